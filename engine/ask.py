@@ -209,7 +209,7 @@ class Desk:
         return settle(talk, said == "yes", text, self.writes, self.reload)
 
     def _answered(self, question: Question, talk: Talk) -> Answer:
-        if question.intent in ("shim-calibration", "focus-verdict"):
+        if question.intent in ("shim-calibration", "focus-verdict", "chain"):
             from engine.answers.shims.carried import carried
 
             question = carried(question, talk.question if not question.corrects else None, self.catalogue)

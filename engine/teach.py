@@ -43,8 +43,7 @@ def _answer(question: Question, catalogue: Catalogue, path: Path | None, talk: T
     if path is None:
         return teaching.refused(
             question,
-            "Nothing is written here: no gear file is named. Start it with --gear FILE, and what you tell is kept "
-            "there.",
+            "Nothing is written here: no gear file is named. Start with --gear FILE, and what you tell is kept in it.",
         )
     if question.taught is not None and not question.taught.section:
         return _propose_undo(question, path, talk)

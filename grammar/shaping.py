@@ -76,6 +76,7 @@ from grammar.things.lens_set_against import with_lens_set_against
 from grammar.things.letters import settled
 from grammar.things.likened import without_likened
 from grammar.things.mount_links import hyphened, linked
+from grammar.things.names_numbered import with_names_numbered
 from grammar.things.ring_links import with_ring_links
 from grammar.things.slr_lenses import with_lenses_of_slrs
 from grammar.things.small_words import with_small_words
@@ -109,7 +110,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
 
     `told`: what the cues of the line tell. `hosts`: mounts that, named alone, are those of a body.
     """
-    words = with_focals_named(list(with_small_words(_within_cues(line))))
+    words = with_focals_named(list(with_small_words(tuple(with_names_numbered(_within_cues(line))))))
     words = with_holds_counted(with_factors_in(with_glass_by_index(words)))
     spans = with_flange_spans_told(with_rears_told(with_turned_lens(with_barrels_told(words))), told)
     tokens = with_times_told(with_group_heads(with_brackets_told(settled(tuple(spans)))))
@@ -131,8 +132,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_fields_wanted(with_circles_told(tokens, told), told)
     tokens = with_zones_told(with_stops_beside(with_lens_stops_told(tokens, told)), line.cues, told)
     tokens = with_own_sizes(with_nearer_told(without_measure_commas(tokens)))
-    tokens = with_near_marks_told(tokens, told)
-    tokens = with_rings_to_choose(with_sums_of_pieces(tokens, told), told)
+    tokens = with_rings_to_choose(with_sums_of_pieces(with_near_marks_told(tokens, told), told), told)
     tokens = with_sheet_rows(with_right_lengths(with_senses_told(tokens, hosts)), told)
     tokens = with_image_told(
         with_piece_rows(with_lens_of_ring(with_ones_counted(with_sum_of_tube(tokens))), told), line.cues, told

@@ -24,6 +24,7 @@ from engine.answers.spending import (
     tubes_to_buy,
 )
 from engine.answers.ways.by_count import by_count
+from engine.answers.ways.fits import list_fits
 from engine.answers.ways.focusing_kit import focusing_kit
 from engine.answers.ways.hubs import BASE_TOLD, HUB_TOLD, built_on_body, hub_of, is_hub_told, through_hub
 from engine.answers.ways.sold_on import sold_on
@@ -63,6 +64,9 @@ def plan(question: Question, knowledge: Knowledge) -> Answer:
     lines = [*first.lines, *_led(question, answer, told), *advice]
     if question.said(ALL) and not (lenses and bodies):
         lines.append(Line("ask", _lacking(lenses)))
+    if not lines and len(lenses) > 1 and not bodies:
+        homes = list_fits(question, knowledge)  # which body is to be bought, before which rings
+        first, lines = first + Told((), homes.quantities or ()), list(homes.lines)
     lines = lines or [Line("ask", "For which lenses, on which bodies?")]
     quantities = (*(answer.quantities if answer else ()), *told.quantities)
     base = answer or Answer(question.text, "buy-plan", ANSWERED if first.lines or told.lines or rows else NO, ())

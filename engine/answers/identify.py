@@ -21,7 +21,7 @@ from engine.answers.found.threads_measured import (
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Told
 from engine.answers.parts.asking_back import DETAILS
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.mount_line import mount_line, mount_numbers
+from engine.answers.parts.mount_line import looks_line, mount_line, mount_numbers
 from engine.answers.parts.nearby import nearest
 from engine.answers.parts.resolve import LensSide, lens_side
 from engine.answers.parts.said import mentions, number, numbers
@@ -50,7 +50,7 @@ def identify(question: Question, knowledge: Knowledge) -> Answer:
     """Which mounts the lens may have; and how it then gets on the body that was named with it, if any."""
     answer = _identified(question, knowledge)
     answer = replace(answer, lines=(*by_no_focus_ring(question, knowledge).lines, *answer.lines))
-    if not question.bodies or answer.chains:
+    if not question.bodies or answer.chains or mentions(question, "which-sense"):
         return answer
     asked = answer.learnt or with_mount_by_register(question, knowledge, sure=True)
     return with_pair(answer, asked.with_(bodies=question.bodies), knowledge)
@@ -85,7 +85,8 @@ def _identified(question: Question, knowledge: Knowledge) -> Answer:
     quantities = list(told.quantities)
     for name in shown[: MOST if not seen else MOST_SEEN]:
         mount = knowledge.catalogue.mounts[name]
-        lines.append(Line("fact", f"{mount.designation}: {mount_line(mount, knowledge)}", 1))
+        apart = looks_line(mount) if len(found.named) > 1 else ""
+        lines.append(Line("fact", f"{mount.designation}: {mount_line(mount, knowledge)}{apart}", 1))
         quantities += mount_numbers(mount, knowledge)
     lines += advice if seen else []
     screws = not shown or any(knowledge.catalogue.mounts[name].thread for name in shown)
@@ -198,7 +199,10 @@ def _named(question: Question, knowledge: Knowledge) -> list[str]:
             out += [id_ for id_ in thing.ids if id_ in mounts and "thread-only" not in mounts[id_].traits]
     if len(set(out)) > 1:
         # a mirrorless body beside the lens is what it goes on, not what it may have
-        out = [id_ for id_ in out if mounts[id_].kind != "mirrorless"] or out
+        senses = mentions(question, "which-sense")  # 'R as in the film SLR or as in RF'
+        several = (*question.lenses, *question.bodies) if senses else question.lenses
+        own = {id_ for thing in several for id_ in thing.ids} if len(several) > 1 else set()
+        out = [id_ for id_ in out if id_ in own or mounts[id_].kind != "mirrorless"] or out
     if len(set(out)) == 1 or question.topic == "blurry":
         for name in out[:1]:
             out += [joint.rear for joint in knowledge.joints.onward(name) if joint.outcome == "same"][:2]

@@ -254,7 +254,9 @@ def _same_or_not(held: list[float]) -> str:
 def _factor(question: Question) -> Told:
     """A bellows or exposure factor in stops."""
     marked = (question.said("factor") or "").startswith("ND ")  # 'ND 1.2' is a density and no factor
-    keys = ("numbers", "magnification") if marked else ("numbers", "magnification", "factor")
+    # '1.5x on bellows' is how large it draws, and no factor by itself
+    sizes = ("magnification",) if mentions(question, "factor-word") else ()
+    keys = ("numbers", *sizes) if marked else ("numbers", *sizes, "factor")
     values = [value for value in numbers(question, *keys) if 1 < value < 100]
     if not values or not mentions(question, "bellows-factor"):
         return Told()

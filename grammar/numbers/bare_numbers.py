@@ -92,6 +92,8 @@ def _is_magnification(tokens: list[Token], at: int, told: frozenset[str]) -> boo
         return True  # 'what tube gets my 50 to 0.5x', '50 plus 20 mm tube to get 0.5x'
     if after is not None and MAGNIFIES in after.groups:
         return True  # '4x finite objective'
+    if _is_on_draw(tokens, at) or (_is_drawn_out(tokens) and _is_from_to(tokens, at)):
+        return True
     glass = any(one.kind == "PIECE" and one.value in OPTICS for one in tokens)
     headed = after is not None and after.kind in ("PIECE", "BODY", "FRAME")
     with_article = before is not None and before.kind == "DET"
@@ -109,6 +111,21 @@ def _is_drawn_by_itself(tokens: list[Token], at: int) -> bool:
     at_most = any(one.kind == "LIMIT" and DRAWS in one.groups for one in behind)
     alone = any((one.kind, one.value) == ("MEASURE", "close-focus") for one in behind)
     return drawn or at_most or alone
+
+
+def _is_on_draw(tokens: list[Token], at: int) -> bool:
+    """'1.5x on tubes', '2x on the bellows': what is drawn out by them."""
+    behind = [one for one in tokens[at + 1 : at + 4] if one.kind != "DET"]
+    return len(behind) > 1 and behind[0].value == "on" and behind[1].kind == "PIECE" and behind[1].value in _DRAWN_FOR
+
+
+def _is_from_to(tokens: list[Token], at: int) -> bool:
+    """'from 0.5x to 2x': both are sizes."""
+    row = [one.value if one.kind == "PREP" else one.kind for one in tokens[max(0, at - 3) : at + 4]]
+    own = min(at, 3)
+    return row[own - 1 : own + 3] == ["from", "TIMES", "to", "TIMES"] or row[own - 3 : own + 1] == [
+        "from", "TIMES", "to", "TIMES",
+    ]  # fmt: skip
 
 
 def _is_drawn_out(tokens: list[Token]) -> bool:

@@ -15,12 +15,16 @@ _PLAIN: Final = "plain"  # said of the tube of such a lens; elsewhere of a tube 
 _ACROSS: Final = frozenset(["outside", "across", "wide", "outer", "diameter", "dia"])
 _WITHOUT: Final = frozenset(["no", "without", "w/o", "lacks"])
 _NEAR: Final = 2  # tokens between the word for what it is like, its width and the tube
+_HOLDING: Final = frozenset(
+    ["bore", "bored", "sleeve", "tube", "holder", "collar", "clamp", "cell", "lathe", "turn", "turning", "print"]
+)
 _WIDE: Final = frozenset(["JOIN", "CUE", "KIND", "FILLER", "PREP", "DET"])
 
 
 def with_barrels_told(tokens: list[Token]) -> list[Token]:
     """The width of a smooth tube becomes KEYED, and the tube is no piece that stands between."""
     _tell_threadless(tokens)
+    _tell_of_projectors(tokens)
     thrown = any((one.kind, one.value) == _PROJECTS for one in tokens)
     for at, token in enumerate(tokens):
         if SMOOTH not in token.groups and not (thrown and token.text.casefold() == _PLAIN):
@@ -55,6 +59,18 @@ def _tell_threadless(tokens: list[Token]) -> None:
                 tokens[width + 1] = after.as_("FILLER")
                 tokens[tube or 0] = tokens[tube or 0].as_("CUE")
                 return
+
+
+def _tell_of_projectors(tokens: list[Token]) -> None:
+    """'a sleeve for a 42.5 projector barrel': a barrel that is so wide, where something is made to hold it."""
+    made = any(one.text.casefold() in _HOLDING for one in tokens)
+    for at in range(1, len(tokens)):
+        of_barrel = tokens[at].kind == "MOUNT" and tokens[at].text.casefold().endswith(BARREL)
+        if not of_barrel or len(tokens[at].ids) == 1 or not _is_width(tokens, at - 1):
+            continue
+        if made or not tokens[at - 1].numbers[0].is_integer():
+            tokens[at - 1] = tokens[at - 1].as_("KEYED", value=BARREL, unit="mm")
+            tokens[at] = tokens[at].as_("KIND", value=_PROJECTS[1], ids=())
 
 
 def _is_denied(tokens: list[Token], at: int) -> bool:

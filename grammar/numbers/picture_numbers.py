@@ -20,6 +20,7 @@ _PIXELS: Final = "pixels"
 _ACROSS: Final = (1200.0, 20000.0)  # pixels, of sensors
 _UPRIGHT: Final = re.compile(r"[2-9]:[2-9]")  # '4:5', '2:3': after what is lit no thing and its image
 _NARROWEST: Final = 0.5
+_LINES: Final = frozenset([720.0, 1080.0, 2160.0])  # of recordings
 _YEARS: Final = (1840.0, 2035.0)
 _MILLIONS: Final = (3.0, 250.0)
 _LEADING: Final = frozenset(["of", "from", "has", "have", "be", "with"])  # values or words before how many there are
@@ -38,6 +39,8 @@ def with_pixels_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
         led = before is not None and bool({before.value, before.text.casefold()} & _LEADING)
         if _MILLIONS[0] <= number <= _MILLIONS[1] and "megapixels" in told and led and _ends(tokens, at):
             out[at] = token.as_("PIXELS", value=f"{token.text} megapixels", numbers=(number * 1e6,))
+        elif number in _LINES and (_COVERAGE in told or "recording" in told):
+            out[at] = token.as_("CUE")  # 'does 1080 work'
         elif _ACROSS[0] <= number <= _ACROSS[1] and not _YEARS[0] <= number <= _YEARS[1]:
             sensor = wide and any(one.kind in ("FRAME", "BODY") for one in tokens[max(0, at - 4) : at])
             if _PIXELS in told or sensor or (_COVERAGE in told and (led or wide)):

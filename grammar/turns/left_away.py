@@ -8,6 +8,7 @@ from engine.base.compact import replace
 from grammar.hearing import Heard
 from grammar.questions import Question, Thing
 from grammar.things.casting import SPACER
+from grammar.turns.on_what import is_mode, reads_a_part
 from grammar.turns.taking_back import EXTENSION, OFF_AGAIN
 
 _INSTEAD: Final = "instead"  # the cue of what stands in a thing's place
@@ -19,6 +20,7 @@ _RING: Final = "adapter"
 _SHIMS: Final = "shim-calibration"
 _PAIR: Final = 2
 _CROP: Final = "crop"
+_PIXELS: Final = "pixels"
 
 
 def with_filters_swapped(heard: Heard, said: Question, before: Question) -> Question:
@@ -65,10 +67,18 @@ def without_pieces(heard: Heard, said: Question, before: Question) -> tuple[Ques
 
 
 def _uncropped(heard: Heard, said: Question, before: Question) -> Question:
-    """The question before without the crop, where it is left away: 'compare with no crop', 'the whole sensor'."""
-    if not heard.tells("uncropped") or said.said(_CROP) is not None:
-        return before
-    return before.with_(values=tuple(row for row in before.values if row[0] != _CROP))
+    """The question before without the crop that is left away, and without the pixels of another sensor."""
+    left = {_CROP} if heard.tells("uncropped") and said.said(_CROP) is None else set()
+    left |= {_PIXELS} if _is_another_sensor(heard, before) else set()
+    left |= {_CROP} if is_mode(heard) and ":" not in (before.said(_CROP) or "") else set()
+    return before.with_(values=tuple(row for row in before.values if row[0] not in left)) if left else before
+
+
+def _is_another_sensor(heard: Heard, before: Question) -> bool:
+    """'and on APS-C' after the pixels of an MFT body: those are not of that one; a mode is of the same sensor."""
+    frames = any(part.formats for part in heard.cast.frames)
+    bodies = any(part.has_mount or part.formats for part in heard.cast.bodies)
+    return (frames or bodies) and bool(before.bodies or before.frames) and not reads_a_part(heard)
 
 
 def lenses_left(said: Question, before: Question) -> tuple[Question, tuple[Thing, ...]]:

@@ -36,6 +36,7 @@ _SUPPOSING: Final = frozenset(["what-if", "what", "ok", "again", "same", "will",
 _REWORKED_MM: Final = 1.0  # so much is taken off a ring at most, or put on it
 _MOST_METRES: Final = 100.0
 _INSTEAD: Final = "instead"
+_THAT: Final = frozenset(["the", "that", "this"])
 _FEW: Final = 8  # words of a line that tells one number
 
 
@@ -59,7 +60,7 @@ def piece_measured(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     if _is_own(heard, token):
         return None  # 'same with my 28'
     held = length_of(before.adapters[at])
-    put = part.noun.role == "with" or standing or heard.tells(_INSTEAD)
+    put = part.noun.role == "with" or standing or heard.tells(_INSTEAD) or _is_that(heard, token, held)
     if token.kind != "RANGE" and (not put or held is None):
         return None
     if token.kind != "RANGE" and held is not None and _is_rather_lens(token.numbers[0], held, before):
@@ -79,6 +80,13 @@ def _is_drawn(piece: Thing, before: Question) -> bool:
 def _is_own(heard: Heard, token: Token) -> bool:
     before = [one for one in heard.line.tokens if one.column < token.column]
     return bool(before) and OWN in before[-1].groups
+
+
+def _is_that(heard: Heard, token: Token, held: tuple[float, float] | None) -> bool:
+    """'how much light does the 10 eat' after a tube of 10 mm: that one, and no other lens."""
+    before = [one for one in heard.line.tokens if one.column < token.column]
+    the = bool(before) and before[-1].kind == "DET" and before[-1].text.casefold() in _THAT
+    return the and token.kind != "RANGE" and held == (token.numbers[0], token.numbers[0])
 
 
 def _is_rather_lens(number: float, held: tuple[float, float], before: Question) -> bool:

@@ -9,7 +9,7 @@ from grammar.hearing import Heard
 from grammar.questions import ALL, Question, Thing
 from grammar.turns.adding import each_once
 from grammar.turns.whom import Meant
-from grammar.words.groups import EARLIER
+from grammar.words.groups import EARLIER, READ_OUT
 
 IDENTIFY: Final = "identify-mount"
 FULL: Final = "35mm-full-frame"
@@ -55,10 +55,23 @@ def bodies_of(
     if _is_likened(heard, said) and (before.bodies or framed):
         return before.bodies, framed
     formats = [thing for thing in said.things if thing.kind == "format"]
+    if formats and before.bodies and is_mode(heard):
+        return before.bodies, said.things
     if formats and before.bodies and before.bodies[0].kind in ("mount", "body"):
         rest = tuple(thing for thing in said.things if thing.kind != "format")
         return (replace(before.bodies[0], format=formats[0].id), *before.bodies[1:]), rest
     return before.bodies, said.things or framed
+
+
+def is_mode(heard: Heard) -> bool:
+    """'and in Super 16 mode': the frame is a part of the sensor that is spoken of, and no other sensor."""
+    formats = any(part.formats for part in heard.cast.frames)
+    return formats and reads_a_part(heard)
+
+
+def reads_a_part(heard: Heard) -> bool:
+    """Whether a word tells that only a part of the sensor is read out: 'crop', 'mode', 'window'."""
+    return any(READ_OUT in token.listed.of(word) for token in heard.line.tokens for word in token.text.split())
 
 
 def _is_that_body(heard: Heard, said: Question) -> bool:

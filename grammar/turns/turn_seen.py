@@ -7,7 +7,7 @@ from typing import Final
 
 from engine.base.compact import compact
 from grammar.hearing import Heard
-from grammar.questions import Question
+from grammar.questions import OFF, Question
 from grammar.turns.going_on import (
     ASIDE,
     IDENTIFY,
@@ -173,8 +173,11 @@ def wants_it_mended(turn: Turn) -> bool:
 
 
 def takes_it_off(turn: Turn) -> bool:
-    """'so i file how much' after by how much a ring is off."""
-    return turn.was == _SHIM and turn.tells("take-off") and not turn.names_things
+    """'so i file how much' after by how much a ring is off, or where a lens ends on it."""
+    before = turn.before
+    ends = (before.mentions("stops-at") and before.distance_mm is not None) or before.said(OFF) is not None
+    off = turn.was == _SHIM or (turn.was in _WAYS and ends)
+    return off and turn.tells("take-off") and not turn.names_things
 
 
 def puts_a_tube(turn: Turn) -> bool:
@@ -210,6 +213,22 @@ def tells_a_shape(turn: Turn) -> bool:
     heard = turn.heard
     alone = not (turn.names_things or heard.readings.limits) and heard.readings.values.keys() == {"crop"}
     return turn.was == _EQUIVALENT and alone and not turn.tells("cover", "vignette", "crop", "pixels", "recording")
+
+
+def wants_that_view(turn: Turn) -> bool:
+    """'what do I need on MFT to see the same' after what a lens frames like: which lens does on that frame."""
+    cast, readings = turn.heard.cast, turn.heard.readings
+    else_told = cast.lenses or cast.pieces or readings.values or readings.f_number or readings.distance_mm
+    framed = bool(cast.bodies or cast.frames) and turn.before.lens is not None
+    return turn.was in _OF_PICTURE and turn.tells("match") and framed and not (else_told or turn.tells("dof"))
+
+
+def asks_pixels_left(turn: Turn) -> bool:
+    """'pixels from 42 MP', 'is UHD still possible' after a way: what is left where its picture is cut to what is lit."""
+    asked = turn.tells("recording") or (turn.tells("pixels") and not turn.tells("blur"))
+    return (
+        turn.was in _WAYS and asked and not (turn.names_things or turn.tells("exposure", "nd", "sharp-enough", "why"))
+    )
 
 
 def leaves_the_crop(turn: Turn) -> bool:

@@ -16,6 +16,7 @@ _CLOSE: Final = ("off-too-thin", "off-too-short", "off-thinner", "off-too-close"
 _ENDS: Final = ("ends-at", "no-farther", "stops-at", "far-limit", "infinity-missed", "said-to-fall-short")
 _EITHER_WAY: Final = "off-either-way"
 _ASKS: Final = "yes-or-no"
+_HOW_MUCH: Final = "asks-how-much"  # 'how much do i take off?' is no question of which way
 _OPENING: Final = 12  # signs at most before the words that ask: 'so then is it'
 _SEATED: Final = frozenset(["shim-calibration", "focus-verdict", "chain"])
 _ERRORS: Final = ("thickness", "mark", "shim")  # keys that tell by how much it is off
@@ -36,7 +37,7 @@ def with_way_asked(got: Question, before: Question, phrases: Mapping[str, tuple[
     asks = got.text.rstrip().endswith("?") or any(one.at <= _OPENING for one in got.places(_ASKS))
     sides = dict.fromkeys((*_OUT, *_ENDS), ASKED_OUT) | dict.fromkeys(_CLOSE, ASKED_CLOSE)
     asked = [one for one in got.mentioned if one.key in sides and one.at < len(got.text)]
-    if not (known and asks and asked):
+    if not (known and asks and asked) or got.mentions(_HOW_MUCH):
         return got
     rest = [one for one in got.mentioned if one.key not in sides]
     new = [Mention(sides[one.key], one.at, one.end) for one in asked]

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from math import log2
 
+import pytest
+
 from tests.answers.picture import close, flat, one
 
 
@@ -31,3 +33,27 @@ def test_the_thin_ring_of_the_body_is_no_bar_to_the_helicoid_that_was_named(aske
     found = asked("36-90 helicoid on the thin mft ring, 100mm m42 lens in front, does it keep infinity")
     assert found["chains"][0]["verdict"] == "macro-only"
     assert any(piece["kind"] == "helicoid" for piece in found["chains"][0]["pieces"])
+
+
+@pytest.mark.parametrize(
+    ("text", "seen"),
+    [
+        ("how do I tell an R lens from an RF lens", ("R-mount (SLR 47): bayonet", "RF-mount: bayonet; register 20 mm")),
+        (
+            "R mount lens for sale: R as in film SLR or as in RF? how do i know",
+            ("R-mount (SLR 47): bayonet", "RF-mount: bayonet; register 20 mm"),
+        ),
+        ("is this F or FD? how do i tell", ("F-mount: bayonet; register 46.5 mm", "FD-mount: breech lock")),
+    ],
+)
+def test_mounts_to_be_told_apart_are_all_told_with_what_is_seen_of_them(asked, text, seen):
+    found = asked(text)
+    assert found["intent"] == "identify-mount"
+    assert all(one in flat(found) for one in seen)
+    assert "aperture ring on the lens" in flat(found)
+
+
+def test_an_enlarger_lens_is_set_against_a_reversed_one(asked):
+    assert flat(asked("reversed 28 or enlarger 50 on bellows for 2x, what is sharper")).startswith(
+        "enlarger lens or reversed lens"
+    )

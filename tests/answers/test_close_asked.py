@@ -204,3 +204,14 @@ def test_the_number_behind_a_tube_is_its_length_where_its_lens_follows(club, tex
     found = club.ask(text).question
     assert [lens.focal_length_mm for lens in found.lenses] == [focal]
     assert [piece.thickness_mm for piece in found.adapters] == [(tube, tube)]
+
+
+def test_a_tube_named_by_its_length_and_thread_is_no_lens_mount(talked):
+    found = talked("28mm w/ 16mm M42 tube, does the bug touch the glass?")
+    assert close(16 / 28) in [row[0] for row in numbers(found, "magnification")]
+
+
+@pytest.mark.parametrize("then", ["how much light does the 10 eat", "how many stops does that 10 cost"])
+def test_the_tube_spoken_of_by_its_length_is_no_other_lens(talked, then):
+    found = talked("25mm c mount, 5mm ring behind it, how close", "and with 10?", then)
+    assert close(2 * log2(1.4)) in [row[0] for row in numbers(found, "light_difference_stops")]

@@ -43,3 +43,39 @@ def test_a_mark_between_two_stops_of_the_iris_ring(talked):
 def test_one_layer_of_a_sheet_is_told_though_a_number_is_guessed(talked):
     found = talked("cutting a spacer from a soda tin with scissors, is one layer 0.1 or more?")
     assert [row[:2] for row in numbers(found, "shim_mm")] == [(0.09, 0.11)]
+
+
+@pytest.mark.parametrize(
+    ("text", "size"),
+    [
+        ("i go from 1:infinity to 1.5x on bellows, how many stops do i add", 1.5),
+        ("on bellows at 2x how many stops do i lose", 2),
+        ("1.5x on tubes, stops lost?", 1.5),
+        ("i go from infinity to life size, how many stops", 1),
+    ],
+)
+def test_how_large_a_bellows_draws_is_no_factor_of_the_light(talked, text, size):
+    assert close(2 * log2(1 + size)) in [row[0] for row in numbers(talked(text), "light_difference_stops")]
+
+
+@pytest.mark.parametrize(
+    ("text", "sizes"),
+    [
+        ("from 1:10 to 1:1, how many stops more", (0.1, 1)),
+        ("going from 0.5x to 2x on bellows, how much more light", (0.5, 2)),
+    ],
+)
+def test_between_two_sizes_the_light_differs_by_what_each_loses(talked, text, sizes):
+    apart = 2 * log2((1 + sizes[1]) / (1 + sizes[0]))
+    found = talked(text)
+    assert numbers(found, "light_difference_stops")[0][0] == close(apart)
+    assert flat(found).startswith("From")
+
+
+@pytest.mark.parametrize(
+    "then", ["with the .71 reducer behind it what is the lens now", "what does a 0.71 reducer make of the lens"]
+)
+def test_what_glass_makes_of_the_lens_is_no_new_filter(talked, then):
+    found = talked("f/2.8 25p iso 100 full sun which nd", then)
+    assert found["intent"] == "crop-equivalent"
+    assert "f/2.8 becomes f/1.99" in flat(found)

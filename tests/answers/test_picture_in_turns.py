@@ -227,6 +227,8 @@ def test_a_zoom_is_set_and_keeps_its_mode(club):
     *_, at, pixels, wide = talk(club, *turns, "pixels? body has 5184 across", "and how wide at 12.5")
     assert "f/25" not in at.reading
     assert "in Super 16" in pixels.reading
+    clean = _told(club, pixels, "crop_width_mm")[0]
+    assert _told(club, pixels, "pixels_across")[0] <= 5184 * clean / 17.3 + 1
     assert (wide.intent, wide.question.lens.focal_length_mm) == ("crop-equivalent", 12.5)
 
 
@@ -249,3 +251,35 @@ def test_what_sees_the_same_is_reckoned_from_the_other_frame(club):
     assert first.lines[0].text.startswith("10 mm on 1/2.3-type frames like 56 mm")
     assert last.lines[0].text.startswith("To frame like 10 mm on 1/2.3-type, Four Thirds needs 28.2 mm")
     assert shape.intent == "crop-equivalent"
+
+
+def test_a_mode_takes_its_share_of_the_sensors_pixels(club):
+    _, mode, other = talk(club, "16mm c mount on mft, 5184 wide, pixels left", "and in super 16 mode", "and on aps-c")
+    least = min(numbers(record_of(mode, club.knowledge), "crop_width_mm"))[0]
+    assert _told(club, mode, "pixels_across")[0] == pytest.approx(5184 * least / 17.3, abs=2)
+    assert "5184" not in other.reading  # another sensor has its own
+
+
+def test_a_mode_takes_the_place_of_the_crop_told_before(club):
+    *_, last = talk(club, "16mm c mount on mft, covers?", "in the 1.4x crop mode", "super 16 crop")
+    assert "1.4" not in last.reading
+    assert "Super 16" in last.reading
+
+
+@pytest.mark.parametrize(
+    ("asked", "says"),
+    [
+        ("what sensor would it fill then", "surely fills is 2/3-type; 1-type needs a circle of 15.9 mm"),
+        ("no, the circle is 22, which sensor does it cover", "surely fills is Four Thirds; APS-C 1.6x needs"),
+    ],
+)
+def test_the_largest_sensor_that_a_circle_fills_is_told(club, asked, says):
+    *_, last = talk(club, "does a 16mm c mount cover mft", asked)
+    assert any(says in line.text for line in last.lines[:2])
+
+
+@pytest.mark.parametrize("asked", ["pixels from 20 mp", "is uhd still possible", "how many pixels remain of 5184"])
+def test_pixels_asked_after_a_way_are_those_of_its_picture(club, asked):
+    *_, last = talk(club, "16mm c mount on mft", asked)
+    assert last.intent == "coverage"
+    assert "16 mm C-mount lens" in last.reading

@@ -93,3 +93,65 @@ def test_past_infinity_without_a_number_asks_for_the_mark_before_any_tape(club):
     (found,) = talk(club, "my 24 goes beyond infinity on the new adapter, how much tape do i put under it")
     assert flat(found).startswith("Past infinity the lens sits too close")
     assert "At which mark of the focus scale" in flat(found)
+
+
+@pytest.mark.parametrize(
+    ("told", "then", "focal", "far"),
+    [
+        ("my OM 50 on E stops at 6 m", "and the 28 on it?", 28, 1906),
+        ("K 50mm on a Z only goes to 10 m", "how about a 35", 35, 4920),
+        ("md lens on x ring, stops at 4m. 50mm", "where does my 135 stop then?", 135, 28700),
+    ],
+)
+def test_the_ring_on_which_one_lens_ends_is_as_much_too_long_for_another(club, told, then, focal, far):
+    *_, other = talk(club, told, then)
+    assert other["chains"][0]["verdict"] == "macro-only"
+    assert other["chains"][0]["focus"]["far_from_sensor_mm"]["least"] == pytest.approx(far, rel=0.03), focal
+
+
+def test_the_ring_on_which_a_lens_ends_stays_at_another_stop_and_is_mended_by_as_much(club):
+    first, closed, mend = talk(club, "K 50mm on a Z only goes to 10 m", "is it ok at f/8", "what should i file off")
+    assert first["chains"][0]["verdict"] == closed["chains"][0]["verdict"] == "macro-only"
+    assert one(mend, "shim_mm", "to take off") == close(0.2525, rel=0.02)
+
+
+def test_a_lens_of_another_mount_or_on_another_body_has_a_ring_of_its_own(club):
+    for then in ("and my OM 28?", "and the 28 on an E body"):
+        *_, other = talk(club, "K 50mm on a Z only goes to 10 m", then)
+        assert other["chains"][0]["verdict"] == "infinity", then
+
+
+@pytest.mark.parametrize(
+    ("text", "begins"),
+    [
+        ("is 0.08 too thick fatal with a 24mm f2.8 at f/8, full frame?", "Hardly: at f/8 on full frame"),
+        ("is 0.3 too thick tolerable at f/8 on full frame, 50 mm", "No: at f/8 on full frame"),
+        ("0.03 too thick at f/8 on APS-C, good enough?", "Yes: at f/8 on APS-C"),
+        ("is 0.1 too thick a problem on a 35 at f/2, full frame", "Yes: at f/2 on full frame"),
+        ("does 0.05 too thin hurt a 50 f/1.8", "Hardly: 0.05 mm too close leaves infinity sharp"),
+    ],
+)
+def test_an_error_at_a_stop_is_first_said_to_matter_or_to_be_fine(club, text, begins):
+    (found,) = talk(club, text)
+    assert found["intent"] == "focus-verdict"
+    assert flat(found).startswith(begins)
+
+
+@pytest.mark.parametrize("then", ["does leaving it hurt", "is it bad if i dont bother"])
+def test_an_error_may_be_left_so_and_where_one_starts_is_no_camera(club, then):
+    first, _, left = talk(club, "my 50 goes beyond infinity, where to start", "at the 7m line", then)
+    assert "start" not in first["reading"].casefold()
+    assert flat(left).startswith("Nothing is harmed, and infinity is there")
+
+
+@pytest.mark.parametrize(
+    "then", ["how much do i take off", "what do i have to sand off", "so how much is the ring off"]
+)
+def test_how_much_comes_off_a_ring_on_which_a_lens_ends_is_no_question_of_which_way(club, then):
+    *_, found = talk(club, "K 50mm on a Z only goes to 10 m", then)
+    assert one(found, "shim_mm", "to take off") == close(0.2525, rel=0.02)
+
+
+def test_a_ring_on_which_a_lens_ends_is_too_thick_and_not_just_right(club):
+    *_, found = talk(club, "K 50mm on a Z only goes to 10 m", "is it too thick?")
+    assert flat(found).startswith("Yes: too far out, by 0.25 mm")

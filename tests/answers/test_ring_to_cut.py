@@ -68,3 +68,18 @@ def test_a_hole_at_a_focal_length(asked):
 )
 def test_how_far_off_a_seat_may_be_follows_from_the_stop(asked, text, forgives):
     assert forgives in flat(asked(text))[:120]
+
+
+@pytest.mark.parametrize(("text", "wide"), [("tube for a 42.5 projector barrel, what bore", 42.5),
+                                            ("bore for a 46 mm projection barrel", 46)])  # fmt: skip
+def test_a_number_before_a_projector_barrel_is_how_wide_it_is(asked, text, wide):
+    found = asked(text)
+    assert numbers(found, "bore_mm") == [(pytest.approx(wide + 0.03), pytest.approx(wide + 0.2))]
+
+
+def test_a_barrel_of_unknown_width_is_asked_for_and_its_reply_taken(talked):
+    unknown = talked("sleeve for a projection barrel, what bore")
+    assert numbers(unknown, "bore_mm") == []
+    assert "How wide is the barrel" in flat(unknown)
+    told = talked("sleeve for a projection barrel, what bore", "46 mm")
+    assert numbers(told, "bore_mm") == [(pytest.approx(46.03), pytest.approx(46.2))]

@@ -31,3 +31,20 @@ def test_what_a_lens_goes_through_is_a_piece_where_its_length_is_told() -> None:
     got = read("OM 50 on an F body thru a home made 0.5 mm plate. infinity?", lexicon())
     assert isinstance(got, Question)
     assert [piece.thickness_mm for piece in got.adapters] == [(0.5, 0.5)]
+
+
+@pytest.mark.parametrize(
+    ("text", "focal", "stop"),
+    [
+        ("heron 61 50mm 2.8 ltm on mft", 50.0, 2.8),
+        ("heron-9 85mm f2 m42 on E", 85.0, 2.0),
+        ("my heron 44-2 58mm f2 m42 on E", 58.0, 2.0),
+        ("heron 50 1.8 m42 on E", 50.0, 1.8),
+    ],
+)
+def test_a_number_of_a_lens_s_own_name_is_no_second_lens(text: str, focal: float, stop: float) -> None:
+    got = read(text, lexicon())
+    assert isinstance(got, Question)
+    assert len(got.lenses) == 1
+    assert got.lens is not None
+    assert (got.lens.focal_length_mm, got.lens.f_number) == (focal, stop)

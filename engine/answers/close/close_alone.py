@@ -43,6 +43,22 @@ def light_alone(question: Question, magnification: float, shown: Shown) -> Told:
     return told + Told((Line("fact", text, 1),), rows)
 
 
+def between_sizes(one: float, other: float) -> Told:
+    """'from 1:10 to 1:1': by how many stops the light differs, pupils taken for even."""
+    first, second = (light_rows(size, None, f"m = {trimmed(size, 2)}").quantities for size in (one, other))
+    lost = [next(row.value for row in rows if row.name == "light_difference_stops") for rows in (first, second)]
+    if not (is_known(lost[0]) and is_known(lost[1])):
+        return Told()
+    apart = lost[1] - lost[0]
+    way = "more" if apart.nominal >= 0 else "fewer"
+    case = f"{times(one)} to {times(other)}"
+    text = (
+        f"From {times(one)} to {times(other)} {abs(apart.nominal):.1f} stops {way} are lost: {lost[0].nominal:.1f} at"
+        f" {times(one)}, {lost[1].nominal:.1f} at {times(other)}, taking the pupils for even (p = 1)."
+    )
+    return Told((Line("head", text),), (Quantity("light_difference_stops", abs(apart), case),))
+
+
 def _depth(magnification: float, at: float | None, shown: Shown) -> Interval | None:
     """What is sharp in all at a magnification and a stop, pupils taken for even."""
     blur = shown.blur()

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from math import log2
 
-from engine.answers.close.close_alone import light_alone
+from engine.answers.close.close_alone import between_sizes, light_alone
 from engine.answers.close.close_picture import shown_by
 from engine.answers.close.close_rows import light_rows
 from engine.answers.close.coupled import coupled_light
@@ -250,9 +250,11 @@ def shutter_and_angle(question: Question, knowledge: Knowledge) -> Told:
 
 def _lost_at_magnification(question: Question, knowledge: Knowledge) -> Told:
     """What a magnification costs in light, and which f-number then counts."""
-    wanted = number(question, "magnification")
+    wanted, both = number(question, "magnification"), numbers(question, "magnification")
     if wanted is None or extension_mm(question, knowledge.catalogue) is not None:
         return Told()
+    if len(both) == 2:
+        return between_sizes(*both)
     return light_alone(question, wanted, shown_by(question, knowledge))
 
 

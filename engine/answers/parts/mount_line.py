@@ -12,6 +12,12 @@ from engine.base.interval import is_known
 from engine.base.units import MM_PER_INCH
 from engine.facts.records import Mount, Thread
 
+IRIS_SEEN = {
+    "ring": "aperture ring on the lens",
+    "electronic": "contacts drive the iris, mostly no aperture ring",
+    "lever": "a lever drives the iris",
+    "mixed": "aperture ring or contacts, by age",
+}
 FOCUSED_BY_RING = frozenset({"enlarger", "projector"})  # kinds of mounts whose lenses what holds them focuses
 
 
@@ -33,6 +39,13 @@ def mount_line(mount: Mount, knowledge: Knowledge) -> str:
     if held and "no-focusing" in mount.traits:
         parts.append("such a lens has no focusing of its own: its ring must have a helicoid")
     return "; ".join(parts)
+
+
+def looks_line(mount: Mount) -> str:
+    """What sets a lens of a mount apart at sight: how wide it is behind, and what drives its iris."""
+    seen = [f"throat {trimmed(mount.throat_mm.nominal, 1)} mm"] if is_known(mount.throat_mm) else []
+    seen += [IRIS_SEEN[mount.iris]] if mount.iris in IRIS_SEEN else []
+    return "".join(f"; {one}" for one in seen)
 
 
 def mount_numbers(mount: Mount, knowledge: Knowledge) -> Iterator[Quantity]:

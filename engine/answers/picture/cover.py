@@ -16,6 +16,7 @@ from engine.answers.picture.clipping import grown_out, openings
 from engine.answers.picture.crop_factors import crop_factors
 from engine.answers.picture.crop_modes import in_mode
 from engine.answers.picture.crops import Falls, asks_shape, crop_lines, free_crops, like_line, shapes
+from engine.answers.picture.filled_by import filled_by
 from engine.answers.picture.filters import filter_answer, for_filters
 from engine.answers.picture.frame_modes import mode_unknown
 from engine.answers.picture.frames import frames_named, frames_of
@@ -173,7 +174,9 @@ def cover_told(question: Question, knowledge: Knowledge, always: bool = False) -
     if factor is not None and lines:
         way = "lost" if factor > 1 else "gained"
         lines.append(Line("fact", f"{abs(2 * log2(factor)):.1f} stops of light are {way} by the {factor:g}x", 1))
-    summed = which_cover([thrown for thrown, _ in moved], factor, frames) if not _shift(question)[2] else []
+    thrown_now = [thrown for thrown, _ in moved]
+    summed = which_cover(thrown_now, factor, frames) if not _shift(question)[2] else []
+    summed = [*filled_by(question, thrown_now, factor, facts), *summed]
     clipped = openings(question, knowledge, frames)
     asked = [line for line in clipped.lines if line.kind == "head"]
     lines[1:1] = [line for line in clipped.lines if line.kind != "head"]  # it qualifies what the head has said

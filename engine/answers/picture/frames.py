@@ -50,13 +50,18 @@ def frames_judged(question: Question, facts: Catalogue) -> list[Format]:
 
 def whole_of(question: Question, form: Format, facts: Catalogue) -> Format:
     """The whole frame that this one is a part of by a mode or a crop told; the same where it is the whole."""
-    named = (
-        (_told(question, facts) or _whole(question, facts, modes=False))
-        if modes_told(question)
-        else frames_named(question, facts)
-    )
-    larger = [one for one in named if one.diagonal_mm > form.diagonal_mm + SAME_MM]
-    return max(larger, key=lambda one: one.diagonal_mm, default=form)
+    modes = modes_told(question)
+    if not modes:
+        larger = _larger(frames_named(question, facts), form)
+        return max(larger, key=lambda one: one.diagonal_mm, default=form)
+    rest = question.with_(things=tuple(thing for thing in question.things if thing.id not in modes))
+    named = _told(question, facts) or _whole(rest, facts, modes=False)
+    # of the frames that bodies of a mount have it is the smallest that holds the mode
+    return min(_larger(named, form), key=lambda one: one.diagonal_mm, default=form)
+
+
+def _larger(frames: list[Format], form: Format) -> list[Format]:
+    return [one for one in frames if one.diagonal_mm > form.diagonal_mm + SAME_MM]
 
 
 def _whole(question: Question, facts: Catalogue, modes: bool) -> list[Format]:

@@ -9,10 +9,10 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import Missing, body_side
 from engine.answers.parts.said import lengths_of_pieces, mentions, number, numbers
 from engine.answers.parts.usual_mounts import PLAIN, PROJECTOR
-from engine.answers.parts.wording import small_mm, trimmed
+from engine.answers.parts.wording import listed, small_mm, trimmed
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
-from grammar.questions import Question
+from grammar.questions import Question, Thing
 
 _BORED: Final = ("sleeve", "bored-for", "goes-through")  # keys of phrases for what a barrel slides into
 SLIDES: Final = (
@@ -28,8 +28,11 @@ def bore_for(question: Question, knowledge: Knowledge) -> Told:
         named = number(question, "barrel", "numbers")
     barrel = number(question, "barrel") or (named if mentions(question, *_BORED) else None)
     if barrel is None:
-        return Told()
-    slides = named is not None or (mentions(question, *_BORED) and not any(lens.ids for lens in question.lenses))
+        return _any_of(question, knowledge) if mentions(question, *_BORED) else Told()
+    plain = any(_widths(lens, knowledge) for lens in question.lenses)
+    slides = (
+        named is not None or plain or (mentions(question, *_BORED) and not any(lens.ids for lens in question.lenses))
+    )
     bore = barrel + knowledge.catalogue.assumptions["sleeve-play" if slides else "cup-play"].value
     digits = 2 if slides else 1
     text = (
@@ -46,12 +49,32 @@ def bore_for(question: Question, knowledge: Knowledge) -> Told:
     return Told((Line("head", f"{text}."),), (Quantity("bore_mm", bore),))
 
 
+def _any_of(question: Question, knowledge: Knowledge) -> Told:
+    """A barrel told by a name that several widths carry: what they are, and what the bore is more by."""
+    widths = sorted({width for thing in question.lenses for width in _widths(thing, knowledge)})
+    if len(widths) < 2:
+        return Told()
+    play = knowledge.catalogue.assumptions["sleeve-play"].value
+    text = (
+        f"Such barrels are {listed([trimmed(one, 2) for one in widths], 'or')} mm wide. The sleeve's bore is"
+        f" {trimmed(play.least, 2)} to {trimmed(play.greatest, 2)} mm more, {SLIDES}."
+    )
+    ask = Line("ask", "How wide is the barrel, by caliper, where the sleeve is to hold it?", wants="barrel")
+    return Told((Line("head", text), ask))
+
+
+def _widths(thing: Thing, knowledge: Knowledge) -> tuple[float, ...]:
+    """Of the plain barrels that a name stands for, in mm."""
+    mounts = [mount for id_ in thing.ids if (mount := knowledge.catalogue.mounts.get(id_)) is not None]
+    return tuple(one.throat_mm.nominal for one in mounts if one.coupling in PLAIN and is_known(one.throat_mm))
+
+
 def named_barrel(question: Question, knowledge: Knowledge) -> float | None:
     """The width of a barrel that was told by its name."""
     mounts = knowledge.catalogue.mounts
-    named = [mounts[id_] for thing in question.lenses for id_ in thing.ids[:1] if id_ in mounts]
-    widths = [mount.throat_mm.nominal for mount in named if mount.coupling in PLAIN and is_known(mount.throat_mm)]
-    if widths:
+    told = [_widths(thing, knowledge) for thing in question.lenses]
+    widths = [row[0] for row in told if len(set(row)) == 1]
+    if any(told):
         return widths[0] if len(widths) == 1 else None
     thrown = {lens.focal_length_mm for lens in question.lenses if lens.lens_kind == PROJECTOR}
     plain = [one.throat_mm for one in mounts.values() if one.coupling in PLAIN]

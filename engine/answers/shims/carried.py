@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from engine.answers.parts.said import distance_mm, focals, last_said, mentions, number
+from engine.answers.parts.said import distance_mm, focals, last_said, mentions, number, stop
 from engine.answers.seat.distances import Distances
+from engine.answers.shims.loose import off_by_limit
 from engine.base.interval import Interval, is_known
 from engine.facts.catalogue import Catalogue
 from engine.physics import calibration
-from grammar.questions import OFF, Question
+from grammar.questions import OFF, Question, Thing
+from grammar.turns.way_asked import WAY_ASKED
 from grammar.words.mentioned import Mention
 
 SHIM = "shim"  # an error carried over from another lens, in mm
@@ -16,8 +18,10 @@ MARK_OF = "mark-of"  # the own lens that a mark was told of, until its focal len
 
 def carried(question: Question, before: Question | None, facts: Catalogue) -> Question:
     """A mark or a limit that was told of another lens is an error in mm for this one: the ring is the same."""
-    if before is None or before.intent != "shim-calibration" or not question.follows:
+    if before is None or not question.follows:
         return question
+    if before.intent != "shim-calibration":
+        return _of_a_seat(question, before, facts)
     limit, old = distance_mm(before), focals(before)
     if limit is not None and len(old) == 1 and is_limit(before) and distance_mm(question) in (None, limit):
         return _with_limit(question, limit, old[0], facts)
@@ -35,6 +39,26 @@ def carried(question: Question, before: Question | None, facts: Catalogue) -> Qu
     return _with_error(question, mark, old[0]) if old else question.with_(
         values=(*question.values, (MARK_OF, told_of.id or ""))
     )  # fmt: skip
+
+
+def _of_a_seat(question: Question, before: Question, facts: Catalogue) -> Question:
+    """'and my 28 on it?' after a 50 that stops at 4 m on a body: that ring is as much too long for the other lens."""
+    told: Question | None = before
+    while told is not None and off_by_limit(told, facts) is None:
+        told = told.prior if told.follows else None
+    if told is None or told.distance_mm is None or off_by_limit(question, facts) is not None:
+        return question
+    limit, old = told.distance_mm, focals(told)
+    other = focals(question) not in ((), old) or stop(question) != stop(told)
+    other = other or question.intent == "shim-calibration" or question.asks_which_way or mentions(question, WAY_ASKED)
+    same = all(_mounts(getattr(question, side)) == _mounts(getattr(told, side)) for side in ("lenses", "bodies"))
+    if not (other and same) or distance_mm(question) not in (None, limit):
+        return question
+    return _with_limit(question, limit, old[0], facts)
+
+
+def _mounts(things: tuple[Thing, ...]) -> tuple[tuple[str, ...], ...]:
+    return tuple(thing.ids for thing in things)
 
 
 def with_mark_told(question: Question) -> Question:

@@ -11,6 +11,7 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import mentions, numbers, stop
 from engine.answers.parts.wording import f_number, small_mm
 from engine.answers.picture.frames import frames_judged
+from engine.answers.shims.loose import off_by_mm
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.facts.records import Format
@@ -25,17 +26,21 @@ def forgiven(question: Question, knowledge: Knowledge) -> Told:
     at, error = stop(question), _error(question)
     if at is None or error is None or not mentions(question, "does-it-matter"):
         return Told()
+    if (off := off_by_mm(question)) is not None and off < 0:
+        text = f"Hardly: {small_mm(error)} too close leaves infinity sharp at every stop, only before its mark."
+        return Told((Line("head", text),))
     lines, rows = [], []
+    good, bad = ("Yes", "No") if mentions(question, "is-it-fine") else ("Hardly", "Yes")
     for form, blur, allowed in allowances(at, question, knowledge):
         from_stop = focus.infinity_from_f_number(Interval.exact(error), blur, Interval.exact(1.0))
         rows.append(Quantity("infinity_allowance_mm", allowed, f"f/{f_number(at)}, {form.name}"))
         holds = error <= allowed.nominal
         text = (
-            f"{'Hardly' if holds else 'Yes'}: at f/{f_number(at)} on {form.name} the depth of focus forgives"
+            f"{good if holds else bad}: at f/{f_number(at)} on {form.name} the depth of focus forgives"
             f" {small_mm(allowed.nominal)}, and {small_mm(error)} is {'less' if holds else 'more'}"
         )
         if holds:
-            text += "; only the marks of the scale shift a little"
+            text += "; infinity looks sharp, only the marks of the scale shift a little"
         elif is_known(from_stop):
             rows.append(Quantity("infinity_from_f_number", from_stop, form.name))
             text += f"; from f/{f_number(from_stop.nominal)} on it is forgiven"

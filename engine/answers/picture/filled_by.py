@@ -1,0 +1,49 @@
+"""Which of the usual sensors a circle fills, where that is what is asked: 'what sensor would it cover'."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Final
+
+from engine.answers.parts.answer import Line
+from engine.answers.parts.said import mentions
+from engine.answers.parts.wording import FULL, trimmed
+from engine.answers.picture.circles import Thrown
+from engine.answers.picture.which_cover import lit_of
+from engine.base.interval import is_known
+from engine.facts.catalogue import Catalogue
+from engine.facts.records import Format
+from grammar.questions import Question
+
+# sensors in use, the smallest first
+_SENSORS: Final = (
+    "1-3-type", "s-123", "1-2-type", "2-3-type", "1-inch-type", "four-thirds", "aps-c-1.6", "aps-c-1.5",
+    "35mm-full-frame", "44x33",
+)  # fmt: skip
+
+
+def filled_by(question: Question, circles: Sequence[Thrown], factor: float | None, facts: Catalogue) -> list[Line]:
+    """The largest that each circle surely fills, the largest that it may, and what the next one takes."""
+    if not mentions(question, "sensor-filled"):
+        return []
+    sensors = [facts.formats[name] for name in _SENSORS if name in facts.formats]
+    return [Line("head", _of(thrown, factor, sensors)) for thrown in circles]
+
+
+def _of(thrown: Thrown, factor: float | None, sensors: Sequence[Format]) -> str:
+    surely, maybe = [], []
+    for form in sensors:
+        lit = lit_of(thrown, factor, form)
+        if is_known(lit) and lit.least > FULL:
+            surely.append(form)
+        elif is_known(lit) and lit.greatest > FULL and not thrown.made_for:
+            maybe.append(form)
+    words = f"{thrown.words[:1].upper()}{thrown.words[1:]}"
+    text = (
+        f"{words}: the largest sensor that it surely fills is {surely[-1].name}" if surely else f"{words}: none surely"
+    )
+    if maybe:
+        text += f"; with luck {maybe[-1].name}"
+    beyond = [form for form in sensors if form not in surely and form not in maybe]
+    more = f"; {beyond[0].name} needs a circle of {trimmed(beyond[0].diagonal_mm, 1)} mm" if beyond else ""
+    return f"{text}{more}."
