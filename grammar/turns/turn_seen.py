@@ -224,7 +224,7 @@ def wants_that_view(turn: Turn) -> bool:
 
 
 def asks_pixels_left(turn: Turn) -> bool:
-    """'pixels from 42 MP', 'is UHD still possible' after a way: what is left where its picture is cut to what is lit."""
+    """After a way: what is left of the pixels where its picture is cut to what it lights: 'UHD still possible?'."""
     asked = turn.tells("recording") or (turn.tells("pixels") and not turn.tells("blur"))
     return (
         turn.was in _WAYS and asked and not (turn.names_things or turn.tells("exposure", "nd", "sharp-enough", "why"))
