@@ -16,6 +16,8 @@ _ASKS_FAR: Final = frozenset(
     ["infinity", "how-far", "focus", "how-close", "which-stop"]
 )  # cues that ask what comes of it
 _ASKS_WHAT_COMES: Final = _ASKS_FAR | {"save", "how-far", "f-stop", "will"}
+# what was asked before, where a washer that is put in then is so much more between
+_AFTER: Final = frozenset(["after-chain", "after-focus-verdict", "after-macro-distance", "after-depth-of-field"])
 _LAYER: Final = "layer"  # the value of words for what shims are cut from
 _NEAR: Final = 3  # tokens from what is put in to where it is put
 _SMALL: Final = frozenset(["FILLER", "VERB", "CUE"])  # 'a washer stuck under it'
@@ -24,8 +26,8 @@ _THICKEST_SHIM_MM: Final = 3.0
 
 def tell_washers(tokens: list[Token], told: frozenset[str]) -> None:
     """'a 2 mm washer between the lens and the body': where no piece is told otherwise, that is the ring."""
-    if told & _ASKS_FAR and told & {_SHIM_CUE, _SPACER_CUE}:
-        _tell_shim(tokens)
+    if told & {_SHIM_CUE, _SPACER_CUE}:
+        _tell_shim(tokens, bool(told & (_ASKS_FAR | _AFTER)))
     if told & _ASKS_WHAT_COMES:
         _tell_sheet(tokens)
     if any(one.kind == "PIECE" for one in tokens):
@@ -47,8 +49,11 @@ def tell_washers(tokens: list[Token], told: frozenset[str]) -> None:
             return
 
 
-def _tell_shim(tokens: list[Token]) -> None:
-    """'I glued a 0.5 shim behind the M42-E ring, infinity gone?': a shim that is there is so much more between."""
+def _tell_shim(tokens: list[Token], asks_far: bool) -> None:
+    """'I glued a 0.5 shim behind the M42-E ring, infinity gone?': a shim that is there is so much more between.
+
+    So it is where what comes of it is asked, or was before, and of a lens told 'with a 1 mm washer under it'.
+    """
     for at in range(len(tokens) - 1):
         word = tokens[at]
         if word.kind != "CUE" or not word.text.casefold().startswith(_SHEETS):
@@ -57,10 +62,17 @@ def _tell_shim(tokens: list[Token]) -> None:
         size, rest = (tokens[at + 2], at + 3) if of else (tokens[at - 1] if at else word, at + 1)
         where = next((one for one in tokens[rest : rest + _NEAR] if one.kind not in _SMALL), None)
         bare = size.kind in ("NUMBER", "TIMES") or (size.kind == "LENGTH" and size.unit == "mm")
+        bare = bare and (asks_far or _is_led_with(tokens, at if of else at - 1))
         if bare and where is not None and PUT_WHERE in where.groups and 0 < size.numbers[0] <= _THICKEST_SHIM_MM:
             piece = [size.as_("LENGTH", unit="mm"), word.as_("PIECE", value=SPACER)]
             tokens[at if of else at - 1 : rest] = piece
             return
+
+
+def _is_led_with(tokens: list[Token], at: int) -> bool:
+    """'... on MFT with a 1mm washer under it': told as a part of what is there."""
+    led = [one for one in tokens[max(0, at - 2) : at] if one.kind != "DET"]
+    return bool(led) and led[-1].kind == "PREP" and led[-1].value == "with"
 
 
 def _tell_sheet(tokens: list[Token]) -> None:

@@ -54,7 +54,8 @@ def off_by_mm(question: Question) -> float | None:
     told_before = question.follows and question.said(OFF) is not None
     if mentions(question, "on-one-side") or (question.asks_which_way and not told_before):
         return None  # that is a tilt
-    thinned = number_beside(question, "thinned-by")
+    sized = question.follows and any(one.thickness_mm for one in question.adapters)  # the ring is as long as told now
+    thinned = None if sized else number_beside(question, "thinned-by")
     if thinned is not None and not mentions(question, "sits-too-far") and question.said("nominal") is None:
         return -thinned
     size = number(question, "thickness", "length")
