@@ -190,3 +190,9 @@ def test_where_sharpness_ends_sets_a_lens_too_far_out_however_it_is_said(club, t
 def test_what_is_asked_of_depth_at_a_distance_is_no_limit(club):
     (found,) = talk(club, "depth of field 50 1.8 m42 on E at 3 m, what is sharp beyond 3m")
     assert found.intent == "depth-of-field"
+
+
+def test_glass_before_the_sensor_is_told_behind_the_picture_that_is_asked_about(club):
+    (found,) = talk(club, "24 mm K lens with a 2 mm filter between lens and sensor on E, does it vignette")
+    assert flat(found).startswith("24 mm K-mount lens: covers")
+    assert pytest.approx(value_of(found, "glass_shift_mm")[0], abs=0.001) == 2 * (1 - 1 / 1.52)

@@ -122,8 +122,11 @@ def with_plate_told(answer: Answer, question: Question, knowledge: Knowledge) ->
     if glass is None or shift is None or any(row.name == "glass_shift_mm" for row in answer.quantities or ()):
         return answer
     told = _moved_by_plate(glass, question, knowledge)
-    only = answer.intent in ("coverage", "crop-equivalent") or not answer.quantities
-    lines = told.lines if only else (*told.lines, *answer.lines)
+    named = any(lens.ids or lens.focal_length_mm for lens in question.lenses)  # of which the picture may be asked
+    of_picture = answer.intent in ("coverage", "crop-equivalent")
+    only = not answer.quantities or (of_picture and (mentions(question, "index-of-glass") or not named))
+    both = (*answer.lines, *told.lines) if of_picture else (*told.lines, *answer.lines)
+    lines = told.lines if only else both
     return replace(answer, lines=lines, quantities=(*told.quantities, *(answer.quantities or ())))
 
 
