@@ -47,10 +47,11 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
     from grammar.turns.filter_tried import with_filter_tried
     from grammar.turns.seen_so_far import with_seen_kept
     from grammar.turns.shim_put import with_shim_put
+    from grammar.turns.soft_again import with_frame_of_blur
     from grammar.turns.stack_again import with_stack_kept
     from grammar.turns.whom import known_with
 
-    got = with_filter_tried(_with_mentioned(with_seen_kept(got, before), lexicon), before)
+    got = with_filter_tried(_with_mentioned(with_frame_of_blur(with_seen_kept(got, before), before), lexicon), before)
     got = with_stack_kept(with_way_asked(got, before, lexicon.words.mentions), before)
     got = with_shim_put(got, before, lexicon.words.mentions)
     known = got.known or known_with(before.known or before.lenses, got.lenses)

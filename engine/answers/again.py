@@ -6,6 +6,7 @@ from typing import Final
 
 from engine.answers.parts.answer import ANSWERED, NOT_UNDERSTOOD, Answer, Line
 from engine.answers.parts.nearby import SURE, nearest
+from engine.answers.parts.wording import f_number
 from engine.answers.replying import named, reply
 from engine.answers.words.advice import advice_lines
 from engine.base.compact import replace
@@ -18,6 +19,7 @@ SHORTEST: Final = 3  # lines; less is sooner said again than pointed at
 LEADING: Final = 4  # lines that tell the most of an answer
 MEASURE_HOW: Final = "measure-how"
 WORD: Final = "definition"
+STOPPING_DOWN: Final = "stop-down-helps"  # advice on what it does for infinity
 _FREE: Final = TALKED | {"teach", "forget"}
 UNCHANGED: Final = "That changes nothing: the rest stands as in the answer before."
 AS_BEFORE: Final = (
@@ -52,12 +54,12 @@ def once(answer: Answer, last: Answer | None, catalogue: Catalogue) -> Answer:
         and set(answer.quantities or ()) <= set(last.quantities or ())
     )
     asked_for = reply(answer.text, answer.quantities, catalogue, answer.question.feet) if alike else ()
-    if asked_for and set(last.lines) <= set(answer.lines):
-        return replace(answer, lines=asked_for)  # all else stood there before
     no_more = answer.reading == last.reading and set(answer.lines) <= set(last.lines)
     beside = _of_what_was_typed(answer, catalogue) if no_more and answer.intent in _SEATED else ()
     if beside:
-        return replace(answer, lines=(*beside, Line("note", STANDS)))
+        return replace(answer, lines=(*asked_for, *beside, Line("note", STANDS)))
+    if asked_for and set(last.lines) <= set(answer.lines):
+        return replace(answer, lines=asked_for)  # all else stood there before
     if answer.lines != last.lines:
         return replace(answer, lines=tuple(dict.fromkeys((*asked_for, *answer.lines))))
     told = AS_BEFORE if answer.reading == last.reading else UNCHANGED
@@ -74,7 +76,19 @@ def _of_what_was_typed(answer: Answer, catalogue: Catalogue) -> tuple[Line, ...]
     mounts = frozenset(id_ for lens in answer.question.lenses for id_ in lens.ids[:1])
     rows = nearest(answer.text, catalogue, 1, SURE, among=lambda row: asked_as(row) in _SAID, mounts=mounts)
     shared = [row for row in rows if not row.mounts or mounts & {*row.mounts}]
-    return tuple(advice_lines(shared))
+    cured = _from_stop(answer) if any(row.id == STOPPING_DOWN for row in shared) else ()
+    return (*cured, *advice_lines(shared))
+
+
+def _from_stop(answer: Answer) -> tuple[Line, ...]:
+    """'would stopping down save it': from which stop on the lens of the answer reaches infinity by depth of focus."""
+    if not answer.chains:
+        return ()
+    from engine.answers.seat.telling import curing_stop
+
+    at = curing_stop(answer.chains[0].listed.judged.trace)
+    text = "" if at is None else f"From f/{f_number(at)} on what is far is sharp enough; wide open it stays soft."
+    return (Line("head", text),) if text else ()
 
 
 def _asks_of_last(answer: Answer) -> bool:

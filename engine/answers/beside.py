@@ -16,6 +16,7 @@ from engine.answers.beside_heard import (
     WAYS,
     Beside,
     heard,
+    named,
     where,
 )
 from engine.answers.parts.answer import Answer
@@ -252,11 +253,10 @@ TOO_THICK = ("off-too-thick", "off-too-thin", "off-too-long", "off-too-short")  
 OF_REGISTERS = (*WAYS, "diy-dimension", "why", "list-fits", "look-alike", "hazard")  # kinds asked of two registers
 
 
-def _plate() -> Beside:
-    """What a plate of glass told by its index does to the focus, before the answer."""
-    from engine.answers.shims.bare_sensor import with_plate_told
-
-    return with_plate_told
+# what a plate of glass does to the focus, before the answer
+_plate: Final = named("shims.bare_sensor", "with_plate_told")
+# the hole of a stop that is wanted of a lens without an iris, before the answer
+_hole: Final = named("exposure.holes", "with_hole_for_stop")
 
 
 def _way_off() -> Beside:
@@ -291,6 +291,10 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     (WAYS, heard(_thickness_asked, *TOO_THICK, "which-way-off")), (WAYS, heard(_missed, "infinity-missed")),
     ((*WAYS, "definition", "diy-dimension", "coverage", "shim-calibration", "compare"), heard(_inches, "by-inch")),
     (("coverage", "hazard", "diy-dimension", "why", "definition"), heard(_plate, "index-of-glass")),
+    (("coverage", "crop-equivalent", "diy-dimension", "exposure-nd", "shim-calibration"),
+     heard(_plate, "glass-in-path")),
+    (("hazard",), heard(named("found.threads_meet", "with_threads_crossed"), "stuck-fast")),
+    ((*WAYS, "depth-of-field", "exposure-nd", "gear-setting", "hazard"), heard(_hole, "no-iris")),
     ((*WAYS, "shim-calibration", "hazard", "compare"), heard(_way_off, "way-asked", "rings-off")),
     ((*WAYS, "shim-calibration"), _so_far), (OF_REGISTERS, heard(_registers, "register-spoken")),
 )  # fmt: skip

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from importlib import import_module
 
 from engine.answers.parts.answer import Answer
 from engine.answers.parts.knowledge import Knowledge
@@ -22,6 +23,16 @@ OF_PICTURES = (
     "coverage", "crop-equivalent", "gear-setting", "definition", "macro-distance", "chain", "focus-verdict", "draw",
 )  # fmt: skip
 WAYS = ("chain", "focus-verdict")  # kinds about how a lens gets on a body, which may tell what it shall do there
+
+
+def named(module: str, name: str) -> Callable[[], Beside]:
+    """What is added, by the module of this room and the name in it; the module is loaded only when it is called for."""
+
+    def load() -> Beside:
+        add: Beside = getattr(import_module(f"engine.answers.{module}"), name)
+        return add
+
+    return load
 
 
 def where(load: Callable[[], Beside], *keys: str) -> Beside:

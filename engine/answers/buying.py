@@ -23,7 +23,7 @@ from engine.answers.spending import (
     tubes_for_size,
     tubes_to_buy,
 )
-from engine.answers.ways.by_count import by_count
+from engine.answers.ways.by_count import by_count, with_kinds_alone
 from engine.answers.ways.fits import list_fits
 from engine.answers.ways.focusing_kit import focusing_kit
 from engine.answers.ways.hubs import BASE_TOLD, HUB_TOLD, built_on_body, hub_of, is_hub_told, through_hub
@@ -43,7 +43,7 @@ DEAR_OR_CHEAP = "cheap ring or dear ring"  # what two prices for one piece ask a
 
 def plan(question: Question, knowledge: Knowledge) -> Answer:
     """Everything that must be bought, its price, and the advice that goes with the choice."""
-    question = _hub_or_singles(_of_all_of_them(question, knowledge))
+    question = with_kinds_alone(_hub_or_singles(_of_all_of_them(question, knowledge)))
     lenses, bodies = _sides(question, knowledge)
     answer = _pairs_told(question, lenses, bodies, knowledge)
     first = left_of_sum(question, answer) if mentions(question, ENOUGH_ASKED) else Told()

@@ -40,6 +40,7 @@ SETTLED = frozenset({"shim_mm", "glass_shift_mm", "stack_mm", "layer_count", "th
                      "ring_thickness_mm", "remarked_mm", "advance_per_turn_mm", "division_count",
                      "pitch_drift_mm", "tilt_mm"})  # fmt: skip
 ONE_LAYER = "one layer of"  # tells how thick a sheet is, and not how thick the shim
+ONE_OFF = "one-lens-off"  # the advice where the others are right
 PUT_IN = "shim-how"  # the advice where it is put
 THICKEST = 3.0  # mm; what is more is no shim
 
@@ -65,14 +66,17 @@ def calibrated(question: Question, knowledge: Knowledge) -> Answer:
     told = matters.told
     for part in _parts(with_own_facts(question, knowledge.catalogue), knowledge):
         told += part
-    rows = named_or_near(question, knowledge, 2, ONLY_NAMED if told.lines else LEAST)
+    alone = mentions(question, "one-alone-off")  # a ring that is right for the others is not too thin
+    past = Told() if alone else _past(question)
+    near = ONLY_NAMED if past.lines and any(lens.ids for lens in question.lenses) else LEAST
+    rows = named_or_near(question, knowledge, 2, ONLY_NAMED if told.lines else near)
     settling = [row for row in told.quantities if not (row.case or "").startswith(ONE_LAYER)]
     only_sheets = bool(told.quantities) and not settling
-    told = _past(question) + told if only_sheets or not told.lines else told + _in_thou(told, question)
-    if mentions(question, "shim-where"):
-        where = knowledge.catalogue.advice[PUT_IN]
-        rows = [where, *(row for row in rows if row is not where)][:2]
-    lines = [*advice_lines(rows), *told.lines] if _was_told(question) else [*told.lines, *advice_lines(rows)]
+    told = past + told if only_sheets or not told.lines else told + _in_thou(told, question)
+    if alone or mentions(question, "shim-where"):
+        first = knowledge.catalogue.advice[ONE_OFF if alone else PUT_IN]
+        rows = [first, *(row for row in rows if row is not first)][: 1 if alone else 2]
+    lines = [*advice_lines(rows), *told.lines] if alone or _was_told(question) else [*told.lines, *advice_lines(rows)]
     if not any(row.name in SETTLED for row in settling) and not (only_sheets and not goes_past(question)):
         lines += _asked_back(question)
     elif question.said("mark") is not None and not focals(question):
@@ -97,7 +101,8 @@ def _put_back(question: Question, knowledge: Knowledge) -> Told:
 
 def _past(question: Question) -> Told:
     """'the 28 goes over infinity': which way that is off, though not by how much."""
-    if not goes_past(question) or not mentions(question, "past-infinity"):
+    early = mentions(question, "infinity-early") and distance_mm(question) is None
+    if not early and not (goes_past(question) and mentions(question, "past-infinity")):
         return Told()
     text = "Past infinity the lens sits too close: the ring is too thin, unless it does so on its own body too."
     return Told((Line("head", f"{text} A shim cures it."),))

@@ -11,7 +11,7 @@ from typing import Final
 from engine.answers.close.close_rows import light_rows
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.said import FAR_MM, distance_mm, focals, mentions, number, stop
+from engine.answers.parts.said import distance_mm, focals, mentions, number, stop, tells_limit
 from engine.answers.parts.wording import ranged, small_mm, times, trimmed
 from engine.answers.picture.filter_effects import index_of_glass
 from engine.answers.picture.frames import frames_of
@@ -64,12 +64,6 @@ def _of_couplings(question: Question, knowledge: Knowledge) -> tuple[Told, bool]
     return couplings_apart(mounts[0], mounts[1], question, knowledge) if asked else (Told(), False)
 
 
-def tells_limit(question: Question) -> bool:
-    """Whether a distance is told at which a described lens ends."""
-    limit = distance_mm(question)
-    return limit is not None and limit >= FAR_MM and bool(focals(question)) and question.scale_pair is None
-
-
 def mounts_named(question: Question, knowledge: Knowledge) -> list[Mount]:
     """The mounts of lens and body, and of both ends of the rings, each once."""
     ids = [thing.ids[0] for thing in (*question.lenses, *question.bodies) if thing.kind == "mount" and thing.ids]
@@ -90,6 +84,10 @@ def _numbers(question: Question) -> Iterator[tuple[str, float, float]]:
 def _of_registers(question: Question, knowledge: Knowledge) -> Told:
     mounts = mounts_named(question, knowledge)
     known = [(mount, mount.register_mm) for mount in mounts if is_known(mount.register_mm)]
+    typed_mm = [value for _, value, _ in _numbers(question)]
+    near = [any(abs(register.nominal - one) <= _SLACK_MM for one in typed_mm) for _, register in known]
+    if len(known) == SEVERAL and all(near):
+        return Told()  # '19.25 is longer than 18': they are known, and what they leave is asked
     told = _not_so_long(known, question) if known else _registers_alone(question, knowledge)
     for typed, value, slack in _numbers(question):
         told += _register_itself(typed, value, known)

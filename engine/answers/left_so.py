@@ -9,7 +9,7 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import distance_mm, focals, number
 from engine.answers.parts.wording import small_mm
 from engine.answers.seat.distances import Distances
-from engine.answers.shims.carried import is_limit
+from engine.answers.shims.carried import SHIM, is_limit
 from engine.answers.shims.left_off import left_as_it_is
 from engine.answers.shims.loose import off_by_mm
 from engine.answers.ways.ring_off import LEAST_MM, error_of_the_pair
@@ -50,10 +50,13 @@ def _of_scale(knowledge: Knowledge) -> list[Advice]:
 
 
 def _error_of(before: Question, knowledge: Knowledge) -> float | None:
-    """By how much the seat of before is too long, mm: by the length told, the mark of infinity, or the far limit."""
+    """By how much the seat of before is too long, mm: by what was told or carried over, the mark or the far limit."""
     told = off_by_mm(before)
     if told is not None:
         return told
+    carried = number(before, SHIM)
+    if carried is not None:
+        return -carried  # 'where would it be on a 90' after the mark of a 40: by so much it sits too near
     at, lenses = number(before, "mark") or distance_mm(before), focals(before)
     if at is None or not lenses:
         return error_of_the_pair(before, knowledge)

@@ -45,7 +45,7 @@ def answer(
             question=question, forgets=True,
         )  # fmt: skip
     if _of_the_frame(question, before):
-        from engine.answers.picture.cover import why_dark
+        from engine.answers.picture.dark_edge import why_dark
 
         return why_dark(question, knowledge)
     left = left_so(question, before, knowledge) if question.intent == "why" and question.follows else None
@@ -250,7 +250,7 @@ def _meant(question: Question, rows: tuple[Listed, ...]) -> int:
 
     All else is about the best.
     """
-    from engine.answers.explained import tells_limit
+    from engine.answers.parts.said import tells_limit
 
     lost = question.topic == "infinity" and mentions(question, "infinity-lost")
     seen = question.number is None and (tells_limit(question) or lost)

@@ -115,7 +115,14 @@ def _is_drawn_by_itself(tokens: list[Token], at: int) -> bool:
 
 def _is_on_draw(tokens: list[Token], at: int) -> bool:
     """'1.5x on tubes', '2x on the bellows': what is drawn out by them."""
+    if [one.text.casefold() for one in tokens[max(0, at - 2) : at]] == ["out", "to"]:
+        return True  # 'i rack out to 1.2x'
+    led = [one for one in tokens[max(0, at - 2) : at] if one.text != ","]
     behind = [one for one in tokens[at + 1 : at + 4] if one.kind != "DET"]
+    if led and (led[-1].kind, led[-1].value) == ("PIECE", "bellows") and (not behind or behind[0].kind != "PIECE"):
+        return True  # 'on bellows, 2x'
+    if len(behind) > 1 and behind[0].kind == "PREP" and behind[1].kind == "MOTIF":
+        return True  # '2x of stamps'
     return len(behind) > 1 and behind[0].value == "on" and behind[1].kind == "PIECE" and behind[1].value in _DRAWN_FOR
 
 

@@ -8,6 +8,7 @@ from engine.base.units import MM_PER_INCH
 from grammar.words.groups import SCREW, SCREW_CRESTS
 from grammar.words.tokens import Token
 
+_LEAST_WIDTH: Final = 12.0  # mm, of a thread
 _THREAD: Final = " thread"  # 'fine thread', 'male thread'
 _CRESTS: Final = "crests"
 _TOTAL: Final = "total"  # 'ten of them make 7.9' counts crests too, where nothing else is there to be added up
@@ -48,6 +49,13 @@ def is_screw(token: Token) -> bool:
     """Whether a token is a word for a screw thread."""
     screw = SCREW in token.groups or token.text.casefold().endswith(_THREAD)
     return screw and token.kind in ("MOUNTWORD", "HEADMOD")
+
+
+def is_thread_measured(tokens: list[Token], at: int) -> bool:
+    """'my ring jams, the thread measures 41.9': a width of its thread, and not how long the ring is."""
+    behind = next((one.numbers[0] for one in tokens[at + 1 : at + 3] if one.kind in ("NUMBER", "LENGTH")), 0.0)
+    thread = at > 0 and tokens[at - 1].kind == "MOUNTWORD" and tokens[at - 1].text.casefold().endswith(_THREAD.strip())
+    return thread and behind >= _LEAST_WIDTH
 
 
 def _of_crests(tokens: list[Token], at: int) -> None:

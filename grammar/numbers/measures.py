@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.numbers.closer_rings import with_closer_rings
-from grammar.numbers.crests import counted, is_screw
+from grammar.numbers.crests import counted, is_screw, is_thread_measured
 from grammar.numbers.measured_lengths import (
     AWAY,
     LENGTHS,
@@ -62,7 +62,7 @@ def _tell_measure(tokens: list[Token], at: int) -> None:
     """The length of a measuring word told as its own; the word itself then waits for no other."""
     word = tokens[at]
     if word.value == "size":
-        if _size_is_told(tokens, at):
+        if not is_thread_measured(tokens, at) and _size_is_told(tokens, at):
             tokens[at] = word.as_("CUE")
             return
         word = tokens[at] = word.as_("MEASURE", value="diameter")

@@ -5,10 +5,12 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.things.casting import SPACER
+from grammar.words.groups import COME_TO
 from grammar.words.tokens import Token, is_plural
 
 TOTAL: Final = "total"
 AT_HAND: Final = "at-hand"
+_SPACED: Final = "spaced"  # cue of what asks for one distance to the sensor: 'the corrector wants 55'
 _WANTED: Final = "wanted"  # value of the words that lead to what is wanted
 _HAD: Final = frozenset(["own", "only"])  # of those that lead to what there is
 _SHEET: Final = "layer"  # sheets have rows of their own
@@ -24,8 +26,11 @@ _LONGEST_MM: Final = 80.0
 _LEADING: Final = 2  # tokens at most between a word and its number
 
 
-def with_rings_at_hand(tokens: list[Token]) -> list[Token]:
-    """What is wanted becomes KEYED as the total, and each shorter length that there is as one at hand."""
+def with_rings_at_hand(tokens: list[Token], told: frozenset[str]) -> list[Token]:
+    """What is wanted becomes KEYED as the total, and each shorter length that there is as one at hand.
+
+    `told`: what the cues of the line tell.
+    """
     measures = {one.value for one in tokens if one.kind == "MEASURE"}
     if AT_HAND in measures:
         return _named(list(tokens))
@@ -37,9 +42,11 @@ def with_rings_at_hand(tokens: list[Token]) -> list[Token]:
     total = next(
         (place for at, one in enumerate(tokens) if one.value == _WANTED for place in _beside(tokens, at)), None
     )
-    if total is None or not ("." in tokens[total].text or any(one.kind == "PIECE" for one in tokens)):
+    spaced = _SPACED in told
+    if total is None or not (spaced or "." in tokens[total].text or any(one.kind == "PIECE" for one in tokens)):
         return tokens  # 'need a 35 for E, only have a 28' is of lenses
-    row = next((row for at, one in enumerate(tokens) if one.value in _HAD and (row := _row(tokens, at, total))), [])
+    had = [at for at, one in enumerate(tokens) if one.value in _HAD or (spaced and COME_TO in one.groups)]
+    row = next((row for at in had if (row := _row(tokens, at, total))), [])
     if not row:
         return tokens
     out = list(tokens)

@@ -35,6 +35,7 @@ _OPEN: Final = _CLOSING | {"PREP", "DET"}
 _NUMBERS: Final = frozenset(["COMBO", "LENGTH", "NUMBER", "RANGE"])  # that may tell of a lens
 _LENS_NUMBERS: Final = frozenset(["LENGTH", "COMBO", "FNUM", "NUMBER"])
 _AWAY_FROM: Final = frozenset(["from", "behind"])  # what a sensor lies so far off, and is not so large
+_FROM: Final = "from"
 _FOR: Final = frozenset(["made-for", "for", "from", "on"])
 
 
@@ -63,6 +64,11 @@ def with_formats_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
 def _with_made_for(tokens: list[Token]) -> list[Token]:
     """'a 25 mm C lens, it is a 2/3 one, corners on MFT': what one is that lights another frame it is made for."""
     for at, token in enumerate(tokens[:-1]):
+        ahead = at - 1 - (at > 1 and tokens[at - 1].kind == "DET")
+        put_on = tokens[at + 1].kind == "PREP" and tokens[at + 1].value == "on"
+        if token.kind == "FORMAT" and put_on and ahead > 0 and tokens[ahead].value == _FROM:
+            prep = tokens[ahead].as_("PREP", value="made-for")  # '80 mm from a 645 on my full frame'
+            return _with_made_for([*tokens[:ahead], prep, *tokens[ahead + 1 :]])
         if (
             token.kind != "FORMAT"
             or STANDIN not in tokens[at + 1].implies
@@ -187,7 +193,7 @@ def _told(tokens: list[Token], at: int) -> Token:
         ends = after is None or after.kind in _CLOSING
         return token.as_("FORMAT") if ends and (before.value != "on" or token.kind in ("LENGTH", "FRACTION")) else token
     others = any(one.kind in _TOLD_LENS and one is not token and _is_whole(one) for one in tokens)
-    if others and token.unit == "mm" and _comes_from(tokens, at):
+    if others and (token.unit == "mm" or token.numbers[0] >= _OF_FILM) and _comes_from(tokens, at):
         return token.as_("FORMAT")
     if others and after is not None and after.kind in ("KIND", "LENS") and token.unit == "mm":
         ahead = tokens[at + 1 : at + 4]

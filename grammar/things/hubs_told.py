@@ -7,20 +7,24 @@ from typing import Final
 from grammar.words.tokens import Token
 
 _TO: Final = "to"
+_ON: Final = "on"
+_ALL: Final = frozenset(["all", "everything", "them"])
 _VIA: Final = "via"
 _FIRST: Final = "1"
 _PUT: Final = frozenset(["in", "as"])
 _MIDDLE: Final = frozenset(["middle", "middleman", "between", "intermediate", "centre", "center", "the middle"])
 _BETWEEN: Final = frozenset(["in between", "in the middle", "in middle"])
 _SAID: Final = _PUT | _MIDDLE | _BETWEEN
+_WAYS: Final = frozenset(["way", "route", "road", "path"])
 _NAMED: Final = frozenset(["DET", "MOUNT", "MOUNTWORD", "BODY"])
 
 
 def with_hubs_told(tokens: list[Token]) -> list[Token]:
     """Its 'to' becomes a 'via', and 'first' asks for nothing."""
-    out = _in_the_middle(list(tokens))
+    out = _ways_of_mounts(_in_the_middle(list(tokens)))
     for at, token in enumerate(out):
-        if token.kind != "PREP" or token.value != _TO:
+        of_all = token.value == _ON and any(one.text.casefold() in _ALL for one in out[:at])
+        if token.kind != "PREP" or not (token.value == _TO or of_all):
             continue
         ahead = at + 1
         while ahead < len(out) and out[ahead].kind in _NAMED:
@@ -45,4 +49,17 @@ def _in_the_middle(tokens: list[Token]) -> list[Token]:
         via = Token("PREP", "", tokens[at].column, _VIA, listed=tokens[at].listed)
         said = [one.as_("FILLER") if one.text.casefold() in _SAID else one for one in tokens[at + 1 : at + 4]]
         return [*tokens[: at - led], via, tokens[at], *said, *tokens[at + 4 :]]
+    return tokens
+
+
+def _ways_of_mounts(tokens: list[Token]) -> list[Token]:
+    """'what would the M way cost', 'go the M-mount route': the way that is named by a mount leads through it."""
+    for at in range(1, len(tokens) - 1):
+        behind = at + 1
+        while behind < len(tokens) and (tokens[behind].kind == "MOUNTWORD" or tokens[behind].text == "-"):
+            behind += 1
+        led = tokens[at - 1].kind == "DET"
+        if tokens[at].kind == "MOUNT" and led and behind < len(tokens) and tokens[behind].text.casefold() in _WAYS:
+            via = Token("PREP", "", tokens[at].column, _VIA, listed=tokens[at].listed)
+            return [*tokens[: at - 1], via, tokens[at], tokens[behind].as_("FILLER"), *tokens[behind + 1 :]]
     return tokens

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import Final
 
 from grammar.things.casting import Part
 from grammar.things.phrases import TOWARDS
 
 HELD: Final = "held"  # what a cue tells where a thing is one's own
+_FILM_CAMERA: Final = "slr"
+_LISTING: Final = frozenset([",", "and", "+"])
 
 
 def paired(parts: list[Part], told: frozenset[str]) -> list[Part]:
@@ -154,4 +157,16 @@ def told_of_lens(parts: list[Part]) -> None:
         beside = any(one.sort == "lens" for one in parts if one is not part)
         kind = part.noun.head.value if part.noun.heads == "BODY" and part.noun.head is not None else ""
         if hosted and beside and kind == "slr" and part.sort == "body" and part.mounts and not part.noun.role:
+            part.sort = "lens"
+    _listed_with_lenses(parts)
+
+
+def _listed_with_lenses(parts: list[Part]) -> None:
+    """'rings for an L body: R slr, M and K lenses': a film camera that opens a list of lenses is one of them."""
+    for part, after in pairwise(parts):
+        filmed = part.sort == "body" and bool(part.mounts) and not part.is_host and not part.noun.role
+        kind = part.noun.text.casefold().split()[-1:] == [_FILM_CAMERA]
+        listed = after.sort == "lens" and after.noun.join in _LISTING and after.noun.listed == part.noun.listed
+        apart = any(one.sort == "body" and one.is_host and one.noun.listed != part.noun.listed for one in parts)
+        if filmed and kind and listed and apart and not part.noun.join:
             part.sort = "lens"

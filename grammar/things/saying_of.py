@@ -28,6 +28,12 @@ def _is_register(subject: Part, more: Part) -> bool:
     return subject.sort == "mount" and subject.is_host and subject.noun.head is None and more.sort == "length"
 
 
+def _has_another_mount(subject: Part, more: Part) -> bool:
+    """Whether both tell a mount, and none that the other's name may stand for."""
+    told, told_too = ({id_ for mount in part.mounts for id_ in mount.ids} for part in (subject, more))
+    return bool(told and told_too) and not told & told_too
+
+
 def _take(subject: Part, more: Part) -> bool:
     """Whether `more` is said of `subject`, which then holds it."""
     of_mount = subject.sort == "nothing" and subject.noun.heads == "MOUNTWORD"
@@ -42,6 +48,8 @@ def _take(subject: Part, more: Part) -> bool:
         return False
     if subject.noun.headed_by("BODY") and more.sort != "mount":
         return False
+    if subject.sort == "lens" and subject.noun.heads == "LENS" and _has_another_mount(subject, more):
+        return False  # 'a T2 lens, is that M42' asks of two
     if subject.focal and more.focal and subject.focal != more.focal:
         return False  # 'my 16 is unusable and the 100 is fine' are two
     token = more.noun.first("LENGTH")

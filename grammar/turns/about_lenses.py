@@ -12,6 +12,8 @@ from grammar.turns.whom import Meant
 
 _HELD: Final = frozenset(["reversed"])  # how a lens is held, which the next one is too
 _ALIKE: Final = frozenset(["look-alike"])
+_SEVERAL: Final = 2
+_BODIES: Final = frozenset(["body", "bodies", "camera", "cameras", "cam", "slr", "dslr", "mirrorless"])
 
 _ANY_MOUNT: Final = ("wide", "tele", "macro")  # kinds of lenses that tell nothing of the mount
 
@@ -29,7 +31,27 @@ def lenses_of(
         return before.lenses if found is None or found.told else found.lenses  # the mounts named are those it may have
     if found is not None and said.intent not in _ALIKE:
         return found.lenses
+    if said.intent in _ALIKE and before.lenses and all(part.by_piece for part in heard.cast.lenses):
+        return before.lenses  # 'isn't my M42 ring the same': that ring is set against the lens spoken of
     return _beside(heard, said, before) if said.intent in _ALIKE else _lenses(heard, said, before)
+
+
+def one_of_several(
+    said: Question, before: Question, lenses: tuple[Thing, ...], bodies: tuple[Thing, ...]
+) -> tuple[tuple[Thing, ...], tuple[Thing, ...]]:
+    """'does infinity survive on the OM' after OM, C/Y and R lenses on E and L: that lens, for no such body is there.
+
+    Else what it was taken for, `lenses` on `bodies`.
+    """
+    named = said.bodies[0] if len(said.bodies) == 1 and not said.lenses else None
+    rows = [before] if before.prior is None or before.prior.bodies != before.bodies else [before, before.prior]
+    several = next((row.lenses for row in rows if len(row.lenses) >= _SEVERAL), ())
+    if named is None or named.kind != "mount" or not several or not before.bodies:
+        return lenses, bodies
+    if any(set(named.ids) & set(body.ids) for body in before.bodies) or _BODIES & set(named.words.casefold().split()):
+        return lenses, bodies
+    of_it = tuple(lens for lens in several if lens.ids[:1] and lens.ids[0] in named.ids)
+    return (of_it, before.bodies) if len(of_it) == 1 else (lenses, bodies)
 
 
 def _only_engraved(lens: Thing) -> bool:

@@ -85,9 +85,17 @@ def _is_fixed(piece: Thing) -> bool:
     return piece.thickness_mm is not None and piece.thickness_mm[0] == piece.thickness_mm[1]
 
 
+_RANGED: Final = frozenset(["helicoid", "bellows"])
+_INSTEAD: Final = "instead"
+
+
 def with_rings_joined(said: Question, before: Question) -> Question:
     """'then M-L?' after an LTM to M ring: what meets one of before stands with it, what is told anew in its place."""
     new, old = said.adapters, before.adapters
+    drawn = tuple(one for one in old if one.piece in _RANGED)
+    sized = all(one.piece == "adapter" for one in new) and (said.said(_THICKNESS) or any(o.thickness_mm for o in new))
+    if new and drawn and sized and not said.limits.without and _INSTEAD not in said.text.casefold():
+        return said.with_(adapters=(*drawn, *new))  # 'with a 25.8 mm ring' beside the helicoid of before
     if not (new and old) or not all(one.front and one.rear for one in (*new, *old)):
         return said
     size = said.said(_THICKNESS)

@@ -98,11 +98,12 @@ def _as_without_shim(turn: Turn) -> str:
 
 # what may be seen, and what is asked then; the first that is seen tells
 _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ...]] = (
+    (seen.is_lit_by_glass, _as_before),
     (seen.of(is_remedy), _as_before),
     (seen.weighs_too_much, _HAZARD),
     (seen.stops_short, _SHIM),
     (seen.wants_it_closer, _CLOSE),
-    (seen.picks_stock, _as_before),
+    (seen.picks_stock, _SHIM),
     (seen.corrects, _as_before),
     (seen.of(asks_whence), _WHY),
     (seen.doubts, _as_doubted),

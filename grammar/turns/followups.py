@@ -8,7 +8,7 @@ from engine.base.compact import compact, replace
 from grammar.hearing import Heard
 from grammar.questions import ALL, Limits, Question, Thing
 from grammar.telling import built
-from grammar.turns.about_lenses import lenses_of
+from grammar.turns.about_lenses import lenses_of, one_of_several
 from grammar.turns.adding import PLAN, added, shimmed, with_rings_joined, with_stacked
 from grammar.turns.asked_on import intent_of
 from grammar.turns.circles_told import circle_measured
@@ -171,7 +171,7 @@ def _placed(
     lenses = lenses_of(heard, said, before, aim.found, aim.compared)
     bodies, things = bodies_of(heard, said, before, aim.found)
     said, bodies_here = bodies_left(said.with_(number=None) if is_other_body(heard, before) else said, before)
-    lenses, bodies = those_left or lenses, bodies_here or bodies
+    lenses, bodies = one_of_several(said, before, those_left or lenses, bodies_here or bodies)
     lenses, bodies = pair_of_ring(said, lenses, bodies or _body_of_before_last(aim.intent, before))
     more = added(heard, before)
     if more is not None:
@@ -234,7 +234,7 @@ def _changed(heard: Heard, said: Question, before: Question) -> tuple[Question, 
     said = with_rings_joined(with_stacked(heard, said, before), before)
     before = without_old_shutter(heard, said, before)
     said, before = without_pieces(heard, *without_filters(heard, with_filters_swapped(heard, said, before), before))
-    said, lenses = lenses_left(said, before)
+    said, lenses = lenses_left(heard, said, before)
     return said, before, lenses
 
 

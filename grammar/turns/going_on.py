@@ -118,7 +118,8 @@ def is_left_so(heard: Heard, before: Question) -> bool:
     """'does it matter if I leave it' after by how much a ring is off: what comes of it, where no more is told."""
     told = heard.readings.f_number is not None or heard.readings.values or heard.cast.lenses or heard.cast.pieces
     left = heard.tells("left-so") or (heard.tells("good") and heard.tells("brief"))  # 'is that worth it'
-    return before.intent in _SHIMMED and left and not told and not heard.tells("which-stop")
+    off = before.intent in _SHIMMED or (before.intent in OF_RING and sized(before) and heard.tells("left-so"))
+    return off and bool(left) and not told and not heard.tells("which-stop")
 
 
 def asks(heard: Heard) -> bool:

@@ -20,6 +20,7 @@ from grammar.words.tokens import Token
 _OPEN: Final = "drawn-fully"
 _SHUT: Final = "shut-fully"
 _OUT: Final = "drawn-by"  # '5 mm out': so much beyond its shortest
+_IT: Final = "it"
 _AGAIN: Final = "measured-again"
 _FIRST: Final = re.compile(r"\d+(?:\.\d+)?")
 _OF_OTHERS: Final = frozenset(["LENS", "MOUNT", "BODY", "FORMAT", "KIND", "COMBO", "RANGE", "FNUM", "LETTER"])
@@ -79,5 +80,7 @@ def _is_set(token: Token, heard: Heard, piece: Thing, before: Question) -> bool:
     told = any(SET_SO in one.groups or one.value == piece.piece for one in others)
     led = [one for one in others if one.column < token.column][-1:]
     led_in = bool(led) and led[0].kind in ("PREP", "VERB") and led[0].value in _BEFORE
+    held = led_in and any(one.value == _IT and one.column < led[0].column for one in others)  # 'i have it at 22'
+    unstopped = before.f_number is None and (before.lens is None or before.lens.f_number is None)
     stop = token.kind == "NUMBER" and (token.numbers[0] in WHOLE_STOPS or before.intent in _STOPPED)
-    return told or (led_in and not stop and led[0].value == "at")
+    return told or (led_in and led[0].value == "at" and (not stop or (held and unstopped)))

@@ -16,6 +16,7 @@ from grammar.turns.whom import meant, points_back
 
 _ITS: Final = frozenset(["the", "its"])
 _TERM: Final = "definition"
+ALIKE: Final = "look-alike"
 # intents that need nothing from before once they are plainly asked
 _FREE: Final = frozenset(
     ["definition", "out-of-scope", "identify-mount", "buy-plan", "list-fits", "look-alike", "hazard", "compare"]
@@ -61,6 +62,8 @@ def leans(heard: Heard, before: Question) -> bool:
         return True  # 'the lens weighs 900 g, is that safe', 'the 200 mm is heavy'
     if best == "list-fits" and not lens and not heard.tells("body-mount"):
         return True  # 'which other bodies take them'
+    if best == ALIKE and cast.lenses and all(part.by_piece for part in cast.lenses) and told:
+        return True  # 'isn't my M42 ring the same' after a lens on a body: set against that lens
     if best in _FREE and plain and (heard.tells("thing") or heard.tells("thread-said")):
         return False
     if heard.tells("one-of-them"):

@@ -81,11 +81,15 @@ def _is_another_sensor(heard: Heard, before: Question) -> bool:
     return (frames or bodies) and bool(before.bodies or before.frames) and not reads_a_part(heard)
 
 
-def lenses_left(said: Question, before: Question) -> tuple[Question, tuple[Thing, ...]]:
+def lenses_left(heard: Heard, said: Question, before: Question) -> tuple[Question, tuple[Thing, ...]]:
     """'skip the OM' after three lenses: the others; none where no one of several lenses is left out."""
     out = set(said.limits.without)
     pool = before.lenses if len(before.lenses) > 1 else before.known
     left = tuple(lens for lens in pool if not out & set(lens.ids))
+    focals = {part.focal for part in heard.cast.lenses if part.noun.role == "without"}
+    if len(said.lenses) == len(heard.cast.lenses) == len(focals) == 1 and None not in focals:
+        said = said.with_(lenses=())  # 'drop the 28, what changes'
+        left = tuple(lens for lens in pool if lens.focal_length_mm not in focals)
     if said.lenses or not left or len(left) == len(pool):
         return said, ()
     gone = {id_ for lens in pool if lens not in left for id_ in lens.ids}

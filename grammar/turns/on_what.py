@@ -96,6 +96,8 @@ def _is_likened(heard: Heard, said: Question) -> bool:
     """'what is that in full frame', 'full frame look?': the frame it is likened to, which no body gets by that."""
     full = [part for part in heard.cast.frames if part.formats and part.formats[0].ids[0] == FULL]
     likened = bool(full) and (full[0].noun.role in LIKENED or any(heard.tells(cue) for cue in _LIKENING))
+    if likened and full[0].noun.role == "on" and heard.tells("match"):
+        return False  # 'which lens on full frame for that view'
     return said.intent == "crop-equivalent" and likened
 
 

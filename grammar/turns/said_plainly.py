@@ -19,6 +19,7 @@ _WITHOUT: Final = "without"
 _NAMED: Final = frozenset(["PIECE", "ADAPTER", "NUMBER", "LENGTH", "TIMES", "ND", "FOCAL", "UNKNOWN"])
 _AROUND: Final = frozenset(["DET", "LETTER", "FILLER", "JOIN", "STOP", "MARK", "VERB", "CUE", "PREP"])
 _HEADS: Final = frozenset(["LENS", "BODY", "MOUNTWORD", "NUMBER"])
+_ASKED: Final = ("how", "which", "exposure")
 _GOING: Final = frozenset([TAKEN_AWAY, TAKEN_OFF, AWAY, GONE])
 _BE: Final = "be"
 _NOT: Final = "not"  # of 'not' and 'forget the'
@@ -46,9 +47,8 @@ def _taken_off(heard: Heard, before: Question) -> str | None:
     surely = verb is not None and (none or TAKEN_AWAY in tokens[verb].groups)
     led = tokens[:verb] if verb is not None else ()
     is_so = verb is None and off is not None and off > 0 and tokens[off - 1].value == _BE  # 'which one is off'
-    asks = (
-        is_so or heard.tells("how") or heard.tells("which") or any(DOER in one.groups for one in led)
-    )  # 'what do i lose with the 2x'
+    asked = is_so or any(heard.tells(cue) for cue in _ASKED)  # 'does that 36 lose light'
+    asks = asked or any(DOER in one.groups for one in led)  # 'what do i lose with the 2x'
     if not before.adapters or not (surely or off is not None) or asks:
         return None
     named = [at for at, one in enumerate(tokens) if one.kind in _NAMED]

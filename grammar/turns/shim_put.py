@@ -17,6 +17,7 @@ _SHIM: Final = "shim-calibration"
 _SEATED: Final = frozenset([_SHIM, "focus-verdict"])
 _RING: Final = "adapter"
 _NUMBER: Final = re.compile(r"(?<![\w./])\d*\.?\d+(?![\w/]*\d)")
+_LARGEST_ERROR: Final = 3.0  # mm; what is longer is a ring
 _THICKEST: Final = 2.0  # mm, of a shim
 _LENGTHS: Final = frozenset(["layer", "numbers", "length", "thickness", "mark", "shim", "thread", "at_hand", OFF])
 _CLOSE: Final = frozenset(["too close", "too thin", "too short", "thinner"])
@@ -36,7 +37,7 @@ def with_shim_put(got: Question, before: Question, phrases: Mapping[str, tuple[s
     size = sizes[0] if put else -sizes[0]
     rest = tuple(row for row in got.values if row[0] not in _LENGTHS)
     rings = before.adapters
-    ring = rings[0].thickness_mm if len(rings) == 1 and rings[0].piece == _RING else None
+    ring = (rings[0].thickness_mm or _ring_told(before)) if len(rings) == 1 and rings[0].piece == _RING else None
     if ring is not None and ring[0] == ring[1]:
         thick = round(ring[0] + size, 4)
         pieces = (replace(rings[0], words=f"{thick:g} mm ring", thickness_mm=(thick, thick)),)
@@ -56,6 +57,12 @@ def with_shim_put(got: Question, before: Question, phrases: Mapping[str, tuple[s
     return with_way_held(changed, way, phrases)
 
 
+def _ring_told(before: Question) -> tuple[float, float] | None:
+    """'my ring is too thick, 28.15': what is longer than any error is the ring itself."""
+    told = _NUMBER.match(before.said("thickness") or "")
+    return (float(told[0]), float(told[0])) if told is not None and float(told[0]) > _LARGEST_ERROR else None
+
+
 def _with_mark_anew(got: Question, before: Question) -> Question:
     """'now its at 10 m' after an error in mm: where infinity falls now is what counts, and not that error."""
     kept = got.said("thickness") == before.said("thickness") is not None
@@ -73,6 +80,6 @@ def _tells_more(got: Question, before: Question) -> bool:
 def _error(before: Question) -> float | None:
     """By how much it was off before, mm, above 0 too far out."""
     size = _NUMBER.match(before.said("thickness") or "")
-    if size is None or before.off_word is None:
+    if size is None or before.off_word is None or float(size[0]) > _LARGEST_ERROR:
         return next((value for name, value in before.told if name == ERROR), None)
     return -float(size[0]) if before.off_word in _CLOSE else float(size[0])

@@ -72,6 +72,10 @@ def is_open(piece: Thing) -> bool:
 def kept_pieces(intent: str, same_lens: bool, same_mount: bool, same_body: bool, before: Question) -> tuple[Thing, ...]:
     """The pieces of before: a ring stays with the lens that it was named for, tubes while they stand between."""
     pieces = before.adapters
+    if before.intent == _ALIKE:
+        # 'can I use my M42 ring, both are 42': what was only set against the lens has not been put on it
+        prior = before.prior
+        pieces = prior.adapters if prior is not None and prior.lenses == before.lenses else ()
     if not same_lens:
         pieces = tuple(one for one in pieces if one.piece in DRAWN or not (is_open(one) and before.follows))
     if not same_mount:
@@ -87,6 +91,7 @@ def kept_pieces(intent: str, same_lens: bool, same_mount: bool, same_body: bool,
     return tuple(one for one in pieces if one.ids or one.front or one.piece in matter)
 
 
+_ALIKE: Final = "look-alike"
 _SPAN: Final = re.compile(r"(\d+(?:\.\d+)?) ?(?:mm)? ?(?:\.\.|-|–|to) ?(\d+(?:\.\d+)?)")
 RANGED: Final = frozenset(["helicoid", "bellows"])  # what is told by its shortest and longest length
 

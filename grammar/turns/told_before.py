@@ -20,6 +20,7 @@ ERROR: Final = "register_error_mm"  # by how much it sits off
 KEPT: Final = frozenset([VIEW, LACKING, CIRCLE, ERROR])  # quantities of an answer that the next turn may say again
 _TYPED_IN: Final = "stabilisation"  # the cue of a number that the body is told
 _SET: Final = "gear-setting"
+_GAUGED: Final = "flange_to_image"
 _INSTEAD: Final = "instead"  # the cue of what stands in a thing's place
 _NEAR_MM, _NEAR = 0.6, 0.04
 _ROUNDED: Final = 0.015  # of a view, as a share: told without its decimals
@@ -77,7 +78,16 @@ def with_ring_offered(heard: Heard, before: Question) -> Heard:
     """'if I use a 3.5 mm one instead' after a ring of 3.09 mm: nearly as long, so it is that ring's length."""
     cast = heard.cast
     parts = [*cast.lenses, *cast.lengths]
-    if len(parts) != 1 or cast.pieces or cast.bodies or before.adapters or not heard.tells(_INSTEAD):
+    if len(parts) != 1 or cast.pieces or cast.bodies or before.adapters:
+        return heard
+    zoom = parts[0].zoom
+    if zoom and _is_standing_in(parts[0]) and before.said(_GAUGED) is not None:
+        # 'i have a 25-55 one' of a lens without focusing, whose flange to image was told
+        drawn = replace(parts[0], sort="piece", piece="helicoid", zoom=None, focal=None, kinds=[], thickness=zoom)
+        rest = {key: text for key, text in heard.readings.values.items() if key not in ("zoom", "numbers", "length")}
+        cast = replace(cast, lenses=[], lengths=[], pieces=[drawn])
+        return replace(heard, cast=cast, readings=replace(heard.readings, values=rest))
+    if not heard.tells(_INSTEAD):
         return heard
     token = parts[0].noun.first("LENGTH", "FOCAL", "NUMBER")
     told = parts[0].focal or (token.numbers[0] if token is not None else None)
@@ -93,7 +103,8 @@ def with_ring_offered(heard: Heard, before: Question) -> Heard:
 
 
 def _is_standing_in(part: Part) -> bool:
-    return part.noun.head is not None and stands_in(part.noun.head) and not part.has_mount_or_kind
+    kind = part.has_mount_or_kind and part.kinds != ["zoom"]
+    return part.noun.head is not None and stands_in(part.noun.head) and not kind
 
 
 def _is_length(part: Part) -> bool:

@@ -55,6 +55,12 @@ _PLAIN: Final = 5.0  # the weight from which something else is plainly asked bes
 _IDLY_TOLD: Final = frozenset(
     [None, _CHAIN, IDENTIFY, "why", "look-alike", "definition", _EQUIVALENT, "list-fits", _MAKING]
 )
+_COVERAGE: Final = "coverage"
+# what asks, beside a reducer or extender, whether it mends what was told before
+_OF_CURE: Final = frozenset(
+    ["remedy", "will", "can", "what-if", "ok", "right", "better", "put-in", "adding", "get", "instead", "what", "cover",
+     "vignette", "disc"]
+)  # fmt: skip
 _TELLING: Final = frozenset([_CHAIN, IDENTIFY, "look-alike", "definition"])
 
 
@@ -113,7 +119,8 @@ def wants_it_closer(turn: Turn) -> bool:
 
 def picks_stock(turn: Turn) -> bool:
     """'which stock should i buy' after how thick a shim must be."""
-    return turn.was == _SHIM and turn.tells("shim-stock")
+    prior = turn.before.prior  # a reason may have been asked for between
+    return turn.tells("shim-stock") and (turn.was == _SHIM or (prior is not None and prior.intent == _SHIM))
 
 
 def corrects(turn: Turn) -> bool:
@@ -224,11 +231,9 @@ def wants_that_view(turn: Turn) -> bool:
 
 
 def asks_pixels_left(turn: Turn) -> bool:
-    """'pixels from 42 MP', 'is UHD still possible' after a way: what is left where its picture is cut to what is lit."""
-    asked = turn.tells("recording") or (turn.tells("pixels") and not turn.tells("blur"))
-    return (
-        turn.was in _WAYS and asked and not (turn.names_things or turn.tells("exposure", "nd", "sharp-enough", "why"))
-    )
+    """'pixels from 42 MP', 'is UHD still possible' after a way: what is left of its picture."""
+    asked = turn.was in _WAYS and turn.tells("recording", "pixels")
+    return asked and not (turn.names_things or turn.tells("exposure", "nd", "sharp-enough", "blur", "why"))
 
 
 def leaves_the_crop(turn: Turn) -> bool:
@@ -242,6 +247,12 @@ def leaves_the_crop(turn: Turn) -> bool:
 def sets_for_another(turn: Turn) -> bool:
     """'with a 2x doubler' after the number that the stabiliser wants."""
     return turn.was == SETTING and (only_glass(turn.heard) or only_frame(turn.heard, turn.before))
+
+
+def is_lit_by_glass(turn: Turn) -> bool:
+    """'would a 0.5x reducer fix that' after what a lens lights of a frame: what it lights behind that glass."""
+    idle = all(cue.tells in _OF_CURE for cue in turn.heard.cues)
+    return turn.was == _COVERAGE and only_glass(turn.heard) and idle and not turn.heard.readings.values
 
 
 def is_saved_by_stop(turn: Turn) -> bool:

@@ -152,7 +152,7 @@ class Spelled:
             ),
             (rf"nd[ -]?(?P<whole>{tens_and})", lambda match: f"nd{self._value(match['whole']):g}"),
             (r"(?P<whole>\d+)\s(?:and|&)\s(?P<part>\d/\d{1,2})", lambda match: f"{match['whole']} {match['part']}"),
-            (rf"(?P<whole>an?|{whole}|{_FIGURE})\s(?P<unit>mm|metre|meter|m|inch|foot|turn)\sand\sa\s(?P<part>half|quarter|third|eighth)",
+            (rf"(?P<whole>an?|{whole}|{_FIGURE})\s(?P<unit>mm|metre|meter|m|inch|foot|turn|stop)\sand\sa\s(?P<part>half|quarter|third|eighth)",
              self._unit_and_part),
             (rf"(?:(?P<top>an?|{small})[ -])?(?P<part>{part}){_MEASURED}", self._fraction),
             (rf"(?P<top>{small})[ -](?P<part>{part}){_FRAMED}", self._fraction),

@@ -215,3 +215,14 @@ def test_a_tube_named_by_its_length_and_thread_is_no_lens_mount(talked):
 def test_the_tube_spoken_of_by_its_length_is_no_other_lens(talked, then):
     found = talked("25mm c mount, 5mm ring behind it, how close", "and with 10?", then)
     assert close(2 * log2(1.4)) in [row[0] for row in numbers(found, "light_difference_stops")]
+
+
+def test_whether_a_tube_loses_light_takes_no_tube_away(talked):
+    found = talked("100mm, 36mm tube", "does that 36 lose light")
+    assert close(2 * log2(1.36)) in [row[0] for row in numbers(found, "light_difference_stops")]
+
+
+@pytest.mark.parametrize("text", ["50 on bellows, 2x", "50 on bellows, 2x of stamps"])
+def test_behind_a_bellows_a_factor_is_how_large_it_draws(asked, text):
+    found = asked(text)
+    assert "magnification 2:1" in found["reading"]

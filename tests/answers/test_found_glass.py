@@ -257,3 +257,31 @@ def test_mounts_between_two_registers_are_listed(asked):
 
 def test_a_width_that_no_mount_has_is_said_to_be_none(asked):
     assert "No mount in the facts has a thread of 60 mm" in flat(asked("60 mm thread?"))
+
+
+@pytest.mark.parametrize("text", ["is an RMS thread the same as M20", "does M20 screw into RMS thread"])
+def test_a_metric_thread_told_by_its_width_alone_is_set_against_the_other(asked, text):
+    found = flat(asked(text))
+    assert found.startswith("No, RMS")
+    assert "20.32 mm wide with a pitch of 0.706 mm" in found
+
+
+@pytest.mark.parametrize(
+    "text", ["screwed an M42 onto a T2 ring and its jammed. wrench it?", "M42 lens stuck on a T2 ring"]
+)
+def test_a_lens_stuck_in_a_ring_of_another_thread_is_told_why(asked, text):
+    found = flat(asked(text))
+    assert "M42x1 and M42x0.75 are not the same" in found
+    assert "mirror: The register is right" not in found  # no danger of a body that is not there
+
+
+@pytest.mark.parametrize("rest", ["R slr, M and K lenses. how thick are they", "R slr and K lenses"])
+def test_a_kind_of_film_camera_that_opens_a_list_of_lenses_is_one_of_them(asked, rest):
+    found = asked(f"need rings for an L body: {rest}")
+    assert next(value[0] for value in numbers(found, "ring_thickness_mm")) == 27
+    assert "Together 3" in flat(found) or "Together 2" in flat(found)
+
+
+def test_a_film_camera_with_its_article_stays_a_body(asked):
+    found = flat(asked("i have a Z body, a K slr and OM lenses. how do i use the OM lenses on both"))
+    assert "OM-mount on K-mount" in found

@@ -236,3 +236,27 @@ def test_without_the_tube_it_is_asked_what_was_asked_before_it(club, said):
     first, _, last = talk(club, "f-mount 50 1.4 on e", "and with a 12 mm tube", said)
     assert last.intent == "chain"
     assert last.chains[0].title == first.chains[0].title
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "50mm m42 on RF ring focuses past infinity",
+        "50 m42 on an RF ring, overshoots infinity",
+        "50mm m42 with RF adapter: infinity is reached before the stop",
+        "the 50mm m42 on RF ring hits infinity too early",
+    ],
+)
+def test_a_lens_that_goes_past_infinity_on_a_ring_is_asked_for_its_mark(club, said):
+    first, shim, sheets, ring = talk(club, said, "12 m", "how many layers of 0.05 tape", "what should the ring be")
+    assert "too thin" in flat(first)[:120]
+    assert "DANGER" not in flat(first)
+    assert pytest.approx(seats(shim, "shim_mm")[0], abs=0.006) == 0.21
+    assert seats(sheets, "layer_count") == [4]
+    assert pytest.approx(seats(ring)[0], abs=0.01) == 25.46
+
+
+@pytest.mark.parametrize("turn", ["do they expose different?", "is the exposure different?", "same exposure on both?"])
+def test_whether_a_crop_changes_the_exposure_is_asked_after_an_equivalent(club, turn):
+    *_, found = talk(club, "50 1.4 on aps-c 1.5 equals?", "and mft", turn)
+    assert flat(found).startswith("No crop changes the exposure")

@@ -93,3 +93,17 @@ def test_direct_rings_beside_a_hub_are_counted_singly(asked):
     )
     assert flat(found).startswith("Together 8 adapters")
     assert "6 in all" in flat(found)
+
+
+@pytest.mark.parametrize(
+    ("said", "direct", "through"),
+    [
+        ("2 bodies (E, RF), 4 kinds of slr lens, is the m hub cheaper in pieces", 8, 6),
+        ("4 kinds of slr lens on E and RF bodies: M hub or direct, how many adapters", 8, 6),
+        ("3 kinds of lens, E and X bodies, EF hub or single rings", 6, 5),
+        ("3 lens mounts, bodies E Z and L, direct or via M how many rings", 9, 6),
+        ("three sorts of lens and 3 bodies, does a hub save rings", 9, 6),
+    ],
+)
+def test_lenses_that_are_only_counted_have_not_the_mount_of_the_hub(asked, said, direct, through):
+    assert [value[0] for value in numbers(asked(said), "adapter_count")] == [direct, through]

@@ -52,6 +52,7 @@ def test_one_layer_of_a_sheet_is_told_though_a_number_is_guessed(talked):
         ("on bellows at 2x how many stops do i lose", 2),
         ("1.5x on tubes, stops lost?", 1.5),
         ("i go from infinity to life size, how many stops", 1),
+        ("i rack out to 1.2x, how many stops of light go", 1.2),
     ],
 )
 def test_how_large_a_bellows_draws_is_no_factor_of_the_light(talked, text, size):

@@ -400,6 +400,43 @@ def test_how_sure_it_is_that_a_lens_is_none_of_another_sort_is_no_danger(club):
 
 
 @pytest.mark.parametrize(
+    ("first", "said", "ring"),
+    [
+        ("my ring OM to E is too thick, 28.15. 24mm lens", "if i sand 0.2 off by mistake", 27.95),
+        ("28mm FD on E, ring measures 24.2", "i lapped 0.15 off it", 24.05),
+        ("28mm FD on E, ring measures 24.2", "what if i file off 0.1", 24.1),
+        ("50mm M42 on X with a 27.9 ring", "sanded it by 0.1", 27.8),
+    ],
+)
+def test_what_is_sanded_off_a_ring_leaves_it_so_much_thinner(club, first, said, ring):
+    _, found = talk(club, first, said)
+    assert found.question.adapters[0].thickness_mm == (pytest.approx(ring), pytest.approx(ring))
+    right = 28 if "OM" in first else 24 if "FD" in first else 27.76
+    way = "too far out" if ring > right else "too close"
+    assert flat(found).startswith(f"The lens sits {round(abs(ring - right), 2):g} mm {way}")
+
+
+@pytest.mark.parametrize("said", ["with a plain m42 to L ring of 25.8?", "and a 10 mm ring beside it"])
+def test_a_ring_told_after_a_helicoid_stands_beside_it(club, said):
+    _, found = talk(club, "75mm enlarger lens on L, flange to image 70.5, 25-55 helicoid", said)
+    assert [piece.piece for piece in found.question.adapters] == ["helicoid", "adapter"]
+
+
+@pytest.mark.parametrize(
+    ("said", "left"), [("drop the 28, what changes", [50, 135]), ("forget about the 50", [28, 135])]
+)
+def test_a_lens_left_away_by_its_focal_length_is_the_one_that_goes(club, said, left):
+    _, found = talk(club, "K 28mm and M42 50 and a C/Y 135, one Z body", said)
+    assert [lens.focal_length_mm for lens in found.question.lenses] == left
+
+
+def test_all_put_onto_one_mount_first_go_through_it(club):
+    _, found = talk(club, "K 28mm and M42 50 and a C/Y 135, one Z body", "all of them onto M first?")
+    assert found.question.limits.using == ("m-mount",)
+    assert len(found.question.lenses) == 3
+
+
+@pytest.mark.parametrize(
     "turns",
     [
         ("25 1.4 c on mft", "with a 1mm washer under it"),
@@ -416,3 +453,23 @@ def test_a_washer_that_is_put_in_stays_in_and_costs_infinity(club, turns):
 def test_a_washer_that_sets_an_early_infinity_right_is_a_shim(club):
     found = talk(club, "58mm f2 m42 on E, i get infinity at the 8 m mark", "can i put a 0.4 washer under it")[-1]
     assert "0.027 mm too close" in flat(found)
+
+
+@pytest.mark.parametrize(
+    ("first", "said", "by"),
+    [
+        ("28mm FD on E, ring measures 24.2", "is that worth fixing", "0.2 mm too long"),
+        ("50mm M42 on X with a 27.5 ring", "is it worth shimming", "0.26 mm too short"),
+    ],
+)
+def test_whether_an_error_is_worth_mending_keeps_the_ring(club, first, said, by):
+    before, found = talk(club, first, said)
+    assert f"The seat is {by}" in flat(found)
+    assert found.question.adapters == before.question.adapters
+
+
+@pytest.mark.parametrize("said", ["i have a 17-31 one", "mine is a 17-31 one"])
+def test_a_span_after_a_flange_to_image_is_that_of_a_helicoid(club, said):
+    _, found = talk(club, "50 enlarger lens on E, flange to image 45", said)
+    assert found.question.lens.focal_length_mm == 50
+    assert flat(found).startswith("Infinity at 27 mm on the 17 to 31 mm helicoid")

@@ -50,3 +50,20 @@ def test_what_is_told_of_the_body_does_not_change_the_lens(desk):
     text = "line scan camera has M42x1 and a 12mm flange. will photo M42 lenses just work"
     found = record_of(desk.ask(text, Talk()), desk.knowledge)
     assert numbers(found, "register_difference_mm") == [(pytest.approx(45.46 - 12), pytest.approx(45.46 - 12))]
+
+
+@pytest.mark.parametrize(
+    ("asked", "one", "other"),
+    [
+        ("L8 lens, is it just D", "D thread, short register (L8)", "D"),
+        ("D thread lens from an 8mm reflex (L8), is it just D", "D", "D thread, short register (L8)"),
+        ("T2 lens, is it the same as M42", "T2", "M42"),
+        ("a T2 lens, is that M42?", "T2", "M42"),
+        ("CS lens, is that just C mount", "CS", "C"),
+        ("M39 SLR lens, is that LTM", "M39x1 SLR", "LTM"),
+    ],
+)
+def test_a_lens_asked_whether_it_is_of_another_mount_is_set_beside_it(desk, asked, one, other):
+    assert flat(record_of(desk.ask(asked, Talk()), desk.knowledge)).startswith(
+        f"No, {one} and {other} are not the same"
+    )

@@ -181,6 +181,8 @@ def test_recordings_are_told_by_thousands_of_pixels(club, asked, says):
         ("what do i need on full frame for the same view", 24.0),
         ("same view on aps-c please", 15.7),
         ("and what would i need on aps-c to match that", 15.7),
+        ("which lens on full frame for that view", 24.0),
+        ("same framing on aps-c", 15.7),
     ],
 )
 def test_a_view_is_matched_from_the_frame_it_was_told_on(club, asked, needs):

@@ -7,6 +7,7 @@ import pytest
 from engine.answers.parts.nearby import nearest
 from engine.ask import Desk
 from engine.facts.subjects import subjects_of
+from engine.talk import Talk
 from tests.answers.picture import flat, numbers
 
 DESK = Desk()
@@ -117,3 +118,13 @@ def test_what_is_soft_at_small_stops_alone_is_diffraction(text):
     found = DESK.ask(text)
     assert found.intent == "why"
     assert found.lines[0].text.startswith("soft at small stops")
+
+
+def test_a_frame_after_softness_at_small_stops_is_that_on_which_it_is_asked():
+    memory = Talk()
+    DESK.ask("everything after f/11 is soft on my 28mm", memory)
+    for turn, frame, stop in (("on apsc", "APS-C", "f/15"), ("and on micro four thirds", "Four Thirds", "f/11")):
+        found = DESK.ask(turn, memory)
+        assert found.intent == "depth-of-field"
+        assert found.lines[0].text.startswith(f"On {frame} diffraction alone blurs more than")
+        assert f"from {stop} on" in found.lines[0].text

@@ -155,3 +155,10 @@ def test_how_much_comes_off_a_ring_on_which_a_lens_ends_is_no_question_of_which_
 def test_a_ring_on_which_a_lens_ends_is_too_thick_and_not_just_right(club):
     *_, found = talk(club, "K 50mm on a Z only goes to 10 m", "is it too thick?")
     assert flat(found).startswith("Yes: too far out, by 0.25 mm")
+
+
+@pytest.mark.parametrize("told", ["FD 28 on E wont get past 3 m", "FD 28 on E doesn't go beyond 3 m"])
+def test_what_a_lens_will_not_get_past_is_where_it_ends(club, told):
+    first, closed = talk(club, told, "does f/11 rescue that")
+    assert first["chains"][0]["verdict"] == "macro-only"
+    assert closed["chains"][0]["register_error_mm"]["least"] == pytest.approx(0.266, abs=0.005)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from engine.talk import Talk
 from tests.answers.picture import flat as text_of
 from tests.answers.picture import numbers, one
 from tests.answers.talks import flat, talk
@@ -107,3 +108,64 @@ def test_a_decimal_behind_a_magnification_is_the_stop(asked):
 
 def test_a_q_for_a_question_is_no_mount(asked):
     assert "Q-mount" not in asked("super noob Q: PL cine prime on an L mount body??")["reading"]
+
+
+@pytest.mark.parametrize(
+    "asked",
+    [
+        "every lens hits infinity on the ring except one 50. do i shim the ring",
+        "all my lenses are fine on this adapter but one 135 goes past infinity, shim?",
+        "one lens out of five goes past infinity on the adapter, the other four are right, shim or not",
+    ],
+)
+def test_a_ring_right_for_the_others_is_not_shimmed_for_one_lens(club, asked):
+    told = flat(club.ask(asked, Talk()))
+    assert told.startswith("one lens alone that misses infinity")
+    assert "A shim cures it" not in told
+
+
+@pytest.mark.parametrize(
+    "asked",
+    ["why can nobody sell me an MFT lens to E ring, 19.25 is longer than 18", "why is there no MFT lens to E ring"],
+)
+def test_a_ring_named_by_the_body_it_ends_on_is_explained_for_that_pair(club, asked):
+    assert flat(club.ask(asked, Talk())).startswith(
+        "Micro Four Thirds lenses sit 19.25 mm from the sensor, E-mount is 18 mm deep: the lens register is 1.25 mm"
+    )
+
+
+@pytest.mark.parametrize(
+    ("asked", "becomes"),
+    [
+        ("what does a 200/2.8 turn into behind a 1.4x converter", "200 mm f/2.8 with 1.4x is 280 mm f/3.92"),
+        ("what does my 300/4 turn into with a 2x extender", "300 mm f/4 with 2x is 600 mm f/8"),
+    ],
+)
+def test_a_lens_and_stop_that_turn_into_something_are_no_turns(club, asked, becomes):
+    assert flat(club.ask(asked, Talk())).startswith(becomes)
+
+
+@pytest.mark.parametrize(
+    "asked", ["80mm from a 645 on my full frame - is it an 80 or a 50", "80mm lens off a 645 on full frame, equiv?"]
+)
+def test_the_film_that_a_lens_comes_from_is_no_focal_length(club, asked):
+    found = club.ask(asked, Talk())
+    assert 645 not in {lens.focal_length_mm for lens in found.question.lenses}
+    assert "80 mm on full frame frames like 80 mm" in flat(found)
+
+
+@pytest.mark.parametrize(
+    ("asked", "stops"),
+    [
+        ("100mm lens, bellows pulled so its 160mm from sensor, how many stops do i lose", "1.4 stops"),
+        ("80mm on bellows, 200 mm from the sensor, how much light do I lose", "2.6 stops"),
+    ],
+)
+def test_light_behind_a_bellows_goes_by_how_far_off_the_image_is_told(club, asked, stops):
+    assert f"from lens to image: {stops}" in flat(club.ask(asked, Talk()))
+
+
+def test_the_nearest_that_a_lens_stops_at_is_no_limit_of_its_ring(club):
+    found = flat(club.ask("50mm OM on E with a 28.2 ring, nearest if the lens stops at 45 cm", Talk()))
+    assert "stops at 13 m" in found
+    assert found == flat(club.ask("50mm OM on E with a 28.2 ring, nearest if the lens goes to 45 cm", Talk()))

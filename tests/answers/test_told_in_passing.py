@@ -100,6 +100,77 @@ def test_an_ordinary_word_is_no_slip_of_a_name(club, word):
     assert found.question.lens.focal_length_mm == 38
 
 
+@pytest.mark.parametrize(
+    "said",
+    [
+        "1 mm filter goes between lens and chip (n 1.52). spacing change?",
+        "1 mm glass between the lens and the sensor, n 1.52, change in spacing",
+        "a 1 mm thick filter sits between lens and imager, refocus by how much",
+        "1 mm cover glass in front of my sensor, how much more spacing",
+        "1 mm ir cut filter in front of the chip, how much does infinity move",
+    ],
+)
+def test_glass_between_lens_and_sensor_tells_how_much_longer_the_seat_must_be(club, said):
+    (found,) = talk(club, said)
+    assert value_of(found, "glass_shift_mm") == [pytest.approx(1 - 1 / 1.52, abs=0.001)]
+    assert "0.34 mm" in flat(found)[:200]
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "corrector wants 55, i measured 53.8 with my ring",
+        "flattener wants 55 mm, i have 53.8",
+        "coma corrector needs 55 mm backfocus, i get 53.8",
+        "the corrector needs 55 and the stack comes to 53.8",
+        "my corrector wants 55 mm and i come out at 53.8",
+    ],
+)
+@pytest.mark.parametrize("before", [(), ("T2 telescope on a Z",)])
+def test_what_is_measured_short_of_what_a_corrector_wants_is_made_up_by_a_spacer(club, said, before):
+    *_, found = talk(club, *before, said)
+    assert pytest.approx(value_of(found, "shim_mm")[0], abs=0.001) == 1.2
+
+
+def test_two_focal_lengths_of_lenses_are_no_spacing(club):
+    (found,) = talk(club, "need a 35 for E, only have a 28")
+    assert found.question.said("total") is None
+
+
+@pytest.mark.parametrize(
+    ("before", "wish"),
+    [
+        (("85 mm projector lens on L",), "no iris, i want f/8"),
+        ((), "my 85mm projection lens has no iris, how do i get f/8"),
+        ((), "no diaphragm in the 85mm, want f/8"),
+        ((), "enlarger lens 85 mm lost its blades, get f/8?"),
+        ((), "85mm f/2 lens with blades stuck, can i get f/8 without the iris"),
+    ],
+)
+def test_a_stop_wanted_of_a_lens_without_an_iris_is_a_hole(club, before, wish):
+    *_, found = talk(club, *before, wish)
+    assert pytest.approx(value_of(found, "hole_mm")[0], abs=0.01) == 85 / 8
+    assert "works at" not in flat(found)
+
+
+def test_a_projection_lens_of_a_stop_told_works_at_it(club):
+    (found,) = talk(club, "85 mm projector lens f/2.8 on E body")
+    assert not value_of(found, "hole_mm")
+
+
+@pytest.mark.parametrize("piece", ["my ring does not screw on fully", "telescope adaptor won't screw on all the way"])
+def test_a_thread_that_measures_so_much_before_its_ring_is_no_length_either(club, piece):
+    (found,) = talk(club, f"thread measures 41.9 on my ring, {piece}")
+    assert found.question.said("thread") == "41.9 mm"
+
+
+@pytest.mark.parametrize("piece", ["my ring does not screw on fully", "telescope adaptor won't screw on all the way"])
+def test_a_thread_that_measures_so_much_is_no_length_of_the_ring(club, piece):
+    (found,) = talk(club, f"{piece}, the thread measures 41.9")
+    assert found.question.said("thread") == "41.9 mm"
+    assert "M42x0.75" in flat(found)
+
+
 FAR_LIMITS = (
     "everything past 3 meters is blurry", "beyond 3 m all is soft", "nothing past 3m is sharp", "it stops at 3 m",
     "sharp only up to 3 m", "can't focus farther than 3m", "everything after 3 m is out of focus",
@@ -119,3 +190,9 @@ def test_where_sharpness_ends_sets_a_lens_too_far_out_however_it_is_said(club, t
 def test_what_is_asked_of_depth_at_a_distance_is_no_limit(club):
     (found,) = talk(club, "depth of field 50 1.8 m42 on E at 3 m, what is sharp beyond 3m")
     assert found.intent == "depth-of-field"
+
+
+def test_glass_before_the_sensor_is_told_behind_the_picture_that_is_asked_about(club):
+    (found,) = talk(club, "24 mm K lens with a 2 mm filter between lens and sensor on E, does it vignette")
+    assert flat(found).startswith("24 mm K-mount lens: covers")
+    assert pytest.approx(value_of(found, "glass_shift_mm")[0], abs=0.001) == 2 * (1 - 1 / 1.52)

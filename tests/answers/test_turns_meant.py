@@ -359,3 +359,75 @@ def test_one_of_ones_own_lenses_goes_on_the_body_spoken_of(club, told, mount):
     _, found = talk(club, "which other old lenses may i try? the camera is E", told)
     assert (found.question.lens.ids[0], found.question.body.ids[0]) == (mount, "e-mount")
     assert found.chains
+
+
+_PLAN = "OM, C/Y and R lenses, bodies E and L. how many adapters do i need"
+
+
+@pytest.mark.parametrize(
+    "said", ["what would the M way cost", "what if i go the M route", "and the M-mount way, price?"]
+)
+def test_a_way_named_by_a_mount_leads_through_it(club, said):
+    _, found = talk(club, _PLAN, said)
+    assert [lens.ids[0] for lens in found.question.lenses] == ["om-mount", "cy-mount", "r-mount-slr"]
+    assert found.question.limits.using == ("m-mount",)
+
+
+@pytest.mark.parametrize(
+    ("said", "mount"),
+    [("does infinity survive on the OM", "om-mount"), ("is infinity kept on the R", "r-mount-slr")],
+)
+def test_of_several_lenses_the_one_named_stays_on_their_bodies(club, said, mount):
+    _, found = talk(club, _PLAN, said)
+    assert [lens.ids[0] for lens in found.question.lenses] == [mount]
+    assert [body.ids[0] for body in found.question.bodies] == ["e-mount", "l-mount"]
+
+
+def test_on_a_body_said_to_be_one_it_is_no_lens_of_before(club):
+    _, found = talk(club, "K and MD lenses, bodies X and Z, which rings", "what about on a K body")
+    assert [body.ids[0] for body in found.question.bodies] == ["k-mount"]
+
+
+@pytest.mark.parametrize(
+    ("first", "said", "lens", "ring"),
+    [
+        ("500mm T2 mirror on a Z", "can i use my M42 ring instead, both 42", "T2", "M42"),
+        ("T2 lens on E", "isnt my M42 ring the same", "T2", "M42"),
+        ("50mm C on MFT, which ring", "is a CS ring the same", "C", "CS"),
+        ("M39 SLR 50mm on X", "does my LTM ring work as well, same thread", "M39x1 SLR", "LTM"),
+    ],
+)
+def test_a_ring_thought_the_same_is_set_against_the_lens_and_not_put_on_it(club, first, said, lens, ring):
+    before, alike, after = talk(club, first, said, "and does it cover")
+    assert flat(alike).startswith(f"No, {lens} and {ring} are not the same")
+    assert after.question.lenses == before.question.lenses
+    assert after.question.bodies == before.question.bodies
+    assert not any(piece.front for piece in after.question.adapters)
+
+
+@pytest.mark.parametrize(
+    ("said", "factor"),
+    [("would a 0.5x reducer fix that", 0.5), ("would a reducer help", None), ("a 2x extender?", 2.0)],
+)
+def test_glass_after_what_a_lens_lights_is_asked_for_its_circle(club, said, factor):
+    _, found = talk(club, "16mm C lens on MFT, does it cover", said)
+    assert found.intent == "coverage"
+    assert f"with {factor or 0.71:g}x" in flat(found).partition(".\n")[0]
+
+
+def test_an_error_carried_to_another_lens_is_the_one_that_is_left_in(club):
+    *_, found = talk(
+        club, "35mm shows infinity at the 5 m mark, how thick a shim", "and on my 100", "can i leave it like that"
+    )
+    assert "0.25 mm too short" in flat(found)
+
+
+@pytest.mark.parametrize("said", ["would stopping down save it?", "if i stop down is it ok"])
+def test_the_stop_that_cures_is_told_first(club, said):
+    *_, found = talk(club, "24mm M42 on E with a 27.6 ring", said)
+    assert flat(found).startswith("From f/7.1 on")
+
+
+def test_what_a_shim_is_cut_from_is_asked_of_the_shim(club):
+    *_, found = talk(club, "35mm shows infinity at the 5 m mark, how thick a shim", "what can I cut it from")
+    assert found.intent == "shim-calibration"

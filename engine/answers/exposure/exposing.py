@@ -10,6 +10,7 @@ from engine.answers.close.close_picture import shown_by
 from engine.answers.close.close_rows import light_rows
 from engine.answers.close.coupled import coupled_light
 from engine.answers.close.drawn import draws
+from engine.answers.close.image_side import image_told_mm
 from engine.answers.exposure.any_stop import at_any_stop
 from engine.answers.exposure.exposure_change import changed_exposure, density_with_glass
 from engine.answers.exposure.holding_back import held_back
@@ -38,6 +39,7 @@ from engine.base.compact import replace
 from engine.base.interval import UNKNOWN, Interval, is_known
 from engine.physics import exposure, focus
 from grammar.questions import Question
+from grammar.things.casting import DRAWN
 
 LEAST_OFF = 0.15  # stops; an exposure off by less is right
 
@@ -264,7 +266,8 @@ def lost_by_extension(question: Question, knowledge: Knowledge) -> Told:
     lens = distances_of(question.lens, knowledge.catalogue) if question.lens is not None else None
     if lens is None:
         return Told()
-    image = number(question, "image_distance")
+    drawn = any(piece.piece in DRAWN for piece in question.adapters)
+    image = image_told_mm(question) if drawn else number(question, "image_distance")
     if image is not None and image > lens.focal.nominal:
         x = image - lens.focal.nominal
         ends = [(f"{trimmed(image, 1)} mm from lens to image", x)]

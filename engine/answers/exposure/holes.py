@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
-from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.answer import Answer, Line, Quantity, Told
+from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import focals, mentions, number, numbers
 from engine.answers.parts.wording import f_number, listed, trimmed
+from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.physics import closeup
 from grammar.questions import Question
 from grammar.words.written import STOPS
 
+HOLE = "hole_mm"
 LONGEST_MM = 1000.0
 SHORTEST_MM = 8.0  # of a focal length that is told by its number alone
 
@@ -18,6 +21,22 @@ def holes_for(question: Question) -> Told:
     """The hole for every stop that is wanted, on every lens told; of a hole that is told the stop that it makes."""
     if not mentions(question, "hole-for-stop"):
         return Told()
+    return _holes(question)
+
+
+def with_hole_for_stop(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """'no iris, i want f/8': the answer behind the hole of a stop that is wanted of a lens without an iris of use."""
+    told = _holes(question) if mentions(question, "stop-wished") else Told()
+    if not told.lines or any(row.name == HOLE for row in answer.quantities or ()):
+        return answer
+    way = Line(
+        "text", "A disc of black card or thin brass, dropped in where the blades would stand, or before the lens."
+    )
+    lines = (*told.lines, way, *answer.lines)
+    return replace(answer, lines=lines, quantities=(*told.quantities, *(answer.quantities or ())))
+
+
+def _holes(question: Question) -> Told:
     hole = number(question, "bore")
     if hole is not None and hole > 0 and question.f_number is None and not question.stops and focals(question):
         return _stops_of(hole, question)
@@ -28,7 +47,7 @@ def holes_for(question: Question) -> Told:
             cut = closeup.hole_mm(Interval.exact(focal), Interval.exact(at))
             if is_known(cut):
                 parts.append(f"{trimmed(cut.nominal, 1)} mm for f/{f_number(at)}")
-                rows.append(Quantity("hole_mm", cut, f"{trimmed(focal, 1)} mm at f/{f_number(at)}"))
+                rows.append(Quantity(HOLE, cut, f"{trimmed(focal, 1)} mm at f/{f_number(at)}"))
         if parts:
             lines.append(Line("head", f"The hole: {listed(parts)} ({trimmed(focal, 1)} mm), near the lens's own stop."))
     return Told(tuple(lines), tuple(rows))

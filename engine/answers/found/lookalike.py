@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from engine.answers.found.mounts_named import likeliest, mounts_named, names_typed, spoken_of
+from engine.answers.found.mounts_named import likeliest, mounts_named, names_typed, of_ring, spoken_of
 from engine.answers.found.same_name import (
     asked_of_a_name,
     by_one_name_line,
@@ -42,6 +42,7 @@ MOST_IN_FULL = 3  # of more mounts only what they are is told, not what each mee
 
 def look_alike(question: Question, knowledge: Knowledge) -> Answer:
     """Every mount whose thread or bayonet meets that of the mount asked about, with the outcome in both directions."""
+    question = of_ring(question)
     mounts = list(dict.fromkeys(mount.id for mount in mounts_named(question, knowledge)))
     mounts = mounts or spoken_of(question, knowledge)
     met = turned_in(question, knowledge) + threads_meet(question, knowledge)

@@ -7,12 +7,12 @@ from collections.abc import Iterator
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import number
 from engine.facts.records import Mount
-from grammar.questions import Question
+from grammar.questions import Question, Thing
 
 
 def mounts_named(question: Question, knowledge: Knowledge) -> Iterator[Mount]:
-    things = (*question.lenses, *question.things, *question.adapters, *question.bodies)
-    for thing in things:
+    said_too = likeliest(question, knowledge)
+    for thing in (*question.lenses, *question.things, *question.adapters, *_bodies(question)):
         for name in thing.ids:
             if thing.kind == "mount" and name in knowledge.catalogue.mounts:
                 yield knowledge.catalogue.mounts[name]
@@ -22,6 +22,13 @@ def mounts_named(question: Question, knowledge: Knowledge) -> Iterator[Mount]:
                 yield from (m for m in knowledge.catalogue.mounts.values() if m.thread == name)
         for name in (*thing.front[:1], *thing.rear[:1]):
             yield knowledge.catalogue.mounts[name]
+    yield from (knowledge.catalogue.mounts[name] for name in said_too)
+
+
+def _bodies(question: Question) -> tuple[Thing, ...]:
+    """The bodies, but where a ring is set against the lens that is on one: 'isn't my M42 ring the same'."""
+    against = question.follows and len(question.lenses) == 1 and any(one.kind == "mount" for one in question.things)
+    return () if against else question.bodies
 
 
 def spoken_of(question: Question, knowledge: Knowledge) -> list[str]:
@@ -43,13 +50,24 @@ def _of_thread_told(question: Question, knowledge: Knowledge) -> Iterator[Mount]
 
 
 def likeliest(question: Question, knowledge: Knowledge) -> list[str]:
-    """The likeliest mount of each thing named."""
-    things = (*question.lenses, *question.things, *question.bodies)
-    return [thing.ids[0] for thing in things if thing.kind == "mount" and thing.ids[:1] and thing.ids[0] in
-            knowledge.catalogue.mounts]  # fmt: skip
+    """The likeliest mount of each thing named; where all are one, what more is said of that lens: '(L8), is it D'."""
+    known = knowledge.catalogue.mounts
+    things = [one for one in (*question.lenses, *question.things, *_bodies(question)) if one.kind == "mount"]
+    firsts = [thing.ids[0] for thing in things if thing.ids[:1] and thing.ids[0] in known]
+    more = [name for thing in things for name in thing.said_too[:1] if name in known and name not in thing.ids]
+    return [*firsts, *more] if len(firsts) > 1 and len(set(firsts)) == 1 else firsts
 
 
 def names_typed(question: Question) -> set[str]:
     """The names of mounts as typed: one name typed twice says nothing of two."""
     things = (*question.lenses, *question.things, *question.bodies)
     return {thing.words.casefold() for thing in things if thing.kind == "mount"}
+
+
+def of_ring(question: Question) -> Question:
+    """'isn't my M42 ring the same' after a T2 lens on Z: what the ring takes against the lens, whatever the body."""
+    rings = [one for one in question.adapters if one.front and not one.rear]
+    if not (question.follows and rings and question.lenses):
+        return question
+    taken = tuple(Thing("mount", one.front[:1], one.words) for one in rings)
+    return question.with_(adapters=(), lenses=question.lenses[:1], things=taken)

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import re
+from typing import Final
+
 from engine.answers.found.thread_told import ASSUMED
-from engine.answers.found.threads_told import of_pitch, threads_told
+from engine.answers.found.threads_told import SAME_WIDTH_MM, of_pitch, threads_told
 from engine.answers.parts.answer import Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import numbers
@@ -13,6 +16,7 @@ from engine.base.interval import is_known
 from engine.facts.records import Thread
 from grammar.questions import Question, Thing
 
+_METRIC: Final = re.compile(r"\bm(\d{1,3}(?:\.\d+)?)(?![\w.])(?! ?x ?\d)", re.IGNORECASE)
 FILTERS = ("filter", "step-ring")
 NOT = "No,"
 OFTEN_HOME = "mostly goes home, a tight pair binds before it is,"
@@ -45,6 +49,8 @@ def threads_meet(question: Question, knowledge: Knowledge) -> Told:
     filters = filters or _by_width(question, knowledge)
     threads = list(dict.fromkeys([*filters, *threads]))
     bare = bare or bool(filters) or pitched is not None
+    if len(threads) == 1 and bare:
+        return _by_width_alone(question, threads[0])
     if len(threads) < 2 or not bare:
         return Told()
     one, other = threads[:2]
@@ -56,6 +62,23 @@ def threads_meet(question: Question, knowledge: Knowledge) -> Told:
     return Told((Line("head", f"{_answer(one, other, knowledge)} {_how_told(one, other)}".strip()),), rows)
 
 
+def _by_width_alone(question: Question, one: Thread) -> Told:
+    """'is RMS the same as M20': a metric thread told by its width alone, beside one that is known in full."""
+    named = " ".join(thing.words.casefold() for thing in (*question.things, *question.lenses, *question.bodies))
+    widths = [width for width in _METRIC.findall(question.text) if f"m{width}" not in named]
+    if len(widths) != 1 or not (is_known(one.major_mm) and is_known(one.pitch_mm)):
+        return Told()
+    width, pitch = float(widths[0]), trimmed(one.pitch_mm.nominal, 3)
+    own = f"{one.designation} is {trimmed(one.major_mm.nominal, 2)} mm wide with a pitch of {pitch} mm"
+    apart = abs(width - one.major_mm.nominal) > SAME_WIDTH_MM
+    text = f"{NOT if apart else 'The width alone does not tell:'} {own}; M{widths[0]} is a metric thread"
+    text += (
+        f" {widths[0]} mm wide, whose name does not tell its pitch. Measure ten crests before you screw them together."
+    )
+    rows = (Quantity("thread_pitch_mm", one.pitch_mm, one.designation),)
+    return Told((Line("head", text),), rows)
+
+
 def with_threads_apart(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """The answer behind the warning that the two threads named are not the same, where that is so."""
     told = threads_meet(question, knowledge)
@@ -63,6 +86,24 @@ def with_threads_apart(answer: Answer, question: Question, knowledge: Knowledge)
         return answer
     rows = (*told.quantities, *(answer.quantities or ()))
     return replace(answer, lines=(*told.lines, *answer.lines), quantities=rows)
+
+
+def with_threads_crossed(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """The answer about a lens that is stuck in a ring, with why, where the thread of the one is not the other's."""
+    facts = knowledge.catalogue
+    lens, other = (
+        things[0].ids[0] if things and things[0].ids else "" for things in (question.lenses, question.bodies)
+    )
+    threads = [facts.threads.get(facts.mounts[name].thread or "") for name in (lens, other) if name in facts.mounts]
+    if len(threads) != 2 or threads[0] is None or threads[1] is None or threads[0] is threads[1]:
+        return answer
+    said = _answer(threads[0], threads[1], knowledge)
+    if not said.startswith(NOT):
+        return answer
+    text = f"If the one was screwed straight into the other, that is why: {said.removeprefix(NOT).strip()}"
+    text += " Turn it back the way it went in, by hand and evenly."
+    after = next((at + 1 for at, line in enumerate(answer.lines) if line.kind == "danger"), 0)
+    return replace(answer, lines=(*answer.lines[:after], Line("text", text), *answer.lines[after:]))
 
 
 def _of_filter(thing: Thing, knowledge: Knowledge) -> Thread | None:

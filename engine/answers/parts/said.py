@@ -107,3 +107,9 @@ def pitch_mm(question: Question) -> float | None:
         return None  # no thread has a pitch of nought
     per_inch = "tpi" in text or (value > COARSEST_MM and "turn" not in text)
     return MM_PER_INCH / value if per_inch else value
+
+
+def tells_limit(question: Question) -> bool:
+    """Whether a distance is told at which a described lens ends."""
+    limit = distance_mm(question)
+    return limit is not None and limit >= FAR_MM and bool(focals(question)) and question.scale_pair is None

@@ -8,9 +8,9 @@ from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity, To
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import LEAST, MUCH, nearest
 from engine.answers.parts.said import mentions, number
+from engine.answers.parts.usual_glass import with_usual_factor
 from engine.answers.parts.wording import FULL, percent, ranged, trimmed
 from engine.answers.picture.by_length import by_length
-from engine.answers.picture.circle_explained import circle_explained
 from engine.answers.picture.circles import Thrown, circles_of, glass_factor
 from engine.answers.picture.clipping import grown_out, openings
 from engine.answers.picture.crop_factors import crop_factors
@@ -32,7 +32,6 @@ from grammar.questions import Question
 MOST_ADVICE = 1
 SMALL_DISC = "small-disc"
 NOTE = "note"  # the severity of advice that warns of nothing
-WHY_DARK = "A lens lights only its image circle: what the frame has beyond that stays dark."
 
 
 def cover(question: Question, knowledge: Knowledge) -> Answer:
@@ -44,6 +43,7 @@ def cover(question: Question, knowledge: Knowledge) -> Answer:
         return Answer(
             question.text, question.intent, ANSWERED, stacked.lines, question=question, quantities=stacked.quantities
         )
+    question, assumed = with_usual_factor(question, knowledge.catalogue) if question.lenses else (question, Told())
     told = _needed(question, knowledge)
     told = told if told.lines else cover_told(question, knowledge, always=True)
     told = told if told.lines or not question.lenses else _of_frames(question, knowledge)  # its circle is not known
@@ -57,7 +57,7 @@ def cover(question: Question, knowledge: Knowledge) -> Answer:
     cured = mentions(question, "cured") and question.topic in ("vignette", "disc")
     near = [SMALL_DISC, *near] if cured else near
     unknown = mode_unknown(question)
-    told += Told((Line("ask", unknown),) if unknown else ())
+    told += assumed + Told((Line("ask", unknown),) if unknown else ())
     table = knowledge.catalogue.advice
     found = dict.fromkeys((*named[:1], *near))
     rows = [table[name] for name in found if name in table and not _only_crops(name, cured)]
@@ -81,13 +81,6 @@ def _before_rings(stacked: Told, answer: Answer) -> Answer:
         return answer
     quantities = (*stacked.quantities, *answer.quantities)
     return replace(answer, lines=(*heads, *answer.lines), quantities=quantities)
-
-
-def why_dark(question: Question, knowledge: Knowledge) -> Answer:
-    """Why a frame stays dark at its edge: the circle of the lens, set against what the frame needs."""
-    first = circle_explained(question, knowledge.catalogue).lines or (Line("head", WHY_DARK),)
-    found = cover(question.with_(intent="coverage", topic=None), knowledge)
-    return replace(found, intent="why", question=question, lines=(*first, *found.lines))
 
 
 def _needed(question: Question, knowledge: Knowledge) -> Told:

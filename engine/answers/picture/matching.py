@@ -41,7 +41,9 @@ def to_match(
         source = next((form for _, form in formats_told(question, facts) if form.id not in FULL_FRAMES), None)
     known = Crop(FULL, 1.0, 1.0) if source is None else crop_of(source)
     targets = (
-        [crop_of(meant)]
+        [Crop(FULL, 1.0, 1.0)]
+        if source is not None and question.follows and mentions(question, "like-full")
+        else [crop_of(meant)]
         if meant is not None
         else _others(known, question, facts) or [crop for crop in crops if crop.name != known.name]
     )
@@ -72,12 +74,17 @@ def _likened_to(question: Question, lenses: Sequence[float]) -> Sequence[float]:
 
 
 def _frame_before(question: Question, facts: Catalogue) -> Format | None:
-    """'what would I need on APS-C to match that' after 12 mm on MFT: the frame that the view was told on."""
-    if not question.follows or not question.elsewhere:
+    """'what would I need on APS-C to match that' after 12 mm on MFT: the frame that the view was told on.
+
+    'which lens on full frame for that view' leaves the lens on that frame.
+    """
+    if not question.follows:
         return None
-    now = {form.id for _, form in formats_told(question, facts)}
+    now = [form for thing, form in formats_told(question, facts) if thing not in question.lenses]
+    if mentions(question, "like-full"):
+        return next((form for form in now if form.id not in FULL_FRAMES), None)
     stood = formats_told(question.with_(things=(), lenses=(), bodies=question.elsewhere), facts)
-    return next((form for _, form in stood if form.id not in now and form.id not in FULL_FRAMES), None)
+    return next((form for _, form in stood if form not in now and form.id not in FULL_FRAMES), None)
 
 
 def _others(known: Crop, question: Question, facts: Catalogue) -> list[Crop]:

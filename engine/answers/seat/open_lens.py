@@ -45,7 +45,7 @@ def depends(question: Question, thing: Thing | None, body: BodySide, knowledge: 
         head, told = _left_over(measured, body.mount, body.mount.register_mm)
     held = held_at(measured, thing, body, knowledge) if measured is not None else None
     held = held or _on_flange(thing, body, told, knowledge)
-    lines = [head, *own, *told.lines, *_focusing(thing, question, knowledge), *_iris(thing)]
+    lines = [head, *own, *told.lines, *_focusing(thing, question, knowledge), *_iris(thing, question)]
     if measured is None:
         ask = MEASURE if threaded else f"{MEASURE} And which mount or thread has it?"
         lines.append(Line("ask", ask, wants="flange_to_image thread" if not threaded else "flange_to_image"))
@@ -153,8 +153,8 @@ def _focusing(thing: Thing | None, question: Question, knowledge: Knowledge) -> 
         yield Line("text", "A leaf shutter in it must be held open: T, a lock, or cocked, as its maker says.")
 
 
-def _iris(thing: Thing | None) -> Iterator[Line]:
-    if thing and thing.lens_kind == "projector":
+def _iris(thing: Thing | None, question: Question) -> Iterator[Line]:
+    if thing and thing.lens_kind == "projector" and not mentions(question, "stop-wished"):
         at = f" f/{f_number(thing.f_number)}" if thing.f_number else " wide open"
         yield Line("text", f"Iris: projection lenses have none, so it works at{at} always.")
 

@@ -37,7 +37,8 @@ def _pairs(question: Question, knowledge: Knowledge) -> list[tuple[Thing, Thing]
     rings = [(_end(one.front), _end(one.rear)) for one in question.adapters if one.front and one.rear]
     if len(set(rings)) >= SEVERAL:
         return list(dict.fromkeys(rings))[:MOST_PAIRS]
-    fronts = _fronts(question)
+    bodies = {one.ids[:1] for one in question.bodies}
+    fronts = [one for one in _fronts(question) if one.ids[:1] not in bodies]
     question = with_rings_for_bodies(question, knowledge)
     pairs = product(dict.fromkeys((*question.lenses, *fronts)), question.bodies)
     return list(islice((pair for pair in pairs if _go_together(pair, question, knowledge)), MOST_PAIRS))
@@ -48,6 +49,8 @@ def with_rings_for_bodies(question: Question, knowledge: Knowledge) -> Question:
     fronts, named = _fronts(question), (*question.bodies, *question.lenses)
     if not fronts or len(named) < SEVERAL or not all(_is_of_body(one, knowledge) for one in named):
         return question
+    if {one.ids[:1] for one in fronts} & {one.ids[:1] for one in question.bodies}:
+        return question  # 'an MFT lens to E ring': it is named by the body that it goes on
     rings = tuple(one for one in question.adapters if not (one.front and not one.rear))
     return question.with_(lenses=tuple(fronts), bodies=named, adapters=rings)
 

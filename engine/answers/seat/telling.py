@@ -81,7 +81,7 @@ def life_line(judged: Judged, feet: bool = False) -> str:
         text = VERDICT_WORDS["infinity"]
         if isinstance(near, Interval) and 0 < near.nominal < inf and is_known(trace.value("travel_mm")):
             text += f", and comes as near as {distance(near.nominal, feet)} from the sensor"
-        elif _has_focusing(judged.chain) and isinstance(near, Interval):
+        elif _has_focusing(judged.chain) and isinstance(near, Interval) and near.nominal < inf:
             text += f", and with the helicoid out to {distance(near.nominal, feet)} from the sensor"
         return text
     if judged.verdict == "unusable":

@@ -116,12 +116,25 @@ def _added_told(glass_mm: float, facts: Catalogue) -> Told:
 
 
 def with_plate_told(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
-    """The answer with what a plate told by thickness and index does to the focus before it, where it lacks that."""
-    glass = number(question, "glass")
+    """The answer with what a plate told by its thickness does to the focus before it, where it lacks that."""
+    glass = _plate_mm(question)
     shift = shift_of(glass, knowledge.catalogue, index_of_glass(question, knowledge)[0]) if glass is not None else None
     if glass is None or shift is None or any(row.name == "glass_shift_mm" for row in answer.quantities or ()):
         return answer
     told = _moved_by_plate(glass, question, knowledge)
-    only = answer.intent == "coverage" or not answer.quantities
-    lines = told.lines if only else (*told.lines, *answer.lines)
+    named = any(lens.ids or lens.focal_length_mm for lens in question.lenses)  # of which the picture may be asked
+    of_picture = answer.intent in ("coverage", "crop-equivalent")
+    only = not answer.quantities or (of_picture and (mentions(question, "index-of-glass") or not named))
+    both = (*answer.lines, *told.lines) if of_picture else (*told.lines, *answer.lines)
+    lines = told.lines if only else both
     return replace(answer, lines=lines, quantities=(*told.quantities, *(answer.quantities or ())))
+
+
+def _plate_mm(question: Question) -> float | None:
+    """How thick a plate is that is told as one, or as a filter that stands between lens and sensor, mm."""
+    told = number(question, "glass")
+    if told is not None or not mentions(question, "glass-in-path") or not mentions(question, "filter-or-gel"):
+        return told
+    beside = number_beside(question, "so-much-glass")
+    told = beside if beside is not None else number(question, "thickness", "length")
+    return told if told is not None and told <= THICKEST_MM else None

@@ -32,6 +32,7 @@ def left_as_it_is(error: float, question: Question, knowledge: Knowledge) -> Tol
             text += f"is sharp to {at} from the sensor at most" if error > 0 else f"has infinity at its {at} mark"
             lines.append(Line("fact", text, 1))
     divisor, at_stop = facts.assumptions["blur-divisor"].value, stop(question)
+    by_mark = "set by the infinity mark, " if error < 0 else ""  # too close, it is sharp before that at every stop
     for form in frames_of(question, facts)[:MOST_FRAMES]:
         blur = Interval.exact(form.diagonal_mm) / divisor
         needed = Interval.exact(abs(error)) / blur
@@ -40,12 +41,12 @@ def left_as_it_is(error: float, question: Question, knowledge: Knowledge) -> Tol
             if is_known(allowed):
                 case = f"f/{f_number(at_stop)}, {form.name}"
                 rows.append(Quantity("infinity_allowance_mm", allowed, case))
-                text = f"f/{f_number(at_stop)} on {form.name} forgives {small_mm(allowed.nominal)}"
+                text = f"{by_mark}f/{f_number(at_stop)} on {form.name} forgives {small_mm(allowed.nominal)}"
                 left = abs(error) - allowed.nominal
                 text += f": {small_mm(left)} still to set right" if left > 0 else ": no more need be done at that stop"
                 lines.append(Line("fact", text, 1))
         if is_known(needed):
             rows.append(Quantity("infinity_from_f_number", needed, form.name))
-            text = f"the whole error is forgiven from f/{f_number(needed.nominal)} on ({form.name})"
+            text = f"{by_mark}the whole error is forgiven from f/{f_number(needed.nominal)} on ({form.name})"
             lines.append(Line("fact", text if needed.nominal <= SMALLEST else NO_STOP, 1))
     return Told(tuple(lines), tuple(rows))

@@ -33,6 +33,7 @@ from grammar.questions import BODY_OFF, OFF, Question
 
 TUBES = frozenset({"extension-tube", "helicoid", "bellows", "adapter", "ring", "shim", "spacer", ""})
 ASK_FOCAL = "What is the focal length of that lens? A mark tells nothing without it."
+_CLOSE = "macro-distance"
 MOST_OFF_MM = 6.0  # what a ring may be off by; more is how long it is
 FAR_FOCALS = 10.0  # focal lengths: about as near as lenses focus by themselves
 
@@ -54,7 +55,8 @@ def off_by_mm(question: Question) -> float | None:
     told_before = question.follows and question.said(OFF) is not None
     if mentions(question, "on-one-side") or (question.asks_which_way and not told_before):
         return None  # that is a tilt
-    thinned = number_beside(question, "thinned-by")
+    sized = question.follows and any(one.thickness_mm for one in question.adapters)  # the ring is as long as told now
+    thinned = None if sized else number_beside(question, "thinned-by")
     if thinned is not None and not mentions(question, "sits-too-far") and question.said("nominal") is None:
         return -thinned
     size = number(question, "thickness", "length")
@@ -88,6 +90,8 @@ def off_by_limit(question: Question, facts: Catalogue) -> float | None:
     """How much too far out a seat is by which the one lens told ends at a distance: 'a 28 stops at 6 m', in mm."""
     limit, lenses = distance_mm(question), focals(question)
     far = FAR_MM if len(lenses) != 1 else min(FAR_MM, FAR_FOCALS * lenses[0])
+    if question.intent == _CLOSE and limit == number(question, "close_focus"):
+        return None  # 'how near, if the lens stops at 45 cm': its own nearest mark, and nothing of the seat
     if limit is None or limit < far or len(lenses) != 1 or not mentions(question, "stops-at", "far-limit"):
         return None
     error = Distances(lenses[0], facts).extension_at(limit)

@@ -81,7 +81,11 @@ def _said(wanted: float, sizes: Sequence[float], found: Picked | None, how: str)
     else:
         text += ": just right"
     case = f"for {trimmed(wanted, 3)} mm{how}"
-    rows = (Quantity("stack_mm", found.total, case), Quantity("register_error_mm", Interval.exact(-left), case))
+    rows: tuple[Quantity, ...] = (
+        Quantity("stack_mm", found.total, case), Quantity("register_error_mm", Interval.exact(-left), case),
+    )  # fmt: skip
+    if left > NEAR_MM:
+        rows = (*rows, Quantity("shim_mm", Interval.exact(left), case))
     lines = [Line("head", f"{text}.")]
     if NEAR_MM < abs(left) <= WORTH_JUDGING_MM:
         lines.append(Line("fact", _WITHOUT if left > 0 else _TOO_LONG, 1))

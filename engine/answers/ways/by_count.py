@@ -6,6 +6,7 @@ from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.usual_mounts import HUB, usual_mount
 from engine.answers.ways.hubs import hub_of, so_many_bodies
+from engine.base.compact import replace
 from engine.base.interval import Interval
 from grammar.questions import Question
 
@@ -13,8 +14,10 @@ LEAST = 2
 
 
 def by_count(question: Question, knowledge: Knowledge) -> Told:
-    """Nothing where the bodies themselves are told: then the rings are counted that there are."""
+    """Nothing where bodies and mounts of lenses themselves are told: then the rings are counted that there are."""
     many, on, hub = kinds_told(question), so_many_bodies(question), _hub(question, knowledge)
+    if len(question.lenses) == 1 and not question.lenses[0].ids:
+        on = on or len(question.bodies)
     if many < LEAST or on < LEAST or any(hub in lens.ids[:1] for lens in question.lenses[1:]):
         return Told()
     direct, through = many * on, many + on
@@ -30,6 +33,15 @@ def by_count(question: Question, knowledge: Knowledge) -> Told:
         Quantity("adapter_count", Interval.exact(float(through)), f"hub {hub}"),
     )
     return Told((Line("head", text),), rows)
+
+
+def with_kinds_alone(question: Question) -> Question:
+    """'4 kinds of slr lens, is the M hub cheaper': of lenses that are only counted, the hub's is not the mount."""
+    hub, lens = hub_of(question), question.lens
+    named = (*hub.front, *hub.ids) if hub is not None else question.limits.using
+    if lens is None or len(question.lenses) > 1 or (lens.count or 0) < LEAST or lens.ids[:1] != named[:1]:
+        return question
+    return question.with_(lenses=(replace(lens, kind="", ids=()),))
 
 
 def kinds_told(question: Question) -> int:
