@@ -59,7 +59,7 @@ _COVERAGE: Final = "coverage"
 # what asks, beside a reducer or extender, whether it mends what was told before
 _OF_CURE: Final = frozenset(
     ["remedy", "will", "can", "what-if", "ok", "right", "better", "put-in", "adding", "get", "instead", "what", "cover",
-     "vignette", "disc"]
+     "vignette", "disc", "spaced"]
 )  # fmt: skip
 _TELLING: Final = frozenset([_CHAIN, IDENTIFY, "look-alike", "definition"])
 
