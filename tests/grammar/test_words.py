@@ -13,7 +13,21 @@ from tests.grammar.names import WORDS, lexicon, words
 from tests.reading import TEXTS, loaded
 
 ROOT = Path(__file__).parents[2]
-ORDERS = {"help", "hello", "thanks", "noted", "quit", "show-memory", "start-over", "list-gear", "all-on-all"}
+ORDERS = {
+    "help",
+    "help-teaching",
+    "help-sources",
+    "help-limits",
+    "help-itself",
+    "hello",
+    "thanks",
+    "noted",
+    "quit",
+    "show-memory",
+    "start-over",
+    "list-gear",
+    "all-on-all",
+}
 OF_ANSWERS = {"doubt", "reason"}  # whole lines that ask why of the answer before
 OF_OWN = {"which-own"}  # about all of one's own gear, which grammar/own/seeking.py reads
 TAUGHT = {"teach", "forget"}  # told by statements, which grammar/own/taught.py reads
