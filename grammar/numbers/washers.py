@@ -12,6 +12,7 @@ _SPACER_CUE: Final = "spacer"  # what a cue tells that speaks of washers and the
 _WHERE: Final = frozenset(["between", "behind", "on"])
 _SHIM_CUE: Final = "shim"
 _SHEETS: Final = ("shim", "washer", "feeler")  # words for what is put in
+_WASHER: Final = "washer"
 _ASKS_FAR: Final = frozenset(
     ["infinity", "how-far", "focus", "how-close", "which-stop"]
 )  # cues that ask what comes of it
@@ -62,7 +63,8 @@ def _tell_shim(tokens: list[Token], asks_far: bool) -> None:
         size, rest = (tokens[at + 2], at + 3) if of else (tokens[at - 1] if at else word, at + 1)
         where = next((one for one in tokens[rest : rest + _NEAR] if one.kind not in _SMALL), None)
         bare = size.kind in ("NUMBER", "TIMES") or (size.kind == "LENGTH" and size.unit == "mm")
-        bare = bare and (asks_far or _is_led_with(tokens, at if of else at - 1))
+        there = word.text.casefold().startswith(_WASHER) and _is_led_with(tokens, at if of else at - 1)
+        bare = bare and (asks_far or there)
         if bare and where is not None and PUT_WHERE in where.groups and 0 < size.numbers[0] <= _THICKEST_SHIM_MM:
             piece = [size.as_("LENGTH", unit="mm"), word.as_("PIECE", value=SPACER)]
             tokens[at if of else at - 1 : rest] = piece

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Final
 
+from grammar.echo.echo import said_back
 from grammar.hearing import Heard
 from grammar.questions import Question
 from grammar.turns import turn_seen as seen
@@ -48,6 +49,9 @@ _OF_LIGHT: Final = frozenset([_EXPOSURE, SETTING, "depth-of-field"])  # where an
 
 def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
     """What is asked: by the first of the row that is seen in it; else what its own words ask, or was asked before."""
+    plainly = said_back(heard.text)
+    if plainly is not None and heard.weighed.best == plainly and found is None:
+        return plainly  # one of the readings that were offered, as it stands
     turn = Turn(heard, before, found, heard.weighed.best)
     for is_seen, asked in _ROW:
         if is_seen(turn):

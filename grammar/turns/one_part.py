@@ -20,7 +20,7 @@ _OF_STOP: Final = frozenset(
 )
 _IDLE: Final = frozenset(
     ["ok", "right", "will", "what-if", "what", "again", "same", "instead", "can", "it-is", "adding", "put-in",
-     "what-is", "get", "plain-piece"]
+     "what-is", "get", "plain-piece", "spaced"]
 )  # fmt: skip
 _SWAPPED: Final = (_IDLE - {"get"}) | {"could-be", "cut", "how"}  # 'actually a Z body', 'make it a 135'
 _GLASS: Final = frozenset(["without_glass", "with_glass"])  # limits that a plain ring, or one with glass, sets
