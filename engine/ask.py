@@ -38,8 +38,7 @@ TOO_LITTLE = (
     "That is too little to work anything out from. Say more: the lens (mount, focal length, widest stop), the body or "
     "its sensor."
 )
-FOREIGN = "foreign"  # topic of what names nothing of the trade
-NOTHING_WAITS = "Nothing waits for a yes."
+FOREIGN, NOTHING_WAITS = "foreign", "Nothing waits for a yes."  # topic of what names nothing of the trade
 
 
 class Desk:
@@ -132,6 +131,10 @@ class Desk:
     def _by_facts(self, question: Question, talk: Talk) -> Question:
         """The question with what only the facts, and the rows listed last, tell of its things."""
         question = with_two(question, talk.named, self.catalogue)
+        if talk.named and talk.past:
+            from engine.answers.close.tube_lens_told import with_tube_lens
+
+            question = with_tube_lens(question, talk, lambda text: read(text, self.lexicon, None))
         question = by_facts(told_apart(question, self.catalogue), self.catalogue)
         question = without_view(as_view(as_side(question), talk.question, self.catalogue), self.catalogue)
         question = on_its_own(with_frame_alone(question, self.catalogue), self.catalogue)
@@ -148,7 +151,9 @@ class Desk:
     def _finished(self, answer: Answer, question: Question, talk: Talk) -> Answer:
         """The answer with its drawings, what else may have been meant, how it was read, and its document."""
         if answer.sketches:
-            answer = self._drawn(answer)
+            from engine.draw import drawn
+
+            answer = drawn(answer, self.catalogue, self.folder)
         if not answer.lines and not answer.leaves:
             answer = replace(answer, status=NO, lines=(Line("ask", TOO_LITTLE),))
         if question.instead and not talk.choices and answer.unread is None:
@@ -189,11 +194,6 @@ class Desk:
         from engine.teach import propose
 
         return propose(question, self.catalogue, self.writes, talk)
-
-    def _drawn(self, answer: Answer) -> Answer:
-        from engine.draw import drawn
-
-        return drawn(answer, self.catalogue, self.folder)
 
     def _settled(self, text: str, talk: Talk) -> Answer | None:
         """The answer to a bare 'yes' or 'no': to what was told and waits for it, or that nothing does."""

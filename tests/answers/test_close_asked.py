@@ -7,6 +7,8 @@ from math import log2
 import pytest
 
 from tests.answers.picture import close, flat, numbers, one
+from tests.answers.talks import flat as flat_text
+from tests.answers.talks import talk
 
 
 @pytest.mark.parametrize(
@@ -226,3 +228,16 @@ def test_whether_a_tube_loses_light_takes_no_tube_away(talked):
 def test_behind_a_bellows_a_factor_is_how_large_it_draws(asked, text):
     found = asked(text)
     assert "magnification 2:1" in found["reading"]
+
+
+@pytest.mark.parametrize("lens", ["i have a 135", "got a 135mm", "135?"])
+def test_a_focal_length_after_an_infinity_objective_is_that_of_its_tube_lens(club, lens):
+    found = talk(club, "10x objective falls through my 25-52 ring", "it says infinity sign", lens)[-1]
+    assert found.intent == "macro-distance"
+    assert "behind 135 mm: 6.8x to 8.2x" in flat_text(found)  # 10 x 135 / (165 to 200)
+    assert "image circle 12 to 18 mm" in flat_text(found)
+
+
+def test_a_focal_length_in_another_talk_is_a_lens(club):
+    found = talk(club, "50 1.8 m42 on E", "what is a flange", "i have a 135")[-1]
+    assert "tube lens" not in flat_text(found)

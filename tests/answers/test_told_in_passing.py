@@ -104,7 +104,7 @@ def test_an_ordinary_word_is_no_slip_of_a_name(club, word):
     "said",
     [
         "1 mm filter goes between lens and chip (n 1.52). spacing change?",
-        "1 mm glass between the lens and the sensor, n 1.52, change in spacing",
+        "1 mm glass between the lens and sensor, n 1.52, change in spacing",
         "a 1 mm thick filter sits between lens and imager, refocus by how much",
         "1 mm cover glass in front of my sensor, how much more spacing",
         "1 mm ir cut filter in front of the chip, how much does infinity move",

@@ -13,6 +13,7 @@ from engine.physics import closeup
 from grammar.questions import Question
 
 USUAL = "usual-tube-lens"
+FIELD = "rms-objective"  # the row of circles that tells an objective's field behind the tube lens it means
 _SHORTEST, _LONGEST = 50.0, 600.0  # mm, that a tube lens may have
 
 
@@ -39,11 +40,15 @@ def behind_tube_lens(question: Question, facts: Catalogue) -> Told:
         " That lens stays at its infinity mark, focus by moving the whole."
     )
     lines = [Line("head", text), Line("fact", f"the objective itself has {ranged(own, lambda f: f'{f:.1f} mm')}", 1)]
+    circle = closeup.through_tube_lens(facts.circles[FIELD].image_circle_mm, Interval.exact(tube), meant)
+    rows = [Quantity("image_circle_mm", circle, f"behind {trimmed(tube, 1)} mm")] if is_known(circle) else []
+    if is_known(circle):
+        lines.append(Line("fact", f"image circle {ranged(circle, lambda d: f'{d:.0f} mm')} (typical of objectives)", 1))
     if system is None:
         says = facts.assumptions[USUAL].says
         lines.append(Line("ask", f"Which tube lens is its mark meant for? {says[:1].upper()}{says[1:]}."))
     case = f"behind {trimmed(tube, 1)} mm"
-    return Told(tuple(lines), (Quantity("magnification", found, case), Quantity("objective_focal_mm", own)))
+    return Told(tuple(lines), (Quantity("magnification", found, case), Quantity("objective_focal_mm", own), *rows))
 
 
 def _tubes(question: Question) -> tuple[float, ...]:
