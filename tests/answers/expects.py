@@ -1,7 +1,7 @@
 """How many questions of the list get the answer they expect. Run: python -m tests.answers.expects [-v] [-t] [intent].
 
 `--further`: of the further questions, which wording is fitted to as to those of the list; `--unpractised`: of those
-that nothing was fitted to.
+that nothing was fitted to; `--aside`: of those that nothing was mended by either.
 Every check of a question must hold. What is looked at is the record that `--json` prints, and nothing else.
 """
 
@@ -25,6 +25,7 @@ DATA = Path(__file__).parents[1] / "data" / "questions.yaml"
 OTHERS = {
     "--further": DATA.parent / "further.yaml",
     "--unpractised": DATA.parent / "unpractised.yaml",  # nothing is fitted to these
+    "--aside": DATA.parent / "aside.yaml",  # nor was anything mended by these: only their count is looked at
 }
 # the end of an interval may lie this far off: four tolerances, or this share of the number
 SHARE = 0.30
