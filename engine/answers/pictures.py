@@ -102,7 +102,14 @@ def _best(question: Question, knowledge: Knowledge) -> Answer:
         return replace(nothing, lines=(Line("ask", text),))
     answer = _drawn(question, found.chains[(question.number or 1) - 1], count, knowledge, found.chains)
     taken = tuple(line for line in found.lines[: _first_chain(found)] if line.kind == "note")
-    return replace(answer, lines=(*why_not, *answer.lines[:1], *taken, *answer.lines[1:]))
+    return replace(answer, lines=(*why_not, *answer.lines[:1], *_as_it_should_be(question), *taken, *answer.lines[1:]))
+
+
+def _as_it_should_be(question: Question) -> tuple[Line, ...]:
+    """'draw it' after an error of the seat was told: the pieces are drawn as sold, and that is said."""
+    told = question.follows and question.prior is not None and question.prior.intent == "shim-calibration"
+    text = "Drawn with the ring as it should be: the error of the seat that was told before is not in the drawing."
+    return (Line("caution", text),) if told else ()
 
 
 def _to_make(question: Question, knowledge: Knowledge) -> tuple[ListedChain | None, tuple[Line, ...]]:

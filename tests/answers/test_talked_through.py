@@ -7,6 +7,8 @@ import pytest
 from engine.ask import Desk
 from engine.talk import Talk
 from tests.answers.picture import close, flat, numbers
+from tests.answers.talks import flat as said
+from tests.answers.talks import talk
 
 
 def test_a_focal_length_behind_the_body_is_that_of_the_lens(talked):
@@ -144,3 +146,26 @@ def test_of_two_views_set_apart_the_wider_and_the_brighter_is_told_first(talked)
     )
     head = flat(found).lstrip("> ")
     assert head.startswith("The first is wider, like 50 mm against 70 mm on full frame; brighter by 0.99 stops.")
+
+
+def test_a_drawing_after_an_error_of_the_seat_says_that_it_is_not_in_it(club):
+    found = talk(club, "50 1.7 sr on E, infinity at the 8 m mark", "draw it")[-1]
+    assert "Drawn with the ring as it should be" in said(found)
+    assert "Drawn with" not in said(talk(club, "50 1.7 sr on E", "draw it")[-1])
+
+
+def test_what_is_no_matter_of_lenses_is_no_cup_in_a_talk(club):
+    found = talk(club, "50 1.7 sr on E", "who won the world cup")[-1]
+    assert found.intent == "out-of-scope"
+
+
+def test_whether_it_is_safe_for_the_sensor_is_no_other_sensor(club):
+    found = talk(club, "50 1.7 sr on full frame E", "and with a 20mm tube how close", "is that safe for the sensor")[-1]
+    assert found.intent == "hazard"
+
+
+def test_a_picture_too_dark_in_too_little_light_wants_no_filter(club):
+    first, found = talk(club, "how much nd for f/4 at 1/50, iso 100, ev 10", "it is 6 stops too dark")
+    assert first.intent == found.intent == "exposure-nd"
+    assert "no ND is right" in said(found)
+    assert "behind -" not in said(found)

@@ -39,8 +39,8 @@ def filter_tried(question: Question, knowledge: Knowledge) -> Told:
     if came_out is None or not is_known(stops):
         return Told()
     right = stops.nominal if stops.nominal > _LEAST else 0.0
-    text = f"{came_out} behind {trimmed(right - _off(came_out), 1)} stops of ND: "
-    text += f"{trimmed(right, 1)} stops are right." if right else "none is right."
+    behind = f" behind {trimmed(right - _off(came_out), 1)} stops of ND" if right else ""
+    text = f"{came_out}{behind}: {f'{trimmed(right, 1)} stops are right' if right else 'no ND is right'}."
     return Told((Line("head", text),), (Quantity("nd_stops", Interval.exact(right), "put right"),))
 
 

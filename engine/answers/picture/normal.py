@@ -46,7 +46,8 @@ def view_kept(question: Question, lenses: Sequence[float], crops: Sequence[Crop]
     for focal, crop in product(lenses, crops):
         share = focal * crop.by_diagonal / coverage.FULL_FRAME_DIAGONAL_MM
         kind = min(usual, key=lambda name: abs(log(share / usual[name])))
-        kind = _LONG if share > 2 * usual[_KINDS["portrait"]] / sqrt(2) else kind
+        # beyond half the way, by ratio, to twice a portrait lens it is no portrait lens any more
+        kind = _LONG if share > sqrt(2) * usual[_KINDS["portrait"]] else kind
         full = f"{focal * crop.by_diagonal:.0f}"
         lines.append(
             Line("head", f"On {crop.name} {trimmed(focal, 1)} mm is {kind}: it frames as {full} mm on full frame.")

@@ -23,11 +23,7 @@ def among_bodies(mount: Mount, question: Question, knowledge: Knowledge) -> Told
     register = mount.register_mm
     if not mentions(question, "on-all-bodies") or not is_known(register):
         return Told()
-    others = [
-        (one.register_mm.nominal, one.designation)
-        for one in knowledge.catalogue.mounts.values()
-        if one.kind in BODIES and one.id != mount.id and not NO_CAMERAS & set(one.traits) and is_known(one.register_mm)
-    ]
+    others = _others(mount, knowledge)
     shorter = sorted(row for row in others if row[0] < register.nominal)
     longer = sorted(row for row in others if row[0] >= register.nominal)
     own = f"{mount.designation} lenses form their image {small_mm(register.nominal)} behind the flange"
@@ -53,11 +49,7 @@ def among_lenses(body: Mount, question: Question, knowledge: Knowledge) -> Told:
     register = body.register_mm
     if not mentions(question, "on-all-bodies") or not is_known(register):
         return Told()
-    others = [
-        (one.register_mm.nominal, one.designation)
-        for one in knowledge.catalogue.mounts.values()
-        if one.kind in BODIES and one.id != body.id and not NO_CAMERAS & set(one.traits) and is_known(one.register_mm)
-    ]
+    others = _others(body, knowledge)
     least = knowledge.catalogue.assumptions[LEAST_RING].value.nominal
     longer = [row for row in others if row[0] >= register.nominal + least]
     shorter = sorted(row for row in others if row not in longer)
@@ -68,6 +60,15 @@ def among_lenses(body: Mount, question: Question, knowledge: Knowledge) -> Told:
     )
     text += f"; not those of {_named(shorter)}." if shorter else "."
     return Told((Line("head", text),), (Quantity("register_mm", register, body.id),))
+
+
+def _others(mount: Mount, knowledge: Knowledge) -> list[tuple[float, str]]:
+    """Register in mm and designation of every other mount that cameras are built with."""
+    return [
+        (one.register_mm.nominal, one.designation)
+        for one in knowledge.catalogue.mounts.values()
+        if one.kind in BODIES and one.id != mount.id and not NO_CAMERAS & set(one.traits) and is_known(one.register_mm)
+    ]
 
 
 def _named(rows: list[tuple[float, str]]) -> str:
