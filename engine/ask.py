@@ -24,6 +24,7 @@ from engine.facts.catalogue import load_catalogue
 from engine.facts.lexicon_store import lexicon_of
 from engine.talk import Talk
 from grammar.echo.echo import canonical
+from grammar.kinds import CARD, CHAIN, COMPARE, DRAW, FOCUS_VERDICT, IDENTIFY_MOUNT, SHIM_CALIBRATION, WHY
 from grammar.questions import Question, Thing, Unread
 from grammar.reader import read
 from grammar.words.atoms import key_of
@@ -209,7 +210,7 @@ class Desk:
         return settle(talk, said == "yes", text, self.writes, self.reload)
 
     def _answered(self, question: Question, talk: Talk) -> Answer:
-        if question.intent in ("shim-calibration", "focus-verdict", "chain"):
+        if question.intent in (SHIM_CALIBRATION, FOCUS_VERDICT, CHAIN):
             from engine.answers.shims.carried import carried
 
             question = carried(question, talk.question if not question.corrects else None, self.catalogue)
@@ -217,11 +218,11 @@ class Desk:
             from engine.answers.exposure.filter_tried import by_picture
 
             question = by_picture(question, self.knowledge)
-        if question.intent == "card":
+        if question.intent == CARD:
             from engine.answers.card import cards
 
             return cards(question, self.knowledge, talk.rows)
-        if question.follows and question.intent == "why" and talk.doubted_already(question):
+        if question.follows and question.intent == WHY and talk.doubted_already(question):
             question = question.with_(topic=None)  # how sure it is was said: now the reasons
         pointed = self._about_last_answer(question, talk)
         return pointed if pointed is not None else handler_for(question.intent)(question, self.knowledge)
@@ -230,16 +231,15 @@ class Desk:
         """Answers that only the last answer can give: why, a chain by its number, what is remembered."""
         from engine.answers import remembered
 
-        if question.intent == "compare" and question.sought is None:
+        if question.intent == COMPARE and question.sought is None:
             from engine.answers.earlier import between
             from engine.answers.ranked import ranked
 
-            set_apart = ranked(question, talk.past, talk.rows, self.knowledge) or between(
-                question, talk.past, talk.rows, self.knowledge
-            )
+            of_both = (question, talk.past, talk.rows, self.knowledge)
+            set_apart = ranked(*of_both) or between(*of_both)
             if set_apart is not None:
                 return set_apart
-        if question.intent == "identify-mount":
+        if question.intent == IDENTIFY_MOUNT:
             from engine.answers.again import asked_how
 
             told = asked_how(question, talk.last)
@@ -250,7 +250,7 @@ class Desk:
     def _answer_alone(self, text: str) -> Answer | None:
         """The answer to a whole question outside of any talk; None where it cannot be read."""
         question = read(text, self.lexicon, None)
-        if isinstance(question, Unread) or question.intent in ("teach", "forget", "draw", "card"):
+        if isinstance(question, Unread) or question.intent in ("teach", "forget", DRAW, CARD):
             return None
         question = by_facts(told_apart(question, self.catalogue), self.catalogue)
         return handler_for(question.intent)(question, self.knowledge)

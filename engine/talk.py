@@ -12,6 +12,7 @@ from engine.answers.ways.pair import ADDED
 from engine.base.compact import compact, field, replace
 from engine.base.interval import Interval
 from engine.judging.ranking import Listed
+from grammar.kinds import CARD, CHAIN, COMPARE, DEFINITION, DRAW, HAZARD, OUT_OF_SCOPE, WHY
 from grammar.questions import DRAWN, TALKED, Question, Thing
 from grammar.things.casting import OPTICAL
 from grammar.turns.sticking import lasting
@@ -23,11 +24,9 @@ if TYPE_CHECKING:
 
 
 # a caution or a word asked about on the way: what follows goes on with the question before
-WORD = "definition"  # of a word alone: what follows goes on with what was talked about
 SET_APART = frozenset({"compare", "which-own", "all-on-all"})  # what these list is not picked by its number
 DOUBTED = "sure"  # the topic of a reason that asks how sure it is
-NOT_OURS = "out-of-scope"  # changes nothing of what is talked about
-ASIDES = frozenset({"hazard", "definition", "out-of-scope"})
+ASIDES = frozenset({HAZARD, DEFINITION, OUT_OF_SCOPE})
 
 
 OWN = frozenset({"lens", "body"})  # kinds of things that have names of their own
@@ -137,7 +136,7 @@ class Talk:
         if answer.learnt is not None:
             answer = replace(answer, question=answer.learnt)
         if answer.question is not None and answer.intent not in TALKED:
-            told = len(answer.chains or ()) > 1 or answer.question.number is not None or answer.intent == "why"
+            told = len(answer.chains or ()) > 1 or answer.question.number is not None or answer.intent == WHY
             self.numbered = told and answer.intent not in SET_APART
         self._keep(answer)
         if self.question is not None:
@@ -149,13 +148,13 @@ class Talk:
             return
         if answer.question is None or answer.aside or answer.intent in TALKED:
             return
-        if answer.intent == "card" and self.question is not None and _same_pair(answer, self.question):
-            self.question = answer.question.with_(intent="chain")  # the chains that were listed can still be meant
+        if answer.intent == CARD and self.question is not None and _same_pair(answer, self.question):
+            self.question = answer.question.with_(intent=CHAIN)  # the chains that were listed can still be meant
             self.reading = answer.reading
             return
         named = answer.question.lenses or answer.question.bodies
-        stays = (answer.question.follows and answer.intent in ASIDES) or (answer.intent == WORD and not named)
-        if self.question is not None and (stays or answer.intent == NOT_OURS):
+        stays = (answer.question.follows and answer.intent in ASIDES) or (answer.intent == DEFINITION and not named)
+        if self.question is not None and (stays or answer.intent == OUT_OF_SCOPE):
             self.reading = answer.reading
             self.question = _of_named(self.question, answer.question)
             return
@@ -163,7 +162,7 @@ class Talk:
         if before is not None and answer.draws_again:
             self.question = before.with_(number=answer.question.number)
             return
-        asked_why = before is not None and answer.intent == "why" and answer.question.follows
+        asked_why = before is not None and answer.intent == WHY and answer.question.follows
         if before is not None and asked_why and before.intent in MEASURED and _same_lens(answer.question, before):
             self.reading = answer.reading  # what a lens has is identified still
             return
@@ -173,16 +172,16 @@ class Talk:
             return
         wants = " ".join(dict.fromkeys(line.wants for line in answer.lines if line.wants))
         self.question = _with_factor(answer.question, answer).with_(wants=wants, told=_told(answer))
-        if answer.intent == "why":
+        if answer.intent == WHY:
             # a reason is an aside: what follows goes on with the chain that it was about
-            told = self.question.intent if self.question.intent != "why" else "chain"
+            told = self.question.intent if self.question.intent != WHY else "chain"
             self.question = self.question.with_(intent=told, topic=None, number=None, values=_of_things(self.question))
-        if answer.intent == "draw":
+        if answer.intent == DRAW:
             # so is a drawing
-            self.question = self.question.with_(intent="chain", topic=DRAWN, values=_of_things(self.question))
-        if answer.intent in ("teach", "forget", "card"):
+            self.question = self.question.with_(intent=CHAIN, topic=DRAWN, values=_of_things(self.question))
+        if answer.intent in ("teach", "forget", CARD):
             # what follows asks of the thing: nothing is told or written unasked
-            self.question = self.question.with_(intent="chain")
+            self.question = self.question.with_(intent=CHAIN)
         self.reading = answer.reading
         self._list(answer)
         self._put_by(answer)
@@ -202,8 +201,8 @@ class Talk:
     def _put_by(self, answer: Answer) -> None:
         """Keep an answer that another may be set against."""
         best = answer.chains[0] if answer.chains and answer.intent != "which-own" else None
-        numbers = answer.quantities if answer.intent not in ("which-own", "all-on-all", "compare", "teach") else ()
-        if answer.question is not None and answer.intent != "why" and (best is not None or numbers):
+        numbers = answer.quantities if answer.intent not in ("which-own", "all-on-all", COMPARE, "teach") else ()
+        if answer.question is not None and answer.intent != WHY and (best is not None or numbers):
             self.past = (*self.past, Past(answer.question, answer.reading, best, numbers))[-MOST_PAST:]
 
     def let_gone(self, own: frozenset[str]) -> None:

@@ -7,6 +7,7 @@ from typing import Final
 from engine.base.compact import compact, replace
 from grammar.echo.echo import said_back
 from grammar.intents import SCALE_ROW, Weighed, features_of, weigh
+from grammar.kinds import HAZARD
 from grammar.leanings import lean, wording_of
 from grammar.parsing import parse
 from grammar.readings.kept_readings import Readings
@@ -25,7 +26,6 @@ from grammar.words.tokens import Cue, Line, Token, tokens_of
 ABOUT: Final = 7.0  # what shares as much with a text as two rare words of one phrase is about the same
 SURELY: Final = 12.0
 BY_FAR: Final = 6.0
-HAZARD: Final = "hazard"
 PLAINLY: Final = 25.0  # and what shares so much, by most of its words, is about nothing else
 MOST_OF: Final = 0.6
 FAR_LIMIT: Final = "far-limit"  # a phrase that is mentioned

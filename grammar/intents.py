@@ -6,6 +6,7 @@ from itertools import pairwise
 from typing import Final
 
 from engine.base.compact import compact, field
+from grammar.kinds import OUT_OF_SCOPE
 from grammar.numbers.scale_rows import SCALE_MARKS
 from grammar.readings.kept_readings import Readings
 from grammar.things.cast import Cast
@@ -15,7 +16,6 @@ from grammar.words.tokens import Cue, Line
 SCALE_ROW: Final = "scale-row"  # what is told by all the marks of a scale
 LEAST: Final = 1.0  # a question whose best intent weighs less than this has not been understood by its evidence
 SURE: Final = 0.6  # and one that no evidence speaks for needs wording that leans at least so far one way
-NOT_OURS: Final = "out-of-scope"
 REFUSED: Final = 0.75  # how likely a question that no evidence speaks for must be none of ours
 SPOKEN: Final = 2.0  # evidence from this weight up speaks for one of ours ...
 AGAINST: Final = 0.97  # ... and must be leant against so far
@@ -63,7 +63,7 @@ class Weighed:
         """The likeliest intent; that a question is none of ours must be plain, by evidence or by its wording."""
         top = max(self.likely, key=self.likely.__getitem__)
         spoken_for = bool(self.ranked) and self.ranked[0][1] >= SPOKEN
-        if top == NOT_OURS and self.weight(top) < LEAST and self.likely[top] < (AGAINST if spoken_for else REFUSED):
+        if top == OUT_OF_SCOPE and self.weight(top) < LEAST and self.likely[top] < (AGAINST if spoken_for else REFUSED):
             return max((one for one in self.likely if one != top), key=self.likely.__getitem__)
         return top
 

@@ -7,14 +7,6 @@ from typing import Final
 from engine.base.compact import compact, field, replace
 from grammar.words.mentioned import Mention
 
-INTENTS: Final = (
-    "chain", "focus-verdict", "macro-distance", "why", "look-alike", "definition", "list-fits", "hazard",
-    "out-of-scope", "coverage", "crop-equivalent", "exposure-nd", "depth-of-field", "compare", "gear-setting",
-    "identify-mount", "shim-calibration", "diy-dimension", "buy-plan", "draw", "card",
-    "help", "hello", "thanks", "noted", "quit", "show-memory", "start-over", "list-gear", "teach", "forget",
-    "which-own", "all-on-all",
-)  # fmt: skip
-
 # what is said to the program itself, of no lens and no body
 TALKED: Final = frozenset(["help", "hello", "thanks", "noted", "quit", "start-over", "show-memory", "list-gear"])
 DRAWINGS: Final = ("section", "frame", "distances")  # in the order they are drawn

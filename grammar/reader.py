@@ -7,6 +7,7 @@ from typing import Final
 from engine.base.compact import replace
 from grammar.echo.echo import canonical
 from grammar.hearing import Heard, hear
+from grammar.kinds import BUY_PLAN, COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, EXPOSURE_ND, IDENTIFY_MOUNT, OUT_OF_SCOPE
 from grammar.own.taught import taught
 from grammar.questions import DRAWN, Question, Taught, Thing, Unread
 from grammar.readings.scale_and_tape import with_scale_pair
@@ -26,13 +27,10 @@ _OF_ANSWERS: Final[dict[str, str | None]] = {"doubt": "sure", "reason": None}
 _CHANGING: Final = frozenset(
     ["instead", "what-if", "what", "ok", "will", "can", "it-is", "adding", "again", "how", "same"]
 )
-_CARRIED: Final = frozenset(["coverage", "crop-equivalent", "depth-of-field", "exposure-nd"])
+_CARRIED: Final = frozenset([COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, EXPOSURE_ND])
 GLASS_ASKED: Final = "glass-asked"
-_IDENTIFY: Final = "identify-mount"
 HELP, HELP_OF = "help", "-"  # the order, and what stands between it and of what help is asked
 _TRIM: Final = " \t\r\n.!?,;:"
-_PLAN: Final = "buy-plan"
-_NOT_HERE: Final = "out-of-scope"
 _REGISTER: Final = "register"  # key of the gear file
 
 
@@ -186,7 +184,7 @@ def _only_changes(heard: Heard, followed: Question, before: Question) -> bool:
 def _only_measured(told: Question | Unread, before: Question | None) -> bool:
     """'register comes to 17.5' of a lens that is identified: a measure of it, and nothing of one's own to be kept."""
     measured = isinstance(told, Unread) and any(sign.isdigit() for sign in told.text)
-    return measured and before is not None and before.intent == _IDENTIFY
+    return measured and before is not None and before.intent == IDENTIFY_MOUNT
 
 
 def _only_left_out(told: Question | Unread, text: str, lexicon: Lexicon, before: Question | None) -> bool:
@@ -224,7 +222,7 @@ def _only_described(told: Question | Unread, before: Question | None) -> bool:
 def _is_of_the_plan(taught: Taught, before: Question) -> bool:
     """'I also have a K lens' in a plan: told of what is bought for, and kept only where it has a name."""
     keys = {key for key, _ in taught.fields}
-    return before.intent == _PLAN and taught.section == "lenses" and keys <= {"mount", "focal_length", "f_number"}
+    return before.intent == BUY_PLAN and taught.section == "lenses" and keys <= {"mount", "focal_length", "f_number"}
 
 
 def _with_rest(problem: Unread, question: Question) -> Unread:
@@ -238,7 +236,7 @@ def _doubted(question: Question, heard: Heard, lexicon: Lexicon) -> Question:
     if heard.weighed.best is None:
         return question  # nothing was asked in words
     likely = heard.weighed.others(MAYBE) if heard.weighed.likely.get(question.intent, 1.0) < PLAINLY else ()
-    others = [other for other in likely if other != _NOT_HERE]  # it offers no answer
+    others = [other for other in likely if other != OUT_OF_SCOPE]  # it offers no answer
     if not others:
         return question
     said = [canonical(question.with_(intent=other, topic=None), lexicon.name_for) for other in others]

@@ -6,6 +6,20 @@ from typing import Final
 
 from grammar.echo.echo import canonical
 from grammar.hearing import Heard
+from grammar.kinds import (
+    CARD,
+    CHAIN,
+    COMPARE,
+    COVERAGE,
+    CROP_EQUIVALENT,
+    DIY_DIMENSION,
+    DRAW,
+    FOCUS_VERDICT,
+    HAZARD,
+    LIST_FITS,
+    MACRO_DISTANCE,
+    WHY,
+)
 from grammar.questions import ALL, Question, Thing, Unread
 from grammar.telling import built
 from grammar.words.atoms import key_of
@@ -14,14 +28,14 @@ from grammar.words.strangers import is_thread_width
 from grammar.words.tokens import LONGEST
 
 # intents that cannot be answered without a lens, or without a body
-_LENS: Final = frozenset(["chain", "focus-verdict", "coverage", "macro-distance", "crop-equivalent", "draw"])
-_BODY: Final = frozenset(["chain", "focus-verdict", "draw"])
-_LEANING: Final = _LENS | {"why", "compare", "list-fits", "card"}
+_LENS: Final = frozenset([CHAIN, FOCUS_VERDICT, COVERAGE, MACRO_DISTANCE, CROP_EQUIVALENT, DRAW])
+_BODY: Final = frozenset([CHAIN, FOCUS_VERDICT, DRAW])
+_LEANING: Final = _LENS | {WHY, COMPARE, LIST_FITS, CARD}
 _ASKS: Final = (
     "a question, such as 'can I put a C lens on my E-mount body', 'can M42 reach infinity on EF', "
     "'what looks like M42' or 'what is a helicoid'; 'help' shows more"
 )
-_OF_SOMETHING: Final = frozenset(["hazard", "diy-dimension"])
+_OF_SOMETHING: Final = frozenset([HAZARD, DIY_DIMENSION])
 _SPOKEN: Final = frozenset(["thing", "term", "advice", "thread-said", "circle-said", "weight-said", "strange"])
 _DESCRIBES: Final = frozenset(["FOCAL", "FNUM", "COMBO", "LENGTH", "NUMBER", "LENS", "KIND", "MOUNTWORD", "RANGE"])
 _BESIDE: Final = 2  # words between a name and what describes the same lens
@@ -62,13 +76,13 @@ def not_alone(heard: Heard, question: Question) -> Unread | None:
         return _which(heard)  # 'will it scratch anything in there?'
     if question.intent not in _LEANING or len(words) > _FEW or heard.readings.values or question.said(ALL):
         return None
-    if question.intent == "list-fits" and heard.tells("thing"):
+    if question.intent == LIST_FITS and heard.tells("thing"):
         return None
     if any(not part.is_bare for part in (*heard.cast.lenses, *heard.cast.pieces)) or heard.readings.distance_mm:
         return None
     if len(words) > 2 and any(part.has_mount for part in heard.cast.bodies):
         return None  # 'I have an E-mount camera'
-    if question.intent in ("compare", "coverage", "list-fits", "why", "crop-equivalent", "macro-distance") and (
+    if question.intent in (COMPARE, COVERAGE, LIST_FITS, WHY, CROP_EQUIVALENT, MACRO_DISTANCE) and (
         heard.tells("thing") or len(words) > 3
     ):
         return None

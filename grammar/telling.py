@@ -6,6 +6,27 @@ from typing import Final
 
 from engine.base.compact import replace
 from grammar.hearing import Heard
+from grammar.kinds import (
+    BUY_PLAN,
+    CARD,
+    CHAIN,
+    COVERAGE,
+    CROP_EQUIVALENT,
+    DEFINITION,
+    DEPTH_OF_FIELD,
+    DIY_DIMENSION,
+    DRAW,
+    EXPOSURE_ND,
+    GEAR_SETTING,
+    HAZARD,
+    IDENTIFY_MOUNT,
+    LIST_FITS,
+    LOOK_ALIKE,
+    MACRO_DISTANCE,
+    OUT_OF_SCOPE,
+    SHIM_CALIBRATION,
+    WHY,
+)
 from grammar.questions import ALL, AND, DRAWINGS, TO_ITS_OWN, Question, Thing
 from grammar.readings.readings import limits_of, stops_told
 from grammar.things.casting import Part
@@ -13,27 +34,25 @@ from grammar.things.casting import Part
 UNKNOWN: Final = "UNKNOWN"
 _SPEAKING: Final = frozenset(
     [
-        "definition",
-        "hazard",
-        "gear-setting",
-        "out-of-scope",
-        "why",
-        "coverage",
-        "exposure-nd",
-        "shim-calibration",
-        "diy-dimension",
+        DEFINITION,
+        HAZARD,
+        GEAR_SETTING,
+        OUT_OF_SCOPE,
+        WHY,
+        COVERAGE,
+        EXPOSURE_ND,
+        SHIM_CALIBRATION,
+        DIY_DIMENSION,
     ]
 )
-_WHY: Final = "why"
-_IDENTIFY: Final = "identify-mount"
-_SIDE_BY_SIDE: Final = frozenset(["look-alike", _IDENTIFY, "definition"])
+_SIDE_BY_SIDE: Final = frozenset([LOOK_ALIKE, IDENTIFY_MOUNT, DEFINITION])
 _TOWARDS: Final = frozenset(["on", "to", "for"])
 # kinds of question that may be about all of one's own lenses or bodies
-_AT_STOP: Final = frozenset(["card", "draw"])
-_OF_ALL: Final = frozenset(["card", "buy-plan"])
+_AT_STOP: Final = frozenset([CARD, DRAW])
+_OF_ALL: Final = frozenset([CARD, BUY_PLAN])
 _SEEN: Final = ("infinity", "vignette", "disc", "cover", "iris", "colour", "smear", "damage")  # what a why is of
-_ON_FRAMES: Final = frozenset(["depth-of-field", "crop-equivalent", "macro-distance"])
-_OPEN_WIDE: Final = frozenset(["exposure-nd", "depth-of-field"])
+_ON_FRAMES: Final = frozenset([DEPTH_OF_FIELD, CROP_EQUIVALENT, MACRO_DISTANCE])
+_OPEN_WIDE: Final = frozenset([EXPOSURE_ND, DEPTH_OF_FIELD])
 # evidence that the reader sees for itself is not a topic
 _NO_TOPIC: Final = frozenset(
     ["lens", "lens-mount", "by-width", "lenses", "many-lenses", "focal", "mount-only", "body", "body-mount", "bodies",
@@ -59,13 +78,13 @@ def built(heard: Heard, intent: str) -> Question:
     lenses, bodies = cast.lenses, cast.bodies
     if intent in _SIDE_BY_SIDE:
         lenses = [*lenses, *cast.denied]
-    if intent == _WHY:
+    if intent == WHY:
         bodies = [*bodies, *(part for part in cast.denied if part.noun.role in _TOWARDS)]  # '... on E but not on MFT'
-    settled = intent == _IDENTIFY and any(part.focal and part.has_mount_or_kind for part in lenses)
+    settled = intent == IDENTIFY_MOUNT and any(part.focal and part.has_mount_or_kind for part in lenses)
     if intent in _SIDE_BY_SIDE and not settled and not any(part.noun.head for part in bodies):
-        goal = [part for part in bodies if intent == _IDENTIFY and lenses and part.noun.role in _TOWARDS]
+        goal = [part for part in bodies if intent == IDENTIFY_MOUNT and lenses and part.noun.role in _TOWARDS]
         lenses, bodies = [*lenses, *(part for part in bodies if part not in goal)], goal  # '..., into MFT' is where to
-    if intent == "list-fits":
+    if intent == LIST_FITS:
         lenses, bodies = _for_list(heard, lenses, bodies)
     stop = readings.f_number
     widest = {part.f_number for part in lenses if part.f_number is not None}
@@ -90,7 +109,7 @@ def built(heard: Heard, intent: str) -> Question:
         intent,
         lens_things,
         tuple(_body(part) for part in bodies),
-        tuple(part.thing() for part in cast.pieces if intent != "definition"),
+        tuple(part.thing() for part in cast.pieces if intent != DEFINITION),
         (*frames, *things_of(heard, intent)),
         limits_of(readings),
         stop,
@@ -143,14 +162,14 @@ def things_of(heard: Heard, intent: str) -> tuple[Thing, ...]:
     if intent in _SPEAKING:
         for spoken in heard.line.spoken:
             thing = Thing(spoken.kind, (spoken.id,), spoken.text, spoken.column)
-            if (spoken.kind == "term") == (intent == "definition") and thing not in out:
+            if (spoken.kind == "term") == (intent == DEFINITION) and thing not in out:
                 out.append(thing)
     return tuple(out)
 
 
 def topic_of(heard: Heard, intent: str) -> str | None:
     """The cue that spoke loudest for the intent; for a why, the quantity or the word it asks about."""
-    if intent == "why":
+    if intent == WHY:
         for cue in heard.cues:
             if cue.tells.startswith("quantity:"):
                 return cue.tells.split(":", 1)[1]
@@ -159,13 +178,13 @@ def topic_of(heard: Heard, intent: str) -> str | None:
         seen = next((one for one in _SEEN if heard.tells(one)), None)
         # 'why does it not cover' asks of that, and 'why not' of infinity
         return "not" if heard.tells("why-not") and seen in (None, "infinity") else seen
-    if intent == "list-fits":
+    if intent == LIST_FITS:
         return "infinity" if heard.tells("infinity") or heard.readings.limits.get("at_least") else None
-    if intent == "draw":
+    if intent == DRAW:
         return AND.join(one for one in DRAWINGS if heard.tells(f"drawn-{one}")) or None
-    if intent == "crop-equivalent" and (heard.tells("match") or _wants_lens_like(heard)):
+    if intent == CROP_EQUIVALENT and (heard.tells("match") or _wants_lens_like(heard)):
         return "match"
-    if intent == "chain":
+    if intent == CHAIN:
         return next((one for one in ("remedy", "tilt") if heard.tells(one)), None)
     spoke = heard.weighed.spoke.get(intent, ())
     return next((one for one in spoke if one not in _NO_TOPIC and not one.endswith("-said")), None)

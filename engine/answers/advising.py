@@ -21,6 +21,7 @@ from engine.facts.guidance import Advice
 from engine.facts.subjects import subjects_of
 from engine.judging.judge import Judged
 from grammar.conditions import names_in
+from grammar.kinds import CHAIN, HAZARD
 from grammar.questions import Question, Thing
 
 MIRROR = "body_mirror"
@@ -40,7 +41,7 @@ NOTHING_WARNS = (
 
 def advise(question: Question, knowledge: Knowledge) -> Answer:
     """The advice that the question names or is about, with what its numbers allow to be worked out."""
-    return ruled(question, knowledge) if question.intent == "hazard" else _reasoned(question, knowledge)
+    return ruled(question, knowledge) if question.intent == HAZARD else _reasoned(question, knowledge)
 
 
 def ruled(question: Question, knowledge: Knowledge) -> Answer:
@@ -129,7 +130,7 @@ def _way_of(question: Question, knowledge: Knowledge) -> Answer | None:
         return None
     from engine.answers.howto import how_to
 
-    answer = how_to(question.with_(intent="chain", topic=None), knowledge)
+    answer = how_to(question.with_(intent=CHAIN, topic=None), knowledge)
     return answer if answer.chains else None
 
 

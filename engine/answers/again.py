@@ -12,13 +12,13 @@ from engine.answers.words.advice import advice_lines
 from engine.base.compact import replace
 from engine.facts.catalogue import Catalogue
 from engine.facts.subjects import asked_as
+from grammar.kinds import CHAIN, COVERAGE, DEFINITION, FOCUS_VERDICT, GEAR_SETTING, HAZARD, IDENTIFY_MOUNT, WHY
 from grammar.questions import TALKED, Question, Unread
 from grammar.words.atoms import key_of
 
 SHORTEST: Final = 3  # lines; less is sooner said again than pointed at
 LEADING: Final = 4  # lines that tell the most of an answer
 MEASURE_HOW: Final = "measure-how"
-WORD: Final = "definition"
 STOPPING_DOWN: Final = "stop-down-helps"  # advice on what it does for infinity
 _FREE: Final = TALKED | {"teach", "forget"}
 UNCHANGED: Final = "That changes nothing: the rest stands as in the answer before."
@@ -27,8 +27,8 @@ AS_BEFORE: Final = (
     "what differs: another lens, body, ring or distance."
 )
 STANDS: Final = "The rest stands as in the answer before."
-_SEATED: Final = frozenset({"chain", "focus-verdict", "identify-mount", "coverage"})  # answers that are no numbers
-_SAID: Final = frozenset({"why", "hazard", "gear-setting"})  # kinds of advice that tell of what is seen or meant
+_SEATED: Final = frozenset({CHAIN, FOCUS_VERDICT, IDENTIFY_MOUNT, COVERAGE})  # answers that are no numbers
+_SAID: Final = frozenset({WHY, HAZARD, GEAR_SETTING})  # kinds of advice that tell of what is seen or meant
 ALL_SAID: Final = (
     "That is all that the facts hold for it. What you see or measure yourself decides: tell it, such as 'it stops at "
     "3 m'."
@@ -49,9 +49,7 @@ def once(answer: Answer, last: Answer | None, catalogue: Catalogue) -> Answer:
     if key_of(answer.text) == key_of(last.text):
         return answer
     alike = (
-        answer.intent != "why"
-        and bool(answer.quantities)
-        and set(answer.quantities or ()) <= set(last.quantities or ())
+        answer.intent != WHY and bool(answer.quantities) and set(answer.quantities or ()) <= set(last.quantities or ())
     )
     asked_for = reply(answer.text, answer.quantities, catalogue, answer.question.feet) if alike else ()
     no_more = answer.reading == last.reading and set(answer.lines) <= set(last.lines)
@@ -63,7 +61,7 @@ def once(answer: Answer, last: Answer | None, catalogue: Catalogue) -> Answer:
     if answer.lines != last.lines:
         return replace(answer, lines=tuple(dict.fromkeys((*asked_for, *answer.lines))))
     told = AS_BEFORE if answer.reading == last.reading else UNCHANGED
-    told = ALL_SAID if answer.intent == "why" else told
+    told = ALL_SAID if answer.intent == WHY else told
     # what was meant as another question may well be answered by the first lines
     kept = LEADING if told == AS_BEFORE or (told == UNCHANGED and not answer.chains) else 1
     asks = tuple(line for line in answer.lines[kept:] if line.kind == "ask")
@@ -96,7 +94,7 @@ def _asks_of_last(answer: Answer) -> bool:
     question = answer.question
     if question is None or answer.intent in _FREE:
         return False
-    if answer.intent == WORD:
+    if answer.intent == DEFINITION:
         return bool(question.places("of-what-was-spoken-of"))
     return question.follows and _ends_in_that(question)
 
@@ -111,7 +109,7 @@ def _ends_in_that(question: Question) -> bool:
 def _with_its_number(answer: Answer, last: Answer, catalogue: Catalogue) -> Answer:
     """The answer behind that number; what a word means has none of its own."""
     own = set(answer.quantities or ())
-    names = {row.name for row in own} if answer.intent == WORD else set()
+    names = {row.name for row in own} if answer.intent == DEFINITION else set()
     told = last.quantities if last.question is not None and last.question.lenses else ()
     rows = tuple(row for row in told or () if row not in own and row.name not in names)
     found = named(answer.text, rows, catalogue)

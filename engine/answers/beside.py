@@ -8,6 +8,7 @@ from engine.answers.beside_fronts import ELSE_OF_FRONTS, OF_ONE_FRONT, front_ask
 from engine.answers.beside_heard import (
     NAMING,
     OF_A_RING,
+    OF_A_SIZE,
     OF_PICTURES,
     OF_THREADS,
     ON_A_BODY,
@@ -21,6 +22,7 @@ from engine.answers.beside_heard import (
 )
 from engine.answers.parts.answer import Answer
 from engine.answers.parts.knowledge import Knowledge
+from grammar import kinds
 from grammar.questions import Question
 
 
@@ -127,7 +129,7 @@ def _so_far(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     from engine.answers.parts.said import mentions
 
     asked = mentions(question, "only-so-far")
-    if not asked and question.intent == "focus-verdict" and answer.intent == "focus-verdict":
+    if not asked and question.intent == kinds.FOCUS_VERDICT and answer.intent == kinds.FOCUS_VERDICT:
         before = question.prior
         asked = mentions(question, "focus-at") or (before is not None and mentions(before, "only-so-far"))
     if not asked:
@@ -269,32 +271,30 @@ def _way_off() -> Beside:
 BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     (WAYS, where(_stacked, "flange_to_image")), (WAYS, where(_forgiven, "thickness")),
     (WAYS, where(_size_wanted, "magnification")), (READ_RINGS, where(_readings, "readings")), (ON_A_BODY, _pair),
-    (OF_THREADS, where(_threads, "thread", "pitch")), (("identify-mount",), _on_body), (ELSE_OF_FRONTS, fronts),
+    (OF_THREADS, where(_threads, "thread", "pitch")), ((kinds.IDENTIFY_MOUNT,), _on_body), (ELSE_OF_FRONTS, fronts),
     (OF_ONE_FRONT, where(lambda: fronts, "filter_size")),
-    ((*OF_ONE_FRONT, *ELSE_OF_FRONTS, "out-of-scope"), heard(front_asked, "filter-size-asked")),
-    (("list-fits",), heard(takers, "which-lenses")), (("list-fits",), _angle), (("buy-plan",), _any_lens),
-    (("why",), _stops), (REACHING, _reach),
-    (OF_PICTURES, where(_squeezed, "squeeze")),
-    ((*NAMING, "hazard", "diy-dimension"), heard(_through, "goes-through")),
-    (("hazard", "chain", "identify-mount", "why"), where(_thread_lengths, "thread_length")),
-    (("chain", "hazard", "why"), heard(_thread_lengths, "thread-length-asked")),
-    (("chain",), where(_by_thread, "thread")), (OF_A_RING, where(_chosen, "ring_choice")),
-    ((*WAYS, "shim-calibration"), heard(_forgiven, "does-it-matter", "left-over")),
-    (("shim-calibration",), _as_it_is), (NAMING, _strange),
-    (("hazard", "look-alike"), where(_turned, "turns")),
-    ((*WAYS, "buy-plan"), heard(_glass_asked, "glass-asked")),
-    ((*WAYS, "look-alike", "compare", "why"), heard(_room_asked, "who-has-room")),
-    ((*WAYS, "macro-distance"), heard(_glass_held, "bare-glass")),
-    (("definition",), heard(_size, "by-size")),
-    (("definition",), heard(_registers_apart, "register-spoken")),
-    (("identify-mount",), heard(_threads, "do-they-meet")),
+    ((*OF_ONE_FRONT, *ELSE_OF_FRONTS, kinds.OUT_OF_SCOPE), heard(front_asked, "filter-size-asked")),
+    ((kinds.LIST_FITS,), heard(takers, "which-lenses")), ((kinds.LIST_FITS,), _angle), ((kinds.BUY_PLAN,), _any_lens),
+    ((kinds.WHY,), _stops), (REACHING, _reach), (OF_PICTURES, where(_squeezed, "squeeze")),
+    ((*NAMING, kinds.HAZARD, kinds.DIY_DIMENSION), heard(_through, "goes-through")),
+    ((kinds.HAZARD, kinds.CHAIN, kinds.IDENTIFY_MOUNT, kinds.WHY), where(_thread_lengths, "thread_length")),
+    ((kinds.CHAIN, kinds.HAZARD, kinds.WHY), heard(_thread_lengths, "thread-length-asked")),
+    ((kinds.CHAIN,), where(_by_thread, "thread")), (OF_A_RING, where(_chosen, "ring_choice")),
+    ((*WAYS, kinds.SHIM_CALIBRATION), heard(_forgiven, "does-it-matter", "left-over")),
+    ((kinds.SHIM_CALIBRATION,), _as_it_is), (NAMING, _strange),
+    ((kinds.HAZARD, kinds.LOOK_ALIKE), where(_turned, "turns")),
+    ((*WAYS, kinds.BUY_PLAN), heard(_glass_asked, "glass-asked")),
+    ((*WAYS, kinds.LOOK_ALIKE, kinds.COMPARE, kinds.WHY), heard(_room_asked, "who-has-room")),
+    ((*WAYS, kinds.MACRO_DISTANCE), heard(_glass_held, "bare-glass")),
+    ((kinds.DEFINITION,), heard(_size, "by-size")), ((kinds.DEFINITION,), heard(_registers_apart, "register-spoken")),
+    ((kinds.IDENTIFY_MOUNT,), heard(_threads, "do-they-meet")),
     (WAYS, heard(_thickness_asked, *TOO_THICK, "which-way-off")), (WAYS, heard(_missed, "infinity-missed")),
-    ((*WAYS, "definition", "diy-dimension", "coverage", "shim-calibration", "compare"), heard(_inches, "by-inch")),
-    (("coverage", "hazard", "diy-dimension", "why", "definition"), heard(_plate, "index-of-glass")),
-    (("coverage", "crop-equivalent", "diy-dimension", "exposure-nd", "shim-calibration"),
+    (OF_A_SIZE, heard(_inches, "by-inch")),
+    ((kinds.COVERAGE, kinds.HAZARD, kinds.DIY_DIMENSION, kinds.WHY, kinds.DEFINITION), heard(_plate, "index-of-glass")),
+    ((kinds.COVERAGE, kinds.CROP_EQUIVALENT, kinds.DIY_DIMENSION, kinds.EXPOSURE_ND, kinds.SHIM_CALIBRATION),
      heard(_plate, "glass-in-path")),
-    (("hazard",), heard(named("found.threads_meet", "with_threads_crossed"), "stuck-fast")),
-    ((*WAYS, "depth-of-field", "exposure-nd", "gear-setting", "hazard"), heard(_hole, "no-iris")),
-    ((*WAYS, "shim-calibration", "hazard", "compare"), heard(_way_off, "way-asked", "rings-off")),
-    ((*WAYS, "shim-calibration"), _so_far), (OF_REGISTERS, heard(_registers, "register-spoken")),
+    ((kinds.HAZARD,), heard(named("found.threads_meet", "with_threads_crossed"), "stuck-fast")),
+    ((*WAYS, kinds.DEPTH_OF_FIELD, kinds.EXPOSURE_ND, kinds.GEAR_SETTING, kinds.HAZARD), heard(_hole, "no-iris")),
+    ((*WAYS, kinds.SHIM_CALIBRATION, kinds.HAZARD, kinds.COMPARE), heard(_way_off, "way-asked", "rings-off")),
+    ((*WAYS, kinds.SHIM_CALIBRATION), _so_far), (OF_REGISTERS, heard(_registers, "register-spoken")),
 )  # fmt: skip

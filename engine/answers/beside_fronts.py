@@ -5,15 +5,35 @@ from __future__ import annotations
 from engine.answers.beside_heard import Beside
 from engine.answers.parts.answer import Answer
 from engine.answers.parts.knowledge import Knowledge
+from grammar.kinds import (
+    BUY_PLAN,
+    CHAIN,
+    COMPARE,
+    COVERAGE,
+    CROP_EQUIVALENT,
+    DEFINITION,
+    DEPTH_OF_FIELD,
+    DIY_DIMENSION,
+    EXPOSURE_ND,
+    FOCUS_VERDICT,
+    GEAR_SETTING,
+    HAZARD,
+    IDENTIFY_MOUNT,
+    LIST_FITS,
+    LOOK_ALIKE,
+    MACRO_DISTANCE,
+    SHIM_CALIBRATION,
+    WHY,
+)
 from grammar.questions import Question
 
 # kinds that wording about front threads may be taken for
 ELSE_OF_FRONTS = (
-    "look-alike", "list-fits", "identify-mount", "compare", "diy-dimension", "shim-calibration", "hazard", "chain",
-    "focus-verdict", "why", "definition", "macro-distance",
+    LOOK_ALIKE, LIST_FITS, IDENTIFY_MOUNT, COMPARE, DIY_DIMENSION, SHIM_CALIBRATION, HAZARD, CHAIN,
+    FOCUS_VERDICT, WHY, DEFINITION, MACRO_DISTANCE,
 )  # fmt: skip
 # and kinds that ask of fronts themselves, or of the light, where one front alone is told
-OF_ONE_FRONT = ("buy-plan", "exposure-nd", "coverage", "crop-equivalent", "depth-of-field", "gear-setting")
+OF_ONE_FRONT = (BUY_PLAN, EXPOSURE_ND, COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, GEAR_SETTING)
 
 
 def fronts(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:

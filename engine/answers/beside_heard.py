@@ -7,22 +7,43 @@ from importlib import import_module
 
 from engine.answers.parts.answer import Answer
 from engine.answers.parts.knowledge import Knowledge
+from grammar.kinds import (
+    BUY_PLAN,
+    CHAIN,
+    COMPARE,
+    COVERAGE,
+    CROP_EQUIVALENT,
+    DEFINITION,
+    DIY_DIMENSION,
+    DRAW,
+    FOCUS_VERDICT,
+    GEAR_SETTING,
+    HAZARD,
+    IDENTIFY_MOUNT,
+    LIST_FITS,
+    LOOK_ALIKE,
+    MACRO_DISTANCE,
+    SHIM_CALIBRATION,
+    WHY,
+)
 from grammar.questions import Question
 
 Beside = Callable[[Answer, Question, Knowledge], Answer]  # what is added to an answer
 
-ON_A_BODY = ("coverage", "crop-equivalent", "buy-plan")  # beside these it is told how the lens gets there
-OF_THREADS = ("chain", "diy-dimension", "hazard", "why")  # kinds that may be asked of a thread in another
-NAMING = ("chain", "focus-verdict", "identify-mount", "look-alike", "coverage", "list-fits")  # kinds that need a name
-OF_A_RING = ("chain", "focus-verdict", "diy-dimension", "shim-calibration", "compare", "buy-plan", "list-fits")
-READ_RINGS = ("chain", "focus-verdict", "diy-dimension", "identify-mount")  # kinds that may be asked of a measured ring
+ON_A_BODY = (COVERAGE, CROP_EQUIVALENT, BUY_PLAN)  # beside these it is told how the lens gets there
+OF_THREADS = (CHAIN, DIY_DIMENSION, HAZARD, WHY)  # kinds that may be asked of a thread in another
+NAMING = (CHAIN, FOCUS_VERDICT, IDENTIFY_MOUNT, LOOK_ALIKE, COVERAGE, LIST_FITS)  # kinds that need a name
+OF_A_RING = (CHAIN, FOCUS_VERDICT, DIY_DIMENSION, SHIM_CALIBRATION, COMPARE, BUY_PLAN, LIST_FITS)
+READ_RINGS = (CHAIN, FOCUS_VERDICT, DIY_DIMENSION, IDENTIFY_MOUNT)  # kinds that may be asked of a measured ring
 # kinds that may be asked of the gap behind a lens; where it may touch, the answer tells of it by itself
-REACHING = ("chain", "focus-verdict", "diy-dimension", "coverage", "shim-calibration", "identify-mount", "list-fits")
+REACHING = (CHAIN, FOCUS_VERDICT, DIY_DIMENSION, COVERAGE, SHIM_CALIBRATION, IDENTIFY_MOUNT, LIST_FITS)
 # kinds that the shape of an anamorphic picture may be asked as
 OF_PICTURES = (
-    "coverage", "crop-equivalent", "gear-setting", "definition", "macro-distance", "chain", "focus-verdict", "draw",
+    COVERAGE, CROP_EQUIVALENT, GEAR_SETTING, DEFINITION, MACRO_DISTANCE, CHAIN, FOCUS_VERDICT, DRAW,
 )  # fmt: skip
-WAYS = ("chain", "focus-verdict")  # kinds about how a lens gets on a body, which may tell what it shall do there
+WAYS = (CHAIN, FOCUS_VERDICT)  # kinds about how a lens gets on a body, which may tell what it shall do there
+# kinds that a size in inches may stand in
+OF_A_SIZE = (*WAYS, DEFINITION, DIY_DIMENSION, COVERAGE, SHIM_CALIBRATION, COMPARE)
 
 
 def named(module: str, name: str) -> Callable[[], Beside]:

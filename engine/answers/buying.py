@@ -35,6 +35,7 @@ from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.facts.guidance import Advice
 from engine.facts.records import Mount
+from grammar.kinds import BUY_PLAN
 from grammar.questions import ALL, Question, Thing
 
 APART = ("set-against", "plain-way")  # that single rings are told of beside a hub
@@ -71,7 +72,7 @@ def plan(question: Question, knowledge: Knowledge) -> Answer:
     quantities = (*(answer.quantities if answer else ()), *told.quantities)
     base = answer or Answer(question.text, "buy-plan", ANSWERED if first.lines or told.lines or rows else NO, ())
     return replace(
-        base, text=question.text, intent="buy-plan", lines=tuple(lines), question=question, quantities=quantities
+        base, text=question.text, intent=BUY_PLAN, lines=tuple(lines), question=question, quantities=quantities
     )  # fmt: skip
 
 
@@ -160,7 +161,7 @@ def _singly(
     question: Question, lenses: Sequence[LensSide], bodies: Sequence[BodySide], knowledge: Knowledge
 ) -> Answer | None:
     """The chains of the lenses on the bodies by single rings, whatever hub is named."""
-    free = question.with_(adapters=(), intent="buy-plan", limits=replace(question.limits, using=()))
+    free = question.with_(adapters=(), intent=BUY_PLAN, limits=replace(question.limits, using=()))
     return _pairs_told(free, lenses, bodies, knowledge)
 
 

@@ -33,6 +33,7 @@ from engine.answers.ways.told_stack import is_drawn_out, with_stack
 from engine.answers.words.advice import advice_lines, named_or_near
 from engine.base.interval import Interval, is_known
 from engine.base.units import MM_PER_INCH
+from grammar.kinds import FOCUS_VERDICT, SHIM_CALIBRATION
 from grammar.questions import Question
 
 # where one of these was told, no mark of the scale need be asked for
@@ -48,7 +49,7 @@ THICKEST = 3.0  # mm; what is more is no shim
 def calibrated(question: Question, knowledge: Knowledge) -> Answer:
     """The shim by whatever was told of it, its layers and turns, and the advice that the words are about."""
     if is_drawn_out(question):
-        asked = question.with_(intent="focus-verdict")
+        asked = question.with_(intent=FOCUS_VERDICT)
         return with_stack(how_to(asked, knowledge), asked, knowledge)
     if question.follows and question.places("overdone"):
         question = question.with_(distance_mm=None)  # where it stopped before is no longer so
@@ -110,7 +111,7 @@ def _past(question: Question) -> Told:
 
 def _was_told(question: Question) -> bool:
     """'where does it go' after a shim: the number was told, so what else is asked of it comes first."""
-    return question.follows and question.prior is not None and question.prior.intent == "shim-calibration"
+    return question.follows and question.prior is not None and question.prior.intent == SHIM_CALIBRATION
 
 
 def _in_thou(told: Told, question: Question) -> Told:

@@ -40,9 +40,9 @@ from engine.answers.seat.distances import PARTLY, Distances, moves_in_part
 from engine.answers.seat.ways_told import are_set_apart, ways_told
 from engine.answers.shims.loose import loose
 from engine.base.compact import replace
+from grammar.kinds import MACRO_DISTANCE
 from grammar.questions import CLOSE_UP_LENS, Question
 
-MACRO = "macro-distance"
 LARGER = (0.5, 1.0, 2.0)  # magnifications that are spoken of
 FOCAL_ASKED = "How near it comes hangs on the focal length: what is engraved on the lens?"
 LARGE_ASKED = "How large it then comes hangs on the focal length: what is engraved on the lens?"
@@ -79,14 +79,14 @@ def _by_numbers(question: Question, knowledge: Knowledge) -> Answer:
     named = any(lens.ids for lens in question.lenses) and bool(question.bodies)
     named = named and motif_told(question, knowledge.catalogue) is None
     if named and goes_by_chain(question, knowledge):
-        return _with_table(how_to(question, knowledge, MACRO), question, knowledge)
+        return _with_table(how_to(question, knowledge, MACRO_DISTANCE), question, knowledge)
     told = Told()
     for one in by_their_stops(question):
         for part in _parts(one, knowledge):
             new = tuple(line for line in part.lines if line.depth or line not in told.lines)
             told += Told(new, part.quantities)
     if named and not told.lines:
-        return _with_table(how_to(question, knowledge, MACRO), question, knowledge)
+        return _with_table(how_to(question, knowledge, MACRO_DISTANCE), question, knowledge)
     chains: tuple[ListedChain, ...] = loose(question, knowledge).chains if question.lenses else ()
     told = _of_field(question, knowledge) + through_glass(told, question) + told
     if not focals_of(question):
@@ -106,7 +106,7 @@ def _by_numbers(question: Question, knowledge: Knowledge) -> Answer:
         lines += [Line("text", f"{row.topic}: {row.says}") for row in nearest(question.text, knowledge.catalogue, 2)]
         lines.append(Line("ask", ASKED_BACK))
     return Answer(
-        question.text, MACRO, ANSWERED, tuple(lines), question=question, chains=chains or None,
+        question.text, MACRO_DISTANCE, ANSWERED, tuple(lines), question=question, chains=chains or None,
         quantities=told.quantities,
     )  # fmt: skip
 
@@ -128,7 +128,7 @@ def _at_size(question: Question, knowledge: Knowledge) -> Told:
 
 def _alone(told: Told, question: Question) -> Answer:
     """What needs nothing beside it."""
-    return Answer(question.text, MACRO, ANSWERED, told.lines, question=question, quantities=told.quantities)
+    return Answer(question.text, MACRO_DISTANCE, ANSWERED, told.lines, question=question, quantities=told.quantities)
 
 
 def with_size_wanted(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:

@@ -20,6 +20,7 @@ from engine.base.interval import is_known
 from engine.facts.kinds import VERDICTS
 from engine.judging.judge import CERTAINTIES, Judged
 from engine.judging.ranking import Listed
+from grammar.kinds import COMPARE
 from grammar.questions import Question
 
 
@@ -68,7 +69,7 @@ def between(question: Question, past: Sequence[Past], rows: Sequence[Listed], kn
 
 def _goes_on(question: Question) -> bool:
     """'which covers better', 'with a 25' after 'compare MFT and APS-C for C lenses': the same are set apart."""
-    compared = question.prior is not None and question.prior.intent == "compare"
+    compared = question.prior is not None and question.prior.intent == COMPARE
     return compared and len(question.bodies) + len(question.frames) > 1
 
 

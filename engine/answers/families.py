@@ -10,15 +10,26 @@ from engine.answers.beside import BESIDE
 from engine.answers.beside_heard import Beside
 from engine.answers.parts.answer import Answer
 from engine.answers.parts.knowledge import Knowledge
+from grammar.kinds import (
+    CHAIN,
+    COVERAGE,
+    CROP_EQUIVALENT,
+    DEPTH_OF_FIELD,
+    DRAW,
+    EXPOSURE_ND,
+    FOCUS_VERDICT,
+    GEAR_SETTING,
+    MACRO_DISTANCE,
+)
 from grammar.questions import Question
 
 Handler = Callable[[Question, Knowledge], Answer]
 
 
 # kinds of question that go by focal length and stop, which the gear file tells of one's own lenses
-BY_FOCAL = ("macro-distance", "exposure-nd", "crop-equivalent", "depth-of-field", "coverage", "gear-setting")
+BY_FOCAL = (MACRO_DISTANCE, EXPOSURE_ND, CROP_EQUIVALENT, DEPTH_OF_FIELD, COVERAGE, GEAR_SETTING)
 
-FORWARD = ("chain", "focus-verdict", "draw")  # kinds that go by a lens as it is made to be mounted
+FORWARD = (CHAIN, FOCUS_VERDICT, DRAW)  # kinds that go by a lens as it is made to be mounted
 TURNED = "reversed"  # the trait of a lens that is not
 
 # the function that answers a kind of question, with its module in this room

@@ -12,6 +12,7 @@ from engine.answers.parts.said import number
 from engine.answers.seat.open_lens import depends
 from engine.base.compact import replace
 from engine.base.interval import is_known
+from grammar.kinds import CHAIN
 from grammar.questions import Question, Thing
 
 DIGITAL: Final = "mirrorless"  # the kind of mount that no lens without a name has
@@ -75,7 +76,7 @@ def _on_it(answer: Answer, mount: str, target: Thing, question: Question, knowle
     lens = replace(own, kind="mount", ids=(mount,), words=designation, focal_length_mm=focal)
     measured = tuple(row for row in question.values if row[0] == "flange_to_image" and number(question, row[0]))
     body = replace(target, focal_length_mm=None, lens_kind=None)
-    way = how_to(question.with_(intent="chain", lenses=(lens,), bodies=(body,), values=measured), knowledge)
+    way = how_to(question.with_(intent=CHAIN, lenses=(lens,), bodies=(body,), values=measured), knowledge)
     asks = tuple(line for line in answer.lines if line.kind == "ask")
     lines = (*(line for line in answer.lines if line.kind != "ask"), *way.lines, *asks)
     quantities = (*(answer.quantities or ()), *(way.quantities or ()))

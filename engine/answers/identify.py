@@ -33,6 +33,7 @@ from engine.base.compact import compact, replace
 from engine.base.interval import is_known
 from engine.facts.guidance import Advice
 from engine.facts.records import Mount
+from grammar.kinds import FOCUS_VERDICT, IDENTIFY_MOUNT
 from grammar.questions import BY_THREAD, Question, Thing
 
 MOST = 6
@@ -237,7 +238,7 @@ def _by_register(question: Question, knowledge: Knowledge) -> Answer | None:
     names = listed([mount.designation, *(one.designation for one in twins)], "or")
     head = Line("head", f"{small_mm(told)} from flange to image: it is {names}{alone}.")
     bodies = question.bodies or tuple(one for one in question.lenses[1:2] if one.ids[:1] != (mount.id,))
-    asked = replace(question, intent="focus-verdict", lenses=(meant,), bodies=bodies, values=())
+    asked = replace(question, intent=FOCUS_VERDICT, lenses=(meant,), bodies=bodies, values=())
     if not bodies:
         rows = tuple(row for one in (mount, *twins) for row in mount_numbers(one, knowledge))
         facts = [Line("fact", f"{one.designation}: {mount_line(one, knowledge)}", 1) for one in (mount, *twins)]
@@ -247,7 +248,7 @@ def _by_register(question: Question, knowledge: Knowledge) -> Answer | None:
     from engine.answers.howto import how_to
 
     answer = how_to(asked, knowledge)
-    return replace(answer, intent="identify-mount", lines=(head, *answer.lines))
+    return replace(answer, intent=IDENTIFY_MOUNT, lines=(head, *answer.lines))
 
 
 def _asks(question: Question, shown: list[str], knowledge: Knowledge) -> Iterator[Line]:

@@ -10,8 +10,9 @@ from typing import Final
 
 from engine.answers.parts.answer import Answer, Line, Quantity
 from engine.base.compact import replace
+from grammar.kinds import CHAIN, FOCUS_VERDICT, LIST_FITS
 
-ALIKE: Final = frozenset({"chain", "focus-verdict", "list-fits"})  # kinds that are answered by the same chains
+ALIKE: Final = frozenset({CHAIN, FOCUS_VERDICT, LIST_FITS})  # kinds that are answered by the same chains
 MOST_LINES: Final = 4
 TOLD: Final = ("head", "fact", "text", "chain", "danger", "caution")
 

@@ -23,6 +23,7 @@ from engine.base.span import Span
 from engine.judging.judge import Judged
 from engine.judging.ranking import Listed
 from engine.physics.coverage import largest_crop_mm
+from grammar.kinds import CHAIN, DRAW, SHIM_CALIBRATION
 from grammar.questions import AND, DRAWINGS, Question
 
 BEFORE: Final = "What screws in before the lens is not drawn, nor what it does to the distances."
@@ -92,8 +93,8 @@ def _best(question: Question, knowledge: Knowledge) -> Answer:
     made, why_not = _to_make(question, knowledge) if mentions(question, "ring-to-make") else (None, ())
     if made is not None:
         return _drawn(question, made, 1, knowledge, (made,))
-    found = how_to(replace(question, intent="chain"), knowledge)
-    nothing = replace(found, intent="draw", status=NO, question=question, quantities=(), drawings=())
+    found = how_to(replace(question, intent=CHAIN), knowledge)
+    nothing = replace(found, intent=DRAW, status=NO, question=question, quantities=(), drawings=())
     if not found.chains:
         return replace(nothing, lines=found.lines if found.chains is None else found.lines[:1])
     count = len(found.chains)
@@ -107,7 +108,7 @@ def _best(question: Question, knowledge: Knowledge) -> Answer:
 
 def _as_it_should_be(question: Question) -> tuple[Line, ...]:
     """'draw it' after an error of the seat was told: the pieces are drawn as sold, and that is said."""
-    told = question.follows and question.prior is not None and question.prior.intent == "shim-calibration"
+    told = question.follows and question.prior is not None and question.prior.intent == SHIM_CALIBRATION
     text = "Drawn with the ring as it should be: the error of the seat that was told before is not in the drawing."
     return (Line("caution", text),) if told else ()
 

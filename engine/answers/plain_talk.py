@@ -9,10 +9,11 @@ from engine.answers.about_itself import ABOUT
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line
 from engine.answers.parts.knowledge import Knowledge
 from engine.facts.subjects import asked_as
+from grammar.kinds import CHAIN, HAZARD, OUT_OF_SCOPE
 from grammar.questions import Question
 
 SURE: Final = 6.0  # how much an advice must share with a question that is not answered, to be told all the same
-OF_WHAT: Final = ("out-of-scope", "hazard")  # kinds of advice that are told beside what is not answered
+OF_WHAT: Final = (OUT_OF_SCOPE, HAZARD)  # kinds of advice that are told beside what is not answered
 INSTEAD: Final = (
     "No repairs, no shops, and no lens or camera is valued or ranked here: for repairs see a qualified technician. "
     "What can be answered: how a lens gets on a body, what it then does, and which adapters that takes, with price "
@@ -137,7 +138,7 @@ def _of_contacts(question: Question, knowledge: Knowledge) -> Answer | None:
         return None
     from engine.answers.howto import how_to
 
-    asked = question.with_(intent="chain", topic=None, lenses=lenses, bodies=bodies, adapters=before.adapters)
+    asked = question.with_(intent=CHAIN, topic=None, lenses=lenses, bodies=bodies, adapters=before.adapters)
     answer = how_to(asked, knowledge)
     return answer if answer.chains else None
 

@@ -16,9 +16,9 @@ from engine.base.interval import Interval, is_known
 from engine.base.span import Span
 from engine.judging.judge import Judged
 from engine.judging.ranking import Listed
+from grammar.kinds import LIST_FITS
 from grammar.questions import Question
 
-LIST: Final = "list-fits"
 CHEAPEST: Final = "cheapest"
 _MOST: Final = 5
 _LEAST: Final = 2
@@ -70,7 +70,7 @@ def ranked(question: Question, past: Sequence[Past], rows: Sequence[Listed], kno
     rank = RANKS.get(question.topic or "")
     if rank is None or not question.follows:
         return None
-    if question.prior is not None and question.prior.intent == LIST:
+    if question.prior is not None and question.prior.intent == LIST_FITS:
         from engine.answers.ways.fits import list_fits
 
         again = question.prior.with_(text=question.text, follows=True)

@@ -18,6 +18,7 @@ from engine.base.span import Span
 from engine.base.units import MM_PER_FOOT
 from engine.facts.records import Lens
 from engine.physics import focus
+from grammar.kinds import CHAIN
 from grammar.questions import Question
 
 # marks as focus scales carry them, in mm
@@ -64,7 +65,7 @@ def _error(question: Question, knowledge: Knowledge) -> Interval | None:
         return Interval.exact(x) if x is not None else None
     from engine.answers.howto import how_to
 
-    answer = how_to(question.with_(intent="chain"), knowledge)
+    answer = how_to(question.with_(intent=CHAIN), knowledge)
     if not answer.chains:
         return None
     # with the spread of the rings' making, unless they were measured

@@ -16,14 +16,14 @@ from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.facts.kinds import VERDICTS
 from engine.judging.ranking import Listed
+from grammar.kinds import COVERAGE, CROP_EQUIVALENT, DRAW, HAZARD, IDENTIFY_MOUNT, WHY
 from grammar.questions import Question, Thing
 
 REMEDY = "remedy"  # what would put right the chain that was told
-IDENTIFIED = "identify-mount"
 SURE = "sure"  # how sure that is
 IRIS = "iris"  # a reason that the iris has, and no chain
 OF_PICTURE = ("vignette", "disc", "cover")  # topics that the image circle answers, not the chain
-OF_LIGHT = ("coverage", "crop-equivalent")  # kinds that are answered by a frame
+OF_LIGHT = (COVERAGE, CROP_EQUIVALENT)  # kinds that are answered by a frame
 OF_FRAME = (None, "vignette", "disc")  # topics of a reason that may be one of what is lit
 
 
@@ -48,20 +48,20 @@ def answer(
         from engine.answers.picture.dark_edge import why_dark
 
         return why_dark(question, knowledge)
-    left = left_so(question, before, knowledge) if question.intent == "why" and question.follows else None
+    left = left_so(question, before, knowledge) if question.intent == WHY and question.follows else None
     if left is not None:
         return left
     of_iris = why_iris(question, rows, knowledge) if _asks_on(question) else None
     if of_iris is not None:
         return of_iris
     apart = question.topic == HARM or (question.topic == IRIS and not question.follows)  # not of the seat
-    if question.topic == SURE and question.follows and before is not None and before.intent == IDENTIFIED:
+    if question.topic == SURE and question.follows and before is not None and before.intent == IDENTIFY_MOUNT:
         from engine.answers.sure_which import how_sure_which
 
         return how_sure_which(question, before, knowledge)
-    if question.intent == "why" and not apart:
+    if question.intent == WHY and not apart:
         return _why(question, rows, knowledge, chains_first)
-    if question.intent == "draw":
+    if question.intent == DRAW:
         return _drawing(question, before, rows, knowledge) if question.follows and rows else None
     if question.topic == REMEDY and question.follows and rows and not question.adapters:
         from engine.answers.seat.doubting import put_right
@@ -82,7 +82,7 @@ def _asks_on(question: Question) -> bool:
     # 'the aperture ring' is no adapter
     plain = question.topic == IRIS and not any(map(_is_described, question.adapters))
     bare = (plain or not question.adapters) and question.number is None
-    return bare and (question.topic == REMEDY or (question.intent == "why" and question.topic in (None, "not", "iris")))
+    return bare and (question.topic == REMEDY or (question.intent == WHY and question.topic in (None, "not", "iris")))
 
 
 def _is_described(piece: Thing) -> bool:
@@ -98,8 +98,8 @@ def _of_another_frame(question: Question, before: Question | None) -> bool:
 
 def _of_the_frame(question: Question, before: Question | None) -> bool:
     """Whether the reason is asked for after what a lens lights of a frame."""
-    asked = question.intent == "why" and question.topic in OF_FRAME and question.number is None
-    return asked and question.follows and before is not None and before.intent == "coverage" and bool(question.lenses)
+    asked = question.intent == WHY and question.topic in OF_FRAME and question.number is None
+    return asked and question.follows and before is not None and before.intent == COVERAGE and bool(question.lenses)
 
 
 def _drawing(
@@ -170,7 +170,7 @@ def _is_short(rows: tuple[Listed, ...]) -> bool:
 def _why_harmful(question: Question, knowledge: Knowledge) -> Answer:
     """What may be harmed, and by what, of what was spoken of before as well."""
     said = f"{question.prior.text} {question.text}" if question.prior is not None else question.text
-    told = ruled(question.with_(intent="hazard", topic=None, text=said), knowledge)
+    told = ruled(question.with_(intent=HAZARD, topic=None, text=said), knowledge)
     return replace(told, text=question.text, intent=question.intent, question=question)
 
 

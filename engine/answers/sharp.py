@@ -32,6 +32,7 @@ from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.facts.catalogue import Catalogue
 from engine.facts.records import Format
+from grammar.kinds import CHAIN
 from grammar.questions import Question, Thing
 
 WHOLE = (
@@ -179,7 +180,7 @@ def _out_of_reach(question: Question, knowledge: Knowledge) -> Iterator[Line]:
         return
     from engine.answers.howto import how_to
 
-    chains = how_to(question.with_(intent="chain", topic=None), knowledge).chains
+    chains = how_to(question.with_(intent=CHAIN, topic=None), knowledge).chains
     far = chains[0].listed.judged.trace.value("far_from_sensor_mm") if chains else None
     if isinstance(far, Interval) and not isinf(far.greatest) and subject > far.greatest:
         title, feet = chains[0].title if chains else "", question.feet

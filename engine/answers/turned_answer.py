@@ -8,6 +8,7 @@ from engine.answers.closeup import macro
 from engine.answers.parts.answer import NO, Answer, Line
 from engine.answers.parts.knowledge import Knowledge
 from engine.base.compact import replace
+from grammar.kinds import MACRO_DISTANCE
 from grammar.questions import Question
 
 NO_INFINITY: Final = (
@@ -23,7 +24,7 @@ NOTHING_MADE: Final = {
 def turned(question: Question, knowledge: Knowledge) -> Answer:
     """What it does close up, after that this is all."""
     intent = question.intent
-    answer = macro(question.with_(intent="macro-distance"), knowledge)
+    answer = macro(question.with_(intent=MACRO_DISTANCE), knowledge)
     lead = [Line("head", NO_INFINITY)]
     lacking = NOTHING_MADE.get(intent)
     if lacking is None:

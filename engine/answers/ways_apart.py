@@ -19,6 +19,7 @@ from engine.answers.ways.several import way_told
 from engine.base.compact import compact, replace
 from engine.base.interval import Interval
 from engine.base.span import Span
+from grammar.kinds import CHAIN, MACRO_DISTANCE
 from grammar.questions import Question
 
 HELICOID = "helicoid"
@@ -122,7 +123,7 @@ def _chain(
     from engine.answers.ways.pair import one_pair
 
     pieces = tuple(thing for thing in way.pieces if thing.piece != CLOSE_UP_LENS)
-    alone = question.with_(intent="chain", topic=None, adapters=pieces, limits=way.limits)
+    alone = question.with_(intent=CHAIN, topic=None, adapters=pieces, limits=way.limits)
     found = one_pair(alone, lens, body, knowledge).chains or ()
     return ListedChain(rank, found[0].listed, found[0].title) if found else None
 
@@ -135,7 +136,7 @@ def _close(way: Way, question: Question, knowledge: Knowledge) -> tuple[float | 
 
     stretches = any(thing.piece == HELICOID and thing.thickness_mm is None for thing in way.pieces)
     values = tuple(row for row in question.values if row[0] == "travel" and stretches)
-    alone = question.with_(intent="macro-distance", topic=None, adapters=way.pieces, limits=way.limits, values=values)
+    alone = question.with_(intent=MACRO_DISTANCE, topic=None, adapters=way.pieces, limits=way.limits, values=values)
     rows = macro(alone, knowledge).quantities
     sizes = [(row.value.greatest, row.case) for row in rows if row.name == "magnification" and _is_interval(row.value)]
     if not sizes:

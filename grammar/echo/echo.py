@@ -9,6 +9,19 @@ from engine.base.units import MM_PER_FOOT
 from grammar.echo.telling_own import sentence
 from grammar.echo.telling_sought import sought_sentence
 from grammar.echo.thing_words import NameOf, limit_words, mount_words, thing_words
+from grammar.kinds import (
+    CARD,
+    CHAIN,
+    COVERAGE,
+    CROP_EQUIVALENT,
+    DEFINITION,
+    DRAW,
+    FOCUS_VERDICT,
+    LIST_FITS,
+    LOOK_ALIKE,
+    MACRO_DISTANCE,
+    WHY,
+)
 from grammar.numbers.motifs import MOTIF
 from grammar.numbers.scale_rows import SCALE_MARKS
 from grammar.questions import ALL, BODY_OFF, MODE, OFF, TO_ITS_OWN, Question, Thing
@@ -112,7 +125,7 @@ class _Sayer:
         question = self.question
         body = self._opening() + self._pieces()
         rest = [*self._settings(), *limit_words(question.limits, self.name_of)]
-        if question.intent == "chain" and question.topic == "remedy":
+        if question.intent == CHAIN and question.topic == "remedy":
             rest.append("what would fix it")
         return ", ".join([body, *rest])
 
@@ -122,35 +135,35 @@ class _Sayer:
         intent = question.intent
         if intent == "all-on-all":
             return "all my lenses on all my bodies"
-        if intent == "chain":
+        if intent == CHAIN:
             return f"how do I get {lens or 'a lens'}{on}"
-        if intent == "focus-verdict":
+        if intent == FOCUS_VERDICT:
             return f"can {lens or 'a lens'} reach infinity{on}"
-        if intent == "macro-distance":
+        if intent == MACRO_DISTANCE:
             where = on or (f" on {self._formats()}" if self._formats() else "")
             return f"how close does {lens or 'a lens'} focus{where}"
-        if intent == "coverage":
+        if intent == COVERAGE:
             where = f"{body}{self._part()}" if body else self._formats()
             return f"does {lens or 'a lens'} cover {where or 'the frame'}"
-        if intent == "crop-equivalent":
+        if intent == CROP_EQUIVALENT:
             where = f"{on}{self._part()}" if on else f" on {self._formats()}" if self._formats() else ""
             return f"what is the full frame equivalent of {lens or 'a lens'}{where}"
-        if intent == "draw":
+        if intent == DRAW:
             return f"draw {_drawn(question.topic)}{lens or 'a lens'}{on}"
-        if intent == "card":
+        if intent == CARD:
             return self._card(lens, on)
-        if intent == "why":
+        if intent == WHY:
             return self._why() + (f" for {lens}{on}" if lens else on)
-        if intent == "list-fits":
+        if intent == LIST_FITS:
             return f"what fits {body}" if body and not lens else f"which bodies take {lens or 'this lens'}{on}"
-        if intent == "look-alike":
+        if intent == LOOK_ALIKE:
             names = [self._named(thing) for thing in (*question.lenses, *question.things)]
             return (
                 f"is {names[0]} the same as {' and '.join(names[1:])}"
                 if len(names) > 1
                 else f"what looks like {' '.join(names)}"
             )
-        if intent == "definition":
+        if intent == DEFINITION:
             names = [self._named(thing) for thing in (*question.things, *question.lenses)]
             return f"what is {' and '.join(names) or question.topic or ''}"
         return self._plain_opening(lens, on)
@@ -225,15 +238,15 @@ class _Sayer:
             out.append(f"at f/{question.f_number:g}")
         if question.distance_mm is not None:
             out.append(f"at {_length(question.distance_mm)}")
-        if question.number is not None and question.intent != "why":
+        if question.number is not None and question.intent != WHY:
             out.append(f"#{question.number}")
-        if question.feet and question.intent == "draw":
+        if question.feet and question.intent == DRAW:
             out.append("in feet")
         for key, text in question.values:
             if key in (ALL, BODY_OFF, MODE):
                 continue
             said = _LIGHTS.get(text, text) if key == "light" else text
-            if key == "mark" and question.intent == "draw":
+            if key == "mark" and question.intent == DRAW:
                 out.append(f"marks at {_marks(text, question.feet)}")
                 continue
             if key == "mark" and text.count(",") + 1 >= SCALE_MARKS and _bears_scale(question):
@@ -262,7 +275,7 @@ def _drawn(topic: str | None) -> str:
 
 def _bears_scale(question: Question) -> bool:
     """Whether the marks told are those of the ring, and not where infinity falls on several lenses."""
-    return question.topic == "remark" or question.intent == "card"
+    return question.topic == "remark" or question.intent == CARD
 
 
 def _marks(text: str, feet: bool) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from grammar.echo.thing_words import NameOf, limit_words, thing_words
+from grammar.kinds import COMPARE
 from grammar.questions import Demand, Question, Thing
 
 
@@ -20,7 +21,7 @@ def sought_sentence(question: Question, name_of: NameOf) -> str:
     tail = f" with {pieces}" if pieces else ""
     if question.intent == "all-on-all":
         return ", ".join([f"all my lenses{where or ' on all my bodies'}{tail}", *rest])
-    if question.intent == "compare":
+    if question.intent == COMPARE:
         return ", ".join([f"compare my {told.of}{where}{tail}", *rest])
     lenses = " and ".join(thing_words(thing, "lens", name_of) for thing in question.lenses)
     who = f" for {lenses}" if lenses and told.of == "adapters" else f" with {lenses}" if lenses and not told.why else ""

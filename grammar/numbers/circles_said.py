@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.kinds import COVERAGE
 from grammar.numbers.measured_lengths import LENGTHS, OWN, is_plausible
 from grammar.words.tokens import Token
 
 CIRCLE: Final = "circle"
 _COVERS: Final = frozenset(["covers", "covering"])
-_COVERAGE: Final = "coverage"
 _ACROSS: Final = frozenset(["diameter", "size"])  # what is measured across anything, and of a circle is the circle
 _SMALL: Final = frozenset(["CUE", "DET", "PREP"])
 _LINKING: Final = frozenset(["be", "of", "the", "at", "equals", "", "its"])  # values of the small words within
@@ -36,7 +36,7 @@ def with_circles_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
             _tell_thrown(out, at, told)
         elif token.kind == "CUE" and token.text.casefold() in _COVERS:
             _tell_covered(out, at)
-        elif token.kind == "CUE" and token.text.casefold() == _COVERAGE:
+        elif token.kind == "CUE" and token.text.casefold() == COVERAGE:
             _tell_coverage(out, at)
     if _AFTER in told and any(token.kind == _SHAPE for token in out):
         _tell_supposed(out)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.kinds import COVERAGE
 from grammar.things.casting import DRAWN, OPTICAL
 from grammar.things.film_enlarged import FULL_FRAME, is_film_enlarged
 from grammar.things.standins import STANDIN
@@ -14,7 +15,6 @@ _OF_FILM: Final = 100  # a number of three digits that names a film names it bef
 _MEDIUM: Final = "medium-format"
 _CINE: Final = "cine"
 _PROJECTOR: Final = "projector"
-_COVERAGE: Final = "coverage"
 _TOLD_LENS: Final = frozenset(["COMBO", "LENGTH", "RANGE"])  # 'an old 16 mm zoom 12-120'
 _ERA: Final = "era"
 _FORMAT: Final = "format"
@@ -86,7 +86,7 @@ def _with_coverage_of_lens(tokens: list[Token]) -> list[Token]:
     for at, token in enumerate(tokens[:-1]):
         joined = at > 0 and tokens[at - 1].kind == "JOIN"
         before = tokens[at - 1 - joined] if at > joined else None
-        covers = tokens[at + 1].kind == "CUE" and tokens[at + 1].text.casefold() == _COVERAGE
+        covers = tokens[at + 1].kind == "CUE" and tokens[at + 1].text.casefold() == COVERAGE
         era = tokens[at + 1].kind == "PREP" and tokens[at + 1].text.casefold() == _ERA  # 'a Super 16 zoom, 16 mm era'
         others = any(one.kind in _FRAMED for one in tokens[at + 2 :]) or any(_puts_on(tokens, n) for n in range(at))
         of_lens = before is not None and before.kind in _ENDING_LENS

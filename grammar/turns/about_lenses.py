@@ -6,8 +6,9 @@ from typing import Final
 
 from engine.base.compact import replace
 from grammar.hearing import Heard
+from grammar.kinds import IDENTIFY_MOUNT
 from grammar.questions import ALL, Question, Thing
-from grammar.turns.on_what import IDENTIFY, is_a_body
+from grammar.turns.on_what import is_a_body
 from grammar.turns.whom import Meant
 
 _HELD: Final = frozenset(["reversed"])  # how a lens is held, which the next one is too
@@ -23,11 +24,11 @@ def lenses_of(
 ) -> tuple[Thing, ...]:
     if compared:
         return compared
-    if said.intent == IDENTIFY and len(before.lenses) == len(said.lenses) == 1 and _only_engraved(said.lenses[0]):
+    if said.intent == IDENTIFY_MOUNT and len(before.lenses) == len(said.lenses) == 1 and _only_engraved(said.lenses[0]):
         new, old = said.lenses[0], before.lenses[0]  # 'it says 1:1.8 f=50' of the lens that is identified
         focal, stop = new.focal_length_mm or old.focal_length_mm, new.f_number or old.f_number
         return (replace(old, focal_length_mm=focal, f_number=stop),)
-    if said.intent == IDENTIFY and before.lenses and not any(part.focal for part in heard.cast.lenses):
+    if said.intent == IDENTIFY_MOUNT and before.lenses and not any(part.focal for part in heard.cast.lenses):
         return before.lenses if found is None or found.told else found.lenses  # the mounts named are those it may have
     if found is not None and said.intent not in _ALIKE:
         return found.lenses

@@ -6,11 +6,11 @@ from typing import Final
 
 from engine.base.compact import replace
 from grammar.hearing import Heard
+from grammar.kinds import BUY_PLAN, CHAIN, COMPARE, LIST_FITS
 from grammar.questions import Question, Thing
 from grammar.things.casting import DRAWN
 
-PLAN: Final = "buy-plan"
-_PAIRED: Final = frozenset(["chain", "list-fits"])  # kinds of question that tell of each lens on each body
+_PAIRED: Final = frozenset([CHAIN, LIST_FITS])  # kinds of question that tell of each lens on each body
 _THICKNESS: Final = "thickness"
 _IN_FRONT: Final = "close-up-lens"  # it stands before the lens, and takes no tube's place
 _LAYER: Final = "layer"
@@ -21,7 +21,7 @@ _FILTERS: Final = "factor"  # the key under which they are told
 
 def added(heard: Heard, before: Question) -> tuple[tuple[Thing, ...], tuple[Thing, ...]] | None:
     """All lenses and bodies that are planned for now; None where nothing is added to those of before."""
-    planned = before.intent == PLAN or (before.prior is not None and before.prior.intent == PLAN)
+    planned = before.intent == BUY_PLAN or (before.prior is not None and before.prior.intent == BUY_PLAN)
     several = before.intent in _PAIRED and len(before.lenses) > 1 and len(before.bodies) == 1
     if not planned and not (several and heard.tells("adding")):
         return None
@@ -29,7 +29,7 @@ def added(heard: Heard, before: Question) -> tuple[tuple[Thing, ...], tuple[Thin
         bodies = each_once((*(before.prior.bodies if before.prior is not None else ()), *before.bodies))
         return (before.lenses, bodies) if len(bodies) > 1 else None
     parts = [part for part in (*heard.cast.lenses, *heard.cast.bodies) if part.has_mount_or_kind]
-    plainly_else = heard.weighed.best not in (None, PLAN, "chain", "list-fits", "compare")
+    plainly_else = heard.weighed.best not in (None, BUY_PLAN, CHAIN, LIST_FITS, COMPARE)
     if (
         plainly_else
         or not (heard.tells("adding") or heard.tells("held") or _is_later(heard) or _opens_with_plus(heard))

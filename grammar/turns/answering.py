@@ -10,6 +10,7 @@ from typing import Final
 
 from engine.base.compact import replace
 from grammar.hearing import Heard
+from grammar.kinds import DEFINITION, IDENTIFY_MOUNT, LIST_FITS, LOOK_ALIKE, WHY
 from grammar.questions import OFF, Question, Thing
 from grammar.readings.kept_readings import mm
 from grammar.things.casting import Part
@@ -22,8 +23,7 @@ _IDLE: Final = frozenset(["ok", "right", "will", "can", "sure", "means", "calipe
 _PASSED: Final = frozenset(["FILLER", "VERB", "DET", "MARK", "STOP", "UNKNOWN", "CUE", "JOIN"])
 _SIZED: Final = "size"  # of 'measured 66.5': what was asked for was measured
 BODY_MOUNT: Final = "body-mount"
-_ASIDE: Final = frozenset(["identify-mount", "look-alike", "definition", "why"])
-_LIST: Final = "list-fits"
+_ASIDE: Final = frozenset([IDENTIFY_MOUNT, LOOK_ALIKE, DEFINITION, WHY])
 _AT_MOST: Final = 10  # words of a reply
 _PITCHES: Final = (0.2, 3.0)  # mm
 _METRE: Final = 1000.0
@@ -71,7 +71,7 @@ def _mounted(heard: Heard, before: Question) -> Question | None:
     if len(parts) != 1 or not _is_mount_alone(parts[0]) or told.values or told.f_number or told.limits or told.number:
         return None
     side = _side(parts[0], [part.sort for part in bare], before)
-    if side is None or (before.intent == _LIST and side == "lenses" and parts[0].is_host):
+    if side is None or (before.intent == LIST_FITS and side == "lenses" and parts[0].is_host):
         return None  # 'ok and L mount' after what fits another body
     return _with_mount(heard, before, side, parts[0].mounts[0].ids, parts[0].noun.text)
 
@@ -115,7 +115,7 @@ def _with_off(before: Question) -> Question:
 def _going_on(side: str, before: Question) -> str:
     """What is asked now: of what was only to be named, or of a list of what fits, how the two go together."""
     paired = before.intent in _ASIDE and side == "bodies"
-    return "chain" if paired or before.intent == _LIST else before.intent
+    return "chain" if paired or before.intent == LIST_FITS else before.intent
 
 
 def _kept(things: tuple[Thing, ...]) -> tuple[str, ...]:

@@ -7,6 +7,21 @@ from typing import Final
 
 from grammar.echo.echo import said_back
 from grammar.hearing import Heard
+from grammar.kinds import (
+    CHAIN,
+    COMPARE,
+    COVERAGE,
+    CROP_EQUIVALENT,
+    DEPTH_OF_FIELD,
+    DIY_DIMENSION,
+    EXPOSURE_ND,
+    FOCUS_VERDICT,
+    GEAR_SETTING,
+    HAZARD,
+    MACRO_DISTANCE,
+    SHIM_CALIBRATION,
+    WHY,
+)
 from grammar.questions import Question
 from grammar.turns import turn_seen as seen
 from grammar.turns.going_on import (
@@ -18,11 +33,7 @@ from grammar.turns.going_on import (
     is_remedy,
     went_on,
 )
-from grammar.turns.of_another import (
-    SETTING,
-    extends,
-    is_on_another_frame,
-)
+from grammar.turns.of_another import extends, is_on_another_frame
 from grammar.turns.one_of_two import chooses_between
 from grammar.turns.one_part import changes_one_part
 from grammar.turns.only_told import names_the_pair
@@ -30,21 +41,11 @@ from grammar.turns.put_between import puts_between
 from grammar.turns.same_matter import is_one_compared, same_matter
 from grammar.turns.told_before import asks_whence
 from grammar.turns.turn_seen import Turn
-from grammar.turns.whom import COMPARE, Meant
-
-_CHAIN: Final = "chain"
-_FOCUS: Final = "focus-verdict"
-_SHIM: Final = "shim-calibration"
-_CLOSE: Final = "macro-distance"
-_WHY: Final = "why"
-_HAZARD: Final = "hazard"
-_MAKING: Final = "diy-dimension"
-_EXPOSURE: Final = "exposure-nd"
-_EQUIVALENT: Final = "crop-equivalent"
+from grammar.turns.whom import Meant
 
 # what is asked anew where a follow-up only supposes something: 'what if I stop down', 'what if the ring is thinner'
-_SUPPOSED: Final = frozenset([_CHAIN, _FOCUS, _CLOSE, "coverage", "depth-of-field", _EXPOSURE])
-_OF_LIGHT: Final = frozenset([_EXPOSURE, SETTING, "depth-of-field"])  # where another body makes no difference
+_SUPPOSED: Final = frozenset([CHAIN, FOCUS_VERDICT, MACRO_DISTANCE, COVERAGE, DEPTH_OF_FIELD, EXPOSURE_ND])
+_OF_LIGHT: Final = frozenset([EXPOSURE_ND, GEAR_SETTING, DEPTH_OF_FIELD])  # where another body makes no difference
 
 
 def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
@@ -69,12 +70,12 @@ def _as_before(turn: Turn) -> str:
 
 def _as_before_of_things(turn: Turn) -> str:
     """What was asked before, or how it is put on where that was only asked by the way."""
-    return _CHAIN if turn.was_aside else turn.was
+    return CHAIN if turn.was_aside else turn.was
 
 
 def _as_doubted(turn: Turn) -> str:
     if not turn.tells("thing") or turn.tells("sure"):
-        return _WHY
+        return WHY
     return turn.best or went_on(turn.heard, turn.before)
 
 
@@ -83,16 +84,16 @@ def _as_same_matter(turn: Turn) -> str:
 
 
 def _as_reach(turn: Turn) -> str:
-    return turn.was if turn.was == _HAZARD else _MAKING
+    return turn.was if turn.was == HAZARD else DIY_DIMENSION
 
 
 def _as_one_more(turn: Turn) -> str:
     seat = bool(turn.heard.cast.bodies) and turn.was in _OF_LIGHT
-    return _CHAIN if turn.was_aside or seat else turn.was
+    return CHAIN if turn.was_aside or seat else turn.was
 
 
 def _as_pair(turn: Turn) -> str:
-    return _FOCUS if turn.was == _SHIM else turn.was
+    return FOCUS_VERDICT if turn.was == SHIM_CALIBRATION else turn.was
 
 
 def _as_without_shim(turn: Turn) -> str:
@@ -104,46 +105,46 @@ def _as_without_shim(turn: Turn) -> str:
 _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ...]] = (
     (seen.is_lit_by_glass, _as_before),
     (seen.of(is_remedy), _as_before),
-    (seen.weighs_too_much, _HAZARD),
-    (seen.stops_short, _SHIM),
-    (seen.wants_it_closer, _CLOSE),
-    (seen.picks_stock, _SHIM),
+    (seen.weighs_too_much, HAZARD),
+    (seen.stops_short, SHIM_CALIBRATION),
+    (seen.wants_it_closer, MACRO_DISTANCE),
+    (seen.picks_stock, SHIM_CALIBRATION),
     (seen.corrects, _as_before),
-    (seen.of(asks_whence), _WHY),
+    (seen.of(asks_whence), WHY),
     (seen.doubts, _as_doubted),
-    (seen.of(is_left_so), _WHY),
+    (seen.of(is_left_so), WHY),
     (seen.is_same_matter, _as_same_matter),
     (seen.wants_an_order, COMPARE),
     (seen.tells_of_the_unknown, _as_before),
     (seen.of(chooses_between), _as_before),
     (seen.tells_of_a_thing, _as_before_of_things),
-    (seen.picks_one_compared, _CHAIN),
+    (seen.picks_one_compared, CHAIN),
     (seen.sets_a_limit, _as_before),
-    (seen.wants_it_seated, _CHAIN),
-    (seen.takes_it_off, _SHIM),
-    (seen.wants_it_mended, _CHAIN),
-    (seen.of(asks_remedy), _CHAIN),
-    (seen.of(ends_at), _SHIM),
-    (seen.puts_a_tube, _CLOSE),
+    (seen.wants_it_seated, CHAIN),
+    (seen.takes_it_off, SHIM_CALIBRATION),
+    (seen.wants_it_mended, CHAIN),
+    (seen.of(asks_remedy), CHAIN),
+    (seen.of(ends_at), SHIM_CALIBRATION),
+    (seen.puts_a_tube, MACRO_DISTANCE),
     (seen.rather_stops_down, _as_before),
     (seen.of(is_of_reach), _as_reach),
     (seen.sets_one_more_beside, _as_one_more),
-    (seen.of(extends), _EQUIVALENT),
-    (seen.asks_the_view, _EQUIVALENT),
-    (seen.tells_a_shape, _EQUIVALENT),
+    (seen.of(extends), CROP_EQUIVALENT),
+    (seen.asks_the_view, CROP_EQUIVALENT),
+    (seen.tells_a_shape, CROP_EQUIVALENT),
     (seen.leaves_the_crop, _as_before),
     (seen.asks_pixels_left, "coverage"),
-    (seen.wants_that_view, _EQUIVALENT),
-    (seen.of(puts_between), _CLOSE),
+    (seen.wants_that_view, CROP_EQUIVALENT),
+    (seen.of(puts_between), MACRO_DISTANCE),
     (seen.of(changes_one_part), _as_before),
-    (seen.of(is_one_compared), _CHAIN),
+    (seen.of(is_one_compared), CHAIN),
     (seen.asks_of_another, _as_before),
     (seen.sets_for_another, _as_before),
     (seen.of(names_the_pair), _as_pair),
-    (seen.is_saved_by_stop, _FOCUS),
-    (seen.takes_off_a_measured_ring, _SHIM),
+    (seen.is_saved_by_stop, FOCUS_VERDICT),
+    (seen.takes_off_a_measured_ring, SHIM_CALIBRATION),
     (seen.goes_by_tubes, _as_without_shim),
-    (seen.measures_the_ring, _FOCUS),
+    (seen.measures_the_ring, FOCUS_VERDICT),
     (seen.of(is_on_another_frame), _as_before),
     (seen.tells_only, _as_before),
 )

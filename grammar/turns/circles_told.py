@@ -6,6 +6,7 @@ import re
 from typing import Final
 
 from grammar.hearing import Heard
+from grammar.kinds import COVERAGE, CROP_EQUIVALENT
 from grammar.questions import Question
 from grammar.things.letters_by_numbers import ARTICLES
 from grammar.turns.told_before import asks_whence
@@ -15,7 +16,7 @@ _MM: Final = re.compile(r"(\d+(?:\.\d+)?) mm")
 _TAKEN_FOR: Final = ("thread", "field")  # keys of a size that stands alone, by the words beside it
 _CIRCLE: Final = "circle"
 _THREAD: Final = "thread"
-_OF_CIRCLES: Final = frozenset(["coverage", "crop-equivalent"])
+_OF_CIRCLES: Final = frozenset([COVERAGE, CROP_EQUIVALENT])
 _LEAST_CIRCLE, _MOST_CIRCLE = 3.0, 150.0  # mm
 
 
@@ -28,9 +29,9 @@ def circle_measured(heard: Heard, before: Question) -> str | None:
         return sized
     alone = not (cast.bodies or cast.pieces) and len(cast.lenses) + len(cast.lengths) == 1
     part = (*cast.lenses, *cast.lengths)[0] if alone else None
-    estimated = before.intent == "coverage" and heard.tells("estimate")
+    estimated = before.intent == COVERAGE and heard.tells("estimate")
     asked = estimated or _CIRCLE in before.wants.split()
-    known = before.intent == "coverage" and bool(before.lenses) and before.lenses[0].focal_length_mm is not None
+    known = before.intent == COVERAGE and bool(before.lenses) and before.lenses[0].focal_length_mm is not None
     if part is None or not (asked or known) or part.has_mount_or_kind or part.f_number:
         return None
     token = part.noun.first("LENGTH", "FOCAL", "RANGE")

@@ -5,11 +5,11 @@ from __future__ import annotations
 import re
 from typing import Final
 
+from grammar.kinds import EXPOSURE_ND
 from grammar.questions import Question
 from grammar.turns.told_before import FILTER_ON
 
 CAME_OUT: Final = "came_out"  # the key of how far off the picture was: '1.2 stops too dark'
-_EXPOSURE: Final = "exposure-nd"
 _STOPS: Final = "stops"
 _LIGHT: Final = "light"
 _IN_EV: Final = re.compile(r"(\d+(?:\.\d+)?) ?evs?\b", re.IGNORECASE)
@@ -19,7 +19,7 @@ def with_filter_tried(said: Question, before: Question) -> Question:
     """'it is 1.2 stops too dark' after a filter that was told: so far off it came out, and no filter is of so many."""
     said = said.with_(values=tuple(row for row in said.values if row[0] != CAME_OUT))  # that was in the turn before
     over, under = bool(said.places("overexposed")), bool(said.places("underexposed"))
-    tried = before.intent == _EXPOSURE and any(name == FILTER_ON for name, _ in before.told)
+    tried = before.intent == EXPOSURE_ND and any(name == FILTER_ON for name, _ in before.told)
     if over == under or not tried or not said.follows:
         return said
     in_ev = _IN_EV.search(said.text)  # '1 ev too dark': off by so much, and no light
@@ -30,4 +30,4 @@ def with_filter_tried(said: Question, before: Question) -> Question:
     rest = tuple(row for row in said.values if row[0] not in (_STOPS, _LIGHT))
     rest += ((_LIGHT, light),) if light is not None else ()
     way = "bright" if over else "dark"
-    return said.with_(intent=_EXPOSURE, topic=None, values=(*rest, (CAME_OUT, f"{stops} stops too {way}")))
+    return said.with_(intent=EXPOSURE_ND, topic=None, values=(*rest, (CAME_OUT, f"{stops} stops too {way}")))

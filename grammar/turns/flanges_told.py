@@ -6,9 +6,9 @@ from typing import Final
 
 from engine.base.compact import replace
 from grammar.hearing import Heard
+from grammar.kinds import IDENTIFY_MOUNT
 from grammar.questions import Question
 from grammar.turns.lengths_again import HELICOID
-from grammar.turns.on_what import IDENTIFY
 from grammar.words.groups import FOCAL_NAMED
 
 MOUNTLESS: Final = frozenset(["enlarger", "projector"])  # kinds whose thread tells nothing of their register
@@ -22,7 +22,7 @@ def flange_measured(said: Question, before: Question, heard: Heard) -> Question:
     """'yes, about 12.5' after the mount was in doubt: the flange to image distance that was asked for."""
     number, length = said.said("numbers"), said.said("length")
     text = length or (f"{number} mm" if number else "")
-    asked = before.intent == IDENTIFY or is_unseated(before)
+    asked = before.intent == IDENTIFY_MOUNT or is_unseated(before)
     if not asked or not heard.tells("brief") or "," in text or not text.endswith(" mm"):
         return said
     if not _FLANGES[0] <= float(text.removesuffix(" mm")) <= _FLANGES[1]:

@@ -5,11 +5,12 @@ from __future__ import annotations
 from typing import Final
 
 from engine.base.compact import compact, replace
+from grammar import kinds
 from grammar.hearing import Heard
 from grammar.questions import ALL, Limits, Question, Thing
 from grammar.telling import built
 from grammar.turns.about_lenses import lenses_of, one_of_several
-from grammar.turns.adding import PLAN, added, shimmed, with_rings_joined, with_stacked
+from grammar.turns.adding import added, shimmed, with_rings_joined, with_stacked
 from grammar.turns.asked_on import intent_of
 from grammar.turns.circles_told import circle_measured
 from grammar.turns.ends_measured import ends_measured
@@ -33,7 +34,7 @@ from grammar.turns.measured_anew import (
     with_light_changed,
     with_stop_set,
 )
-from grammar.turns.on_what import IDENTIFY, bodies_of, is_other_body, pair_of_ring
+from grammar.turns.on_what import bodies_of, is_other_body, pair_of_ring
 from grammar.turns.only_told import without_lent
 from grammar.turns.put_back import put_back
 from grammar.turns.rate_told import without_old_shutter
@@ -53,17 +54,13 @@ from grammar.turns.sticking import (
 from grammar.turns.taking_back import left_out, swapped, taken_back, without_last
 from grammar.turns.told_before import piece_offered, with_ring_offered, without_number_told, without_view
 from grammar.turns.tubes_added import tubes_changed
-from grammar.turns.whom import COMPARE, Meant, known_with, meant, side_by_side
+from grammar.turns.whom import Meant, known_with, meant, side_by_side
 from grammar.turns.zoomed_to import zoomed_to
 
 REMEDY: Final = "remedy"  # the topic of what would put a chain right
-_MADE: Final = frozenset(["draw", "card"])  # they are made of the chain that was pointed at last
-_TERM: Final = "definition"
-_SET: Final = "gear-setting"  # of what is to be set the same goes on: 'and in crop mode'
-_LIST: Final = "list-fits"
-_CLOSE: Final = "macro-distance"
-_PLACING: Final = frozenset(["chain", "focus-verdict", "diy-dimension", "buy-plan"])
-_ON_BODY: Final = _PLACING | {"coverage", "crop-equivalent"}
+_MADE: Final = frozenset([kinds.DRAW, kinds.CARD])  # they are made of the chain that was pointed at last
+_PLACING: Final = frozenset([kinds.CHAIN, kinds.FOCUS_VERDICT, kinds.DIY_DIMENSION, kinds.BUY_PLAN])
+_ON_BODY: Final = _PLACING | {kinds.COVERAGE, kinds.CROP_EQUIVALENT}
 _OF_CIRCLE: Final = frozenset(["thread", "numbers", "field"])  # keys that a circle may have been read under
 _SET_SO: Final = frozenset(["how-far", "what-if", "what", "will", "can", "ok"])  # cues that ask nothing of a zoom
 _OF_LENGTHS: Final = frozenset(["numbers", "length", "zoom"])  # keys of lengths that turn out to be those of pieces
@@ -109,7 +106,7 @@ def follow(heard: Heard, before: Question) -> Question:
 def _aimed(heard: Heard, before: Question) -> _Aim:
     """What is asked, and of which lens, by what is heard after the question before."""
     found, compared = meant(heard, before), side_by_side(heard, before)
-    intent = COMPARE if compared else intent_of(heard, before, found)
+    intent = kinds.COMPARE if compared else intent_of(heard, before, found)
     ring = ring_measured(heard, before) or shimmed(heard, before)
     intent = "focus-verdict" if ring is not None else intent
     circle = circle_measured(heard, before)
@@ -118,7 +115,7 @@ def _aimed(heard: Heard, before: Question) -> _Aim:
     if zoomed is not None:
         found = Meant(zoomed, known_with(before.known, zoomed), told=True)
         intent = intent if is_asked(heard, _SET_SO) else before.intent
-    if intent == IDENTIFY and found is not None and found.told:
+    if intent == kinds.IDENTIFY_MOUNT and found is not None and found.told:
         found = None  # 'how do I know if it is CS' tells nothing
     return _Aim(intent, found, compared, ring, circle, zoomed)
 
@@ -126,7 +123,7 @@ def _aimed(heard: Heard, before: Question) -> _Aim:
 def _told(heard: Heard, before: Question, aim: _Aim) -> tuple[Question, _Aim]:
     """The question by its own words; one that names nothing to be defined goes on with what was asked."""
     said = _topical(heard, same_pieces(heard, built(heard, aim.intent), before), before, aim.intent)
-    if aim.intent == _TERM and not (said.things or said.lenses or said.bodies or said.adapters):
+    if aim.intent == kinds.DEFINITION and not (said.things or said.lenses or said.bodies or said.adapters):
         aim = replace(aim, intent=went_on(heard, before))  # 'so what is it'
         said = built(heard, aim.intent)
     return said, aim
@@ -158,7 +155,7 @@ def _measured(
 def _drawn_again(said: Question, before: Question, again: tuple[Thing, ...], intent: str) -> Question:
     """What is said of pieces that are drawn out or put between anew: how close it then comes."""
     stretched = any(one.thickness_mm and len(set(one.thickness_mm)) > 1 for one in again)
-    intent = _CLOSE if intent in _PLACING and not (stretched and intent == before.intent) else intent
+    intent = kinds.MACRO_DISTANCE if intent in _PLACING and not (stretched and intent == before.intent) else intent
     wanted = tuple(row for row in before.values if row[0] in WANTED and len(again) > 1)
     said = _without(said, *_OF_LENGTHS, "extension").with_(intent=intent)
     return said.with_(values=(*said.values, *wanted))
@@ -175,12 +172,13 @@ def _placed(
     lenses, bodies = pair_of_ring(said, lenses, bodies or _body_of_before_last(aim.intent, before))
     more = added(heard, before)
     if more is not None:
-        aim, (lenses, bodies) = replace(aim, intent=PLAN), more
+        aim, (lenses, bodies) = replace(aim, intent=kinds.BUY_PLAN), more
     said = flange_measured(said, before, heard)
     if aim.ring is not None:
         said = _without(said, "thread", "thickness", "numbers", "layer").with_(lenses=(), adapters=(aim.ring,))
-    if aim.intent == before.intent == _LIST and any(one.ids for one in lenses) and any(one.ids for one in bodies):
-        aim = replace(aim, intent="chain")  # both are known now
+    known = any(one.ids for one in lenses) and any(one.ids for one in bodies)
+    if known and aim.intent == before.intent == kinds.LIST_FITS:
+        aim = replace(aim, intent=kinds.CHAIN)  # both are known now
     return said, aim, _Placed(lenses, bodies, things)
 
 
@@ -194,7 +192,7 @@ def _joined(heard: Heard, said: Question, before: Question, aim: _Aim, placed: _
     pieces = set_in_place(said.adapters, kept) or pieces_now(heard, kept, said.adapters, intent)
     seen = heard.tells("infinity") or heard.tells("stops-at")
     if intent in _PLACING and not seen and is_close(said, before, pieces):
-        intent = _CLOSE
+        intent = kinds.MACRO_DISTANCE
     values = {**kept_values(intent, lenses, before, said), **dict(said.values)}
     without = (heard.tells("without-piece") or left_out(heard)) and not said.adapters and not is_shim_left(before)
     return replace(
@@ -211,16 +209,16 @@ def _joined(heard: Heard, said: Question, before: Question, aim: _Aim, placed: _
         values=tuple(values.items()),
         feet=said.feet or (before.feet and not heard.tells("metres")),
         follows=True,
-        topic=said.topic or (before.topic if intent == before.intent == _SET else None),
+        topic=said.topic or (before.topic if intent == before.intent == kinds.GEAR_SETTING else None),
         known=aim.found.known if aim.found else known_with(before.known or before.lenses, lenses),
     )
 
 
 def _topical(heard: Heard, said: Question, before: Question, intent: str) -> Question:
     """What is said, with the topic that its words have only after the question before."""
-    if intent == COMPARE:
+    if intent == kinds.COMPARE:
         said = set_against_plain(said, before)
-    if intent == COMPARE and ranked_by(heard, before):
+    if intent == kinds.COMPARE and ranked_by(heard, before):
         return said.with_(topic=ranked_by(heard, before))
     if asks_remedy(heard, before):
         return said.with_(topic=REMEDY)
@@ -241,7 +239,7 @@ def _changed(heard: Heard, said: Question, before: Question) -> tuple[Question, 
 def _body_of_before_last(intent: str, before: Question) -> tuple[Thing, ...]:
     """'so will it reach infinity' after the thread of a lens was asked about: on the body told before that."""
     prior = before.prior
-    asked_aside = before.intent == IDENTIFY and not before.bodies and prior is not None
+    asked_aside = before.intent == kinds.IDENTIFY_MOUNT and not before.bodies and prior is not None
     return prior.bodies if asked_aside and prior is not None and intent in _ON_BODY else ()
 
 

@@ -5,24 +5,38 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.hearing import Heard
+from grammar.kinds import (
+    CHAIN,
+    COMPARE,
+    COVERAGE,
+    DEFINITION,
+    DEPTH_OF_FIELD,
+    DIY_DIMENSION,
+    EXPOSURE_ND,
+    FOCUS_VERDICT,
+    GEAR_SETTING,
+    HAZARD,
+    IDENTIFY_MOUNT,
+    LIST_FITS,
+    LOOK_ALIKE,
+    MACRO_DISTANCE,
+    SHIM_CALIBRATION,
+    WHY,
+)
 from grammar.numbers.motifs import MOTIF, SIDES
 from grammar.questions import Question, Thing
 from grammar.things.casting import DRAWN
 
 LEFT: Final = "left so"  # the topic of a reason that asks what comes of leaving an error in
 _RANK: Final = "rank:"  # before the topic of an order that is asked for
-IDENTIFY: Final = "identify-mount"
-ASIDE: Final = frozenset(["why", "identify-mount", "look-alike", "definition", "gear-setting"])
-OF_RING: Final = frozenset(["chain", "focus-verdict", "shim-calibration", "diy-dimension"])
-OF_STOPS: Final = frozenset(
-    [None, "definition", "depth-of-field", "focus-verdict", "chain", "coverage", "exposure-nd", "compare"]
-)
+ASIDE: Final = frozenset([WHY, IDENTIFY_MOUNT, LOOK_ALIKE, DEFINITION, GEAR_SETTING])
+OF_RING: Final = frozenset([CHAIN, FOCUS_VERDICT, SHIM_CALIBRATION, DIY_DIMENSION])
+OF_STOPS: Final = frozenset([None, DEFINITION, DEPTH_OF_FIELD, FOCUS_VERDICT, CHAIN, COVERAGE, EXPOSURE_ND, COMPARE])
 _OF_SHIM: Final = frozenset(["shim-calibration"])
-PUT_RIGHT: Final = frozenset(["chain", "focus-verdict", "macro-distance"])
+PUT_RIGHT: Final = frozenset([CHAIN, FOCUS_VERDICT, MACRO_DISTANCE])
 _NEAREST: Final = "nearest"  # the measure of where a lens ends, near or far
-_LIST: Final = "list-fits"
 _FAR_MM: Final = 3000.0  # no lens that focuses closer only ends nearer
-_ENDS: Final = frozenset(["macro-distance", "focus-verdict"])
+_ENDS: Final = frozenset([MACRO_DISTANCE, FOCUS_VERDICT])
 _THICKEST_SHIM: Final = 3.0  # mm
 _SHIMMED: Final = frozenset(["shim-calibration"])  # what closing down may save one from
 
@@ -79,7 +93,7 @@ def is_remedy(heard: Heard, before: Question) -> bool:
     """'ok, a dark ND on it then' after a danger: whether that makes it safe, told as if it did."""
     told = any(not part.is_bare for part in (*heard.cast.lenses, *heard.cast.bodies))
     remedied = bool(heard.cast.pieces) or "factor" in heard.readings.values or heard.tells("nd")
-    return before.intent == "hazard" and remedied and not told and not asks(heard)
+    return before.intent == HAZARD and remedied and not told and not asks(heard)
 
 
 def is_of_reach(heard: Heard, before: Question) -> bool:
@@ -108,7 +122,7 @@ def ranked_by(heard: Heard, before: Question) -> str | None:
         or heard.tells("pick:all")
         or heard.tells("pick:both")
         or heard.tells("what-is")
-        or before.intent == _LIST
+        or before.intent == LIST_FITS
     )
     told = heard.readings.values.keys() - {"numbers"} or heard.readings.distance_mm is not None
     return ranks[0] if ranks and several and not (named or told) else None
@@ -174,4 +188,4 @@ def went_on(heard: Heard, before: Question) -> str:
 
 def doubted(text: str, before: Question, topic: str | None) -> Question:
     """The answer before is asked for its certainty, or for its reasons where `topic` is None."""
-    return before.with_(text=text, intent="why", topic=topic, number=before.number, values=(), things=(), follows=True)
+    return before.with_(text=text, intent=WHY, topic=topic, number=before.number, values=(), things=(), follows=True)

@@ -9,6 +9,7 @@ from typing import Final
 from engine.base.compact import replace
 from grammar.hearing import Heard, hear
 from grammar.intents import Weighed
+from grammar.kinds import COVERAGE, DEPTH_OF_FIELD, EXPOSURE_ND
 from grammar.questions import Question, Thing
 from grammar.turns.number_roles import WHOLE_STOPS
 from grammar.turns.sticking import RANGED, span_of
@@ -26,7 +27,7 @@ _FIRST: Final = re.compile(r"\d+(?:\.\d+)?")
 _OF_OTHERS: Final = frozenset(["LENS", "MOUNT", "BODY", "FORMAT", "KIND", "COMBO", "RANGE", "FNUM", "LETTER"])
 _BEFORE: Final = frozenset(["at", "to", "on"])
 _MOST: Final = 9  # words of such a line
-_STOPPED: Final = frozenset(["exposure-nd", "depth-of-field", "coverage"])  # where a bare 'at 22' is a stop
+_STOPPED: Final = frozenset([EXPOSURE_ND, DEPTH_OF_FIELD, COVERAGE])  # where a bare 'at 22' is a stop
 
 
 def helicoid_set(heard: Heard, before: Question, lexicon: Lexicon) -> Heard | None:

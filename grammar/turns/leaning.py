@@ -5,24 +5,30 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.hearing import Heard
+from grammar.kinds import (
+    BUY_PLAN,
+    CARD,
+    COMPARE,
+    DEFINITION,
+    HAZARD,
+    IDENTIFY_MOUNT,
+    LIST_FITS,
+    LOOK_ALIKE,
+    OUT_OF_SCOPE,
+)
 from grammar.questions import TALKED, Question
 from grammar.turns.adding import added
 from grammar.turns.measured_anew import ring_measured
-from grammar.turns.on_what import IDENTIFY
 from grammar.turns.one_of_two import chooses_between
 from grammar.turns.one_part import is_set_anew
 from grammar.turns.only_told import names_the_pair, of_talk
 from grammar.turns.whom import meant, points_back
 
 _ITS: Final = frozenset(["the", "its"])
-_TERM: Final = "definition"
-ALIKE: Final = "look-alike"
 # intents that need nothing from before once they are plainly asked
-_FREE: Final = frozenset(
-    ["definition", "out-of-scope", "identify-mount", "buy-plan", "list-fits", "look-alike", "hazard", "compare"]
-)
+_FREE: Final = frozenset([DEFINITION, OUT_OF_SCOPE, IDENTIFY_MOUNT, BUY_PLAN, LIST_FITS, LOOK_ALIKE, HAZARD, COMPARE])
 
-_OF_BODY: Final = frozenset(["compare", "buy-plan"])
+_OF_BODY: Final = frozenset([COMPARE, BUY_PLAN])
 
 _PLAIN: Final = 4.0  # the weight from which an intent is plainly asked
 
@@ -43,26 +49,26 @@ def leans(heard: Heard, before: Question) -> bool:
     if (heard.tells("doubt") and not heard.tells("pair")) or ring_measured(heard, before) is not None:
         return True
     pointed = meant(heard, before)
-    if pointed is not None and (pointed.told or best not in ("definition", "out-of-scope")):
+    if pointed is not None and (pointed.told or best not in (DEFINITION, OUT_OF_SCOPE)):
         return True  # 'the C one': what is meant was spoken of before
-    if best == IDENTIFY and before.lenses and _says_it(heard) and not heard.tells("focal"):
+    if best == IDENTIFY_MOUNT and before.lenses and _says_it(heard) and not heard.tells("focal"):
         return True  # 'how do I know that it is C': the lens spoken of
-    if best == "card" and before.bodies and not cast.bodies:
+    if best == CARD and before.bodies and not cast.bodies:
         return True  # a card is of a lens on a body, however long the question
     plain = best is not None and heard.weighed.weight(best) >= _PLAIN
-    if best == "list-fits" and lens and not heard.tells("body-mount"):
+    if best == LIST_FITS and lens and not heard.tells("body-mount"):
         return False  # 'where does a C-mount lens fit' asks for all bodies, not for the one of before
-    if best == _TERM and plain:
+    if best == DEFINITION and plain:
         return is_set_anew(heard, before) or _of_what_was_named(heard, before)
-    if best == "out-of-scope" and plain:
+    if best == OUT_OF_SCOPE and plain:
         return False
     if best in _OF_BODY and not (lens and heard.tells("body")):
         return True  # 'M42 or FD, which is better': on the body of before; 'bellows or helicoid?': for its lens
-    if best == "hazard" and not lens and (not heard.tells("focal") or of_talk(heard)):
+    if best == HAZARD and not lens and (not heard.tells("focal") or of_talk(heard)):
         return True  # 'the lens weighs 900 g, is that safe', 'the 200 mm is heavy'
-    if best == "list-fits" and not lens and not heard.tells("body-mount"):
+    if best == LIST_FITS and not lens and not heard.tells("body-mount"):
         return True  # 'which other bodies take them'
-    if best == ALIKE and cast.lenses and all(part.by_piece for part in cast.lenses) and told:
+    if best == LOOK_ALIKE and cast.lenses and all(part.by_piece for part in cast.lenses) and told:
         return True  # 'isn't my M42 ring the same' after a lens on a body: set against that lens
     if best in _FREE and plain and (heard.tells("thing") or heard.tells("thread-said")):
         return False

@@ -6,6 +6,7 @@ from typing import Final
 
 from engine.base.compact import replace
 from grammar.hearing import Heard
+from grammar.kinds import SHIM_CALIBRATION
 from grammar.questions import Question, Thing
 from grammar.things.casting import SPACER
 from grammar.turns.on_what import is_mode, reads_a_part
@@ -17,7 +18,6 @@ _FACTOR: Final = "factor"  # the key under which filters are told
 _HELD_BACK: Final = frozenset([_FACTOR, "stops", "variable"])
 _FILTER: Final = "filter"
 _RING: Final = "adapter"
-_SHIMS: Final = "shim-calibration"
 _PAIR: Final = 2
 _CROP: Final = "crop"
 _PIXELS: Final = "pixels"
@@ -100,7 +100,7 @@ def lenses_left(heard: Heard, said: Question, before: Question) -> tuple[Questio
 def is_shim_left(before: Question) -> bool:
     """'where is infinity without it' after the shim for a ring: the shim is left away, and the ring stays."""
     rings = bool(before.adapters) and all(one.piece == _RING and one.thickness_mm for one in before.adapters)
-    return before.intent == _SHIMS and before.mentions("shim") and rings
+    return before.intent == SHIM_CALIBRATION and before.mentions("shim") and rings
 
 
 def bodies_left(said: Question, before: Question) -> tuple[Question, tuple[Thing, ...]]:

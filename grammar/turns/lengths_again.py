@@ -6,11 +6,12 @@ from typing import Final
 
 from engine.base.compact import replace
 from grammar.hearing import Heard
+from grammar.kinds import DEPTH_OF_FIELD, MACRO_DISTANCE
 from grammar.questions import Question, Thing
 from grammar.things.casting import DRAWN, SPACER, Part
 from grammar.words.tokens import Token
 
-_CLOSE: Final = frozenset(["macro-distance", "depth-of-field"])
+_CLOSE: Final = frozenset([MACRO_DISTANCE, DEPTH_OF_FIELD])
 _LONGEST: Final = 150.0  # mm, of a tube
 _LENGTHS: Final = frozenset(["NUMBER", "FOCAL", "LENGTH"])
 HELICOID: Final = "helicoid"

@@ -7,10 +7,10 @@ from typing import Final
 from engine.base.compact import replace
 from grammar.hearing import Heard
 from grammar.intents import Weighed
+from grammar.kinds import LIST_FITS
 from grammar.questions import Question
 from grammar.things.casting import Part
 
-_LIST: Final = "list-fits"
 _IDLE: Final = frozenset(
     ["ok", "right", "will", "what-if", "what", "instead", "again", "same", "can", "how", "it-is", "adding"]
 )
@@ -20,7 +20,7 @@ _AT: Final = frozenset(["infinity"])
 
 def listed_again(heard: Heard, before: Question) -> Heard:
     """The line as one that asks for the list anew; the same where it names the other side, or asks for more."""
-    if before.intent != _LIST or bool(before.lenses) == bool(before.bodies):
+    if before.intent != LIST_FITS or bool(before.lenses) == bool(before.bodies):
         return heard
     cast, readings = heard.cast, heard.readings
     more = cast.pieces or cast.frames or cast.without or cast.using or readings.values or readings.f_number
@@ -55,4 +55,4 @@ def _is_kept_to(heard: Heard) -> bool:
 
 
 def _plain(heard: Heard) -> Heard:
-    return replace(heard, weighed=Weighed((), {_LIST: ()}, {_LIST: 1.0}))
+    return replace(heard, weighed=Weighed((), {LIST_FITS: ()}, {LIST_FITS: 1.0}))

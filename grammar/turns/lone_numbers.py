@@ -13,6 +13,7 @@ from typing import Final
 from engine.base.compact import replace
 from grammar.hearing import Heard, hear
 from grammar.intents import Weighed
+from grammar.kinds import COVERAGE, EXPOSURE_ND
 from grammar.questions import OFF, Question
 from grammar.things.casting import DRAWN, OPTICAL
 from grammar.turns.number_roles import LENS, NORMAL, RING, ROLES, STOP, TUBE, WHOLE_STOPS, Role, is_circle, numbers_told
@@ -187,7 +188,7 @@ def _widest(token: Token, heard: Heard, before: Question) -> str | None:
 def _shape(token: Token, before: Question) -> str | None:
     """'in 2.39?' where a frame is to be covered: its shape."""
     number = token.numbers[0]
-    return f"{number:g}:1" if before.intent == "coverage" and (number, 1) in SHAPES else None
+    return f"{number:g}:1" if before.intent == COVERAGE and (number, 1) in SHAPES else None
 
 
 def _density(token: Token, before: Question) -> str | None:
@@ -195,13 +196,13 @@ def _density(token: Token, before: Question) -> str | None:
     number = token.numbers[0]
     tenths = round(number * 10)
     written = "." in token.text and tenths % 3 == 0 and 3 <= tenths <= 39
-    return f"ND {token.text}" if before.intent == "exposure-nd" and written and _is_no_stop(token) else None
+    return f"ND {token.text}" if before.intent == EXPOSURE_ND and written and _is_no_stop(token) else None
 
 
 def _circle(token: Token, heard: Heard, before: Question) -> str | None:
     """'reckon 15' after whether a lens covers, where its circle was not told."""
     number = token.numbers[0]
-    open_yet = before.intent == "coverage" and before.said("circle") is None and bool(before.lenses)
+    open_yet = before.intent == COVERAGE and before.said("circle") is None and bool(before.lenses)
     return f"{number:g} mm image circle" if open_yet and heard.tells("estimate") and is_circle(number) else None
 
 

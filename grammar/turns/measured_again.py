@@ -8,8 +8,8 @@ from math import log
 from typing import Final
 
 from grammar.hearing import Heard
+from grammar.kinds import IDENTIFY_MOUNT
 from grammar.questions import Question
-from grammar.turns.going_on import IDENTIFY
 from grammar.words.mentioned import mentioned
 from grammar.words.tokens import Token
 
@@ -30,7 +30,7 @@ def measured_again(heard: Heard, before: Question, phrases: Mapping[str, tuple[s
 
     `phrases`: those by which a thing is told to be measured anew, by key.
     """
-    token = _number(heard) if before.intent == IDENTIFY else None
+    token = _number(heard) if before.intent == IDENTIFY_MOUNT else None
     if token is None or not any(one.key == _AGAIN for one in mentioned(heard.text, phrases)):
         return None
     number = token.numbers[0]

@@ -8,6 +8,17 @@ from typing import Final
 
 from engine.base.compact import replace
 from grammar.hearing import Heard
+from grammar.kinds import (
+    CARD,
+    CHAIN,
+    DEPTH_OF_FIELD,
+    DIY_DIMENSION,
+    DRAW,
+    EXPOSURE_ND,
+    FOCUS_VERDICT,
+    MACRO_DISTANCE,
+    SHIM_CALIBRATION,
+)
 from grammar.questions import Question, Thing
 from grammar.readings.kept_readings import mm
 from grammar.things.casting import DRAWN, Part
@@ -17,21 +28,16 @@ from grammar.words.groups import OWN
 from grammar.words.tokens import Token
 from grammar.words.written import STOPS
 
-_EXPOSURE: Final = "exposure-nd"
 _STOPS: Final = "stops"
 BRIGHTER: Final = "brighter"  # the key of the stops by which the scene is lighter than the light that is named
 _CHANGED: Final = re.compile(r"\bstops? (brighter|lighter|darker|dimmer)\b", re.IGNORECASE)
-_SHIMMED: Final = "shim-calibration"
 _EARLY: Final = "infinity-early"
 _STOPPING: Final = frozenset(["cant-focus", "stops-at"])  # cues of how far a lens focuses
 _MARK: Final = "mark"
 _THREAD: Final = "thread"
 _ACROSS: Final = "diameter"  # of 'mine measures', whatever it is that was measured
 _LENGTH: Final = re.compile(r"(\d+(?:\.\d+)?) mm")
-_CLOSE_UP: Final = "macro-distance"
-_MADE: Final = "diy-dimension"
-_DEEP: Final = "depth-of-field"
-_SEATED: Final = frozenset(["chain", "focus-verdict", "draw", "card", "diy-dimension"])
+_SEATED: Final = frozenset([CHAIN, FOCUS_VERDICT, DRAW, CARD, DIY_DIMENSION])
 _SUPPOSING: Final = frozenset(["what-if", "what", "ok", "again", "same", "will", "can"])  # 'what if it says 4 m'
 _REWORKED_MM: Final = 1.0  # so much is taken off a ring at most, or put on it
 _MOST_METRES: Final = 100.0
@@ -74,7 +80,7 @@ def piece_measured(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
 def _is_drawn(piece: Thing, before: Question) -> bool:
     """A piece of which there are several lengths: tubes and the like, and close up a plain ring of no mounts too."""
     plain = piece.piece == "adapter" and length_of(piece) is not None and not (piece.front or piece.rear)
-    return piece.piece in DRAWN or (plain and before.intent == _CLOSE_UP)
+    return piece.piece in DRAWN or (plain and before.intent == MACRO_DISTANCE)
 
 
 def _is_own(heard: Heard, token: Token) -> bool:
@@ -142,7 +148,11 @@ def ring_measured(heard: Heard, before: Question) -> Thing | None:
 def _is_of_ring(part: Part, before: Question) -> bool:
     """'with the 50' is no other lens, and 'the K one', of rings to be made, the ring for one that was spoken of."""
     known = {id_ for lens in before.known or before.lenses for id_ in lens.ids}
-    made = before.intent == _MADE and stands_in(part.noun.head) and any(known & set(one.ids) for one in part.mounts)
+    made = (
+        before.intent == DIY_DIMENSION
+        and stands_in(part.noun.head)
+        and any(known & set(one.ids) for one in part.mounts)
+    )
     return made or bool(part.focal and not part.has_mount_or_kind)
 
 
@@ -160,7 +170,13 @@ def _bare_ring(heard: Heard, before: Question) -> re.Match[str] | None:
 def depth_wanted(heard: Heard, said: Question, before: Question) -> Question:
     """'want 20 cm at least, what stop' after a depth at 3 m: so much shall be sharp, no nearer subject is told."""
     away, told = before.distance_mm, said.distance_mm
-    if before.intent != _DEEP or away is None or told is None or not heard.tells("which-stop") or told > away / 2:
+    if (
+        before.intent != DEPTH_OF_FIELD
+        or away is None
+        or told is None
+        or not heard.tells("which-stop")
+        or told > away / 2
+    ):
         return said
     return said.with_(distance_mm=None, values=(*said.values, ("depth", mm(told))))
 
@@ -178,7 +194,7 @@ def with_stop_set(heard: Heard, said: Question, before: Question) -> Question:
 def with_light_changed(said: Question, before: Question) -> Question:
     """'two stops brighter sky' in a talk of an exposure: the scene is so much lighter, and no filter holds it back."""
     stops, told = said.said(_STOPS), _CHANGED.search(said.text)
-    if stops is None or told is None or before.intent != _EXPOSURE:
+    if stops is None or told is None or before.intent != EXPOSURE_ND:
         return said
     sign = -1.0 if told[1].casefold().startswith("d") else 1.0
     shift = sign * float(stops.split(",")[0]) + float(before.said(BRIGHTER) or 0.0)
@@ -189,7 +205,9 @@ def with_light_changed(said: Question, before: Question) -> Question:
 def distance_again(said: Question, before: Question) -> Question:
     """'back to 1.5 at f4' after a depth at 3 m: the bare number beside a stop is how far away, in metres."""
     told = re.fullmatch(r"\d+(?:\.\d+)?", said.said("numbers") or "")
-    open_yet = said.intent == before.intent == _DEEP and before.distance_mm is not None and said.distance_mm is None
+    open_yet = (
+        said.intent == before.intent == DEPTH_OF_FIELD and before.distance_mm is not None and said.distance_mm is None
+    )
     if told is None or not open_yet or not 0.1 <= float(told[0]) <= _MOST_METRES:
         return said
     values = tuple(row for row in said.values if row[0] != "numbers")
@@ -202,10 +220,12 @@ def mark_again(heard: Heard, said: Question, before: Question) -> Question:
     So it is where infinity was said to come too early, and where that is had not been told.
     """
     told = said.distance_mm
-    if said.intent == before.intent == _SHIMMED and before.mentions(_EARLY) and before.said(_MARK) is None:
+    if said.intent == before.intent == SHIM_CALIBRATION and before.mentions(_EARLY) and before.said(_MARK) is None:
         only = told is not None and before.distance_mm is None and not any(cue.tells in _STOPPING for cue in heard.cues)
         return said.with_(distance_mm=None, values=(*said.values, (_MARK, mm(told or 0.0)))) if only else said
-    marked = said.intent == before.intent == _SHIMMED and before.said(_MARK) is not None and said.said(_MARK) is None
+    marked = (
+        said.intent == before.intent == SHIM_CALIBRATION and before.said(_MARK) is not None and said.said(_MARK) is None
+    )
     asks = any(cue.tells not in _SUPPOSING for cue in heard.cues)
     if told is None or not marked or before.distance_mm is not None or asks:
         return said

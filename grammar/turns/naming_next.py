@@ -8,10 +8,10 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.hearing import Heard
+from grammar.kinds import DEFINITION
 from grammar.questions import Question
 from grammar.telling import built
 
-_TERM: Final = "definition"
 _GOING_ON: Final = frozenset(["and", "or", "so"])  # words that open what goes on
 _ABOUT: Final = ("what about", "how about")
 _PLACING: Final = frozenset(["on", "to", "for", "with", "from", "in", "at", "without"])
@@ -20,7 +20,7 @@ _MOST_WORDS: Final = 6
 
 def named_next(heard: Heard, before: Question) -> Question | None:
     """What a thing is that is only named after another was told of; None where the text asks or tells more."""
-    if before.intent != _TERM or before.wants or len(heard.line.tokens) > _MOST_WORDS or not _goes_on(heard.text):
+    if before.intent != DEFINITION or before.wants or len(heard.line.tokens) > _MOST_WORDS or not _goes_on(heard.text):
         return None
     tells_more = heard.readings.values or heard.readings.limits or heard.readings.f_number or heard.readings.number
     placed = any(token.kind == "PREP" and token.text.casefold() in _PLACING for token in heard.line.tokens)
@@ -29,7 +29,7 @@ def named_next(heard: Heard, before: Question) -> Question | None:
     described = any(part.focal for part in heard.cast.lenses)
     if tells_more or placed or described or not (terms or mounts):
         return None
-    return built(heard, _TERM)
+    return built(heard, DEFINITION)
 
 
 def _goes_on(text: str) -> bool:

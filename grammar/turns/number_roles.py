@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterator
 from typing import Final
 
 from engine.base.compact import compact
+from grammar.kinds import MACRO_DISTANCE, SHIM_CALIBRATION
 from grammar.questions import OFF, Question, Thing
 from grammar.things.casting import DRAWN
 from grammar.turns.flanges_told import MOUNTLESS
@@ -17,8 +18,6 @@ STOP: Final = "stop"
 RING: Final = "ring"
 TUBE: Final = "tube"
 _FLANGE: Final = "flange_to_image"
-_SHIMMED: Final = "shim-calibration"
-_CLOSE_UP: Final = "macro-distance"
 _LENGTH: Final = re.compile(r"(?:an? |the |my )?(\d+(?:\.\d+)?) ?mm\b", re.IGNORECASE)
 WHOLE_STOPS: Final = frozenset([1, 1.4, 2, 2.8, 4, 5.6, 8, 11, 16, 22, 32])
 _RATES: Final = frozenset([24, 25, 30, 48, 50, 60, 100, 120, 240])
@@ -84,7 +83,7 @@ def numbers_told(before: Question) -> Iterator[tuple[str, float]]:
     for piece in before.adapters:
         length = length_of(piece)
         if length is not None and length[0] == length[1]:
-            plain = before.intent == _CLOSE_UP and not (piece.front or piece.rear)  # close up it only extends
+            plain = before.intent == MACRO_DISTANCE and not (piece.front or piece.rear)  # close up it only extends
             yield TUBE if piece.piece in DRAWN or plain else RING, length[0]
     for piece in before.adapters:
         if piece.piece in (_REDUCER, _EXTENDER) and piece.factor is not None:
@@ -114,7 +113,7 @@ def numbers_told(before: Question) -> Iterator[tuple[str, float]]:
     off = _number(before.said("thickness"))
     if off is not None and before.off_word:
         yield OFF, off
-    elif before.intent == _SHIMMED:
+    elif before.intent == SHIM_CALIBRATION:
         yield "layer", _SHEET
 
 

@@ -5,25 +5,32 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.hearing import Heard
+from grammar.kinds import (
+    CHAIN,
+    COMPARE,
+    COVERAGE,
+    CROP_EQUIVALENT,
+    DEPTH_OF_FIELD,
+    FOCUS_VERDICT,
+    LOOK_ALIKE,
+    MACRO_DISTANCE,
+)
 from grammar.questions import Question
 from grammar.things.casting import OPTICAL
 from grammar.turns.on_what import LIKENED
-from grammar.turns.whom import COMPARE
 
-SETTING: Final = "gear-setting"
 _STEADY: Final = "stabilisation"  # topic of a setting
 _OF_VIEW: Final = frozenset(["equiv", "match", "vignette", "disc", "image-circle", "crop", "release"])
 _EXTENDER: Final = "teleconverter"
-_PLACED: Final = frozenset(["chain", "focus-verdict"])
+_PLACED: Final = frozenset([CHAIN, FOCUS_VERDICT])
 _OF_SEAT: Final = frozenset(["infinity", "focus", "need-adapter", "which", "buy", "fit-q", "fits", "stack", "cover"])
-_SHARP: Final = frozenset(["depth-of-field", "macro-distance"])
-_OF_PICTURE: Final = frozenset(["coverage", "crop-equivalent", "depth-of-field"])
+_SHARP: Final = frozenset([DEPTH_OF_FIELD, MACRO_DISTANCE])
+_OF_PICTURE: Final = frozenset([COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD])
 _ON_FRAME: Final = frozenset(
     ["ok", "right", "will", "what-if", "what", "again", "same", "crop", "body-crop"]
 )  # idle there
 _IDLE: Final = _ON_FRAME | {"instead", "can", "it-is", "adding"}
 _SWAPPING: Final = _IDLE | {"how"}  # 'how about'
-_ALIKE: Final = "look-alike"
 _PLACES: Final = frozenset(["in", "for", "on", "with"])  # prepositions of what is swapped
 _SURE: Final = 0.9  # how likely something else must be, to be asked by so few words
 _ASKED: Final = 2.0  # evidence from this weight up asks for something
@@ -46,11 +53,11 @@ def only_swaps(heard: Heard, before: Question) -> bool:
     named = [part for part in (*cast.lenses, *cast.bodies) if not part.is_bare]
     more = cast.pieces or cast.frames or cast.without or cast.using or heard.readings.values or heard.readings.limits
     placed = len(named) == 1 and named[0].noun.role in _PLACES
-    again = placed and heard.tells("same") and best == _ALIKE  # 'same in FD?' asks not whether it is the same
-    asks = any(weight >= _ASKED for intent, weight in heard.weighed.ranked if not (again and intent == _ALIKE))
+    again = placed and heard.tells("same") and best == LOOK_ALIKE  # 'same in FD?' asks not whether it is the same
+    asks = any(weight >= _ASKED for intent, weight in heard.weighed.ranked if not (again and intent == LOOK_ALIKE))
     idle = all(cue.tells in _SWAPPING for cue in heard.cues) and not asks
     pair = bool(before.lenses) and bool(before.bodies or before.frames)
-    unasked = again or not heard.weighed.ranked or best in (None, "chain", before.intent)
+    unasked = again or not heard.weighed.ranked or best in (None, CHAIN, before.intent)
     return len(named) == 1 and idle and not more and pair and unasked
 
 

@@ -6,25 +6,25 @@ from typing import Final
 
 from engine.base.compact import replace
 from grammar.hearing import Heard
+from grammar.kinds import CARD, CHAIN, CROP_EQUIVALENT, DRAW, FOCUS_VERDICT, IDENTIFY_MOUNT
 from grammar.questions import ALL, Question, Thing
 from grammar.turns.adding import each_once
 from grammar.turns.whom import Meant
 from grammar.words.groups import EARLIER, READ_OUT
 
-IDENTIFY: Final = "identify-mount"
 FULL: Final = "35mm-full-frame"
 LIKENED: Final = frozenset(["in", "to"])
 _LIKENING: Final = frozenset(["looks-like", "equiv"])
 _PAIR: Final = 2
 _HEADED: Final = (["lens"], ["lenses"], ["one"], ["ones"])  # how a name ends that is told to be of a lens
-_ON_BODY: Final = frozenset(["chain", "focus-verdict", "draw", "card"])  # what needs a body
+_ON_BODY: Final = frozenset([CHAIN, FOCUS_VERDICT, DRAW, CARD])  # what needs a body
 
 
 def bodies_of(
     heard: Heard, said: Question, before: Question, found: Meant | None
 ) -> tuple[tuple[Thing, ...], tuple[Thing, ...]]:
     """A format alone is another body of the same mount."""
-    if said.intent == IDENTIFY and before.lenses and not any(part.focal for part in heard.cast.lenses):
+    if said.intent == IDENTIFY_MOUNT and before.lenses and not any(part.focal for part in heard.cast.lenses):
         denied = tuple(replace(part, sort="lens").thing() for part in heard.cast.denied)
         mounts = tuple(thing for thing in (*said.lenses, *said.bodies, *denied) if thing.kind == "mount")
         return before.bodies, (*said.things, *mounts)
@@ -98,7 +98,7 @@ def _is_likened(heard: Heard, said: Question) -> bool:
     likened = bool(full) and (full[0].noun.role in LIKENED or any(heard.tells(cue) for cue in _LIKENING))
     if likened and full[0].noun.role == "on" and heard.tells("match"):
         return False  # 'which lens on full frame for that view'
-    return said.intent == "crop-equivalent" and likened
+    return said.intent == CROP_EQUIVALENT and likened
 
 
 def is_other_body(heard: Heard, before: Question) -> bool:

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from grammar.hearing import Heard
+from grammar.kinds import IDENTIFY_MOUNT
 from grammar.questions import Question
-from grammar.turns.on_what import IDENTIFY
 
 
 def chooses_between(heard: Heard, before: Question) -> bool:
@@ -13,4 +13,4 @@ def chooses_between(heard: Heard, before: Question) -> bool:
     either = any(token.kind == "JOIN" and token.value == "or" for token in heard.line.tokens)
     mounts = len(parts) > 1 and all(part.has_mount and not part.focal for part in parts)
     placed = any(part.noun.role in ("on", "to") for part in parts)
-    return before.intent == IDENTIFY and not before.bodies and either and mounts and not placed
+    return before.intent == IDENTIFY_MOUNT and not before.bodies and either and mounts and not placed

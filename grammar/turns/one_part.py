@@ -5,26 +5,24 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.hearing import Heard
+from grammar.kinds import CHAIN, COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, EXPOSURE_ND, FOCUS_VERDICT, MACRO_DISTANCE
 from grammar.questions import Question
 from grammar.things.casting import OPTICAL, Part
 from grammar.turns.on_what import FULL, LIKENED
 
 _EXTENDER: Final = "teleconverter"
-_PLACED: Final = frozenset(["chain", "focus-verdict"])
+_PLACED: Final = frozenset([CHAIN, FOCUS_VERDICT])
 _OF_GLASS: Final = frozenset(
-    ["chain", "focus-verdict", "coverage", "crop-equivalent", "exposure-nd", "depth-of-field", "macro-distance"]
+    [CHAIN, FOCUS_VERDICT, COVERAGE, CROP_EQUIVALENT, EXPOSURE_ND, DEPTH_OF_FIELD, MACRO_DISTANCE]
 )
-_OF_FRAME: Final = frozenset(["chain", "focus-verdict", "exposure-nd", "crop-equivalent", "coverage"])
-_OF_STOP: Final = frozenset(
-    ["coverage", "crop-equivalent", "depth-of-field", "macro-distance", "exposure-nd", "focus-verdict"]
-)
+_OF_FRAME: Final = frozenset([CHAIN, FOCUS_VERDICT, EXPOSURE_ND, CROP_EQUIVALENT, COVERAGE])
+_OF_STOP: Final = frozenset([COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, MACRO_DISTANCE, EXPOSURE_ND, FOCUS_VERDICT])
 _IDLE: Final = frozenset(
     ["ok", "right", "will", "what-if", "what", "again", "same", "instead", "can", "it-is", "adding", "put-in",
      "what-is", "get", "plain-piece", "spaced"]
 )  # fmt: skip
 _SWAPPED: Final = (_IDLE - {"get"}) | {"could-be", "cut", "how"}  # 'actually a Z body', 'make it a 135'
 _GLASS: Final = frozenset(["without_glass", "with_glass"])  # limits that a plain ring, or one with glass, sets
-_EXPOSURE: Final = "exposure-nd"
 _SURELY: Final = 0.93  # wording that leans so far one way asks that, whatever part it changes
 _IF: Final = "if"  # 'if I use my 135'
 _ON_FRAME: Final = _IDLE | {"crop", "body-crop", "how"}
@@ -39,7 +37,7 @@ def changes_one_part(heard: Heard, before: Question) -> bool:
         return True
     told = _told(heard)
     if told == "light":
-        return before.intent == _EXPOSURE and _idle(heard, _IDLE | _SWAPPED)
+        return before.intent == EXPOSURE_ND and _idle(heard, _IDLE | _SWAPPED)
     if told == "piece" and _is_plain(heard) and any(one.piece in OPTICAL for one in before.adapters):
         return before.intent in _OF_GLASS and _idle(heard, _IDLE | _SWAPPED)  # 'plain ring then' after a reducer
     if told == "glass":

@@ -5,10 +5,11 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.hearing import Heard
+from grammar.kinds import COVERAGE, CROP_EQUIVALENT
 from grammar.questions import Question
 from grammar.things.casting import DRAWN
 
-_SEEN: Final = frozenset(["coverage", "crop-equivalent"])  # a tube changes little of these, and much of how near
+_SEEN: Final = frozenset([COVERAGE, CROP_EQUIVALENT])  # a tube changes little of these, and much of how near
 _EXTENSION: Final = "extension"
 # cues that ask nothing by themselves
 _IDLE: Final = frozenset(["ok", "what-if", "what", "can", "will", "adding", "put-in", "get", "again", "now"])

@@ -10,6 +10,7 @@ from typing import Final
 from engine.base.compact import replace
 from grammar.hearing import Heard, hear
 from grammar.intents import Weighed
+from grammar.kinds import CHAIN, DEPTH_OF_FIELD, FOCUS_VERDICT, MACRO_DISTANCE
 from grammar.questions import Question
 from grammar.things.casting import DRAWN, SPACER
 from grammar.words.lexicon import Lexicon
@@ -22,7 +23,7 @@ _SIZE: Final = "size"
 _MAGNIFICATION: Final = "magnification"  # the key that it is told under
 _OPENED: Final = "opened-up"  # cue: by so many stops wider, not narrower
 _OF_LIGHT: Final = frozenset(["nd", "iso", "exposure", "shutter-speed", "lose"])  # what else stops may be told of
-_SHARP: Final = frozenset(["depth-of-field", "macro-distance", "focus-verdict", "chain"])
+_SHARP: Final = frozenset([DEPTH_OF_FIELD, MACRO_DISTANCE, FOCUS_VERDICT, CHAIN])
 _IDLE: Final = frozenset(
     [
         "ok",

@@ -8,13 +8,13 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.hearing import Heard, hear
+from grammar.kinds import EXPOSURE_ND
 from grammar.questions import Question
 from grammar.things.letters_by_numbers import ARTICLES
 from grammar.words.groups import AWAY, DOER, GONE, INSIDE, MADE, TAKEN_AWAY, TAKEN_OFF
 from grammar.words.lexicon import Lexicon
 from grammar.words.tokens import Token
 
-_EXPOSURE: Final = "exposure-nd"
 _WITHOUT: Final = "without"
 _NAMED: Final = frozenset(["PIECE", "ADAPTER", "NUMBER", "LENGTH", "TIMES", "ND", "FOCAL", "UNKNOWN"])
 _AROUND: Final = frozenset(["DET", "LETTER", "FILLER", "JOIN", "STOP", "MARK", "VERB", "CUE", "PREP"])
@@ -90,7 +90,7 @@ def _inside(heard: Heard, before: Question) -> str | None:
     tokens = [one for one in heard.line.tokens if one.kind not in ("STOP", "MARK", "JOIN")]
     told = [one for one in tokens if INSIDE in one.groups]
     alone = len(told) == 1 and all(one in told or one.kind in ("FILLER", "CUE", "VERB", "PREP") for one in tokens)
-    if before.intent != _EXPOSURE or not alone or "light" in heard.readings.values:
+    if before.intent != EXPOSURE_ND or not alone or "light" in heard.readings.values:
         return None
     start = told[0].column - 1
     return f"{heard.text[:start]}indoors{heard.text[start + len(told[0].text) :]}"

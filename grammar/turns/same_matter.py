@@ -5,15 +5,13 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.hearing import Heard
+from grammar.kinds import BUY_PLAN, CHAIN, COMPARE, COVERAGE, FOCUS_VERDICT, IDENTIFY_MOUNT, MACRO_DISTANCE
 from grammar.questions import Question
 from grammar.turns.put_back import ON_AGAIN
 from grammar.turns.taking_back import OFF_AGAIN
-from grammar.turns.whom import COMPARE
 
-PLAN: Final = "buy-plan"
-IDENTIFY: Final = "identify-mount"
 _PICKED: Final = "pick:"  # cues of which of several is meant
-_WAYS: Final = frozenset(["chain", "focus-verdict", "macro-distance"])  # their answers list ways
+_WAYS: Final = frozenset([CHAIN, FOCUS_VERDICT, MACRO_DISTANCE])  # their answers list ways
 _MEASURED: Final = frozenset(["flange_to_image", "throat", "pitch", "thread"])  # what a mount is known by
 # idle where a piece is taken off or put on
 _MOVED: Final = frozenset(
@@ -28,12 +26,12 @@ def same_matter(heard: Heard, before: Question, aside: frozenset[str]) -> str | 
         return before.intent
     if _is_one_of_ways(heard, before):
         return COMPARE
-    if before.intent == PLAN and _is_by_hub(heard) and best not in (COMPARE, "coverage"):
-        return PLAN
+    if before.intent == BUY_PLAN and _is_by_hub(heard) and best not in (COMPARE, COVERAGE):
+        return BUY_PLAN
     asked = any(not cue.tells.startswith(_PICKED) for cue in heard.cues)
-    if before.intent == IDENTIFY and not (before.bodies or things or asked):
+    if before.intent == IDENTIFY_MOUNT and not (before.bodies or things or asked):
         # 'flange measures 45.5', '10 mm over ten of them'
-        return IDENTIFY if heard.readings.values.keys() & _MEASURED else None
+        return IDENTIFY_MOUNT if heard.readings.values.keys() & _MEASURED else None
     return None
 
 
@@ -60,7 +58,7 @@ def _is_one_of_ways(heard: Heard, before: Question) -> bool:
     chosen = heard.tells("which") or heard.tells("list-all")
     among = chosen and (heard.tells("pick:all") or heard.tells("pick:both")) and heard.tells("brief")
     cast = heard.cast
-    others = cast.lenses or cast.bodies or cast.pieces or cast.frames or heard.weighed.best == "coverage"
+    others = cast.lenses or cast.bodies or cast.pieces or cast.frames or heard.weighed.best == COVERAGE
     return before.intent in _WAYS and len(before.lenses) == 1 and not others and ((numbered and either) or among)
 
 

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.kinds import IDENTIFY_MOUNT
 from grammar.questions import Question
-from grammar.turns.going_on import IDENTIFY
 from grammar.turns.sticking import is_open
 
 _SEEN: Final = ("seen-", "coupled-", "no-screw", "no-thread", "no-focus-ring")  # how keys begin of what is seen
@@ -15,7 +15,7 @@ _COUPLED: Final = ("coupled-", "no-screw", "no-thread")  # of which only what wa
 
 def with_seen_kept(got: Question, before: Question) -> Question:
     """'the ring is on the lens' after 'three lugs, a lever': the phrases of what was seen before still tell."""
-    if not (got.follows and got.intent == before.intent == IDENTIFY):
+    if not (got.follows and got.intent == before.intent == IDENTIFY_MOUNT):
         return got
     anew = any(one.key.startswith(_COUPLED) for one in got.mentioned)
     said = f"{before.text} {before.asked}"

@@ -7,14 +7,14 @@ from collections.abc import Mapping
 from typing import Final
 
 from engine.base.compact import replace
+from grammar.kinds import FOCUS_VERDICT, SHIM_CALIBRATION
 from grammar.questions import OFF, Question
 from grammar.turns.told_before import ERROR
 from grammar.turns.way_asked import with_way_held
 
 _IN: Final = "shim-in"
 _OUT: Final = "shim-out"
-_SHIM: Final = "shim-calibration"
-_SEATED: Final = frozenset([_SHIM, "focus-verdict"])
+_SEATED: Final = frozenset([SHIM_CALIBRATION, FOCUS_VERDICT])
 _RING: Final = "adapter"
 _NUMBER: Final = re.compile(r"(?<![\w./])\d*\.?\d+(?![\w/]*\d)")
 _LARGEST_ERROR: Final = 3.0  # mm; what is longer is a ring
@@ -41,8 +41,9 @@ def with_shim_put(got: Question, before: Question, phrases: Mapping[str, tuple[s
     if ring is not None and ring[0] == ring[1]:
         thick = round(ring[0] + size, 4)
         pieces = (replace(rings[0], words=f"{thick:g} mm ring", thickness_mm=(thick, thick)),)
+        kind = SHIM_CALIBRATION
         return got.with_(
-            intent=_SHIM, topic=None, lenses=before.lenses, bodies=before.bodies, adapters=pieces, values=rest
+            intent=kind, topic=None, lenses=before.lenses, bodies=before.bodies, adapters=pieces, values=rest
         )  # fmt: skip
     error = _error(before)
     if error is None:
@@ -51,7 +52,7 @@ def with_shim_put(got: Question, before: Question, phrases: Mapping[str, tuple[s
     way = "too close" if left < 0 else "too far out"
     values = (*rest, ("thickness", f"{abs(left):g} mm"), (OFF, way))
     changed = got.with_(
-        intent=_SHIM, topic=None, lenses=before.lenses, bodies=before.bodies, adapters=before.adapters,
+        intent=SHIM_CALIBRATION, topic=None, lenses=before.lenses, bodies=before.bodies, adapters=before.adapters,
         values=values, distance_mm=None,
     )  # fmt: skip
     return with_way_held(changed, way, phrases)
@@ -66,7 +67,7 @@ def _ring_told(before: Question) -> tuple[float, float] | None:
 def _with_mark_anew(got: Question, before: Question) -> Question:
     """'now its at 10 m' after an error in mm: where infinity falls now is what counts, and not that error."""
     kept = got.said("thickness") == before.said("thickness") is not None
-    anew = _tells_more(got, before) and got.intent == before.intent == _SHIM and kept
+    anew = _tells_more(got, before) and got.intent == before.intent == SHIM_CALIBRATION and kept
     if not (got.follows and anew and before.said(OFF) is not None):
         return got
     return got.with_(values=tuple(row for row in got.values if row[0] not in ("thickness", OFF)))

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.kinds import CHAIN, COVERAGE, DEPTH_OF_FIELD, FOCUS_VERDICT
 from grammar.questions import Question
 
 _SOFT: Final = "soft-said"
-_DEPTH: Final = "depth-of-field"
 _ASKED: Final = "diffraction"  # the word that asks of it
 _SMALL: Final = 8.0  # f-numbers from here up
 _MOST: Final = 6  # words of such a turn
-_AFTER: Final = frozenset(["chain", "focus-verdict", "coverage"])  # what a frame alone seems to ask
+_AFTER: Final = frozenset([CHAIN, FOCUS_VERDICT, COVERAGE])  # what a frame alone seems to ask
 
 
 def with_frame_of_blur(got: Question, before: Question) -> Question:
@@ -25,4 +25,4 @@ def with_frame_of_blur(got: Question, before: Question) -> Question:
         return got
     lenses = tuple(lens for lens in got.lenses if lens.focal_length_mm is not None)
     stop = next((one for one in stops if one is not None and one >= _SMALL), None)
-    return got.with_(intent=_DEPTH, topic=_ASKED, asked=_ASKED, lenses=lenses, f_number=stop)
+    return got.with_(intent=DEPTH_OF_FIELD, topic=_ASKED, asked=_ASKED, lenses=lenses, f_number=stop)

@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from typing import Final
 
 from grammar.hearing import Heard
+from grammar.kinds import DEPTH_OF_FIELD, EXPOSURE_ND, MACRO_DISTANCE
 from grammar.questions import Question, Thing
 from grammar.things.casting import SPACER
 from grammar.turns.told_before import STACK
@@ -15,7 +16,7 @@ from grammar.words.mentioned import mentioned
 AT_HAND: Final = "at_hand"
 TOTAL: Final = "total"
 _ASKING_ELSE: Final = ("how-close", "how-big", "infinity", "macro", "dof", "exposure", "how-far")
-_WITH_STACK: Final = frozenset(["macro-distance", "exposure-nd", "depth-of-field"])
+_WITH_STACK: Final = frozenset([MACRO_DISTANCE, EXPOSURE_ND, DEPTH_OF_FIELD])
 _GONE: Final = "piece-gone"
 _MORE: Final = "piece-more"
 _ONLY: Final = "piece-only"

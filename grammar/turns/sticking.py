@@ -9,6 +9,25 @@ from typing import Final
 
 from engine.base.compact import replace
 from grammar.hearing import Heard
+from grammar.kinds import (
+    BUY_PLAN,
+    CARD,
+    CHAIN,
+    COMPARE,
+    COVERAGE,
+    CROP_EQUIVALENT,
+    DEPTH_OF_FIELD,
+    DIY_DIMENSION,
+    DRAW,
+    EXPOSURE_ND,
+    FOCUS_VERDICT,
+    GEAR_SETTING,
+    HAZARD,
+    LOOK_ALIKE,
+    MACRO_DISTANCE,
+    SHIM_CALIBRATION,
+    WHY,
+)
 from grammar.numbers.motifs import MOTIF, SIDES
 from grammar.questions import ALL, FILTER, OFF, Limits, Question, Thing
 from grammar.readings.kept_readings import mm
@@ -17,26 +36,24 @@ from grammar.turns.measured_anew import BRIGHTER
 
 # what a chain does: here the pieces of before still stand between lens and body
 _PLACED: Final = frozenset(
-    ["chain", "focus-verdict", "macro-distance", "exposure-nd", "depth-of-field", "draw", "card", "why", "hazard",
-     "shim-calibration", "compare"]
+    [CHAIN, FOCUS_VERDICT, MACRO_DISTANCE, EXPOSURE_ND, DEPTH_OF_FIELD, DRAW, CARD, WHY, HAZARD,
+     SHIM_CALIBRATION, COMPARE]
 )  # fmt: skip
-_LENS_SEEN: Final = frozenset(["coverage", "crop-equivalent", "gear-setting"])  # here only those with glass matter
+_LENS_SEEN: Final = frozenset([COVERAGE, CROP_EQUIVALENT, GEAR_SETTING])  # here only those with glass matter
 _BOUGHT: Final = frozenset([*OPTICAL, "electronic-adapter", "helicoid"])  # kinds of ring that cost what others do not
-_CLOSE: Final = frozenset(["macro-distance", "exposure-nd", "depth-of-field"])
-_STANDING: Final = _CLOSE | {"focus-verdict", "chain"}  # here glass and tubes stand one behind the other
+_CLOSE: Final = frozenset([MACRO_DISTANCE, EXPOSURE_ND, DEPTH_OF_FIELD])
+_STANDING: Final = _CLOSE | {FOCUS_VERDICT, CHAIN}  # here glass and tubes stand one behind the other
 _INSTEAD: Final = "instead"  # the cue of what stands in a thing's place
-_STOPPED: Final = frozenset(["depth-of-field", "exposure-nd"])  # here the widest stop of a lens is the one set
-_AT_A_STOP: Final = _PLACED | {"coverage", "crop-equivalent"}
+_STOPPED: Final = frozenset([DEPTH_OF_FIELD, EXPOSURE_ND])  # here the widest stop of a lens is the one set
+_AT_A_STOP: Final = _PLACED | {COVERAGE, CROP_EQUIVALENT}
 # what was measured of a lens
 _OF_LENS: Final = frozenset(["flange_to_image", "rear_reach", "barrel", "circle", "thread", "pitch", "zoom"])
 # what a ring that is off by so much goes on to decide
-_OF_SEAT: Final = frozenset(["chain", "focus-verdict", "shim-calibration", "why", "macro-distance", "depth-of-field"])
-_DEEP: Final = "depth-of-field"
+_OF_SEAT: Final = frozenset([CHAIN, FOCUS_VERDICT, SHIM_CALIBRATION, WHY, MACRO_DISTANCE, DEPTH_OF_FIELD])
 _RING: Final = "adapter"
 _OF_RING: Final = frozenset(["thickness", OFF, "nominal"])
-_SHIM: Final = "shim-calibration"
 _FULL: Final = "35mm-full-frame"
-_OF_FRAME: Final = frozenset(["coverage", "crop-equivalent", "depth-of-field"])  # what a crop bears on
+_OF_FRAME: Final = frozenset([COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD])  # what a crop bears on
 _FRAME: Final = frozenset(["crop", "area"])
 _MODE: Final = frozenset(["mode"])  # it is one as long as that frame is told
 _CIRCLE: Final = "circle"
@@ -45,7 +62,7 @@ _FILLED: Final = frozenset(["magnification", "field", MOTIF, SIDES])  # of these
 _TURNED: Final = frozenset(["frame_rate", "angle"])
 _TAPED: Final = "front_glass"
 _AT: Final = " at "
-_COUNTED: Final = frozenset(["buy-plan", "shim-calibration", "exposure-nd", "diy-dimension", "depth-of-field"])
+_COUNTED: Final = frozenset([BUY_PLAN, SHIM_CALIBRATION, EXPOSURE_ND, DIY_DIMENSION, DEPTH_OF_FIELD])
 
 
 def lasting(question: Question) -> Question:
@@ -72,7 +89,7 @@ def is_open(piece: Thing) -> bool:
 def kept_pieces(intent: str, same_lens: bool, same_mount: bool, same_body: bool, before: Question) -> tuple[Thing, ...]:
     """The pieces of before: a ring stays with the lens that it was named for, tubes while they stand between."""
     pieces = before.adapters
-    if before.intent == _ALIKE:
+    if before.intent == LOOK_ALIKE:
         # 'can I use my M42 ring, both are 42': what was only set against the lens has not been put on it
         prior = before.prior
         pieces = prior.adapters if prior is not None and prior.lenses == before.lenses else ()
@@ -87,11 +104,10 @@ def kept_pieces(intent: str, same_lens: bool, same_mount: bool, same_body: bool,
         )  # fmt: skip
     if intent in _PLACED:
         return pieces
-    matter = OPTICAL if intent in _LENS_SEEN else _BOUGHT if intent == "buy-plan" else frozenset()
+    matter = OPTICAL if intent in _LENS_SEEN else _BOUGHT if intent == BUY_PLAN else frozenset()
     return tuple(one for one in pieces if one.ids or one.front or one.piece in matter)
 
 
-_ALIKE: Final = "look-alike"
 _SPAN: Final = re.compile(r"(\d+(?:\.\d+)?) ?(?:mm)? ?(?:\.\.|-|–|to) ?(\d+(?:\.\d+)?)")
 RANGED: Final = frozenset(["helicoid", "bellows"])  # what is told by its shortest and longest length
 
@@ -185,7 +201,7 @@ def _is_the_ring(heard: Heard) -> bool:
 def kept_stop(intent: str, same_lens: bool, before: Question) -> float | None:
     """The stop that was set; the widest of a lens is not that of another."""
     widest = before.lens is not None and before.f_number == before.lens.f_number
-    if intent == before.intent == _DEEP and not same_lens and before.lens is not None:
+    if intent == before.intent == DEPTH_OF_FIELD and not same_lens and before.lens is not None:
         return before.f_number if before.f_number is not None else before.lens.f_number  # the stop was what mattered
     if widest and not same_lens:
         return None
@@ -212,7 +228,7 @@ def kept_values(intent: str, lenses: tuple[Thing, ...], before: Question, said: 
     A card tells of light and shutter too, so it keeps those of every kind of question.
     """
     values = dict(before.values)
-    if intent == "card":
+    if intent == CARD:
         values.pop("file", None)
         if said.lenses or said.bodies:
             values.pop(ALL, None)
@@ -234,7 +250,7 @@ def kept_values(intent: str, lenses: tuple[Thing, ...], before: Question, said: 
     # a lens whose mount was not known is still that lens when a ring tells it
     same = same or _focals(lenses) == _focals(thing for thing in before.lenses if not thing.ids) != [None]
     close = intent in _CLOSE
-    framed = intent in _OF_FRAME and before.intent in (*_OF_FRAME, "exposure-nd") and not said.bodies
+    framed = intent in _OF_FRAME and before.intent in (*_OF_FRAME, EXPOSURE_ND) and not said.bodies
     framed = framed and all(thing.id == _FULL for thing in said.things if thing.kind == "format")  # 'in ff' likens it
     off = off | (_FRAME if framed else frozenset())
     kept = off | _MODE | (_OF_LENS if same else frozenset()) | (_OF_CLOSE if close else frozenset())
@@ -258,7 +274,7 @@ def _overtaken(said: Question) -> frozenset[str]:
         return _FILLED | {"extension"}
     keys = {key for key, _ in said.values}
     timed = frozenset(["shutter"]) if keys >= _TURNED else frozenset()  # the angle at a rate is the time
-    if said.distance_mm is not None and said.intent == _SHIM:
+    if said.distance_mm is not None and said.intent == SHIM_CALIBRATION:
         timed |= {"mark"}  # 'now it stops at 12 m' after infinity at the 8 m mark
     timed |= frozenset([BRIGHTER]) if "light" in keys else frozenset()
     return timed | (_FILLED if _FILLED & keys else frozenset())

@@ -6,6 +6,7 @@ from typing import Final
 
 from engine.base.compact import replace
 from grammar.hearing import Heard
+from grammar.kinds import COVERAGE, CROP_EQUIVALENT, GEAR_SETTING
 from grammar.questions import Question, Thing
 from grammar.things.casting import SPACER, Part
 from grammar.things.standins import stands_in
@@ -19,20 +20,19 @@ STACK: Final = "stack"  # how long the pieces at hand come to together, mm
 ERROR: Final = "register_error_mm"  # by how much it sits off
 KEPT: Final = frozenset([VIEW, LACKING, CIRCLE, ERROR])  # quantities of an answer that the next turn may say again
 _TYPED_IN: Final = "stabilisation"  # the cue of a number that the body is told
-_SET: Final = "gear-setting"
 _GAUGED: Final = "flange_to_image"
 _INSTEAD: Final = "instead"  # the cue of what stands in a thing's place
 _NEAR_MM, _NEAR = 0.6, 0.04
 _ROUNDED: Final = 0.015  # of a view, as a share: told without its decimals
 _LEAST_LENS: Final = 12.0  # mm, from which a whole length is rather that of a lens
 _NUMBERS: Final = frozenset(["NUMBER", "LENGTH", "FOCAL", "RANGE"])
-_OF_CIRCLES: Final = frozenset(["coverage", "crop-equivalent"])
+_OF_CIRCLES: Final = frozenset([COVERAGE, CROP_EQUIVALENT])
 _MADE_WITHIN: Final = 1.0  # mm, from what is lacking to what is sold
 
 
 def without_view(heard: Heard, before: Question) -> Heard:
     """'so the stabiliser gets 77' after 'frames like 76.3 mm': the view told, which is no other lens."""
-    typed_in = heard.tells(_TYPED_IN) or before.intent == _SET
+    typed_in = heard.tells(_TYPED_IN) or before.intent == GEAR_SETTING
     views = [value for name, value in before.told if name == VIEW] if typed_in else []
     lens, cast = before.lens, heard.cast
     if lens is None or lens.focal_length_mm is None or len(cast.lenses) != 1 or not _is_length(cast.lenses[0]):

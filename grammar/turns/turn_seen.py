@@ -7,10 +7,29 @@ from typing import Final
 
 from engine.base.compact import compact
 from grammar.hearing import Heard
+from grammar.kinds import (
+    CHAIN,
+    COMPARE,
+    COVERAGE,
+    CROP_EQUIVALENT,
+    DEFINITION,
+    DEPTH_OF_FIELD,
+    DIY_DIMENSION,
+    EXPOSURE_ND,
+    FOCUS_VERDICT,
+    GEAR_SETTING,
+    HAZARD,
+    IDENTIFY_MOUNT,
+    LIST_FITS,
+    LOOK_ALIKE,
+    MACRO_DISTANCE,
+    OUT_OF_SCOPE,
+    SHIM_CALIBRATION,
+    WHY,
+)
 from grammar.questions import OFF, Question
 from grammar.turns.going_on import (
     ASIDE,
-    IDENTIFY,
     OF_RING,
     OF_STOPS,
     PUT_RIGHT,
@@ -22,46 +41,29 @@ from grammar.turns.going_on import (
     saved_by_stop,
     sized,
 )
-from grammar.turns.of_another import (
-    SETTING,
-    is_of_another,
-    is_one_more,
-    only_frame,
-    only_glass,
-    only_swaps,
-)
+from grammar.turns.of_another import is_of_another, is_one_more, only_frame, only_glass, only_swaps
 from grammar.turns.only_told import only_tells
 from grammar.turns.same_matter import same_matter
-from grammar.turns.whom import COMPARE, Meant
+from grammar.turns.whom import Meant
 
-_CHAIN: Final = "chain"
-_FOCUS: Final = "focus-verdict"
-_SHIM: Final = "shim-calibration"
-_CLOSE: Final = "macro-distance"
-_HAZARD: Final = "hazard"
-_MAKING: Final = "diy-dimension"
-_EXPOSURE: Final = "exposure-nd"
-_EQUIVALENT: Final = "crop-equivalent"
-
-_WAYS: Final = frozenset([_CHAIN, _FOCUS])
-_OF_PICTURE: Final = frozenset(["coverage", _EQUIVALENT, _EXPOSURE, "depth-of-field", SETTING])
+_WAYS: Final = frozenset([CHAIN, FOCUS_VERDICT])
+_OF_PICTURE: Final = frozenset([COVERAGE, CROP_EQUIVALENT, EXPOSURE_ND, DEPTH_OF_FIELD, GEAR_SETTING])
 _SEEN: Final = frozenset(
-    [_CHAIN, _FOCUS, "coverage", _EQUIVALENT, "compare", "why", _EXPOSURE, "depth-of-field", SETTING]
+    [CHAIN, FOCUS_VERDICT, COVERAGE, CROP_EQUIVALENT, COMPARE, WHY, EXPOSURE_ND, DEPTH_OF_FIELD, GEAR_SETTING]
 )
-_TROUBLED: Final = frozenset([None, _SHIM, "out-of-scope", _HAZARD, SETTING])
+_TROUBLED: Final = frozenset([None, SHIM_CALIBRATION, OUT_OF_SCOPE, HAZARD, GEAR_SETTING])
 _CLOSER: Final = ("closer", "nearer")  # how the words end that ask for more than there is
 _PLAIN: Final = 5.0  # the weight from which something else is plainly asked beside what is told
 # what words that only tell of a lens may seem to ask
 _IDLY_TOLD: Final = frozenset(
-    [None, _CHAIN, IDENTIFY, "why", "look-alike", "definition", _EQUIVALENT, "list-fits", _MAKING]
+    [None, CHAIN, IDENTIFY_MOUNT, WHY, LOOK_ALIKE, DEFINITION, CROP_EQUIVALENT, LIST_FITS, DIY_DIMENSION]
 )
-_COVERAGE: Final = "coverage"
 # what asks, beside a reducer or extender, whether it mends what was told before
 _OF_CURE: Final = frozenset(
     ["remedy", "will", "can", "what-if", "ok", "right", "better", "put-in", "adding", "get", "instead", "what", "cover",
      "vignette", "disc", "spaced"]
 )  # fmt: skip
-_TELLING: Final = frozenset([_CHAIN, IDENTIFY, "look-alike", "definition"])
+_TELLING: Final = frozenset([CHAIN, IDENTIFY_MOUNT, LOOK_ALIKE, DEFINITION])
 
 
 @compact
@@ -113,14 +115,16 @@ def wants_it_closer(turn: Turn) -> bool:
     cast, tells = turn.heard.cast, [cue for cue in turn.heard.cues if cue.tells == "how-close"]
     closer = any(turn.heard.text[cue.column - 1 : cue.end].casefold().endswith(_CLOSER) for cue in tells)
     alone = not (cast.lenses or cast.bodies or cast.pieces or turn.heard.readings.values)
-    wanted = turn.best == _CLOSE or (closer and alone)
+    wanted = turn.best == MACRO_DISTANCE or (closer and alone)
     return turn.was in _WAYS and bool(tells) and wanted and not cast.pieces
 
 
 def picks_stock(turn: Turn) -> bool:
     """'which stock should i buy' after how thick a shim must be."""
     prior = turn.before.prior  # a reason may have been asked for between
-    return turn.tells("shim-stock") and (turn.was == _SHIM or (prior is not None and prior.intent == _SHIM))
+    return turn.tells("shim-stock") and (
+        turn.was == SHIM_CALIBRATION or (prior is not None and prior.intent == SHIM_CALIBRATION)
+    )
 
 
 def corrects(turn: Turn) -> bool:
@@ -152,7 +156,7 @@ def tells_of_the_unknown(turn: Turn) -> bool:
     """'the aperture ring is on the lens', 'it says 1:1.8' while a lens is identified: one thing more that was seen."""
     heard, cast = turn.heard, turn.heard.cast
     things = any(not part.is_bare for part in (*cast.bodies, *cast.pieces, *cast.frames))
-    open_yet = turn.was == IDENTIFY and not turn.before.bodies
+    open_yet = turn.was == IDENTIFY_MOUNT and not turn.before.bodies
     asked = asks(heard) or "?" in heard.text or bool(heard.readings.limits)
     return open_yet and not asked and not things and turn.best in _IDLY_TOLD
 
@@ -170,7 +174,7 @@ def sets_a_limit(turn: Turn) -> bool:
 
 
 def wants_it_seated(turn: Turn) -> bool:
-    return turn.best == IDENTIFY and is_to_be_seated(turn.heard)
+    return turn.best == IDENTIFY_MOUNT and is_to_be_seated(turn.heard)
 
 
 def wants_it_mended(turn: Turn) -> bool:
@@ -183,17 +187,17 @@ def takes_it_off(turn: Turn) -> bool:
     """'so i file how much' after by how much a ring is off, or where a lens ends on it."""
     before = turn.before
     ends = (before.mentions("stops-at") and before.distance_mm is not None) or before.said(OFF) is not None
-    off = turn.was == _SHIM or (turn.was in _WAYS and ends)
+    off = turn.was == SHIM_CALIBRATION or (turn.was in _WAYS and ends)
     return off and turn.tells("take-off") and not turn.names_things
 
 
 def puts_a_tube(turn: Turn) -> bool:
-    return turn.was == _SHIM and turn.best in (None, turn.was, _CLOSE) and puts_tube(turn.heard)
+    return turn.was == SHIM_CALIBRATION and turn.best in (None, turn.was, MACRO_DISTANCE) and puts_tube(turn.heard)
 
 
 def rather_stops_down(turn: Turn) -> bool:
     """'or stop down to what' after an exposure."""
-    return turn.was == _EXPOSURE and turn.tells("which-stop") and turn.best in OF_STOPS and not turn.names_things
+    return turn.was == EXPOSURE_ND and turn.tells("which-stop") and turn.best in OF_STOPS and not turn.names_things
 
 
 def sets_one_more_beside(turn: Turn) -> bool:
@@ -219,7 +223,7 @@ def tells_a_shape(turn: Turn) -> bool:
     """'and at 16:9' after what a lens frames like: the same is asked of that shape."""
     heard = turn.heard
     alone = not (turn.names_things or heard.readings.limits) and heard.readings.values.keys() == {"crop"}
-    return turn.was == _EQUIVALENT and alone and not turn.tells("cover", "vignette", "crop", "pixels", "recording")
+    return turn.was == CROP_EQUIVALENT and alone and not turn.tells("cover", "vignette", "crop", "pixels", "recording")
 
 
 def wants_that_view(turn: Turn) -> bool:
@@ -238,7 +242,7 @@ def asks_pixels_left(turn: Turn) -> bool:
 
 def leaves_the_crop(turn: Turn) -> bool:
     """'and with the whole sensor' after a crop that was told: the same is asked without it."""
-    of_picture = turn.was in ("coverage", _EQUIVALENT)
+    of_picture = turn.was in (COVERAGE, CROP_EQUIVALENT)
     return (
         of_picture and turn.tells("uncropped") and turn.before.said("crop") is not None and not turn.heard.cast.lenses
     )
@@ -246,13 +250,13 @@ def leaves_the_crop(turn: Turn) -> bool:
 
 def sets_for_another(turn: Turn) -> bool:
     """'with a 2x doubler' after the number that the stabiliser wants."""
-    return turn.was == SETTING and (only_glass(turn.heard) or only_frame(turn.heard, turn.before))
+    return turn.was == GEAR_SETTING and (only_glass(turn.heard) or only_frame(turn.heard, turn.before))
 
 
 def is_lit_by_glass(turn: Turn) -> bool:
     """'would a 0.5x reducer fix that' after what a lens lights of a frame: what it lights behind that glass."""
     idle = all(cue.tells in _OF_CURE for cue in turn.heard.cues)
-    return turn.was == _COVERAGE and only_glass(turn.heard) and idle and not turn.heard.readings.values
+    return turn.was == COVERAGE and only_glass(turn.heard) and idle and not turn.heard.readings.values
 
 
 def is_saved_by_stop(turn: Turn) -> bool:
@@ -261,11 +265,11 @@ def is_saved_by_stop(turn: Turn) -> bool:
 
 def takes_off_a_measured_ring(turn: Turn) -> bool:
     """'so I take how much off' after a ring that was measured."""
-    return turn.best == _MAKING and turn.tells("how-much") and sized(turn.before) and turn.was in OF_RING
+    return turn.best == DIY_DIMENSION and turn.tells("how-much") and sized(turn.before) and turn.was in OF_RING
 
 
 def goes_by_tubes(turn: Turn) -> bool:
-    return turn.best == _SHIM and is_by_tubes(turn.heard, turn.before)
+    return turn.best == SHIM_CALIBRATION and is_by_tubes(turn.heard, turn.before)
 
 
 def measures_the_ring(turn: Turn) -> bool:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from typing import Final
 
+from grammar.kinds import CHAIN, FOCUS_VERDICT, SHIM_CALIBRATION
 from grammar.questions import Question
 from grammar.words.mentioned import Mention, mentioned
 
@@ -18,7 +19,7 @@ _EITHER_WAY: Final = "off-either-way"
 _ASKS: Final = "yes-or-no"
 _HOW_MUCH: Final = "asks-how-much"  # 'how much do i take off?' is no question of which way
 _OPENING: Final = 12  # signs at most before the words that ask: 'so then is it'
-_SEATED: Final = frozenset(["shim-calibration", "focus-verdict", "chain"])
+_SEATED: Final = frozenset([SHIM_CALIBRATION, FOCUS_VERDICT, CHAIN])
 _ERRORS: Final = ("thickness", "mark", "shim")  # keys that tell by how much it is off
 
 

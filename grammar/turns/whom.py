@@ -8,6 +8,7 @@ from typing import Final
 
 from engine.base.compact import compact, replace
 from grammar.hearing import Heard
+from grammar.kinds import BUY_PLAN, CHAIN, COMPARE, FOCUS_VERDICT, LIST_FITS
 from grammar.questions import Question, Thing
 from grammar.telling import UNKNOWN
 from grammar.things.casting import Part
@@ -15,8 +16,7 @@ from grammar.things.standins import stands_in
 
 MOST_KNOWN: Final = 8  # lenses of one talk
 _PICK: Final = "pick:"
-_LISTING: Final = frozenset(["chain", "focus-verdict", "buy-plan", "list-fits"])  # their answers number the chains
-COMPARE: Final = "compare"
+_LISTING: Final = frozenset([CHAIN, FOCUS_VERDICT, BUY_PLAN, LIST_FITS])  # their answers number the chains
 _ONE_MORE: Final = frozenset(
     ["ok", "what", "adding", "will", "what-if", "can", "put-in"]
 )  # idle where one more is named

@@ -2,13 +2,10 @@
 
 from __future__ import annotations
 
-from typing import Final
-
 from engine.base.compact import replace
 from grammar.hearing import Heard
+from grammar.kinds import DEFINITION
 from grammar.questions import Question
-
-_TERM: Final = "definition"
 
 
 def word_again(heard: Heard, before: Question) -> Question | None:
@@ -16,7 +13,7 @@ def word_again(heard: Heard, before: Question) -> Question | None:
     terms = tuple(thing for thing in before.things if thing.kind == "term")
     cast = heard.cast
     told = (*cast.lenses, *cast.bodies, *cast.frames)
-    if before.intent != _TERM or not terms or len(told) != 1 or cast.pieces or heard.readings.values or heard.cues:
+    if before.intent != DEFINITION or not terms or len(told) != 1 or cast.pieces or heard.readings.values or heard.cues:
         return None
     thing = replace(told[0], sort="frame" if told[0] in cast.frames else "lens").thing()
     if not thing.ids or thing.focal_length_mm is not None:

@@ -11,6 +11,7 @@ from math import log, sqrt
 from typing import Final
 
 from engine.base.compact import compact
+from grammar.kinds import COMPARE, GEAR_SETTING, HAZARD, WHY
 from grammar.words.nearest import slip_of
 from grammar.words.subject_words import Vocabulary
 
@@ -21,7 +22,7 @@ STREWN: Final = 0.5  # how much words count that share no phrase with others of 
 OFTEN: Final = 0.4  # how much a word counts once more that stands in many phrases of the text
 NAMED: Final = 0.6  # how much a word with a figure in it counts
 RULING: Final = 1.35  # how much more what rules on a danger counts where that is asked
-CHOOSING: Final = ("gear-setting", "compare")  # kinds of question that few texts answer
+CHOOSING: Final = (GEAR_SETTING, COMPARE)  # kinds of question that few texts answer
 FAVOUR: Final = 1.2  # how much more a text counts that answers the kind of question
 
 
@@ -179,10 +180,10 @@ def _favour(row: Subject, intent: str) -> float:
 
     What to set or to choose is asked of what tells of that, and of a danger hardly ever.
     """
-    if intent == "hazard":
+    if intent == HAZARD:
         return RULING if row.asked == intent else 1.0
     if intent in CHOOSING:
         return RULING if row.asked == intent else 1 / RULING if row.asked == "hazard" else 1.0
-    if intent == "why":
+    if intent == WHY:
         return 1 / FAVOUR if row.asked == "hazard" else 1.0
     return FAVOUR if intent and row.asked == "other" else 1.0

@@ -6,7 +6,7 @@ import pytest
 
 from engine.answers.families import _ANSWERED_BY, handler_for
 from engine.answers.plain_talk import not_yet
-from grammar.questions import INTENTS
+from grammar.kinds import INTENTS
 
 
 def test_only_kinds_of_question_that_there_are_have_an_answer() -> None:

@@ -24,8 +24,8 @@ from engine.facts.catalogue import load_catalogue
 from engine.facts.lexicon_store import lexicon_of
 from grammar.hearing import hear
 from grammar.intents import weigh
+from grammar.kinds import INTENTS
 from grammar.leanings import HAND_MOST, PLACES, SHAPE, packed, runs_of, share_of, wording_of
-from grammar.questions import INTENTS
 from grammar.words.lexicon import Lexicon
 from tests.grammar import sentences
 from tests.grammar.asked import DATA, LISTS, Asked, asked

@@ -6,7 +6,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from grammar.echo.echo import canonical
-from grammar.questions import INTENTS, Question, Unread
+from grammar.kinds import INTENTS
+from grammar.questions import Question, Unread
 from grammar.reader import read
 from tests.grammar.names import lexicon, words
 

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from grammar.questions import INTENTS, Question
+from grammar.kinds import INTENTS
+from grammar.questions import Question
 from grammar.reader import read
 from tests.grammar.names import lexicon
 from tests.grammar.sentences import SENTENCES

@@ -6,7 +6,7 @@ import re
 from collections import defaultdict
 from pathlib import Path
 
-from grammar.questions import INTENTS
+from grammar.kinds import INTENTS
 from grammar.words.atoms import key_of
 from grammar.words.wordlist import WordList
 from tests.grammar.names import WORDS, lexicon, words

@@ -7,10 +7,10 @@ from collections.abc import Callable, Sequence
 from typing import Final, Protocol
 
 from engine.answers.parts.said import number
+from grammar.kinds import MACRO_DISTANCE
 from grammar.questions import Question, Thing
 
 OBJECTIVE: Final = "infinity-objective"  # of the term, and of the words for it
-MACRO: Final = "macro-distance"
 _ALONE: Final = re.compile(r"\D*?(\d{2,3}) ?(?:mm)?\b\D*", re.IGNORECASE)
 _FEW: Final = 6  # words
 _SHORTEST, _LONGEST = 50.0, 600.0  # mm, that a tube lens may have
@@ -40,6 +40,6 @@ def with_tube_lens(question: Question, talk: Told, reads: Callable[[str], object
     sizes = (number(one.question, "magnification") for one in reversed(talk.past))
     marked = next((size for size in sizes if size is not None), None)
     got = reads(f"infinity objective {marked:g}x with a {told[1]} mm tube lens") if marked is not None else None
-    if not isinstance(got, Question) or got.intent != MACRO:
+    if not isinstance(got, Question) or got.intent != MACRO_DISTANCE:
         return question
     return got.with_(text=question.text, follows=True)

@@ -16,11 +16,12 @@ from engine.answers.seat.distances import distances_of
 from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.facts.records import Adapter
+from grammar.kinds import CHAIN, FOCUS_VERDICT, MACRO_DISTANCE
 from grammar.questions import CLOSE_UP_LENS, Question, Thing
 from grammar.things.casting import DRAWN
 
 _HELICOID: Final = "helicoid"
-_BEFORE: Final = frozenset(["chain", "focus-verdict", "macro-distance"])  # kinds whose chains were just told
+_BEFORE: Final = frozenset([CHAIN, FOCUS_VERDICT, MACRO_DISTANCE])  # kinds whose chains were just told
 LEAD: Final = (
     "Ways closer, nearest at hand first: a helicoid in the ring's place keeps infinity, a tube between loses it while "
     "it is in, a close-up lens on the front comes off again."

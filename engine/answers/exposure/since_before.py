@@ -9,16 +9,16 @@ from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.said import number, stop
 from engine.answers.parts.wording import f_number, listed, trimmed
 from engine.base.interval import Interval
+from grammar.kinds import EXPOSURE_ND
 from grammar.questions import Question
 
-EXPOSURE = "exposure-nd"
 LEAST = 0.05  # stops; less is no change
 
 
 def since_before(question: Question) -> Told:
     """Each setting that is another than in the turn before, and what the change makes in stops."""
     before = question.prior
-    if not question.follows or before is None or before.intent != EXPOSURE:
+    if not question.follows or before is None or before.intent != EXPOSURE_ND:
         return Told()
     told = (_time(before, question), _iso(before, question), _stop(before, question))
     changes = [change for change in told if change is not None]

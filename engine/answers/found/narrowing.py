@@ -12,14 +12,14 @@ from engine.answers.seat.two_registers import body_register
 from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.facts.catalogue import Catalogue
+from grammar.kinds import CHAIN, COMPARE, FOCUS_VERDICT, HAZARD, IDENTIFY_MOUNT, LOOK_ALIKE, MACRO_DISTANCE, WHY
 from grammar.questions import BY_REGISTER, BY_THREAD, Question, Thing
 
 UNCLAIMED: Final = ("numbers", "length")  # keys of numbers that no word has claimed
-OF_BODIES: Final = ("chain", "focus-verdict", "macro-distance", "hazard")  # questions that want a body
-SIDE_BY_SIDE: Final = ("look-alike", "compare")  # questions that set the mounts named against each other
+OF_BODIES: Final = (CHAIN, FOCUS_VERDICT, MACRO_DISTANCE, HAZARD)  # questions that want a body
+SIDE_BY_SIDE: Final = (LOOK_ALIKE, COMPARE)  # questions that set the mounts named against each other
 FEW_MOUNTS: Final = 2
 HEADS: Final = "lens-side-only"  # trait of mounts that only lenses have, made to stand on a longer housing
-IDENTIFY: Final = "identify-mount"
 UNMARKED: Final = "unmarked"  # trait of a lens without a name
 EXACTLY_MM: Final = 0.051  # registers are told to a tenth or better
 
@@ -44,15 +44,15 @@ def told_apart(question: Question, catalogue: Catalogue) -> Question:
         thing = _by_ring_named(_by_number(thing, question, catalogue), question, catalogue)
         claimed = question.intent in SIDE_BY_SIDE and not thing.ambiguous and len(question.lenses) > 1
         thing = thing if claimed else of_its_pitch(thing, pitch, catalogue)  # 'is 42 with 0.75 of pitch an M42'
-        asks_which = question.intent in (IDENTIFY, *SIDE_BY_SIDE) and not _has_thread(thing, catalogue)
+        asks_which = question.intent in (IDENTIFY_MOUNT, *SIDE_BY_SIDE) and not _has_thread(thing, catalogue)
         lenses.append(thing if asks_which else _as_measured(thing, measured, catalogue))
     # conditions on one's own gear count the bodies
     question = _without_its_own_body(_once_each(question)) if question.sought is None else question
     lenses = [one for one in lenses if not _says_less(one, lenses)]
-    lenses = _as_one_unknown(lenses) if question.intent == IDENTIFY else lenses
+    lenses = _as_one_unknown(lenses) if question.intent == IDENTIFY_MOUNT else lenses
     lenses = list({_told_of(lens, question.intent): lens for lens in reversed(lenses)}.values())[::-1]
     question = question if tuple(lenses) == question.lenses else question.with_(lenses=tuple(lenses))
-    return question if question.intent == IDENTIFY else with_thread_told(question, catalogue)
+    return question if question.intent == IDENTIFY_MOUNT else with_thread_told(question, catalogue)
 
 
 def _mates(one: str, catalogue: Catalogue) -> frozenset[str]:
@@ -108,7 +108,7 @@ def _without_its_own_body(question: Question) -> Question:
     """'why won't an MFT lens go on my E body, MFT is deeper': its own mount named again is no second body."""
     own = {ids for ids in (lens.ids for lens in question.lenses) if ids}
     others = tuple(body for body in question.bodies if not (body.kind == "mount" and body.ids in own))
-    again = question.intent == "why" and 0 < len(others) < len(question.bodies)
+    again = question.intent == WHY and 0 < len(others) < len(question.bodies)
     return question.with_(bodies=others) if again else question
 
 

@@ -12,9 +12,9 @@ from engine.base.interval import is_known
 from engine.base.units import MM_PER_INCH
 from engine.facts.catalogue import Catalogue
 from engine.facts.records import Mount
+from grammar.kinds import IDENTIFY_MOUNT
 from grammar.questions import Question, Thing
 
-IDENTIFY: Final = "identify-mount"
 MEASURED: Final = "flange_to_image"
 SCREW: Final = "screw"
 NEEDS_TUBE_LENS: Final = "needs-tube-lens"  # trait of mounts whose lenses form no image by themselves
@@ -99,7 +99,7 @@ def of_another_lens(question: Question, facts: Catalogue) -> Question:
     told, lens, prior = question.said("thread"), question.lens, question.prior
     mount = facts.mounts.get(lens.id or "") if lens is not None and lens.kind == "mount" else None
     new = told is not None and (prior is None or prior.said("thread") != told)
-    if mount is None or lens is None or not (new and question.follows) or question.intent != IDENTIFY:
+    if mount is None or lens is None or not (new and question.follows) or question.intent != IDENTIFY_MOUNT:
         return question
     named = bool(lens.words) and lens.words.casefold() in question.text.casefold()
     if mount.coupling == SCREW or named or _METRIC.search(told or "") is None:

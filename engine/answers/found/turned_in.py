@@ -14,12 +14,12 @@ from engine.answers.parts.wording import trimmed
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.facts.records import Thread
+from grammar.kinds import LOOK_ALIKE
 from grammar.questions import Question
 
 WIDE_MM: Final = 0.3
 MOST: Final = 4
 BINDS: Final = "binds"
-_ALIKE: Final = "look-alike"
 
 
 def turned_in(question: Question, knowledge: Knowledge) -> Told:
@@ -60,7 +60,7 @@ def turned_in(question: Question, knowledge: Knowledge) -> Told:
 
 def with_turns_told(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """The answer behind what the turns tell: of two threads set against each other how far they run apart."""
-    told = turned_in(question, knowledge) if answer.intent != _ALIKE else drift(question, knowledge, of_two=True)
+    told = turned_in(question, knowledge) if answer.intent != LOOK_ALIKE else drift(question, knowledge, of_two=True)
     rows = (*told.quantities, *(answer.quantities or ()))
     return replace(answer, lines=(*told.lines, *answer.lines), quantities=rows) if told.lines else answer
 

@@ -7,14 +7,15 @@ from typing import Final
 from engine.answers.parts.answer import ANSWERED, Answer
 from engine.answers.parts.said import mentions
 from engine.facts.catalogue import Catalogue
+from grammar.kinds import COMPARE, DEFINITION, IDENTIFY_MOUNT, LIST_FITS, LOOK_ALIKE
 from grammar.questions import Question, Thing
 
 TWO: Final = 2
-_TELLING: Final = frozenset({"definition", "look-alike", "identify-mount"})  # answers that tell of a thing by its name
+_TELLING: Final = frozenset({DEFINITION, LOOK_ALIKE, IDENTIFY_MOUNT})  # answers that tell of a thing by its name
 _SETTING: Final = frozenset(
     {"chain", "compare", "look-alike", "definition", "identify-mount", "list-fits", "which-own"}
 )
-_CHOOSING: Final = frozenset({"compare", "list-fits"})
+_CHOOSING: Final = frozenset({COMPARE, LIST_FITS})
 _HOSTS: Final = "mirrorless"
 
 
@@ -44,10 +45,10 @@ def with_two(question: Question, named: tuple[Thing, ...], catalogue: Catalogue)
     bare = Question(question.text, question.intent, mentioned=question.mentioned, follows=True)
     mounts = [catalogue.mounts[thing.ids[0]] for thing in named if thing.kind == "mount"]
     if len(mounts) < TWO:
-        return bare.with_(intent="definition", things=named, topic="terms-beside", follows=False)
+        return bare.with_(intent=DEFINITION, things=named, topic="terms-beside", follows=False)
     if question.intent in _CHOOSING and all(mount.kind == _HOSTS for mount in mounts):
-        return bare.with_(intent="compare", bodies=named)
-    return bare.with_(intent="look-alike", lenses=named)
+        return bare.with_(intent=COMPARE, bodies=named)
+    return bare.with_(intent=LOOK_ALIKE, lenses=named)
 
 
 def _is_typed(thing: Thing, text: str) -> bool:

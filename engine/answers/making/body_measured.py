@@ -10,23 +10,23 @@ from engine.answers.seat.two_registers import body_register
 from engine.base.compact import replace
 from engine.base.interval import UNKNOWN, is_known
 from engine.facts.catalogue import Catalogue
+from grammar.kinds import CHAIN, DIY_DIMENSION, FOCUS_VERDICT, HAZARD, IDENTIFY_MOUNT, SHIM_CALIBRATION
 from grammar.questions import BODY_OFF, Question, Thing
 
 _NOMINAL: Final = "nominal"
 _THICKNESS: Final = "thickness"
 _FLANGE: Final = "flange_to_image"
 _OPEN: Final = (_FLANGE, _THICKNESS, *UNCLAIMED, "thread")
-_IDENTIFY: Final = "identify-mount"
 _OFF_MM: Final = 0.6  # what a body is off by at most; more is another mount's
 _GAUGED_OFF_MM: Final = 1.5  # where it is said to be gauged from flange to sensor
-_SETTING: Final = ("shim-calibration", "focus-verdict", "chain", "diy-dimension", "hazard")
+_SETTING: Final = (SHIM_CALIBRATION, FOCUS_VERDICT, CHAIN, DIY_DIMENSION, HAZARD)
 
 
 def with_body_measured(question: Question, facts: Catalogue) -> Question:
     """The question with that number as what the body has, and by how much that is off the register of its mount."""
     question = question.with_(values=tuple(row for row in question.values if row[0] != BODY_OFF))
     body = question.body or _mount_gauged(question)
-    if body_register(question) is not None and question.intent in (*_SETTING, _IDENTIFY):
+    if body_register(question) is not None and question.intent in (*_SETTING, IDENTIFY_MOUNT):
         question, body = _as_of_lens(question, facts)
     if body is None or len(question.bodies) > 1 or question.adapters or question.intent not in _SETTING:
         return question
@@ -56,8 +56,8 @@ def _as_of_lens(question: Question, facts: Catalogue) -> tuple[Question, Thing]:
     """'a C lens, flange to sensor is 17.9 on this cam': hardly off, it is a body of that mount; how does it focus?"""
     lens, body, told = question.lenses[0], question.bodies[0], body_register(question)
     mount = facts.mounts.get(lens.id or "")
-    if question.intent == _IDENTIFY:
-        question = question.with_(intent="focus-verdict")
+    if question.intent == IDENTIFY_MOUNT:
+        question = question.with_(intent=FOCUS_VERDICT)
     right = mount.register_mm if mount is not None else UNKNOWN
     near = told is not None and is_known(right) and abs(told - right.nominal) <= _OFF_MM
     return question, replace(body, kind="mount", ids=lens.ids[:1]) if near else body

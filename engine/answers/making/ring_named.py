@@ -6,11 +6,12 @@ from typing import Final
 
 from engine.answers.parts.said import mentions
 from engine.base.compact import replace
+from grammar.kinds import CHAIN, FOCUS_VERDICT
 from grammar.questions import Question, Thing
 from grammar.things.casting import SPACER
 
 _RING: Final = "adapter"
-_WAYS: Final = ("chain", "focus-verdict")
+_WAYS: Final = (CHAIN, FOCUS_VERDICT)
 
 
 def with_ring_named(question: Question) -> Question:

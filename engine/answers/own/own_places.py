@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from engine.answers.own.own_cases import asked_of, needs_body, needs_format
 from engine.facts.catalogue import Catalogue
 from engine.judging.ranking import Listed
+from grammar.kinds import COMPARE
 from grammar.questions import ALL, Question, Thing
 
 
@@ -27,7 +28,7 @@ def placed(question: Question, before: Question | None, catalogue: Catalogue) ->
 def pointed(question: Question, rows: Sequence[Listed]) -> Question:
     """'the second one' of a list of one's own lenses: the question is about that lens, on its body, from now on."""
     number = question.number
-    if not question.follows or question.intent == "compare" or number is None or not 1 <= number <= len(rows):
+    if not question.follows or question.intent == COMPARE or number is None or not 1 <= number <= len(rows):
         return question
     if len({row.judged.setup.lens.id for row in rows} | {row.judged.setup.body.id for row in rows}) <= 2:
         return question
@@ -65,7 +66,7 @@ def own(catalogue: Catalogue, kind: str) -> tuple[Thing, ...]:
 def _hangs_on_body(question: Question) -> bool:
     told = question.sought
     assert told is not None
-    if question.intent in ("compare", "all-on-all") or question.limits != type(question.limits)():
+    if question.intent in (COMPARE, "all-on-all") or question.limits != type(question.limits)():
         return True
     has_format = any(thing.kind == "format" for thing in question.things)
     names = [demand.quantity for group in told.any_of for demand in group]

@@ -7,6 +7,7 @@ from typing import Final
 
 from engine.answers.parts.answer import Answer, Line
 from engine.base.compact import replace
+from grammar.kinds import FOCUS_VERDICT
 from grammar.questions import OFF, Question, Thing
 
 _MM: Final = re.compile(r"(\d+(?:\.\d+)?) mm")
@@ -28,7 +29,7 @@ def judged_with(taught: Question, before: Question | None) -> Question | None:
     ring = Thing(words=f"{length:g} mm ring", thickness_mm=(length, length), piece="adapter")
     values = tuple(row for row in before.values if row[0] not in ("thickness", OFF))
     return before.with_(
-        text=taught.text, intent="focus-verdict", adapters=(ring,), values=values, topic=None, number=None,
+        text=taught.text, intent=FOCUS_VERDICT, adapters=(ring,), values=values, topic=None, number=None,
         wants="", instead=(), follows=True,
     )  # fmt: skip
 

@@ -10,6 +10,7 @@ from engine.answers.parts.wording import listed
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.base.units import MM_PER_INCH
+from grammar.kinds import COMPARE, COVERAGE, DEFINITION
 from grammar.questions import Question
 
 # what may be asked for so, in the order told; distances are told in feet and inches by the answers themselves
@@ -20,7 +21,7 @@ _LENGTHS: Final = {
     "thread_pitch_mm": "pitch", "bore_mm": "bore", "crop_width_mm": "crop width", "crop_height_mm": "crop height",
 }  # fmt: skip
 _MADE: Final = frozenset(["shim_mm", "hole_mm", "ring_thickness_mm"])  # what is to be made is asked for alone
-_SEEN: Final = frozenset(["coverage", "definition", "compare"])  # kinds that ask for nothing to be made
+_SEEN: Final = frozenset([COVERAGE, DEFINITION, COMPARE])  # kinds that ask for nothing to be made
 _MOST: Final = 3
 _EXACT: Final = 0.05  # an interval no wider than this share is told by its middle
 

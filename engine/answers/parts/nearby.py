@@ -10,6 +10,7 @@ from engine.answers.parts.said import distance_mm, mentions, number, numbers
 from engine.facts.catalogue import Catalogue
 from engine.facts.guidance import Advice, Term
 from engine.facts.subjects import subjects_of
+from grammar.kinds import HAZARD, WHY
 from grammar.questions import Question
 from grammar.words.nearest import distance, nearest_keys
 from grammar.words.subjects import Match, Subjects
@@ -18,7 +19,7 @@ from grammar.words.wordlist import ASKING
 LEAST: Final = 4.8  # what shares less than about one rare word is not about the same
 ONE_WORD: Final = 2.4  # what shares one word is about the same where that is all of the question
 LEAST_STEM: Final = 4  # letters of that word: what is shorter is the name of a mount
-SPOKEN_OF: Final = ("why", "hazard")  # questions that advice answers by itself
+SPOKEN_OF: Final = (WHY, HAZARD)  # questions that advice answers by itself
 SURE: Final = 6.0  # beside numbers that answer the question, only what is surely about the same is told
 ONLY_NAMED: Final = float("inf")  # nothing is near enough: only what is named is told
 SEEN: Final = 11.5  # from here up a question tells of something seen, beside the pair that it names
@@ -72,7 +73,7 @@ def asked_about(question: Question) -> str:
     more += [HUNDREDTHS] if 0 < (number(question, "numbers") or 0) <= MOST_ERROR_MM else []
     more += [_MEANT["dashes"]] if 0.0 in numbers(question, "numbers") else []  # 'camera shows 0.0'
     more += [_SMALL_STOPS] if mentions(question, "soft-said") and _has_small_stop(question) else []
-    told = more if question.intent == "why" else []
+    told = more if question.intent == WHY else []
     return " ".join((question.text, *keys, *told))
 
 

@@ -9,6 +9,7 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.picture.circle_explained import circle_explained
 from engine.answers.picture.cover import cover
 from engine.base.compact import replace
+from grammar.kinds import COVERAGE, WHY
 from grammar.questions import Question
 
 WHY_DARK: Final = "A lens lights only its image circle: what the frame has beyond that stays dark."
@@ -17,5 +18,5 @@ WHY_DARK: Final = "A lens lights only its image circle: what the frame has beyon
 def why_dark(question: Question, knowledge: Knowledge) -> Answer:
     """What makes the edge dark, before what the lens lights of each frame."""
     first = circle_explained(question, knowledge.catalogue).lines or (Line("head", WHY_DARK),)
-    found = cover(question.with_(intent="coverage", topic=None), knowledge)
-    return replace(found, intent="why", question=question, lines=(*first, *found.lines))
+    found = cover(question.with_(intent=COVERAGE, topic=None), knowledge)
+    return replace(found, intent=WHY, question=question, lines=(*first, *found.lines))

@@ -29,10 +29,10 @@ from engine.base.compact import compact, replace
 from engine.base.interval import Interval, is_known
 from engine.facts.catalogue import Catalogue
 from engine.physics import coverage
+from grammar.kinds import EXPOSURE_ND
 from grammar.questions import Question
 
 MOST_DEG = 175.0  # no lens of this kind sees more
-EXPOSURE = "exposure-nd"
 ANY_LENS = "crop-of-any-lens"  # the advice
 MATCH = "match"  # the topic where the lens that gives a view is asked for, and not the view that a lens gives
 EXAMPLE_STOP = 4.0  # what crop does to an f-number is shown on f/4 where none is told
@@ -164,7 +164,7 @@ def _of_any_lens(question: Question, facts: Catalogue) -> Told:
 
 def _of_exposure(question: Question) -> bool:
     """Whether it is the exposure that a crop is asked about: in so many words, or after an exposure was worked out."""
-    went_on = question.follows and question.prior is not None and question.prior.intent == EXPOSURE
+    went_on = question.follows and question.prior is not None and question.prior.intent == EXPOSURE_ND
     return (went_on and not mentions(question, "of-view")) or mentions(question, "of-exposure")
 
 

@@ -17,6 +17,7 @@ from engine.answers.picture.step_down import stepped_down, stepped_down_to
 from engine.base.interval import Interval, is_known
 from engine.facts.catalogue import Catalogue
 from engine.facts.records import Adapter
+from grammar.kinds import COVERAGE
 from grammar.questions import Question, Thing
 
 STEP: Final = "step-ring"
@@ -28,7 +29,7 @@ FILTER: Final = "filter"  # the kind of mount that a filter screws into
 def for_filters(question: Question, facts: Catalogue) -> bool:
     """Whether what is named as a body, or beside the lens, is a filter thread and step rings are what is asked for."""
     things = (*question.lenses, *question.bodies)
-    stepped = question.intent != "coverage" and any(thing.piece == STEP and thing.steps for thing in question.adapters)
+    stepped = question.intent != COVERAGE and any(thing.piece == STEP and thing.steps for thing in question.adapters)
     told = len(numbers(question, THREADS)) > 1 or number(question, FILTER_SIZE) is not None
     if (stepped or told) and not any(thing.ids for thing in things):
         return True

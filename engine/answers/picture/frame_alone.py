@@ -5,9 +5,10 @@ from __future__ import annotations
 from typing import Final
 
 from engine.facts.catalogue import Catalogue
+from grammar.kinds import COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD
 from grammar.questions import Question, Thing
 
-_OF_FRAMES: Final = frozenset(["coverage", "crop-equivalent", "depth-of-field"])  # what a frame alone can be asked
+_OF_FRAMES: Final = frozenset([COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD])  # what a frame alone can be asked
 _LARGER: Final = 1.1  # by so much a frame is larger than what a mount is built for
 
 

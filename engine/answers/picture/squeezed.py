@@ -13,10 +13,11 @@ from engine.answers.picture.frames import frames_named
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.facts.catalogue import Catalogue
+from grammar.kinds import CHAIN, DRAW, FOCUS_VERDICT, MACRO_DISTANCE
 from grammar.questions import Question
 
 SQUEEZE: Final = "squeeze"
-OF_SEATS: Final = frozenset(["chain", "focus-verdict", "draw", "macro-distance"])  # kinds that ask something else first
+OF_SEATS: Final = frozenset([CHAIN, FOCUS_VERDICT, DRAW, MACRO_DISTANCE])  # kinds that ask something else first
 ACROSS: Final = "across the squeezed width"
 
 

@@ -15,6 +15,7 @@ from engine.base.compact import replace
 from engine.base.interval import Interval
 from engine.facts.catalogue import Catalogue
 from engine.facts.records import Format
+from grammar.kinds import WHY
 from grammar.questions import Question
 
 NEAR: Final = 0.1  # share by which the second stop may be off the first times the crop: stops are told rounded
@@ -50,7 +51,7 @@ def stops_by_crop(question: Question, facts: Catalogue) -> Told:
     here, form, crop = found
     at, less = f_number(here), 2 * log2(crop)
     text = (
-        f"{'' if question.intent == 'why' else 'No: '}f/{at} exposes as f/{at} on any sensor, at the same shutter and "
+        f"{'' if question.intent == WHY else 'No: '}f/{at} exposes as f/{at} on any sensor, at the same shutter and "
         f"ISO; no stop is lost. On {form.name} it has the depth of field that f/{trimmed(here * crop, 2)} has on full "
         f"frame, framed the same. The smaller frame gathers {trimmed(less, 2)} stops less light in all, which shows as "
         "noise at the same ISO."

@@ -9,11 +9,12 @@ from engine.answers.picture.crop_factors import crop_of, is_view
 from engine.answers.picture.frames import SAME_MM, frames_named
 from engine.base.compact import replace
 from engine.facts.catalogue import Catalogue
+from grammar.kinds import CHAIN, COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, FOCUS_VERDICT
 from grammar.questions import Question, Thing
 
 _PAIR: Final = 2
-_PICTURED: Final = frozenset(["coverage", "crop-equivalent", "depth-of-field"])
-_WAYS: Final = ("chain", "focus-verdict")  # kinds that another lens would be asked of
+_PICTURED: Final = frozenset([COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD])
+_WAYS: Final = (CHAIN, FOCUS_VERDICT)  # kinds that another lens would be asked of
 
 
 def as_view(question: Question, before: Question | None, facts: Catalogue) -> Question:
@@ -29,7 +30,7 @@ def as_view(question: Question, before: Question | None, facts: Catalogue) -> Qu
         if is_view(own, told, crop_of(form).by_diagonal):
             # which of the body's frames is meant the length tells
             bodies = tuple(replace(body, format=body.format or form.id) for body in question.bodies)
-            return question.with_(intent="crop-equivalent", topic=None, lenses=(before.lens,), bodies=bodies)
+            return question.with_(intent=CROP_EQUIVALENT, topic=None, lenses=(before.lens,), bodies=bodies)
     return question
 
 
@@ -51,7 +52,7 @@ def _as_frame(body: Thing, facts: Catalogue) -> Thing:
 
 def without_view(question: Question, facts: Catalogue) -> Question:
     """'a 50 on APS-C, is that a 75?': of the one lens, where the other length told is what it frames like there."""
-    if question.intent != "crop-equivalent" or not 1 <= len(question.lenses) <= _PAIR:
+    if question.intent != CROP_EQUIVALENT or not 1 <= len(question.lenses) <= _PAIR:
         return question
     lens = question.lenses[0]
     own = [one.focal_length_mm for one in question.lenses if one.focal_length_mm is not None]

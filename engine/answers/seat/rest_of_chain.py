@@ -10,7 +10,7 @@ from engine.answers.parts.wording import listed, money, small_mm
 from engine.answers.seat.telling import link_name
 from engine.base.interval import is_known
 from engine.facts.records import Adapter
-from grammar.questions import Question, Thing
+from grammar.questions import RING, Question, Thing
 
 
 def still_needed(question: Question, chains: Sequence[ListedChain], knowledge: Knowledge) -> Told:
@@ -35,7 +35,7 @@ def _is(piece: Adapter, thing: Thing) -> bool:
     """Whether a piece of a chain is the one that was named: as such, by its two mounts, or by its kind and front."""
     if thing.kind == "adapter" and thing.ids:
         return piece.id in thing.ids
-    ends = bool(thing.rear) or (thing.piece == piece.kind and thing.piece not in ("adapter", None))
+    ends = bool(thing.rear) or (thing.piece == piece.kind and thing.piece not in (RING, None))
     return ends and piece.front in thing.front and (not thing.rear or piece.rear in thing.rear)
 
 

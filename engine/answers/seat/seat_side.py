@@ -9,14 +9,13 @@ from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.base.span import Span
 from engine.judging.judge import Judged
+from grammar.kinds import CHAIN, COMPARE
 from grammar.questions import Question
 
 LEAST_MM = 0.0005  # what is less is level with the flange
 SUNK = "recessed"
 SIDES = frozenset([SUNK, "adapter", "extension-tube"])  # pieces that stand for the one side or the other
 EITHER = " or "
-ASKED = "chain"
-SET_APART = "compare"
 
 
 def as_side(question: Question) -> Question:
@@ -30,7 +29,7 @@ def as_side(question: Question) -> Question:
         return question
     if any(piece.ids or piece.factor or any(piece.thickness_mm or ()) for piece in pieces):
         return question
-    asked = ASKED if question.intent == SET_APART else question.intent
+    asked = CHAIN if question.intent == COMPARE else question.intent
     return question.with_(intent=asked, adapters=(), limits=replace(question.limits, without_glass=False))
 
 

@@ -13,6 +13,7 @@ from engine.answers.seat.spacing import far_limits, usual_focals
 from engine.base.compact import replace
 from engine.base.interval import UNKNOWN, Interval, is_known
 from engine.facts.catalogue import Catalogue
+from grammar.kinds import WHY
 from grammar.questions import Question, Thing
 
 _NUMBER: Final = re.compile(r"(?<![\w./-])(\d+(?:\.\d+)?)( ?mm)?(?![\w/]|\.\d)")
@@ -28,7 +29,7 @@ def with_two_registers(answer: Answer, question: Question, knowledge: Knowledge)
         return answer
     lens, body = found
     told, ring = ring_between(lens, body, question, knowledge)
-    asked = question.intent == "why"  # the reasons stay behind the numbers
+    asked = question.intent == WHY  # the reasons stay behind the numbers
     lines = (*told.lines, *(answer.lines if asked and answer.status == ANSWERED else ()))
     return replace(
         answer, status=ANSWERED, lines=tuple(dict.fromkeys(lines)), chains=None, ring=ring,

@@ -14,6 +14,7 @@ from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.facts.catalogue import Catalogue
 from engine.physics import seat
+from grammar.kinds import COVERAGE, CROP_EQUIVALENT
 from grammar.questions import Question
 
 THICKEST_MM: Final = 8.0  # of what lies before a sensor
@@ -123,7 +124,7 @@ def with_plate_told(answer: Answer, question: Question, knowledge: Knowledge) ->
         return answer
     told = _moved_by_plate(glass, question, knowledge)
     named = any(lens.ids or lens.focal_length_mm for lens in question.lenses)  # of which the picture may be asked
-    of_picture = answer.intent in ("coverage", "crop-equivalent")
+    of_picture = answer.intent in (COVERAGE, CROP_EQUIVALENT)
     only = not answer.quantities or (of_picture and (mentions(question, "index-of-glass") or not named))
     both = (*answer.lines, *told.lines) if of_picture else (*told.lines, *answer.lines)
     lines = told.lines if only else both

@@ -8,6 +8,7 @@ from engine.answers.shims.loose import off_by_limit
 from engine.base.interval import Interval, is_known
 from engine.facts.catalogue import Catalogue
 from engine.physics import calibration
+from grammar.kinds import SHIM_CALIBRATION
 from grammar.questions import OFF, Question, Thing
 from grammar.turns.way_asked import WAY_ASKED
 from grammar.words.mentioned import Mention
@@ -20,7 +21,7 @@ def carried(question: Question, before: Question | None, facts: Catalogue) -> Qu
     """A mark or a limit that was told of another lens is an error in mm for this one: the ring is the same."""
     if before is None or not question.follows:
         return question
-    if before.intent != "shim-calibration":
+    if before.intent != SHIM_CALIBRATION:
         return _of_a_seat(question, before, facts)
     limit, old = distance_mm(before), focals(before)
     if limit is not None and len(old) == 1 and is_limit(before) and distance_mm(question) in (None, limit):
@@ -50,7 +51,7 @@ def _of_a_seat(question: Question, before: Question, facts: Catalogue) -> Questi
         return question
     limit, old = told.distance_mm, focals(told)
     other = focals(question) not in ((), old) or stop(question) != stop(told)
-    other = other or question.intent == "shim-calibration" or question.asks_which_way or mentions(question, WAY_ASKED)
+    other = other or question.intent == SHIM_CALIBRATION or question.asks_which_way or mentions(question, WAY_ASKED)
     same = all(_mounts(getattr(question, side)) == _mounts(getattr(told, side)) for side in ("lenses", "bodies"))
     if not (other and same) or distance_mm(question) not in (None, limit):
         return question
@@ -64,7 +65,7 @@ def _mounts(things: tuple[Thing, ...]) -> tuple[tuple[str, ...], ...]:
 def with_mark_told(question: Question) -> Question:
     """As the next turn leans on it: a distance that infinity was found at is a mark, whatever that turn's words are."""
     away = distance_mm(question)
-    if question.intent != "shim-calibration" or away is None or question.said("mark") is not None:
+    if question.intent != SHIM_CALIBRATION or away is None or question.said("mark") is not None:
         return question
     if is_limit(question) or question.said("target") is not None:
         return question

@@ -16,6 +16,7 @@ from engine.base.interval import is_known
 from engine.chains.search import MOST_PIECES
 from engine.chains.walk import ADDED_FOCUSING
 from engine.facts.records import Adapter
+from grammar.kinds import CHAIN
 from grammar.questions import Limits, Question, Thing
 
 ENDS_BESIDE = 2  # pieces beside those named, to come from the lens to them and from them to the body
@@ -35,7 +36,7 @@ def with_named_pieces(
     pieces = _spanning(_as_they_lead(told, lens_mount), lens_mount, body_mount, knowledge)
     wanted = Wanted(question, pieces, _lens_end(pieces, lens_mount, body_mount, knowledge), lens_mount, body_mount,
                     knowledge)  # fmt: skip
-    missing = _leading_to(pieces, lens_mount, body_mount, knowledge) if question.intent == "chain" else None
+    missing = _leading_to(pieces, lens_mount, body_mount, knowledge) if question.intent == CHAIN else None
     wanted.made += [missing] if missing is not None else []
     if wanted.is_tubes_alone and not wanted.glass:
         # they go with a ring that seats the lens right, where there is one

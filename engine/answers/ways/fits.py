@@ -27,6 +27,7 @@ from engine.chains.setup import usual_circle
 from engine.facts.kinds import VERDICTS
 from engine.facts.records import Mount
 from engine.judging.ranking import Listed
+from grammar.kinds import LIST_FITS
 from grammar.questions import Limits, Question, Thing
 
 WHAT = "What fits what? Name a body (E-mount) or a lens mount (C-mount)."
@@ -61,7 +62,7 @@ def list_fits(question: Question, knowledge: Knowledge) -> Answer:
     question = elsewhere_asked(question)
     lens, body = _named(question.lenses, knowledge), _named(question.bodies, knowledge)
     if mentions(question, "same-coupling") and (lens is None) != (body is None):
-        return replace(look_alike(question, knowledge), intent="list-fits")
+        return replace(look_alike(question, knowledge), intent=LIST_FITS)
     if lens is None and body is None:
         return ask_for(question, (Missing("lens", f"{WHAT} {UNNAMED} {DETAILS}"),))
     if lens is not None and body is not None and question.follows and len(question.lenses) == len(question.bodies) == 1:
@@ -206,9 +207,8 @@ def _told(
     if len(rows) > MOST_LISTED:
         rest = listed([fit.mount.designation for fit in rows[MOST_LISTED:]])
         lines.append(Line("note", f"And {len(rows) - MOST_LISTED} more: {rest}."))
-    told = _refused(lens, body, {fit.mount.id for fit in rows if _reaches(fit)}, knowledge) + _of_lens(
-        question, lens, knowledge
-    )
+    told = _refused(lens, body, {fit.mount.id for fit in rows if _reaches(fit)}, knowledge)
+    told += _of_lens(question, lens, knowledge)
     lines += told.lines
     return Answer(
         question.text, "list-fits", ANSWERED if rows else NO, tuple(lines), question=question,

@@ -13,6 +13,7 @@ from engine.answers.words.advice import advice_lines
 from engine.base.compact import replace
 from engine.judging.judge import Judged
 from engine.judging.ranking import Listed
+from grammar.kinds import WHY
 from grammar.questions import Question
 
 _NONE, _UNKNOWN = "none", "unknown"
@@ -51,7 +52,7 @@ def why_iris(question: Question, rows: tuple[Listed, ...], knowledge: Knowledge)
 
     That it does nothing on that chain is asked about as well: 'blades never move, there is a little pin at the back'.
     """
-    prior, dead = question.prior, question.intent == "why" and question.topic == _IRIS
+    prior, dead = question.prior, question.intent == WHY and question.topic == _IRIS
     if prior is None or not question.follows or not rows or not (dead or mentions(prior, "iris-asked")):
         return None
     judged = rows[0].judged

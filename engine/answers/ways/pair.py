@@ -31,12 +31,12 @@ from engine.chains.search import MOST_CHAINS
 from engine.chains.setup import Setup
 from engine.chains.walk import ADDED_FOCUSING
 from engine.judging.judge import Judged
+from grammar.kinds import CHAIN, MACRO_DISTANCE
 from grammar.questions import Question, Thing
 from grammar.turns.sticking import is_open
 
 SHOWN = 3
 ADDED = "added between"  # the case of what is still to be put between
-CLOSE = "macro-distance"
 REMEDY = "remedy"  # topic of what would set a chain right
 TUBES = frozenset({TUBE, *ADDED_FOCUSING})
 
@@ -94,7 +94,7 @@ def one_pair(
     lines += elsewhere(setup, (chain.listed.judged for chain in chains), facts, question.feet)
     lines += [*ring_lines(ring, setup, chains), *bare.lines, *extra.told.lines]
     asked = intent or question.intent
-    lines += near_lines(chains) if asked == CLOSE else []
+    lines += near_lines(chains) if asked == MACRO_DISTANCE else []
     every = (*chains, *extra.chains)
     numbers = _numbers(every[0].listed.judged, named) if every else Told()
     answer = Answer(
@@ -114,7 +114,7 @@ def _ways(question: Question, setup: Setup, ring: RingToMake, knowledge: Knowled
     choice = choose(named, setup, limits, (question.limits.best or SHOWN) - len(first))
     passed_over = not choice.listed and not first and limits.using != question.limits.using
     held = held_chain(question, setup, named) if passed_over or _only_far_about(choice, question) else None
-    asked_of = question.intent != "chain" or not is_free(question.limits) or fits_all_the_same(question)
+    asked_of = question.intent != CHAIN or not is_free(question.limits) or fits_all_the_same(question)
     if held is not None and asked_of:
         first = first or [held]
     if passed_over or held is not None:
@@ -162,7 +162,7 @@ def _with_picture(answer: Answer, question: Question, knowledge: Knowledge) -> A
     tubes = any(thing.piece in TUBES for thing in question.adapters)
     chains = answer.chains or ()
     close_only = bool(chains) and chains[0].listed.judged.verdict == "macro-only"
-    if not (tubes and close_only) or answer.intent == CLOSE:
+    if not (tubes and close_only) or answer.intent == MACRO_DISTANCE:
         return answer
     from engine.answers.close.close_picture import with_picture  # only where it works close up
 

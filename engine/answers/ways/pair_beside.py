@@ -7,6 +7,7 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side
 from engine.answers.seat.telling import iris_text
 from engine.base.compact import replace
+from grammar.kinds import CHAIN
 from grammar.questions import Question
 
 MOST_PAIRS = 4
@@ -27,7 +28,7 @@ def with_pair(answer: Answer, question: Question, knowledge: Knowledge) -> Answe
             lens, body = lens_side(thing, knowledge.catalogue), body_side(place, knowledge.catalogue)
             if not (isinstance(lens, LensSide) and isinstance(body, BodySide)) or lens.mount.id == body.mount.id:
                 continue
-            asked = question.with_(intent="chain", topic=None)
+            asked = question.with_(intent=CHAIN, topic=None)
             pair = pair_of(asked, lens, body, knowledge, by_lens=len(lenses) > 1, by_body=len(bodies) > 1)
             if pair.chain is None:
                 continue

@@ -18,7 +18,6 @@ from engine.judging.ranking import Listed
 from grammar.questions import Question
 from grammar.things.casting import OPTICAL
 
-ASKS_WHETHER: Final = "focus-verdict"
 _OFF_MM: Final = (0.02, 2.0)  # by so much a lens may be off the register of its mount, and be of that mount still
 
 

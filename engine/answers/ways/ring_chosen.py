@@ -15,6 +15,7 @@ from engine.answers.seat.telling import life_line
 from engine.answers.ways.pair import one_pair
 from engine.base.compact import replace
 from engine.base.interval import Interval
+from grammar.kinds import CHAIN
 from grammar.questions import Question, Thing
 
 RINGS: Final = "ring_choice"  # key of their lengths
@@ -64,7 +65,7 @@ def _each(
     values = tuple(row for row in question.values if row[0] != RINGS)
     for size in numbers(question, RINGS):
         ring = Thing(words=f"{size:g} mm ring", piece="adapter", thickness_mm=(size, size))
-        alone = question.with_(intent="chain", topic=None, adapters=(ring,), values=values, mentioned=())
+        alone = question.with_(intent=CHAIN, topic=None, adapters=(ring,), values=values, mentioned=())
         chains = one_pair(alone, lens, body, knowledge).chains or ()
         yield size, chains[0] if chains else None
 

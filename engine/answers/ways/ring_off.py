@@ -17,12 +17,12 @@ from engine.answers.ways.pairs import as_measured
 from engine.base.interval import Interval, is_known
 from engine.base.span import Span
 from engine.chains.walk import ADDED_FOCUSING
+from grammar.kinds import CHAIN, FOCUS_VERDICT, SHIM_CALIBRATION
 from grammar.questions import BODY_OFF, Question
 
 LARGEST_MM = 3.0  # of what is still called an error
 LEAST_MM = 0.005  # finer than it can be measured
-_SHIMS = "shim-calibration"  # asked of the ring that the pair has, where the lens's own register was measured
-_ASKS_FOCUS = frozenset(["focus-verdict", "chain"])  # where it comes sharp is asked first, what mends it then
+_ASKS_FOCUS = frozenset([FOCUS_VERDICT, CHAIN])  # where it comes sharp is asked first, what mends it then
 
 
 def of_ring(question: Question, knowledge: Knowledge) -> tuple[Told, float | None]:
@@ -107,10 +107,10 @@ def chain_on_ring(question: Question, knowledge: Knowledge) -> tuple[ListedChain
     if any(thing.piece in (TUBE, *ADDED_FOCUSING) for thing in question.adapters):
         return ()  # what is drawn out has no one length, and a tube is put between on purpose
     described = any(thing.thickness_mm is not None for thing in question.adapters) or number(question, "thickness")
-    described = described or (question.intent == _SHIMS and question.said("flange_to_image") is not None)
+    described = described or (question.intent == SHIM_CALIBRATION and question.said("flange_to_image") is not None)
     if not described or not isinstance(lens, LensSide) or not isinstance(body, BodySide):
         return ()
-    asked = question.with_(intent="chain", topic=None)
+    asked = question.with_(intent=CHAIN, topic=None)
     return (one_pair(asked, _measured(lens, question), body, knowledge).chains or ())[:1]
 
 

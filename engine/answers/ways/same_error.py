@@ -19,9 +19,9 @@ from engine.answers.shims.loose import off_by_mm
 from engine.answers.ways.ring_off import error_of_the_pair
 from engine.base.interval import Interval, is_known
 from engine.chains.walk import ADDED_FOCUSING
+from grammar.kinds import SHIM_CALIBRATION, WHY
 from grammar.questions import Question
 
-_SHIMS: Final = "shim-calibration"
 TURNS_BACK: Final = 3  # that the error may have been told before
 SEVERAL: Final = 2
 RING: Final = "adapter"
@@ -35,7 +35,7 @@ def set_apart(question: Question, knowledge: Knowledge) -> Told:
     lenses, error = _lenses(question), _error(question, knowledge)
     if error is None and len(lenses) == 1 and (before := _told_before(question, knowledge)) is not None:
         lenses, error = tuple(sorted({*lenses, before[0]})), before[1]
-    if len(lenses) == 1 and question.intent == "why" and mentions(question, "so-much-or-little"):
+    if len(lenses) == 1 and question.intent == WHY and mentions(question, "so-much-or-little"):
         told = _by_tube(tuple(sorted({*lenses, normal_focal(knowledge.catalogue)})), question)
         if told.lines:
             return told
@@ -64,7 +64,7 @@ def _told_before(question: Question, knowledge: Knowledge) -> tuple[float, float
     """'why does my 85 look fine though' after the mark of a 20: that lens, and the error it tells."""
     before = question.prior if question.follows else None
     for _ in range(TURNS_BACK):
-        if before is None or before.intent != _SHIMS:
+        if before is None or before.intent != SHIM_CALIBRATION:
             return None
         told, at = focals(before), number(before, "mark") or before.distance_mm
         error = Distances(told[0], knowledge.catalogue).extension_at(at) if len(told) == 1 and at else None

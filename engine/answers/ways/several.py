@@ -21,6 +21,7 @@ from engine.base.compact import compact, replace
 from engine.base.interval import Interval, is_known
 from engine.chains.setup import Setup
 from engine.facts.records import Adapter
+from grammar.kinds import FOCUS_VERDICT
 from grammar.questions import Question
 
 MOST_PAIRS = 100
@@ -83,7 +84,7 @@ def _one_for_all(rows: Sequence[Quantity], question: Question) -> list[Line]:
 
 def _reached(pairs: Sequence[Pair], question: Question) -> list[Line]:
     """Which reach infinity and which do not, where that is what was asked."""
-    if question.intent != "focus-verdict":
+    if question.intent != FOCUS_VERDICT:
         return []
     groups: dict[str, list[str]] = {}
     for pair in pairs:

@@ -14,13 +14,12 @@ from engine.answers.picture.equivalent import framed
 from engine.answers.seat.spacing import far_limits, marks, tubes, usual_focals
 from engine.facts.guidance import Advice
 from engine.facts.subjects import asked_as
+from grammar.kinds import HAZARD, SHIM_CALIBRATION, WHY
 from grammar.questions import Question
 
-HAZARD = "hazard"
-SHIM = "shim-calibration"
 STUCK = "stuck"  # the topic of what does not come off
 _BEFORE_LENS = frozenset({"step-ring", "filter", "close-up-lens"})
-FIRST_OF = {HAZARD: ("why", "hazard"), "why": ("why", "hazard")}  # kinds of advice that are told first
+FIRST_OF = {HAZARD: (WHY, HAZARD), "why": (WHY, HAZARD)}  # kinds of advice that are told first
 MOST = 3
 ALONE = 3.0  # what the words of two questions together must share with an advice
 HARM = "damage"  # whether it hurts is a matter of advice, not of a chain told before
@@ -50,7 +49,8 @@ def named_or_near(
     if not near and question.prior is not None and least == LEAST:
         # 'does that hurt anything?': what it is about was said before
         said = f"{asked_about(question)} {question.prior.text}"
-        said += f" {HUNDREDTHS}" if question.prior.intent == SHIM else ""  # 'do i need to care' after a shim
+        if question.prior.intent == SHIM_CALIBRATION:  # 'do i need to care' after a shim
+            said += f" {HUNDREDTHS}"
         near = nearest(said, knowledge.catalogue, 1, ALONE, question.intent, fits)
         if question.intent == HAZARD:
             near = tuple(row for row in near if asked_as(row) == HAZARD or row.severity in _WARNING)
@@ -115,7 +115,7 @@ def of_their_kind(question: Question, knowledge: Knowledge) -> list[Advice]:
 
 def plainly(rows: Sequence[Advice], question: Question) -> list[Line]:
     """The answer in a few words, first, where it is asked whether a thing is safe or may be done."""
-    return [Line("head", rows[0].plainly)] if rows and rows[0].plainly and question.intent == "hazard" else []
+    return [Line("head", rows[0].plainly)] if rows and rows[0].plainly and question.intent == HAZARD else []
 
 
 def advice_lines(rows: Sequence[Advice]) -> list[Line]:
