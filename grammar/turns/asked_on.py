@@ -104,6 +104,8 @@ def _as_without_shim(turn: Turn) -> str:
 # what may be seen, and what is asked then; the first that is seen tells
 _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ...]] = (
     (seen.is_lit_by_glass, _as_before),
+    (seen.doubts_by_crop, _as_before),
+    (seen.leaves_the_ring, FOCUS_VERDICT),
     (seen.of(is_remedy), _as_before),
     (seen.weighs_too_much, HAZARD),
     (seen.stops_short, SHIM_CALIBRATION),

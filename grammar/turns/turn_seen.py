@@ -52,6 +52,8 @@ _SEEN: Final = frozenset(
     [CHAIN, FOCUS_VERDICT, COVERAGE, CROP_EQUIVALENT, COMPARE, WHY, EXPOSURE_ND, DEPTH_OF_FIELD, GEAR_SETTING]
 )
 _TROUBLED: Final = frozenset([None, SHIM_CALIBRATION, OUT_OF_SCOPE, HAZARD, GEAR_SETTING])
+_RING: Final = "adapter"
+_STEADY: Final = "stabilisation"  # topic of a setting
 _CLOSER: Final = ("closer", "nearer")  # how the words end that ask for more than there is
 _PLAIN: Final = 5.0  # the weight from which something else is plainly asked beside what is told
 # what words that only tell of a lens may seem to ask
@@ -251,6 +253,18 @@ def leaves_the_crop(turn: Turn) -> bool:
 def sets_for_another(turn: Turn) -> bool:
     """'with a 2x doubler' after the number that the stabiliser wants."""
     return turn.was == GEAR_SETTING and (only_glass(turn.heard) or only_frame(turn.heard, turn.before))
+
+
+def doubts_by_crop(turn: Turn) -> bool:
+    """'even though my sensor is crop?', 'not the equivalent?' after the number that the stabiliser wants."""
+    doubted = turn.tells("crop") or (turn.tells("equiv") and any(t.text == "not" for t in turn.heard.line.tokens))
+    return turn.before.topic == _STEADY and doubted and not turn.tells("cover", "vignette", "pixels", "what-is")
+
+
+def leaves_the_ring(turn: Turn) -> bool:
+    """'and if I leave the 5 out' after a lens on a body drawn closer: what it then still does."""
+    seated = bool(turn.before.bodies) and any(one.ids for one in turn.before.lenses)
+    return turn.was == MACRO_DISTANCE and seated and turn.heard.readings.limits.get("without") == (_RING,)
 
 
 def is_lit_by_glass(turn: Turn) -> bool:
