@@ -25,6 +25,9 @@ _UNITS: Final = {
 _STANDING: Final = "one"
 _ASKS: Final = frozenset(["which", "what", "the which"])
 _BE: Final = "be"
+_NONE: Final = "no"
+_WITH: Final = frozenset(["with", "and", "but"])
+_EXISTS: Final = frozenset(["is there", "there is", "theres", "why is there", "if there is"])
 _LIKE: Final = frozenset(["like", "as", "really"])
 _A_MOUNT: Final = "a mount"  # as one writes the mount A in a hurry, and any mount
 _AND_A: Final = frozenset(["and a", "plus a"])
@@ -69,11 +72,26 @@ def _still_there(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     return tuple(out)
 
 
+def _left_out(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """'with no 5 mm ring': a piece told by its length that is none is left out, and not there."""
+    out = list(tokens)
+    for at, token in enumerate(tokens):
+        asked = at > 0 and tokens[at - 1].text.casefold() in _EXISTS
+        kinds = [one.kind for one in tokens[at + 1 : at + 3]]
+        sized = kinds[:1] == ["LENGTH"] and kinds[1:] and kinds[1] in _OF_RINGS
+        named = kinds[:1] == ["ADAPTER"] and tokens[at + 1].text[:1].isdigit()
+        if token.kind == "CUE" and token.text.casefold() == _NONE and (sized or named) and not asked:
+            out[at] = token.as_("PREP", value="without")
+            if at and tokens[at - 1].text.casefold() in _WITH:
+                out[at - 1] = tokens[at - 1].as_("FILLER")
+    return tuple(out)
+
+
 def with_small_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     """The tokens with 'and a' before another lens as a join, and lengths in words as lengths."""
     out: list[Token] = []
     skip = False
-    tokens = _counted_over(_plain_camera(_articles(_vague(_still_there(tokens)))))
+    tokens = _counted_over(_plain_camera(_articles(_vague(_left_out(_still_there(tokens))))))
     for at, token in enumerate(tokens):
         if skip:
             skip = False  # the unit of a length in words

@@ -157,3 +157,13 @@ def test_a_ring_that_is_off_by_nobody_knows_how_much_is_not_said_to_be_right(ask
 def test_old_mounts_go_on_the_new_ones_in_whatever_order_they_are_told(club):
     (found,) = talk(club, "i want MFT and L both, have K, OM, C/Y: buy list")
     assert [one.id for one in found.question.bodies] == ["mft-mount", "l-mount"]
+
+
+@pytest.mark.parametrize(("question", "first"), [
+    ("a ring without any glass puts sr lenses on an F body, 1.5 mm thick, does that work for my 50?", "No, not to inf"),
+    ("can i put sr lenses on an F body without any glass", "No, not to infinity"),
+    ("fd on e without any glass, does that work", "Yes, no glass is needed"),
+    ("do i need glass for fd on ef", "Yes, for infinity: without glass"),
+])  # fmt: skip
+def test_a_way_without_glass_is_answered_by_yes_where_it_works(asked, question, first):
+    assert first in text_of(asked(question))
