@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from grammar.words.groups import STOP_NAMED, STOPPED_SO
+from grammar.words.groups import DENSITY, STOP_NAMED, STOPPED_SO
 from grammar.words.tokens import Token
 from grammar.words.written import STOPS
 
@@ -18,7 +18,6 @@ _FILTER: Final = "filter"
 _SMALLEST: Final = 22  # the f-number that rings go to
 _SLOWEST: Final = 6.3  # what lenses open to
 _THINGS: Final = frozenset(["PIECE", "BODY", "FRAME", "MOUNT", "LENS", "KIND", "MEASURE"])
-_DENSITY: Final = ("nd", "dens", "neutral")
 _CLOSE: Final = frozenset(["macro", "how-big", "frame-filling", "bellows-factor", "factor-word", "shim", "make"])
 # what must be spoken of for the number left over to be a stop; and that the filter, not a number of it, is asked for
 _IRIS: Final = "iris"  # cue
@@ -146,7 +145,7 @@ def _is_led(tokens: list[Token], at: int) -> bool:
     before = tokens[at - 1] if at else None
     if before is None:
         return False
-    return before.kind in _LED or before.value == _SPEED or before.text.casefold().startswith(_DENSITY)
+    return before.kind in _LED or before.value == _SPEED or DENSITY in before.groups
 
 
 def is_iso_of_row(tokens: list[Token], at: int, speeds: frozenset[int]) -> bool:
