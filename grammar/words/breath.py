@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Final
 
+from grammar.words.groups import LACKING
 from grammar.words.lexicon import Lexicon
 from grammar.words.mentioned import Mention, mentioned
 from grammar.words.tokens import Token, tokens_of
@@ -13,8 +14,8 @@ _PLAINLY: Final = "put-right"  # words that only put right what was said
 _BESIDE: Final = "put-right-beside"  # those that do so between two of a kind that stand beside them
 _PARTED: Final = "put-right-parted"  # and those that do so behind a comma
 _OF_A_KIND: Final = (
-    frozenset(["MOUNT", "LETTER"]), frozenset(["LENGTH", "NUMBER", "FOCAL"]), frozenset(["FORMAT"]), frozenset(["FNUM"]),
-    frozenset(["SHUTTER"]), frozenset(["ISO"]), frozenset(["FPS"]), frozenset(["TIMES"]),
+    frozenset(["MOUNT", "LETTER"]), frozenset(["LENGTH", "NUMBER", "FOCAL"]), frozenset(["FORMAT"]),
+    frozenset(["FNUM"]), frozenset(["SHUTTER"]), frozenset(["ISO"]), frozenset(["FPS"]), frozenset(["TIMES"]),
 )  # fmt: skip
 _SMALL: Final = frozenset(["JOIN", "STOP", "MARK", "DET", "PREP", "FILLER"])
 _HEADS: Final = frozenset(["BODY", "LENS", "KIND", "PIECE"])
@@ -24,7 +25,6 @@ _PASSED: Final = _SMALL | {"VERB", "CUE"}
 _FURTHEST: Final = 4  # tokens at most from the words that put right to what they put right
 _ARTICLE: Final = "a"
 _OR: Final = "or"
-_DENYING: Final = frozenset(["not", "no", "isnt", "isn't", "nor"])
 
 
 def said_rightly(text: str, lexicon: Lexicon) -> str:
@@ -55,7 +55,7 @@ def _wrong(tokens: Sequence[Token], found: Mention) -> tuple[int, int] | None:
     kind = next((kinds for kinds in _OF_A_KIND if right.kind in kinds), frozenset())
     passed = small | _HEADS | (_FIGURES if numbered and right.kind not in _FIGURES else frozenset())
     at = _last(before, kind, passed)
-    if at is None or any(token.text.casefold() in _DENYING for token in before[max(0, at - 2) : at]):
+    if at is None or any(LACKING in token.groups for token in before[max(0, at - 2) : at]):
         return None
     return before[at].column - 1, right.column - 1
 

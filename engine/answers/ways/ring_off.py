@@ -10,6 +10,7 @@ from engine.answers.parts.wording import small_mm, trimmed
 from engine.answers.seat.described import TUBE
 from engine.answers.seat.making import ring_to_make
 from engine.answers.shims.bare_sensor import glass_told
+from engine.answers.shims.forgiving import is_error
 from engine.answers.shims.left_off import left_as_it_is
 from engine.answers.shims.loose import off_by_mm
 from engine.answers.ways.pair import one_pair
@@ -21,7 +22,6 @@ from engine.chains.walk import ADDED_FOCUSING
 from grammar.kinds import CHAIN, FOCUS_VERDICT, SHIM_CALIBRATION
 from grammar.questions import BODY_OFF, Question
 
-LARGEST_MM = 3.0  # of what is still called an error
 LEAST_MM = 0.005  # finer than it can be measured
 _ASKS_FOCUS = frozenset([FOCUS_VERDICT, CHAIN])  # where it comes sharp is asked first, what mends it then
 
@@ -45,7 +45,8 @@ def of_ring(question: Question, knowledge: Knowledge) -> tuple[Told, float | Non
         told = Told((Line("head", hopeless),), (Quantity("register_error_mm", Interval.exact(error), "of the ring"),))
         return told + _right_ring(question, knowledge) + left_as_it_is(error, question, knowledge), None
     elif error > 0:
-        text = f"The lens sits {by} too far out: {_taken_off(error)} A shim only makes it longer, which makes it worse."
+        off = _taken_off(error, knowledge)
+        text = f"The lens sits {by} too far out: {off} A shim only makes it longer, which makes it worse."
         text = f"No, adding makes it worse, not better. {text}" if mentions(question, "shim-added") else text
     else:
         text = f"The lens sits {by} too close: add a shim of {by} under the ring's flange, on the whole seat."
@@ -60,10 +61,10 @@ def of_ring(question: Question, knowledge: Knowledge) -> tuple[Told, float | Non
     return told, abs(error) if error < 0 else None
 
 
-def _taken_off(error: float) -> str:
+def _taken_off(error: float, knowledge: Knowledge) -> str:
     """How so much is taken off a ring: some tenths by hand, more on a lathe."""
     by = small_mm(error)
-    if error > LARGEST_MM:
+    if not is_error(error, knowledge):
         return f"taking {by} off the ring is work for a lathe; one of the right length is the easier way."
     return (
         f"take {by} off one seat of the ring, flat and parallel: lap it on wet abrasive paper on glass, a quarter turn"
@@ -159,8 +160,8 @@ def _error_by_depth(question: Question, knowledge: Knowledge) -> float | None:
     if gauged is None or not is_gauged(question) or not isinstance(lens, LensSide):
         return None
     register = lens.mount.register_mm
-    error = gauged - register.nominal if is_known(register) else LARGEST_MM
-    return round(error, 4) if abs(error) < LARGEST_MM else None
+    error = gauged - register.nominal if is_known(register) else None
+    return round(error, 4) if error is not None and (error == 0 or is_error(abs(error), knowledge)) else None
 
 
 def off_right(question: Question, knowledge: Knowledge) -> Told:
