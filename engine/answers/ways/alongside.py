@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from engine.answers.making.senses import REGISTERS
+from engine.answers.making.whole_ring import REGISTERS
 from engine.answers.parts.answer import Line, ListedChain, RingToMake, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import nearest
