@@ -4,12 +4,10 @@ from __future__ import annotations
 
 from typing import Final
 
-from grammar.words.groups import FLANGES, HOLDS, MAGNIFIES, SEVERAL
+from grammar.words.groups import FLANGES, HOLDS, LOOKS, MAGNIFIES, SEVERAL, SORTS
 from grammar.words.tokens import Token, is_plural
 
 MOST_THINGS: Final = 12  # a larger number before a lens is its focal length
-_KINDS: Final = frozenset(["kinds", "sorts", "types", "different", "kind", "sort"])
-_LOOKS: Final = frozenset(["long", "short", "wide", "thick", "thin", "deep"])
 _DESCRIBING: Final = frozenset(["MOUNT", "KIND", "TRAIT", "FORMAT"])
 _NUMBERED: Final = frozenset(["LENGTH", "FOCAL", "FNUM", "COMBO", "NUMBER", "LIMIT", "PREP"])  # of the lens before
 _MOST_FLANGES: Final = 4  # of a breech mount; no mount has a register as short
@@ -54,7 +52,7 @@ def _is_count(tokens: list[Token], at: int) -> bool:
 
 def _past_kinds(tokens: list[Token], place: int) -> tuple[int, bool]:
     """Where what is counted begins, past 'kinds of', 'different', and whether such a word stands there."""
-    kinds = tokens[place].text.casefold() in _KINDS
+    kinds = SORTS in tokens[place].groups
     while kinds and place < len(tokens) and (tokens[place].kind == "FILLER" or tokens[place].value == "of"):
         place += 1
     return place, kinds
@@ -85,7 +83,7 @@ def _with_long_ones(tokens: list[Token]) -> list[Token]:
     out = list(tokens)
     for at, token in enumerate(out[:-1]):
         word = out[at + 1]
-        if token.kind != "NUMBER" or word.kind != "MEASURE" or word.text.casefold() not in _LOOKS:
+        if token.kind != "NUMBER" or word.kind != "MEASURE" or LOOKS not in word.groups:
             continue
         rest = [one for one in out[at + 2 : at + 5] if one.kind not in _DESCRIBING or is_several_of_kind(one)]
         lenses = bool(rest) and (is_several_of_kind(rest[0]) or (rest[0].kind == "LENS" and is_plural(rest[0])))

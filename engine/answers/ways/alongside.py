@@ -31,7 +31,7 @@ from engine.chains.walk import Chain
 from engine.judging.judge import Judged
 from grammar.questions import Question
 
-NEARLY_MM = 10.0  # a lens held flush that is farther out than this is of no use to anybody
+FLUSH = "flush-of-use"  # of the facts: how far out a lens held flush is of use
 FARTHER = 2.0  # a way that leaves the lens so many times as far out is a detour
 MOUNT_ADVICE = 7.0  # what advice for this very mount must share with the question
 ON_TELESCOPE = "camera on a telescope"
@@ -234,7 +234,7 @@ def nearer(chains: tuple[ListedChain, ...], ring: RingToMake, setup: Setup, know
         return None
     flush = flush_chain(setup, knowledge)
     if not chains:
-        return flush if -ring.thickness_mm.nominal <= NEARLY_MM else None
+        return flush if -ring.thickness_mm.nominal <= knowledge.catalogue.assumptions[FLUSH].value.greatest else None
     least, most = _error(flush.listed.judged), _error(chains[0].listed.judged)
     return flush if least is not None and most is not None and most > FARTHER * least else None
 
