@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.words.groups import LENS_SAID
 from grammar.words.tokens import Token
 
 _PIECE: Final = "close-up-lens"
 _CLOSE_UP: Final = "closeup"
-_LENSES: Final = frozenset(["lens", "lenses", "glass", "element"])
 _FILTER: Final = "filter"
 _GLASS: Final = frozenset([_PIECE, _FILTER])
 _LENGTHS: Final = frozenset(["LENGTH", "NUMBER", "COMBO", "RANGE"])
@@ -27,7 +27,7 @@ def with_close_ups_named(tokens: list[Token]) -> list[Token]:
     for at in range(1, len(out)):
         token = out[at]
         spoken = token.kind == "CUE" and token.text.casefold().translate(_JOINING).startswith(_CLOSE_UP)
-        spoken = spoken or (token.kind == "LENS" and token.text.casefold() in _LENSES)  # '+4 lens on a 135'
+        spoken = spoken or (token.kind == "LENS" and LENS_SAID in token.groups)  # '+4 lens on a 135'
         if spoken and out[at - 1].kind == "DIOPTRE":
             out[at] = token.as_("PIECE", value=_PIECE)
         beside = {one.kind for one in out[max(0, at - 2) : at + 3]}  # '+2 magnifier filter', 'filter +4'
