@@ -52,8 +52,6 @@ _SEEN: Final = frozenset(
     [CHAIN, FOCUS_VERDICT, COVERAGE, CROP_EQUIVALENT, COMPARE, WHY, EXPOSURE_ND, DEPTH_OF_FIELD, GEAR_SETTING]
 )
 _TROUBLED: Final = frozenset([None, SHIM_CALIBRATION, OUT_OF_SCOPE, HAZARD, GEAR_SETTING])
-_RING: Final = "adapter"
-_STEADY: Final = "stabilisation"  # topic of a setting
 _CLOSER: Final = ("closer", "nearer")  # how the words end that ask for more than there is
 _PLAIN: Final = 5.0  # the weight from which something else is plainly asked beside what is told
 # what words that only tell of a lens may seem to ask
@@ -185,6 +183,13 @@ def wants_it_mended(turn: Turn) -> bool:
     return troubled and not (turn.names_things or sized(turn.before))
 
 
+def wants_it_set_right(turn: Turn) -> bool:
+    """'whats the fix' after a ring that was measured: what is to be taken off it, or put under it."""
+    asked = turn.tells("remedy") and turn.was in _WAYS and turn.best in (*_TROUBLED, CHAIN, DEFINITION)
+    plain = not (turn.names_things or turn.tells("instead") or turn.heard.readings.limits)
+    return asked and plain and sized(turn.before)
+
+
 def takes_it_off(turn: Turn) -> bool:
     """'so i file how much' after by how much a ring is off, or where a lens ends on it."""
     before = turn.before
@@ -253,18 +258,6 @@ def leaves_the_crop(turn: Turn) -> bool:
 def sets_for_another(turn: Turn) -> bool:
     """'with a 2x doubler' after the number that the stabiliser wants."""
     return turn.was == GEAR_SETTING and (only_glass(turn.heard) or only_frame(turn.heard, turn.before))
-
-
-def doubts_by_crop(turn: Turn) -> bool:
-    """'even though my sensor is crop?', 'not the equivalent?' after the number that the stabiliser wants."""
-    doubted = turn.tells("crop") or (turn.tells("equiv") and any(t.text == "not" for t in turn.heard.line.tokens))
-    return turn.before.topic == _STEADY and doubted and not turn.tells("cover", "vignette", "pixels", "what-is")
-
-
-def leaves_the_ring(turn: Turn) -> bool:
-    """'and if I leave the 5 out' after a lens on a body drawn closer: what it then still does."""
-    seated = bool(turn.before.bodies) and any(one.ids for one in turn.before.lenses)
-    return turn.was == MACRO_DISTANCE and seated and turn.heard.readings.limits.get("without") == (_RING,)
 
 
 def is_lit_by_glass(turn: Turn) -> bool:
