@@ -93,7 +93,7 @@ def tailed(tokens: list[Token], told: frozenset[str] = frozenset()) -> list[Toke
             if back == len(out) - 1 and _is_denied_ring(out, back) and _is_of_lens(token):
                 out.append(token.as_("FOCAL", unit="mm"))  # 'held on K, no ring 28mm'
                 continue
-            if token.kind == "FOCAL" and _ends_drawn(out):
+            if token.kind == "FOCAL" and _ends_drawn(out[: back + 1]):
                 out.append(token)  # 'which tube (7 14 28) puts my 85 ...': a tube has no focal length
                 continue
             if behind_comma and _is_of_lens_alone(out, back, tokens, at):
