@@ -79,7 +79,8 @@ def by_thread(question: Question, knowledge: Knowledge) -> tuple[Told, list[str]
     diameter, pitch = thread_measured(question)
     if diameter is None:
         return (_pitch_alone(pitch, knowledge) if pitch is not None else Told()), []
-    fitting = _fits_inside if mentions(question, "female-thread") else _fits
+    inside = mentions(question, "female-thread") and not mentions(question, "male-thread")
+    fitting = _fits_inside if inside else _fits
     threads = knowledge.catalogue.threads.values()
     fits = [thread for thread in threads if fitting(thread, diameter, pitch, knowledge)]
     if not fits and mentions(question, "roughly"):

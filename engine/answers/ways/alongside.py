@@ -6,6 +6,7 @@ from engine.answers.making.senses import REGISTERS
 from engine.answers.parts.answer import Line, ListedChain, RingToMake, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import nearest
+from engine.answers.parts.resolve import TELESCOPE
 from engine.answers.parts.said import mentions, number
 from engine.answers.parts.wording import small_mm
 from engine.answers.seat.cautioning import warnings_of
@@ -33,6 +34,7 @@ from grammar.questions import Question
 FLUSH = "flush-of-use"  # of the facts: how far out a lens held flush is of use
 FARTHER = 2.0  # a way that leaves the lens so many times as far out is a detour
 MOUNT_ADVICE = 7.0  # what advice for this very mount must share with the question
+ON_TELESCOPE = "camera on a telescope"
 RECKONED_MM = 0.06  # so near is a ring to the difference of the registers where it was reckoned from them
 SAME_MM = 0.0005  # a ring supposed as it is
 REACHED = "infinity"
@@ -192,6 +194,8 @@ def _of_mount(question: Question, setup: Setup, knowledge: Knowledge) -> Told:
         text, knowledge.catalogue, 1, MOUNT_ADVICE,
         among=lambda one: mount.id in one.mounts and is_of_body(one, question),
     )  # fmt: skip
+    if any(thing.lens_kind == TELESCOPE for thing in question.lenses):
+        rows = nearest(ON_TELESCOPE, knowledge.catalogue, 1)
     note = (Line("text", f"{mount.designation} lenses: {mount.note}"),) if mount.note else ()
     return Told((*advice_lines(rows), *note))
 
