@@ -26,6 +26,8 @@ from grammar.questions import Question
 from grammar.turns import turn_seen as seen
 from grammar.turns.going_on import (
     ASIDE,
+    asks_depth,
+    asks_light,
     asks_remedy,
     ends_at,
     is_left_so,
@@ -123,9 +125,12 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.wants_it_seated, CHAIN),
     (seen.takes_it_off, SHIM_CALIBRATION),
     (seen.wants_it_mended, CHAIN),
+    (seen.wants_it_set_right, SHIM_CALIBRATION),
     (seen.of(asks_remedy), CHAIN),
     (seen.of(ends_at), SHIM_CALIBRATION),
     (seen.puts_a_tube, MACRO_DISTANCE),
+    (seen.of(asks_depth), DEPTH_OF_FIELD),
+    (seen.of(asks_light), EXPOSURE_ND),
     (seen.rather_stops_down, _as_before),
     (seen.of(is_of_reach), _as_reach),
     (seen.sets_one_more_beside, _as_one_more),
