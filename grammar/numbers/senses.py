@@ -26,7 +26,6 @@ _LEAST_PLATE: Final = 0.25  # mm; what is thinner is foil
 _THICKEST_GLASS: Final = 8.0  # mm; a lens of a shorter focal length is told with a stop or a mount
 _PLATES: Final = frozenset(["plate", "plates"])
 _BEHIND_LENS: Final = frozenset(["behind", "between"])  # where such a plate is put
-_TAKING: Final = frozenset(["PIECE", "MEASURE", "PREP", "LIMIT", "AT"])  # what a number behind them is of
 _ISO: Final = "iso"  # value of the word that a speed follows
 _FILTER: Final = "filter"
 _SHORTEST_FOCAL: Final = 3.5
@@ -86,7 +85,7 @@ def _subjects(tokens: list[Token]) -> list[Token]:
         free = not before or (
             before[0].kind not in ("PIECE", "MEASURE", "PREP", "LIMIT", "AT") and before[0].value != _ISO
         )
-        if _is_beside_ring(token, before):
+        if _is_beside_ring(token, before, at > 0 and tokens[at - 1].kind == "DET"):
             whole = free = token.numbers[0] == int(token.numbers[0])
         does = tokens[at + 1].value in _DOING or _is_stopped(tokens, at + 1) or marked
         if whole and free and _FOCALS[0] <= token.numbers[0] <= _FOCALS[1] and does:
@@ -97,10 +96,11 @@ def _subjects(tokens: list[Token]) -> list[Token]:
     return tokens
 
 
-def _is_beside_ring(token: Token, before: list[Token]) -> bool:
-    """'with this adapter 58mm hits infinity at 3 m': no plain ring is so long."""
+def _is_beside_ring(token: Token, before: list[Token], led: bool) -> bool:
+    """'with this adapter 58mm hits infinity at 3 m': no plain ring is so long. `led`: 'with the ring my 58 hits it'."""
     ring = bool(before) and (before[0].kind, before[0].value) == ("PIECE", "adapter")
-    return ring and token.kind == "LENGTH" and token.unit == "mm" and token.numbers[0] >= _LEAST_BEHIND
+    metric = (token.kind == "LENGTH" and token.unit == "mm") or (led and token.kind == "NUMBER")
+    return ring and metric and token.numbers[0] >= _LEAST_BEHIND
 
 
 def _is_stopped(tokens: list[Token], at: int) -> bool:

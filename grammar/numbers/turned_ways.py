@@ -62,6 +62,7 @@ def _with_ring_marks(tokens: list[Token]) -> list[Token]:
         led = [one for _, one in ahead[:1] if one.kind == "PREP" and one.value in _PLACED]
         said = any(one.value == "does" or READS in one.groups for _, one in rest)
         found = ahead[1:2] if led else ahead[:1] if said else []
+        found = [(n, one) for n, one in found if led or tokens[n - 1].kind != "DET"]  # 'with this ring my 58 hits it'
         for n, number in found:
             bare = number.kind == "NUMBER" and not number.text.isalpha() and 0 < number.numbers[0] <= _MOST_METRES
             away = number.kind == "LENGTH" and number.unit in _METRES

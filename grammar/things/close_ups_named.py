@@ -15,7 +15,9 @@ _LENGTHS: Final = frozenset(["LENGTH", "NUMBER", "COMBO", "RANGE"])
 _TOLD: Final = frozenset(["FOCAL", "NAMED", "MOUNTWORD"])
 _BESIDE: Final = 3  # tokens
 _SHORTEST: Final = 12.0  # mm
-_SIZES: Final = frozenset([37.0, 43.0, 46.0, 49.0, 52.0, 55.0, 58.0, 62.0, 67.0, 72.0, 77.0, 82.0])  # of front threads
+FRONT_SIZES: Final = frozenset(
+    [37.0, 43.0, 46.0, 49.0, 52.0, 55.0, 58.0, 62.0, 67.0, 72.0, 77.0, 82.0]
+)  # of front threads
 _JOINING: Final = str.maketrans("", "", " -")
 
 
@@ -44,7 +46,7 @@ def _with_lens_behind(tokens: list[Token]) -> list[Token]:
     last = max(n for n, one in enumerate(tokens) if one.kind == "DIOPTRE" or one.value in _GLASS)
     beside = 0 < at - last <= _BESIDE and all(one.kind in ("JOIN", "DET", "STOP") for one in tokens[last + 1 : at])
     metric = token.kind == "LENGTH" and token.unit == "mm" and token.numbers[0] >= _SHORTEST
-    if beside and metric and (at - last > 1 or token.numbers[0] not in _SIZES):
+    if beside and metric and (at - last > 1 or token.numbers[0] not in FRONT_SIZES):
         apart = Token("CUE", "", token.column)  # so that it is no length of that glass
         return [*tokens[: last + 1], apart, token.as_("FOCAL"), *tokens[at + 1 :]]
     return tokens

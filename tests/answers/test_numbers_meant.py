@@ -10,6 +10,10 @@ from engine.talk import Talk
 from tests.answers.expects import meets, numbers
 
 QUESTIONS = [
+    (["M helicoid ring 6mm and a 90 that stops at 1 metre. nearest now?"], "near_from_sensor_mm", 702.2),
+    (["helicoid 12 to 17 with a 50, how close"], "near_from_sensor_mm", 605),
+    (["shot regular 8 with a 13mm. what would that be on 35?"], "equivalent_focal_mm", 94.6),
+    (["16mm on super 16 is like what on 35"], "equivalent_focal_mm", 47.5),
     (["does 1.4 on m4/3 blur like 1.4"], "equivalent_f_number", 2.8),
     (["what does 2.8 on 1 inch look like in full frame"], "equivalent_f_number", 7.64),
     (["200/4 + 1.4 extender + crop body 1.6: focal, stop, framing"], "equivalent_focal_mm", 448),
@@ -84,6 +88,28 @@ QUESTIONS = [
     (["16 c on mft, cover?", "in the 1.4x crop", "what's that like in ff"], "equivalent_focal_mm", 44.8),
     (["f2.8 iso 400 1/50 cloudy, nd?", "stop it to 4"], "nd_stops", 5.36),
     (["half inch tube on a 50, mag?"], "magnification", 0.254),
+    (["OM to L ring turned by a friend at 25.7mm, 24mm lens, stars ok?"], "register_error_mm", -0.3),
+    (["T ring on EF cut at 10.6. 600mm refractor. moon?"], "register_error_mm", -0.4),
+    (["T ring for F is 9.1 mm, 500mm mirror. does it get to the moon"], "register_error_mm", 0.6),
+    (["C/Y to X ring milled to 27.5, 35mm lens. stars?"], "register_error_mm", -0.3),
+    (["MD to Z: the ring reads 27.9. 28mm lens, infinity or not?"], "register_error_mm", 0.4),
+    (["K to MFT, 26.0 measured flange to flange, 28mm. sharp at the horizon?"], "register_error_mm", -0.21),
+    (["spec says 27.46 but my M42-E is 27.4, 28mm. trouble?"], "register_error_mm", -0.06),
+    (["bought M-X ring 10.1, came 10.4. 35mm. still good far off?"], "register_error_mm", 0.3),
+    (["K to X body ring, calipers say 28.1. will my 35 see the horizon?"], "register_error_mm", 0.34),
+    (["55mm m42 on the 1mm plate (the one meant for helicoids) on E, all is mush"], "register_error_mm", -26.46),
+    (["17-31 helicoid + 1mm ring m42 to z, 58mm lens, infinity at what setting"], "helicoid_setting_mm", 28.46),
+    (["50mm, moon is sharp at the 8m engraving with the new ring. how thick a shim"], "shim_mm", 0.3165),
+    (["barrel reads 3m when the hills snap in. 28mm. what thickness to add"], "shim_mm", 0.2663),
+    (["with the cheap ring my 58 hits infinity at 10 m, shim?"], "shim_mm", 0.3404),
+    (["the adapter for my 55 is thin, infinity at 9 m"], "shim_mm", 0.3403),
+    (["M42 to E ring, mine is 27.3. 50mm", "shim with tape of 0.05 how many layers"], "layer_count", 3),
+    (["what distance counts as infinity for setting a 200mm"], "target_distance_mm", 600_000),
+    (["need 2:1 from a 40mm, extension & how far is the beetle"], "extension_mm", 80),
+    (["1:1 from a 105 extension needed"], "extension_mm", 105),
+    (["50 backwards on a 200 coupler, what magnification"], "magnification", 4),
+    (["bellows at 120 with a 75, what magnification"], "magnification", 1.6),
+    (["M-E helicoid with 4mm travel and my 28 with min 0.7. nearest?"], "near_from_sensor_mm", 211.4),
 ]
 
 
