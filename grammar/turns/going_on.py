@@ -33,6 +33,7 @@ _RANK: Final = "rank:"  # before the topic of an order that is asked for
 ASIDE: Final = frozenset([WHY, IDENTIFY_MOUNT, LOOK_ALIKE, DEFINITION, GEAR_SETTING])
 OF_RING: Final = frozenset([CHAIN, FOCUS_VERDICT, SHIM_CALIBRATION, DIY_DIMENSION])
 OF_STOPS: Final = frozenset([None, DEFINITION, DEPTH_OF_FIELD, FOCUS_VERDICT, CHAIN, COVERAGE, EXPOSURE_ND, COMPARE])
+_CLOSES: Final = "stops-down"
 _OF_SHIM: Final = frozenset(["shim-calibration"])
 PUT_RIGHT: Final = frozenset([CHAIN, FOCUS_VERDICT, MACRO_DISTANCE])
 _NEAREST: Final = "nearest"  # the measure of where a lens ends, near or far
@@ -184,6 +185,7 @@ def saved_by_stop(heard: Heard, best: str | None, before: Question) -> bool:
     asked = heard.tells("which-stop") or heard.tells("f-stop") or told
     leant = best in _OF_SHIM and heard.weighed.weight("shim-calibration") <= 0
     other = heard.tells("dof") or heard.tells("exposure") or heard.tells("nd")
+    asked, leant = asked or heard.tells(_CLOSES), leant or heard.tells(_CLOSES)  # 'would stopping down do instead'
     return off and before.intent in OF_RING and asked and not other and (best in OF_STOPS or leant)
 
 

@@ -29,7 +29,7 @@ from engine.base.span import Span
 from engine.chains.setup import Setup
 from engine.chains.walk import Chain
 from engine.judging.judge import Judged
-from grammar.questions import Question
+from grammar.questions import RING, Question
 
 FLUSH = "flush-of-use"  # of the facts: how far out a lens held flush is of use
 FARTHER = 2.0  # a way that leaves the lens so many times as far out is a detour
@@ -60,7 +60,7 @@ def straight_or_forced(question: Question, setup: Setup, knowledge: Knowledge) -
     lacks = mentions(question, "lens-lacks-its-ring", "ring-of-focus") or (
         mentions(question, "only-no-ring") and mentions(question, "iris-asked", "stops-it-down")
     )
-    bare = mentions(question, "held-direct") and not lacks
+    bare = (mentions(question, "held-direct") or RING in question.limits.without) and not lacks
     direct = bare or _held_flush(question) or lacks_the_step(question.limits, setup, knowledge)
     direct = direct and not question.limits.without_glass  # 'no adapter with glass' leaves all others
     between = any((thing.front and thing.rear) or thing.thickness_mm for thing in question.adapters)
