@@ -67,7 +67,7 @@ def _with_glass_left_out(tokens: list[Token]) -> list[Token]:
 
 def _goes_on(rest: list[Token]) -> bool:
     """Whether what follows is told with the word before it: 'out of', 'off a zoom'."""
-    return bool(rest) and rest[0].kind in ("DET", "LETTER") or [one.text for one in rest] == ["of"]
+    return (bool(rest) and rest[0].kind in ("DET", "LETTER")) or [one.text for one in rest] == ["of"]
 
 
 def _is_what_for(tokens: list[Token], at: int) -> bool:

@@ -35,8 +35,8 @@ def rings_to_next(question: Question, facts: Catalogue) -> Question:
     if lens is None or own is None or len(nexts) != 1 or nexts[0] in lens.ids or nexts[0] not in facts.mounts:
         return question
     goal = facts.mounts[nexts[0]]
-    known = is_known(own.register_mm) and is_known(goal.register_mm)
-    right = own.register_mm.nominal - goal.register_mm.nominal if known else None
+    long, short = own.register_mm, goal.register_mm
+    right = long.nominal - short.nominal if is_known(long) and is_known(short) else None
     for n, one in enumerate(pieces):
         length = one.thickness_mm
         bare = one.piece == _RING and not (one.ids or one.rear) and one.front in ((), (goal.id,))
