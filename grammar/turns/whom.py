@@ -13,6 +13,7 @@ from grammar.questions import Question, Thing
 from grammar.telling import UNKNOWN
 from grammar.things.casting import Part
 from grammar.things.standins import stands_in
+from grammar.turns.one_of_two import is_likened
 
 MOST_KNOWN: Final = 8  # lenses of one talk
 _PICK: Final = "pick:"
@@ -62,6 +63,9 @@ def side_by_side(heard: Heard, before: Question) -> tuple[Thing, ...]:
     if _is_one_more(heard, before):
         new = replace(heard.cast.lenses[0], sort="lens").thing()
         return (*before.lenses, new)
+    if is_likened(heard, before):
+        part = next(part for part in (*heard.cast.lenses, *heard.cast.bodies) if part.mounts)
+        return (*before.lenses, replace(part, sort="lens").thing())
     if _is_set_beside(heard, before):
         new, old = replace(heard.cast.lenses[0], sort="lens").thing(), before.lenses[0]
         same = old.kind == "mount" and not (new.ids or new.format or new.lens_kind)
@@ -123,6 +127,9 @@ def _told(heard: Heard, before: Question, known: tuple[Thing, ...]) -> Meant | N
     if part is None or part.named is not None:
         return None
     subject = part.subject
+    if _is_made_for(part, before):
+        lens = with_told(before.lenses[0], part)  # 'corners ok with a full frame lens?': it is one
+        return Meant((lens,), tuple(lens if one == before.lenses[0] else one for one in known))
     if subject is not None and not (subject.is_bare or subject.sort == "nothing"):
         whom = tuple(one for one in known if fits(subject, one))
     elif subject is not None or heard.tells("it-is"):
@@ -136,6 +143,14 @@ def _told(heard: Heard, before: Question, known: tuple[Thing, ...]) -> Meant | N
     changed = {one: with_told(one, part) for one in whom}
     rest = tuple(changed.get(one, one) for one in known)
     return Meant(tuple(changed.values()), rest, told=True)
+
+
+def _is_made_for(part: Part, before: Question) -> bool:
+    """Whether a lens is told by the frame it is made for alone, after one of which that was not known."""
+    rest = part.mounts or part.focal or part.f_number or part.kinds or part.traits or part.zoom or part.strange
+    lens = before.lens if len(before.lenses) == 1 and part.subject is None else None
+    told = lens is not None and lens.focal_length_mm is not None and lens.kind != "lens" and not lens.format
+    return told and bool(part.formats) and not (rest or part.count)
 
 
 def _is_set(part: Part, whom: tuple[Thing, ...]) -> bool:
