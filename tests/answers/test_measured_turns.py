@@ -473,3 +473,27 @@ def test_a_span_after_a_flange_to_image_is_that_of_a_helicoid(club, said):
     _, found = talk(club, "50 enlarger lens on E, flange to image 45", said)
     assert found.question.lens.focal_length_mm == 50
     assert flat(found).startswith("Infinity at 27 mm on the 17 to 31 mm helicoid")
+
+
+@pytest.mark.parametrize("turn", ["is 5 mm safe for the thread", "is that 5mm ok", "so what do i lose with 5mm"])
+def test_the_length_of_a_tube_said_again_is_no_other_lens(club, turn):
+    _, found = talk(club, "50mm C mount on E with 5 mm tube", turn)
+    assert found.question.lens.focal_length_mm == 50
+    assert [piece.thickness_mm for piece in found.question.adapters] == [(5, 5)]
+
+
+def test_a_helicoid_of_the_trade_set_to_one_length_stands_where_it_stood(club):
+    _, found, less = talk(
+        club, "80mm enlarger lens m39 on Z with a 25-55 helicoid", "what magnification at full extension", "at 40 mm?"
+    )
+    # the bush, the helicoid and the ring behind it: 84.46 less 60 of infinity, 76 - 16, over 80
+    assert found.chains[0].title.endswith("M42 helicoid 25..55 mm at 55 mm + M42 to Z ring")
+    assert "24.46 mm too far out" in flat(found)
+    assert "0.31x" in flat(found)
+    assert "9.46 mm too far out" in flat(less)
+    assert "0.12x" in flat(less)
+
+
+def test_a_lens_without_a_scale_has_no_mark(club):
+    (found,) = talk(club, "80mm enlarger lens m39 on Z with a 25 mm helicoid")
+    assert "mark of its scale" not in flat(found)

@@ -82,6 +82,8 @@ def by_thread(question: Question, knowledge: Knowledge) -> tuple[Told, list[str]
     fitting = _fits_inside if mentions(question, "female-thread") else _fits
     threads = knowledge.catalogue.threads.values()
     fits = [thread for thread in threads if fitting(thread, diameter, pitch, knowledge)]
+    if not fits:  # 'screws in a 1 inch hole, 32 tpi': no hole between its crests, but the name of the thread
+        fits = [thread for thread in threads if _fits(thread, diameter, pitch, knowledge)]
     if not fits and mentions(question, "roughly"):
         fits = [thread for thread in threads if _fits_roughly(thread, diameter, pitch, knowledge)]
     fits.sort(key=lambda thread: (_width_off(thread, diameter, pitch), _pitch_off(thread, pitch), thread.id))
