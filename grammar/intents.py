@@ -10,7 +10,7 @@ from grammar.kinds import OUT_OF_SCOPE
 from grammar.numbers.scale_rows import SCALE_MARKS
 from grammar.readings.kept_readings import Readings
 from grammar.things.cast import Cast
-from grammar.words.groups import HARMING
+from grammar.words.groups import EITHER, HARMING
 from grammar.words.lexicon import Lexicon
 from grammar.words.tokens import Cue, Line
 
@@ -22,7 +22,6 @@ SPOKEN: Final = 2.0  # evidence from this weight up speaks for one of ours ...
 AGAINST: Final = 0.97  # ... and must be leant against so far
 # what a row of marks is told for, where it is not told to be marked anew
 _MARKS_FOR_MORE: Final = frozenset(["draw", "card", "past-infinity", "infinity-at"])
-_EITHER: Final = frozenset(["or", "vs", "versus", "against"])
 _VERSUS: Final = frozenset(["vs", "versus"])
 MOST_BESIDE: Final = 1  # words that say something beside a term, where it is the term that is asked about
 FAR_AHEAD: Final = 8.0  # evidence that is so much heavier than the next ...
@@ -110,7 +109,7 @@ def features_of(line: Line, cues: tuple[Cue, ...], cast: Cast, readings: Reading
             ("stops-told", len(readings.f_numbers) + sum(bool(part.f_number) for part in cast.lenses) > 1),
             ("distance-said", readings.distance_mm is not None),
             ("ordinal", readings.number is not None),
-            ("pieces-or", len(cast.pieces) > 1 and any(one.text.casefold() in _EITHER for one in line.tokens)),
+            ("pieces-or", len(cast.pieces) > 1 and any(EITHER in one.groups for one in line.tokens)),
             ("vs-said", any(one.kind == "JOIN" and one.text.casefold() in _VERSUS for one in line.tokens)),
             *((name, _bears_scale(shown, readings)) for name in ("remark", SCALE_ROW)),
             ("page-said", readings.values.get("file", "").casefold().endswith((".html", ".htm"))),

@@ -193,7 +193,7 @@ def _ringed(tokens: list[Token]) -> list[Token]:
             at = len(out)
             while at and out[at - 1].kind in ("MOUNT", "NUMBER", "LENGTH"):
                 at -= 1
-            out.insert(at, Token("MOUNT", token.text, token.column, value=front, ids=(front,)))
+            out.insert(at, Token("MOUNT", token.text, token.column, value=front, ids=(front,), listed=token.listed))
         out.append(token)
     return out
 

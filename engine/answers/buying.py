@@ -22,6 +22,7 @@ from engine.answers.spending import (
     not_to_buy,
     tubes_for_size,
     tubes_to_buy,
+    worth_it,
 )
 from engine.answers.ways.by_count import by_count, with_kinds_alone
 from engine.answers.ways.fits import list_fits
@@ -51,6 +52,7 @@ def plan(question: Question, knowledge: Knowledge) -> Answer:
     first += by_count(question, knowledge) + not_to_buy(question, lenses, bodies, knowledge)
     first += close_up_kit(question, lenses, bodies, knowledge) + tubes_to_buy(question, lenses, bodies, knowledge)
     open_lens = of_open_lens(question, lenses, bodies, knowledge)
+    first += worth_it(question, answer) if not first.lines else Told()
     first += two_prices(question, lenses, bodies, knowledge)
     first += _behind_glass(question, answer, knowledge) + open_lens
     told = Told((), first.quantities)
@@ -61,7 +63,9 @@ def plan(question: Question, knowledge: Knowledge) -> Answer:
     rows += [row for row in _of_glass(answer, knowledge) if row not in rows]
     if prices_of(question):
         rows = [*dict.fromkeys((*nearest(DEAR_OR_CHEAP, knowledge.catalogue, 1), *rows))]
+    held = {line.text.casefold() for line in (answer.lines if answer else ())}
     advice = [Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in rows]
+    advice = [line for line in advice if line.text.casefold() not in held]
     lines = [*first.lines, *_led(question, answer, told), *advice]
     if question.said(ALL) and not (lenses and bodies):
         lines.append(Line("ask", _lacking(lenses)))
@@ -167,6 +171,9 @@ def _singly(
 
 def hub_or_direct(question: Question, knowledge: Knowledge) -> Told:
     """For several lenses, or bodies: how many pieces and what price by a hub and by single rings; else empty."""
+    counted = by_count(with_kinds_alone(question), knowledge)
+    if counted.lines:
+        return counted
     lenses, bodies = _sides(question, knowledge)
     if hub_of(question) is None or len(lenses) < 2 or not bodies:
         return Told()

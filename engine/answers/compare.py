@@ -189,7 +189,7 @@ def _of_kinds(question: Question, knowledge: Knowledge) -> tuple[Told, tuple[Lis
 
 
 def _of_hub(question: Question) -> bool:
-    return len(question.lenses) > 1 and any(thing.piece == HUB for thing in question.adapters)
+    return sum(thing.count or 1 for thing in question.lenses) > 1 and HUB in {one.piece for one in question.adapters}
 
 
 def _as_look_alikes(question: Question, knowledge: Knowledge) -> Told:

@@ -21,8 +21,9 @@ from engine.answers.seat.pairs_explained import SEVERAL, of_pairs
 from engine.answers.seat.spacing import FAR_AT_A_MARK, errors_of_limit, errors_of_mark, far_limits, usual_focals
 from engine.answers.seat.ways_told import OPTICAL
 from engine.answers.shims.bare_sensor import THICKEST_MM, glass_told, shift_of
+from engine.answers.shims.forgiving import is_error
 from engine.answers.shims.scale_pair import by_scale_pair
-from engine.answers.ways.same_error import LARGEST_MM, set_apart
+from engine.answers.ways.same_error import set_apart
 from engine.base.interval import Interval, is_known
 from engine.facts.records import Mount
 from engine.physics.coverage import FULL_FRAME_DIAGONAL_MM
@@ -250,7 +251,7 @@ def _of_added(question: Question, knowledge: Knowledge) -> Told:
     bare = lost or mentions(question, "proud-of-its-seat")
     small = bool(added) and mentions(question, "so-small-an-error", "error-spoken")
     close = mentions(question, "sits-too-close")
-    if not (bare or small) or not added or added > LARGEST_MM or close:
+    if not (bare or small) or not added or not is_error(added, knowledge) or close:
         return Told()
     text = (
         f"{small_mm(added)} more between lens and body sets the lens that much too far out, and its focus ring has no"

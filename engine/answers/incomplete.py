@@ -16,7 +16,7 @@ from engine.answers.seat.elsewhere import elsewhere
 from engine.answers.seat.open_lens import depends
 from engine.answers.seat.spacing import far_limits, marks, usual_focals
 from engine.answers.shims.bare_sensor import glass_told
-from engine.answers.shims.forgiving import LARGEST_MM
+from engine.answers.shims.forgiving import is_error
 from engine.answers.shims.loose import loose
 from engine.answers.shims.turning import as_turns, asks_turns, turned, turns_told
 from engine.answers.ways.fits import list_fits
@@ -59,7 +59,7 @@ def incomplete(
     told = found.told
     if turns_told(question) is not None and (lens is not None or pitch_mm(question) is not None):
         told = turned(question, knowledge) + told
-    elif lens is not None and body is None and asks_turns(question) and 0 < _moved(question) <= LARGEST_MM:
+    elif lens is not None and body is None and asks_turns(question) and is_error(_moved(question), knowledge):
         told = as_turns(question, _moved(question), knowledge) + told
     lines: list[Line] = list(told.lines)
     if not (found.chains or told.lines or glass.lines) and lens is None and _is_about_spacing(question, knowledge):

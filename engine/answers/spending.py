@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from engine.answers.parts.answer import Answer, Line, Quantity, Told
+from engine.answers.parts.answer import NO, Answer, Line, ListedChain, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, setup_of
 from engine.answers.parts.said import focals, mentions, number
 from engine.answers.parts.usual_mounts import TUBES, usual_mount
 from engine.answers.parts.wording import listed, money, small_mm, times, trimmed
 from engine.answers.seat.making import ring_to_make
+from engine.answers.seat.telling import iris_text
 from engine.base.interval import Interval, is_known
 from engine.facts.records import Adapter, Mount
 from grammar.questions import Question, Thing
@@ -18,6 +19,8 @@ from grammar.questions import Question, Thing
 CLOSER = ("extension-tube", "helicoid", "bellows", "reverse-ring")  # the kinds that bring any lens nearer
 MOST_BODIES = 3
 ENOUGH_ASKED = "money-enough"  # what a question mentions where it asks whether the sum will do
+WORTH_ASKED = "worth-buying"  # and where it asks whether to buy at all
+MOSTLY_LIT = 0.9  # a frame of which less is lit is missed by everybody
 TUBE, HELICOID = "extension-tube", "helicoid"
 
 
@@ -41,6 +44,55 @@ def left_of_sum(question: Question, answer: Answer | None) -> Told:
         )
     text = f"{yes}{told:g} dollars do if you buy at the lower end: the dearest of these come to {price.greatest:g}."
     return Told((Line("text", text),))
+
+
+def worth_it(question: Question, answer: Answer | None) -> Told:
+    """What speaks for the purchase and what against, where it is asked whether a lens is worth its ring."""
+    chains = answer.chains or () if answer is not None else ()
+    if not chains or not mentions(question, WORTH_ASKED) or len(question.lenses) != 1 or len(question.bodies) > 1:
+        return Told()
+    best = chains[0].listed.judged
+    bands = [row.value for row in answer.quantities if row.name == "price" and row.case is None] if answer else []
+    price = next((band for band in bands if isinstance(band, Interval)), None)
+    cost = f" for {money((price.least, price.greatest))}" if price is not None and price.greatest else ""
+    against = list(_against(question, answer))
+    glass = any(piece.has_glass for piece in best.chain.adapters)
+    if best.verdict == "unusable" or answer is None or answer.status == NO:
+        return Told((Line("head", "No: nothing puts it on this body so that it is of use."),))
+    if glass or best.verdict == "macro-only":
+        through = (
+            ", or to infinity through a ring with glass, which costs sharpness" if glass or _by_glass(chains) else ""
+        )
+        return Told((Line("head", f"Only for close-ups{through}: no plain ring gives it infinity here."),))
+    seat = f"to infinity{cost}"
+    if against:
+        text = f"Not for everything: it goes {seat}, but {listed(against)}."
+    elif best.certainty == "unknown":
+        text = f"It may be: it goes {seat}, provided what is not known yet allows it."
+    else:
+        text = f"Yes, as far as mount and frame go: {seat}. The state of the glass and the blades decides the rest."
+    return Told((Line("head", text),))
+
+
+def _by_glass(chains: Sequence[ListedChain]) -> bool:
+    rows = (row.listed.judged for row in chains[1:])
+    return any(one.verdict == "infinity" and any(piece.has_glass for piece in one.chain.adapters) for one in rows)
+
+
+def _against(question: Question, answer: Answer | None) -> Iterator[str]:
+    """What one loses on the best way: part of the frame, or the iris."""
+    rows = answer.quantities if answer is not None else ()
+    lit = next((row.value for row in rows if row.name == "lit_share"), None)
+    if isinstance(lit, Interval) and is_known(lit) and lit.greatest < MOSTLY_LIT:
+        few, most = (trimmed(100 * share, 0) for share in (lit.least, lit.greatest))
+        yield f"lights only {few if few == most else f'{few} to {most}'} % of the frame"
+    chains = answer.chains or () if answer is not None else ()
+    who, text = iris_text(chains[0].listed.judged)
+    if who == "none" and "none, always" not in text:
+        worked = [row.listed.judged.chain.adapters for row in chains if iris_text(row.listed.judged)[0] != "none"]
+        bands = [piece.price_usd for piece in worked[0] if piece.price_usd] if worked else []
+        cost = f" [{money((sum(band[0] for band in bands), sum(band[1] for band in bands)))}]" if bands else ""
+        yield f"its iris needs a ring that works it{cost}" if worked else "its iris cannot be worked"
 
 
 def not_to_buy(

@@ -67,6 +67,8 @@ def _body(thing: Thing, name_of: NameOf) -> str:
     mount = mount_words(thing, name_of) if thing.kind == "mount" and thing.id else ""
     form = name_of("format", thing.format) if thing.format else ""
     kind = next((trait for trait in thing.traits if trait in ("dslr", "slr", "mirrorless", "camcorder")), "")
+    if thing.count and thing.count > 1 and not (mount or form):
+        return f"{thing.count} {kind} bodies"
     return f"a {mount} {form} {kind} body"
 
 

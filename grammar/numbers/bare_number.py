@@ -206,7 +206,10 @@ def _is_opening(bare: Bare) -> bool:
 
 
 def _drawn(bare: Bare) -> Token | None:
-    if is_drawn_so_far(bare.before, bare.token, bare.after):
+    piece = bare.before
+    if piece is not None and piece.value == "at" and bare.at > 1:
+        piece = bare.tokens[bare.at - 2]  # 'bellows at 120'
+    if is_drawn_so_far(piece, bare.token, bare.after):
         return bare.token.as_("LENGTH", unit="mm")
     travels = is_added_travel(bare.tokens, bare.at)
     return bare.token.as_("KEYED", value="travel", unit="mm") if travels else None

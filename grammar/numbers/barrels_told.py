@@ -5,19 +5,14 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.things.casting import SPACER
-from grammar.words.groups import SCREW, SMOOTH
+from grammar.words.groups import HOLDING, OUTER, SCREW, SMOOTH, WITHOUT
 from grammar.words.tokens import Token
 
 BARREL: Final = "barrel"
 _WIDTHS: Final = (20.0, 130.0)  # mm, of barrels
 _PROJECTS: Final = ("KIND", "projector")
 _PLAIN: Final = "plain"  # said of the tube of such a lens; elsewhere of a tube that stands between
-_ACROSS: Final = frozenset(["outside", "across", "wide", "outer", "diameter", "dia"])
-_WITHOUT: Final = frozenset(["no", "without", "w/o", "lacks"])
 _NEAR: Final = 2  # tokens between the word for what it is like, its width and the tube
-_HOLDING: Final = frozenset(
-    ["bore", "bored", "sleeve", "tube", "holder", "collar", "clamp", "cell", "lathe", "turn", "turning", "print"]
-)
 _WIDE: Final = frozenset(["JOIN", "CUE", "KIND", "FILLER", "PREP", "DET"])
 
 
@@ -54,7 +49,7 @@ def _tell_threadless(tokens: list[Token]) -> None:
         tube = next((n for n in range(at - 1, max(-1, at - 3 - _NEAR), -1) if _is_tube(tokens[n])), None)
         for width in range(at + 1, at + 2 + _NEAR) if tube is not None else ():
             after = tokens[width + 1] if width + 1 < len(tokens) else None
-            if _is_width(tokens, width) and after is not None and after.text.casefold() in _ACROSS:
+            if _is_width(tokens, width) and after is not None and OUTER in after.groups:
                 tokens[width] = tokens[width].as_("KEYED", value=BARREL, unit="mm")
                 tokens[width + 1] = after.as_("FILLER")
                 tokens[tube or 0] = tokens[tube or 0].as_("CUE")
@@ -63,7 +58,7 @@ def _tell_threadless(tokens: list[Token]) -> None:
 
 def _tell_of_projectors(tokens: list[Token]) -> None:
     """'a sleeve for a 42.5 projector barrel': a barrel that is so wide, where something is made to hold it."""
-    made = any(one.text.casefold() in _HOLDING for one in tokens)
+    made = any(HOLDING in one.groups for one in tokens)
     for at in range(1, len(tokens)):
         of_barrel = tokens[at].kind == "MOUNT" and tokens[at].text.casefold().endswith(BARREL)
         if not of_barrel or len(tokens[at].ids) == 1 or not _is_width(tokens, at - 1):
@@ -75,7 +70,7 @@ def _tell_of_projectors(tokens: list[Token]) -> None:
 
 def _is_denied(tokens: list[Token], at: int) -> bool:
     """'no thread', 'without any thread'."""
-    return any(one.text.casefold() in _WITHOUT for one in tokens[max(0, at - 2) : at])
+    return any(WITHOUT in one.groups for one in tokens[max(0, at - 2) : at])
 
 
 def _is_tube(token: Token) -> bool:

@@ -4,48 +4,78 @@ from __future__ import annotations
 
 from typing import Final
 
-from grammar.words.groups import HOLDS, MAGNIFIES, SEVERAL
+from grammar.words.groups import FLANGES, HOLDS, LOOKS, MAGNIFIES, SEVERAL, SORTS
 from grammar.words.tokens import Token, is_plural
 
 MOST_THINGS: Final = 12  # a larger number before a lens is its focal length
-_KINDS: Final = frozenset(["kinds", "sorts", "types", "different", "kind", "sort"])
-_LOOKS: Final = frozenset(["long", "short", "wide", "thick", "thin", "deep"])
 _DESCRIBING: Final = frozenset(["MOUNT", "KIND", "TRAIT", "FORMAT"])
 _NUMBERED: Final = frozenset(["LENGTH", "FOCAL", "FNUM", "COMBO", "NUMBER", "LIMIT", "PREP"])  # of the lens before
+_MOST_FLANGES: Final = 4  # of a breech mount; no mount has a register as short
 _MOST_ALIKE: Final = 4  # lenses of one focal length that one speaks of together
 _ENDS: Final = frozenset(["STOP", "JOIN", "PREP", "CUE", "LIMIT", "TRAIT"])
 
 
 def with_holds_counted(tokens: list[Token]) -> list[Token]:
-    """'3 lugs', 'four-claw': so many of what holds a lens, or stands on its rear, is no crop and no length."""
+    """'3 lugs', 'four-claw', '4 flange breech': so many of what holds a lens, or is on its rear, is no length."""
     for at, token in enumerate(tokens[:-1]):
         behind = [one for one in tokens[at + 1 : at + 3] if one.kind != "MARK"][:1]
         whole = token.kind in ("NUMBER", "COUNT") and token.numbers[0] == int(token.numbers[0]) <= MOST_THINGS
-        if whole and any(HOLDS in one.groups for one in behind):
+        flanges = 1 < token.numbers[0] <= _MOST_FLANGES if token.numbers else False
+        if whole and any(HOLDS in one.groups or (flanges and FLANGES in one.groups) for one in behind):
             tokens[at] = token.as_("CUE")
     return tokens
 
 
 def with_kinds_counted(tokens: list[Token]) -> list[Token]:
-    """'3 kinds of slr lens', 'five lens mounts': so many sorts of lens, of which no mount need be told."""
+    """'3 kinds of slr lens', 'five lens mounts', '6 mounts on 3 camera mounts': so many sorts, told by no name."""
     tokens = _with_long_ones(tokens)
-    for at, token in enumerate(tokens[:-1]):
-        if (
-            token.kind != "NUMBER"
-            or token.numbers[0] != int(token.numbers[0])
-            or not 1 < token.numbers[0] <= MOST_THINGS
-        ):
-            continue
-        place = at + 1
-        kinds = tokens[place].text.casefold() in _KINDS
-        while kinds and place < len(tokens) and (tokens[place].kind == "FILLER" or tokens[place].value == "of"):
-            place += 1
-        ahead = [one.kind for one in tokens[place : place + 2]]
-        mounts = ahead == ["LENS", "MOUNTWORD"] and is_plural(tokens[place + 1])
-        if mounts or (kinds and ahead[:1] == ["LENS"]) or (kinds and ahead == ["BODY", "LENS"]):
-            head = tokens[place : place + (1 if mounts else ahead.index("LENS") + 1)]
-            return [*tokens[:at], token.as_("COUNT"), *head, *tokens[place + (2 if mounts else len(head)) :]]
+    ringed = any(one.kind == "PIECE" for one in tokens) and any(one.kind == "BODY" for one in tokens)
+    at = 0
+    while at < len(tokens) - 1:
+        if _is_count(tokens, at):
+            place, kinds = _past_kinds(tokens, at + 1)
+            head, end = _counted(tokens, place, kinds, ringed)
+            if head:
+                tokens = [*tokens[:at], tokens[at].as_("COUNT"), *head, *tokens[end:]]
+        at += 1
     return tokens
+
+
+def _is_count(tokens: list[Token], at: int) -> bool:
+    """A whole number of things; 'x 2' too, where more than one body stands behind it."""
+    token = tokens[at]
+    times = token.kind == "TIMES" and token.text[:1].casefold() == "x" and tokens[at + 1].kind == "BODY"
+    if token.kind != "NUMBER" and not (times and is_plural(tokens[at + 1])):
+        return False
+    return token.numbers[0] == int(token.numbers[0]) and 1 < token.numbers[0] <= MOST_THINGS
+
+
+def _past_kinds(tokens: list[Token], place: int) -> tuple[int, bool]:
+    """Where what is counted begins, past 'kinds of', 'different', and whether such a word stands there."""
+    kinds = SORTS in tokens[place].groups
+    while kinds and place < len(tokens) and (tokens[place].kind == "FILLER" or tokens[place].value == "of"):
+        place += 1
+    return place, kinds
+
+
+def _counted(tokens: list[Token], place: int, kinds: bool, ringed: bool) -> tuple[list[Token], int]:
+    """The words of what is counted and where they end; none where it is no sort of lens or body.
+
+    `ringed`: whether rings and a body are spoken of, so that mounts which are only counted are those of lenses.
+    """
+    row = tokens[place : place + 2]
+    ahead = [one.kind for one in row]
+    if ahead in (["LENS", "MOUNTWORD"], ["BODY", "MOUNTWORD"]) and is_plural(row[1]):
+        return row[:1], place + 2
+    if ringed and ahead[:1] == ["MOUNTWORD"] and is_plural(row[0]):
+        return [row[0].as_("LENS")], place + 1
+    if kinds and ahead[:1] == ["LENS"]:
+        return row[:1], place + 1
+    if kinds and ahead == ["BODY", "LENS"]:
+        return row, place + 2
+    if ahead[:1] == ["BODY"] and tokens[place - 1].kind == "TIMES":
+        return row[:1], place + 1
+    return [], place
 
 
 def _with_long_ones(tokens: list[Token]) -> list[Token]:
@@ -53,7 +83,7 @@ def _with_long_ones(tokens: list[Token]) -> list[Token]:
     out = list(tokens)
     for at, token in enumerate(out[:-1]):
         word = out[at + 1]
-        if token.kind != "NUMBER" or word.kind != "MEASURE" or word.text.casefold() not in _LOOKS:
+        if token.kind != "NUMBER" or word.kind != "MEASURE" or LOOKS not in word.groups:
             continue
         rest = [one for one in out[at + 2 : at + 5] if one.kind not in _DESCRIBING or is_several_of_kind(one)]
         lenses = bool(rest) and (is_several_of_kind(rest[0]) or (rest[0].kind == "LENS" and is_plural(rest[0])))

@@ -5,11 +5,10 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.numbers.filters_stacked import with_filters_stacked
-from grammar.words.groups import OPENED, STOP_NAMED, STOPPED_SO
+from grammar.words.groups import GREY, OPENED, STOP_NAMED, STOPPED_SO
 from grammar.words.tokens import Token
 
 DENSITIES: Final = frozenset([0.3, 0.6, 0.9, 1.2, 1.5, 1.8, 2.1, 2.4, 2.7, 3.0])  # as filters are marked
-_GREY: Final = ("nd", "densit", "neutral", "grey", "gray")
 _SPOKEN: Final = "densit"
 _ENGRAVED: Final = "mark"  # value of 'engraved': '1.8 engraved'
 _TELLING: Final = frozenset(["VERB", "CUE", "MEASURE"])  # 'says', 'reads', 'marked'
@@ -84,7 +83,7 @@ def with_density_rows(tokens: list[Token]) -> list[Token]:
 
 
 def _is_grey(token: Token) -> bool:
-    return token.text.casefold().startswith(_GREY)
+    return GREY in token.groups
 
 
 def _is_density(token: Token) -> bool:

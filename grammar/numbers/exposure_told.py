@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from grammar.words.groups import STOP_NAMED, STOPPED_SO
+from grammar.words.groups import DENSITY, MOON, STARS, STOP_NAMED, STOPPED_SO
 from grammar.words.tokens import Token
 from grammar.words.written import STOPS
 
@@ -18,11 +18,10 @@ _FILTER: Final = "filter"
 _SMALLEST: Final = 22  # the f-number that rings go to
 _SLOWEST: Final = 6.3  # what lenses open to
 _THINGS: Final = frozenset(["PIECE", "BODY", "FRAME", "MOUNT", "LENS", "KIND", "MEASURE"])
-_DENSITY: Final = ("nd", "dens", "neutral")
 _CLOSE: Final = frozenset(["macro", "how-big", "frame-filling", "bellows-factor", "factor-word", "shim", "make"])
 # what must be spoken of for the number left over to be a stop; and that the filter, not a number of it, is asked for
 _IRIS: Final = "iris"  # cue
-_SKY: Final = {"moon": "moon", "stars": "starry-sky", "the stars": "starry-sky", "stars at night": "starry-sky"}
+_SKY: Final = {MOON: "moon", STARS: "starry-sky"}  # group -> the light
 _EXPOSURE_ASKED: Final = frozenset(["exposure", "shutter-speed"])
 _EXPOSED: Final = frozenset(["FNUM", "ISO", "SHUTTER"])
 _SETTINGS: Final = 2  # of them make an exposure
@@ -48,10 +47,8 @@ def with_sky_lit(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     enough = _SETTINGS - bool(told & _EXPOSURE_ASKED)
     if "LIGHT" in kinds or "EV" in kinds or len(kinds & _EXPOSED) < enough:
         return tokens
-    return [
-        token.as_("LIGHT", value=_SKY[token.text.casefold()]) if token.text.casefold() in _SKY else token
-        for token in tokens
-    ]
+    lit = [next((_SKY[group] for group in token.groups if group in _SKY), None) for token in tokens]
+    return [token.as_("LIGHT", value=light) if light else token for token, light in zip(tokens, lit, strict=True)]
 
 
 def with_fixed_stops(tokens: list[Token]) -> list[Token]:
@@ -146,7 +143,7 @@ def _is_led(tokens: list[Token], at: int) -> bool:
     before = tokens[at - 1] if at else None
     if before is None:
         return False
-    return before.kind in _LED or before.value == _SPEED or before.text.casefold().startswith(_DENSITY)
+    return before.kind in _LED or before.value == _SPEED or DENSITY in before.groups
 
 
 def is_iso_of_row(tokens: list[Token], at: int, speeds: frozenset[int]) -> bool:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 from typing import Final
 
-from grammar.words.groups import SEEN_SHARP
+from grammar.words.groups import IMAGE, SEEN_SHARP
 from grammar.words.tokens import Token
 
 _SEAT: Final = "seat"  # values of the words for the two ends
@@ -24,7 +24,6 @@ _REACH: Final = 5  # tokens from the one end to the other, and from either to th
 _LED_OFF: Final = frozenset(["from", "behind", "off", "past", "after"])  # words from the number on to the seat
 _REAR: Final = "rear-reach"
 _OF_REAR: Final = "rear-stands"  # what cues tell that speak of the lens's own rear
-_ALONE: Final = frozenset(["image", "images", "picture", "sharp image", "sharp picture", "far image"])
 _OF_CIRCLES: Final = frozenset(["cover", "vignette", "image-circle", "equiv"])  # cues of how wide an image is
 _STARTS: Final = 3  # tokens between what leads off and the seat
 _SHORTEST_MM: Final = 9.0  # what is less, told without a word for the image right beside, is how far a rear reaches
@@ -72,7 +71,7 @@ def _with_sharp_behind(tokens: list[Token]) -> list[Token]:
 def _tell_image_at(tokens: list[Token]) -> None:
     """'industrial lens, 42 thread, image 17.5', 'my lens images at 51.3': with no more than a small word between."""
     for at, token in enumerate(tokens[:-1]):
-        if not _is_end(token, _IMAGE) or token.text.casefold() not in _ALONE:
+        if not _is_end(token, _IMAGE) or IMAGE not in token.groups:
             continue
         place = at + 1
         while place < len(tokens) - 1 and place <= at + 2 and tokens[place].kind in ("VERB", "PREP", "MARK"):

@@ -5,16 +5,15 @@ from __future__ import annotations
 import re
 from typing import Final
 
+from grammar.words.groups import GLASS_LIKE, INDEX
 from grammar.words.tokens import Token
 
 _GLUED: Final = re.compile(r"n(?:d)?=?1", re.IGNORECASE)  # 'n1' of 'n1.517', which the point ends
-_NAMES: Final = frozenset(["n", "nd", "index", "ior"])
 _LINKS: Final = frozenset(["=", "of", "is", ":", "about"])
 _INDICES: Final = (1.3, 2.1)  # of glass
 _THICKEST: Final = 12.0  # mm
 _NEAR: Final = 3  # tokens from the name to the number
 _OF_GLASS: Final = frozenset(["UNKNOWN", "LENS", "PIECE", "KIND", "MEASURE"])  # words for it behind its thickness
-_GLASS: Final = frozenset(["glass", "plate", "plates", "window", "flat", "thick", "clear"])
 
 
 def with_glass_by_index(tokens: list[Token]) -> list[Token]:
@@ -32,18 +31,17 @@ def with_glass_by_index(tokens: list[Token]) -> list[Token]:
     for place in (*range(at + 1, len(out)), *range(at - 1, -1, -1)):
         if abs(place - at) > _NEAR:
             continue
-        word = out[place].text.casefold()
-        if out[place].kind == "UNKNOWN" or (out[place].kind in _OF_GLASS and word in _GLASS):
+        of_glass = out[place].kind in _OF_GLASS and GLASS_LIKE in out[place].groups
+        if out[place].kind == "UNKNOWN" or of_glass:
             out[place] = out[place].as_("FILLER")
     return out
 
 
 def _index(tokens: list[Token], at: int) -> tuple[int, int] | None:
     """Where the name of an index and its number begin and end, from here on."""
-    word = tokens[at].text.casefold()
-    if _GLUED.fullmatch(word) and at + 1 < len(tokens) and tokens[at + 1].text.startswith("."):
+    if _GLUED.fullmatch(tokens[at].text) and at + 1 < len(tokens) and tokens[at + 1].text.startswith("."):
         return at, at + 1
-    if word not in _NAMES:
+    if INDEX not in tokens[at].groups:
         return None
     for place in range(at + 1, min(len(tokens), at + 1 + _NEAR)):
         token = tokens[place]

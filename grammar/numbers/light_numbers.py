@@ -17,7 +17,7 @@ from grammar.numbers.exposure_told import (
     with_sky_lit,
 )
 from grammar.numbers.focal_numbers import LENSLIKE
-from grammar.words.groups import ANGLE
+from grammar.words.groups import ANGLE, FACTOR_NAMED
 from grammar.words.tokens import Token
 from grammar.words.written import STOPS
 
@@ -30,7 +30,6 @@ _LIT: Final = frozenset(["nd", "exposure", "shutter-speed", "f-stop", "halfway"]
 _FACTORED: Final = frozenset(["factor-word", "bellows-factor", "how-big", "macro", "shim", "make"])
 _FACTORS: Final = frozenset([2, 4, 8, 16, 32, 64, 128, 256, 400, 500, 1000])  # and by their factors
 _WHOLE_FACTORS: Final = _FACTORS | {512, 1024, 100, 200, 2000, 4000}
-_FACTOR: Final = frozenset(["factor", "filter factor", "nd factor"])
 _GEAR: Final = frozenset(["LENS", "KIND", "MOUNT", "COMBO", "LENGTH", "FOCAL", "FNUM", "PIECE", "BODY", "FRAME"])
 _ANGLES: Final = frozenset([45, 72, 90, 120, 144, 150, 172, 172.8, 180, 216, 270, 360])  # of shutters, beside a rate
 _RATES: Final = frozenset([24, 25, 30, 48, 50, 60, 100, 120])  # frames a second
@@ -158,7 +157,7 @@ def _is_density(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
 def _is_factor(tokens: list[Token], at: int) -> bool:
     """'meter reads 1/2000, i stack the 64 and the 4': filters as they are marked, where no lens is spoken of."""
     before = tokens[at - 1] if at else None
-    if before is not None and before.text.casefold() in _FACTOR and tokens[at].numbers[0] in _WHOLE_FACTORS:
+    if before is not None and FACTOR_NAMED in before.groups and tokens[at].numbers[0] in _WHOLE_FACTORS:
         return True  # 'factor 64 in stops'
     named = before is not None and before.kind == "DET" and tokens[at].numbers[0] in _FACTORS
     timed = any(token.kind == "SHUTTER" for token in tokens)

@@ -24,6 +24,8 @@ _REGISTER: Final = "flange-to-image"
 _EXTENSION: Final = "extension"
 _MEASURED: Final = frozenset([_REGISTER, "throat", "barrel", "bore", "circle"])
 _OF_LENSES: Final = frozenset(["mark", "field"])
+_OF_LENS: Final = frozenset(["for", "on", "under", "behind", "with"])  # before a lens that a ring is of
+_SHORTEST_LENS: Final = 12.0  # mm
 _LEAST_AWAY: Final = 100.0  # mm
 # what is measured, and the word behind the number that says so again: 'register 71 on paper', 'my sheet is 0.05 thick'
 _TOLD_TWICE: Final = frozenset(
@@ -99,9 +101,18 @@ def length_before(tokens: list[Token], at: int, measured: str) -> int | None:
         back -= 1  # '70.6 is the barrel'
     if measured in _MEASURED and back >= 0 and tokens[back].text.isalpha():
         return None  # 'four flanges'
+    if measured == "thickness" and back > 0 and _is_lens_led(tokens, back):
+        return None  # 'the ring for my 55 is short'
     if back < 0 or tokens[back].kind not in LENGTHS or (measured == "distance" and tokens[back].unit in ("", "mm")):
         return None
     return back
+
+
+def _is_lens_led(tokens: list[Token], at: int) -> bool:
+    """'for my 55', 'under the 28': a bare whole number so led is a lens."""
+    token, led = tokens[at], tokens[max(0, at - 2) : at]
+    bare = token.kind in ("NUMBER", "FOCAL") and token.text.isdecimal() and token.numbers[0] >= _SHORTEST_LENS
+    return bare and [one.kind for one in led[1:]] == ["DET"] and led[0].text.casefold() in _OF_LENS
 
 
 def _is_with_a(tokens: list[Token], at: int) -> bool:

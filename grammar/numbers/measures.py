@@ -84,7 +84,7 @@ def _tell_measure(tokens: list[Token], at: int) -> None:
     if word.value == "mark" and _names_format(tokens[target]):  # 'marked 2/3"'
         tokens[at], tokens[target] = word.as_("PREP", value="made-for"), tokens[target].as_("FORMAT")
         return
-    key = word.value
+    key = "mark" if word.value == "barrel" and tokens[target].unit in AWAY else word.value  # 'the barrel reads 3 m'
     if key == "flange-to-image" and target and is_put_in(tokens[target - 1]):
         key = "extension"
     elif key == "thickness" and word.text.casefold().startswith(_TOO) and is_its_length(tokens, target):

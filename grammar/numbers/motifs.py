@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from grammar.words.groups import SPAN
+from grammar.words.groups import SCALE_LED, SPAN
 from grammar.words.tokens import Token
 
 MOTIF: Final = "motif"  # key of the value that names a thing whose size is known, or the format of a frame of film
@@ -36,6 +36,9 @@ def with_motifs_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     for at, token in enumerate(out):
         if token.kind != "MOTIF":
             continue
+        if _is_on_scale(out, at):
+            out[at] = token.as_("MEASURE", value="mark")
+            continue
         out[at] = token.as_("CUE")
         film = _format_before(out, at) if token.value == _FILM or token.ids else None
         size = _size_beside(out, at) if film is None else None
@@ -53,6 +56,13 @@ def with_motifs_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     if "frame-filling" in told:
         _take_spans(out)
     return _with_image_size(out)
+
+
+def _is_on_scale(tokens: list[Token], at: int) -> bool:
+    """'sharp at the 8 m engraving': what a scale bears beside its distance is a mark of it, and nothing pictured."""
+    before = tokens[at - 1] if at else None
+    away = before is not None and before.kind == "LENGTH" and before.unit in _OF_DISTANCE
+    return SCALE_LED in tokens[at].groups and away
 
 
 def _with_image_size(tokens: list[Token]) -> list[Token]:

@@ -55,13 +55,18 @@ def with_near_marks_told(tokens: list[Token], told: frozenset[str]) -> list[Toke
 
 
 def with_bracketed_marks(tokens: list[Token], told: frozenset[str]) -> list[Token]:
-    """'a 28 (0.3 m) with a 6 mm ring', 'same but my 28 (0.7)': in brackets behind a lens stands its nearest mark."""
+    """'a 28 (0.3 m) with a 6 mm ring', 'my 28 (0.7)': in brackets behind a lens stands its nearest mark; 'min 0.7'."""
     close = bool(told & _CLOSE) or any(one.kind == "PIECE" and one.value in (*_SPACING, "adapter") for one in tokens)
     out = list(tokens)
     for at in range(1, len(out) - 1):
         told_of = close and out[at].kind == "LENGTH" and out[at].unit in _FAR_UNITS and out[at + 1].kind == "LENS"
         if told_of and (_mm(out[at]) or _FARTHEST) < _FARTHEST and any(map(_is_focal, out[:at])):
             out[at] = out[at].as_("KEYED", value=_NATIVE, unit="m")  # '35 and 75, both 0.7 m lenses'
+    for at in range(len(out) - 1):
+        said = out[at].kind == "FILLER" and NEAREST_ASKED in out[at].groups and not out[at + 1].unit
+        if close and said and _is_decimal(out, at + 1) and out[at + 1].numbers[0] >= _LEAST_METRES:
+            size = _mm(out[at + 1])  # 'my 28 with min 0.7'
+            out[at + 1] = out[at + 1].as_("KEYED", value=_NATIVE, numbers=(size or 0.0,), unit="m")
     for at in range(len(out) - 3):
         lens, opened, near, closed = out[at : at + 4]
         if (opened.text, closed.text) != ("(", ")") or not close or near.kind not in ("NUMBER", "LENGTH"):

@@ -5,14 +5,13 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.things.standins import STANDIN
-from grammar.words.groups import DEALING
+from grammar.words.groups import COSTS, DEALING
 from grammar.words.tokens import Token
 
 _PRICE: Final = "PRICE"
 _ONE: Final = "one"
 _BETWEEN: Final = frozenset(["JOIN", "CUE", "DET", "PREP", "AT", "VERB", "FILLER", "LETTER"])
 _REACH: Final = 5  # tokens between two prices
-_COSTS: Final = frozenset(["cost", "costs", "costing"])
 _ENDS: Final = frozenset(["STOP", "JOIN", "CUE"])  # what may stand behind a price that ends what is said
 
 
@@ -66,6 +65,6 @@ def _dealt(tokens: list[Token]) -> list[Token]:
         if bare and led.kind == "PREP" and led.text.casefold() == "for":
             tokens[at] = number.as_(_PRICE)
             tokens[at - 1] = led.as_("CUE")
-        elif bare and led.text.casefold() in _COSTS:
+        elif bare and COSTS in led.groups:
             tokens[at] = number.as_(_PRICE)  # 'costs 20, and the other one 300'
     return tokens

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.things.casting import DRAWN, SPACER
-from grammar.words.groups import REAR
+from grammar.words.groups import REAR, TOO_MUCH
 from grammar.words.tokens import Token
 
 _BEHIND: Final = "behind"
@@ -14,7 +14,6 @@ _LONGEST_MM: Final = 150.0
 _SHORTEST_LENS_MM: Final = 8.0
 _PASSED: Final = frozenset(["DET", "LETTER", "FILLER", "MARK", "TRAIT"])
 _LENS: Final = frozenset(["NUMBER", "LENGTH", "COMBO"])
-_TOO: Final = frozenset(["too", "too much", "too many"])
 _IT: Final = "it"
 _ENDS: Final = frozenset(["STOP", "JOIN", "MARK", "CUE"])
 # what stands behind a lens that is no tube: the image, a sensor, a filter
@@ -44,7 +43,7 @@ def _with_excess(tokens: list[Token]) -> list[Token]:
     for at in range(1, len(tokens) - 1):
         rest = [one for one in tokens[at + 1 : at + 3] if one.kind != "FILLER"]
         drawn = bool(rest) and rest[0].kind == "PIECE" and rest[0].value in DRAWN
-        if drawn and _is_length(tokens[at - 1]) and tokens[at].text.casefold() in _TOO:
+        if drawn and _is_length(tokens[at - 1]) and TOO_MUCH in tokens[at].groups:
             out[at] = tokens[at].as_("FILLER")
     return out
 

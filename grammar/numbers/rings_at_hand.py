@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.things.casting import SPACER
-from grammar.words.groups import COME_TO
+from grammar.words.groups import COME_TO, REACHES
 from grammar.words.tokens import Token, is_plural
 
 TOTAL: Final = "total"
@@ -18,7 +18,6 @@ _LENGTHS: Final = frozenset(["NUMBER", "LENGTH"])
 _OF_LENS: Final = frozenset(["LENS", "KIND", "FNUM", "MOUNT", "FORMAT"])
 _FOR: Final = "made-for"  # 'a 50 mm lens for E'
 _ALONG: Final = frozenset(["JOIN", "DET", "PIECE", "PREP", "FILLER", "VERB", "CUE", "MARK"])
-_REACHES: Final = frozenset(["reach", "get", "space", "fill", "want", "hit", "make"])  # before what is wanted
 _SEVERAL: Final = 2
 _FAR: Final = 4  # tokens at most from such a word to the number
 _THICKEST_SHEET_MM: Final = 0.7
@@ -69,7 +68,7 @@ def _row_apart(tokens: list[Token]) -> tuple[int, list[int]] | None:
     row = [at for at in lengths if at != wanted]
     within = [one for at, one in enumerate(tokens[row[0] : row[-1] + 1], start=row[0]) if at not in row]
     leads = tokens[max(0, wanted - _FAR) : wanted]
-    led = any(one.value in (_WANTED, TOTAL) or one.text.casefold() in _REACHES for one in leads)
+    led = any(one.value in (_WANTED, TOTAL) or REACHES in one.groups for one in leads)
     led = led and not (leads and leads[-1].kind in ("DET", "LETTER"))  # 'need a 50' is of a lens
     decimal = any("." in tokens[at].text for at in lengths)
     made = decimal or tokens[wanted].numbers[0] <= sum(tokens[at].numbers[0] for at in row)

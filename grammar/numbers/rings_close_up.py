@@ -6,8 +6,11 @@ from typing import Final
 
 from grammar.numbers.number_rows import is_number
 from grammar.things.casting import SPACER
+from grammar.things.close_ups_named import FRONT_SIZES
 from grammar.words.tokens import Token
 
+_REVERSED, _COUPLING = "reversed", "coupling-ring"
+_LEAST_COUPLED: Final = 50.0  # mm, of a lens that another is turned round before
 _RINGS: Final = "rings"
 _LONGEST_RING: Final = 100.0  # mm
 _LEAST_LENS_MM: Final = 12.0
@@ -52,6 +55,7 @@ def with_rings_pictured(tokens: list[Token]) -> list[Token]:
 
     The length right behind the ring is that of the lens, where nothing else can be it and a tube follows.
     """
+    tokens = _with_coupled_lens(tokens)
     for at, token in enumerate(tokens[:-3]):
         ring = token.kind == "PIECE" and token.value == "adapter" and not (at and tokens[at - 1].kind in _OF_RING)
         if not ring and token.kind != "MOTIF":
@@ -68,6 +72,21 @@ def with_rings_pictured(tokens: list[Token]) -> list[Token]:
             lens = tokens[place].as_("FOCAL", unit="mm")
             return [*tokens[:at], seen, *tokens[at + 1 : place], lens, *tokens[place + 1 :]]
     return tokens
+
+
+def _with_coupled_lens(tokens: list[Token]) -> list[Token]:
+    """'50 backwards on a 200 coupler': a coupling ring has no length of its own; so wide no front thread is either."""
+    turned = any((one.kind, one.value) == ("TRAIT", _REVERSED) for one in tokens)
+    out = list(tokens)
+    for at in range(1, len(out)):
+        size = out[at - 1]
+        metric = size.kind == "NUMBER" or (size.kind == "LENGTH" and size.unit == "mm")
+        whole = metric and size.text[:1].isdigit() and size.numbers[0] == int(size.numbers[0])
+        coupled = turned and (out[at].kind, out[at].value) == ("PIECE", _COUPLING) and whole
+        if coupled and size.numbers[0] >= _LEAST_COUPLED and size.numbers[0] not in FRONT_SIZES:
+            out[at - 1] = size.as_("FOCAL", unit="mm")
+            out[at] = out[at].as_("FILLER")
+    return out
 
 
 def _is_count(token: Token) -> bool:

@@ -86,7 +86,7 @@ def _subjects(tokens: list[Token]) -> list[Token]:
         free = not before or (
             before[0].kind not in ("PIECE", "MEASURE", "PREP", "LIMIT", "AT") and before[0].value != _ISO
         )
-        if _is_beside_ring(token, before):
+        if _is_beside_ring(token, before, at > 0 and tokens[at - 1].kind == "DET"):
             whole = free = token.numbers[0] == int(token.numbers[0])
         does = tokens[at + 1].value in _DOING or _is_stopped(tokens, at + 1) or marked
         if whole and free and _FOCALS[0] <= token.numbers[0] <= _FOCALS[1] and does:
@@ -97,10 +97,11 @@ def _subjects(tokens: list[Token]) -> list[Token]:
     return tokens
 
 
-def _is_beside_ring(token: Token, before: list[Token]) -> bool:
-    """'with this adapter 58mm hits infinity at 3 m': no plain ring is so long."""
+def _is_beside_ring(token: Token, before: list[Token], led: bool) -> bool:
+    """'with this adapter 58mm hits infinity at 3 m': no plain ring is so long. `led`: 'with the ring my 58 hits it'."""
     ring = bool(before) and (before[0].kind, before[0].value) == ("PIECE", "adapter")
-    return ring and token.kind == "LENGTH" and token.unit == "mm" and token.numbers[0] >= _LEAST_BEHIND
+    metric = (token.kind == "LENGTH" and token.unit == "mm") or (led and token.kind == "NUMBER")
+    return ring and metric and token.numbers[0] >= _LEAST_BEHIND
 
 
 def _is_stopped(tokens: list[Token], at: int) -> bool:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.words.groups import SWAPS
 from grammar.words.tokens import Token
 from grammar.words.written import STOPS
 
@@ -15,7 +16,6 @@ _RING: Final = "ring"  # 'on the ring' is one phrase
 _CALIPER: Final = "caliper"
 _MEASURES: Final = "measure"
 _WITH: Final = "with"
-_SWAPS: Final = ("swap", "replac", "exchang")
 _FOR_WHICH: Final = frozenset(["for", "with", "by", "of"])
 _TWO: Final = 2
 _AHEAD: Final = 3  # tokens at most from the words to the number that is right
@@ -104,7 +104,7 @@ def _with_own(tokens: list[Token]) -> list[Token]:
 
 def _with_swapped(tokens: list[Token]) -> list[Token]:
     """'swap the 27.46 for a 27.3 ring', 'replaced the 5 mm spacer by a 5.2 one': the second is there, for the first."""
-    at = next((n for n, one in enumerate(tokens) if one.text.casefold().startswith(_SWAPS)), len(tokens))
+    at = next((n for n, one in enumerate(tokens) if SWAPS in one.groups), len(tokens))
     lengths = [n for n in range(at + 1, len(tokens)) if _is_length(tokens[n])][:2]
     if len(lengths) < _TWO:
         return tokens

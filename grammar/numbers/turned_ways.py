@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from grammar.words.groups import SCALE
+from grammar.words.groups import READS, SCALE
 from grammar.words.tokens import Token
 
 _TURNS_ASKED: Final = "turns-q"
@@ -17,7 +17,6 @@ _TURNED: Final = frozenset(["TURNS", "DEGREES"])
 _STOPPED: Final = frozenset(["FNUM", "COMBO", "FOCAL"])
 _PLACED: Final = frozenset(["on", "at", "to"])
 _DESCRIBING: Final = frozenset(["NUMBER", "LENGTH", "MOUNT", "LINK", "TIMES"])  # before another ring than the lens's
-_SAYS: Final = frozenset(["reads", "read", "stands"])
 _METRES: Final = frozenset(["m", "ft"])
 _MOST_METRES: Final = 100.0
 _WORDS: Final = 3
@@ -61,8 +60,9 @@ def _with_ring_marks(tokens: list[Token]) -> list[Token]:
         rest = [(n, one) for n, one in enumerate(tokens[at + 1 : at + 1 + _WORDS], start=at + 1)]
         ahead = [(n, one) for n, one in rest if one.kind not in ("DET", "FILLER", "VERB", "CUE", "MEASURE")]
         led = [one for _, one in ahead[:1] if one.kind == "PREP" and one.value in _PLACED]
-        said = any(one.value == "does" or one.text.casefold() in _SAYS for _, one in rest)
+        said = any(one.value == "does" or READS in one.groups for _, one in rest)
         found = ahead[1:2] if led else ahead[:1] if said else []
+        found = [(n, one) for n, one in found if led or tokens[n - 1].kind != "DET"]  # 'with this ring my 58 hits it'
         for n, number in found:
             bare = number.kind == "NUMBER" and not number.text.isalpha() and 0 < number.numbers[0] <= _MOST_METRES
             away = number.kind == "LENGTH" and number.unit in _METRES

@@ -5,13 +5,12 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.things.casting import SPACER
-from grammar.words.groups import PUT_WHERE
+from grammar.words.groups import PUT_WHERE, SHEETS
 from grammar.words.tokens import Token
 
 _SPACER_CUE: Final = "spacer"  # what a cue tells that speaks of washers and the like
 _WHERE: Final = frozenset(["between", "behind", "on"])
 _SHIM_CUE: Final = "shim"
-_SHEETS: Final = ("shim", "washer", "feeler")  # words for what is put in
 _WASHER: Final = "washer"
 _ASKS_FAR: Final = frozenset(
     ["infinity", "how-far", "focus", "how-close", "which-stop"]
@@ -57,7 +56,7 @@ def _tell_shim(tokens: list[Token], asks_far: bool) -> None:
     """
     for at in range(len(tokens) - 1):
         word = tokens[at]
-        if word.kind != "CUE" or not word.text.casefold().startswith(_SHEETS):
+        if word.kind != "CUE" or SHEETS not in word.groups:
             continue
         of = at + 2 < len(tokens) and tokens[at + 1].value == "of"
         size, rest = (tokens[at + 2], at + 3) if of else (tokens[at - 1] if at else word, at + 1)
@@ -84,7 +83,7 @@ def _tell_sheet(tokens: list[Token]) -> None:
             continue
         first = at - 2 if at > 1 and tokens[at - 1].value == "of" else at - 1
         size, rest = tokens[first], at + 1
-        if rest < len(tokens) and (tokens[rest].kind == "PIECE" or tokens[rest].text.casefold().startswith(_SHEETS)):
+        if rest < len(tokens) and (tokens[rest].kind == "PIECE" or SHEETS in tokens[rest].groups):
             rest += 1
         where = next((one for one in tokens[rest : rest + _NEAR] if one.kind not in _SMALL), None)
         bare = size.kind == "NUMBER" or (size.kind == "LENGTH" and size.unit == "mm")

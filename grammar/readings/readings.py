@@ -47,6 +47,8 @@ _SCREWED: Final = frozenset(["pitch", "calipers", "identify", "no-name"])
 _MARKED: Final = frozenset(["past-infinity", "infinity-at"])  # what tells that a number is of the focus scale
 _SHIMMED: Final = frozenset(["infinity", "shim"])  # 'hills sharp at 8, what shim'
 _SETTING_STOPS: Final = frozenset(["which-stop", "dof", "exposure"])  # and what that it is rather a stop
+_MEASURED_FOR: Final = frozenset(["identify", "no-name"])  # and what that it tells of a mount
+_REGISTERS: Final = (5.0, 120.0)  # mm, that mounts have
 _METRE_MM = 1000.0
 _LEAST_MARK, _MOST_MARK = 0.3, 500.0  # m, that a scale has
 WIDEST_THREAD: Final = 150.0  # mm
@@ -113,7 +115,9 @@ def _marked(out: Readings, phrases: list[Phrase], cast: Cast, told: frozenset[st
     for phrase in phrases:
         if isinstance(phrase, Between) and phrase.sort == "setting" and phrase.token.kind == "NUMBER":
             number = phrase.token.numbers[0]
-            if _LEAST_MARK <= number <= _MOST_MARK:
+            if _MEASURED_FOR & told and _REGISTERS[0] <= number <= _REGISTERS[1] and not (cast.bodies or cast.pieces):
+                out.keep("flange_to_image", mm(number))  # 'focus to infinity at 45.4, what mount': by the caliper
+            elif _LEAST_MARK <= number <= _MOST_MARK:
                 out.keep("mark", mm(number * (MM_PER_FOOT if "feet" in told else _METRE_MM)))
             return
 

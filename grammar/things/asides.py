@@ -4,11 +4,18 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.words.groups import PURPOSE
 from grammar.words.tokens import Token
 
 _ENDS_LENS: Final = frozenset(["LENS", "LENGTH", "NUMBER", "FNUM", "COMBO", "FOCAL"])  # before a colon
 _FIELD: Final = ("MEASURE", "field")
 _SIZED: Final = frozenset(["FORMAT", "AREA", "LENGTH", "FRACTION", "MOUNT"])  # before the word for a frame or a body
+
+_DRAWN: Final = frozenset(["helicoid", "bellows"])  # pieces that a thin ring is made for
+_FOR: Final = "for"
+_MADE_FOR: Final = "made-for"
+_WITH: Final = frozenset(["a", "use", "using", "with"])  # 'for use with a helicoid'
+_PLATES: Final = frozenset(["flange-to-image"])  # 'the 1 mm M42-E flange'
 
 
 def without_asides(tokens: list[Token]) -> list[Token]:
@@ -30,8 +37,23 @@ def without_asides(tokens: list[Token]) -> list[Token]:
         aside = (
             aside or (token.kind == "BODY" and after == "era") or (token.text.casefold() == "only" and before == "-")
         )
-        out.append(token.as_("FILLER") if aside else token)
+        out.append(token.as_("FILLER") if aside or _is_what_for(tokens, at) else token)
     return out
+
+
+def _is_what_for(tokens: list[Token], at: int) -> bool:
+    """'the flat 1 mm ring (the one for helicoids)': what a ring is made for is not there with it."""
+    if tokens[at].kind != "PIECE" or tokens[at].value not in _DRAWN:
+        return False
+    before = at - 1
+    while before >= 0 and (tokens[before].kind == "DET" or tokens[before].text.casefold() in _WITH):
+        before -= 1
+    led = before > 0 and (tokens[before].value == _MADE_FOR or _says_what_for(tokens[before - 1 : before + 1]))
+    return led and any(one.kind == "PIECE" or one.value in _PLATES for one in tokens[:before])
+
+
+def _says_what_for(words: list[Token]) -> bool:
+    return words[1].value == _FOR and PURPOSE in words[0].groups
 
 
 def _ends_frame(tokens: list[Token]) -> bool:

@@ -4,18 +4,20 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.words.groups import LENS_SAID
 from grammar.words.tokens import Token
 
 _PIECE: Final = "close-up-lens"
 _CLOSE_UP: Final = "closeup"
-_LENSES: Final = frozenset(["lens", "lenses", "glass", "element"])
 _FILTER: Final = "filter"
 _GLASS: Final = frozenset([_PIECE, _FILTER])
 _LENGTHS: Final = frozenset(["LENGTH", "NUMBER", "COMBO", "RANGE"])
 _TOLD: Final = frozenset(["FOCAL", "NAMED", "MOUNTWORD"])
 _BESIDE: Final = 3  # tokens
 _SHORTEST: Final = 12.0  # mm
-_SIZES: Final = frozenset([37.0, 43.0, 46.0, 49.0, 52.0, 55.0, 58.0, 62.0, 67.0, 72.0, 77.0, 82.0])  # of front threads
+FRONT_SIZES: Final = frozenset(
+    [37.0, 43.0, 46.0, 49.0, 52.0, 55.0, 58.0, 62.0, 67.0, 72.0, 77.0, 82.0]
+)  # of front threads
 _JOINING: Final = str.maketrans("", "", " -")
 
 
@@ -25,7 +27,7 @@ def with_close_ups_named(tokens: list[Token]) -> list[Token]:
     for at in range(1, len(out)):
         token = out[at]
         spoken = token.kind == "CUE" and token.text.casefold().translate(_JOINING).startswith(_CLOSE_UP)
-        spoken = spoken or (token.kind == "LENS" and token.text.casefold() in _LENSES)  # '+4 lens on a 135'
+        spoken = spoken or (token.kind == "LENS" and LENS_SAID in token.groups)  # '+4 lens on a 135'
         if spoken and out[at - 1].kind == "DIOPTRE":
             out[at] = token.as_("PIECE", value=_PIECE)
         beside = {one.kind for one in out[max(0, at - 2) : at + 3]}  # '+2 magnifier filter', 'filter +4'
@@ -44,7 +46,7 @@ def _with_lens_behind(tokens: list[Token]) -> list[Token]:
     last = max(n for n, one in enumerate(tokens) if one.kind == "DIOPTRE" or one.value in _GLASS)
     beside = 0 < at - last <= _BESIDE and all(one.kind in ("JOIN", "DET", "STOP") for one in tokens[last + 1 : at])
     metric = token.kind == "LENGTH" and token.unit == "mm" and token.numbers[0] >= _SHORTEST
-    if beside and metric and (at - last > 1 or token.numbers[0] not in _SIZES):
+    if beside and metric and (at - last > 1 or token.numbers[0] not in FRONT_SIZES):
         apart = Token("CUE", "", token.column)  # so that it is no length of that glass
         return [*tokens[: last + 1], apart, token.as_("FOCAL"), *tokens[at + 1 :]]
     return tokens

@@ -23,7 +23,11 @@ def with_flanges_of_bodies(tokens: list[Token]) -> list[Token]:
     others = [n for n, one in enumerate(tokens) if one.kind in _OF_LENSES and n != at + 1]
     if not is_flange or not others:
         return tokens
-    return [*tokens[:at], Token("BODY", tokens[at].text, tokens[at].column), *tokens[at + 1 :]]
+    return [
+        *tokens[:at],
+        Token("BODY", tokens[at].text, tokens[at].column, listed=tokens[at].listed),
+        *tokens[at + 1 :],
+    ]
 
 
 def _with_holes(tokens: list[Token]) -> list[Token]:
@@ -34,5 +38,5 @@ def _with_holes(tokens: list[Token]) -> list[Token]:
         led = [one.value for one in tokens[max(0, at - 3) : at - 1] if one.kind == "PREP"]
         lens = any(one.kind in _OF_LENSES for one in tokens[: at - 1])
         if hole.text.casefold() in _HOLES and mount.kind == "MOUNT" and lens and led and led[-1] in _INTO:
-            out[at] = Token("BODY", hole.text, hole.column)
+            out[at] = Token("BODY", hole.text, hole.column, listed=hole.listed)
     return out

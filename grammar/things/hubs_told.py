@@ -4,18 +4,14 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.words.groups import EVERYTHING, IN_BETWEEN, MIDDLE, WAYS
 from grammar.words.tokens import Token
 
 _TO: Final = "to"
 _ON: Final = "on"
-_ALL: Final = frozenset(["all", "everything", "them"])
 _VIA: Final = "via"
 _FIRST: Final = "1"
 _PUT: Final = frozenset(["in", "as"])
-_MIDDLE: Final = frozenset(["middle", "middleman", "between", "intermediate", "centre", "center", "the middle"])
-_BETWEEN: Final = frozenset(["in between", "in the middle", "in middle"])
-_SAID: Final = _PUT | _MIDDLE | _BETWEEN
-_WAYS: Final = frozenset(["way", "route", "road", "path"])
 _NAMED: Final = frozenset(["DET", "MOUNT", "MOUNTWORD", "BODY"])
 
 
@@ -23,7 +19,7 @@ def with_hubs_told(tokens: list[Token]) -> list[Token]:
     """Its 'to' becomes a 'via', and 'first' asks for nothing."""
     out = _ways_of_mounts(_in_the_middle(list(tokens)))
     for at, token in enumerate(out):
-        of_all = token.value == _ON and any(one.text.casefold() in _ALL for one in out[:at])
+        of_all = token.value == _ON and any(EVERYTHING in one.groups for one in out[:at])
         if token.kind != "PREP" or not (token.value == _TO or of_all):
             continue
         ahead = at + 1
@@ -39,17 +35,25 @@ def with_hubs_told(tokens: list[Token]) -> list[Token]:
 def _in_the_middle(tokens: list[Token]) -> list[Token]:
     """'with M in the middle', 'M in between', 'M as the middle one': what stands there is a hub."""
     for at in range(1, len(tokens)):
-        rest = [one.text.casefold() for one in tokens[at + 1 : at + 4] if one.kind not in ("DET", "MOUNTWORD")]
-        middle = rest[:1] and rest[0] in _BETWEEN
-        middle = middle or (len(rest) > 1 and rest[0] in _PUT and rest[1] in _MIDDLE)
+        rest = [one for one in tokens[at + 1 : at + 4] if one.kind not in ("DET", "MOUNTWORD")]
+        middle = bool(rest) and IN_BETWEEN in rest[0].groups
+        middle = middle or (len(rest) > 1 and _is_put(rest[0]) and MIDDLE in rest[1].groups)
         if tokens[at].kind != "MOUNT" or not middle:
             continue
         before = tokens[at - 1]
         led = before.kind == "JOIN" or (before.kind == "PREP" and before.value != _VIA)
         via = Token("PREP", "", tokens[at].column, _VIA, listed=tokens[at].listed)
-        said = [one.as_("FILLER") if one.text.casefold() in _SAID else one for one in tokens[at + 1 : at + 4]]
+        said = [one.as_("FILLER") if _tells_place(one) else one for one in tokens[at + 1 : at + 4]]
         return [*tokens[: at - led], via, tokens[at], *said, *tokens[at + 4 :]]
     return tokens
+
+
+def _is_put(token: Token) -> bool:
+    return token.text.casefold() in _PUT
+
+
+def _tells_place(token: Token) -> bool:
+    return _is_put(token) or MIDDLE in token.groups or IN_BETWEEN in token.groups
 
 
 def _ways_of_mounts(tokens: list[Token]) -> list[Token]:
@@ -59,7 +63,7 @@ def _ways_of_mounts(tokens: list[Token]) -> list[Token]:
         while behind < len(tokens) and (tokens[behind].kind == "MOUNTWORD" or tokens[behind].text == "-"):
             behind += 1
         led = tokens[at - 1].kind == "DET"
-        if tokens[at].kind == "MOUNT" and led and behind < len(tokens) and tokens[behind].text.casefold() in _WAYS:
+        if tokens[at].kind == "MOUNT" and led and behind < len(tokens) and WAYS in tokens[behind].groups:
             via = Token("PREP", "", tokens[at].column, _VIA, listed=tokens[at].listed)
             return [*tokens[: at - 1], via, tokens[at], tokens[behind].as_("FILLER"), *tokens[behind + 1 :]]
     return tokens

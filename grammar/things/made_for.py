@@ -7,11 +7,11 @@ from typing import Final
 from grammar.things.cast import Cast
 from grammar.things.casting import Part
 from grammar.things.phrases import TOWARDS, Noun
+from grammar.words.groups import FORMAT_HEADED
 
 _MADE: Final = "made-for"
 _FOR: Final = "for"
 _MADE_FOR: Final = frozenset(["for", "from", "of", _MADE])
-_FORMAT: Final = frozenset(["format", "type", "size"])  # heads that tell of a format, and of no sensor
 _SIZED: Final = frozenset(
     ["inch", "super", "tube", "tv", "regular", "standard 8"]
 )  # in names of formats that go by a size
@@ -82,7 +82,7 @@ def _is_made_for(frame: Part, cast: Cast) -> bool:
     if frame.noun.role in _MADE_FOR or (frame.noun.aside and not frame.noun.role):
         return True
     first = all(frame.noun.column < part.noun.column for part in (*cast.bodies, *cast.frames) if part is not frame)
-    headed = frame.noun.head is not None and frame.noun.head.text.casefold() not in _FORMAT
+    headed = frame.noun.head is not None and FORMAT_HEADED not in frame.noun.head.groups
     plain = not frame.noun.role and not headed and frame.noun.join in ("", ",")
     lens = cast.lenses[0]
     return plain and first and bool(cast.told & _LIT or _stands_behind(frame, lens))

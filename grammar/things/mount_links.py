@@ -5,9 +5,9 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.things.standins import STANDIN
+from grammar.words.groups import SUFFICES
 from grammar.words.tokens import Token, is_plural
 
-_DO: Final = frozenset(["do", "work", "serve", "suffice"])
 _WILL: Final = frozenset(["will", "would", "does", "can"])
 
 
@@ -73,7 +73,7 @@ def _of_piece(tokens: list[Token], at: int, before: list[Token]) -> bool:
     if behind is not None and STANDIN in behind.implies and any(token.kind == "PIECE" for token in before):
         return True  # 'the LTM to M ring and an M to Z one'
     rest = tokens[at + 2 : at + 4]
-    if rest and rest[0].text.casefold() in _DO and _asks_will(before):
+    if rest and SUFFICES in rest[0].groups and _asks_will(before):
         return True  # 'M39, 44 mm: will LTM to X do?'
     following = [token for token in tokens[at + 2 :] if token.kind not in ("FILLER", "UNKNOWN", "LETTER")][:2]
     if any(token.kind == "PIECE" for token in following[:1]):

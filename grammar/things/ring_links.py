@@ -25,7 +25,7 @@ _SIZES: Final = frozenset(["size", "thickness"])  # values of measuring words th
 
 def with_ring_links(tokens: list[Token]) -> list[Token]:
     """The tokens with a word for a ring behind each pair of mounts that tells one, and its thickness before that."""
-    out = _between_mounts(_heads_behind(list(tokens)))
+    out = _between_mounts(_heads_behind(_without_bodies(tokens)))
     at = 0
     while at + 2 < len(out):
         link = out[at + 1]
@@ -35,6 +35,18 @@ def with_ring_links(tokens: list[Token]) -> list[Token]:
             elif _leads(link) or (link.text == "-" and _thickness(out, at + 3) is not None):
                 at += _as_ring(out, at)
         at += 1
+    return out
+
+
+def _without_bodies(tokens: list[Token]) -> list[Token]:
+    """'K to X body ring', 'FD to Z camera adapter': the word for a body only tells whose mount the second is."""
+    out: list[Token] = []
+    for at, token in enumerate(tokens):
+        row = [one.kind for one in tokens[max(0, at - 3) : at + 2]]
+        named = row[:1] + row[2:] == ["MOUNT", "MOUNT", "BODY", "PIECE"] and at > 2
+        if named and _leads(tokens[at - 2]) and tokens[at + 1].value == _RING and not token.ids:
+            continue
+        out.append(token)
     return out
 
 
@@ -65,7 +77,7 @@ def _heads_behind(tokens: list[Token]) -> list[Token]:
         first = at + 1 + (tokens[at + 1].kind == "MARK")
         pair = tokens[first : first + 3]
         after = tokens[first + 3] if first + 3 < len(tokens) else None
-        told = at > 0 and tokens[at - 1].kind in ("MOUNT", "LENGTH", "NUMBER", "RANGE", "THREAD")
+        told = at > 0 and tokens[at - 1].kind in ("MOUNT", "NUMBER", "RANGE", "THREAD")
         if [one.kind for one in pair[::2]] != ["MOUNT", "MOUNT"] or not _leads(pair[1]) or told:
             continue
         if after is None or after.kind not in _HEADS:

@@ -7,7 +7,7 @@ from typing import Final
 from engine.base.units import MM_PER_FOOT, MM_PER_INCH
 from grammar.things.phrases import TOWARDS
 from grammar.things.standins import STANDIN
-from grammar.words.groups import EXCHANGES, SCREW_CRESTS
+from grammar.words.groups import EXCHANGES, FOCUSING, SCREW_CRESTS
 from grammar.words.tokens import Token
 
 _OF_RINGS: Final = frozenset(["PIECE", "ADAPTER"])
@@ -39,7 +39,6 @@ _TOLD_SHORT: Final = (
 )
 _FIGURES: Final = frozenset(["NUMBER", "FNUM", "COMBO", "LENGTH"])
 _ONE: Final = ("a ", "an ")  # how a length of one unit begins that stands for the unit alone: 'of a mm'
-_FOCUSING: Final = frozenset(["autofocus", "auto focus", "auto-focus", "af", "manual focus"])
 _UNIT_OF: Final = {1.0: "mm", 10.0: "cm", 1000.0: "m", MM_PER_FOOT: "ft", MM_PER_INCH: "in"}
 
 
@@ -49,7 +48,7 @@ def _plain_camera(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
         token.as_("FILLER")
         if 0 < at < len(tokens) - 1
         and token.kind == "CUE"
-        and token.text.casefold() in _FOCUSING
+        and FOCUSING in token.groups
         and tokens[at - 1].kind in ("PREP", "DET", "LETTER")
         and tokens[at + 1].kind in ("KIND", "BODY")
         else token

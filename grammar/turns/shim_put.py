@@ -14,6 +14,7 @@ from grammar.turns.way_asked import with_way_held
 
 _IN: Final = "shim-in"
 _OUT: Final = "shim-out"
+_ASKED: Final = "how-many-asked"
 _SEATED: Final = frozenset([SHIM_CALIBRATION, FOCUS_VERDICT])
 _RING: Final = "adapter"
 _NUMBER: Final = re.compile(r"(?<![\w./])\d*\.?\d+(?![\w/]*\d)")
@@ -32,6 +33,7 @@ def with_shim_put(got: Question, before: Question, phrases: Mapping[str, tuple[s
     sizes = [float(one) for one in _NUMBER.findall(got.text)]
     put, out = bool(got.places(_IN)), bool(got.places(_OUT))
     told = got.follows and before.intent in _SEATED and put != out and len(sizes) == 1
+    told = told and not got.places(_ASKED)  # 'with tape of 0.05 how many layers': of what is still to be put in
     if not told or not 0 < sizes[0] <= _THICKEST or "." not in got.text or _tells_more(got, before):
         return got
     size = sizes[0] if put else -sizes[0]

@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import Final
 
 from engine.base.compact import replace
 from grammar.hearing import Heard
 from grammar.questions import Question, Thing
+from grammar.words.groups import LONG_END, WIDE_END
 
 _ZOOM: Final = "zoom"
 _NUMBERS: Final = frozenset(["NUMBER", "LENGTH", "FOCAL"])
 _OTHERS: Final = frozenset(["MOUNT", "BODY", "PIECE", "FORMAT", "FNUM", "COMBO", "RANGE", "KEYED"])
-_WIDE: Final = ("wide end", "wide", "short end", "widest")
-_LONG: Final = ("long end", "tele end", "long", "longest", "tele")
 
 
 def zoomed_to(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
@@ -35,7 +35,13 @@ def _set_at(heard: Heard, ends: tuple[float, float]) -> float | None:
         return numbers[0] if ends[0] <= numbers[0] <= ends[1] else None
     if numbers:
         return None
-    words = f" {heard.text.casefold().strip(' ?.!')} "
-    if any(f" {word} " in words for word in _WIDE):
+    if _tells(heard, WIDE_END):
         return ends[0]
-    return ends[1] if any(f" {word} " in words for word in _LONG) else None
+    return ends[1] if _tells(heard, LONG_END) else None
+
+
+def _tells(heard: Heard, group: str) -> bool:
+    """Whether a word of the group stands there, or two that are of it together: 'short end'."""
+    tokens = heard.line.tokens
+    pairs = (one.listed.of(f"{one.text} {other.text}") for one, other in pairwise(tokens))
+    return any(group in one.groups for one in tokens) or any(group in found for found in pairs)

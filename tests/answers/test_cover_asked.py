@@ -246,3 +246,25 @@ def test_what_helps_against_dark_corners_stands_first_where_it_is_asked(asked, t
 )
 def test_what_is_lit_comes_without_advice_on_other_things(asked, text, beside):
     assert beside not in flat(asked(text))
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("largest sensor for a 105 enlarger lens", "the largest sensor that it surely fills is 54x40"),
+        ("biggest format for my 75 enlarger lens", "the largest format that it surely fills is 6x4.5; with luck 6x6"),
+    ],
+)
+def test_films_count_as_well_where_the_largest_format_is_asked(asked, text, said):
+    assert said in flat(asked(text))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "shade at long end wide open only, 300/2.8 thru narrow adapter, what is it",
+        "wide open my 135/2 darkens the corners on this skinny adapter, at f/5.6 it's gone. why",
+    ],
+)
+def test_corners_dark_wide_open_behind_a_narrow_ring_are_clipped_by_its_bore(asked, text):
+    assert flat(asked(text)).startswith("narrow bore")

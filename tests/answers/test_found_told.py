@@ -167,3 +167,52 @@ def test_what_must_stand_behind_an_enlarger_lens_is_told_in_millimetres(found):
 def test_the_room_for_a_helicoid_is_told_at_infinity_and_for_the_size(found):
     text = " ".join(found("which helicoid for a 75 enlarger on E, infinity to 1:2")["text"].split())
     assert "83.25 to 98.25 mm of tubes, helicoid or bellows; 45.75 to 60.75 mm at infinity" in text
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "heavy lens, 4 flange breech, register 52 on the bench",
+        "four flange breech lens, 52 mm to the image. which mount",
+    ],
+)
+def test_flanges_that_are_counted_are_no_register(found, said):
+    record = found(said)
+    assert "PL: breech lock; register 52 mm" in flat(record)
+    assert "4 mm from flange" not in flat(record)
+
+
+@pytest.mark.parametrize(
+    ("said", "mount"),
+    [
+        ("focus to infinity at 45.4 from a 42mm screw, what mount", "M42"),
+        ("which mount is it: infinity at 27.8, bayonet", "M-mount"),
+    ],
+)
+def test_infinity_at_a_bare_number_is_the_register_where_the_mount_is_asked(found, said, mount):
+    assert f"{mount}: " in flat(found(said))
+    assert "from flange to image" in flat(found(said))
+
+
+def test_a_thread_told_as_either_male_or_female_is_taken_as_measured_across(found):
+    text = flat(found("female or male whatever, thread on lens 38.9mm wide, 10 threads = 9.8mm"))
+    assert "LTM" in text
+    assert "M40x1" not in text
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "bayonet lens, came with no camera, markings gone",
+        "old bayonet lens without a camera, engraving worn off",
+        "screw lens, no camera, lettering rubbed off",
+        "lens only, camera sold years back, no marks left",
+        "somebody gave me a lens but no camera, its a bayonet",
+        "picked up a lens, the name plate is gone",
+        "bayonet lens, seller doesnt know the camera",
+    ],
+)
+def test_a_lens_without_camera_or_name_is_to_be_identified(found, said):
+    record = found(said)
+    assert record["intent"] == "identify-mount"
+    assert "flange to the sharp image of a far window" in flat(record)

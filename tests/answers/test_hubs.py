@@ -107,3 +107,24 @@ def test_direct_rings_beside_a_hub_are_counted_singly(asked):
 )
 def test_lenses_that_are_only_counted_have_not_the_mount_of_the_hub(asked, said, direct, through):
     assert [value[0] for value in numbers(asked(said), "adapter_count")] == [direct, through]
+
+
+@pytest.mark.parametrize(
+    ("said", "direct", "through"),
+    [
+        ("how many adapters for 5 mounts on 3 bodies direct vs hub?", 15, 8),
+        ("how many rings do I need for 5 lens mounts x 2 bodies", 10, 7),
+        ("i have 7 lens mounts and 3 camera mounts. how many rings with a hub", 21, 10),
+        ("with five different mounts and two bodies how many adapters to buy", 10, 7),
+        ("six mounts, two cameras. direct rings or hub, count?", 12, 8),
+        ("M hub or direct rings when i own one body and six mounts", 6, 7),
+        ("ten lens mounts on one body, how many adapters, hub or no hub", 10, 11),
+    ],
+)
+def test_mounts_that_are_only_counted_are_those_of_lenses(asked, said, direct, through):
+    found = asked(said)
+    assert [least for least, _ in numbers(found, "adapter_count")][:2] == [direct, through], found["text"]
+
+
+def test_for_one_body_a_hub_does_not_pay(asked):
+    assert "pays only from the second body on" in flat(asked("is a hub worth it for 4 mounts and 1 body"))

@@ -169,3 +169,24 @@ def test_the_nearest_that_a_lens_stops_at_is_no_limit_of_its_ring(club):
     found = flat(club.ask("50mm OM on E with a 28.2 ring, nearest if the lens stops at 45 cm", Talk()))
     assert "stops at 13 m" in found
     assert found == flat(club.ask("50mm OM on E with a 28.2 ring, nearest if the lens goes to 45 cm", Talk()))
+
+
+@pytest.mark.parametrize(("say", "far_mm"), [
+    ("OM tele 200mm on an F body, half a mil short they say. birds at 30 m ok?", 80_400),
+    ("MD lens on an EF body, half a mm short they say. 50mm. portraits at 3 m", 5_100),
+    ("FD 200 straight on EF without glass, two mil too deep. what's the furthest", 20_402),
+])  # fmt: skip
+def test_what_two_registers_differ_by_is_no_ring_between_them(asked, say, far_mm):
+    first = asked(say)["chains"][0]
+    assert first["verdict"] == "macro-only"
+    assert first["focus"]["far_from_sensor_mm"]["least"] == pytest.approx(far_mm, rel=0.02)
+
+
+def test_a_bush_is_the_flush_one_whatever_word_leads_to_it(asked):
+    first = asked("zenit M39 58mm on M42-E 27.46 ring with 39-42 bush. horizon?")["chains"][0]
+    assert "m39-m42-flush" in [piece["id"] for piece in first["pieces"]]
+    assert first["register_error_mm"]["greatest"] < 0.5
+
+
+def test_too_many_shims_hold_the_lens_too_far_out(asked):
+    assert "too far out" in text_of(asked("0.5mm too many shims under an 8mm D lens. farthest sharp thing?"))

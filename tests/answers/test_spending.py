@@ -119,3 +119,76 @@ def test_pieces_named_by_mount_and_length_have_their_prices(asked, text, band):
     assert found["intent"] == "buy-plan"
     assert numbers(found, "price")[0] == band
     assert len(found["text"].splitlines()[0]) < 60
+
+
+@pytest.mark.parametrize(
+    ("said", "starts"),
+    [
+        ("is it worth getting a ring for a 50mm FD on mft", "Yes, as far as mount and frame go: to infinity for 10"),
+        (
+            "M42 for sale, i have an F dslr. buy or pass?",
+            "Only for close-ups, or to infinity through a ring with glass",
+        ),
+        ("8mm C lens made for 1/2 inch, worth buying for MFT?", "Not for everything: it goes to infinity for 8 to 25"),
+        ("does it make sense to buy OM lenses for EF", "Yes, as far as mount and frame go"),
+        (
+            "would you buy EF lenses for E?",
+            "Not for everything: it goes to infinity for 10 to 25 dollars, but its iris",
+        ),
+    ],
+)
+def test_whether_a_lens_is_worth_its_ring_is_told_first(asked, said, starts):
+    found = asked(said)
+    assert found["intent"] == "buy-plan"
+    assert flat(found).startswith(starts)
+
+
+def test_part_of_a_frame_that_stays_dark_speaks_against(asked):
+    assert "lights only 22 to 29 % of the frame" in flat(asked("8mm C lens made for 1/2 inch, worth buying for MFT?"))
+
+
+@pytest.mark.parametrize(
+    ("said", "starts"),
+    [
+        ("is 40 too much for a M42 to E ring", "40 dollars is more than usual, 8 to 25 dollars."),
+        ("is 15 a fair price for a M42 to E ring", "15 dollars is the price of M42 to E ring"),
+        ("seller asks 60 for an OM to X ring, too much?", "60 dollars is more than usual, 10 to 30 dollars."),
+    ],
+)
+def test_a_price_told_is_set_against_what_such_rings_cost(asked, said, starts):
+    found = asked(said)
+    assert found["intent"] == "buy-plan"
+    assert flat(found).startswith(starts)
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "AR and an L body, cheapest route in",
+        "most affordable way to use an Exakta lens on RF",
+        "which ring would u buy first: 25mm C onto E apsc?",
+        "what would be the first piece to order for a 50mm FD on mft?",
+        "my wishlist: M42 on E. what do i need",
+        "bill of materials for EF on E mount",
+        "how expensive is it to use my OM 28 on X",
+        "worth it to adapt P6 to F?",
+    ],
+)
+def test_what_is_to_be_bought_or_spent_is_a_plan(asked, said):
+    assert asked(said)["intent"] == "buy-plan"
+
+
+@pytest.mark.parametrize(
+    ("said", "ring"),
+    [
+        ("telescope to RF, what all do i need to buy", 35),
+        ("adapter for telescope to NX?", 29.5),
+        ("telescope 1.25 inch focuser, E body, what adapter", 37),
+    ],
+)
+def test_a_telescope_takes_the_t2_ring_of_the_body_and_a_nosepiece(asked, said, ring):
+    found = asked(said)
+    assert numbers(found, "ring_thickness_mm")[0] == (ring, ring)
+    assert "iris: none" in flat(found)
+    assert flat(found).casefold().count("camera on a telescope:") == 1
+    assert "nosepiece" in flat(found)

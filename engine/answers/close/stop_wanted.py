@@ -73,7 +73,7 @@ def _zones(question: Question, frames: Sequence[Format], knowledge: Knowledge) -
     for form in frames:
         blur = Interval.exact(blur_of(question, form, knowledge))
         for lens in lenses:
-            yield stop_for_zone(lens, zone, blur, form, question.f_number, question.feet)
+            yield stop_for_zone(lens, zone, blur, form, question.f_number, question.feet, knowledge.catalogue)
     if not lenses:
         yield Told((Line("ask", "With which focal length? The stop grows with its square.", wants="focal"),))
 
@@ -96,7 +96,7 @@ def _close_up(wanted: float, size: float, form: Format, question: Question, know
         return Told()
     deep = depth_words(wanted, question.feet)
     case = f"{deep} deep at {times(size)} on {form.name}"
-    ring, words = next_on_ring(needed.nominal)
+    ring, words = next_on_ring(needed.nominal, knowledge.catalogue)
     rows = [Quantity("f_number", needed, case)]
     rows += [Quantity("f_number", Interval.exact(ring), f"{case}, next full stop")] if ring is not None else []
     text = (
@@ -121,7 +121,7 @@ def _of_other(
                 continue
             focal, set_to = trimmed(lens.focal.nominal, 1), distance(subject, question.feet)
             case = f"{focal} mm, {form.name}, set to {set_to}, sharp at {distance(other, question.feet)}"
-            ring, words = next_on_ring(needed.nominal)
+            ring, words = next_on_ring(needed.nominal, knowledge.catalogue)
             rows = [Quantity("f_number", needed, case)]
             rows += [Quantity("f_number", Interval.exact(ring), f"{case}, next full stop")] if ring is not None else []
             yield Told((Line("head", f"{case}: f/{f_number(needed.nominal)} at least{words}."),), tuple(rows))

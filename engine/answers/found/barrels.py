@@ -11,7 +11,7 @@ from engine.answers.seat.bores import named_barrel
 from engine.base.interval import is_known
 from grammar.questions import Question
 
-NEAR_MM = 0.35  # calipers, paint and makers' names for the same barrel
+BY_NAME = "barrel-by-name"  # of the facts: how far apart the same barrel is told
 
 
 def barrels(question: Question, knowledge: Knowledge) -> Told:
@@ -20,10 +20,11 @@ def barrels(question: Question, knowledge: Knowledge) -> Told:
     width = number(question, "barrel", "thread", "bore") or named_barrel(question, knowledge) or tube
     if not _is_smooth(question, width) or _has_lugs(question) or question.said("pitch") is not None:
         return Told()
+    apart = knowledge.catalogue.assumptions[BY_NAME].value
     rows = [
         mount for mount in knowledge.catalogue.mounts.values()
         if mount.coupling in PLAIN and is_known(mount.throat_mm)
-        and (width is None or abs(mount.throat_mm.nominal - width) <= NEAR_MM)
+        and (width is None or apart.holds(mount.throat_mm.nominal - width))
     ]  # fmt: skip
     held = (
         "A lens without a thread has no mount and no register: it slides in a clamp or a sleeve, and is focused by"

@@ -22,7 +22,7 @@ ROUGHLY_MM = 1.0  # what a width may be off that was told roughly
 ROUNDED_MM = 0.5  # what a width may be off that was told in whole millimetres
 JUST_MM = 0.1  # a width told so near to a thread's own is its name
 # a thread that is measured in its hole: between its crests, which stand inside its nominal width
-INSIDE_MM = 0.25  # what a caliper in a thread may be off
+INSIDE = "caliper-in-a-thread"  # of the facts: what the caliper may be off
 MINOR_SHARE = 1.0825  # of the pitch, for a 60 degree thread
 
 
@@ -79,7 +79,8 @@ def by_thread(question: Question, knowledge: Knowledge) -> tuple[Told, list[str]
     diameter, pitch = thread_measured(question)
     if diameter is None:
         return (_pitch_alone(pitch, knowledge) if pitch is not None else Told()), []
-    fitting = _fits_inside if mentions(question, "female-thread") else _fits
+    inside = mentions(question, "female-thread") and not mentions(question, "male-thread")
+    fitting = _fits_inside if inside else _fits
     threads = knowledge.catalogue.threads.values()
     fits = [thread for thread in threads if fitting(thread, diameter, pitch, knowledge)]
     if not fits:  # 'screws in a 1 inch hole, 32 tpi': no hole between its crests, but the name of the thread
@@ -220,7 +221,7 @@ def _fits_inside(thread: Thread, diameter: float, pitch: float | None, knowledge
     same = pitch is None or knowledge.catalogue.assumptions["pitch-by-paper"].value.holds(
         thread.pitch_mm.nominal - pitch
     )
-    return same and abs(diameter - crests) <= INSIDE_MM
+    return same and knowledge.catalogue.assumptions[INSIDE].value.holds(diameter - crests)
 
 
 def _fits_roughly(thread: Thread, diameter: float, pitch: float | None, knowledge: Knowledge) -> bool:

@@ -20,7 +20,7 @@ _METRIC: Final = re.compile(r"\bm(\d{1,3}(?:\.\d+)?)(?![\w.])(?! ?x ?\d)", re.IG
 FILTERS = ("filter", "step-ring")
 NOT = "No,"
 OFTEN_HOME = "mostly goes home, a tight pair binds before it is,"
-COARSEST_FILTER_MM = 0.75  # pitch of filters up to about 82 mm
+COARSEST = "coarsest-filter-pitch"  # of the facts
 # what becomes of a screw in a thread that is not its own
 _OUTCOMES = {
     "binds": "starts, then binds",
@@ -117,11 +117,8 @@ def _of_filter(thing: Thing, knowledge: Knowledge) -> Thread | None:
 def _fine(width_mm: float, knowledge: Knowledge) -> Thread | None:
     """The thread of that width with a pitch that filters have, one of filters first."""
     alike = [one for one in knowledge.catalogue.threads.values() if one.major_mm.nominal == width_mm]
-    fine = [
-        (one.pitch_mm.nominal, one)
-        for one in alike
-        if is_known(one.pitch_mm) and one.pitch_mm.nominal <= COARSEST_FILTER_MM
-    ]
+    coarsest = knowledge.catalogue.assumptions[COARSEST].value.greatest
+    fine = [(one.pitch_mm.nominal, one) for one in alike if is_known(one.pitch_mm) and one.pitch_mm.nominal <= coarsest]
     best = max(fine, key=lambda row: ("filter" in (row[1].used_for or ""), row[0]), default=None)
     return best[1] if best is not None else None
 

@@ -1,15 +1,21 @@
-"""A whole length behind a ring that the ring cannot have, for the mounts named: it is that of the lens."""
+"""A whole length that only the lens can have: behind a ring for the mounts named, or beside how large it shall draw."""
 
 from __future__ import annotations
 
 import re
 from typing import Final
 
+from engine.answers.parts.said import number
 from engine.base.compact import replace
+from grammar.kinds import MACRO_DISTANCE
 from grammar.questions import Question, Thing
 
 _RINGS: Final = ("adapter", "plain", "ring", "recessed")
+_LENGTHS: Final = ("length", "extension")  # keys under which the length of such a lens may have been read
+_DRAWN: Final = "extension"
+_SIZE: Final = "magnification"
 _LEAST_MM: Final = 8.0
+_LONGEST_MM: Final = 600.0
 _OFF_MM: Final = 1.5  # no ring for the pair is so far from what is right,
 _OFF: Final = 0.15  # as a share of it
 
@@ -30,6 +36,25 @@ def with_lens_told(question: Question, right_mm: float) -> Question:
     rings = others if told_twice else (*others, replace(found, thickness_mm=None))
     lens = replace(lens, focal_length_mm=found.thickness_mm[0])
     return question.with_(lenses=(lens,), adapters=rings)
+
+
+def with_lens_drawing(question: Question) -> Question:
+    """'need 2:1 from a 40mm, extension?': beside how large it shall draw, the one length told is that of the lens."""
+    told = [(key, number(question, key)) for key in _LENGTHS if question.said(key) is not None]
+    free = not question.lenses and not question.adapters and question.said(_SIZE) is not None
+    if question.intent != MACRO_DISTANCE or not free or len(told) != 1:
+        return question
+    key, size = told[0]
+    whole = size is not None and size == int(size) and _LEAST_MM <= size <= _LONGEST_MM
+    if size is None or not whole or (key == _DRAWN and not _is_led(size, question.text)):
+        return question
+    rest = tuple(row for row in question.values if row[0] != key)
+    return question.with_(lenses=(Thing(words=f"{size:g} mm", focal_length_mm=size),), values=rest)
+
+
+def _is_led(size: float, text: str) -> bool:
+    """'with a 35mm: extension', 'from a 105 extension needed'; 'with a 35mm extension' has no lens."""
+    return re.search(rf"\b(?:a|an|my|the) {size:g}(?: ?mm *[,:;.]| +ext| *[,:;])", text, re.IGNORECASE) is not None
 
 
 def _is_apart(piece: Thing, text: str, right_mm: float) -> bool:

@@ -10,11 +10,12 @@ from typing import Final
 from engine.answers.found.narrowing import UNCLAIMED
 from engine.answers.making.body_measured import with_body_measured
 from engine.answers.making.cup_depth import as_depth
-from engine.answers.making.lens_not_ring import with_lens_told
+from engine.answers.making.length_of_pair import with_length_of_pair
+from engine.answers.making.lens_not_ring import with_lens_drawing, with_lens_told
 from engine.answers.making.ring_named import with_ring_named
 from engine.answers.making.rings_by_length import rings_by_length
 from engine.answers.making.rings_chosen import with_rings_chosen
-from engine.answers.making.whole_ring import with_difference_told, with_whole_ring
+from engine.answers.making.whole_ring import REGISTERS, with_difference_told, with_whole_ring
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side
 from engine.answers.parts.said import mentions, numbers
 from engine.base.compact import replace
@@ -23,7 +24,6 @@ from engine.facts.catalogue import Catalogue
 from grammar.questions import Question, Thing
 
 MEASURED: Final = "flange_to_image"  # 'registers 52 and 44' says them again as well
-REGISTERS: Final = "registers"  # key of numbers that only say the registers of the mounts named again
 THICKNESS: Final = "thickness"
 _NEAR: Final = 0.04  # a ring is made so near to what is right, as a share of it,
 _NEAR_MM: Final = 0.6  # or so near in mm where it is thin
@@ -36,6 +36,7 @@ _RINGS: Final = ("adapter", "plain", "ring", "recessed", "", None)
 
 def by_facts(question: Question, facts: Catalogue) -> Question:
     """The question with its unclaimed numbers in the sense that the mounts named allow, and a length in its ring."""
+    question = with_lens_drawing(question)
     question = with_body_measured(_registers_told(with_ring_named(question), facts), facts)
     sides = lens_side(_mount(question.lens), facts), body_side(question.body, facts)
     lens, body = sides
@@ -47,7 +48,7 @@ def by_facts(question: Question, facts: Catalogue) -> Question:
     if right is None or not (is_known(one) and is_known(other)):
         return _in_ring(_in_rings(question, facts))
     question = with_difference_told(with_rings_chosen(question, right), right)
-    question = with_lens_told(question, right)
+    question = with_lens_told(with_length_of_pair(question, right), right)
     question = _claimed(_gauged(question, one.nominal, other.nominal), one.nominal, other.nominal)
     question = with_whole_ring(question, right)
     return as_depth(_in_ring(_in_rings(question, facts)), right)

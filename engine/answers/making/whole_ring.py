@@ -10,6 +10,7 @@ from engine.answers.parts.wording import small_mm
 from engine.base.compact import replace
 from grammar.questions import RING, Question, Thing
 
+REGISTERS: Final = "registers"  # key of numbers that only say the registers of the mounts named again
 _THICKNESS: Final = "thickness"
 _LEAST_MM: Final = 2.0  # a ring that is thinner may be off by as much as it is thick
 _SAME_MM: Final = 0.06  # a difference as it is rounded
@@ -30,8 +31,12 @@ def with_difference_told(question: Question, right_mm: float) -> Question:
             lenses=(replace(lens, focal_length_mm=None), *question.lenses[1:]),
             values=(*question.values, (_THICKNESS, f"{focal:g} mm")) if not told else question.values,
         )
-    if right_mm < 0 and len(told) == 1 and question.off_word and abs(told[0] + right_mm) <= _SAME_MM:
-        return question.with_(values=tuple(row for row in question.values if row[0] != _THICKNESS))
+    if right_mm < 0 and len(told) == 1 and abs(told[0] + right_mm) <= _SAME_MM:
+        bare = not question.adapters  # 'OM on F, half a mm short they say': with nothing between
+        if bare or question.off_word:
+            again = ((REGISTERS, f"{told[0]:g} mm"),) if bare else ()
+            values = tuple(row for row in question.values if row[0] != _THICKNESS)
+            return question.with_(values=(*values, *again))
     return question
 
 

@@ -53,7 +53,7 @@ _MEANT: Final = {
 MOST_ERROR_MM: Final = 0.5
 HUNDREDTHS: Final = "hundredths matter"  # what it is in words
 SET_APART: Final = "short lens long lens"  # what two focal lengths are in words, where the one differs from the other
-SMALL_STOP: Final = 11.0  # from this f-number on light that bends at the hole is seen
+SMALL_STOP: Final = "bending-seen-from"  # of the facts: from this f-number on light that bends at the hole is seen
 _SMALL_STOPS: Final = "soft at small stops diffraction"
 _RULED: Final = ("weight", "rear_reach", "thread_length")  # kinds of values that a danger lies in
 
@@ -63,7 +63,7 @@ def of_values(question: Question) -> str:
     return " ".join(_MEANT.get(key, "") for key, _ in question.values if key in _RULED)
 
 
-def asked_about(question: Question) -> str:
+def asked_about(question: Question, catalogue: Catalogue) -> str:
     """The question's words, with the kinds of values in it put into words."""
     keys = [_MEANT.get(key, "") for key, _ in question.values]
     # 'how come a 0.71 makes it brighter': what piece it is stands in no word
@@ -72,15 +72,16 @@ def asked_about(question: Question) -> str:
     more = [SET_APART] if len(focals) > 1 else []
     more += [HUNDREDTHS] if 0 < (number(question, "numbers") or 0) <= MOST_ERROR_MM else []
     more += [_MEANT["dashes"]] if 0.0 in numbers(question, "numbers") else []  # 'camera shows 0.0'
-    more += [_SMALL_STOPS] if mentions(question, "soft-said") and _has_small_stop(question) else []
+    more += [_SMALL_STOPS] if mentions(question, "soft-said") and _has_small_stop(question, catalogue) else []
     told = more if question.intent == WHY else []
     return " ".join((question.text, *keys, *told))
 
 
-def _has_small_stop(question: Question) -> bool:
+def _has_small_stop(question: Question, catalogue: Catalogue) -> bool:
     """'everything past f/16 is mush': whether a stop is told at which light bends, and no distance."""
     told = [question.f_number, *question.stops, *(one.f_number for one in question.lenses)]
-    return any(one is not None and one >= SMALL_STOP for one in told) and distance_mm(question) is None
+    least = catalogue.assumptions[SMALL_STOP].value.least
+    return any(one is not None and one >= least for one in told) and distance_mm(question) is None
 
 
 def nearest(

@@ -15,6 +15,7 @@ from engine.facts.records import Body, Format, Lens, Mount
 from grammar.questions import TO_ITS_OWN, Question, Thing
 
 AS_TOLD = Basis("own-measured", ("asked",))
+TELESCOPE = "telescope"  # a kind of lens, which has no iris
 
 
 @compact
@@ -88,7 +89,7 @@ def _told(lens: Lens, thing: Thing) -> Lens:
         lens = replace(lens, focusing="zoom")
     if "no aperture ring" in thing.traits:
         lens = replace(lens, iris="lever")
-    if "fixed iris" in thing.traits:
+    if "fixed iris" in thing.traits or thing.lens_kind == TELESCOPE:
         lens = replace(lens, iris="fixed")
     return lens
 

@@ -20,7 +20,7 @@ MICROSCOPE, FINITE, OBJECTIVE = "microscope", "finite-conjugate", "finite object
 POWERED = "close-up-lens"  # what is told of it is its power in dioptres, no factor
 LEAST_FACTOR, MOST_FACTOR = 0.2, 5.0
 SLR = "slr"  # the trait of a lens for film cameras with a mirror: for full frame, where nothing else is told
-MOST_LIT_MM = 60.0
+LARGEST_CIRCLE = "largest-usual-circle"  # of the facts
 _FILMS = {"16mm": "16-projector", "35-full": "35-projector", "35mm-full-frame": "slide-projector"}
 # what the lens may be made for where nothing of it is told
 USUAL_MADE_FOR = ("aps-c-1.5", "35mm-full-frame")
@@ -83,7 +83,8 @@ def circles_of(question: Question, facts: Catalogue) -> list[Thrown]:
 def _is_large(question: Question, facts: Catalogue) -> bool:
     """Whether the frame is larger than lenses made for the usual formats ever light: what is not told is asked for."""
     frames = frames_named(question, facts)
-    return bool(frames) and all(form.diagonal_mm > MOST_LIT_MM for form in frames)
+    largest = facts.assumptions[LARGEST_CIRCLE].value.greatest
+    return bool(frames) and all(form.diagonal_mm > largest for form in frames)
 
 
 def _surely_for(lens: Thing, facts: Catalogue) -> Thing:

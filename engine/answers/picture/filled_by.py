@@ -18,19 +18,23 @@ from grammar.questions import Question
 # sensors in use, the smallest first
 _SENSORS: Final = (
     "1-3-type", "s-123", "1-2-type", "2-3-type", "1-inch-type", "four-thirds", "aps-c-1.6", "aps-c-1.5",
-    "35mm-full-frame", "44x33",
+    "35mm-full-frame", "44x33", "54x40",
 )  # fmt: skip
+
+_FILMS: Final = ("35mm-full-frame", "645", "6x6", "6x7", "6x9", "4x5-sheet")  # and films, where a format is asked for
 
 
 def filled_by(question: Question, circles: Sequence[Thrown], factor: float | None, facts: Catalogue) -> list[Line]:
     """The largest that each circle surely fills, the largest that it may, and what the next one takes."""
     if not mentions(question, "sensor-filled"):
         return []
-    sensors = [facts.formats[name] for name in _SENSORS if name in facts.formats]
-    return [Line("head", _of(thrown, factor, sensors)) for thrown in circles]
+    what, names = ("format", _FILMS) if mentions(question, "film-too") else ("sensor", _SENSORS)
+    names = (*_SENSORS, *names) if what == "format" else names
+    frames = sorted({facts.formats[name] for name in names if name in facts.formats}, key=lambda one: one.diagonal_mm)
+    return [Line("head", _of(thrown, factor, frames, what)) for thrown in circles]
 
 
-def _of(thrown: Thrown, factor: float | None, sensors: Sequence[Format]) -> str:
+def _of(thrown: Thrown, factor: float | None, sensors: Sequence[Format], what: str) -> str:
     surely, maybe = [], []
     for form in sensors:
         lit = lit_of(thrown, factor, form)
@@ -40,7 +44,7 @@ def _of(thrown: Thrown, factor: float | None, sensors: Sequence[Format]) -> str:
             maybe.append(form)
     words = f"{thrown.words[:1].upper()}{thrown.words[1:]}"
     text = (
-        f"{words}: the largest sensor that it surely fills is {surely[-1].name}" if surely else f"{words}: none surely"
+        f"{words}: the largest {what} that it surely fills is {surely[-1].name}" if surely else f"{words}: none surely"
     )
     if maybe:
         text += f"; with luck {maybe[-1].name}"

@@ -15,9 +15,9 @@ from engine.base.interval import Interval, is_known
 from engine.physics import coverage, openings, seat
 from grammar.questions import Question
 
-THICKEST_FILTER_MM: Final = 12.0
-USUAL: Final = ("gel-thickness", "filter-glass-thickness")  # of the facts: what a filter behind a lens may be
-LEAST_INDEX, GREATEST_INDEX = 1.3, 2.1  # of glass, gel and plastics
+THICKEST: Final = "thickest-filter"  # of the facts, as those below
+USUAL: Final = ("gel-thickness", "filter-glass-thickness")  # what a filter behind a lens may be
+INDICES: Final = "index-of-plates"
 
 
 def clipped(question: Question, width: float, height: float, knowledge: Knowledge) -> Told:
@@ -75,9 +75,10 @@ def is_behind(question: Question) -> bool:
 def index_of_glass(question: Question, knowledge: Knowledge) -> tuple[Interval, bool]:
     """The index of the plate: told, or the usual one; and whether it was told."""
     given = number_beside(question, "index-of-glass")
-    if given is not None and LEAST_INDEX < given < GREATEST_INDEX:
+    usual = knowledge.catalogue.assumptions
+    if given is not None and usual[INDICES].value.holds(given):
         return Interval.exact(given), True
-    return knowledge.catalogue.assumptions["filter-glass-index"].value, False
+    return usual["filter-glass-index"].value, False
 
 
 def _usual_mm(knowledge: Knowledge) -> list[float]:
@@ -105,7 +106,8 @@ def rear_filter(question: Question, knowledge: Knowledge) -> Told:
     if not is_behind(question):
         return Told()
     sizes = numbers(question, "length", "thickness", "filter_thread", "glass")
-    told = [value for value in sizes if 0 < value <= THICKEST_FILTER_MM]
+    thickest = knowledge.catalogue.assumptions[THICKEST].value.greatest
+    told = [value for value in sizes if 0 < value <= thickest]
     told += [
         thing.thickness_mm[0] for thing in question.adapters
         if thing.thickness_mm is not None and thing.piece in ("filter", "adapter", None)

@@ -13,18 +13,21 @@ from engine.facts.records import Adapter
 from grammar.questions import Thing
 
 _LEAST: Final = 4  # letters of a word that tells a sort
+_LEADS: Final = frozenset(["with", "from", "into", "without"])  # before a ring, and in the name of some
 _ANY: Final = frozenset(["adapter", "ring", ""])
 
 
 def of_its_word(thing: Thing, pairs: Sequence[str], text: str, knowledge: Knowledge) -> list[str]:
-    """'a flush D-C ring': of the rings between two mounts those that the word before it names, if not all."""
+    """'a flush D-C ring', 'with a 39-42 bush': of the rings between two mounts those that a word for it names."""
     at = text.casefold().find(thing.words.casefold()) if thing.words else -1
     before = re.findall(r"[a-z]+", text[: max(0, at)].casefold())[-1:]
+    itself = re.findall(r"[a-z]+", thing.words.casefold())[-1:] if thing.piece not in _ANY else []
     rows = _between(pairs, knowledge)
-    if not before or len(before[0]) < _LEAST:
-        return []
-    said = [row.id for row in rows if before[0] in _words(row)]
-    return said if len(said) < len(rows) else []
+    for word in (*before, *itself):
+        said = [row.id for row in rows if word in _words(row)] if len(word) >= _LEAST and word not in _LEADS else []
+        if said and len(said) < len(rows):
+            return said
+    return []
 
 
 def as_flat_sort(pieces: Sequence[Thing], knowledge: Knowledge) -> tuple[Thing, ...] | None:

@@ -8,7 +8,7 @@ from engine.answers.parts.said import focals, stop
 from engine.answers.parts.wording import trimmed
 from engine.answers.picture.frames import frames_judged
 from engine.answers.seat.standin import as_listed, judged_alone
-from engine.answers.shims.forgiving import LARGEST_MM, forgiven
+from engine.answers.shims.forgiving import forgiven, is_error
 from engine.answers.shims.loose import off_by_mm
 from engine.base.compact import compact
 from grammar.questions import Question
@@ -26,7 +26,7 @@ def error_judged(question: Question, knowledge: Knowledge) -> Judgement:
     """'0.02 too thick, 135 at f/4, do i care': what the depth of focus forgives; and the verdict on any error told."""
     told = forgiven(question, knowledge)
     off, at, named = off_by_mm(question), stop(question), focals(question)
-    if off is None or not 0 < abs(off) <= LARGEST_MM or not named:
+    if off is None or not is_error(abs(off), knowledge) or not named:
         return Judgement(told)
     form = frames_judged(question, knowledge.catalogue)[0]
     judged = judged_alone(named[0], at, (("extension-tube", off, off),), form, knowledge)

@@ -18,12 +18,12 @@ from engine.facts.records import Format
 from engine.physics import focus
 from grammar.questions import Question
 
-LARGEST_MM: Final = 3.0  # of what is still called an error
+LARGEST: Final = "largest-seat-error"  # of the facts
 
 
 def forgiven(question: Question, knowledge: Knowledge) -> Told:
     """An error told by itself, set beside what is forgiven at the stop told; nothing where either is not told."""
-    at, error = stop(question), _error(question)
+    at, error = stop(question), _error(question, knowledge)
     if at is None or error is None or not mentions(question, "does-it-matter"):
         return Told()
     if (off := off_by_mm(question)) is not None and off < 0:
@@ -57,9 +57,14 @@ def with_forgiven(answer: Answer, question: Question, knowledge: Knowledge) -> A
     return replace(answer, lines=(*told.lines, *answer.lines), quantities=(*rows, *told.quantities))
 
 
-def _error(question: Question) -> float | None:
+def _error(question: Question, knowledge: Knowledge) -> float | None:
     told = numbers(question, "thickness", "numbers", "length", "total")
-    return next((one for one in told if 0 < one <= LARGEST_MM), None)
+    return next((one for one in told if is_error(one, knowledge)), None)
+
+
+def is_error(size_mm: float, knowledge: Knowledge) -> bool:
+    """Whether a seat may be off by so much: what is more is another ring."""
+    return 0 < size_mm <= knowledge.catalogue.assumptions[LARGEST].value.greatest
 
 
 def allowances(at: float, question: Question, knowledge: Knowledge) -> Iterator[tuple[Format, Interval, Interval]]:

@@ -13,7 +13,7 @@ from engine.physics import focus
 from grammar.questions import Question
 
 MOST_FRAMES = 1
-SMALLEST = 32.0  # f-number beyond which lenses seldom close
+SELDOM_CLOSED = "seldom-closed-beyond"  # of the facts: the f-number
 NO_STOP = "no stop that lenses have forgives all of it"
 
 
@@ -48,5 +48,6 @@ def left_as_it_is(error: float, question: Question, knowledge: Knowledge) -> Tol
         if is_known(needed):
             rows.append(Quantity("infinity_from_f_number", needed, form.name))
             text = f"{by_mark}the whole error is forgiven from f/{f_number(needed.nominal)} on ({form.name})"
-            lines.append(Line("fact", text if needed.nominal <= SMALLEST else NO_STOP, 1))
+            closes = needed.nominal <= facts.assumptions[SELDOM_CLOSED].value.greatest
+            lines.append(Line("fact", text if closes else NO_STOP, 1))
     return Told(tuple(lines), tuple(rows))

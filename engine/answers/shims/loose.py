@@ -35,7 +35,7 @@ from grammar.questions import BODY_OFF, OFF, Question
 TUBES = frozenset({"extension-tube", "helicoid", "bellows", "adapter", "ring", "shim", "spacer", ""})
 ASK_FOCAL = "What is the focal length of that lens? A mark tells nothing without it."
 MOST_OFF_MM = 6.0  # what a ring may be off by; more is how long it is
-FAR_FOCALS = 10.0  # focal lengths: about as near as lenses focus by themselves
+NEAREST = "usual-nearest"  # of the facts: as near as lenses focus by themselves, in focal lengths
 
 
 @compact
@@ -89,7 +89,7 @@ def off_by_mm(question: Question) -> float | None:
 def off_by_limit(question: Question, facts: Catalogue) -> float | None:
     """How much too far out a seat is by which the one lens told ends at a distance: 'a 28 stops at 6 m', in mm."""
     limit, lenses = distance_mm(question), focals(question)
-    far = FAR_MM if len(lenses) != 1 else min(FAR_MM, FAR_FOCALS * lenses[0])
+    far = FAR_MM if len(lenses) != 1 else min(FAR_MM, facts.assumptions[NEAREST].value.nominal * lenses[0])
     if question.intent == MACRO_DISTANCE and limit == number(question, "close_focus"):
         return None  # 'how near, if the lens stops at 45 cm': its own nearest mark, and nothing of the seat
     if limit is None or limit < far or len(lenses) != 1 or not mentions(question, "stops-at", "far-limit"):

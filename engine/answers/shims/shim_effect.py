@@ -9,7 +9,7 @@ from engine.answers.parts.said import focals, mentions, number
 from engine.answers.parts.wording import f_number, small_mm
 from engine.answers.picture.frames import frames_of
 from engine.answers.seat.spacing import far_limits
-from engine.answers.shims.forgiving import LARGEST_MM, allowances
+from engine.answers.shims.forgiving import allowances, is_error
 from engine.base.interval import Interval, is_known
 from engine.physics import focus
 from grammar.questions import Question
@@ -26,7 +26,7 @@ def shim_effect(question: Question, knowledge: Knowledge) -> Told:
     size = number(question, *_SIZES)
     if size is None:
         size = next((one.thickness_mm[0] for one in question.adapters if one.thickness_mm is not None), None)
-    if not named or size is None or not 0 < size <= LARGEST_MM or not mentions(question, "shim-effect"):
+    if not named or size is None or not is_error(size, knowledge) or not mentions(question, "shim-effect"):
         return Told()
     form = frames_of(question, knowledge.catalogue)[0]
     head = (

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from engine.answers.making.senses import REGISTERS
+from engine.answers.making.whole_ring import REGISTERS
 from engine.answers.parts.answer import Line, ListedChain, RingToMake, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import nearest
+from engine.answers.parts.resolve import TELESCOPE
 from engine.answers.parts.said import mentions, number
 from engine.answers.parts.wording import small_mm
 from engine.answers.seat.cautioning import warnings_of
@@ -30,9 +31,10 @@ from engine.chains.walk import Chain
 from engine.judging.judge import Judged
 from grammar.questions import Question
 
-NEARLY_MM = 10.0  # a lens held flush that is farther out than this is of no use to anybody
+FLUSH = "flush-of-use"  # of the facts: how far out a lens held flush is of use
 FARTHER = 2.0  # a way that leaves the lens so many times as far out is a detour
 MOUNT_ADVICE = 7.0  # what advice for this very mount must share with the question
+ON_TELESCOPE = "camera on a telescope"
 RECKONED_MM = 0.06  # so near is a ring to the difference of the registers where it was reckoned from them
 SAME_MM = 0.0005  # a ring supposed as it is
 REACHED = "infinity"
@@ -192,6 +194,8 @@ def _of_mount(question: Question, setup: Setup, knowledge: Knowledge) -> Told:
         text, knowledge.catalogue, 1, MOUNT_ADVICE,
         among=lambda one: mount.id in one.mounts and is_of_body(one, question),
     )  # fmt: skip
+    if any(thing.lens_kind == TELESCOPE for thing in question.lenses):
+        rows = nearest(ON_TELESCOPE, knowledge.catalogue, 1)
     note = (Line("text", f"{mount.designation} lenses: {mount.note}"),) if mount.note else ()
     return Told((*advice_lines(rows), *note))
 
@@ -230,7 +234,7 @@ def nearer(chains: tuple[ListedChain, ...], ring: RingToMake, setup: Setup, know
         return None
     flush = flush_chain(setup, knowledge)
     if not chains:
-        return flush if -ring.thickness_mm.nominal <= NEARLY_MM else None
+        return flush if -ring.thickness_mm.nominal <= knowledge.catalogue.assumptions[FLUSH].value.greatest else None
     least, most = _error(flush.listed.judged), _error(chains[0].listed.judged)
     return flush if least is not None and most is not None and most > FARTHER * least else None
 

@@ -18,6 +18,8 @@ def by_count(question: Question, knowledge: Knowledge) -> Told:
     many, on, hub = kinds_told(question), so_many_bodies(question), _hub(question, knowledge)
     if len(question.lenses) == 1 and not question.lenses[0].ids:
         on = on or len(question.bodies)
+    if on < LEAST <= many and hub_of(question) is not None and _only_counted(question):
+        return _on_one_body(many, hub, knowledge)
     if many < LEAST or on < LEAST or any(hub in lens.ids[:1] for lens in question.lenses[1:]):
         return Told()
     direct, through = many * on, many + on
@@ -31,6 +33,26 @@ def by_count(question: Question, knowledge: Knowledge) -> Told:
     rows = (
         Quantity("adapter_count", Interval.exact(float(direct)), "direct"),
         Quantity("adapter_count", Interval.exact(float(through)), f"hub {hub}"),
+    )
+    return Told((Line("head", text),), rows)
+
+
+def _only_counted(question: Question) -> bool:
+    """'six mounts, one body': lenses and the body are told by no name."""
+    return not any(thing.ids for thing in (*question.lenses, *question.bodies)) and len(question.bodies) == 1
+
+
+def _on_one_body(many: int, hub: str, knowledge: Knowledge) -> Told:
+    """For one body alone a hub is one piece more than single rings."""
+    mounts = knowledge.catalogue.mounts
+    name = mounts[hub].designation if hub in mounts else "a hub"
+    text = (
+        f"For one body single rings: {many} of them, with one tolerance each. Through {name} it would be {many + 1},"
+        " with a second joint in every chain: a hub pays only from the second body on."
+    )
+    rows = (
+        Quantity("adapter_count", Interval.exact(float(many)), "direct"),
+        Quantity("adapter_count", Interval.exact(float(many + 1)), f"hub {hub}"),
     )
     return Told((Line("head", text),), rows)
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from engine.answers.making.whole_ring import REGISTERS
 from engine.answers.parts.answer import Line, ListedChain, RingToMake
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import mentions
@@ -34,7 +35,7 @@ def plain_way(
         return _usual(setup, knowledge)
     if any(thing.piece in OPTICAL for thing in question.adapters):
         return None  # it is asked of the glass
-    asks = mentions(question, "fine-so")
+    asks = mentions(question, "fine-so") or question.said(REGISTERS) is not None
     return without_glass(found, ring, setup, knowledge) if asks else None
 
 

@@ -10,6 +10,7 @@ from engine.answers.parts.wording import small_mm, trimmed
 from engine.answers.seat.described import TUBE
 from engine.answers.seat.making import ring_to_make
 from engine.answers.shims.bare_sensor import glass_told
+from engine.answers.shims.forgiving import is_error
 from engine.answers.shims.left_off import left_as_it_is
 from engine.answers.shims.loose import off_by_mm
 from engine.answers.ways.pair import one_pair
@@ -20,7 +21,6 @@ from engine.chains.walk import ADDED_FOCUSING
 from grammar.kinds import CHAIN, FOCUS_VERDICT, SHIM_CALIBRATION
 from grammar.questions import BODY_OFF, Question
 
-LARGEST_MM = 3.0  # of what is still called an error
 LEAST_MM = 0.005  # finer than it can be measured
 _ASKS_FOCUS = frozenset([FOCUS_VERDICT, CHAIN])  # where it comes sharp is asked first, what mends it then
 
@@ -130,8 +130,8 @@ def _error_by_depth(question: Question, knowledge: Knowledge) -> float | None:
     if gauged is None or not is_gauged(question) or not isinstance(lens, LensSide):
         return None
     register = lens.mount.register_mm
-    error = gauged - register.nominal if is_known(register) else LARGEST_MM
-    return round(error, 4) if abs(error) < LARGEST_MM else None
+    error = gauged - register.nominal if is_known(register) else None
+    return round(error, 4) if error is not None and (error == 0 or is_error(abs(error), knowledge)) else None
 
 
 def off_right(question: Question, knowledge: Knowledge) -> Told:

@@ -15,6 +15,7 @@ from engine.answers.seat.described import TUBE
 from engine.answers.seat.distances import Distances
 from engine.answers.seat.spacing import USUAL_FORMAT, far_limits, marks, normal_focal
 from engine.answers.shims.carried import is_limit
+from engine.answers.shims.forgiving import is_error
 from engine.answers.shims.loose import off_by_mm
 from engine.answers.ways.ring_off import error_of_the_pair
 from engine.base.interval import Interval, is_known
@@ -27,7 +28,6 @@ SEVERAL: Final = 2
 RING: Final = "adapter"
 _SHORTEST_MM: Final = 4.0  # of focal lengths
 _LEAST_MM: Final = 0.005
-LARGEST_MM: Final = 3.0  # of what is an error and no spacer
 
 
 def set_apart(question: Question, knowledge: Knowledge) -> Told:
@@ -87,11 +87,11 @@ def _error(question: Question, knowledge: Knowledge) -> float | None:
     """What the seat is off by, in mm, above 0 too far out; so little that nobody names it is taken for too far."""
     off = off_by_mm(question)
     if off is not None:
-        return off if 0 < abs(off) <= LARGEST_MM else None
+        return off if is_error(abs(off), knowledge) else None
     told = (number(question, "thickness", "layer"), *numbers(question, "length", "numbers"))
     small = next((one for one in told if one is not None and 0 < one <= MOST_ERROR_MM), None)
     of_ring = error_of_the_pair(question, knowledge) if small is None and question.adapters else None
-    return of_ring if of_ring is not None and _LEAST_MM < abs(of_ring) <= LARGEST_MM else small
+    return of_ring if of_ring is not None and abs(of_ring) > _LEAST_MM and is_error(abs(of_ring), knowledge) else small
 
 
 def _by_focal(lenses: tuple[float, ...], error: float, question: Question, knowledge: Knowledge) -> Told:

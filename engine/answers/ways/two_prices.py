@@ -1,4 +1,4 @@
-"""A cheap or a dear ring: what each of the prices told buys for the lens on the body, and what the dearer does more."""
+"""Whether a price told is usual for a ring, or what each of two buys for the lens on the body."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, LensSide
-from engine.answers.parts.said import numbers
+from engine.answers.parts.said import mentions, number, numbers
 from engine.answers.parts.wording import listed, money
 from engine.base.interval import Interval
 from engine.facts.records import Adapter
@@ -23,11 +23,17 @@ def prices_of(question: Question) -> tuple[float, ...]:
     return tuple(told) if len(told) > 1 else ()
 
 
+def _one_price(question: Question) -> tuple[float, ...]:
+    """The price of which it is asked whether it is fair; empty where none is told."""
+    told = number(question, "price", "numbers") if mentions(question, "fair-price") else None
+    return (told,) if told else ()
+
+
 def two_prices(
     question: Question, lenses: Sequence[LensSide], bodies: Sequence[BodySide], knowledge: Knowledge
 ) -> Told:
     """What each price buys by the usual bands; nothing where not one lens on one body is named."""
-    prices = prices_of(question)
+    prices = prices_of(question) or _one_price(question)
     if not prices or len(lenses) != 1 or len(bodies) != 1:
         return Told()
     rings = [
@@ -38,7 +44,8 @@ def two_prices(
     if not rings:
         return Told()
     told = [_bought(price, rings) for price in prices]
-    text = f"{'; '.join(told)}. {_more(lenses[0], rings)}"
+    more = f" {_more(lenses[0], rings)}" if len(prices) > 1 else ""
+    text = f"{'; '.join(told)}.{more}"
     return Told((Line("head", text),), tuple(_bands(rings)))
 
 

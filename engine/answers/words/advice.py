@@ -36,19 +36,19 @@ def named_or_near(
     mounts = named_mounts(question, knowledge)
     ids = [question.topic] if question.topic is not None and question.topic in table else []
     ids += [name for thing in question.things if thing.kind == "advice" for name in thing.ids]
-    ids = surely_named(ids, asked_about(question), knowledge.catalogue, question.intent)
+    ids = surely_named(ids, asked_about(question, knowledge.catalogue), knowledge.catalogue, question.intent)
 
     def fits(advice: Advice) -> bool:
         of_lens = not (advice.mounts and mounts) or bool(mounts & set(advice.mounts))
         return of_lens and is_of_body(advice, question)
 
-    said, prior = asked_about(question), question.prior
+    said, prior = asked_about(question, knowledge.catalogue), question.prior
     if question.intent == HAZARD and question.follows and prior is not None and prior.intent == HAZARD:
         said = f"{said} {prior.text}"  # what it is to make safe was told before
     near = nearest(said, knowledge.catalogue, most, least, question.intent, fits, mounts)
     if not near and question.prior is not None and least == LEAST:
         # 'does that hurt anything?': what it is about was said before
-        said = f"{asked_about(question)} {question.prior.text}"
+        said = f"{asked_about(question, knowledge.catalogue)} {question.prior.text}"
         if question.prior.intent == SHIM_CALIBRATION:  # 'do i need to care' after a shim
             said += f" {HUNDREDTHS}"
         near = nearest(said, knowledge.catalogue, 1, ALONE, question.intent, fits)
