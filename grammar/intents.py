@@ -10,6 +10,7 @@ from grammar.kinds import OUT_OF_SCOPE
 from grammar.numbers.scale_rows import SCALE_MARKS
 from grammar.readings.kept_readings import Readings
 from grammar.things.cast import Cast
+from grammar.things.likened import said_of_itself
 from grammar.words.groups import EITHER, HARMING
 from grammar.words.lexicon import Lexicon
 from grammar.words.tokens import Cue, Line
@@ -111,6 +112,7 @@ def features_of(line: Line, cues: tuple[Cue, ...], cast: Cast, readings: Reading
             ("ordinal", readings.number is not None),
             ("pieces-or", len(cast.pieces) > 1 and any(EITHER in one.groups for one in line.tokens)),
             ("vs-said", any(one.kind == "JOIN" and one.text.casefold() in _VERSUS for one in line.tokens)),
+            ("is-itself", said_of_itself(line.tokens) is not None),
             *((name, _bears_scale(shown, readings)) for name in ("remark", SCALE_ROW)),
             ("page-said", readings.values.get("file", "").casefold().endswith((".html", ".htm"))),
             ("limits", bool(readings.limits)),

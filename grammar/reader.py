@@ -15,6 +15,7 @@ from grammar.refusals import empty, not_alone, refused, too_long, unheard
 from grammar.telling import question_of
 from grammar.turns.way_asked import with_way_asked, without_asked
 from grammar.words.atoms import key_of, smooth
+from grammar.words.breath import said_rightly
 from grammar.words.lexicon import Lexicon
 from grammar.words.mentioned import mentioned
 from grammar.words.tokens import LONGEST
@@ -36,6 +37,7 @@ _REGISTER: Final = "register"  # key of the gear file
 
 def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Question | Unread:
     """The question that `text` puts; `before` is the one it may lean on. Whatever the text, it never raises."""
+    text = said_rightly(text, lexicon)
     got = _read(text, lexicon, before)
     if isinstance(got, Unread):
         return got

@@ -74,11 +74,11 @@ from grammar.things.hubs_told import with_hubs_told
 from grammar.things.lens_rows import with_lens_rows
 from grammar.things.lens_set_against import with_lens_set_against
 from grammar.things.letters import settled
-from grammar.things.likened import without_likened
+from grammar.things.likened import without_itself, without_likened
 from grammar.things.mount_links import hyphened, linked
 from grammar.things.names_numbered import with_names_numbered
 from grammar.things.ring_links import with_ring_links
-from grammar.things.slr_lenses import with_lenses_of_slrs
+from grammar.things.slr_lenses import with_lenses_of_slrs, with_screwed_kinds
 from grammar.things.small_words import with_small_words
 from grammar.things.standins import with_standins
 from grammar.things.turned_lens import with_turned_lens
@@ -93,7 +93,7 @@ _ENDING: Final = {
     "bodies": "BODY", "camera": "BODY", "dslr": "BODY", "slr": "BODY", "dslrs": "BODY",
 }  # fmt: skip
 _LEADS_KIND: Final = frozenset(["MOUNTWORD", "BODY"])  # before a kind of lens: 'reflex zoom' is no camera
-_CUED: Final = frozenset(["FORMAT", "LENGTH"])  # 'full frame equivalent', '35mm equivalent'
+_CUED: Final = frozenset(["FORMAT", "LENGTH", "NUMBER"])  # 'full frame equivalent', '35mm equivalent', 'be on 35'
 _STANDING_IN: Final = frozenset(["one", "ones"])  # for a lens or a mount that its number tells
 
 
@@ -113,9 +113,9 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     words = with_focals_named(list(with_small_words(tuple(with_names_numbered(_within_cues(line))))))
     words = with_holds_counted(with_factors_in(with_glass_by_index(words)))
     spans = with_flange_spans_told(with_rears_told(with_turned_lens(with_barrels_told(words))), told)
-    tokens = with_times_told(with_group_heads(with_brackets_told(settled(tuple(spans)))))
+    tokens = with_times_told(with_group_heads(with_brackets_told(settled(tuple(without_itself(spans))))))
     tokens = with_rates_told(with_eras_told(with_limits_apart(tokens)))
-    tokens = with_lenses_of_slrs(with_kinds_counted(with_width_rings(tokens)), told)
+    tokens = with_lenses_of_slrs(with_screwed_kinds(with_kinds_counted(with_width_rings(tokens))), told)
     tokens = with_rings_pictured(with_tubes_behind(tokens, told))
     tokens = with_ring_links(_ringed([one for token in tokens for one in _named(token)]))
     tokens = with_hubs_told(with_flanges_of_bodies(linked(hyphened(_denied(tokens)))))

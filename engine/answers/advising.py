@@ -27,6 +27,7 @@ from grammar.questions import Question, Thing
 MIRROR = "body_mirror"
 MIRRORLESS = "mirrorless"  # trait of a body that is told so
 ANY_LENS = "no-contacts-harm"  # the advice on what any lens without contacts can do
+DANGER = "danger"
 HEAVY = "heavy"  # the advice on what a lens weighs
 WORKED_OUT = ("tubes", "light-lost", "framing")  # examples that say in numbers what the advice says in words
 _OF_SEATS = frozenset([CHAIN, FOCUS_VERDICT, MACRO_DISTANCE])  # kinds whose answers tell where a lens sits
@@ -67,9 +68,10 @@ def ruled(question: Question, knowledge: Knowledge) -> Answer:
     answer = Answer(question.text, question.intent, ANSWERED, lines, question=question, quantities=told.quantities)
     if way is None or chain is None or question.topic == STUCK or _is_told(question) or not _is_amiss(question, chain):
         return answer
-    # 'it clicks in, ok?': that it does not focus there comes before whether it hurts
+    # 'it clicks in, ok?': that it does not focus there comes before whether it hurts, unless it may be broken by it
+    first = _ruling([row for row in rows[:MOST] if row.severity == DANGER], question, knowledge)
     return replace(
-        answer, lines=tuple(dict.fromkeys((*way.lines, *lines))), chains=way.chains,
+        answer, lines=tuple(dict.fromkeys((*first, *way.lines, *lines))), chains=way.chains,
         quantities=(*(way.quantities or ()), *told.quantities),
     )  # fmt: skip
 

@@ -12,7 +12,17 @@ from engine.answers.words.advice import advice_lines
 from engine.base.compact import replace
 from engine.facts.catalogue import Catalogue
 from engine.facts.subjects import asked_as
-from grammar.kinds import CHAIN, COVERAGE, DEFINITION, FOCUS_VERDICT, GEAR_SETTING, HAZARD, IDENTIFY_MOUNT, WHY
+from grammar.kinds import (
+    BUY_PLAN,
+    CHAIN,
+    COVERAGE,
+    DEFINITION,
+    FOCUS_VERDICT,
+    GEAR_SETTING,
+    HAZARD,
+    IDENTIFY_MOUNT,
+    WHY,
+)
 from grammar.questions import TALKED, Question, Unread
 from grammar.words.atoms import key_of
 
@@ -51,6 +61,7 @@ def once(answer: Answer, last: Answer | None, catalogue: Catalogue) -> Answer:
     alike = (
         answer.intent != WHY and bool(answer.quantities) and set(answer.quantities or ()) <= set(last.quantities or ())
     )
+    alike = alike or answer.intent == BUY_PLAN  # of what is bought the price is asked for
     asked_for = reply(answer.text, answer.quantities, catalogue, answer.question.feet) if alike else ()
     no_more = answer.reading == last.reading and set(answer.lines) <= set(last.lines)
     beside = _of_what_was_typed(answer, catalogue) if no_more and answer.intent in _SEATED else ()

@@ -11,6 +11,7 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import LEAST, SURE, nearest
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side
 from engine.answers.parts.said import mentions, number
+from engine.answers.parts.usual_mounts import taken_by_format
 from engine.answers.parts.wording import small_mm
 from engine.answers.picture.filters import filter_rings, filter_threads
 from engine.answers.seat.ways_told import HUB, OPTICAL
@@ -46,6 +47,7 @@ DEAR_OR_CHEAP = "cheap ring or dear ring"  # what two prices for one piece ask a
 def plan(question: Question, knowledge: Knowledge) -> Answer:
     """Everything that must be bought, its price, and the advice that goes with the choice."""
     question = with_kinds_alone(_hub_or_singles(_of_all_of_them(question, knowledge)))
+    question, taken = taken_by_format(question, knowledge.catalogue)
     lenses, bodies = _sides(question, knowledge)
     answer = _pairs_told(question, lenses, bodies, knowledge)
     first = left_of_sum(question, answer) if mentions(question, ENOUGH_ASKED) else Told()
@@ -66,7 +68,8 @@ def plan(question: Question, knowledge: Knowledge) -> Answer:
     held = {line.text.casefold() for line in (answer.lines if answer else ())}
     advice = [Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in rows]
     advice = [line for line in advice if line.text.casefold() not in held]
-    lines = [*first.lines, *_led(question, answer, told), *advice]
+    led = _led(question, answer, told)
+    lines = [*first.lines, *led[:1], *taken, *led[1:], *advice]
     if question.said(ALL) and not (lenses and bodies):
         lines.append(Line("ask", _lacking(lenses)))
     if not lines and len(lenses) > 1 and not bodies:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from engine.answers.parts.answer import ANSWERED, Answer, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import number
+from engine.answers.parts.usual_mounts import taken_by_format
 from engine.answers.picture.filters import filter_answer, for_filters
 from engine.answers.seat.told_register import against_name, with_mount_by_register, without_claim
 from engine.answers.shims.error_told import error_judged
@@ -37,10 +38,20 @@ def how_to(question: Question, knowledge: Knowledge, intent: str | None = None) 
     found = of_known(sides, knowledge, intent)
     if found is not None:
         return found if asked is question else _first(not_so, replace(found, question=question))
+    usual = _of_usual_mount(asked, knowledge, intent)
+    if usual is not None:
+        return _first(not_so, usual)
     from engine.answers.incomplete import incomplete  # much that a whole question does without
 
     answer = incomplete(sides.question, sides.lenses, sides.bodies, knowledge)
     return _first(not_so, answer) if not_so.lines else answer
+
+
+def _of_usual_mount(question: Question, knowledge: Knowledge, intent: str | None) -> Answer | None:
+    """The chains for a lens told by its film alone, by the mount that such lenses mostly have, which is said."""
+    usual, taken = taken_by_format(question, knowledge.catalogue)
+    found = of_known(sides_of(usual, knowledge.catalogue), knowledge, intent) if taken else None
+    return replace(found, lines=(*found.lines[:1], *taken, *found.lines[1:])) if found is not None else None
 
 
 def _first(told: Told, answer: Answer) -> Answer:

@@ -16,7 +16,7 @@ from engine.answers.parts.answer import ANSWERED, Answer, Line, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import LEAST, SURE, nearest, nearest_term
 from engine.answers.parts.owned import own_lens
-from engine.answers.parts.said import distance_mm, mentions, number, number_beside, numbers, stop
+from engine.answers.parts.said import distance_mm, focals, mentions, number, number_beside, numbers, stop
 from engine.answers.parts.wording import distance, f_number, small_mm, times, trimmed
 from engine.answers.picture.blur import blur_of
 from engine.answers.picture.fine import diffraction, sensor_glass
@@ -39,6 +39,7 @@ WHOLE = (
     "It focuses by moving only a part of itself: the limits are those of a lens that moves whole, and not for close up."
 )
 SAME_SCALE = "same-scale"  # a question of principle, which wants no numbers
+USUAL_CLOSE = 8.0  # the stop that is told of where a close-up has none
 CLOSE_UPS = (0.1, 0.25, 0.5, 1.0)
 FEW = 2  # frames of a table for lenses of which nothing is told
 FEWER = 1  # of the usual focal lengths left out at either end
@@ -47,7 +48,9 @@ FEWER = 1  # of the usual focal lengths left out at either end
 def sharpness(question: Question, knowledge: Knowledge) -> Answer:
     """What is sharp, for each format: by focal length and distance, or by magnification close up."""
     seen, glass = through_glass(question)
-    told = Told()
+    told, as_usual = Told(), _at_usual_stop(seen, knowledge)
+    if as_usual is not seen:
+        seen, told = as_usual, Told((Line("note", f"No stop is told: f/{f_number(USUAL_CLOSE)} is only an example."),))
     for part in _parts(seen, knowledge):
         told += part
     told = told + glass if told.lines else told
@@ -61,10 +64,29 @@ def sharpness(question: Question, knowledge: Knowledge) -> Answer:
     if term is not None:
         lines.insert(0, Line("head", f"{term.names[0]}: {term.means}"))
     if not told.lines and question.topic != SAME_SCALE:
-        lines.append(Line("ask", "For which focal length, f-number, format and distance, or at what magnification?"))
+        lines += _lacking(question)
     return Answer(
         question.text, "depth-of-field", ANSWERED, tuple(lines), question=question, quantities=told.quantities
     )  # fmt: skip
+
+
+def _at_usual_stop(question: Question, knowledge: Knowledge) -> Question:
+    """The question at a stop as is usual close up, where a lens stands on an extension and none is told."""
+    drawn = extension_mm(question, knowledge.catalogue) is not None and bool(focals(question))
+    if stop(question) is not None or not drawn or question.topic is not None or distance_mm(question) is not None:
+        return question
+    if stop_wanted(question, frames_of(question, knowledge.catalogue)[::-1], knowledge).lines:
+        return question
+    return question.with_(f_number=USUAL_CLOSE)
+
+
+def _lacking(question: Question) -> Iterator[Line]:
+    """What is asked for: the stop alone, where the rest is told."""
+    whole = focals(question) and distance_mm(question) is not None
+    if whole or question.said("magnification") is not None:
+        yield Line("ask", "At which f-number? Twice as high a number, and about twice as much is sharp.", wants="stop")
+    else:
+        yield Line("ask", "For which focal length, f-number, format and distance, or at what magnification?")
 
 
 def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:

@@ -162,6 +162,7 @@ class Adapter:
     price_usd: tuple[float, float] | None = None
     common: str = "specialist"
     owned: int = 0  # how many of them the user has
+    frame_lines: tuple[str, ...] = ()  # of which focal lengths, mm, a bright-line finder shows the frames with it
     aliases: tuple[str, ...] = ()
     note: str = ""
     place: Place = field(default=NOWHERE, compare=False)

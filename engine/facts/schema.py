@@ -154,6 +154,7 @@ KEYS: Final[Mapping[str, Mapping[str, Key]]] = {
         "price": Key(quantity(values.price_usd, 0, 1_000_000, ""), field="price_usd"),
         "common": Key(choice(kinds.COMMONNESS)),
         "owned": Key(count),
+        "frame_lines": Key(texts),
     } | CALLED,
     "filters": {
         "name": Key(text, required=True),

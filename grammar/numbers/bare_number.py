@@ -36,6 +36,7 @@ _STRONGEST: Final = 10.0  # dioptres
 _EXTENDING: Final = (1.2, 3.0)  # what a converter multiplies by
 _FACTORS: Final = (0.4, 5.0)  # what reducers and converters multiply by
 _REDUCING: Final = (0.4, 0.95)
+_OF_GLASS: Final = ("without-glass", "with-glass")
 _THICK: Final = (0.05, 300.0)  # mm, of a ring
 _FOCALS: Final = (8, 1000)  # mm
 _SMALLEST_STOP: Final = 22.0
@@ -83,8 +84,8 @@ def is_stop_of_lens(tokens: list[Token], at: int) -> bool:
 
 def _pointing(bare: Bare) -> Token | None:
     """'lens 2' points at the second; 'lens 1: 35 mm' only tells them apart."""
-    if bare.follows("LIMIT"):
-        return bare.token
+    if bare.follows("LIMIT") and not (bare.follows("LIMIT", *_OF_GLASS) and bare.is_decimal):
+        return bare.token  # 'glassless 1.2 ring' is how thick the ring is, and limits nothing
     if not (bare.follows("LENS") and bare.is_whole and bare.number < _MOST_POINTED and bare.token.text.isdecimal()):
         return None
     return bare.token.as_("ORDINAL") if bare.after is None or bare.after.kind == "STOP" else bare.token.as_("CUE")

@@ -31,6 +31,8 @@ def with_barrels_told(tokens: list[Token]) -> list[Token]:
             if tube is not None and width is not None and all(one.kind in _WIDE for one in tokens[at + 1 : width]):
                 tokens[width] = tokens[width].as_("KEYED", value=BARREL, unit="mm")
                 tokens[tube] = tokens[tube].as_("CUE")
+            elif tube is not None and _is_of_lens(tokens, tube):
+                tokens[tube] = tokens[tube].as_("CUE")
             continue
         width = next(
             (n for n in (*range(at + 1, tube), *range(tube + 1, tube + 2 + _NEAR)) if _is_width(tokens, n)), None
@@ -38,7 +40,15 @@ def with_barrels_told(tokens: list[Token]) -> list[Token]:
         if width is not None and all(one.kind in _WIDE for one in tokens[tube + 1 : width]):
             tokens[width] = tokens[width].as_("KEYED", value=BARREL, unit="mm")
             tokens[tube] = tokens[tube].as_("CUE")
+        elif _is_of_lens(tokens, tube):
+            tokens[tube] = tokens[tube].as_("CUE")
     return tokens
+
+
+def _is_of_lens(tokens: list[Token], tube: int) -> bool:
+    """'old brass lens, 150 mm, smooth tube': of no length of its own, where a lens is told."""
+    sized = tube and tokens[tube - 1].kind in ("LENGTH", "NUMBER", "RANGE")
+    return not sized and any(one.kind in ("LENS", "KIND", "COMBO") for one in tokens)
 
 
 def _tell_threadless(tokens: list[Token]) -> None:
@@ -54,6 +64,8 @@ def _tell_threadless(tokens: list[Token]) -> None:
                 tokens[width + 1] = after.as_("FILLER")
                 tokens[tube or 0] = tokens[tube or 0].as_("CUE")
                 return
+        if tube is not None and tube + 2 >= at and _is_of_lens(tokens, tube):
+            tokens[tube] = tokens[tube].as_("CUE")  # 'a 150 mm lens, tube no thread'
 
 
 def _tell_of_projectors(tokens: list[Token]) -> None:

@@ -10,6 +10,7 @@ from grammar.words.tokens import Token
 _LONGEST: Final = 300.0  # mm, of a helicoid
 _ENDS_NEAR: Final = 4  # tokens
 _LEADING: Final = frozenset(["CUE", "PREP", "JOIN", "DET"])
+_LEADS_LENS: Final = frozenset(["with", "on", "behind", "under"])
 
 
 def mounted(tokens: list[Token], hosts: frozenset[str]) -> list[Token]:
@@ -79,6 +80,8 @@ def _ends(tokens: list[Token], places: range) -> tuple[int, int] | None:
             return None  # 'helicoid 5 mm, how close will 50 go' tells of something else behind the comma
         if found and bare and tokens[place - 1].kind == "DET":
             return None  # 'a 6 mm helicoid on a 90': the second is a lens's
+        if found and bare and tokens[place - 1].kind == "PREP" and tokens[place - 1].value in _LEADS_LENS:
+            return None  # 'helicoid 6 mm and a 90'
         if bare and not listed and not token.text.isalpha() and token.numbers[0] <= _LONGEST:
             found.append(place)
             if len(found) == 2:

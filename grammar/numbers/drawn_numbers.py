@@ -42,6 +42,8 @@ def _is_given(tokens: list[Token], at: int) -> bool:
     if not before or not number.text[:1].isdigit() or number.numbers[0] <= 0:
         return False
     said = GIVES in before[-1].groups
+    if said and before[-1].kind == "PREP" and tokens[at - 1].kind == "DET":
+        return False  # 'a helicoid with a 50': a lens
     piece = before[0] if said else before[-1]
     after = tokens[at + 1].kind if at + 1 < len(tokens) else "STOP"
     most = _MOST_TRAVEL if said else _MOST_UNSAID

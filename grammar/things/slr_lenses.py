@@ -4,8 +4,17 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.words.groups import SCREW
 from grammar.words.tokens import Token
 
+_BY_SCREW: Final = "screw:"  # how what a kind of lens implies begins: the mount that such a lens has by a screw
+_OF_ONE_LENS: Final = frozenset(
+    ["COMBO", "LENGTH", "NUMBER", "FNUM", "LENS", "DET", "FILLER", "JOIN", "LETTER", "TRAIT", "MARK", "MOUNTWORD"]
+)
+_ENDS: Final = frozenset(["JOIN", "STOP", "PREP", "LENS", "DET", "MARK"])
+_WITH: Final = "with"
+_NOT: Final = frozenset(["no", "not", "without"])
+_MOUNT: Final = "mount"
 _SLR: Final = "slr"
 _PASSED: Final = frozenset(["DET", "FILLER", "LETTER"])
 _PUT: Final = frozenset(["on", "to", "for", "in", "onto"])  # before a body that a lens goes on
@@ -17,6 +26,7 @@ _WITH_UNIT: Final = frozenset(["COMBO", "LENGTH"])
 
 def with_lenses_of_slrs(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """The focal length before the word for the camera, and behind it that it is a lens."""
+    tokens = [_without_camera(tokens, at, told) for at in range(len(tokens))]
     for at, token in enumerate(tokens):
         if token.kind != "BODY" or token.value != _SLR or " body" in token.text.casefold():
             continue
@@ -28,6 +38,16 @@ def with_lenses_of_slrs(tokens: list[Token], told: frozenset[str]) -> list[Token
         if lens is not None and _is_focal(tokens[lens], told):
             return [*tokens[:lens], _as_focal(tokens[lens]), token, head, *tokens[at + 1 :]]
     return tokens
+
+
+def _without_camera(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
+    """'M39 SLR 50/3.5 on Z': a mount whose name ends in that of its camera, beside a focal length, tells the lens."""
+    token, words = tokens[at], tokens[at].text.split()
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    camera = token.kind == "MOUNT" and len(words) > 1 and words[-1].casefold() == _SLR
+    beside = [one for one in (after, tokens[at - 1] if at else None) if one is not None]
+    lens = camera and any(_is_focal(one, told) for one in beside) and not _is_put_on(tokens, at)
+    return token.as_("MOUNT", text=" ".join(words[:-1])) if lens else token
 
 
 def _is_focal(token: Token, told: frozenset[str]) -> bool:
@@ -55,3 +75,33 @@ def _taken_off(tokens: list[Token], at: int) -> int | None:
         place -= 1
     off = place > 0 and tokens[place].kind == "PREP" and tokens[place].value in _TAKEN
     return place - 1 if off else None
+
+
+def with_screwed_kinds(tokens: list[Token]) -> list[Token]:
+    """'screw 35/3.5 rangefinder lens', 'rangefinder 50, screw mount': the kind with its screw tells the mount."""
+    kind = next((at for at, one in enumerate(tokens) if one.kind == "KIND" and _by_screw(one)), None)
+    screw = next((at for at, one in enumerate(tokens) if one.kind == "MOUNTWORD" and SCREW in one.groups), None)
+    if kind is None or screw is None or not _is_said_of(tokens, screw, kind):
+        return tokens
+    rest = [one for at, one in enumerate(tokens) if at != screw]
+    rest[kind - (screw < kind)] = tokens[kind].as_("MOUNT", ids=_by_screw(tokens[kind]), implies=())
+    return rest
+
+
+def _by_screw(kind: Token) -> tuple[str, ...]:
+    return tuple(one.removeprefix(_BY_SCREW) for one in kind.implies if one.startswith(_BY_SCREW))
+
+
+def _is_said_of(tokens: list[Token], screw: int, kind: int) -> bool:
+    """Whether the screw is that of the lens of this kind, and not told by its width or name, or denied."""
+    first, last = sorted((screw, kind))
+    before, after = tokens[screw - 1] if screw else None, tokens[screw + 1] if screw + 1 < len(tokens) else None
+    if any(one.kind not in _OF_ONE_LENS and one.value != _WITH for one in tokens[first + 1 : last]):
+        return False
+    if before is not None and (before.kind in ("MOUNT", "THREAD") or before.text.casefold() in _NOT):
+        return False
+    if screw < kind:
+        return before is None or before.kind not in ("LENGTH", "NUMBER")
+    sized = before is not None and before.kind in ("LENGTH", "NUMBER", "FNUM")
+    named = _MOUNT in tokens[screw].text.casefold()
+    return named or (not sized and (after is None or after.kind in _ENDS))

@@ -7,7 +7,7 @@ from typing import Final
 from engine.base.units import MM_PER_FOOT, MM_PER_INCH
 from grammar.things.phrases import TOWARDS
 from grammar.things.standins import STANDIN
-from grammar.words.groups import EXCHANGES, FOCUSING, SCREW_CRESTS
+from grammar.words.groups import EXCHANGES, FOCUSING, SCREW_CRESTS, THERE_IS, WITHOUT
 from grammar.words.tokens import Token
 
 _OF_RINGS: Final = frozenset(["PIECE", "ADAPTER"])
@@ -68,11 +68,26 @@ def _still_there(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     return tuple(out)
 
 
+def _left_out(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """'with no 5 mm ring': a piece told by its length that is none is left out, and not there."""
+    out = list(tokens)
+    for at, token in enumerate(tokens):
+        asked = at > 0 and THERE_IS in tokens[at - 1].groups
+        kinds = [one.kind for one in tokens[at + 1 : at + 3]]
+        sized = kinds[:1] == ["LENGTH"] and kinds[1:] and kinds[1] in _OF_RINGS
+        named = kinds[:1] == ["ADAPTER"] and tokens[at + 1].text[:1].isdigit()
+        if token.kind == "CUE" and WITHOUT in token.groups and (sized or named) and not asked:
+            out[at] = token.as_("PREP", value="without")
+            if at and tokens[at - 1].kind in ("PREP", "JOIN"):
+                out[at - 1] = tokens[at - 1].as_("FILLER")
+    return tuple(out)
+
+
 def with_small_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     """The tokens with 'and a' before another lens as a join, and lengths in words as lengths."""
     out: list[Token] = []
     skip = False
-    tokens = _counted_over(_plain_camera(_articles(_vague(_still_there(tokens)))))
+    tokens = _counted_over(_plain_camera(_articles(_vague(_left_out(_still_there(tokens))))))
     for at, token in enumerate(tokens):
         if skip:
             skip = False  # the unit of a length in words

@@ -26,6 +26,8 @@ from grammar.questions import Question
 from grammar.turns import turn_seen as seen
 from grammar.turns.going_on import (
     ASIDE,
+    asks_depth,
+    asks_light,
     asks_remedy,
     ends_at,
     is_left_so,
@@ -33,7 +35,8 @@ from grammar.turns.going_on import (
     is_remedy,
     went_on,
 )
-from grammar.turns.of_another import extends, is_on_another_frame
+from grammar.turns.left_away import leaves_the_ring
+from grammar.turns.of_another import doubts_by_crop, extends, is_on_another_frame
 from grammar.turns.one_of_two import chooses_between
 from grammar.turns.one_part import changes_one_part
 from grammar.turns.only_told import names_the_pair
@@ -104,6 +107,8 @@ def _as_without_shim(turn: Turn) -> str:
 # what may be seen, and what is asked then; the first that is seen tells
 _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ...]] = (
     (seen.is_lit_by_glass, _as_before),
+    (seen.of(doubts_by_crop), _as_before),
+    (seen.of(leaves_the_ring), FOCUS_VERDICT),
     (seen.of(is_remedy), _as_before),
     (seen.weighs_too_much, HAZARD),
     (seen.stops_short, SHIM_CALIBRATION),
@@ -123,9 +128,12 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.wants_it_seated, CHAIN),
     (seen.takes_it_off, SHIM_CALIBRATION),
     (seen.wants_it_mended, CHAIN),
+    (seen.wants_it_set_right, SHIM_CALIBRATION),
     (seen.of(asks_remedy), CHAIN),
     (seen.of(ends_at), SHIM_CALIBRATION),
     (seen.puts_a_tube, MACRO_DISTANCE),
+    (seen.of(asks_depth), DEPTH_OF_FIELD),
+    (seen.of(asks_light), EXPOSURE_ND),
     (seen.rather_stops_down, _as_before),
     (seen.of(is_of_reach), _as_reach),
     (seen.sets_one_more_beside, _as_one_more),

@@ -26,12 +26,14 @@ from grammar.kinds import (
 from grammar.numbers.motifs import MOTIF, SIDES
 from grammar.questions import Question, Thing
 from grammar.things.casting import DRAWN
+from grammar.words.groups import DEPTH_SAID, LIGHT_SAID
 
 LEFT: Final = "left so"  # the topic of a reason that asks what comes of leaving an error in
 _RANK: Final = "rank:"  # before the topic of an order that is asked for
 ASIDE: Final = frozenset([WHY, IDENTIFY_MOUNT, LOOK_ALIKE, DEFINITION, GEAR_SETTING])
 OF_RING: Final = frozenset([CHAIN, FOCUS_VERDICT, SHIM_CALIBRATION, DIY_DIMENSION])
 OF_STOPS: Final = frozenset([None, DEFINITION, DEPTH_OF_FIELD, FOCUS_VERDICT, CHAIN, COVERAGE, EXPOSURE_ND, COMPARE])
+_CLOSES: Final = "stops-down"
 _OF_SHIM: Final = frozenset(["shim-calibration"])
 PUT_RIGHT: Final = frozenset([CHAIN, FOCUS_VERDICT, MACRO_DISTANCE])
 _NEAREST: Final = "nearest"  # the measure of where a lens ends, near or far
@@ -39,6 +41,9 @@ _FAR_MM: Final = 3000.0  # no lens that focuses closer only ends nearer
 _ENDS: Final = frozenset([MACRO_DISTANCE, FOCUS_VERDICT])
 _THICKEST_SHIM: Final = 3.0  # mm
 _SHIMMED: Final = frozenset(["shim-calibration"])  # what closing down may save one from
+
+_OF_DEPTH: Final = frozenset([None, DIY_DIMENSION, MACRO_DISTANCE, DEPTH_OF_FIELD])
+_OF_LIGHT: Final = frozenset([None, EXPOSURE_ND, MACRO_DISTANCE])
 
 _ASKING: Final = (
     "how",
@@ -83,6 +88,29 @@ def ends_at(heard: Heard, before: Question) -> bool:
     focal = before.lens is not None and before.lens.focal_length_mm is not None
     asks = heard.tells("how-close") or heard.tells("macro") or heard.tells("dof")
     return said and far and focal and not others and not asks and before.intent in OF_RING
+
+
+def asks_depth(heard: Heard, before: Question) -> bool:
+    """'depth?', 'how deep is it' after how close a lens comes: how much is sharp there."""
+    return _of_close(heard, before, DEPTH_SAID) and heard.weighed.best in _OF_DEPTH
+
+
+def asks_light(heard: Heard, before: Question) -> bool:
+    """'f8, what happens to light' after how close a lens comes: what the extension costs in light."""
+    return _of_close(heard, before, LIGHT_SAID) and heard.weighed.best in _OF_LIGHT
+
+
+def _of_close(heard: Heard, before: Question, group: str) -> bool:
+    """Whether a few words after how close a lens comes have a word of the group, and tell of no other thing."""
+    cast, readings = heard.cast, heard.readings
+    named = any(not part.is_bare for part in (*cast.bodies, *cast.pieces)) or any(
+        part.focal or part.mounts for part in cast.lenses
+    )
+    said = any(group in token.groups for token in heard.line.tokens)
+    told = readings.values or readings.distance_mm is not None
+    drawn = before.said("extension") is not None or any(one.piece in DRAWN for one in before.adapters)
+    close = before.intent == MACRO_DISTANCE or (before.intent in (EXPOSURE_ND, DEPTH_OF_FIELD) and drawn)
+    return close and heard.tells("short") and said and not (named or told)
 
 
 def puts_tube(heard: Heard) -> bool:
@@ -159,6 +187,7 @@ def saved_by_stop(heard: Heard, best: str | None, before: Question) -> bool:
     asked = heard.tells("which-stop") or heard.tells("f-stop") or told
     leant = best in _OF_SHIM and heard.weighed.weight("shim-calibration") <= 0
     other = heard.tells("dof") or heard.tells("exposure") or heard.tells("nd")
+    asked, leant = asked or heard.tells(_CLOSES), leant or heard.tells(_CLOSES)  # 'would stopping down do instead'
     return off and before.intent in OF_RING and asked and not other and (best in OF_STOPS or leant)
 
 

@@ -6,7 +6,7 @@ from typing import Final
 
 from engine.base.compact import replace
 from grammar.hearing import Heard
-from grammar.kinds import SHIM_CALIBRATION
+from grammar.kinds import MACRO_DISTANCE, SHIM_CALIBRATION
 from grammar.questions import Question, Thing
 from grammar.things.casting import SPACER
 from grammar.turns.on_what import is_mode, reads_a_part
@@ -95,6 +95,12 @@ def lenses_left(heard: Heard, said: Question, before: Question) -> tuple[Questio
     gone = {id_ for lens in pool if lens not in left for id_ in lens.ids}
     limits = replace(said.limits, without=tuple(one for one in said.limits.without if one not in gone))
     return said.with_(limits=limits), left
+
+
+def leaves_the_ring(heard: Heard, before: Question) -> bool:
+    """'and if I leave the 5 out' after a lens on a body drawn closer: what it then still does."""
+    seated = bool(before.bodies) and any(one.ids for one in before.lenses)
+    return before.intent == MACRO_DISTANCE and seated and heard.readings.limits.get("without") == (_RING,)
 
 
 def is_shim_left(before: Question) -> bool:

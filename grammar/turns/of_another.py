@@ -47,6 +47,13 @@ def is_of_another(heard: Heard, before: Question) -> bool:
     return before.intent in _OF_PICTURE and len(named) == 1 and idle and not (more or likened or surely)
 
 
+def doubts_by_crop(heard: Heard, before: Question) -> bool:
+    """'even though my sensor is crop?', 'not the equivalent?' after the number that the stabiliser wants."""
+    doubted = heard.tells("crop") or (heard.tells("equiv") and any(one.text == "not" for one in heard.line.tokens))
+    other = any(heard.tells(cue) for cue in ("cover", "vignette", "pixels", "what-is"))
+    return before.topic == _STEADY and doubted and not other
+
+
 def only_swaps(heard: Heard, before: Question) -> bool:
     """'how about an X body', 'the FD one instead': nothing but another lens or body, of which the same is asked."""
     cast, best = heard.cast, heard.weighed.best

@@ -15,6 +15,7 @@ from grammar.words.groups import EARLIER, READ_OUT
 FULL: Final = "35mm-full-frame"
 LIKENED: Final = frozenset(["in", "to"])
 _LIKENING: Final = frozenset(["looks-like", "equiv"])
+GOES_ON: Final = "it-goes-on"  # a phrase of what a lens named before goes on
 _PAIR: Final = 2
 _HEADED: Final = (["lens"], ["lenses"], ["one"], ["ones"])  # how a name ends that is told to be of a lens
 _ON_BODY: Final = frozenset([CHAIN, FOCUS_VERDICT, DRAW, CARD])  # what needs a body
@@ -155,7 +156,8 @@ def is_a_body(named: Thing, said: Question, before: Question, hosts: frozenset[s
         return True  # the body is what was asked for
     stood_on = before.bodies[0] if before.bodies else None
     hosted = stood_on is not None and (stood_on.kind == "body" or bool(hosts & set(stood_on.ids)))
-    if hosted and not hosts & set(named.ids) and said.topic != "not":
+    goes_on = old.focal_length_mm is not None and before.mentions(GOES_ON)  # 'a P6 80, does it go on E', 'F too?'
+    if hosted and not hosts & set(named.ids) and said.topic != "not" and not goes_on:
         return False
     told = old.focal_length_mm is not None or said.topic == "not"
     return bool(told and before.bodies)

@@ -8,14 +8,18 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.hearing import Heard, hear
-from grammar.kinds import EXPOSURE_ND
+from grammar.kinds import BUY_PLAN, CHAIN, EXPOSURE_ND, FOCUS_VERDICT, HAZARD, LOOK_ALIKE, MACRO_DISTANCE, WHY
 from grammar.questions import Question
 from grammar.things.letters_by_numbers import ARTICLES
+from grammar.turns.told_before import RIGHT
 from grammar.words.groups import AWAY, DOER, GONE, INSIDE, MADE, TAKEN_AWAY, TAKEN_OFF
 from grammar.words.lexicon import Lexicon
 from grammar.words.tokens import Token
 
 _WITHOUT: Final = "without"
+_RING: Final = "adapter"
+_PLACING: Final = frozenset([CHAIN, FOCUS_VERDICT, HAZARD, WHY, BUY_PLAN, MACRO_DISTANCE, LOOK_ALIKE])
+_SAME_MM: Final = 0.06
 _NAMED: Final = frozenset(["PIECE", "ADAPTER", "NUMBER", "LENGTH", "TIMES", "ND", "FOCAL", "UNKNOWN"])
 _AROUND: Final = frozenset(["DET", "LETTER", "FILLER", "JOIN", "STOP", "MARK", "VERB", "CUE", "PREP"])
 _HEADS: Final = frozenset(["LENS", "BODY", "MOUNTWORD", "NUMBER"])
@@ -31,7 +35,8 @@ _LETTER_ALONE: Final = "a"  # which is an article here
 
 def said_plainly(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
     """The line heard anew in plain words; the same where it holds none that the question before gives a meaning."""
-    text = _taken_off(heard, before) or _left_out(heard, before) or _inside(heard, before) or _made(heard)
+    text = _ring_left(heard, before) or _taken_off(heard, before) or _left_out(heard, before)
+    text = text or _inside(heard, before) or _made(heard)
     if text is None:
         return heard
     return hear(text, lexicon, before.intent)
@@ -57,6 +62,32 @@ def _taken_off(heard: Heard, before: Question) -> str | None:
     said = tokens[named[0] : named[-1] + 1]
     start, end = said[0].column - 1, said[-1].end or said[-1].column - 1 + len(said[-1].text)
     return f"{_WITHOUT} the {heard.text[start:end]}"
+
+
+def _ring_left(heard: Heard, before: Question) -> str | None:
+    """'and if i leave the 5 out', 'skip the ring', 'without it?' after a lens on a body: with nothing that seats it."""
+    tokens = [one for one in heard.line.tokens if one.kind not in ("STOP", "MARK")]
+    placed = before.intent in _PLACING and any(one.ids for one in before.lenses) and before.bodies
+    verb = next((at for at, one in enumerate(tokens) if one.value == _WITHOUT or TAKEN_AWAY in one.groups), None)
+    away = next((at for at, one in enumerate(tokens) if AWAY in one.groups), None)
+    taken = next((at for at, one in enumerate(tokens) if TAKEN_OFF in one.groups), None)
+    verb = taken if verb is None and away is not None else verb
+    if not placed or verb is None or any(heard.tells(cue) for cue in _ASKED):
+        return None
+    named = [one for at, one in enumerate(tokens) if at not in (verb, away) and one.kind not in _AROUND]
+    it = not named and any(one.text.casefold() in _THAT for one in tokens[verb + 1 :]) and not before.adapters
+    ring = it or (bool(named) and all(_is_ring_told(one, before) for one in named))
+    idle = all(one.kind in _AROUND or one in named or at in (verb, away) for at, one in enumerate(tokens))
+    return f"{_WITHOUT} the ring" if ring and idle else None
+
+
+def _is_ring_told(token: Token, before: Question) -> bool:
+    """Whether it is the ring that the answer told, by its word or how thick it is."""
+    right = [value for turn in (before, before.prior) if turn is not None for name, value in turn.told if name == RIGHT]
+    own = [end for piece in before.adapters if piece.thickness_mm for end in piece.thickness_mm]
+    if token.kind in ("NUMBER", "LENGTH") and token.unit in ("", "mm"):
+        return token.numbers[0] not in own and any(abs(token.numbers[0] - one) < _SAME_MM for one in right)
+    return (token.kind == "ADAPTER" or (token.kind == "PIECE" and token.value == _RING)) and bool(right)
 
 
 def _left_out(heard: Heard, before: Question) -> str | None:

@@ -280,12 +280,13 @@ def _overtaken(said: Question) -> frozenset[str]:
     return timed | (_FILLED if _FILLED & keys else frozenset())
 
 
-def kept_limits(new: Limits, old: Limits, same: bool) -> Limits:
-    """`same`: whether the same is asked; else neither the order nor the count of what was shown goes on."""
+def kept_limits(new: Limits, old: Limits, same: bool, glazed: bool = False) -> Limits:
+    """`same`: whether the same is asked; else neither the order nor the count of what was shown goes on. `glazed`:
+    whether glass is put between now."""
     old = old if same else replace(old, best=None, cheapest=False)
     return Limits(
         new.pieces if new.pieces is not None else old.pieces,
-        new.without_glass or (old.without_glass and not new.with_glass),
+        new.without_glass or (old.without_glass and not (new.with_glass or glazed)),
         new.with_glass or (old.with_glass and not new.without_glass),
         new.owned_only or old.owned_only,
         new.price_usd if new.price_usd is not None else old.price_usd,

@@ -183,6 +183,13 @@ def wants_it_mended(turn: Turn) -> bool:
     return troubled and not (turn.names_things or sized(turn.before))
 
 
+def wants_it_set_right(turn: Turn) -> bool:
+    """'whats the fix' after a ring that was measured: what is to be taken off it, or put under it."""
+    asked = turn.tells("remedy") and turn.was in _WAYS and turn.best in (*_TROUBLED, CHAIN, DEFINITION)
+    plain = not (turn.names_things or turn.tells("instead") or turn.heard.readings.limits)
+    return asked and plain and sized(turn.before)
+
+
 def takes_it_off(turn: Turn) -> bool:
     """'so i file how much' after by how much a ring is off, or where a lens ends on it."""
     before = turn.before

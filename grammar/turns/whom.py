@@ -123,6 +123,9 @@ def _told(heard: Heard, before: Question, known: tuple[Thing, ...]) -> Meant | N
     if part is None or part.named is not None:
         return None
     subject = part.subject
+    if _is_made_for(part, before):
+        lens = with_told(before.lenses[0], part)  # 'corners ok with a full frame lens?': it is one
+        return Meant((lens,), tuple(lens if one == before.lenses[0] else one for one in known))
     if subject is not None and not (subject.is_bare or subject.sort == "nothing"):
         whom = tuple(one for one in known if fits(subject, one))
     elif subject is not None or heard.tells("it-is"):
@@ -136,6 +139,14 @@ def _told(heard: Heard, before: Question, known: tuple[Thing, ...]) -> Meant | N
     changed = {one: with_told(one, part) for one in whom}
     rest = tuple(changed.get(one, one) for one in known)
     return Meant(tuple(changed.values()), rest, told=True)
+
+
+def _is_made_for(part: Part, before: Question) -> bool:
+    """Whether a lens is told by the frame it is made for alone, after one of which that was not known."""
+    rest = part.mounts or part.focal or part.f_number or part.kinds or part.traits or part.zoom or part.strange
+    lens = before.lens if len(before.lenses) == 1 and part.subject is None else None
+    told = lens is not None and lens.focal_length_mm is not None and lens.kind != "lens" and not lens.format
+    return told and bool(part.formats) and not (rest or part.count)
 
 
 def _is_set(part: Part, whom: tuple[Thing, ...]) -> bool:

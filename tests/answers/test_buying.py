@@ -110,3 +110,22 @@ def test_tubes_alone_are_told_by_the_sets_of_the_mount(asked, text, low, high):
     found = asked(text)
     assert (low, high) in numbers(found, "price")
     assert flat(found).startswith("Tubes of ")
+
+
+@pytest.mark.parametrize(
+    ("say", "way", "taken"),
+    [
+        ("16mm cine lenses on my E camera, 40 dollars. buy what", "C to E cup", "Taken for C"),
+        ("16mm cine lenses on my E camera, which adapter", "C to E cup", "Taken for C"),
+        ("8mm movie lens on my E camera, what do i buy", "D to E cup", "Taken for D"),
+    ],
+)
+def test_a_lens_told_by_its_film_is_taken_for_what_most_are(asked, say, way, taken):
+    found = asked(say)
+    assert f"1. {way}" in flat(found)
+    assert taken in flat(found)
+
+
+@pytest.mark.parametrize("say", ["16mm cine lens with a bayonet on E", "16mm cine lens, 38 mm thread on E"])
+def test_it_is_taken_for_nothing_where_something_else_is_told_of_its_mount(asked, say):
+    assert "Taken for C," not in flat(asked(say))

@@ -148,3 +148,30 @@ def test_whether_it_is_safe_after_a_close_up_tells_of_harm_alone(club):
     _, found = talk(club, "28 LTM on E with 10 mm tube", "any danger")
     assert said(found).startswith("By your 10 mm tube + LTM to E ring: ")
     assert "stops at" not in said(found)
+
+
+@pytest.mark.parametrize(
+    ("say", "head"),
+    [
+        ("C lens went into CS without any spacer and it grinds on something, bad?", "No, not without the ring."),
+        ("screwed a C lens into CS without its ring, is that harmful", "No, not without the ring."),
+        ("grinds against something behind the mount, m39 lens on E", "Stop, and do not switch on."),
+        ("focus ring grinds, bad?", "Do not turn it."),
+    ],
+)
+def test_what_grinds_is_ruled_on_before_all_else(desk, say, head):
+    (found,) = _talk(desk, say)
+    assert found["intent"] == "hazard"
+    assert flat(found).startswith(head)
+
+
+@pytest.mark.parametrize("say", ["EF-S on a full frame EF body?", "EF-S 24mm on EF"])
+def test_a_lens_that_does_no_good_straight_on_is_told_so_before_its_tubes(desk, say):
+    (found,) = _talk(desk, say)
+    assert flat(found).startswith("Not straight on: no use:")
+
+
+def test_glue_is_no_danger_where_a_height_is_asked(desk):
+    (found,) = _talk(desk, "M42 front glued in an E body cap. what height from the body flange to the M42 face")
+    assert found["intent"] == "diy-dimension"
+    assert "27.46 mm" in flat(found)

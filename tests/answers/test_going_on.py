@@ -260,3 +260,28 @@ def test_a_lens_that_goes_past_infinity_on_a_ring_is_asked_for_its_mark(club, sa
 def test_whether_a_crop_changes_the_exposure_is_asked_after_an_equivalent(club, turn):
     *_, found = talk(club, "50 1.4 on aps-c 1.5 equals?", "and mft", turn)
     assert flat(found).startswith("No crop changes the exposure")
+
+
+CLOSE = ["90mm lens, 30mm of tubes, how big", "how close does an 80mm lens get with a 20mm tube",
+         "60mm with 30mm extension, magnification"]  # fmt: skip
+
+
+@pytest.mark.parametrize("close", CLOSE)
+@pytest.mark.parametrize("turn", ["depth?", "how deep is it", "f11 depth", "and the depth"])
+def test_depth_asked_after_how_close_is_what_is_sharp_there(club, close, turn):
+    _, found = talk(club, close, turn)
+    assert found.intent == "depth-of-field"
+    assert "deep at f/11" in flat(found) if "11" in turn else "f/8 is only an example" in flat(found)
+
+
+@pytest.mark.parametrize("close", CLOSE)
+@pytest.mark.parametrize("turn", ["f8 what happens to light", "what about light", "light?", "light at f5.6"])
+def test_light_asked_after_how_close_is_what_the_extension_costs(club, close, turn):
+    _, found = talk(club, close, turn)
+    assert found.intent == "exposure-nd"
+    assert "lost" in flat(found)
+
+
+def test_depth_after_the_light_of_a_close_up_is_at_its_stop(club):
+    found = talk(club, CLOSE[0], "f8 what happens to light", "depth?")[-1]
+    assert "5.76 mm deep at f/8" in flat(found)

@@ -18,6 +18,8 @@ def desk() -> Desk:
 @pytest.mark.parametrize(
     ("asked", "registers"),
     [
+        ("will R-mount (the 1964 slr) lens go on an RF body, R is R??", {"r-mount": 47, "rf-mount": 20}),
+        ("C lens on CS camera, C is C?", {"c": 17.526, "cs": 12.526}),
         ("M bayonet and visoflex II bayonet, same thing surely", {"m-mount": 27.8, "visoflex-ii": 68.8}),
         ("lens says X mount, 1979ish. my mirrorless says X too. match made?", {"x-mount-slr": 43.5, "x-mount": 17.7}),
     ],
@@ -67,3 +69,12 @@ def test_a_lens_asked_whether_it_is_of_another_mount_is_set_beside_it(desk, aske
     assert flat(record_of(desk.ask(asked, Talk()), desk.knowledge)).startswith(
         f"No, {one} and {other} are not the same"
     )
+
+
+@pytest.mark.parametrize(
+    "say", ["C lens or CS lens, can i swap them between cameras freely", "can C and CS be swapped freely"]
+)
+def test_lenses_to_be_swapped_about_are_asked_whether_they_are_the_same(desk, say):
+    found = record_of(desk.ask(say, Talk()), desk.knowledge)
+    assert found["intent"] == "look-alike"
+    assert "the registers differ by 5 mm" in flat(found)

@@ -10,6 +10,10 @@ from engine.talk import Talk
 from tests.answers.expects import meets, numbers
 
 QUESTIONS = [
+    (["M helicoid ring 6mm and a 90 that stops at 1 metre. nearest now?"], "near_from_sensor_mm", 702.2),
+    (["helicoid 12 to 17 with a 50, how close"], "near_from_sensor_mm", 605),
+    (["shot regular 8 with a 13mm. what would that be on 35?"], "equivalent_focal_mm", 94.6),
+    (["16mm on super 16 is like what on 35"], "equivalent_focal_mm", 47.5),
     (["does 1.4 on m4/3 blur like 1.4"], "equivalent_f_number", 2.8),
     (["what does 2.8 on 1 inch look like in full frame"], "equivalent_f_number", 7.64),
     (["200/4 + 1.4 extender + crop body 1.6: focal, stop, framing"], "equivalent_focal_mm", 448),

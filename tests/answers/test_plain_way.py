@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from tests.answers.picture import flat as text_of
-from tests.answers.talks import talk
+from tests.answers.talks import flat, talk
 
 
 @pytest.mark.parametrize("question", ["M42 on F, fine?", "md 50 on EF, ok?", "is a C/Y 85 on F camera ok?",
@@ -157,3 +157,35 @@ def test_a_ring_that_is_off_by_nobody_knows_how_much_is_not_said_to_be_right(ask
 def test_old_mounts_go_on_the_new_ones_in_whatever_order_they_are_told(club):
     (found,) = talk(club, "i want MFT and L both, have K, OM, C/Y: buy list")
     assert [one.id for one in found.question.bodies] == ["mft-mount", "l-mount"]
+
+
+@pytest.mark.parametrize(("question", "first"), [
+    ("a ring without any glass puts sr lenses on an F body, 1.5 mm thick, does that work for my 50?", "No, not to inf"),
+    ("can i put sr lenses on an F body without any glass", "No, not to infinity"),
+    ("fd on e without any glass, does that work", "Yes, no glass is needed"),
+    ("do i need glass for fd on ef", "Yes, for infinity: without glass"),
+])  # fmt: skip
+def test_a_way_without_glass_is_answered_by_yes_where_it_works(asked, question, first):
+    assert first in text_of(asked(question))
+
+
+@pytest.mark.parametrize("turns", [
+    ("can I mount SR lenses on EF without that glass thing", "and the one with glass what does it do to focal length"),
+    ("what does the glass in an sr to ef ring do to the focal length",),
+])  # fmt: skip
+def test_glass_that_gives_infinity_back_makes_the_lens_longer_by_the_factor_of_its_ring(club, turns):
+    found = talk(club, *turns)[-1]
+    assert found.intent == "crop-equivalent"
+    assert "1.2x makes a 50 mm lens one of 60 mm" in flat(found)
+
+
+def test_a_ring_with_glass_takes_back_that_there_is_none(club):
+    found = talk(club, "sr 50 on f without glass", "and with the glass ring, how long does it become")[-1]
+    assert "50 mm with 1.4x is 70 mm" in flat(found)
+    assert not found.question.limits.without_glass
+
+
+@pytest.mark.parametrize("ring", ["glassless 1.5 ring", "glassless 1.2 ring", "no glass, 1.5 ring"])
+def test_a_number_behind_a_word_for_no_glass_is_how_thick_the_ring_is(asked, ring):
+    best = asked(f"om 135 on k dslr, {ring}, infinity?")["chains"][0]
+    assert best["pieces"][0]["thickness_mm"]["least"] == float(ring.split()[-2])

@@ -162,3 +162,44 @@ def test_what_a_lens_will_not_get_past_is_where_it_ends(club, told):
     first, closed = talk(club, told, "does f/11 rescue that")
     assert first["chains"][0]["verdict"] == "macro-only"
     assert closed["chains"][0]["register_error_mm"]["least"] == pytest.approx(0.266, abs=0.005)
+
+
+@pytest.mark.parametrize("turn", ["whats the fix", "and the fix?", "what do i do about it", "can that be cured",
+                                  "how to correct it", "how can i sort that out"])  # fmt: skip
+def test_what_mends_a_measured_ring_is_how_much_is_taken_off_it(club, turn):
+    mend = talk(club, "om 50 on rf pls", "i measured mine, its 26.2", turn)[-1]
+    assert mend["intent"] == "shim-calibration"
+    assert one(mend, "shim_mm", "to take off") == close(0.2)
+
+
+def test_what_would_be_better_instead_is_no_filing(club):
+    mend = talk(club, "om 50 on rf, ring measured 26.2, infinity?", "what would work instead")[-1]
+    assert mend["intent"] == "chain"
+
+
+@pytest.mark.parametrize("ring", ["sr 50 on ef, 1 mm ring without glass, infinity?",
+                                  "om 50 on k, ring 1.2 mm thick, infinity?"])  # fmt: skip
+def test_nothing_is_filed_off_a_ring_where_the_registers_leave_no_room_for_one(club, ring):
+    mend = talk(club, ring, "how do i fix that")[-1]
+    assert "nothing taken off the ring puts that right" in flat(mend)
+    assert "lap it" not in flat(mend)
+
+
+def test_millimetres_too_much_are_no_filing(club):
+    mend = talk(club, "m42 50 on e with 35mm ring, infinity?", "how do i fix it")[-1]
+    assert "one of the right length is the easier way" in flat(mend)
+
+
+@pytest.mark.parametrize("said", [
+    "with no 5mm ring", "without the 5mm ring", "and no 5 mm ring between", "no spacer", "w/o the spacer",
+    "i lost the 5mm ring",
+])  # fmt: skip
+def test_the_one_ring_between_two_that_screw_together_is_left_out_and_not_replaced(club, said):
+    (found,) = talk(club, f"16mm c lens on a cs cam, {said}, infinity?")
+    assert found["chains"][0]["register_error_mm"]["greatest"] == pytest.approx(-5.0)
+    assert found["chains"][0]["verdict"] != "infinity"
+
+
+def test_a_tube_that_is_not_there_is_left_out(club):
+    (found,) = talk(club, "m42 50 on e with no 16 mm tube and a ring, infinity?")
+    assert found["chains"][0]["verdict"] == "infinity"

@@ -431,3 +431,68 @@ def test_the_stop_that_cures_is_told_first(club, said):
 def test_what_a_shim_is_cut_from_is_asked_of_the_shim(club):
     *_, found = talk(club, "35mm shows infinity at the 5 m mark, how thick a shim", "what can I cut it from")
     assert found.intent == "shim-calibration"
+
+
+@pytest.mark.parametrize(
+    "said",
+    ["and if i leave the ring out?", "and if i leave the 5 out?", "what if i skip the 5 mm ring", "and without it?"],
+)
+def test_a_lens_without_its_ring_is_screwed_straight_in(club, said):
+    *_, found = talk(club, "C mount 16mm lens on a CS body", said)
+    assert "the lens sits 5 mm too close" in flat(found)
+
+
+def test_the_ring_left_out_of_a_lens_drawn_closer_is_not_its_tube(club):
+    *_, found = talk(
+        club, "C mount 16mm lens on a CS body", "now i need closer, 2mm spacer on top", "and if i leave the 5 out?"
+    )
+    assert found.intent == "focus-verdict"
+    assert "screwed straight in, the lens sits 5 mm deeper" in flat(found)
+
+
+@pytest.mark.parametrize(
+    "said",
+    ["even though my sensor is crop?", "not the equivalent?", "so no crop factor in it?", "does the crop matter"],
+)
+def test_the_crop_asked_about_the_stabiliser_is_of_its_number(club, said):
+    *_, found = talk(club, "what do i set for the stabiliser, 135mm m42 on E", said)
+    assert found.intent == "gear-setting"
+    assert "enter 135 mm" in flat(found)
+    assert "change nothing of that" in flat(found)
+
+
+def test_a_lens_told_by_the_frame_it_is_made_for_is_the_one_of_before(club):
+    *_, found = talk(
+        club, "28/2.8 with 0.71 reducer on mft", "corners ok with a full frame lens?", "stabiliser focal length?"
+    )
+    assert "enter 19.9 mm with 0.71x" in flat(found)
+
+
+@pytest.mark.parametrize(
+    "said", ["how much would that be", "how much is it", "whats the damage", "how much for that", "what will i pay"]
+)
+def test_the_price_of_what_was_told_is_told_first(club, said):
+    *_, found = talk(club, "fd 85 on rf body", said)
+    assert flat(found).startswith("Price: 12 to 30 dollars.")
+
+
+@pytest.mark.parametrize(
+    ("asked", "then", "sides"),
+    [
+        ("80mm p6 lens, does it go on E", "F too?", ("p6-mount", "f-mount")),
+        ("p6 80/2.8, can i put it on Z", "K too?", ("p6-mount", "k-mount")),
+        ("m42 50 on E, ok?", "K too?", ("k-mount", "e-mount")),
+        ("m42 lenses, do they fit on E", "K too?", ("k-mount", "e-mount")),
+    ],
+)
+def test_a_mount_after_what_a_lens_goes_on_is_that_of_a_body(club, asked, then, sides):
+    *_, found = talk(club, asked, then)
+    assert (found.question.lens.ids[0], found.question.body.ids[0]) == sides
+
+
+@pytest.mark.parametrize(
+    "said", ["would stopping down do instead?", "or would closing the iris do", "could i stop down instead of sanding"]
+)
+def test_stopping_down_in_place_of_sanding_is_asked_of_infinity(club, said):
+    *_, found = talk(club, "m42 35mm on a Z, ring measures 29.60", "how much do i sand off", said)
+    assert "infinity from f/7.1" in flat(found).partition(".\n")[0][:200]

@@ -152,3 +152,9 @@ def test_a_list_of_what_fits_is_put_in_the_order_asked_for(club):
     assert "cheapest first" in answered(cheap)
     assert "dollars" in answered(cheap)
     assert "thinnest ring first: " in answered(talk(club, "what fits on E without glass", "thinnest first")[-1])
+
+
+@pytest.mark.parametrize(("focal", "lines"), [(35, "35/135"), (90, "28/90"), (50, "50/75")])
+def test_of_alike_rings_the_one_with_the_frame_of_the_lens_is_told(asked, focal, lines):
+    found = asked(f"screw {focal}/3.5 rangefinder lens onto my M body")
+    assert f"LTM to M ring, frame lines {lines}, which shows the frame of {focal} mm" in flat(found)

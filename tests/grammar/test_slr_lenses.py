@@ -79,3 +79,36 @@ def test_so_many_kinds_of_lens_are_counted():
     question = read("3 kinds of slr lens, 3 bodies. rings each or go through M?", lexicon())
     assert isinstance(question, Question)
     assert (question.lenses[0].count, question.bodies[0].count) == (3, 3)
+
+
+@pytest.mark.parametrize(
+    ("say", "mount", "focal"),
+    [
+        ("screw 35/3.5 rangefinder lens onto my M body", "ltm", 35),
+        ("rangefinder 50mm f2, screw mount, on Z", "ltm", 50),
+        ("rangefinder lens 90/4 with screw mount to X", "ltm", 90),
+        ("threaded 50/2 rangefinder lens on E", "ltm", 50),
+        ("m39 slr 50/3.5 in a flush m39-m42 bush then m42-Z, far hills?", "m39-zenit", 50),
+        ("35/3.5 m39 slr via flush m39-m42 bush and m42-L, far hills sharp?", "m39-zenit", 35),
+    ],
+)
+def test_a_kind_with_its_screw_or_the_name_of_its_camera_tells_the_mount(say, mount, focal):
+    assert (_lens(say).ids[:1], _lens(say).focal_length_mm) == ((mount,), focal)
+
+
+@pytest.mark.parametrize("say", ["rangefinder lens 50/2, no screw, on E", "rangefinder 50 with a 40.5 thread on E"])
+def test_a_screw_that_is_denied_or_in_front_tells_no_mount(say):
+    assert _lens(say).ids == ()
+
+
+@pytest.mark.parametrize(
+    "say",
+    [
+        "brass magic lantern lens, about 150mm, smooth tube no thread. want it on an RF",
+        "85mm projector lens with a smooth tube, which adapter for E",
+        "150mm brass lens, tube no thread. get it on an RF",
+    ],
+)
+def test_the_tube_of_a_lens_without_thread_is_no_piece(say):
+    assert _lens(say).focal_length_mm in (85, 150)
+    assert all(piece.piece != "extension-tube" for piece in read(say, lexicon()).adapters)

@@ -38,6 +38,15 @@ def with_usual_of_format(question: Question, facts: Catalogue) -> tuple[Question
     return (question.with_(lenses=tuple(lenses)), tuple(dict.fromkeys(lines))) if lines else (question, ())
 
 
+def taken_by_format(question: Question, facts: Catalogue) -> tuple[Question, tuple[Line, ...]]:
+    """The same, where nothing else tells the mount: no measure of it, no bayonet, no ring that is named."""
+    measured = any(question.said(key) is not None for key in ("flange_to_image", "thread"))
+    named = any(one.ids or one.front or one.thickness_mm for one in question.adapters)
+    return (
+        (question, ()) if measured or named or mentions(question, "bayonet") else with_usual_of_format(question, facts)
+    )
+
+
 def _with_lenses_of_both(question: Question) -> Question:
     """'CS camera or C camera, I own both kinds of lenses': with a lens of each mount that the bodies have."""
     mounts = [body for body in question.bodies if body.kind == "mount" and body.ids]

@@ -199,7 +199,7 @@ def _glass(question: Question, factor: float | None, lenses: tuple[float, ...], 
     made = " to ".join(f"{trimmed(focal * factor, 1)} mm" for focal in lenses)
     made += f" f/{trimmed(at * factor, 2)}" if at else ""
     opening = f"{lens.strip()} with {trimmed(factor, 2)}x is {made.strip()}" if made else ""
-    opening = opening or f"Glass together {trimmed(factor, 2)}x"
+    opening = opening or f"Glass together {trimmed(factor, 2)}x makes a 50 mm lens one of {trimmed(50 * factor, 1)} mm"
     text = f"{opening}: {trimmed(stops, 2)} stops {way}, and the circle grows or shrinks alike."
     pieces = [thing.factor for thing in question.adapters if thing.factor]
     if len(pieces) > 1 and min(pieces) > 1:

@@ -41,6 +41,14 @@ def flush_chain(setup: Setup, knowledge: Knowledge) -> ListedChain:
     return as_listed(judged, chain_title(judged, knowledge))
 
 
+def lacks_the_step(limits: Limits, setup: Setup, knowledge: Knowledge) -> bool:
+    """'a C lens on a CS camera without the 5 mm ring': the one ring between two that screw together is left out."""
+    ends = (setup.lens_mount.id, setup.body_mount.id)
+    named = (knowledge.catalogue.adapters.get(name) for name in limits.without)
+    step = any(one is not None and (one.front, one.rear) == ends for one in named)
+    return step and any(joint.rear == ends[1] for joint in knowledge.joints.onward(ends[0]))
+
+
 def off_ring(off_mm: float, setup: Setup, knowledge: Knowledge) -> ListedChain | None:
     """One ring of the user's that is this much too thick (below 0: too thin), by their own measurement.
 

@@ -18,7 +18,7 @@ from engine.answers.seat.others import traps
 from engine.answers.seat.spacing import far_limits, marks, usual_focals
 from engine.answers.seat.standin import as_listed
 from engine.answers.seat.telling import CERTAINTY_WORDS, chain_title, life_line, seat_line
-from engine.answers.seat.unsold import flush_chain, is_free, made_chain, off_ring
+from engine.answers.seat.unsold import flush_chain, is_free, lacks_the_step, made_chain, off_ring
 from engine.answers.shims.loose import off_by_limit, off_by_mm
 from engine.answers.ways.as_asked import as_asked
 from engine.answers.ways.plain_first import without_glass
@@ -29,7 +29,7 @@ from engine.base.span import Span
 from engine.chains.setup import Setup
 from engine.chains.walk import Chain
 from engine.judging.judge import Judged
-from grammar.questions import Question
+from grammar.questions import RING, Question
 
 FLUSH = "flush-of-use"  # of the facts: how far out a lens held flush is of use
 FARTHER = 2.0  # a way that leaves the lens so many times as far out is a detour
@@ -60,8 +60,8 @@ def straight_or_forced(question: Question, setup: Setup, knowledge: Knowledge) -
     lacks = mentions(question, "lens-lacks-its-ring", "ring-of-focus") or (
         mentions(question, "only-no-ring") and mentions(question, "iris-asked", "stops-it-down")
     )
-    bare = mentions(question, "held-direct") and not lacks
-    direct = bare or _held_flush(question)
+    bare = (mentions(question, "held-direct") or RING in question.limits.without) and not lacks
+    direct = bare or _held_flush(question) or lacks_the_step(question.limits, setup, knowledge)
     direct = direct and not question.limits.without_glass  # 'no adapter with glass' leaves all others
     between = any((thing.front and thing.rear) or thing.thickness_mm for thing in question.adapters)
     if direct and not between:

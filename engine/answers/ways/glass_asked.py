@@ -22,13 +22,16 @@ def with_glass_asked(answer: Answer, question: Question, knowledge: Knowledge) -
     room, best = answer.ring.thickness_mm.nominal, answer.chains[0].listed.judged
     glass = any(adapter.has_glass for adapter in best.chain.adapters)
     if glass or (room < 0 and best.verdict != "infinity"):
-        text = f"Yes, for infinity: without glass the lens is {small_mm(-room)} or more too far out, so close-up only."
+        # who asks for a way without glass is not told yes
+        yes = "No, not to infinity" if question.limits.without_glass else "Yes, for infinity"
+        text = f"{yes}: without glass the lens is {small_mm(-room)} or more too far out, so close-up only."
     elif best.verdict == "infinity":
         by = small_mm(abs(room))
         how = (
             f"longer by {by}, which a plain ring makes up" if room >= 0 else f"shorter by {by}, by which a cup is sunk"
         )
-        text = f"No, no glass is needed for infinity: the lens register is {how}."
+        yes = "Yes" if question.limits.without_glass else "No"
+        text = f"{yes}, no glass is needed for infinity: the lens register is {how}."
     else:
         return answer
     return replace(answer, lines=(Line("head", text), *answer.lines))

@@ -37,6 +37,7 @@ from grammar.turns.sticking import is_open
 
 SHOWN = 3
 ADDED = "added between"  # the case of what is still to be put between
+INFINITY = "infinity"
 REMEDY = "remedy"  # topic of what would set a chain right
 TUBES = frozenset({TUBE, *ADDED_FOCUSING})
 
@@ -80,6 +81,7 @@ def one_pair(
     )
     lines = [
         *_not_that_way(question, setup, ways, knowledge),
+        *_not_straight(question, chains, extra.chains),
         *_opening(lens, body, chains, ring, question),
         *glass_left(chains),
         *(seat_side(question, chains[0].listed.judged).lines if chains else ()),
@@ -138,6 +140,16 @@ def _not_that_way(question: Question, setup: Setup, ways: _Ways, knowledge: Know
     if ways.passed_over and question.adapters and ways.found and not ways.first:
         return [Line("head", why_passed_over(question, setup.lens_mount, setup.body_mount, knowledge))]
     return []
+
+
+def _not_straight(question: Question, chains: tuple[ListedChain, ...], further: tuple[ListedChain, ...]) -> list[Line]:
+    """That a lens does no good straight on, before ways that only tubes nobody named make safe."""
+    best = chains[0].listed.judged if chains and not question.adapters else None
+    if best is None or best.verdict == INFINITY or not all(piece.stackable for piece in best.chain.adapters):
+        return []
+    straight = [row for row in further if not row.listed.judged.chain.adapters]
+    bad = [row for row in straight if row.listed.judged.verdict == "unusable"]
+    return [Line("head", f"Not straight on: {life_line(row.listed.judged)}.") for row in bad[:1]]
 
 
 def _each_way(chains: tuple[ListedChain, ...], knowledge: Knowledge, feet: bool) -> Told:

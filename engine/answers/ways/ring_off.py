@@ -17,6 +17,7 @@ from engine.answers.ways.pair import one_pair
 from engine.answers.ways.pairs import as_measured
 from engine.base.interval import Interval, is_known
 from engine.base.span import Span
+from engine.chains.setup import Setup
 from engine.chains.walk import ADDED_FOCUSING
 from grammar.kinds import CHAIN, FOCUS_VERDICT, SHIM_CALIBRATION
 from grammar.questions import BODY_OFF, Question
@@ -40,12 +41,12 @@ def of_ring(question: Question, knowledge: Knowledge) -> tuple[Told, float | Non
     by, body = small_mm(abs(error)), number(question, "flange_to_image")
     if body is not None and question.said(BODY_OFF) is not None:
         text = _of_body(error, body)
+    elif error > 0 and (hopeless := _no_ring_does_it(error, question, knowledge)) is not None:
+        told = Told((Line("head", hopeless),), (Quantity("register_error_mm", Interval.exact(error), "of the ring"),))
+        return told + _right_ring(question, knowledge) + left_as_it_is(error, question, knowledge), None
     elif error > 0:
-        text = (
-            f"The lens sits {by} too far out: take {by} off one seat of the ring, flat and parallel: lap it on wet"
-            " abrasive paper on glass, a quarter turn at a time, and check it at four points. A shim only makes it"
-            " longer, which makes it worse."
-        )
+        off = _taken_off(error, knowledge)
+        text = f"The lens sits {by} too far out: {off} A shim only makes it longer, which makes it worse."
         text = f"No, adding makes it worse, not better. {text}" if mentions(question, "shim-added") else text
     else:
         text = f"The lens sits {by} too close: add a shim of {by} under the ring's flange, on the whole seat."
@@ -58,6 +59,37 @@ def of_ring(question: Question, knowledge: Knowledge) -> tuple[Told, float | Non
     first = question.intent in _ASKS_FOCUS or (mentions(question, "infinity-falls-at") and focals(question))
     told = _as_heads(left) + mended + ring if first else mended + ring + left
     return told, abs(error) if error < 0 else None
+
+
+def _taken_off(error: float, knowledge: Knowledge) -> str:
+    """How so much is taken off a ring: some tenths by hand, more on a lathe."""
+    by = small_mm(error)
+    if not is_error(error, knowledge):
+        return f"taking {by} off the ring is work for a lathe; one of the right length is the easier way."
+    return (
+        f"take {by} off one seat of the ring, flat and parallel: lap it on wet abrasive paper on glass, a quarter turn"
+        " at a time, and check it at four points."
+    )
+
+
+def _no_ring_does_it(error: float, question: Question, knowledge: Knowledge) -> str | None:
+    """Why nothing that is taken off a ring puts the lens right, where the registers leave no room for any."""
+    setup = _setup(question, knowledge)
+    ring = ring_to_make(setup, knowledge.catalogue) if setup is not None else None
+    if ring is None or ring.possible != "no" or ring.thickness_mm is None:
+        return None
+    return (
+        f"The lens sits {small_mm(error)} too far out, and nothing taken off the ring puts that right: the seat would"
+        f" have to be {small_mm(ring.thickness_mm.nominal)}; {ring.why}. Glass in the ring, a changed mount or another"
+        " body does it; else it is for close-ups."
+    )
+
+
+def _setup(question: Question, knowledge: Knowledge) -> Setup | None:
+    lens, body = lens_side(question.lens, knowledge.catalogue), body_side(question.body, knowledge.catalogue)
+    if not isinstance(lens, LensSide) or not isinstance(body, BodySide):
+        return None
+    return setup_of(_measured(lens, question), body, knowledge.catalogue)
 
 
 def _as_heads(told: Told) -> Told:
@@ -82,11 +114,9 @@ def _of_body(error: float, measured: float) -> str:
 
 def _right_ring(question: Question, knowledge: Knowledge) -> Told:
     """How thick the ring ought to be, where lens and body are known."""
-    lens, body = lens_side(question.lens, knowledge.catalogue), body_side(question.body, knowledge.catalogue)
-    if not isinstance(lens, LensSide) or not isinstance(body, BodySide):
-        return Told()
-    ring = ring_to_make(setup_of(_measured(lens, question), body, knowledge.catalogue), knowledge.catalogue)
-    if ring.thickness_mm is None:
+    setup = _setup(question, knowledge)
+    ring = ring_to_make(setup, knowledge.catalogue) if setup is not None else None
+    if ring is None or ring.thickness_mm is None:
         return Told()
     text = f"Right is {small_mm(ring.thickness_mm.nominal)}, lens register less body register."
     return Told((Line("fact", text, 1),), (Quantity("ring_thickness_mm", ring.thickness_mm, "what is right"),))

@@ -1,0 +1,79 @@
+"""What a text says and puts right in the same breath: 'on EF, sorry, I mean RF' is said of RF alone."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Final
+
+from grammar.words.groups import LACKING
+from grammar.words.lexicon import Lexicon
+from grammar.words.mentioned import Mention, mentioned
+from grammar.words.tokens import Token, tokens_of
+
+_PLAINLY: Final = "put-right"  # words that only put right what was said
+_BESIDE: Final = "put-right-beside"  # those that do so between two of a kind that stand beside them
+_PARTED: Final = "put-right-parted"  # and those that do so behind a comma
+_OF_A_KIND: Final = (
+    frozenset(["MOUNT", "LETTER"]), frozenset(["LENGTH", "NUMBER", "FOCAL"]), frozenset(["FORMAT"]),
+    frozenset(["FNUM"]), frozenset(["SHUTTER"]), frozenset(["ISO"]), frozenset(["FPS"]), frozenset(["TIMES"]),
+)  # fmt: skip
+_SMALL: Final = frozenset(["JOIN", "STOP", "MARK", "DET", "PREP", "FILLER"])
+_HEADS: Final = frozenset(["BODY", "LENS", "KIND", "PIECE"])
+_PUNCTUATION: Final = frozenset(["JOIN", "STOP", "MARK"])
+_FIGURES: Final = frozenset(["LENGTH", "NUMBER", "FOCAL"])
+_PASSED: Final = _SMALL | {"VERB", "CUE"}
+_FURTHEST: Final = 4  # tokens at most from the words that put right to what they put right
+_ARTICLE: Final = "a"
+_OR: Final = "or"
+
+
+def said_rightly(text: str, lexicon: Lexicon) -> str:
+    """The text with blanks for what it puts right itself, so that every column stays; as it was where it does not."""
+    phrases = {key: lexicon.words.mentions.get(key, ()) for key in (_PLAINLY, _BESIDE, _PARTED)}
+    typed = text
+    for found in mentioned(typed, phrases):
+        gone = text[found.at : found.end] != typed[found.at : found.end]
+        wrong = None if gone else _wrong(tokens_of(text, lexicon).tokens, found)
+        if wrong is not None:
+            start, end = wrong
+            text = text[:start] + " " * (end - start) + text[end:]
+    return text
+
+
+def _wrong(tokens: Sequence[Token], found: Mention) -> tuple[int, int] | None:
+    """Where the wrong one begins and the right one does, from 0."""
+    before = [token for token in tokens if token.column - 1 < found.at]
+    after = [token for token in tokens if token.column - 1 >= found.end]
+    led = before[:-1] if before and before[-1].text.casefold() == _OR else before  # ', or rather on L'
+    if found.key == _PARTED and not (led and led[-1].kind in _PUNCTUATION and not led[-1].text.isalpha()):
+        return None
+    small = _PASSED if found.key == _PLAINLY else _SMALL
+    right = _first(after, small)
+    if right is None:
+        return None
+    numbered = any(token.kind in _FIGURES and token.column > right.column for token in after[: _FURTHEST + 1])
+    kind = next((kinds for kinds in _OF_A_KIND if right.kind in kinds), frozenset())
+    passed = small | _HEADS | (_FIGURES if numbered and right.kind not in _FIGURES else frozenset())
+    at = _last(before, kind, passed)
+    if at is None or any(LACKING in token.groups for token in before[max(0, at - 2) : at]):
+        return None
+    return before[at].column - 1, right.column - 1
+
+
+def _first(tokens: Sequence[Token], passed: frozenset[str]) -> Token | None:
+    """The first behind the words that may put another right."""
+    for token in tokens[:_FURTHEST]:
+        article = token.kind == "LETTER" and token.text == _ARTICLE
+        if not (token.kind in passed or article):
+            return token
+    return None
+
+
+def _last(tokens: Sequence[Token], kind: frozenset[str], passed: frozenset[str]) -> int | None:
+    """The place of the last before the words that is of the kind, with no more than what may be passed between."""
+    for back, token in enumerate(reversed(tokens)):
+        if token.kind in kind and not (token.kind == "LETTER" and token.text == _ARTICLE):
+            return len(tokens) - 1 - back
+        if back >= _FURTHEST or token.kind not in passed:
+            return None
+    return None
