@@ -289,6 +289,7 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     ((kinds.DEFINITION,), heard(_size, "by-size")), ((kinds.DEFINITION,), heard(_registers_apart, "register-spoken")),
     ((kinds.IDENTIFY_MOUNT,), heard(_threads, "do-they-meet")),
     (WAYS, heard(_thickness_asked, *TOO_THICK, "which-way-off")), (WAYS, heard(_missed, "infinity-missed")),
+    (WAYS, heard(named("seat.hidden_by_stop", "with_hiding_stop"), "which-stop")),
     (OF_A_SIZE, heard(_inches, "by-inch")),
     ((kinds.COVERAGE, kinds.HAZARD, kinds.DIY_DIMENSION, kinds.WHY, kinds.DEFINITION), heard(_plate, "index-of-glass")),
     ((kinds.COVERAGE, kinds.CROP_EQUIVALENT, kinds.DIY_DIMENSION, kinds.EXPOSURE_ND, kinds.SHIM_CALIBRATION),

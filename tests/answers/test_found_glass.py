@@ -329,3 +329,13 @@ def test_a_measure_by_its_name_alone_is_asked_of_what_was_spoken_of(club, turn):
 def test_the_throat_of_what_was_spoken_of(club):
     _, found = talk(club, "50mm M42 on E", "throat?")
     assert "throat 46.1 mm" in said(found)
+
+
+def test_a_width_in_whole_millimetres_is_rounded_where_the_pitch_tells_the_thread(club):
+    asked, measured, again = talk(
+        club, "i found a lens, thread 25 mm wide, 32 tpi", "12.5 mm from the paper when sharp far away", "c or cs?"
+    )
+    assert "1-32 UN (25.4 mm, pitch 0.794 mm): C, CS" in said(asked)
+    for answer in (measured, again):
+        assert answer.intent == "identify-mount"
+        assert said(answer).startswith("25 mm across, pitch 0.794 mm and 12.5 mm from flange to image: that is CS.")
