@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.numbers.measured_lengths import is_lens_led
 from grammar.words.groups import BECOMING, CROP, FOCAL_NAMED
 from grammar.words.tokens import Token
 
@@ -33,6 +34,8 @@ def is_focal(tokens: list[Token], at: int) -> bool:
         return False
     if number >= _LEAST_MACRO and any(one is not None and one.text.casefold() == _MACRO for one in (before, after)):
         return after is None or after.kind not in ("PIECE", "MEASURE")  # '105 macro goes 1:2', 'macro 100 does 1:1'
+    if after is not None and (after.kind, after.value) == ("MEASURE", "thickness") and is_lens_led(tokens, at):
+        return True  # 'the ring under a 24 too short'
     off = after is not None and after.kind == "LENGTH" and after.unit == "mm" and "." in after.text
     if off and before is not None and before.kind == "DET" and number >= 8 and number == int(number):
         return True  # 'my 28 0.3mm too far out': by how much it is off

@@ -6,7 +6,7 @@ from typing import Final
 
 from grammar.kinds import COVERAGE
 from grammar.things.casting import DRAWN, OPTICAL
-from grammar.things.film_enlarged import FULL_FRAME, is_film_enlarged
+from grammar.things.film_enlarged import FULL_FRAME, is_film_enlarged, is_film_on
 from grammar.things.standins import STANDIN
 from grammar.words.groups import CROP, FILM_LIKE, LIT, VIDEO_TUBE
 from grammar.words.tokens import Token
@@ -43,14 +43,15 @@ def with_formats_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """Literals that are meant as the name of a format become FORMAT; those that name a mount become MOUNT."""
     out = []
     for at, token in enumerate(tokens):
+        film = is_film_on(tokens, at)
         again = bool(told & _AFTER) and token.unit == "in" and bool(token.ids) and _is_alone(tokens, at)
-        if again or (token.kind == "AREA" and token.ids) or _is_told_of_chip(tokens, at):
+        if again or (token.kind == "AREA" and token.ids) or _is_told_of_chip(tokens, at) or film:
             token = token.as_("FORMAT")
         elif token.ids and token.kind in ("NUMBER", "LENGTH", "FRACTION", "RANGE") and token.implies:
             token = token.as_("FORMAT") if told & _OF_FRAMES and _is_frame_beside(tokens, at) else _told(tokens, at)
         elif is_film_enlarged(tokens, at):
             token = token.as_("FORMAT", ids=(FULL_FRAME,))
-        out.append(token)
+        out += [token, Token("LENS", "", token.column)] if film else [token]
     for at in range(len(out) - 3, -1, -1):  # '2/3" or 1" C mount lens': of two figures the one is what the other is
         one, join, other = out[at : at + 3]
         inches = one.kind == "LENGTH" and one.unit == "in" and bool(one.ids)

@@ -36,6 +36,7 @@ from grammar.turns.measured_anew import (
     with_stop_set,
 )
 from grammar.turns.on_what import bodies_of, is_other_body, pair_of_ring
+from grammar.turns.one_of_two import is_likened
 from grammar.turns.only_told import without_lent
 from grammar.turns.put_back import put_back
 from grammar.turns.rate_told import without_old_shutter
@@ -107,7 +108,8 @@ def follow(heard: Heard, before: Question) -> Question:
 def _aimed(heard: Heard, before: Question) -> _Aim:
     """What is asked, and of which lens, by what is heard after the question before."""
     found, compared = meant(heard, before), side_by_side(heard, before)
-    intent = kinds.COMPARE if compared else intent_of(heard, before, found)
+    likened = kinds.LOOK_ALIKE if is_likened(heard, before) else kinds.COMPARE
+    intent = likened if compared else intent_of(heard, before, found)
     ring = ring_measured(heard, before) or shimmed(heard, before)
     intent = "focus-verdict" if ring is not None else intent
     circle = circle_measured(heard, before)

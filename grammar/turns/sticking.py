@@ -50,7 +50,6 @@ _AT_A_STOP: Final = _PLACED | {COVERAGE, CROP_EQUIVALENT}
 _OF_LENS: Final = frozenset(["flange_to_image", "rear_reach", "barrel", "circle", "thread", "pitch", "zoom"])
 # what a ring that is off by so much goes on to decide
 _OF_SEAT: Final = frozenset([CHAIN, FOCUS_VERDICT, SHIM_CALIBRATION, WHY, MACRO_DISTANCE, DEPTH_OF_FIELD])
-_RING: Final = "adapter"
 _OF_RING: Final = frozenset(["thickness", OFF, "nominal"])
 _FULL: Final = "35mm-full-frame"
 _OF_FRAME: Final = frozenset([COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD])  # what a crop bears on

@@ -13,6 +13,7 @@ from grammar.questions import Question, Thing
 from grammar.telling import UNKNOWN
 from grammar.things.casting import Part
 from grammar.things.standins import stands_in
+from grammar.turns.one_of_two import is_likened
 
 MOST_KNOWN: Final = 8  # lenses of one talk
 _PICK: Final = "pick:"
@@ -62,6 +63,9 @@ def side_by_side(heard: Heard, before: Question) -> tuple[Thing, ...]:
     if _is_one_more(heard, before):
         new = replace(heard.cast.lenses[0], sort="lens").thing()
         return (*before.lenses, new)
+    if is_likened(heard, before):
+        part = next(part for part in (*heard.cast.lenses, *heard.cast.bodies) if part.mounts)
+        return (*before.lenses, replace(part, sort="lens").thing())
     if _is_set_beside(heard, before):
         new, old = replace(heard.cast.lenses[0], sort="lens").thing(), before.lenses[0]
         same = old.kind == "mount" and not (new.ids or new.format or new.lens_kind)
