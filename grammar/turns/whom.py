@@ -266,17 +266,14 @@ def _picked(heard: Heard, before: Question, known: tuple[Thing, ...]) -> tuple[T
         return () if named else before.lenses if several else known
     if which == "last":
         return known[-1:]
-    if which == "middle":
-        pool = before.lenses if len(before.lenses) > 1 else known
-        return (pool[len(pool) // 2],) if len(pool) % 2 else ()
     if which == "other":
         return tuple(one for one in known if one not in before.lenses)
-    quantity, _, end = which.partition(":")
     pool = before.lenses if len(before.lenses) > 1 else known
+    if which == "middle":
+        return (pool[len(pool) // 2],) if len(pool) % 2 else ()
+    quantity, _, end = which.partition(":")
     ranked = [(value, n) for n, one in enumerate(pool) if (value := getattr(one, quantity, None)) is not None]
-    if len(ranked) < 2:
-        return ()
-    return (pool[(min if end == "least" else max)(ranked)[1]],)
+    return (pool[(min if end == "least" else max)(ranked)[1]],) if len(ranked) > 1 else ()
 
 
 def _counts_pieces(heard: Heard) -> bool:
@@ -299,5 +296,6 @@ def _same(one: Thing, other: Thing) -> bool:
         return one.kind == other.kind and one.ids == other.ids
     if one.ids and not set(other.ids) & set(one.ids):
         return False
-    told = ("focal_length_mm", "f_number", "lens_kind")
-    return all(getattr(one, name) in (None, getattr(other, name)) for name in told)
+    return all(
+        getattr(one, name) in (None, getattr(other, name)) for name in ("focal_length_mm", "f_number", "lens_kind")
+    )
