@@ -18,9 +18,8 @@ from grammar.turns.one_of_two import is_likened
 MOST_KNOWN: Final = 8  # lenses of one talk
 _PICK: Final = "pick:"
 _LISTING: Final = frozenset([CHAIN, FOCUS_VERDICT, BUY_PLAN, LIST_FITS])  # their answers number the chains
-_ONE_MORE: Final = frozenset(
-    ["ok", "what", "adding", "will", "what-if", "can", "put-in"]
-)  # idle where one more is named
+# idle where one more is named
+_ONE_MORE: Final = frozenset(["ok", "what", "adding", "will", "what-if", "can", "put-in"])
 _ASSUMED: Final = "assumed mount"
 
 
@@ -285,7 +284,7 @@ def _counts_pieces(heard: Heard) -> bool:
 def _are_two_lenses(before: Question, known: tuple[Thing, ...]) -> bool:
     """Whether 'both' can only be two lenses: not where one lens was asked about and two pieces stand behind it."""
     pieces = [piece for piece in before.adapters if piece.thickness_mm is not None or piece.ids]
-    return len(before.lenses if len(before.lenses) > 1 else known) == 2 and (len(before.lenses) > 1 or len(pieces) != 2)
+    return len(before.lenses) == 2 if len(before.lenses) > 1 else len(known) == 2 and len(pieces) != 2
 
 
 def _same(one: Thing, other: Thing) -> bool:
