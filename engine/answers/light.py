@@ -19,6 +19,7 @@ from engine.answers.exposure.stop_steps import steps_between, stops_from
 from engine.answers.exposure.t_stop_told import t_stop_told
 from engine.answers.exposure.t_stops import t_stops_apart
 from engine.answers.exposure.two_stops import between_two
+from engine.answers.lost_by_seat import lost_by_seat
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import LEAST, SURE, nearest
@@ -53,7 +54,9 @@ def exposed(question: Question, knowledge: Knowledge) -> Answer:
     likened = not cropped and mentions(question, "likened-stops")
     told = tried + (exposure_stays(stop(question)) if cropped else Told())
     told += stops_by_crop(question, knowledge.catalogue) if likened else Told()
-    for part in _parts(question, knowledge) if cropped or tried.lines or not told.lines else ():
+    rest, seated = lost_by_seat(question, knowledge)
+    told += seated
+    for part in _parts(rest, knowledge) if cropped or tried.lines or seated.lines or not told.lines else ():
         told += part
     lines = list(told.lines)
     if not lines:
