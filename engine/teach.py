@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import datetime
-import os
 from collections.abc import Callable
 from pathlib import Path
 
@@ -13,7 +12,7 @@ from engine.answers.parts.resolve import Missing
 from engine.base.compact import replace
 from engine.base.problem import Problem
 from engine.facts.catalogue import Catalogue
-from engine.facts.files import LARGEST, shown_path
+from engine.facts.files import LARGEST, shown_path, without_waiting
 from engine.facts.gearedits import Edit
 from engine.facts.gearfile import apply_all, edited
 from engine.talk import Pending, Talk
@@ -94,7 +93,7 @@ def _preview(path: Path, edits: tuple[Edit, ...]) -> tuple[str, ...] | Problem:
 
     shown = shown_path(str(path))
     try:
-        with open(path, "rb", opener=_without_waiting) as file:
+        with open(path, "rb", opener=without_waiting) as file:
             before: bytes | None = file.read(LARGEST + 1)
     except FileNotFoundError:
         before = None
@@ -111,11 +110,6 @@ def _preview(path: Path, edits: tuple[Edit, ...]) -> tuple[str, ...] | Problem:
     one, other = ((text or b"").decode("utf-8-sig", "replace").splitlines() for text in (before, data))
     rows = tuple(line for line in ndiff(one, other) if line[:2] in ("+ ", "- "))
     return tuple(row for row in rows if row[2:].strip())
-
-
-def _without_waiting(path: str, flags: int) -> int:
-    # opening a named pipe would otherwise wait for somebody to write into it
-    return os.open(path, flags | getattr(os, "O_NONBLOCK", 0))
 
 
 def settle(talk: Talk, yes: bool, text: str, path: Path, reload: Callable[[], tuple[Problem, ...]]) -> Answer:

@@ -62,7 +62,7 @@ _NO_TOPIC: Final = frozenset(
      "how", "which", "what", "ok", "compare-word", "what-if", "get", "asked", "right", "where", "steps", "body-crop",
      "means", "scale-row", "is-it", "talking", "short", "pieces-or", "about-why", "about-hazard", "about-gear-setting",
      "about-compare", "about-out-of-scope", "surely-compare", "surely-why", "surely-hazard", "surely-gear-setting",
-     "surely-out-of-scope"]
+     "surely-out-of-scope", "buy-or-not", "spend-little", "parts-asked", "buy-first", "price-of", "another-one"]
 )  # fmt: skip
 
 
@@ -187,7 +187,9 @@ def topic_of(heard: Heard, intent: str) -> str | None:
     if intent == CHAIN:
         return next((one for one in ("remedy", "tilt") if heard.tells(one)), None)
     spoke = heard.weighed.spoke.get(intent, ())
-    return next((one for one in spoke if one not in _NO_TOPIC and not one.endswith("-said")), None)
+    named = {"remedy"} if heard.tells("stop-said") else set()  # 'does f/11 rescue that' names what shall help
+    topics = (one for one in spoke if one not in _NO_TOPIC | named and not one.startswith("after-"))
+    return next((one for one in topics if not one.endswith("-said")), None)
 
 
 def _wants_lens_like(heard: Heard) -> bool:

@@ -53,7 +53,6 @@ PRICE: Final = Kind(
 )
 SIZE_EXPECTED: Final = "a size in pixels, such as '6000 x 4000'"
 
-_PLACES = 6  # of a millimetre that are written: no caliper tells a nanometre
 _LONGEST = 80  # characters; no written quantity is longer, and nothing longer need be looked at closely
 _AMOUNT = r"(?:[0-9]{1,12} +)?[0-9]{1,12}/[0-9]{1,12}|[0-9]{1,12}(?:\.[0-9]{1,20})?|\.[0-9]{1,20}"
 # compiled where they are first used: most questions are answered without one
@@ -166,19 +165,6 @@ def measured(text: str) -> tuple[Interval, str] | Fault:
     names = {match[group] for group in ("unit", "high_unit", "off_unit")} - {None} if match else set()
     written = written_as(text, Kind("a quantity, such as '0.05 mm' or '0.65..1.1'", dict.fromkeys(names, (1, 1)), ""))
     return written if isinstance(written, Fault) else (written.interval(), written.unit)
-
-
-def write_length(value: Measure) -> str:
-    """A length in mm as this module reads it back: `17.526 mm`, `12..17 mm`, `17.5 mm +0/-0.06`, `unknown`."""
-    if not isinstance(value, Interval):
-        return "unknown"
-    least, greatest, nominal = (round(end, _PLACES) for end in (value.least, value.greatest, value.nominal))
-    if value.is_exact:
-        return f"{decimal(nominal)} mm"
-    if value == Interval.between(value.least, value.greatest):
-        return f"{decimal(least)}..{decimal(greatest)} mm"
-    above, below = (decimal(round(off, _PLACES)) for off in (greatest - nominal, nominal - least))
-    return f"{decimal(nominal)} mm +{above}/-{below}"
 
 
 def decimal(value: float) -> str:

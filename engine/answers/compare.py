@@ -141,7 +141,7 @@ def _with_what_was_before(question: Question) -> Question:
         return question.with_(adapters=rings, limits=replace(question.limits, with_glass=False, without_glass=False))
     if not question.follows or prior is None or len(question.adapters) != 1 or len(prior.adapters) != 1:
         return question
-    if not mentions(question, "set-against") or prior.adapters[0].piece == question.adapters[0].piece:
+    if not mentions(question, "set-against", "than-that") or prior.adapters[0].piece == question.adapters[0].piece:
         return question
     kept = tuple(row for row in prior.values if row[0] == ROOM and question.said(ROOM) is None)
     return question.with_(adapters=(*prior.adapters, *question.adapters), values=(*question.values, *kept))

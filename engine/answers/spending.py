@@ -107,7 +107,7 @@ def not_to_buy(
     question: Question, lenses: Sequence[LensSide], bodies: Sequence[BodySide], knowledge: Knowledge
 ) -> Told:
     """The pieces that are sold for such a pair and do not serve, where it is asked what to keep off."""
-    if not mentions(question, "avoid-buying"):
+    if not mentions(question, "avoid-buying") or mentions(question, "buy-once"):
         return Told()
     lines = []
     for lens in lenses:

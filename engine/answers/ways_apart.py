@@ -17,7 +17,7 @@ from engine.answers.seat.sorts_of_ring import as_flat_sort
 from engine.answers.seat.ways_told import CLOSE_UP_LENS, Way, ways_told
 from engine.answers.ways.several import way_told
 from engine.base.compact import compact, replace
-from engine.base.interval import Interval
+from engine.base.interval import Interval, is_known
 from engine.base.span import Span
 from grammar.kinds import CHAIN, MACRO_DISTANCE
 from grammar.questions import Question
@@ -138,16 +138,12 @@ def _close(way: Way, question: Question, knowledge: Knowledge) -> tuple[float | 
     values = tuple(row for row in question.values if row[0] == "travel" and stretches)
     alone = question.with_(intent=MACRO_DISTANCE, topic=None, adapters=way.pieces, limits=way.limits, values=values)
     rows = macro(alone, knowledge).quantities
-    sizes = [(row.value.greatest, row.case) for row in rows if row.name == "magnification" and _is_interval(row.value)]
+    sizes = [(row.value.greatest, row.case) for row in rows if row.name == "magnification" and is_known(row.value)]
     if not sizes:
         return None, None
     size, case = max(sizes)
     near = [row.value for row in rows if row.name == "focus_from_sensor_mm" and row.case == case]
     return size, next((value for value in near if isinstance(value, Interval)), None)
-
-
-def _is_interval(value: object) -> bool:
-    return isinstance(value, Interval)
 
 
 def _decides(outcomes: Sequence[Outcome]) -> Iterator[str]:

@@ -158,6 +158,11 @@ def is_known(value: object) -> TypeGuard[Interval]:
     return isinstance(value, Interval)
 
 
+def known_or(fact: Measure, otherwise: Measure) -> Measure:
+    """The fact where it is known, else what stands in for it."""
+    return fact if is_known(fact) else otherwise
+
+
 def _product(one: float, other: float) -> float:
     # 0 times an infinite end is 0 here: the end is a bound, not a value that is reached
     return 0.0 if one == 0 or other == 0 else one * other

@@ -98,7 +98,7 @@ def _from_entry(layer: Layer, root: str, inside: str) -> FactFile:
 def _read(path: str, inside: str, expected: str) -> FactFile:
     shown = shown_path(path)
     try:
-        with open(path, "rb", opener=_without_waiting) as file:
+        with open(path, "rb", opener=without_waiting) as file:
             state = os.fstat(file.fileno())
             if not S_ISREG(state.st_mode):
                 return _refused(shown, inside, "no plain file", expected)
@@ -112,8 +112,8 @@ def _read(path: str, inside: str, expected: str) -> FactFile:
     return FactFile(shown, inside, data)
 
 
-def _without_waiting(path: str, flags: int) -> int:
-    # opening a named pipe would otherwise wait for somebody to write into it
+def without_waiting(path: str, flags: int) -> int:
+    """Opens a file for `open`; a named pipe would otherwise wait for somebody to write into it."""
     return os.open(path, flags | getattr(os, "O_NONBLOCK", 0))
 
 

@@ -64,7 +64,7 @@ def _not(condition: Not, trace: Trace) -> Holds:
 
 
 def _known(condition: Known, trace: Trace) -> Holds:
-    return YES if (not _is_unknown(trace.value(condition.name))) is condition.known else NO
+    return YES if (not is_unknown(trace.value(condition.name))) is condition.known else NO
 
 
 def _one_of(condition: OneOf, trace: Trace) -> Holds:
@@ -73,12 +73,13 @@ def _one_of(condition: OneOf, trace: Trace) -> Holds:
 
 def _has(condition: Has, trace: Trace) -> Holds:
     value = trace.value(condition.name)
-    if _is_unknown(value):
+    if is_unknown(value):
         return UNDECIDED
     return YES if isinstance(value, tuple) and condition.word in value else NO
 
 
-def _is_unknown(value: Value) -> bool:
+def is_unknown(value: Value) -> bool:
+    """Whether nothing is known of a value: of a span, neither end."""
     if isinstance(value, Span):
         return isinstance(value.shortest, Unknown) and isinstance(value.longest, Unknown)
     return isinstance(value, Unknown)
@@ -105,7 +106,7 @@ def _negated(part: Holds) -> Holds:
 
 
 def _same_word(value: Value, choices: tuple[str, ...]) -> Holds:
-    if _is_unknown(value) or value == "unknown":
+    if is_unknown(value) or value == "unknown":
         return UNDECIDED
     if isinstance(value, tuple):
         return YES if any(word in choices for word in value) else NO
@@ -131,7 +132,7 @@ def _flag(value: Value) -> Value:
 
 
 def _equal_words(left: Value, right: Value, op: str) -> Holds:
-    if _is_unknown(left) or _is_unknown(right) or "unknown" in (left, right):
+    if is_unknown(left) or is_unknown(right) or "unknown" in (left, right):
         return UNDECIDED
     return YES if (left == right) is (op == "=") else NO
 

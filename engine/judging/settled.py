@@ -9,7 +9,7 @@ from typing import Final
 from engine.base.interval import UNKNOWN, Interval, Unknown
 from engine.base.span import Span
 from engine.chains.walk import CHAIN_NAMES
-from engine.judging.applies import side
+from engine.judging.applies import is_unknown, side
 from engine.physics.quantities import QUANTITIES
 from engine.physics.trace import Given, Trace, Value
 from grammar.conditions import Both, Compare, Condition, Either, Not, names_in
@@ -60,13 +60,7 @@ class Settled:
 
     def _same_on_all(self, name: str) -> bool:
         """Whether a quantity is the same whatever the chain: it does not need it, or stays unknown with it."""
-        return not CHAIN_NAMES & _roots(name, self._over) or _absent(self.known.value(name))
-
-
-def _absent(value: Value) -> bool:
-    if isinstance(value, Span):
-        return isinstance(value.shortest, Unknown) and isinstance(value.longest, Unknown)
-    return isinstance(value, Unknown)
+        return not CHAIN_NAMES & _roots(name, self._over) or is_unknown(self.known.value(name))
 
 
 @cache

@@ -9,8 +9,7 @@ from collections.abc import Sequence
 from math import floor
 from typing import Final
 
-from engine.base.interval import UNKNOWN, Measure, Unknown
-from engine.base.units import MM_PER_INCH
+from engine.base.interval import Measure, Unknown
 from engine.physics import focus
 from engine.physics.enclose import enclose
 from engine.physics.picking import Picked, pick
@@ -69,41 +68,9 @@ def spacers_for_mm(
     return pick(wanted, spacers, near_enough, most=most)
 
 
-def infinity_target_mm(focal_length: Measure, hiatus: Measure, allowance: Measure) -> Measure:
-    """How far a target must be to stand for infinity: 2f + HH' + f*f/a + a, for an error of focus a that is allowed.
-
-    With a = N*c (`focus.infinity_allowance_mm`) it is the hyperfocal distance, told from the sensor.
-    Source: optics model, D at x = a.
-    """
-    return focus.from_sensor_mm(focal_length, hiatus, positive(allowance))
-
-
-def target_error_mm(target: Measure, focal_length: Measure, hiatus: Measure) -> Measure:
-    """How wrong a shim comes out that was set on this target as if it were infinity.
-
-    Source: optics model, scale marks.
-    """
-    return focus.travel_to_mark_mm(target, focal_length, hiatus)
-
-
-def pitch_from_spaces_mm(length: Measure, spaces: int = PITCHES_MEASURED) -> Measure:
-    """Pitch from the length of so many pitches: from one crest to the tenth after it. Source: definition of pitch."""
-    return positive(length) / float(spaces) if spaces > 0 else UNKNOWN
-
-
 def length_of_spaces_mm(pitch: Measure, spaces: int = PITCHES_MEASURED) -> Measure:
     """Length of so many pitches, crest to crest. Source: definition of pitch."""
     return positive(pitch) * float(spaces)
-
-
-def pitch_of_tpi_mm(threads_per_inch: Measure) -> Measure:
-    """25.4/tpi. Source: definition of threads per inch."""
-    return enclose(lambda tpi: MM_PER_INCH / tpi, positive(threads_per_inch))
-
-
-def tpi_of_pitch(pitch: Measure) -> Measure:
-    """25.4/pitch. Source: definition of threads per inch."""
-    return enclose(lambda p: MM_PER_INCH / p, positive(pitch))
 
 
 def advance_per_turn_mm(advance: Measure, turns: Measure) -> Measure:

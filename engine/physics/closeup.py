@@ -52,11 +52,6 @@ def from_front_principal_mm(focal_length: Measure, extension: Measure) -> Measur
     return enclose(lambda f, x: f + f * f / x if x > 0 else inf, positive(focal_length), extension)
 
 
-def from_front_principal_at_mm(focal_length: Measure, magnification: Measure) -> Measure:
-    """u = f(1 + 1/m): two focal lengths at life size. Source: optics model, u = f + f*f/x with x = m*f."""
-    return enclose(lambda f, m: f * (1 + 1 / m), positive(focal_length), positive(magnification))
-
-
 def image_distance_mm(focal_length: Measure, magnification: Measure) -> Measure:
     """f(1 + m), rear principal plane to sensor. Source: optics model, f + x with x = m*f."""
     return enclose(lambda f, m: f * (1 + m), positive(focal_length), magnification)
@@ -143,11 +138,6 @@ def close_up_magnification(focal_length: Measure, power_dioptres: Measure, prese
     return enclose(
         lambda f, p, m: m + f * (1 + m) * p / METRE_MM, positive(focal_length), positive(power_dioptres), present
     )
-
-
-def close_up_focal_mm(focal_length: Measure, power_dioptres: Measure) -> Measure:
-    """Focal length of the two together: 1/(1/f + P/1000). Source: thin lenses in contact."""
-    return enclose(lambda f, p: 1 / (1 / f + p / METRE_MM), positive(focal_length), positive(power_dioptres))
 
 
 def dioptres_of_focal(focal_length: Measure) -> Measure:

@@ -41,11 +41,6 @@ def density_of_stops(stops: Measure) -> Measure:
     return stops * DENSITY_PER_STOP
 
 
-def stops_of_density(density: Measure) -> Measure:
-    """Density over log10(2). Source: density is log10 of the factor."""
-    return density / DENSITY_PER_STOP
-
-
 def density_name(stops: float) -> str:
     """The mark by density, in tenths, three to the stop: 'ND 0.9' for 3 stops. Source: the trade's marks."""
     return f"ND {stops * MARKED_PER_STOP:.1f}" if isfinite(stops) else ""

@@ -7,7 +7,7 @@ from math import inf
 from typing import Final
 
 from engine.base.compact import compact
-from engine.base.interval import UNKNOWN, Interval, Measure, is_known
+from engine.base.interval import UNKNOWN, Interval, Measure, is_known, known_or
 from engine.physics.enclose import enclose, ordered
 
 _HEAD: Final = "construction-"
@@ -79,9 +79,9 @@ def resolve_optics(
     is not known. Source: optics model, link between the facts and lens facts by construction.
     """
     f, t0, gap, offset = focal_length_mm, front_to_sensor_mm, hiatus_mm, front_focal_offset_mm
-    gap = _known_or(gap, offset + t0 - 2 * f)
-    offset = _known_or(offset, gap + 2 * f - t0)
-    t0 = _known_or(t0, gap - offset + 2 * f)
+    gap = known_or(gap, offset + t0 - 2 * f)
+    offset = known_or(offset, gap + 2 * f - t0)
+    t0 = known_or(t0, gap - offset + 2 * f)
     assumed = [
         name for name, value in zip(_NAMES, (gap, offset, t0, pupil_magnification), strict=True) if not is_known(value)
     ]
@@ -92,22 +92,18 @@ def resolve_optics(
     if not is_known(t0) and not is_known(offset):
         t0 = shares.t0 * f
         offset = UNKNOWN if is_known(gap) else shares.offset * f
-    gap = _known_or(gap, shares.hiatus * f)
-    offset = _known_or(offset, gap + 2 * f - t0)
-    t0 = _known_or(t0, gap - offset + 2 * f)
+    gap = known_or(gap, shares.hiatus * f)
+    offset = known_or(offset, gap + 2 * f - t0)
+    t0 = known_or(t0, gap - offset + 2 * f)
     planes_assumed = any(name != "pupil_magnification" for name in assumed)
     return Optics(
         gap,
         offset,
         t0,
-        _known_or(pupil_magnification, shares.pupil),
+        known_or(pupil_magnification, shares.pupil),
         tuple(assumed),
         assumptions[MODEL_ERROR] if planes_assumed else _NO_ERROR,
     )
-
-
-def _known_or(fact: Measure, otherwise: Measure) -> Measure:
-    return fact if is_known(fact) else otherwise
 
 
 def _shares(rows: Sequence[Construction], f: Interval, t0: Measure, register: Measure) -> _Shares:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from engine.base.interval import UNKNOWN, Interval, Measure, is_known
+from engine.base.interval import UNKNOWN, Measure, is_known
 from engine.base.span import Span
 from engine.physics.enclose import enclose
 
@@ -13,18 +13,6 @@ def seat_error_mm(thickness: Measure, front_register: Measure, rear_register: Me
     The registers are those of the mounts it joins. Source: definition of register; signs as in the design.
     """
     return thickness - (front_register - rear_register)
-
-
-def register_error(thickness: Span, lens_register: Measure, body_register: Measure) -> Span:
-    """d = seat + body register - lens register, at the shortest and the longest setting of the seat.
-
-    Above 0 the lens is too far from the sensor, as on a tube. Registers between the pieces cancel, so they are
-    not needed. Source: definition of register.
-    """
-    return Span(
-        seat_error_mm(thickness.shortest, lens_register, body_register),
-        seat_error_mm(thickness.longest, lens_register, body_register),
-    )
 
 
 def right_seat_mm(lens_register: Measure, body_register: Measure, image_shift: Measure) -> Measure:
@@ -81,21 +69,6 @@ def extension(before: Span, behind: Span, factor: Measure, converter_focal: Meas
         before.shortest + extension_behind_glass_mm(behind.shortest, factor, converter_focal),
         before.longest + extension_behind_glass_mm(behind.longest, factor, converter_focal) + travel,
     )
-
-
-def converter_shift_mm(converter_focal: Measure, factor: Measure, converter_hiatus: Measure) -> Measure:
-    """How much nearer the lens the final image lies with a converter: q(1-k)^2/k - its hiatus; below 0 for an extender.
-
-    Source: optics model, converter behind the lens.
-    """
-    if not is_known(factor) or factor.least <= 0:
-        return UNKNOWN
-    one_minus = 1.0 - factor
-    # (1-k)^2/k falls up to k = 1 and rises after it: where the factor may be on either side, its least value is 0
-    share = enclose(lambda k: (1 - k) ** 2 / k, factor)
-    if is_known(share) and one_minus.least < 0 < one_minus.greatest:
-        share = Interval(0.0, share.greatest, share.nominal)
-    return converter_focal * share - converter_hiatus if is_known(converter_focal) else UNKNOWN
 
 
 def glass_shift_mm(thickness: Measure, index: Measure) -> Measure:

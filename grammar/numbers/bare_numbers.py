@@ -24,7 +24,7 @@ from grammar.numbers.optics_numbers import (
 from grammar.numbers.picture_numbers import names_size
 from grammar.things.casting import MAY_REDUCE
 from grammar.words.groups import DRAWS, MAGNIFIES
-from grammar.words.tokens import Token, is_plural
+from grammar.words.tokens import Token, in_words, is_plural
 
 _STRONGEST: Final = 20.0  # dioptres
 _BESIDE: Final = 2  # characters at most between a focal length and the stop engraved beside it
@@ -191,7 +191,7 @@ def _are_lenses(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
     """'LTM 35s', 'both my 50s': lenses of that focal length, not seconds; 'the 70s' are years."""
     token = tokens[at]
     before = tokens[at - 1] if at else None
-    counted = before is not None and (before.value == _REVERSED or before.kind == "COUNT" or _in_words(before))
+    counted = before is not None and (before.value == _REVERSED or before.kind == "COUNT" or in_words(before))
     exposed = bool(told & {"exposure", "nd", "shutter-speed"}) and not counted
     if not token.text[:-1].isdigit() or not 12 <= token.numbers[0] <= 600 or exposed:
         return False
@@ -199,10 +199,6 @@ def _are_lenses(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
         return False
     the = before is not None and before.kind == "DET" and before.text.casefold() == "the"
     return before is not None and before.kind in ("MOUNT", "KIND", "DET", "NUMBER", "COUNT", "TRAIT") and not the
-
-
-def _in_words(token: Token) -> bool:
-    return token.kind == "NUMBER" and token.text.isalpha()
 
 
 def _listed(tokens: list[Token]) -> list[Token]:

@@ -14,6 +14,7 @@ from grammar.numbers.rows_of_tubes import with_unsaid_tubes
 from grammar.numbers.run_together import with_joins_between
 from grammar.numbers.washers import tell_washers
 from grammar.things.casting import DRAWN, SPACER
+from grammar.things.lens_rows import begins_another
 from grammar.words.groups import OWN
 from grammar.words.tokens import Token, is_plural
 
@@ -182,7 +183,7 @@ def _without_of(out: list[Token], piece: int) -> int:
 def _row_before(out: list[Token], end: int) -> list[int]:
     """The bare numbers right before a place, with nothing but joins between."""
     first = end
-    while first and (is_bare(out[first - 1]) or out[first - 1].kind in _BETWEEN or _joins(out[first - 1])):
+    while first and (is_bare(out[first - 1]) or out[first - 1].kind in _BETWEEN or begins_another(out[first - 1])):
         first -= 1
     return [at for at in range(first, end) if is_bare(out[at]) and not is_of_scale(out, at)]
 
@@ -200,7 +201,7 @@ def _count(out: list[Token], length: int, piece: Token) -> None:
 def _told_behind(out: list[Token], piece: int) -> None:
     """What stands behind a piece: the ends of its draw, or the lengths of several."""
     at = piece + 1
-    while at < len(out) and at <= piece + _MOST_LEADING and out[at].kind in _LEADING and not _joins(out[at]):
+    while at < len(out) and at <= piece + _MOST_LEADING and out[at].kind in _LEADING and not begins_another(out[at]):
         at += 1
     if at > piece + 1 and _is_range(out, at):
         out.insert(piece + 1, out.pop(at))  # 'a bellows that goes from 40 mm to 140 mm'
@@ -272,11 +273,6 @@ def _as_row(out: list[Token], lengths: list[int]) -> int:
         out[one + 1 : other] = [join]
         put += 1 - len(between)
     return put
-
-
-def _joins(token: Token) -> bool:
-    """'a 1 and a 5': words that begin another lens elsewhere only join here."""
-    return token.kind == "PREP" and token.text.casefold() == "and a"
 
 
 def _is_count(out: list[Token], at: int, length: int, piece: Token) -> bool:

@@ -26,7 +26,6 @@ _LEAST_PLATE: Final = 0.25  # mm; what is thinner is foil
 _THICKEST_GLASS: Final = 8.0  # mm; a lens of a shorter focal length is told with a stop or a mount
 _PLATES: Final = frozenset(["plate", "plates"])
 _BEHIND_LENS: Final = frozenset(["behind", "between"])  # where such a plate is put
-_TAKING: Final = frozenset(["PIECE", "MEASURE", "PREP", "LIMIT", "AT"])  # what a number behind them is of
 _ISO: Final = "iso"  # value of the word that a speed follows
 _FILTER: Final = "filter"
 _SHORTEST_FOCAL: Final = 3.5

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from typing import Final
 
-from grammar.words.tokens import Token
+from grammar.words.tokens import Token, in_words
 
 READING: Final = "reading"
 LEAST_RING: Final = 2.0  # mm, of what is measured on two sides, and
@@ -30,7 +30,7 @@ def with_two_sides(tokens: list[Token]) -> list[Token]:
     near = min(one, other) >= LEAST_RING and 0 < abs(one - other) <= TWO_APART and len(between) <= _MOST_BETWEEN
     if not (near and any(map(_tells_where, around)) and all(map(_may_stand_between, between))):
         return tokens
-    words = {place for place, token in enumerate(around, first + 1) if _is_number_in_words(token)}
+    words = {place for place, token in enumerate(around, first + 1) if in_words(token)}
     out = [token.as_("KEYED", value=READING, unit="mm") if at in fine else token for at, token in enumerate(tokens)]
     return [token for at, token in enumerate(out) if at not in words]
 
@@ -43,9 +43,4 @@ def _may_stand_between(token: Token) -> bool:
     if token.kind == "JOIN":
         return token.value in _JOINED
     named = token.kind in _PLAIN and not token.value
-    return named or token.kind in ("PREP", "DET") or _is_number_in_words(token)
-
-
-def _is_number_in_words(token: Token) -> bool:
-    """'at one side': no f-number, and no count."""
-    return token.kind == "NUMBER" and token.text.isalpha()
+    return named or token.kind in ("PREP", "DET") or in_words(token)

@@ -33,7 +33,6 @@ _IDLE: Final = frozenset(
 # numbers that only a condition can be about
 _NUMBERS: Final = frozenset(["RATIO", "TIMES", "LENGTH", "WEIGHT", "PERCENT", "RANGE"])
 _STRONG: Final = 2.5  # the weight from which a fragment asks something of its own
-_RELATIVE: Final = frozenset(["that", "which", "bound", "between"])
 _BESIDE_BOUND: Final = 1  # word that may stand beside a bound: 'and under 500 g'
 _SEVERAL: Final = 2
 _LISTED: Final = frozenset(["MOUNT", "LETTER", "JOIN", "LENS", "STOP", "DET", "PREP", "MARK", "FILLER"])

@@ -1,23 +1,26 @@
-"""A mount that everything is to go to first is a hub, and no body: 'all to M first', 'everything to EF first'."""
+"""Mounts that things go through or move between: 'all to M first' is a hub, 'I move from E to Z' are two bodies."""
 
 from __future__ import annotations
 
 from typing import Final
 
-from grammar.words.groups import EVERYTHING, IN_BETWEEN, MIDDLE, WAYS
+from grammar.words.groups import CHANGES_OVER, EVERYTHING, IN_BETWEEN, MIDDLE, WAYS
 from grammar.words.tokens import Token
 
 _TO: Final = "to"
 _ON: Final = "on"
 _VIA: Final = "via"
+_FROM: Final = "from"
 _FIRST: Final = "1"
 _PUT: Final = frozenset(["in", "as"])
+_SAID_OF_IT: Final = frozenset(["WHEN", "FILLER", "DET", "MOUNTWORD", "BODY"])  # behind the second of the two
+_NEAR: Final = 7  # tokens within which it is told what one moves between
 _NAMED: Final = frozenset(["DET", "MOUNT", "MOUNTWORD", "BODY"])
 
 
 def with_hubs_told(tokens: list[Token]) -> list[Token]:
     """Its 'to' becomes a 'via', and 'first' asks for nothing."""
-    out = _ways_of_mounts(_in_the_middle(list(tokens)))
+    out = _changed_over(_ways_of_mounts(_in_the_middle(list(tokens))))
     for at, token in enumerate(out):
         of_all = token.value == _ON and any(EVERYTHING in one.groups for one in out[:at])
         if token.kind != "PREP" or not (token.value == _TO or of_all):
@@ -30,6 +33,33 @@ def with_hubs_told(tokens: list[Token]) -> list[Token]:
         if mounts == 1 and last is not None and (last.kind, last.value) == ("ORDINAL", _FIRST):
             out[at], out[ahead] = token.as_("PREP", value=_VIA), last.as_("CUE")
     return out
+
+
+def _changed_over(tokens: list[Token]) -> list[Token]:
+    """'I switch from E to Z', 'moving X to RF': beside the mounts of lenses, bodies of which one follows the other."""
+    for at, token in enumerate(tokens):
+        if CHANGES_OVER not in token.groups:
+            continue
+        row = [place for place in range(at + 1, min(at + _NEAR, len(tokens))) if tokens[place].kind != "DET"]
+        row = row[1:] if row and CHANGES_OVER in tokens[row[0]].groups else row
+        led = bool(row) and tokens[row[0]].value == _FROM
+        row = row[1:] if led else row
+        words = [tokens[place] for place in row if tokens[place].kind not in ("BODY", "MOUNTWORD", "FILLER")][:3]
+        if [one.kind for one in words] != ["MOUNT", "PREP", "MOUNT"] or words[1].value != _TO:
+            continue
+        if not any(one.kind == "MOUNT" and one not in words for one in tokens):
+            continue
+        on = Token("PREP", "", words[0].column, _ON, listed=token.listed)
+        both = words[1].as_("JOIN", value="and", text="and")
+        rest = tokens[tokens.index(words[2]) + 1 :]
+        said = next((place for place, one in enumerate(rest) if one.kind not in _SAID_OF_IT), len(rest))
+        ends = rest[said + (rest[said : said + 1] != [] and rest[said].kind in ("JOIN", "STOP")) :]
+        return [*tokens[: at + 1], on, words[0], both, words[2], *rest[:said], _stop(words[2]), *ends]
+    return tokens
+
+
+def _stop(token: Token) -> Token:
+    return Token("STOP", "", token.end or token.column, ".", listed=token.listed)
 
 
 def _in_the_middle(tokens: list[Token]) -> list[Token]:

@@ -83,11 +83,11 @@ def _row_at(tokens: list[Token], at: int) -> _Row | None:
 
 
 def _joins(token: Token) -> bool:
-    return (token.kind in _JOINED and token.value not in (ALL, "vs")) or _is_and_a(token)
+    return (token.kind in _JOINED and token.value not in (ALL, "vs")) or begins_another(token)
 
 
-def _is_and_a(token: Token) -> bool:
-    """'and a' before a number of a row begins another lens, and is no 'with'."""
+def begins_another(token: Token) -> bool:
+    """'and a', which begins another lens elsewhere, and before a number of a row only joins."""
     return token.kind == "PREP" and token.text.casefold() == "and a"
 
 
@@ -283,7 +283,7 @@ def _share(tokens: list[Token], row: _Row, shared: tuple[int, ...] | None) -> No
         begin = item.mount if item.ahead and item.mount is not None else item.at
         between = range(row.items[n - 1].end, begin) if n else range(0)
         for at in between:
-            if _is_and_a(tokens[at]):
+            if begins_another(tokens[at]):
                 tokens[at] = tokens[at].as_("JOIN", value="and")
         if stop is not None and item.stop is None and number.kind != "COMBO":
             tokens.insert(item.at + 1, stop.as_("FNUM", text=number.text, column=number.column))

@@ -16,6 +16,7 @@ _WITH: Final = "with"
 _NOT: Final = frozenset(["no", "not", "without"])
 _MOUNT: Final = "mount"
 _SLR: Final = "slr"
+_NAMES: Final = frozenset(["MOUNT", "LETTER"])
 _PASSED: Final = frozenset(["DET", "FILLER", "LETTER"])
 _PUT: Final = frozenset(["on", "to", "for", "in", "onto"])  # before a body that a lens goes on
 _TAKEN: Final = frozenset(["from", "off"])
@@ -28,7 +29,8 @@ _WITH_UNIT: Final = frozenset(["COMBO", "LENGTH"])
 
 def with_lenses_of_slrs(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """The focal length before the word for the camera, and behind it that it is a lens."""
-    tokens = _without_film([_without_camera(tokens, at, told) for at in range(len(tokens))])
+    tokens = _with_mounts_of_slrs([_without_camera(tokens, at, told) for at in range(len(tokens))])
+    tokens = _without_film(tokens)
     for at, token in enumerate(tokens):
         if token.kind != "BODY" or token.value != _SLR or " body" in token.text.casefold():
             continue
@@ -59,6 +61,29 @@ def _without_film(tokens: list[Token]) -> list[Token]:
         if off or any_of_them or (after is not None and after.kind == "LENS" and is_plural(after)):
             return [*tokens[:at], *tokens[at + 1 :]]
     return tokens
+
+
+def _with_mounts_of_slrs(tokens: list[Token]) -> list[Token]:
+    """'Z body: OM, R slr and MD': in a row of mounts the word only tells which mount of that name the lens has."""
+    out: list[Token] = []
+    for at, token in enumerate(tokens):
+        out.append(token)
+        whole = token.kind == "MOUNT" and token.text.casefold().endswith(f" {_SLR}")
+        named = at > 0 and tokens[at - 1].kind in _NAMES and token.kind == "BODY" and token.text.casefold() == _SLR
+        first = at if whole else at - 1
+        listed = _is_listed(tokens, first - 1, -1) or _is_listed(tokens, at + 1, 1)
+        if (whole or named) and listed and not _is_put_on(tokens, first):
+            out.append(Token("LENS", "lens", token.column))
+    return out
+
+
+def _is_listed(tokens: list[Token], at: int, step: int) -> bool:
+    """Whether a join stands there and another mount beyond it."""
+    row = [one for one in tokens[max(0, at + min(step * 2, 0)) : at + 1 + max(step * 3, 0)] if one.kind != "DET"]
+    row = row if step > 0 else row[::-1]
+    joined = len(row) > 1 and (row[0].kind == "JOIN" or row[0].text == "/") and row[1].kind in _NAMES
+    bodies = step > 0 and any(one.kind == "BODY" and is_plural(one) for one in row[2:])  # 'R slr and K bodies'
+    return joined and not bodies
 
 
 def _without_camera(tokens: list[Token], at: int, told: frozenset[str]) -> Token:

@@ -9,7 +9,6 @@ from grammar import kinds
 from grammar.hearing import Heard
 from grammar.questions import ALL, Limits, Question, Thing
 from grammar.telling import built
-from grammar.things.casting import OPTICAL
 from grammar.turns.about_lenses import lenses_of, one_of_several
 from grammar.turns.adding import added, shimmed, with_rings_joined, with_stacked
 from grammar.turns.asked_on import intent_of
@@ -36,6 +35,7 @@ from grammar.turns.measured_anew import (
     with_stop_set,
 )
 from grammar.turns.on_what import bodies_of, is_other_body, pair_of_ring
+from grammar.turns.one_of_two import is_likened
 from grammar.turns.only_told import without_lent
 from grammar.turns.put_back import put_back
 from grammar.turns.rate_told import without_old_shutter
@@ -107,7 +107,8 @@ def follow(heard: Heard, before: Question) -> Question:
 def _aimed(heard: Heard, before: Question) -> _Aim:
     """What is asked, and of which lens, by what is heard after the question before."""
     found, compared = meant(heard, before), side_by_side(heard, before)
-    intent = kinds.COMPARE if compared else intent_of(heard, before, found)
+    likened = kinds.LOOK_ALIKE if is_likened(heard, before) else kinds.COMPARE
+    intent = likened if compared else intent_of(heard, before, found)
     ring = ring_measured(heard, before) or shimmed(heard, before)
     intent = "focus-verdict" if ring is not None else intent
     circle = circle_measured(heard, before)
@@ -195,16 +196,13 @@ def _joined(heard: Heard, said: Question, before: Question, aim: _Aim, placed: _
     if intent in _PLACING and not seen and is_close(said, before, pieces):
         intent = kinds.MACRO_DISTANCE
     values = {**kept_values(intent, lenses, before, said), **dict(said.values)}
-    glazed = any(one.piece in OPTICAL for one in said.adapters)
     without = (heard.tells("without-piece") or left_out(heard)) and not said.adapters and not is_shim_left(before)
+    said = said.with_(intent=intent, lenses=lenses, bodies=bodies)
     return replace(
         said,
-        intent=intent,
-        lenses=lenses,
-        bodies=bodies,
         adapters=() if without else pieces,
         things=placed.things,
-        limits=kept_limits(_left_out(said.limits, before, without), before.limits, intent == before.intent, glazed),
+        limits=kept_limits(_left_out(said.limits, before, without), said, before, intent),
         f_number=_stop(heard, said, intent, lenses, same_lens, before),
         distance_mm=said.distance_mm if said.distance_mm is not None else kept_distance(intent, before),
         number=_number(said, before, intent, aim.found),

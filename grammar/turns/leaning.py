@@ -19,7 +19,7 @@ from grammar.kinds import (
 from grammar.questions import TALKED, Question
 from grammar.turns.adding import added
 from grammar.turns.measured_anew import ring_measured
-from grammar.turns.one_of_two import chooses_between
+from grammar.turns.one_of_two import chooses_between, is_likened
 from grammar.turns.one_part import is_set_anew
 from grammar.turns.only_told import names_the_pair, of_talk
 from grammar.turns.whom import meant, points_back
@@ -40,7 +40,7 @@ def leans(heard: Heard, before: Question) -> bool:
     cast, best = heard.cast, heard.weighed.best
     told = any(lens.ids or lens.focal_length_mm for lens in before.lenses)
     lens = any((part.has_mount or part.implied) and not (part.by_piece and told) for part in cast.lenses)
-    if chooses_between(heard, before):
+    if chooses_between(heard, before) or is_likened(heard, before):
         return True
     if lens and any(part.has_mount for part in cast.bodies) and not points_back(heard, before):
         return names_the_pair(heard, before)

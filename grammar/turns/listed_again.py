@@ -10,6 +10,7 @@ from grammar.intents import Weighed
 from grammar.kinds import LIST_FITS
 from grammar.questions import Question
 from grammar.things.casting import Part
+from grammar.turns.one_of_two import is_likened
 
 _IDLE: Final = frozenset(
     ["ok", "right", "will", "what-if", "what", "instead", "again", "same", "can", "how", "it-is", "adding"]
@@ -20,7 +21,7 @@ _AT: Final = frozenset(["infinity"])
 
 def listed_again(heard: Heard, before: Question) -> Heard:
     """The line as one that asks for the list anew; the same where it names the other side, or asks for more."""
-    if before.intent != LIST_FITS or bool(before.lenses) == bool(before.bodies):
+    if before.intent != LIST_FITS or bool(before.lenses) == bool(before.bodies) or is_likened(heard, before):
         return heard
     cast, readings = heard.cast, heard.readings
     more = cast.pieces or cast.frames or cast.without or cast.using or readings.values or readings.f_number

@@ -1,10 +1,15 @@
-"""Whether a follow-up asks which of two mounts a lens has that is being identified."""
+"""Whether a follow-up asks which of two mounts a lens has, or whether its mount is the same as another."""
 
 from __future__ import annotations
 
+from typing import Final
+
 from grammar.hearing import Heard
-from grammar.kinds import IDENTIFY_MOUNT
+from grammar.kinds import IDENTIFY_MOUNT, LIST_FITS, LOOK_ALIKE
 from grammar.questions import Question
+
+_SPOKEN: Final = frozenset([IDENTIFY_MOUNT, LIST_FITS, LOOK_ALIKE])  # what is asked of a mount by itself
+_PUT_ON: Final = frozenset(["on", "to", "in", "for"])  # before what a lens goes on
 
 
 def chooses_between(heard: Heard, before: Question) -> bool:
@@ -14,3 +19,16 @@ def chooses_between(heard: Heard, before: Question) -> bool:
     mounts = len(parts) > 1 and all(part.has_mount and not part.focal for part in parts)
     placed = any(part.noun.role in ("on", "to") for part in parts)
     return before.intent == IDENTIFY_MOUNT and not before.bodies and either and mounts and not placed
+
+
+def is_likened(heard: Heard, before: Question) -> bool:
+    """'same as an M42?', 'how does it differ from M42' after one lens of another mount."""
+    cast, old = heard.cast, before.lens
+    named = [part for part in (*cast.lenses, *cast.bodies) if part.mounts]
+    if old is None or old.kind != "mount" or len(before.lenses) != 1 or len(named) != 1 or before.intent not in _SPOKEN:
+        return False
+    if old.ids[0] in named[0].mounts[0].ids or named[0].focal or named[0].noun.role in _PUT_ON:
+        return False
+    asked = heard.weighed.best == LOOK_ALIKE or heard.tells("compare-word")
+    others = cast.frames or heard.readings.values or any(part.mounts for part in cast.pieces)
+    return asked and not others

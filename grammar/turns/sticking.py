@@ -50,7 +50,6 @@ _AT_A_STOP: Final = _PLACED | {COVERAGE, CROP_EQUIVALENT}
 _OF_LENS: Final = frozenset(["flange_to_image", "rear_reach", "barrel", "circle", "thread", "pitch", "zoom"])
 # what a ring that is off by so much goes on to decide
 _OF_SEAT: Final = frozenset([CHAIN, FOCUS_VERDICT, SHIM_CALIBRATION, WHY, MACRO_DISTANCE, DEPTH_OF_FIELD])
-_RING: Final = "adapter"
 _OF_RING: Final = frozenset(["thickness", OFF, "nominal"])
 _FULL: Final = "35mm-full-frame"
 _OF_FRAME: Final = frozenset([COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD])  # what a crop bears on
@@ -280,9 +279,10 @@ def _overtaken(said: Question) -> frozenset[str]:
     return timed | (_FILLED if _FILLED & keys else frozenset())
 
 
-def kept_limits(new: Limits, old: Limits, same: bool, glazed: bool = False) -> Limits:
-    """`same`: whether the same is asked; else neither the order nor the count of what was shown goes on. `glazed`:
-    whether glass is put between now."""
+def kept_limits(new: Limits, said: Question, before: Question, intent: str) -> Limits:
+    """Where another thing is asked neither the order nor the count of what was shown goes on."""
+    same, old = intent == before.intent, before.limits
+    glazed = any(one.piece in OPTICAL for one in said.adapters)  # what was to be without glass is so no more
     old = old if same else replace(old, best=None, cheapest=False)
     return Limits(
         new.pieces if new.pieces is not None else old.pieces,

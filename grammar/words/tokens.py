@@ -253,6 +253,11 @@ def _spoken(runs: Runs, columns: tuple[int, ...], lexicon: Lexicon) -> tuple[Spo
     return tuple(found)
 
 
+def in_words(token: Token) -> bool:
+    """Whether it is a number told in words: 'at one side', 'two lenses'."""
+    return token.kind == "NUMBER" and token.text.isalpha()
+
+
 def is_plural(word: Token) -> bool:
     """Whether a noun tells of several: 'tubes', 'lenses'; 'lens' and 'glass' only end like one that does."""
     text = word.text.casefold()

@@ -8,6 +8,7 @@ from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_sid
 from engine.answers.ways.hubs import BASE_TOLD, HUB_TOLD, built_on_body, hub_of, through_hub
 from engine.base.interval import Interval
 from grammar.questions import Question, Thing
+from grammar.reader import read
 from tests.answers.picture import flat, numbers
 
 
@@ -128,3 +129,40 @@ def test_mounts_that_are_only_counted_are_those_of_lenses(asked, said, direct, t
 
 def test_for_one_body_a_hub_does_not_pay(asked):
     assert "pays only from the second body on" in flat(asked("is a hub worth it for 4 mounts and 1 body"))
+
+
+@pytest.mark.parametrize(
+    ("said", "lenses", "bodies"),
+    [
+        (
+            "going from E to Z next spring, own MD, C/Y and M42. how to not buy twice",
+            ["sr-mount", "cy-mount", "m42"],
+            ["e-mount", "z-mount"],
+        ),
+        (
+            "i will switch from mft to E soon, lenses M42 and K. which rings should i buy now",
+            ["m42", "k-mount"],
+            ["mft-mount", "e-mount"],
+        ),
+        (
+            "moving X to RF, M42, Exakta glass: do i have to buy all rings again",
+            ["m42", "exakta-mount"],
+            ["x-mount", "rf-mount"],
+        ),
+        (
+            "changing systems E to L, got OM and M42, what to buy so its future proof",
+            ["om-mount", "m42"],
+            ["e-mount", "l-mount"],
+        ),
+    ],
+)
+def test_bodies_that_follow_each_other_take_the_same_lenses(club, said, lenses, bodies):
+    question = read(said, club.lexicon)
+    assert [lens.ids[0] for lens in question.lenses] == lenses
+    assert [body.ids[0] for body in question.bodies] == bodies
+
+
+def test_what_is_not_to_be_bought_twice_is_no_ring_to_avoid(asked):
+    text = flat(asked("going from E to Z next spring, own MD, C/Y and M42. how to not buy twice"))
+    assert "Not for" not in text
+    assert "Nothing is wasted by building on E-mount" in text

@@ -7,6 +7,7 @@ import pytest
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side
 from engine.answers.ways.pairs_apart import pairs_apart
 from grammar.questions import Question, Thing
+from grammar.reader import read
 from tests.answers.picture import flat
 
 ASKED = Question("in which mount do I buy it", "compare")
@@ -92,3 +93,22 @@ def test_the_mounts_that_do_not_do_are_told_first_where_they_are_asked_for(asked
     assert first.startswith(head)
     assert named in flat(found).partition(" fit with ")[0]
     assert never not in flat(found).partition(" fit with ")[0].replace(head, "")
+
+
+@pytest.mark.parametrize(
+    "say",
+    [
+        "list rings for z body: R slr, C/Y, OM, MD. thickness",
+        "Z body: OM, R slr and MD, which rings",
+        "rings for OM, R slr to Z",
+    ],
+)
+def test_a_mount_of_slrs_in_a_row_of_mounts_is_that_of_a_lens(club, say):
+    question = read(say, club.lexicon)
+    assert "r-mount-slr" in [lens.ids[0] for lens in question.lenses]
+    assert [body.ids[0] for body in question.bodies] == ["z-mount"]
+
+
+def test_bodies_told_by_slr_in_a_row_stay_bodies(club):
+    question = read("OM lenses for R slr and K bodies", club.lexicon)
+    assert [body.ids[0] for body in question.bodies] == ["r-mount-slr", "k-mount"]

@@ -434,6 +434,33 @@ def test_what_a_shim_is_cut_from_is_asked_of_the_shim(club):
 
 
 @pytest.mark.parametrize(
+    "asked",
+    [
+        "or just buy another, price?",
+        "or buy a new one?",
+        "how much for another",
+        "cheaper to just replace it?",
+        "better to buy another ring? cost?",
+    ],
+)
+def test_another_ring_in_place_of_one_that_is_off_is_priced(club, asked):
+    *_, found = talk(
+        club, "what ring for fd on x body", "mine measures 24.6. 28mm lens", "how much do i take off then", asked
+    )
+    assert found.intent == "buy-plan"
+    assert "FD to X ring with iris lever [10 to 25 dollars]" in flat(found)
+
+
+@pytest.mark.parametrize(
+    "asked", ["is a close-up lens better than that", "would a close-up lens be better", "would a helicoid be nicer"]
+)
+def test_what_is_better_than_that_is_set_against_the_piece_of_before(club, asked):
+    *_, found = talk(club, "55mm lens and a 20mm tube, how close", "what tube for 1:1 then", asked)
+    assert found.intent == "compare"
+    assert "tube" in flat(found)
+
+
+@pytest.mark.parametrize(
     "said",
     ["and if i leave the ring out?", "and if i leave the 5 out?", "what if i skip the 5 mm ring", "and without it?"],
 )

@@ -95,3 +95,25 @@ def test_two_pitches_of_one_width_do_not_go_together(talked, text):
     found = flat(talked(text))
     assert found.startswith("No, M")
     assert "Do not force it" in found
+
+
+@pytest.mark.parametrize(
+    "asked",
+    [
+        "same as an M42 with a step ring?",
+        "is that the same as M42",
+        "so is it like M42",
+        "how does it differ from M42",
+        "M42 and this one, same thing?",
+    ],
+)
+def test_a_mount_is_likened_to_that_of_the_lens_spoken_of(desk: Desk, asked: str) -> None:
+    found = _last(desk, "39mm screw lens, how do i tell what it is", "its 45.2", "what bodies can it go on", asked)
+    assert found["intent"] == "look-alike"
+    assert flat(found).startswith(
+        "No, M39x1 SLR and M42 are not the same: the threads differ and the registers differ by 0.26 mm"
+    )
+
+
+def test_after_a_list_another_mount_for_which_the_same_is_asked_is_listed(desk: Desk) -> None:
+    assert _last(desk, "what bodies can an FD lens go on", "and the same for OM?")["intent"] == "list-fits"

@@ -10,11 +10,11 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from engine.base.interval import INFINITE, UNKNOWN, Interval
-from engine.physics import calibration, depth, focus
+from engine.physics import calibration, focus
 
 exact = Interval.exact
 THIN = exact(0)
-C_PITCH = calibration.pitch_of_tpi_mm(exact(32))
+C_PITCH = exact(25.4 / 32)
 FOIL = Interval.between(0.011, 0.018)
 
 
@@ -64,30 +64,9 @@ def test_layers_hold_every_sheet_between_the_thinnest_and_the_thickest(shim, one
     assert abs(calibration.layers_mm(int(found.nominal), sheet).nominal - shim) <= sheet.nominal / 2 + 1e-12
 
 
-def test_a_target_far_enough_to_stand_for_infinity():
-    for target, error in ((20000, 0.12563), (150000, 0.016678)):
-        found = calibration.target_error_mm(exact(target), exact(50), THIN)
-        assert found.nominal == pytest.approx(error, abs=2e-6)
-    assert calibration.infinity_target_mm(exact(50), THIN, exact(50 / 3000)).nominal == pytest.approx(150000, rel=1e-3)
-    assert calibration.target_error_mm(INFINITE, exact(50), THIN) == exact(0)
-    assert calibration.infinity_target_mm(exact(50), THIN, exact(0)) is UNKNOWN
-
-
-@given(st.floats(8, 200), st.floats(-20, 40), st.floats(1, 22), st.floats(0.004, 0.05))
-def test_the_target_that_the_depth_of_focus_asks_for_is_the_hyperfocal_distance(f, gap, n, c):
-    allowance = focus.infinity_allowance_mm(exact(n), exact(c), exact(1))
-    target = calibration.infinity_target_mm(exact(f), exact(gap), allowance)
-    hyperfocal = depth.hyperfocal_mm(exact(f), exact(n), exact(c))
-    assert target.nominal == pytest.approx(hyperfocal.nominal + f + gap + n * c)
-
-
 @pytest.mark.parametrize(("tpi", "ten"), [(26, 9.7692), (32, 7.9375), (36, 7.0556)])
 def test_ten_pitches_tell_threads_apart(tpi, ten):
-    pitch = calibration.pitch_of_tpi_mm(exact(tpi))
-    assert calibration.length_of_spaces_mm(pitch).nominal == pytest.approx(ten, abs=1e-4)
-    read = calibration.pitch_from_spaces_mm(exact(ten))
-    assert calibration.tpi_of_pitch(read).nominal == pytest.approx(tpi, abs=1e-3)
-    assert calibration.pitch_from_spaces_mm(exact(ten), 0) is UNKNOWN
+    assert calibration.length_of_spaces_mm(exact(25.4 / tpi)).nominal == pytest.approx(ten, abs=1e-4)
 
 
 def test_a_focusing_thread_of_several_starts_advances_by_all_of_them():

@@ -9,12 +9,10 @@ from hypothesis import strategies as st
 from engine.base.interval import UNKNOWN, Interval, is_known
 from engine.base.span import Span
 from engine.physics.seat import (
-    converter_shift_mm,
     extension,
     extension_behind_glass_mm,
     glass_magnification,
     glass_shift_mm,
-    register_error,
     right_seat_mm,
     seat_error_mm,
 )
@@ -30,19 +28,19 @@ def test_a_ring_of_the_register_difference_adds_no_error():
 
 
 def test_a_c_lens_on_a_cs_body_without_a_ring_is_5_mm_too_close():
-    found = register_error(Span.fixed(ZERO), exact(17.526), exact(12.526))
-    assert found.shortest.nominal == pytest.approx(-5.0)
+    found = seat_error_mm(ZERO, exact(17.526), exact(12.526))
+    assert found.nominal == pytest.approx(-5.0)
 
 
 def test_a_helicoid_gives_an_error_at_each_end():
-    found = register_error(Span(exact(17), exact(31)), exact(45.46), exact(18))
-    assert (found.shortest.nominal, found.longest.nominal) == pytest.approx((-10.46, 3.54))
+    ends = [seat_error_mm(exact(seat), exact(45.46), exact(18)).nominal for seat in (17, 31)]
+    assert ends == pytest.approx([-10.46, 3.54])
 
 
 @given(lengths, lengths, lengths, st.floats(0, 60))
 def test_a_tube_shifts_the_register_error_by_its_length(seat, lens, body, tube):
-    bare = register_error(Span.fixed(exact(seat)), exact(lens), exact(body)).shortest.nominal
-    with_tube = register_error(Span.fixed(exact(seat + tube)), exact(lens), exact(body)).shortest.nominal
+    bare = seat_error_mm(exact(seat), exact(lens), exact(body)).nominal
+    with_tube = seat_error_mm(exact(seat + tube), exact(lens), exact(body)).nominal
     assert with_tube - bare == pytest.approx(tube, abs=1e-9)
 
 
@@ -51,12 +49,12 @@ def test_registers_between_the_pieces_cancel(first, second, lens, between, body)
     apart = seat_error_mm(exact(first), exact(lens), exact(between)) + seat_error_mm(
         exact(second), exact(between), exact(body)
     )
-    together = register_error(Span.fixed(exact(first + second)), exact(lens), exact(body)).shortest
+    together = seat_error_mm(exact(first + second), exact(lens), exact(body))
     assert apart.nominal == pytest.approx(together.nominal, abs=1e-9)
 
 
 def test_an_unknown_register_leaves_the_error_unknown():
-    assert register_error(Span.fixed(exact(5)), UNKNOWN, exact(18)).shortest is UNKNOWN
+    assert seat_error_mm(exact(5), UNKNOWN, exact(18)) is UNKNOWN
     assert right_seat_mm(exact(45.46), exact(18), UNKNOWN) is UNKNOWN
 
 
@@ -70,12 +68,6 @@ def test_extension_behind_glass_balances_the_traced_move_of_the_image(traced_gla
         for forward, back in row["lens_forward_image_back"]:
             counted = extension_behind_glass_mm(exact(back), k, q)
             assert forward + counted.nominal == pytest.approx(0, abs=2e-5)
-
-
-def test_the_image_shift_of_traced_converters_follows_from_factor_focal_length_and_hiatus(traced_glass):
-    for row in traced_glass["converters"]:
-        found = converter_shift_mm(exact(row["focal"]), exact(row["factor"]), exact(row["hiatus"]))
-        assert found.nominal == pytest.approx(row["shift"], abs=1e-4)
 
 
 def test_flat_glass_moves_focus_as_traced(traced_glass):

@@ -4,15 +4,14 @@ from __future__ import annotations
 
 from math import inf
 
-from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.answer import Line, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.mount_line import how_rare, mount_line
+from engine.answers.parts.mount_line import how_rare, mount_line, registers_of
 from engine.answers.parts.said import mentions, number
 from engine.answers.parts.wording import listed, small_mm
 from engine.answers.seat.seen import as_seen, is_coupled_by_lugs, is_coupled_so
 from engine.answers.seat.told_register import ACCESSORIES, BY_PAPER, having, roughly, seen_with_lugs
 from engine.base.interval import Measure, is_known
-from engine.facts.records import Mount
 from grammar.questions import Question
 
 MOST = 8
@@ -40,7 +39,7 @@ def by_register(question: Question, knowledge: Knowledge) -> Told:
     shown = near[:MOST]
     lines = [Line("head", f"{head}, may be:")]
     lines += [Line("fact", f"{mount.designation}: {mount_line(mount, knowledge)}", 1) for mount in shown]
-    return Told(tuple(lines), tuple(_register(mount) for mount in shown))
+    return Told(tuple(lines), registers_of(shown))
 
 
 def _width_seen(question: Question) -> float | None:
@@ -60,7 +59,7 @@ def _if_flange(question: Question, knowledge: Knowledge) -> Told:
         return Told()
     names = listed([mount.designation for mount in near], "or")
     text = f"If {small_mm(focal)} is from flange to image, and not its focal length, it may be {names}."
-    return Told((Line("text", text),), tuple(_register(mount) for mount in near))
+    return Told((Line("text", text),), registers_of(near))
 
 
 def _by_throat(told: float, question: Question, knowledge: Knowledge) -> Told:
@@ -80,14 +79,9 @@ def _by_throat(told: float, question: Question, knowledge: Knowledge) -> Told:
         assert is_known(mount.throat_mm)
         wide = f"throat {small_mm(mount.throat_mm.nominal)}"
         lines.append(Line("fact", f"{mount.designation}: {mount_line(mount, knowledge)}; {wide}", 1))
-    return Told(tuple(lines), tuple(_register(mount) for mount in shown if is_known(mount.register_mm)))
+    return Told(tuple(lines), registers_of(shown))
 
 
 def _off(fact: Measure, told: float) -> float:
     """How far a fact is from what was measured, in tenths of a millimetre: finer no caliper tells here."""
     return round(abs(fact.nominal - told), 1) if is_known(fact) else inf
-
-
-def _register(mount: Mount) -> Quantity:
-    assert is_known(mount.register_mm)
-    return Quantity("register_mm", mount.register_mm, mount.id)

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from typing import Final
 
-from engine.answers.parts.answer import ANSWERED, Answer, Line, Quantity
+from engine.answers.parts.answer import ANSWERED, Answer, Line
 from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.mount_line import registers_of
 from engine.answers.parts.said import number
 from engine.answers.parts.wording import listed, small_mm
 from engine.base.interval import is_known
@@ -34,7 +35,7 @@ def either_of(question: Question, knowledge: Knowledge) -> Answer | None:
         text = f"{small_mm(told)} from flange to image does not tell: {both} are too near to each other.{rest} {_LOOKS}"
     else:
         text = f"{small_mm(told)} from flange to image: neither; {listed(others)}. Measure again, set to infinity."
-    rows = tuple(Quantity("register_mm", mount.register_mm, mount.id) for mount in named if is_known(mount.register_mm))
+    rows = registers_of(named)
     return Answer(question.text, "identify-mount", ANSWERED, (Line("head", text),), question=question, quantities=rows)
 
 

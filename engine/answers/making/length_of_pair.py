@@ -13,7 +13,7 @@ from engine.answers.parts.said import number, numbers
 from engine.base.compact import replace
 from grammar.questions import RING, Question, Thing
 
-_THICKNESS, _MARK, _THREAD = "thickness", "mark", "thread"
+_THICKNESS, _MARK, _THREAD, _FLANGE = "thickness", "mark", "thread", "flange_to_image"
 _OFF_MM: Final = 0.8  # a ring is made so near to what is right,
 _OFF: Final = 0.04  # or so near as a share of it
 _LEAST_MM: Final = 1.0  # what is thinner may be many a thing
@@ -53,6 +53,8 @@ def _is_lens(told: float) -> bool:
 def _taken_back(question: Question, right_mm: float) -> Question:
     """The length taken from the distance, the mark or the focal length that it was read as."""
     away, mark = question.distance_mm, number(question, _MARK)
+    if len(numbers(question, _FLANGE)) == 1 and _is_near(number(question, _FLANGE), right_mm):
+        return _with_thickness(_without(question, _FLANGE), number(question, _FLANGE) or 0.0)  # 'faced to 23.1'
     if away is not None and away <= _FARTHEST_MM and _is_near(away, right_mm):
         return _with_thickness(question.with_(distance_mm=None), away)
     if mark is not None and _is_no_mark(mark / _PER_METRE) and _is_near(mark / _PER_METRE, right_mm):

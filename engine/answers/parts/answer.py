@@ -42,6 +42,11 @@ class Told:
     def __add__(self, other: Told) -> Told:
         return Told(self.lines + other.lines, self.quantities + other.quantities)
 
+    def as_heads(self) -> Told:
+        """The same said first, each line a sentence of its own, and not beneath something else."""
+        lines = (Line("head", f"{line.text[:1].upper()}{line.text[1:]}.") for line in self.lines)
+        return Told(tuple(lines), self.quantities)
+
 
 @compact
 class RingToMake:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from math import ceil
 
 from engine.answers.parts.answer import Quantity
@@ -19,6 +19,13 @@ IRIS_SEEN = {
     "mixed": "aperture ring or contacts, by age",
 }
 FOCUSED_BY_RING = frozenset({"enlarger", "projector"})  # kinds of mounts whose lenses what holds them focuses
+
+
+def registers_of(mounts: Iterable[Mount]) -> tuple[Quantity, ...]:
+    """The register of each mount whose own is known, in mm."""
+    return tuple(
+        Quantity("register_mm", mount.register_mm, mount.id) for mount in mounts if is_known(mount.register_mm)
+    )
 
 
 def mount_line(mount: Mount, knowledge: Knowledge) -> str:
@@ -50,8 +57,7 @@ def looks_line(mount: Mount) -> str:
 
 def mount_numbers(mount: Mount, knowledge: Knowledge) -> Iterator[Quantity]:
     """Register, and width and pitch of the thread, as far as the facts have them."""
-    if is_known(mount.register_mm):
-        yield Quantity("register_mm", mount.register_mm, mount.id)
+    yield from registers_of([mount])
     thread = knowledge.catalogue.threads.get(mount.thread or "")
     if thread is not None:
         yield Quantity("thread_diameter_mm", thread.major_mm, mount.id)

@@ -74,7 +74,7 @@ def openings(question: Question, knowledge: Knowledge, frames: list[Format]) -> 
             cut = _cut(name, opening, place, optics, at, form, x)
             open_ = cut.lines and not (isinstance(body, BodySide) or place.is_exact)
             cut = cut if cut.lines else _clear(name, at, form)
-            told += cut if question.lens is not None and question.lens.ids else _as_head(cut)
+            told += cut if question.lens is not None and question.lens.ids else cut.as_heads()
             told += Told((Line("ask", WHERE),)) if open_ else Told()
     return told
 
@@ -95,11 +95,6 @@ def _hangs_on(bores: tuple[float, ...], frames: list[Format]) -> Told:
         )
         told += Told((Line("head", f"{text}."), Line("ask", LENS_AND_PLACE)))
     return told
-
-
-def _as_head(told: Told) -> Told:
-    lines = (Line("head", f"{line.text[:1].upper()}{line.text[1:]}.") for line in told.lines)
-    return Told(tuple(lines), told.quantities)
 
 
 def _known_openings(question: Question, body: BodySide, facts: Catalogue) -> Iterator[tuple[str, Interval, Interval]]:

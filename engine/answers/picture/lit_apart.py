@@ -19,6 +19,7 @@ from grammar.questions import Question
 
 MOST: Final = 4
 LEAST_LIT: Final = 2
+SEEN_NARROWER: Final = 1.1  # a frame that is so much smaller is seen to be
 
 
 def lit_on_frames(question: Question, knowledge: Knowledge) -> Told:
@@ -45,11 +46,25 @@ def _fuller(forms: Sequence[Format], circles: Sequence[Thrown]) -> Told:
         return Told()
     (less, low), (more, high) = sorted(shares, key=lambda row: (row[1].least, row[1].greatest))
     if low.least >= 1:
-        return Told((Line("head", "Both are lit whole."),))
+        return _both_whole(less, more)
     if (low.least, low.greatest) == (high.least, high.greatest):
         return Told()
     text = f"{more.name} is lit the fuller: {ranged(high, percent)}, {less.name} {ranged(low, percent)}."
     return Told((Line("head", f"{text[:1].upper()}{text[1:]}"),))
+
+
+def _both_whole(one: Format, other: Format) -> Told:
+    """Of two frames that are lit whole: how much narrower the smaller sees."""
+    small, large = sorted((one, other), key=lambda form: form.diagonal_mm)
+    factor = large.diagonal_mm / small.diagonal_mm
+    text = "Both are lit whole."
+    if factor < SEEN_NARROWER:
+        return Told((Line("head", text),))
+    text += (
+        f" {small.name[:1].upper()}{small.name[1:]} takes the middle of what {large.name} shows: {trimmed(factor, 2)}"
+        f" times narrower, a 50 mm frames like {trimmed(50 * factor, 0)} mm there, and soft corners fall away."
+    )
+    return Told((Line("head", text),), (Quantity("crop_factor", Interval.exact(round(factor, 4)), small.name),))
 
 
 def _circles_alone(circles: Sequence[Thrown]) -> Told:

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from engine.answers.parts.constructions import SYMMETRIC, Planes, planes_told
 from engine.answers.parts.owned import own_lens
 from engine.base.compact import compact
-from engine.base.interval import UNKNOWN, Interval, Measure, is_known
+from engine.base.interval import UNKNOWN, Interval, Measure, is_known, known_or
 from engine.chains.setup import Facts
 from engine.facts.catalogue import Catalogue
 from engine.facts.records import Lens
@@ -53,7 +53,7 @@ class Distances:
         length: Measure = UNKNOWN
         gap: Measure = UNKNOWN
         told = told or Planes()
-        observed = _known_or(observed_offset, told.offset_mm)
+        observed = known_or(observed_offset, told.offset_mm)
         if is_known(told.hiatus_mm):
             gap = told.hiatus_mm
         elif kind in ORDINARY:
@@ -62,10 +62,10 @@ class Distances:
         if lens is not None:
             own = lens.register_mm if is_known(lens.register_mm) else register
             optics = resolve_optics(
-                self.focal, front_to_sensor_mm=_known_or(lens.front_vertex_mm + own, length),
-                hiatus_mm=_known_or(lens.hiatus_mm, gap),
-                front_focal_offset_mm=_known_or(observed_offset, _known_or(lens.front_focal_offset_mm, told.offset_mm)),
-                pupil_magnification=_known_or(lens.pupil_magnification, told.pupil),
+                self.focal, front_to_sensor_mm=known_or(lens.front_vertex_mm + own, length),
+                hiatus_mm=known_or(lens.hiatus_mm, gap),
+                front_focal_offset_mm=known_or(observed_offset, known_or(lens.front_focal_offset_mm, told.offset_mm)),
+                pupil_magnification=known_or(lens.pupil_magnification, told.pupil),
                 register_mm=own, assumptions=assumed,
             )  # fmt: skip
         else:
@@ -110,10 +110,6 @@ class Distances:
         return focus.travel_to_mark_mm(Interval.exact(distance_mm), self.focal, gap)
 
 
-def _known_or(fact: Measure, otherwise: Measure) -> Measure:
-    return fact if is_known(fact) else otherwise
-
-
 def distances_of(thing: Thing, facts: Catalogue, observed_offset: Measure = UNKNOWN) -> Distances | None:
     """Those of a lens that a question names or describes; None where its focal length is not known."""
     if thing.focal_length_mm is None:
@@ -138,7 +134,7 @@ def moves_in_part(thing: Thing, facts: Catalogue) -> bool:
 
 
 def engraved_near(value_mm: float) -> float:
-    """The focal length of the trade nearest to a value, by ratio."""
+    """The focal length of the trade nearest to a value in mm, by ratio."""
     return min(ENGRAVED, key=lambda one: max(one / value_mm, value_mm / one))
 
 

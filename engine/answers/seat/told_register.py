@@ -5,9 +5,9 @@ from __future__ import annotations
 from math import inf
 from typing import Final
 
-from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.answer import Line, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.mount_line import how_rare
+from engine.answers.parts.mount_line import how_rare, registers_of
 from engine.answers.parts.said import mentions, number, numbers
 from engine.answers.parts.wording import listed, small_mm
 from engine.answers.seat.open_lens import UNFOCUSED
@@ -37,7 +37,7 @@ def against_name(question: Question, knowledge: Knowledge) -> Told:
     good = knowledge.catalogue.assumptions[BY_PAPER].value.greatest
     if BY_REGISTER in lens.traits:
         text = f"{small_mm(told)} from flange to image: that is {named.designation}, whatever it is sold as."
-        return Told((Line("head", text),), (_register(named),))
+        return Told((Line("head", text),), registers_of([named]))
     if abs(named.register_mm.nominal - told) <= good:
         return Told()
     has = small_mm(named.register_mm.nominal)
@@ -48,7 +48,7 @@ def against_name(question: Question, knowledge: Knowledge) -> Told:
         text += f" {small_mm(told)} is that of {listed([mount.designation for mount in alike[:MOST]], 'or')}"
         text += ", which shares no more than the name." if alike != near else "."
     rows = [named, *alike[:MOST]]
-    return Told((Line("head", text),), tuple(_register(mount) for mount in rows))
+    return Told((Line("head", text),), registers_of(rows))
 
 
 def with_mount_by_register(question: Question, knowledge: Knowledge, sure: bool = False) -> Question:
@@ -82,7 +82,7 @@ def with_mount_by_register(question: Question, knowledge: Knowledge, sure: bool 
 
 
 def finely_told(question: Question) -> float | None:
-    """The one bare number that is told finer than any focal length, as registers are."""
+    """The one bare number that is told finer than any focal length, as registers are; mm."""
     keys = ("numbers", "length", *(() if " x " in (question.said("thread") or "") else ("thread",)))
     told = [one for one in numbers(question, *keys) if one != int(one) and one >= LEAST_MM]
     return told[0] if len(told) == 1 else None
@@ -101,7 +101,7 @@ def seen_with_lugs(question: Question) -> float | None:
 
 
 def roughly(told: float, question: Question) -> float:
-    """A register as it is meant: 'a bit over 44' is half a millimetre more."""
+    """A register as it is meant, in mm: 'a bit over 44' is half a millimetre more."""
     return told + _MORE_MM if told == int(told) and mentions(question, "bit-more") else told
 
 
@@ -132,8 +132,3 @@ def _named(lens: Thing | None, knowledge: Knowledge) -> Mount | None:
 
 def _off(mount: Mount, told: float) -> float:
     return abs(mount.register_mm.nominal - told) if is_known(mount.register_mm) else inf
-
-
-def _register(mount: Mount) -> Quantity:
-    assert is_known(mount.register_mm)
-    return Quantity("register_mm", mount.register_mm, mount.id)

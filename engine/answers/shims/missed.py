@@ -11,7 +11,6 @@ from engine.answers.seat.spacing import far_limits, usual_focals
 from engine.base.compact import replace
 from grammar.questions import Question
 
-MISSED: Final = "infinity-missed"
 _ASKED: Final = "whether-asked"
 _REACHED: Final = "infinity"
 TOLD: Final = (

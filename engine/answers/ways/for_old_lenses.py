@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.answer import Line, Told
 from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.mount_line import registers_of
 from engine.answers.parts.said import mentions
 from engine.answers.parts.wording import listed, money, small_mm
 from engine.answers.picture.crop_factors import FULL_FRAMES
@@ -42,8 +43,7 @@ def for_old_lenses(question: Question, knowledge: Knowledge) -> Told:
         "The shorter register leaves the ring more room and takes more rangefinder and cine lenses besides; the size of"
         " the frame decides how wide they stay."
     )))  # fmt: skip
-    rows = [Quantity("register_mm", body.register_mm, body.id) for body in bodies if is_known(body.register_mm)]
-    return Told(tuple(lines), tuple(rows))
+    return Told(tuple(lines), registers_of(bodies))
 
 
 def _line(body: Mount, old: list[Mount], knowledge: Knowledge) -> Line:

@@ -57,7 +57,7 @@ def of_ring(question: Question, knowledge: Knowledge) -> tuple[Told, float | Non
     mended, left = Told((Line("head", text),), rows), left_as_it_is(error, question, knowledge)
     ring = _right_ring(question, knowledge)
     first = question.intent in _ASKS_FOCUS or (mentions(question, "infinity-falls-at") and focals(question))
-    told = _as_heads(left) + mended + ring if first else mended + ring + left
+    told = left.as_heads() + mended + ring if first else mended + ring + left
     return told, abs(error) if error < 0 else None
 
 
@@ -90,12 +90,6 @@ def _setup(question: Question, knowledge: Knowledge) -> Setup | None:
     if not isinstance(lens, LensSide) or not isinstance(body, BodySide):
         return None
     return setup_of(_measured(lens, question), body, knowledge.catalogue)
-
-
-def _as_heads(told: Told) -> Told:
-    """What is asked for first said so, and not beneath something else."""
-    lines = (Line("head", f"{line.text[:1].upper()}{line.text[1:]}.") for line in told.lines)
-    return Told(tuple(lines), told.quantities)
 
 
 def _of_body(error: float, measured: float) -> str:
