@@ -6,6 +6,7 @@ is the ring that was sold as 10.1.
 
 from __future__ import annotations
 
+import re
 from typing import Final
 
 from engine.answers.found.narrowing import UNCLAIMED
@@ -57,7 +58,7 @@ def _taken_back(question: Question, right_mm: float) -> Question:
         return _with_thickness(_without(question, _FLANGE), number(question, _FLANGE) or 0.0)  # 'faced to 23.1'
     if away is not None and away <= _FARTHEST_MM and _is_near(away, right_mm):
         return _with_thickness(question.with_(distance_mm=None), away)
-    if mark is not None and _is_no_mark(mark / _PER_METRE) and _is_near(mark / _PER_METRE, right_mm):
+    if mark is not None and _is_no_mark(mark / _PER_METRE, question.text) and _is_near(mark / _PER_METRE, right_mm):
         return _with_thickness(_without(question, _MARK), mark / _PER_METRE)
     lens = question.lens
     focal = lens.focal_length_mm if lens is not None else None
@@ -74,9 +75,10 @@ def _taken_back(question: Question, right_mm: float) -> Question:
     return question
 
 
-def _is_no_mark(metres: float) -> bool:
-    """Whether no scale bears such a number: past a few metres they are whole."""
-    return metres > _SHORTEST_LENS and metres != int(metres)
+def _is_no_mark(metres: float, text: str) -> bool:
+    """Whether no scale bears such a number: past a few metres they are whole; nor is it told to be metres."""
+    told = re.search(rf"(?<![\d.]){metres:g}0* ?(?:m(?!m)|ft|feet|')", text, re.IGNORECASE)
+    return metres > _SHORTEST_LENS and metres != int(metres) and told is None
 
 
 def _apart(question: Question, ring: Thing, right_mm: float) -> Question:
