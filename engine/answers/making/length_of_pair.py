@@ -35,6 +35,7 @@ def with_length_of_pair(question: Question, right_mm: float) -> Question:
         return question
     ring = rings[0] if rings else None
     if ring is not None and ring.thickness_mm is not None:
+        question = _told_anew(question, ring.thickness_mm)
         return _as_it_came(_apart(question, ring, right_mm), right_mm)
     if number(question, _THICKNESS) is not None:
         return _out_of_thread(question, right_mm)
@@ -94,6 +95,13 @@ def _apart(question: Question, ring: Thing, right_mm: float) -> Question:
         adapters=(replace(ring, thickness_mm=(told[0], told[0])),),
         values=_without(question, _THICKNESS).values,
     )
+
+
+def _told_anew(question: Question, length: tuple[float, float]) -> Question:
+    """'what if the ring were 9.8': a length told before is no longer that of the ring."""
+    old = number(question, _THICKNESS)
+    anew = question.follows and old not in (None, length[0]) and f"{length[0]:g}" in question.text
+    return _without(question, _THICKNESS) if anew and f"{old:g}" not in question.text else question
 
 
 def _as_it_came(question: Question, right_mm: float) -> Question:
