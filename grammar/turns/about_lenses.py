@@ -22,6 +22,7 @@ _ANY_MOUNT: Final = ("wide", "tele", "macro")  # kinds of lenses that tell nothi
 def lenses_of(
     heard: Heard, said: Question, before: Question, found: Meant | None, compared: tuple[Thing, ...]
 ) -> tuple[Thing, ...]:
+    """Which lenses a fragment is about: those told anew, or those of before with what is told of them now."""
     if compared:
         return compared
     if said.intent == IDENTIFY_MOUNT and len(before.lenses) == len(said.lenses) == 1 and _only_engraved(said.lenses[0]):
