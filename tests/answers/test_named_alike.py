@@ -19,6 +19,9 @@ def desk() -> Desk:
     ("asked", "registers"),
     [
         ("will R-mount (the 1964 slr) lens go on an RF body, R is R??", {"r-mount": 47, "rf-mount": 20}),
+        ("will an X film slr lens go on an X body, X is X?", {"x-mount-slr": 43.5, "x-mount": 17.7}),
+        ("is an X film slr lens the same as X", {"x-mount-slr": 43.5, "x-mount": 17.7}),
+        ("C lens on a CS body, C is C no?", {"c": 17.526, "cs": 12.526}),
         ("C lens on CS camera, C is C?", {"c": 17.526, "cs": 12.526}),
         ("M bayonet and visoflex II bayonet, same thing surely", {"m-mount": 27.8, "visoflex-ii": 68.8}),
         ("lens says X mount, 1979ish. my mirrorless says X too. match made?", {"x-mount-slr": 43.5, "x-mount": 17.7}),
