@@ -192,3 +192,25 @@ def test_a_telescope_takes_the_t2_ring_of_the_body_and_a_nosepiece(asked, said, 
     assert "iris: none" in flat(found)
     assert flat(found).casefold().count("camera on a telescope:") == 1
     assert "nosepiece" in flat(found)
+
+
+def test_tubes_beside_a_helicoid_are_bought_beside_and_not_put_into_every_way(asked):
+    found = asked("budget 100 for a helicoid and a tube set, M42 on E, doable?")
+    text = flat(found)
+    assert "M42 to E helicoid, 10 mm travel [30 to 70 dollars]" in text
+    assert text.split("Tubes of M42")[0].count("reaches infinity") > 0
+    assert "Tubes and way 1 together: 39 to 100 dollars." in text
+    assert text.startswith("Yes, 100 dollars are enough")
+
+
+@pytest.mark.parametrize(
+    ("said", "starts"),
+    [
+        ("electronic or dumb ring for EF on E", "The electronic one [60 to 400 dollars]: without contacts the iris"),
+        ("smart adapter or dumb one, EF lenses on RF", "The electronic one [30 to 400 dollars]"),
+        ("dumb or smart ring for my F lenses with aperture ring on Z", "The plain one [15 to 40 dollars]: the iris is"),
+        ("M42 on E: ring with contacts or a plain one", "The plain one [8 to 25 dollars]"),
+    ],
+)
+def test_a_ring_with_contacts_is_for_an_iris_that_needs_power(asked, said, starts):
+    assert flat(asked(said)).startswith(starts)
