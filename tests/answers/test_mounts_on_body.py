@@ -73,6 +73,7 @@ def test_mirrorless_mounts_are_asked_for_as_mirrorless_bodies_are(asked):
         "list rings for z body: R slr, C/Y, OM, MD. thickness",
         "Z body: OM, R slr and MD, which rings",
         "rings for OM, R slr to Z",
+        "fewest rings for R slr, K on Z",
     ],
 )
 def test_a_mount_of_slrs_in_a_row_of_mounts_is_that_of_a_lens(club, say):

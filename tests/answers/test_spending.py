@@ -152,6 +152,7 @@ def test_part_of_a_frame_that_stays_dark_speaks_against(asked):
     [
         ("is 40 too much for a M42 to E ring", "40 dollars is more than usual, 8 to 25 dollars."),
         ("is 15 a fair price for a M42 to E ring", "15 dollars is the price of M42 to E ring"),
+        ("P6 to F 70 dollars, is that a lot", "70 dollars is more than usual, 20 to 60 dollars."),
         ("seller asks 60 for an OM to X ring, too much?", "60 dollars is more than usual, 10 to 30 dollars."),
     ],
 )
@@ -172,6 +173,10 @@ def test_a_price_told_is_set_against_what_such_rings_cost(asked, said, starts):
         "bill of materials for EF on E mount",
         "how expensive is it to use my OM 28 on X",
         "worth it to adapt P6 to F?",
+        "a D mount 13mm going cheap at a car boot, i use Q. grab it or leave it?",
+        "how do i do a 50mm FD on mft for next to nothing",
+        "with 25 quid can i run PL on RF",
+        "what goes into the cart for K mount 135 with X",
     ],
 )
 def test_what_is_to_be_bought_or_spent_is_a_plan(asked, said):
