@@ -35,7 +35,7 @@ MEASURED = frozenset({"identify-mount"})  # where a bare number from LEAST_MEASU
 LEAST_MEASURED = 5
 
 # values that are true of a lens or a ring, whatever is asked of them
-STAYS: Final = frozenset(["flange_to_image", "rear_reach", "barrel", "circle", "thickness"])
+STAYS: Final = frozenset(["flange_to_image", "rear_reach", "barrel", "circle", "thickness", "zoom"])
 
 
 @compact

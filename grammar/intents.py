@@ -11,7 +11,7 @@ from grammar.numbers.scale_rows import SCALE_MARKS
 from grammar.readings.kept_readings import Readings
 from grammar.things.cast import Cast
 from grammar.things.likened import said_of_itself
-from grammar.words.groups import EITHER
+from grammar.words.groups import EITHER, HARMING
 from grammar.words.lexicon import Lexicon
 from grammar.words.tokens import Cue, Line
 
@@ -120,6 +120,7 @@ def features_of(line: Line, cues: tuple[Cue, ...], cast: Cast, readings: Reading
             ("term", any(one.kind == "term" for one in line.spoken)),
             ("advice", any(one.kind == "advice" for one in line.spoken)),
             ("asked", "?" in line.text),
+            ("harm-word", any(HARMING in one.groups for one in line.tokens)),
             ("brief", len([token for token in line.tokens if token.kind not in ("STOP", "MARK")]) <= 4),
             ("short", len([token for token in line.tokens if token.kind not in ("STOP", "MARK")]) <= 8),
             ("one-word", len([token for token in line.tokens if token.kind not in ("STOP", "MARK")]) <= 2),

@@ -134,8 +134,10 @@ def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> 
     from grammar.turns.leaning import leans
     from grammar.turns.listed_again import listed_again
     from grammar.turns.lone_numbers import spoken_out
+    from grammar.turns.measure_asked import with_measure_asked
     from grammar.turns.measured_again import measured_again
     from grammar.turns.naming_next import named_next
+    from grammar.turns.number_repeated import with_piece_named
     from grammar.turns.only_told import mount_kept, with_ring_held
     from grammar.turns.reckoned import reckoned
     from grammar.turns.said_plainly import said_plainly
@@ -153,6 +155,7 @@ def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> 
     heard = with_ring_held(mount_kept(heard, before), before)
     put_right = corrected(heard, before, lexicon)
     plainly = listed_again(said_plainly(heard, before, lexicon), before)
+    plainly = with_measure_asked(with_piece_named(plainly, before, lexicon), before, lexicon)
     said, heard = heard, put_right or spoken_out(reckoned(plainly, before, lexicon), before, lexicon)
     if plainly is not said:
         heard = replace(heard, line=replace(heard.line, text=text))  # as typed, whatever it was read as

@@ -21,7 +21,7 @@ from engine.facts.guidance import Advice
 from engine.facts.subjects import subjects_of
 from engine.judging.judge import Judged
 from grammar.conditions import names_in
-from grammar.kinds import CHAIN, HAZARD
+from grammar.kinds import CHAIN, FOCUS_VERDICT, HAZARD, MACRO_DISTANCE
 from grammar.questions import Question, Thing
 
 MIRROR = "body_mirror"
@@ -30,6 +30,7 @@ ANY_LENS = "no-contacts-harm"  # the advice on what any lens without contacts ca
 DANGER = "danger"
 HEAVY = "heavy"  # the advice on what a lens weighs
 WORKED_OUT = ("tubes", "light-lost", "framing")  # examples that say in numbers what the advice says in words
+_OF_SEATS = frozenset([CHAIN, FOCUS_VERDICT, MACRO_DISTANCE])  # kinds whose answers tell where a lens sits
 NOTHING_KNOWN = (
     "Nothing in the facts answers that. What can be asked: why a picture is soft, dark or tinted, why infinity or the "
     "marks of the scale are off, why a ring is as thick as it is; or how a lens gets on a body, and then 'why?'."
@@ -47,10 +48,12 @@ def advise(question: Question, knowledge: Knowledge) -> Answer:
 
 def ruled(question: Question, knowledge: Knowledge) -> Answer:
     """Whether it is safe: the ruling in a few words, what the numbers say, what the chain warns of, then the advice."""
-    rows = named_or_near(question, knowledge) or _of_weight(question, knowledge)
     way = _way_of(question, knowledge)
     chain = way.chains[0].listed.judged if way is not None and way.chains else None
-    rows = rows or _of_any_lens(question, knowledge)
+    # 'is that safe': of the lens on the body, whose chain tells what to mind, whatever words asked for it before
+    kept = chain is not None and question.topic != STUCK and question.follows and _is_of_seat(question.prior)
+    rows = named_or_near(question.with_(prior=None, adapters=()) if kept else question, knowledge)
+    rows = rows or _of_weight(question, knowledge) or _of_any_lens(question, knowledge)
     if not rows and chain is None:
         return _nothing(question, NOTHING_WARNS)
     rows = _of_chain(rows, chain, knowledge) if chain is not None else rows
@@ -63,7 +66,7 @@ def ruled(question: Question, knowledge: Knowledge) -> Answer:
     if chain is not None and not lines:
         return _nothing(question, f"{_by(chain, knowledge)} {NOTHING_WARNS[:1].lower()}{NOTHING_WARNS[1:]}")
     answer = Answer(question.text, question.intent, ANSWERED, lines, question=question, quantities=told.quantities)
-    if way is None or chain is None or question.topic == STUCK or not _is_amiss(question, chain):
+    if way is None or chain is None or question.topic == STUCK or _is_told(question) or not _is_amiss(question, chain):
         return answer
     # 'it clicks in, ok?': that it does not focus there comes before whether it hurts, unless it may be broken by it
     first = _ruling([row for row in rows[:MOST] if row.severity == DANGER], question, knowledge)
@@ -134,6 +137,16 @@ def _way_of(question: Question, knowledge: Knowledge) -> Answer | None:
 
     answer = how_to(question.with_(intent=CHAIN, topic=None), knowledge)
     return answer if answer.chains else None
+
+
+def _is_told(question: Question) -> bool:
+    """Whether the answer before told where the same pieces leave the lens: then only the harm is asked for."""
+    before = question.prior
+    return question.follows and _is_of_seat(before) and before is not None and before.adapters == question.adapters
+
+
+def _is_of_seat(question: Question | None) -> bool:
+    return question is not None and question.intent in _OF_SEATS
 
 
 def _is_amiss(question: Question, judged: Judged) -> bool:

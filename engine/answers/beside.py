@@ -14,6 +14,7 @@ from engine.answers.beside_heard import (
     ON_A_BODY,
     REACHING,
     READ_RINGS,
+    TURNED_OUT,
     WAYS,
     Beside,
     heard,
@@ -261,13 +262,9 @@ _plate: Final = named("shims.bare_sensor", "with_plate_told")
 _hole: Final = named("exposure.holes", "with_hole_for_stop")
 
 
-def _way_off() -> Beside:
-    """Which way a lens sits off, before the answer."""
-    from engine.answers.seat.way_off import with_way_off
-
-    return with_way_off
-
-
+# which way a lens sits off, and from which stop that is hidden, before the answer
+_way_off: Final = named("seat.way_off", "with_way_off")
+_hidden: Final = named("seat.hidden_by_stop", "with_hiding_stop")
 BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     (WAYS, where(_stacked, "flange_to_image")), (WAYS, where(_forgiven, "thickness")),
     (WAYS, where(_size_wanted, "magnification")), (READ_RINGS, where(_readings, "readings")), (ON_A_BODY, _pair),
@@ -281,7 +278,7 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     ((kinds.CHAIN, kinds.HAZARD, kinds.WHY), heard(_thread_lengths, "thread-length-asked")),
     ((kinds.CHAIN,), where(_by_thread, "thread")), (OF_A_RING, where(_chosen, "ring_choice")),
     ((*WAYS, kinds.SHIM_CALIBRATION), heard(_forgiven, "does-it-matter", "left-over")),
-    ((kinds.SHIM_CALIBRATION,), _as_it_is), (NAMING, _strange),
+    ((kinds.SHIM_CALIBRATION,), _as_it_is), (NAMING, _strange), ((*ON_A_BODY, *WAYS), TURNED_OUT),
     ((kinds.HAZARD, kinds.LOOK_ALIKE), where(_turned, "turns")),
     ((*WAYS, kinds.BUY_PLAN), heard(_glass_asked, "glass-asked")),
     ((*WAYS, kinds.LOOK_ALIKE, kinds.COMPARE, kinds.WHY), heard(_room_asked, "who-has-room")),
@@ -289,7 +286,7 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     ((kinds.DEFINITION,), heard(_size, "by-size")), ((kinds.DEFINITION,), heard(_registers_apart, "register-spoken")),
     ((kinds.IDENTIFY_MOUNT,), heard(_threads, "do-they-meet")),
     (WAYS, heard(_thickness_asked, *TOO_THICK, "which-way-off")), (WAYS, heard(_missed, "infinity-missed")),
-    (OF_A_SIZE, heard(_inches, "by-inch")),
+    (WAYS, heard(_hidden, "which-stop")), (OF_A_SIZE, heard(_inches, "by-inch")),
     ((kinds.COVERAGE, kinds.HAZARD, kinds.DIY_DIMENSION, kinds.WHY, kinds.DEFINITION), heard(_plate, "index-of-glass")),
     ((kinds.COVERAGE, kinds.CROP_EQUIVALENT, kinds.DIY_DIMENSION, kinds.EXPOSURE_ND, kinds.SHIM_CALIBRATION),
      heard(_plate, "glass-in-path")),

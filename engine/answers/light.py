@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from math import inf
 
 from engine.answers.exposure.by_flash import by_flash
@@ -19,6 +19,7 @@ from engine.answers.exposure.stop_steps import steps_between, stops_from
 from engine.answers.exposure.t_stop_told import t_stop_told
 from engine.answers.exposure.t_stops import t_stops_apart
 from engine.answers.exposure.two_stops import between_two
+from engine.answers.lost_by_seat import lost_by_seat
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import LEAST, SURE, nearest
@@ -36,6 +37,7 @@ from engine.physics import density
 from grammar.questions import Question
 
 MOST_MARKS = 10
+MOST_DENSITY = 5  # a bare number from here up is no density
 MOST_STOPS = 20.0  # no stack of filters is stronger
 SAME_STOPS = 0.1  # marks are rounded: a factor of 64 is a density of 1.8
 
@@ -52,7 +54,9 @@ def exposed(question: Question, knowledge: Knowledge) -> Answer:
     likened = not cropped and mentions(question, "likened-stops")
     told = tried + (exposure_stays(stop(question)) if cropped else Told())
     told += stops_by_crop(question, knowledge.catalogue) if likened else Told()
-    for part in _parts(question, knowledge) if cropped or tried.lines or not told.lines else ():
+    rest, seated = lost_by_seat(question, knowledge)
+    told += seated
+    for part in _parts(rest, knowledge) if cropped or tried.lines or seated.lines or not told.lines else ():
         told += part
     lines = list(told.lines)
     if not lines:
@@ -192,18 +196,8 @@ def _marks(question: Question, knowledge: Knowledge) -> Told:
     if wanted is not None and not summed and not guessed and not mentions(question, "same-light"):
         head = Line("head", f"{trimmed(wanted, 2)} stops wanted:")
         return Told((head,)) + by_filters(Interval.exact(wanted), light_of(question, knowledge), knowledge)
-    rows, lines = [], []
-    for mark in [*marks, *(f"{value:.1f}" for value in numbers(question, "numbers") if value < 5)]:
-        stops = density.stops_of_name(mark)
-        if is_known(stops):
-            rows.append(Quantity("nd_stops", stops, mark))
-            name = f"{density.factor_name(stops.nominal)} = {density.density_name(stops.nominal)}"
-            factor = density.factor_of_stops(stops)
-            if is_known(factor):
-                rows.append(Quantity("nd_factor", factor, mark))
-                name = f"factor {figures(factor.nominal, 3)}, {name}"
-            line = Line("head", f"{mark}: {figures(stops.nominal, 3)} stops ({name}).")
-            lines += [line] if line not in lines else []
+    bare = (f"{value:.1f}" for value in numbers(question, "numbers") if value < MOST_DENSITY)
+    rows, lines = _each_mark([*marks, *bare])
     if summed and wanted is not None:
         rows.append(Quantity("nd_stops", Interval.exact(wanted), "told in stops"))
         lines.append(Line("head", f"And {trimmed(wanted, 2)} stops as told."))
@@ -219,14 +213,35 @@ def _marks(question: Question, knowledge: Knowledge) -> Told:
         name = f"factor {figures(2**total, 3)}, {density.factor_name(total)} = {density.density_name(total)}"
         lines.insert(0, Line("head", f"{_made(question, total)} {figures(total, 3)} stops ({name})."))
         rows.insert(0, Quantity("nd_stops", Interval.exact(total), "together"))
-    table = []
-    for n in range(1, MOST_MARKS + 1):
-        rows.append(Quantity("nd_stops", Interval.exact(float(n)), density.factor_name(n)))
-        table.append(f"{n} = {density.factor_name(n)} = {density.density_name(n)}")
-    lines.append(
-        Line("text", "Stops add, densities add, factors multiply. Stops, factor and density: " + ", ".join(table) + ".")
-    )
-    return Told(tuple(lines), tuple(rows)) + infrared(total, knowledge)
+    return Told(tuple(lines), tuple(rows)) + _table_of_marks() + infrared(total, knowledge)
+
+
+def _each_mark(marks: Sequence[str]) -> tuple[list[Quantity], list[Line]]:
+    """Stops, factor and density of each mark that is one, a line for each that differs."""
+    rows: list[Quantity] = []
+    lines: list[Line] = []
+    for mark in marks:
+        stops = density.stops_of_name(mark)
+        if not is_known(stops):
+            continue
+        rows.append(Quantity("nd_stops", stops, mark))
+        name = f"{density.factor_name(stops.nominal)} = {density.density_name(stops.nominal)}"
+        factor = density.factor_of_stops(stops)
+        if is_known(factor):
+            rows.append(Quantity("nd_factor", factor, mark))
+            name = f"factor {figures(factor.nominal, 3)}, {name}"
+        line = Line("head", f"{mark}: {figures(stops.nominal, 3)} stops ({name}).")
+        lines += [line] if line not in lines else []
+    return rows, lines
+
+
+def _table_of_marks() -> Told:
+    """The marks of whole stops, beside what holds of all."""
+    whole = range(1, MOST_MARKS + 1)
+    table = ", ".join(f"{n} = {density.factor_name(n)} = {density.density_name(n)}" for n in whole)
+    text = f"Stops add, densities add, factors multiply. Stops, factor and density: {table}."
+    rows = (Quantity("nd_stops", Interval.exact(float(n)), density.factor_name(n)) for n in whole)
+    return Told((Line("text", text),), tuple(rows))
 
 
 def _made(question: Question, total: float) -> str:

@@ -79,27 +79,8 @@ def _scale(lens: Distances, off: Interval, own: Lens | None, question: Question,
     def show(value: float) -> str:
         return distance(value, feet)
 
-    way = (
-        "right"
-        if abs(off.nominal) < SEAT_RIGHT_MM
-        else f"{small_mm(abs(off.nominal))} too {'far out' if off.nominal > 0 else 'close'}"
-    )
-    case = f"seat {trimmed(off.nominal, 3)} mm off"
-    head = f"The seat is {way}. "
-    rows: list[Quantity] = []
-    far = focus.from_sensor_mm(lens.focal, lens.hiatus, off)
-    mark = focus.infinity_mark_mm(lens.focal, lens.hiatus, off)
-    if off.nominal > SEAT_RIGHT_MM and is_known(far):
-        head += (
-            f"Infinity is out of reach: with the ring at infinity it is sharp at {about(far, show)} from the sensor."
-        )
-        rows.append(Quantity("far_from_sensor_mm", far, case))
-    elif off.nominal < -SEAT_RIGHT_MM and is_known(mark):
-        head += f"Infinity is now at the {about(mark, show)} mark; past that mark nothing is sharp."
-        rows.append(Quantity("scale_mark_mm", mark, case))
-    else:
-        head += "Infinity is at its mark, and the marks mean what they say."
-    told = _asked(question)
+    infinity = _at_infinity(lens, off, show)
+    rows, told = list(infinity.quantities), _asked(question)
     asked: list[Line] = []
     table: list[Line] = []
     for value in (*_marks(lens, own, question, knowledge), inf):
@@ -119,11 +100,32 @@ def _scale(lens: Distances, off: Interval, own: Lens | None, question: Question,
             )
         if not isinf(meant.nominal):
             rows.append(Quantity("remarked_mm", meant, f"{show(value)} mark"))
-    lines = [*asked, Line("head", head), Line("text", "What the marks now mean, from the sensor:"), *table]
+    lines = [*asked, *infinity.lines, Line("text", "What the marks now mean, from the sensor:"), *table]
     if "hiatus_mm" in lens.assumed or not off.is_exact:
         lines.append(Line("note", PLANES))
     lines += _turn(own)
     return Told(tuple(lines), tuple(rows))
+
+
+def _at_infinity(lens: Distances, off: Interval, show: Callable[[float], str]) -> Told:
+    """How the seat is off, in mm, and where infinity lies by that."""
+    way = (
+        "right"
+        if abs(off.nominal) < SEAT_RIGHT_MM
+        else f"{small_mm(abs(off.nominal))} too {'far out' if off.nominal > 0 else 'close'}"
+    )
+    case, head = f"seat {trimmed(off.nominal, 3)} mm off", f"The seat is {way}. "
+    far = focus.from_sensor_mm(lens.focal, lens.hiatus, off)
+    mark = focus.infinity_mark_mm(lens.focal, lens.hiatus, off)
+    if off.nominal > SEAT_RIGHT_MM and is_known(far):
+        head += (
+            f"Infinity is out of reach: with the ring at infinity it is sharp at {about(far, show)} from the sensor."
+        )
+        return Told((Line("head", head),), (Quantity("far_from_sensor_mm", far, case),))
+    if off.nominal < -SEAT_RIGHT_MM and is_known(mark):
+        head += f"Infinity is now at the {about(mark, show)} mark; past that mark nothing is sharp."
+        return Told((Line("head", head),), (Quantity("scale_mark_mm", mark, case),))
+    return Told((Line("head", f"{head}Infinity is at its mark, and the marks mean what they say."),))
 
 
 def _asked(question: Question) -> list[float]:

@@ -14,11 +14,13 @@ from engine.answers.ways.room_asked import ROOM_ASKED, with_room_asked
 from engine.answers.words.advice import HARM, advice_lines, examples, named_mounts
 from engine.base.compact import replace
 from engine.base.interval import is_known
+from engine.base.span import Span
 from engine.facts.kinds import VERDICTS
 from engine.judging.ranking import Listed
 from grammar.kinds import COVERAGE, CROP_EQUIVALENT, DRAW, HAZARD, IDENTIFY_MOUNT, WHY
 from grammar.questions import Question, Thing
 
+ON_PURPOSE = "thin-on-purpose"  # the advice on rings that are cut a little thin
 REMEDY = "remedy"  # what would put right the chain that was told
 SURE = "sure"  # how sure that is
 IRIS = "iris"  # a reason that the iris has, and no chain
@@ -157,8 +159,18 @@ def _why(
         told = replace(
             told, lines=(*pairs.lines, *told.lines), quantities=(*(told.quantities or ()), *(pairs.quantities or ()))
         )
+    if mentions(question, "made-thin") and _is_thin(rows[number - 1]):
+        return replace(told, lines=(*advice_lines([knowledge.catalogue.advice[ON_PURPOSE]]), *told.lines))
     told = _with_grounds(told, pairs is not None or _is_short(rows), question, knowledge)
     return replace(told, chains=_as_listed(rows, knowledge))
+
+
+def _is_thin(row: Listed) -> bool:
+    """Whether the ring of a chain leaves the lens a little too close, as rings are made."""
+    error = row.judged.trace.value("register_error_mm")
+    if not isinstance(error, Span) or not error.is_fixed or not is_known(error.shortest):
+        return False
+    return error.shortest.nominal < 0
 
 
 def _is_short(rows: tuple[Listed, ...]) -> bool:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.numbers.measured_lengths import is_lens_led
 from grammar.words.groups import BECOMING, CROP, FOCAL_NAMED
 from grammar.words.tokens import Token
 
@@ -20,6 +21,7 @@ _INTO: Final = frozenset(["into", "in to", "to"])
 
 
 def is_focal(tokens: list[Token], at: int) -> bool:
+    """Whether the bare number here is a focal length in mm, by its size and what stands beside it."""
     number = tokens[at].numbers[0]
     if not 3 <= number <= 2000 or number * 10 != int(number * 10):
         return False  # focal lengths are told to a tenth at most; '25.93' is something measured
@@ -33,6 +35,8 @@ def is_focal(tokens: list[Token], at: int) -> bool:
         return False
     if number >= _LEAST_MACRO and any(one is not None and one.text.casefold() == _MACRO for one in (before, after)):
         return after is None or after.kind not in ("PIECE", "MEASURE")  # '105 macro goes 1:2', 'macro 100 does 1:1'
+    if after is not None and (after.kind, after.value) == ("MEASURE", "thickness") and is_lens_led(tokens, at):
+        return True  # 'the ring under a 24 too short'
     off = after is not None and after.kind == "LENGTH" and after.unit == "mm" and "." in after.text
     if off and before is not None and before.kind == "DET" and number >= 8 and number == int(number):
         return True  # 'my 28 0.3mm too far out': by how much it is off

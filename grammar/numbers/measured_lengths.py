@@ -101,14 +101,14 @@ def length_before(tokens: list[Token], at: int, measured: str) -> int | None:
         back -= 1  # '70.6 is the barrel'
     if measured in _MEASURED and back >= 0 and tokens[back].text.isalpha():
         return None  # 'four flanges'
-    if measured == "thickness" and back > 0 and _is_lens_led(tokens, back):
+    if measured == "thickness" and back > 0 and is_lens_led(tokens, back):
         return None  # 'the ring for my 55 is short'
     if back < 0 or tokens[back].kind not in LENGTHS or (measured == "distance" and tokens[back].unit in ("", "mm")):
         return None
     return back
 
 
-def _is_lens_led(tokens: list[Token], at: int) -> bool:
+def is_lens_led(tokens: list[Token], at: int) -> bool:
     """'for my 55', 'under the 28': a bare whole number so led is a lens."""
     token, led = tokens[at], tokens[max(0, at - 2) : at]
     bare = token.kind in ("NUMBER", "FOCAL") and token.text.isdecimal() and token.numbers[0] >= _SHORTEST_LENS

@@ -41,7 +41,7 @@ def with_ones_counted(tokens: list[Token]) -> list[Token]:
 
 def with_sum_of_tube(tokens: list[Token]) -> list[Token]:
     """'ten plus sixteen of tube': lengths added up in front of 'of tube' are those of tubes."""
-    out = list(tokens)
+    out = _with_tubes_of_mount(tokens)
     for at in range(3, len(out)):
         of_tube = out[at].kind == "MEASURE" and out[at].text.casefold().startswith("of tub")
         if of_tube and is_number(out[at - 1]) and out[at - 2].kind == "JOIN" and is_number(out[at - 3]):
@@ -50,11 +50,22 @@ def with_sum_of_tube(tokens: list[Token]) -> list[Token]:
     return out
 
 
+def _with_tubes_of_mount(tokens: list[Token]) -> list[Token]:
+    """'40 mm of C tubes': so much of tubes of a mount is their length."""
+    out: list[Token] = []
+    for at, token in enumerate(tokens):
+        ahead = tokens[at + 1 : at + 3]
+        tubes = [one.kind for one in ahead] == ["MOUNT", "PIECE"] and ahead[1].value == _TUBES
+        if not (tubes and token.value == "of" and out and out[-1].kind == "LENGTH" and out[-1].unit == "mm"):
+            out.append(token)
+    return out
+
+
 def with_lens_of_ring(tokens: list[Token]) -> list[Token]:
     """'reverse ring + 24mm', 'a 28mm and 10mm ring': one length is that of the lens, where no lens is told else."""
     tokens = _with_lens_headed(tokens)
     lengths = [at for at, one in enumerate(tokens) if one.kind in _SIZED and not one.text.isalpha()]
-    if any(one.kind in ("LENS", "KIND", "MOUNT", "FNUM") for one in tokens) and not _turns(tokens):
+    if any(_tells_lens(tokens, at) for at in range(len(tokens))) and not _turns(tokens):
         return tokens
     pair = next((at for at, one in enumerate(tokens[:-1]) if _is_lens_and_tube(one, tokens[at + 1])), None)
     if pair is not None and len(lengths) <= 1:
@@ -74,6 +85,12 @@ def with_lens_of_ring(tokens: list[Token]) -> list[Token]:
         if beside and metric and len(lengths) == _LEAST_SET and not _turns(tokens):
             tokens[at] = first.as_("FOCAL", unit="mm")
     return tokens
+
+
+def _tells_lens(tokens: list[Token], at: int) -> bool:
+    """Whether a lens may be told beside its focal length; a mount that it is 'on' is that of a body."""
+    on = at > 0 and (tokens[at - 1].kind, tokens[at - 1].value) == ("PREP", "on")
+    return tokens[at].kind in ("LENS", "KIND", "FNUM") or (tokens[at].kind == "MOUNT" and not on)
 
 
 def _with_lens_headed(tokens: list[Token]) -> list[Token]:

@@ -27,6 +27,7 @@ _NO_FRAME: Final = frozenset(["mm", "cm", "m", "ft"])  # units that no frame is 
 _RING: Final = "adapter"
 _EXTENTS: Final = frozenset(["LENGTH", "RANGE"])
 TAILS: Final = frozenset(["LENGTH", "RANGE", "FNUM", "COMBO", "TIMES", "FOCAL", "DIOPTRE"])
+_TAIL: Final = "TAIL"  # what a number becomes that follows its head
 
 
 def without_articles(tokens: list[Token]) -> list[Token]:
@@ -53,7 +54,7 @@ def _is_denied_ring(out: list[Token], at: int) -> bool:
 def _ends_drawn(out: list[Token]) -> bool:
     """Whether the last thing told is a piece that spaces, with its lengths behind it."""
     at = len(out) - 1
-    while at > 0 and out[at].kind == "TAIL":
+    while at > 0 and out[at].kind == _TAIL:
         at -= 1
     return out[at].kind == "PIECE" and out[at].value in DRAWN
 
@@ -62,54 +63,60 @@ def tailed(tokens: list[Token], told: frozenset[str] = frozenset()) -> list[Toke
     """Numbers that follow their head: '85/2.8' in 'projector lens, 85/2.8'."""
     out: list[Token] = []
     for at, token in enumerate(tokens):
-        drawn = bool(out) and out[-1].kind == "PIECE" and out[-1].value in DRAWN
-        stretched = drawn and (token.kind == "RANGE" or _is_before_pair(tokens, at))
-        factor = token.kind == "TIMES" and bool(out) and out[-1].kind == "PIECE" and out[-1].value in _WITH_FACTOR
-        behind = bool(out) and out[-1].kind == "LENS" and _is_turned(tokens[at + 1 : at + 3])
-        if token.kind == "LENGTH" and any(one.kind == "LENS" for one in out[-2:]) and _leads_row(tokens, at):
-            out.append(token)  # '50mm lens, 10 or 16 mm tube': the first of the tubes
-            continue
-        if token.kind in TAILS and out and (stretched or factor or behind or not leads_on(tokens, at)):
-            back = len(out) - 1
-            if back and token.kind in ("LENGTH", "RANGE") and out[back].value in _ITS and out[back - 1].kind == "PIECE":
-                back -= 1  # 'a tube of 60 mm' is a 60 mm tube
-            if out[back].kind == "JOIN" and back and (out[back].value == "," or _lists(out, back - 1, token)):
-                back -= 1
-            if token.kind == "DIOPTRE" and out[back].kind != "PIECE":
-                out.append(token)  # 'screwed a +2 on my 50': no thread has a strength
-                continue
-            if out[back].kind == "LENS" and is_plural(out[back]):
-                out.append(token)  # '2 M42 lenses, a 50 and a 135': each is one of them
-                continue
-            stopped = token.kind in ("FNUM", "COMBO") or _is_stopped(tokens, at)
-            stop_of_piece = stopped and _is_of_piece(out, back)  # '20mm tube, f11'
-            of_lens = _is_body(out, back) and (
-                _is_of_lens(token) or token.unit in _FAR
-            )  # 'on an FF body, 28mm', 'at 3 m'
-            of_lens = of_lens or (_is_ring(out, back) and is_marked_lens(token, told))
-            behind_comma = back < len(out) - 1 and out[-1].value == ","
-            # 'same ring, 50mm', 'without the tc, 1.4x instead': another thing's
-            known = out[back].kind == "PIECE" and (bool(told & _KNOWN) or out[back - 1].value == "without")
-            if back == len(out) - 1 and _is_denied_ring(out, back) and _is_of_lens(token):
-                out.append(token.as_("FOCAL", unit="mm"))  # 'held on K, no ring 28mm'
-                continue
-            if token.kind == "FOCAL" and _ends_drawn(out):
-                out.append(token)  # 'which tube (7 14 28) puts my 85 ...': a tube has no focal length
-                continue
-            if behind_comma and _is_of_lens_alone(out, back, tokens, at):
-                out.append(token.as_("FOCAL", unit="mm"))
-                continue
-            if behind_comma and (
-                known or _has_its_own(out, back, tokens[at:]) or _is_rather_lens(out, back, tokens, at)
-            ):
-                out.append(token)  # 'a 10 mm tube, 50 mm': the lens's
-                continue
-            if (out[back].kind in HEADS or out[back].kind == "TAIL") and not (stop_of_piece or of_lens):
+        back = _place_of_head(out, tokens, at)
+        if back is not None:
+            token = _behind_head(out, back, tokens, at, told)
+            if token.kind == _TAIL:
                 del out[back + 1 :]
-                out.append(token.as_("TAIL", implies=(token.kind,)))
-                continue
         out.append(token)
     return out
+
+
+def _place_of_head(out: list[Token], tokens: list[Token], at: int) -> int | None:
+    """Where the head stands that the number may follow; None where it leads on to what comes."""
+    token, last = tokens[at], out[-1] if out else None
+    if last is None or token.kind not in TAILS:
+        return None
+    if token.kind == "LENGTH" and any(one.kind == "LENS" for one in out[-2:]) and _leads_row(tokens, at):
+        return None  # '50mm lens, 10 or 16 mm tube': the first of the tubes
+    drawn = last.kind == "PIECE" and last.value in DRAWN
+    stretched = drawn and (token.kind == "RANGE" or _is_before_pair(tokens, at))
+    factor = token.kind == "TIMES" and last.kind == "PIECE" and last.value in _WITH_FACTOR
+    behind = last.kind == "LENS" and _is_turned(tokens[at + 1 : at + 3])
+    if not (stretched or factor or behind) and leads_on(tokens, at):
+        return None
+    back = len(out) - 1
+    if back and token.kind in ("LENGTH", "RANGE") and out[back].value in _ITS and out[back - 1].kind == "PIECE":
+        back -= 1  # 'a tube of 60 mm' is a 60 mm tube
+    if out[back].kind == "JOIN" and back and (out[back].value == "," or _lists(out, back - 1, token)):
+        back -= 1
+    return back
+
+
+def _behind_head(out: list[Token], back: int, tokens: list[Token], at: int, told: frozenset[str]) -> Token:
+    """The number as a TAIL of the head at `back`, as a FOCAL where it is of a lens alone; else as it is."""
+    token, head = tokens[at], out[back]
+    if token.kind == "DIOPTRE" and head.kind != "PIECE":
+        return token  # 'screwed a +2 on my 50': no thread has a strength
+    if head.kind == "LENS" and is_plural(head):
+        return token  # '2 M42 lenses, a 50 and a 135': each is one of them
+    if back == len(out) - 1 and _is_denied_ring(out, back) and _is_of_lens(token):
+        return token.as_("FOCAL", unit="mm")  # 'held on K, no ring 28mm'
+    if token.kind == "FOCAL" and _ends_drawn(out[: back + 1]):
+        return token  # 'which tube (7 14 28) puts my 85 ...': a tube has no focal length
+    if back < len(out) - 1 and out[-1].value == ",":
+        if _is_of_lens_alone(out, back, tokens, at):
+            return token.as_("FOCAL", unit="mm")
+        # 'same ring, 50mm', 'without the tc, 1.4x instead': another thing's
+        known = head.kind == "PIECE" and (bool(told & _KNOWN) or out[back - 1].value == "without")
+        if known or _has_its_own(out, back, tokens[at:]) or _is_rather_lens(out, back, tokens, at):
+            return token  # 'a 10 mm tube, 50 mm': the lens's
+    stopped = token.kind in ("FNUM", "COMBO") or _is_stopped(tokens, at)
+    stop_of_piece = stopped and _is_of_piece(out, back)  # '20mm tube, f11'
+    of_lens = _is_body(out, back) and (_is_of_lens(token) or token.unit in _FAR)  # 'on an FF body, 28mm', 'at 3 m'
+    of_lens = of_lens or (_is_ring(out, back) and is_marked_lens(token, told))
+    heads = head.kind in HEADS or head.kind == _TAIL
+    return token.as_(_TAIL, implies=(token.kind,)) if heads and not (stop_of_piece or of_lens) else token
 
 
 def _leads_row(tokens: list[Token], at: int) -> bool:
@@ -181,7 +188,7 @@ def _is_stopped(tokens: list[Token], at: int) -> bool:
 
 
 def _headed_by(out: list[Token], at: int) -> Token:
-    while at > 0 and out[at].kind == "TAIL":
+    while at > 0 and out[at].kind == _TAIL:
         at -= 1
     return out[at]
 
@@ -197,8 +204,8 @@ def _is_of_lens(token: Token) -> bool:
 
 def _lists(out: list[Token], at: int, token: Token) -> bool:
     """'tubes 7mm, 14mm and 28mm': one more length of a list behind a piece."""
-    lengths = out[at].kind == "TAIL" and out[at].implies == ("LENGTH",) and token.kind == "LENGTH"
-    while at > 0 and out[at].kind == "TAIL":
+    lengths = out[at].kind == _TAIL and out[at].implies == ("LENGTH",) and token.kind == "LENGTH"
+    while at > 0 and out[at].kind == _TAIL:
         at -= 1
     return lengths and out[at].kind == "PIECE"
 
@@ -207,8 +214,8 @@ def _has_its_own(out: list[Token], at: int, rest: list[Token]) -> bool:
     """Whether the piece at `at` has its length already, or is of a kind that has none: what follows is another's."""
     if rest[0].kind != "LENGTH" or [one.kind for one in rest[1:3]] == ["JOIN", "LENGTH"]:
         return False  # 'a 12 mm tube, 20 mm, 36 mm'
-    tail = out[at].kind == "TAIL"
-    while at > 0 and out[at].kind == "TAIL":
+    tail = out[at].kind == _TAIL
+    while at > 0 and out[at].kind == _TAIL:
         if out[at].implies == ("LENGTH",):
             return False  # 'tubes 7mm, 14mm'
         at -= 1

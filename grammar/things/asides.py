@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from typing import Final
 
-from grammar.words.groups import PURPOSE
+from grammar.things.casting import OPTICAL
+from grammar.words.groups import LEFT_OUT, PURPOSE
 from grammar.words.tokens import Token
 
 _ENDS_LENS: Final = frozenset(["LENS", "LENGTH", "NUMBER", "FNUM", "COMBO", "FOCAL"])  # before a colon
@@ -12,6 +13,7 @@ _FIELD: Final = ("MEASURE", "field")
 _SIZED: Final = frozenset(["FORMAT", "AREA", "LENGTH", "FRACTION", "MOUNT"])  # before the word for a frame or a body
 
 _DRAWN: Final = frozenset(["helicoid", "bellows"])  # pieces that a thin ring is made for
+_WITHOUT: Final = "without"
 _FOR: Final = "for"
 _MADE_FOR: Final = "made-for"
 _WITH: Final = frozenset(["a", "use", "using", "with"])  # 'for use with a helicoid'
@@ -24,6 +26,7 @@ def without_asides(tokens: list[Token]) -> list[Token]:
     Nor does 'only' of 'an APS-C-only lens' stand between the two.
     """
     out = []
+    tokens = _with_glass_left_out(tokens)
     for at, token in enumerate(tokens):
         before = tokens[at - 1].text if at else ""
         after = tokens[at + 1].text.casefold() if at + 1 < len(tokens) else ""
@@ -39,6 +42,32 @@ def without_asides(tokens: list[Token]) -> list[Token]:
         )
         out.append(token.as_("FILLER") if aside or _is_what_for(tokens, at) else token)
     return out
+
+
+def _with_glass_left_out(tokens: list[Token]) -> list[Token]:
+    """'b4 lens, no doubler', 'with the extender off': glass that is said not to be there is left out."""
+    out: list[Token] = []
+    for at, token in enumerate(tokens):
+        before = [one for one in out[-2:] if one.kind != "DET"][-1:]
+        after = tokens[at + 1] if at + 1 < len(tokens) else None
+        glass = token.kind == "PIECE" and token.value in OPTICAL
+        if token.text.casefold() == "no" and after is not None and after.kind == "PIECE" and after.value in OPTICAL:
+            told = any(one.kind == "VERB" for one in out[-2:])  # 'there is no reducer for it'
+            out.append(token if told else token.as_("PREP", value=_WITHOUT))
+        elif glass and after is not None and LEFT_OUT in after.groups and not _goes_on(tokens[at + 2 : at + 3]):
+            if before and before[0].kind == "PREP":
+                out[out.index(before[0])] = before[0].as_("PREP", value=_WITHOUT)
+            elif not before or before[0].value != _WITHOUT:
+                out.append(Token("PREP", "", token.column, value=_WITHOUT))
+            out.append(token)
+        else:
+            out.append(token)
+    return out
+
+
+def _goes_on(rest: list[Token]) -> bool:
+    """Whether what follows is told with the word before it: 'out of', 'off a zoom'."""
+    return (bool(rest) and rest[0].kind in ("DET", "LETTER")) or [one.text for one in rest] == ["of"]
 
 
 def _is_what_for(tokens: list[Token], at: int) -> bool:

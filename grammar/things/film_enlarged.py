@@ -1,4 +1,4 @@
-"""Whether '35mm' beside an enlarger lens is the film that it enlarges, or its focal length."""
+"""Whether a number is the film a lens is of, or its focal length: '35mm' of an enlarger lens, '645 on 44x33'."""
 
 from __future__ import annotations
 
@@ -7,6 +7,7 @@ from typing import Final
 from grammar.words.tokens import Token
 
 FULL_FRAME: Final = "35mm-full-frame"
+_LONGEST_LENS: Final = 600.0  # mm, of a bare number
 _FILM_MM: Final = 35.0
 _ENLARGER: Final = "enlarger"
 _FOR: Final = frozenset(["made-for", "for", "from"])
@@ -29,3 +30,11 @@ def _has_other_focal(tokens: list[Token], at: int) -> bool:
     lengths = (n for n in near if tokens[n].kind == "LENGTH" and tokens[n].unit == "mm")
     alone = any(n + 1 >= len(tokens) or tokens[n + 1].kind not in _OF_PIECES for n in lengths)
     return alone or any(one.kind == "COMBO" for one in tokens)
+
+
+def is_film_on(tokens: list[Token], at: int) -> bool:
+    """'645 on 44x33': a film named by a number no lens is so long, put on another frame."""
+    rest = tokens[at + 1 : at + 3]
+    film = tokens[at].kind == "NUMBER" and bool(tokens[at].ids) and "format" in tokens[at].implies
+    lit = [one.kind for one in rest] in (["PREP", "AREA"], ["PREP", "FORMAT"]) and rest[0].value == "on"
+    return film and lit and tokens[at].numbers[0] > _LONGEST_LENS

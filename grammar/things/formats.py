@@ -6,7 +6,7 @@ from typing import Final
 
 from grammar.kinds import COVERAGE
 from grammar.things.casting import DRAWN, OPTICAL
-from grammar.things.film_enlarged import FULL_FRAME, is_film_enlarged
+from grammar.things.film_enlarged import FULL_FRAME, is_film_enlarged, is_film_on
 from grammar.things.standins import STANDIN
 from grammar.words.groups import CROP, FILM_LIKE, LIT, VIDEO_TUBE
 from grammar.words.tokens import Token
@@ -43,14 +43,15 @@ def with_formats_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """Literals that are meant as the name of a format become FORMAT; those that name a mount become MOUNT."""
     out = []
     for at, token in enumerate(tokens):
+        film = is_film_on(tokens, at)
         again = bool(told & _AFTER) and token.unit == "in" and bool(token.ids) and _is_alone(tokens, at)
-        if again or (token.kind == "AREA" and token.ids) or _is_told_of_chip(tokens, at):
+        if again or (token.kind == "AREA" and token.ids) or _is_told_of_chip(tokens, at) or film:
             token = token.as_("FORMAT")
         elif token.ids and token.kind in ("NUMBER", "LENGTH", "FRACTION", "RANGE") and token.implies:
             token = token.as_("FORMAT") if told & _OF_FRAMES and _is_frame_beside(tokens, at) else _told(tokens, at)
         elif is_film_enlarged(tokens, at):
             token = token.as_("FORMAT", ids=(FULL_FRAME,))
-        out.append(token)
+        out += [token, Token("LENS", "", token.column)] if film else [token]
     for at in range(len(out) - 3, -1, -1):  # '2/3" or 1" C mount lens': of two figures the one is what the other is
         one, join, other = out[at : at + 3]
         inches = one.kind == "LENGTH" and one.unit == "in" and bool(one.ids)
@@ -174,21 +175,7 @@ def _told(tokens: list[Token], at: int) -> Token:
     ):
         return token.as_("FORMAT")
     if token.unit == "in":
-        near = any(one.kind in _INCHLIKE for one in tokens[at + 1 : at + 3])
-        near = near or (before is not None and LIT in before.groups)
-        near = near or (_placed_on(tokens, at) and (after is None or after.kind in _OPEN))
-        near = near or ("/" in token.value and after is not None and after.kind in ("LENGTH", "COMBO"))  # '2/3" 50mm c'
-        near = near or ("/" in token.value and _ends_lens(before, after))  # '25 c 1.4 cctv 1/2" ...'
-        beside = "/" in token.value or (before is not None and before.kind in ("LENGTH", "COMBO"))
-        near = near or (beside and _is_frame_beside(tokens, at))  # '13mm 1/2 inch c mount'
-        placed = before is not None and before.kind == "PREP" and before.value in _FOR
-        near = near or (placed and "/" in token.value and at > 1 and tokens[at - 2].kind in _ENDING_LENS)
-        near = near or (placed and _is_frame_beside(tokens, at))  # 'an 8mm at 2.8 for 1 inch'
-        near = near or ("/" in token.value and after is not None and after.kind == "MOUNT")  # '2/3" B4 zoom'
-        near = near or any(one.kind == "RANGE" and one is not token for one in tokens)  # a zoom has its own lengths
-        near = near or _crop_is_asked(tokens, at)  # 'the crop of 2/3 inch', 'crop factor of 1"'
-        near = near or (after is not None and after.text == ":")  # '1/2.3": 135 f2 equiv'
-        return token.as_("FORMAT") if near else token
+        return token.as_("FORMAT") if _is_of_sensor(tokens, at) else token
     if before is not None and before.kind == "PREP" and before.value in _FOR:
         ends = after is None or after.kind in _CLOSING
         return token.as_("FORMAT") if ends and (before.value != "on" or token.kind in ("LENGTH", "FRACTION")) else token
@@ -200,6 +187,26 @@ def _told(tokens: list[Token], at: int) -> Token:
         if any(one.kind in _TOLD_LENS for one in ahead) or (before is not None and before.kind == "LENGTH"):
             return token.as_("FORMAT")
     return token if token.kind != "NUMBER" else token.as_("NUMBER", ids=())
+
+
+def _is_of_sensor(tokens: list[Token], at: int) -> bool:
+    """Whether a figure in inches is that of a sensor, by what stands beside it."""
+    token, before = tokens[at], tokens[at - 1] if at else None
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    near = any(one.kind in _INCHLIKE for one in tokens[at + 1 : at + 3])
+    near = near or (before is not None and LIT in before.groups)
+    near = near or (_placed_on(tokens, at) and (after is None or after.kind in _OPEN))
+    near = near or ("/" in token.value and after is not None and after.kind in ("LENGTH", "COMBO"))  # '2/3" 50mm c'
+    near = near or ("/" in token.value and _ends_lens(before, after))  # '25 c 1.4 cctv 1/2" ...'
+    beside = "/" in token.value or (before is not None and before.kind in ("LENGTH", "COMBO"))
+    near = near or (beside and _is_frame_beside(tokens, at))  # '13mm 1/2 inch c mount'
+    placed = before is not None and before.kind == "PREP" and before.value in _FOR
+    near = near or (placed and "/" in token.value and at > 1 and tokens[at - 2].kind in _ENDING_LENS)
+    near = near or (placed and _is_frame_beside(tokens, at))  # 'an 8mm at 2.8 for 1 inch'
+    near = near or ("/" in token.value and after is not None and after.kind == "MOUNT")  # '2/3" B4 zoom'
+    near = near or any(one.kind == "RANGE" and one is not token for one in tokens)  # a zoom has its own lengths
+    near = near or _crop_is_asked(tokens, at)  # 'the crop of 2/3 inch', 'crop factor of 1"'
+    return near or (after is not None and after.text == ":")  # '1/2.3": 135 f2 equiv'
 
 
 def _comes_from(tokens: list[Token], at: int) -> bool:

@@ -17,6 +17,7 @@ _SHORTEST: Final = 8.0  # mm, of a lens that is told by its focal length alone
 _PASSED: Final = frozenset(["MARK", "VERB", "FILLER", "CUE", "DET"])
 _WORDS: Final = 4  # tokens at most between the second mount and the ring's thickness
 _HEADS: Final = frozenset(["BODY", "LENS", "KIND", "PIECE", "MOUNTWORD", "FORMAT", "FRAME", "LINK", "MOUNT"])
+_ENDS: Final = frozenset(["STOP", "JOIN", "MARK", "CUE", "FILLER", "VERB", "PREP"])  # behind such a length
 _WANTED: Final = "wanted"  # value of 'need'
 _OWN: Final = "own"  # value of words for what one has
 _THING: Final = "thing"  # value of words for what one has no word for
@@ -36,7 +37,19 @@ def with_ring_links(tokens: list[Token]) -> list[Token]:
             elif _leads(link) or (link.text == "-" and _thickness(out, at + 3) is not None):
                 at += _as_ring(out, at)
         at += 1
-    return out
+    return _with_lengths_behind(out)
+
+
+def _with_lengths_behind(tokens: list[Token]) -> list[Token]:
+    """'M to Z ring of 11.8': told finer than a focal length, what one ring is 'of' is its length."""
+    for at in range(len(tokens) - 2):
+        ring, of, size = tokens[at : at + 3]
+        after = tokens[at + 3] if at + 3 < len(tokens) else None
+        named = (ring.kind, ring.value) == ("PIECE", _RING) and not is_plural(ring) and of.value == "of"
+        bare = size.kind == "NUMBER" and "." in size.text and size.numbers[0] <= _THICKEST
+        if named and bare and (after is None or after.kind in _ENDS):
+            tokens[at + 2] = size.as_("LENGTH", unit="mm")
+    return tokens
 
 
 def _by_rings(tokens: list[Token]) -> list[Token]:

@@ -54,6 +54,8 @@ _ASKING: Final = (
     "why",
     "where",
     "how-many",
+    "takes",
+    "other-bodies",
     "how-much",
     "how-close",
     "need-adapter",

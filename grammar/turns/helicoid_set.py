@@ -46,7 +46,9 @@ def helicoid_set(heard: Heard, before: Question, lexicon: Lexicon) -> Heard | No
     return again if asked else replace(again, weighed=Weighed((), {}))
 
 
-_ASKED: Final = frozenset(["how-close", "how-big", "infinity", "how-far", "which-stop"])  # cues that still ask
+_ASKED: Final = frozenset(
+    ["how-close", "how-big", "infinity", "how-far", "which-stop", "exposure"]
+)  # cues that still ask
 
 
 def _length(

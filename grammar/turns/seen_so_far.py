@@ -15,13 +15,17 @@ _COUPLED: Final = ("coupled-", "no-screw", "no-thread")  # of which only what wa
 
 def with_seen_kept(got: Question, before: Question) -> Question:
     """'the ring is on the lens' after 'three lugs, a lever': the phrases of what was seen before still tell."""
-    if not (got.follows and got.intent == before.intent == IDENTIFY_MOUNT):
+    if not (got.follows and before.intent == IDENTIFY_MOUNT):
         return got
+    if got.intent != IDENTIFY_MOUNT and any(lens.ids for lens in got.lenses):
+        return got  # which mount it is was told meanwhile
     anew = any(one.key.startswith(_COUPLED) for one in got.mentioned)
     said = f"{before.text} {before.asked}"
     thread = before.said("thread")
     held = (*_SEEN, _ROUGHLY) if thread is not None and (got.said("thread") or "").startswith(thread) else _SEEN
     kept = (one for one in before.mentioned if one.key.startswith(held) and one.at < len(said))
     phrases = dict.fromkeys(said[one.at : one.end] for one in kept if not (anew and one.key.startswith(_COUPLED)))
+    if got.intent != IDENTIFY_MOUNT:
+        return got.with_(asked="; ".join(phrases))  # 'will that go on E': what may be it is of that coupling
     pieces = tuple(piece for piece in got.adapters if not is_open(piece))  # 'the aperture ring' is of the lens
     return got.with_(asked="; ".join(phrases), adapters=pieces)

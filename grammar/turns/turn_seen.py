@@ -158,7 +158,9 @@ def tells_of_the_unknown(turn: Turn) -> bool:
     things = any(not part.is_bare for part in (*cast.bodies, *cast.pieces, *cast.frames))
     open_yet = turn.was == IDENTIFY_MOUNT and not turn.before.bodies
     asked = asks(heard) or "?" in heard.text or bool(heard.readings.limits)
-    return open_yet and not asked and not things and turn.best in _IDLY_TOLD
+    # 'it sits 12.3 from the paper when the tree is sharp'
+    measured = turn.best == FOCUS_VERDICT and "flange_to_image" in heard.readings.values
+    return open_yet and not asked and not things and (measured or turn.best in _IDLY_TOLD)
 
 
 def picks_one_compared(turn: Turn) -> bool:

@@ -18,9 +18,8 @@ from grammar.turns.one_of_two import is_likened
 MOST_KNOWN: Final = 8  # lenses of one talk
 _PICK: Final = "pick:"
 _LISTING: Final = frozenset([CHAIN, FOCUS_VERDICT, BUY_PLAN, LIST_FITS])  # their answers number the chains
-_ONE_MORE: Final = frozenset(
-    ["ok", "what", "adding", "will", "what-if", "can", "put-in"]
-)  # idle where one more is named
+# idle where one more is named
+_ONE_MORE: Final = frozenset(["ok", "what", "adding", "will", "what-if", "can", "put-in"])
 _ASSUMED: Final = "assumed mount"
 
 
@@ -266,17 +265,14 @@ def _picked(heard: Heard, before: Question, known: tuple[Thing, ...]) -> tuple[T
         return () if named else before.lenses if several else known
     if which == "last":
         return known[-1:]
-    if which == "middle":
-        pool = before.lenses if len(before.lenses) > 1 else known
-        return (pool[len(pool) // 2],) if len(pool) % 2 else ()
     if which == "other":
         return tuple(one for one in known if one not in before.lenses)
-    quantity, _, end = which.partition(":")
     pool = before.lenses if len(before.lenses) > 1 else known
+    if which == "middle":
+        return (pool[len(pool) // 2],) if len(pool) % 2 else ()
+    quantity, _, end = which.partition(":")
     ranked = [(value, n) for n, one in enumerate(pool) if (value := getattr(one, quantity, None)) is not None]
-    if len(ranked) < 2:
-        return ()
-    return (pool[(min if end == "least" else max)(ranked)[1]],)
+    return (pool[(min if end == "least" else max)(ranked)[1]],) if len(ranked) > 1 else ()
 
 
 def _counts_pieces(heard: Heard) -> bool:
@@ -288,7 +284,7 @@ def _counts_pieces(heard: Heard) -> bool:
 def _are_two_lenses(before: Question, known: tuple[Thing, ...]) -> bool:
     """Whether 'both' can only be two lenses: not where one lens was asked about and two pieces stand behind it."""
     pieces = [piece for piece in before.adapters if piece.thickness_mm is not None or piece.ids]
-    return len(before.lenses if len(before.lenses) > 1 else known) == 2 and (len(before.lenses) > 1 or len(pieces) != 2)
+    return len(before.lenses) == 2 if len(before.lenses) > 1 else len(known) == 2 and len(pieces) != 2
 
 
 def _same(one: Thing, other: Thing) -> bool:
@@ -299,5 +295,6 @@ def _same(one: Thing, other: Thing) -> bool:
         return one.kind == other.kind and one.ids == other.ids
     if one.ids and not set(other.ids) & set(one.ids):
         return False
-    told = ("focal_length_mm", "f_number", "lens_kind")
-    return all(getattr(one, name) in (None, getattr(other, name)) for name in told)
+    return all(
+        getattr(one, name) in (None, getattr(other, name)) for name in ("focal_length_mm", "f_number", "lens_kind")
+    )

@@ -255,7 +255,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     (
         "0",
         r"(?P<a>\d{1,4}(?:\.\d+)?)(?P<sep>\s?/\s?|\s)(?P<b>\d{1,2}(?:\.\d+)?|\.\d+)"
-        r"(?!\s?(?:mm\b|cm\b|\"|pitch|x(?!\s?-?(?:mount|body|lens|camera)|\s?[0-3]?\.\d)|%|turn(?!s?\sinto)|/(?!\s[a-z])))"
+        r"(?!\s?(?:mm\b|cm\b|\"|pitch|x(?!\s?-?(?:mount|body|lens|camera)|\s?[0-3]?\.\d)|%|turn(?!s?\sinto|ed\b)|/(?!\s[a-z])))"
         rf"{_END}(?!\.\d)", lit.combo,
     ),
     # '135, 2.8': no further number of a row before or behind

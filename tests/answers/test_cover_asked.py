@@ -252,10 +252,14 @@ def test_what_is_lit_comes_without_advice_on_other_things(asked, text, beside):
     ("text", "said"),
     [
         ("largest sensor for a 105 enlarger lens", "the largest sensor that it surely fills is 54x40"),
+        ("biggest digital back for an 80mm enlarger lens", "the largest sensor that it surely fills is 54x40"),
+        ("645 on 44x33 shift how much", "Room to shift on 44x33"),
         ("biggest format for my 75 enlarger lens", "the largest format that it surely fills is 6x4.5; with luck 6x6"),
     ],
 )
-def test_films_count_as_well_where_the_largest_format_is_asked(asked, text, said):
+def test_the_largest_frame_counts_films_where_a_format_is_asked_and_a_film_on_a_frame_is_what_a_lens_is_of(
+    asked, text, said
+):
     assert said in flat(asked(text))
 
 

@@ -8,6 +8,8 @@ from engine.ask import Desk
 from engine.render.record import record_of
 from engine.talk import Talk
 from tests.answers.picture import flat
+from tests.answers.talks import flat as said
+from tests.answers.talks import talk
 
 
 @pytest.fixture(scope="module")
@@ -128,6 +130,24 @@ def test_a_weight_to_be_held_is_a_danger_whatever_was_asked_before(talked, turns
     found = talked(*turns)
     assert found["intent"] == "hazard"
     assert flat(found).startswith("Not by the camera alone.")
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["is a 28mm LTM safe on E-mount", "will a 28 LTM lens hurt my E camera", "28 LTM on E dangerous?",
+     "is it risky to put a 28mm LTM lens on E"],
+)  # fmt: skip
+def test_whether_a_lens_does_harm_on_a_body_is_a_question_of_danger(club, text):
+    (found,) = talk(club, text)
+    assert found.intent == "hazard"
+    assert said(found).startswith("By LTM to E ring: ")
+    assert "reach past the shutter" in said(found)
+
+
+def test_whether_it_is_safe_after_a_close_up_tells_of_harm_alone(club):
+    _, found = talk(club, "28 LTM on E with 10 mm tube", "any danger")
+    assert said(found).startswith("By your 10 mm tube + LTM to E ring: ")
+    assert "stops at" not in said(found)
 
 
 @pytest.mark.parametrize(

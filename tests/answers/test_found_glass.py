@@ -7,6 +7,7 @@ import pytest
 from engine.answers.found.unknown_name import with_unknown_name
 from tests.answers.picture import flat, numbers
 from tests.answers.talks import flat as said
+from tests.answers.talks import talk
 
 
 def _cases(record, name):
@@ -285,3 +286,56 @@ def test_a_kind_of_film_camera_that_opens_a_list_of_lenses_is_one_of_them(asked,
 def test_a_film_camera_with_its_article_stays_a_body(asked):
     found = flat(asked("i have a Z body, a K slr and OM lenses. how do i use the OM lenses on both"))
     assert "OM-mount on K-mount" in found
+
+
+@pytest.mark.parametrize(
+    "text", ["lens screws in a 1 inch hole, 32 tpi", "slips into a 25.4 hole, 32 threads per inch"]
+)
+def test_a_hole_told_by_the_name_of_its_thread_is_that_thread(club, text):
+    (found,) = talk(club, text)
+    assert "1-32 UN (25.4 mm, pitch 0.794 mm): C, CS" in said(found)
+    assert "no lens mount" not in said(found)
+
+
+@pytest.mark.parametrize(
+    ("seen", "mount"), [("3 lug bayonet, register 45.5, what is it", "k-mount"), ("screw lens, register 45.5", "m42")]
+)
+def test_what_was_seen_of_a_lens_holds_when_it_is_to_go_on_a_body(club, seen, mount):
+    _, found = talk(club, seen, "will that go on E")
+    assert found.question.lens.ids[0] == mount
+
+
+def test_where_an_unknown_lens_can_be_used_is_told_by_its_register(club):
+    _, found = talk(club, "3 lug bayonet, register 45.5, what is it", "where can i use it")
+    assert found.intent == "list-fits"
+    assert "K-mount: a plain ring keeps infinity on" in said(found)
+    assert "E-mount 27.46 mm" in said(found)
+    assert "M42" not in said(found)
+
+
+@pytest.mark.parametrize("turn", ["which cameras can take it", "what other bodies then"])
+def test_which_cameras_take_a_lens_just_identified_is_a_list(club, turn):
+    _, found = talk(club, "got an old lens, thread is 1 inch with 32 tpi, what is it", turn)
+    assert found.intent == "list-fits"
+    assert "Micro Four Thirds" in said(found)
+
+
+@pytest.mark.parametrize("turn", ["register?", "flange distance?", "and flange to film?", "flange to sensor"])
+def test_a_measure_by_its_name_alone_is_asked_of_what_was_spoken_of(club, turn):
+    _, found = talk(club, "50mm M42 on E", turn)
+    assert said(found).startswith("The registers differ by 27.46 mm: M42 45.46 mm, E-mount 18 mm")
+
+
+def test_the_throat_of_what_was_spoken_of(club):
+    _, found = talk(club, "50mm M42 on E", "throat?")
+    assert "throat 46.1 mm" in said(found)
+
+
+def test_a_width_in_whole_millimetres_is_rounded_where_the_pitch_tells_the_thread(club):
+    asked, measured, again = talk(
+        club, "i found a lens, thread 25 mm wide, 32 tpi", "12.5 mm from the paper when sharp far away", "c or cs?"
+    )
+    assert "1-32 UN (25.4 mm, pitch 0.794 mm): C, CS" in said(asked)
+    for answer in (measured, again):
+        assert answer.intent == "identify-mount"
+        assert said(answer).startswith("25 mm across, pitch 0.794 mm and 12.5 mm from flange to image: that is CS.")

@@ -473,3 +473,63 @@ def test_a_span_after_a_flange_to_image_is_that_of_a_helicoid(club, said):
     _, found = talk(club, "50 enlarger lens on E, flange to image 45", said)
     assert found.question.lens.focal_length_mm == 50
     assert flat(found).startswith("Infinity at 27 mm on the 17 to 31 mm helicoid")
+
+
+@pytest.mark.parametrize("turn", ["is 5 mm safe for the thread", "is that 5mm ok", "so what do i lose with 5mm"])
+def test_the_length_of_a_tube_said_again_is_no_other_lens(club, turn):
+    _, found = talk(club, "50mm C mount on E with 5 mm tube", turn)
+    assert found.question.lens.focal_length_mm == 50
+    assert [piece.thickness_mm for piece in found.question.adapters] == [(5, 5)]
+
+
+def test_a_helicoid_of_the_trade_set_to_one_length_stands_where_it_stood(club):
+    _, found, less = talk(
+        club, "80mm enlarger lens m39 on Z with a 25-55 helicoid", "what magnification at full extension", "at 40 mm?"
+    )
+    # the bush, the helicoid and the ring behind it: 84.46 less 60 of infinity, 76 - 16, over 80
+    assert found.chains[0].title.endswith("M42 helicoid 25..55 mm at 55 mm + M42 to Z ring")
+    assert "24.46 mm too far out" in flat(found)
+    assert "0.31x" in flat(found)
+    assert "9.46 mm too far out" in flat(less)
+    assert "0.12x" in flat(less)
+
+
+def test_a_lens_without_a_scale_has_no_mark(club):
+    (found,) = talk(club, "80mm enlarger lens m39 on Z with a 25 mm helicoid")
+    assert "mark of its scale" not in flat(found)
+
+
+@pytest.mark.parametrize(
+    ("first", "turn", "stop"),
+    [
+        ("25mm c mount on mft, infinity at the 3 m mark", "what stop hides it", "f/14"),  # 0.2119 / (21.63 / 1442)
+        ("50 m42 on E, ring 0.1 too thin", "from which stop is it fine", "f/5.1"),  # 0.1 / (28.35 / 1442)
+    ],
+)
+def test_the_stop_that_hides_a_seat_too_close_is_told_with_what_else_helps(club, first, turn, stop):
+    _, found = talk(club, first, turn)
+    assert found.intent == "focus-verdict"
+    assert f"eft on the infinity mark, from {stop} on" in flat(found)
+    assert "focused by eye infinity is sharp at every stop" in flat(found)
+
+
+def test_a_zoom_set_to_one_end_by_the_way_keeps_its_other(club):
+    answers = talk(
+        club,
+        "12-120 c mount zoom on mft",
+        "why is infinity soft at 120",
+        "shim how thick if sharp at the 3 m mark at 12mm",
+    )
+    assert "Infinity at the 3 m mark of a 12 mm lens: it sits 0.048 mm too close" in flat(answers[-1])
+
+
+def test_light_lost_behind_a_helicoid_that_seats_the_lens_is_that_beyond_infinity(club):
+    _, drawn, at = talk(club, "50 enlarger on E with a 17-31 helicoid", "how much light do i lose", "and at 31")
+    # 31 mm, 12 of LTM less the bush and 1 of the flat ring leave it 2.5 mm beyond infinity; 2 log2(1 + 2.5 / 50)
+    for answer in (drawn, at):
+        assert "2.5 mm beyond infinity: 0.1 stops" in flat(answer)
+
+
+def test_light_lost_behind_a_bellows_without_a_chain_counts_its_whole_draw(club):
+    (found,) = talk(club, "50 K on E with bellows 40-130, light loss")
+    assert "bellows drawn in to 40 mm: 1.7 stops" in flat(found)  # 2 log2(1 + 40 / 50)

@@ -110,6 +110,22 @@ QUESTIONS = [
     (["50 backwards on a 200 coupler, what magnification"], "magnification", 4),
     (["bellows at 120 with a 75, what magnification"], "magnification", 1.6),
     (["M-E helicoid with 4mm travel and my 28 with min 0.7. nearest?"], "near_from_sensor_mm", 211.4),
+    (["LTM 90mm via 1mm ring onto M, then M to L ring 7.8. all good at infinity?"], "register_error_mm", 0),
+    (["LTM 50, 1.1 mm ring and M to E ring 9.8. infinity?"], "register_error_mm", 0.1),
+    (["MD to L adapter ended up 23.1 after facing, 45mm lens, horizon?"], "register_error_mm", -0.4),
+    (["b4 zoom with doubler off on MFT corners"], "lit_share", 0.44),
+    (["what extension takes an 85 to 1:4"], "extension_mm", 21.25),
+    (["50mm C plus 40mm of C tubes, how big"], "magnification", 0.8),
+    (["50/1.8 turned round before a 100. scale"], "magnification", 2),
+    (["how wide is the subject with 50 and 25 tube on mft"], "magnification", 0.5),
+    (["adapter under a 24 too short, moon sharp at 1.5 m mark"], "shim_mm", 0.397),
+    (["kapton tape .05, want .3"], "layer_count", 6),
+    (["reversed 28 on 100, mag?", "on a 200"], "magnification", 7.143),
+    (["28 flipped onto a 135. how big", "and with a 24 reversed"], "magnification", 5.625),
+    (["LTM 50 to MFT 9.55. infinity?", "what if the ring were 9.8"], "register_error_mm", 0.25),
+    (["my FD to X ring came at 24.5, 28mm. horizon?", "how much do i sand"], "shim_mm", 0.2),
+    (["infinity sits between 5 and 7 m on my 50, shim?"], "shim_mm", 0.362),
+    (["infinity at 27.5 m on the M42 to E ring, 85mm lens, shim?"], "shim_mm", 0.264),
 ]
 
 

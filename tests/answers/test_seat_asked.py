@@ -190,3 +190,12 @@ def test_a_bush_is_the_flush_one_whatever_word_leads_to_it(asked):
 
 def test_too_many_shims_hold_the_lens_too_far_out(asked):
     assert "too far out" in text_of(asked("0.5mm too many shims under an 8mm D lens. farthest sharp thing?"))
+
+
+def test_a_chimney_that_is_far_enough_calibrates_a_lens(asked):
+    assert "500 m is far enough for 135 mm" in text_of(asked("calibrating a 135 on a chimney 500 m off good?"))
+
+
+def test_two_rings_of_which_one_leads_to_the_other_are_read_as_named(asked):
+    found = asked("LTM 90mm via 1mm ring onto M, then M to L ring 7.8. all good at infinity?")
+    assert not text_of(found).startswith("Not with the pieces")

@@ -52,3 +52,14 @@ def test_what_is_counted_behind_lenses_is_another_lens() -> None:
 def test_lengths_written_one_behind_the_other_are_each_a_tube(question: str) -> None:
     sizes = [thing.thickness_mm[0] for thing in asked(question).adapters if thing.thickness_mm]
     assert sizes == [10.0, 16.0, 21.0]
+
+
+@pytest.mark.parametrize("text", [
+    "one E and one Z body, lenses in m42 and om. how many adapters", "an E and a Z body, lenses in m42 and om",
+    "two bodies, an E and a Z, lenses in m42 and om",
+    "we have two bodies on the shoot, one E and one Z, and lenses in m42 and om", "E and Z body, lenses in m42 and om",
+])  # fmt: skip
+def test_mounts_counted_as_bodies_are_bodies_beside_the_lenses(text: str) -> None:
+    found = asked(text)
+    assert [body.id for body in found.bodies if body.ids] == ["e-mount", "z-mount"]
+    assert ids(found.lenses) == ["m42", "om-mount"]

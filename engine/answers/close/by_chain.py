@@ -8,10 +8,12 @@ from engine.answers.close.coupled import is_turned
 from engine.answers.close.drawn import is_drawn
 from engine.answers.close.image_side import size_told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side
+from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side, setup_of
 from engine.answers.seat.described import TUBE
 from engine.base.interval import is_known
-from grammar.questions import CLOSE_UP_LENS, Question
+from engine.chains.lens_and_body import likely_register_of_lens
+from grammar.questions import CLOSE_UP_LENS, Question, Thing
+from grammar.turns.sticking import span_of
 
 _RING: Final = "adapter"
 _HELICOID: Final = "helicoid"
@@ -22,12 +24,25 @@ def goes_by_chain(question: Question, knowledge: Knowledge) -> bool:
     """Whether a lens on a body is looked at with what is put between, so that the seat counts too."""
     asks = size_told(question) is None and not any(thing.piece == CLOSE_UP_LENS for thing in question.adapters)
     lens = lens_side(question.lens, knowledge.catalogue)
-    seated = isinstance(lens, LensSide) and is_known(lens.mount.register_mm)
-    drawn = seated and any(is_drawn(thing) for thing in question.adapters)
+    drawn = _is_seated(question, lens, knowledge) and any(_is_drawn(thing, lens) for thing in question.adapters)
     reversed_ = any(is_turned(lens) for lens in question.lenses)
     own = any(lens.kind == "lens" for lens in question.lenses)
     held = _is_its_ring(question, lens, knowledge) or _is_held_out(question, lens, knowledge)
     return asks and (own or drawn or held) and not reversed_
+
+
+def _is_seated(question: Question, lens: LensSide | object, knowledge: Knowledge) -> bool:
+    """Whether it is known, or usual for such a lens, how far from its flange the image falls."""
+    body = body_side(question.body, knowledge.catalogue)
+    if not (isinstance(lens, LensSide) and isinstance(body, BodySide)):
+        return isinstance(lens, LensSide) and is_known(lens.mount.register_mm)
+    return is_known(likely_register_of_lens(setup_of(lens, body, knowledge.catalogue), knowledge.catalogue))
+
+
+def _is_drawn(thing: Thing, lens: LensSide | object) -> bool:
+    """Whether a piece is drawn out, or a helicoid set to a length that is the only focusing that the lens has."""
+    alone = isinstance(lens, LensSide) and not is_known(lens.mount.register_mm) and thing.piece == _HELICOID
+    return is_drawn(thing) or span_of(thing) is not None or (alone and thing.thickness_mm is not None)
 
 
 def _is_held_out(question: Question, lens: LensSide | object, knowledge: Knowledge) -> bool:

@@ -54,7 +54,7 @@ def with_close_up_lens(
                 if row.id.startswith(USUAL):
                     yield _close_up(lens, row.value.nominal, shown)
         return
-    if are_either([thing for thing in question.adapters if thing.piece == CLOSE_UP_LENS], question.text):
+    if are_either([thing for thing in question.adapters if thing.piece == CLOSE_UP_LENS], question):
         yield from (_close_up(lens, power, shown) for power in powers)  # '+2 or +4 on a 100'
         return
     own = lens.extension_at(nearest_mm) if nearest_mm is not None else UNKNOWN

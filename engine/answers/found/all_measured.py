@@ -5,7 +5,7 @@ from __future__ import annotations
 from engine.answers.found import together
 from engine.answers.found.not_by_thread import not_by_thread
 from engine.answers.found.thread_told import ASSUMED
-from engine.answers.found.threads_measured import ROUGHLY_MM, thread_measured
+from engine.answers.found.threads_measured import ROUGHLY_MM, ROUNDED_MM, thread_measured
 from engine.answers.parts.answer import ANSWERED, Answer, Line
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import mentions, number
@@ -27,7 +27,9 @@ def combined(question: Question, knowledge: Knowledge, by_name: bool = False) ->
         diameter = _named_width(named, knowledge)
     register = number(question, "flange_to_image")
     rough = mentions(question, "roughly") and (pitch is not None or (register is not None and question.follows))
-    found = together.Found(diameter, pitch, register, ROUGHLY_MM if rough else 0.0)
+    # a width told in whole millimetres is off by half of one, where the pitch tells which thread it is
+    rounded = diameter is not None and float(diameter).is_integer() and pitch is not None
+    found = together.Found(diameter, pitch, register, ROUGHLY_MM if rough else ROUNDED_MM if rounded else 0.0)
     rows = together.matches(found, named, knowledge)
     if not rows or (found.register_mm is None and not named):
         return None

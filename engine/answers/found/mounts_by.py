@@ -11,10 +11,12 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.mount_line import at_wrong_depth, how_rare, mount_line, mount_numbers
 from engine.answers.parts.said import focals, mentions, number, numbers
 from engine.answers.parts.wording import article, listed, small_mm
-from engine.answers.seat.seen import as_seen, is_coupled_as_asked, looks_so
+from engine.answers.seat.elsewhere import elsewhere
+from engine.answers.seat.seen import as_seen, is_coupled_as_asked, is_coupled_so, looks_so
 from engine.base.compact import replace
 from engine.base.interval import Measure, is_known
 from engine.facts.records import Mount, Thread
+from grammar.kinds import IDENTIFY_MOUNT
 from grammar.questions import Question, Thing
 
 MOST: Final = 24
@@ -57,7 +59,8 @@ def mounts_by(question: Question, knowledge: Knowledge) -> Answer | None:
         return None
     mounts = [
         mount for mount in knowledge.catalogue.mounts.values()
-        if mount.kind not in ACCESSORIES and is_coupled_as_asked(mount, question) and all(test(mount) for test in tests)
+        if mount.kind not in ACCESSORIES and is_coupled_as_asked(mount, question) and is_coupled_so(mount, question)
+        and all(test(mount) for test in tests)
     ]  # fmt: skip
     mounts = as_seen(mounts, question)
     mounts.sort(key=lambda mount: how_rare(mount, knowledge))
@@ -68,6 +71,14 @@ def mounts_by(question: Question, knowledge: Knowledge) -> Answer | None:
         )
     head = Line("head", f"{len(mounts)} {'has' if len(mounts) == 1 else 'have'} {what}:")
     answer = _listing(question, head, mounts, knowledge, throats=throat is not None)
+    if question.follows and question.prior is not None and question.prior.intent == IDENTIFY_MOUNT:
+        # 'where can i use it': the bodies that any lens of that register goes on, told of the likeliest
+        ways = elsewhere(mounts[0], knowledge)
+        lead = f"{mounts[0].designation}: "
+        lines = [replace(line, text=f"{lead}{line.text[:1].lower()}{line.text[1:]}") for line in ways.lines]
+        answer = replace(
+            answer, lines=(*lines, *answer.lines), quantities=(*ways.quantities, *(answer.quantities or ()))
+        )
     return replace(answer, reading=f"which mounts have {what}")
 
 

@@ -11,6 +11,7 @@ from grammar.questions import Question, Thing
 
 
 def mounts_named(question: Question, knowledge: Knowledge) -> Iterator[Mount]:
+    """The mounts of all that is named: lenses, bodies, both sides of pieces, threads; one may come twice."""
     said_too = likeliest(question, knowledge)
     for thing in (*question.lenses, *question.things, *question.adapters, *_bodies(question)):
         for name in thing.ids:

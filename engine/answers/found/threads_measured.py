@@ -83,8 +83,11 @@ def by_thread(question: Question, knowledge: Knowledge) -> tuple[Told, list[str]
     fitting = _fits_inside if inside else _fits
     threads = knowledge.catalogue.threads.values()
     fits = [thread for thread in threads if fitting(thread, diameter, pitch, knowledge)]
-    if not fits and mentions(question, "roughly"):
-        fits = [thread for thread in threads if _fits_roughly(thread, diameter, pitch, knowledge)]
+    if not fits:  # 'screws in a 1 inch hole, 32 tpi': no hole between its crests, but the name of the thread
+        fits = [thread for thread in threads if _fits(thread, diameter, pitch, knowledge)]
+    if not fits and (mentions(question, "roughly") or float(diameter).is_integer()):
+        within = ROUGHLY_MM if mentions(question, "roughly") else ROUNDED_MM  # '25 wide, 32 tpi' is 25.4
+        fits = [thread for thread in threads if _fits_roughly(thread, diameter, pitch, knowledge, within)]
     fits.sort(key=lambda thread: (_width_off(thread, diameter, pitch), _pitch_off(thread, pitch), thread.id))
     if _is_coarse(diameter, pitch):
         fits.sort(key=lambda thread: _rarest(thread, knowledge))
@@ -222,11 +225,11 @@ def _fits_inside(thread: Thread, diameter: float, pitch: float | None, knowledge
     return same and knowledge.catalogue.assumptions[INSIDE].value.holds(diameter - crests)
 
 
-def _fits_roughly(thread: Thread, diameter: float, pitch: float | None, knowledge: Knowledge) -> bool:
-    """'approx 25': a width that was guessed, beside a pitch that fits."""
+def _fits_roughly(thread: Thread, diameter: float, pitch: float | None, knowledge: Knowledge, within: float) -> bool:
+    """'approx 25': a width that was guessed, or told in whole millimetres, beside a pitch that fits."""
     good = knowledge.catalogue.assumptions["pitch-by-paper"].value
     pitched = pitch is not None and is_known(thread.pitch_mm) and good.holds(thread.pitch_mm.nominal - pitch)
-    return pitched and abs(diameter - thread.major_mm.nominal) <= ROUGHLY_MM
+    return pitched and abs(diameter - thread.major_mm.nominal) <= within
 
 
 def _fits(thread: Thread, diameter: float, pitch: float | None, knowledge: Knowledge) -> bool:

@@ -54,7 +54,7 @@ def with_lens_drawing(question: Question) -> Question:
 
 def _is_led(size: float, text: str) -> bool:
     """'with a 35mm: extension', 'from a 105 extension needed'; 'with a 35mm extension' has no lens."""
-    return re.search(rf"\b(?:a|an|my|the) {size:g}(?: ?mm *[,:;.]| +ext| *[,:;])", text, re.IGNORECASE) is not None
+    return re.search(rf"\b(?:a|an|my|the) {size:g}(?: ?mm *[,:;.]|(?! ?mm)\b)", text, re.IGNORECASE) is not None
 
 
 def _is_apart(piece: Thing, text: str, right_mm: float) -> bool:

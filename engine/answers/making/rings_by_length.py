@@ -5,12 +5,15 @@ from __future__ import annotations
 import re
 from typing import Final
 
+from engine.base.compact import replace
+from engine.base.interval import is_known
 from engine.facts.catalogue import Catalogue
 from grammar.questions import Question, Thing
 from grammar.things.casting import SPACER
 
 _BY_LENGTH: Final = re.compile(r"(\d+(?:\.\d+)?) ?mm\b", re.IGNORECASE)
 _NEAR_MM: Final = 3.0  # so near to the ring of the pair it is meant for that ring
+_SAME_MM: Final = 0.25  # and so near to it, it is that ring with an error
 _RING: Final = "adapter"
 
 
@@ -21,6 +24,28 @@ def rings_by_length(question: Question, facts: Catalogue, right_mm: float | None
     """
     pieces = tuple(_by_length(piece, question, facts, right_mm) for piece in question.adapters)
     return question if pieces == question.adapters else question.with_(adapters=pieces)
+
+
+def rings_to_next(question: Question, facts: Catalogue) -> Question:
+    """'a 1 mm ring onto M, then M to L': a ring as long as what leads from the lens to the next is that one."""
+    lens = question.lens
+    own = facts.mounts.get(lens.id or "") if lens is not None else None
+    pieces = list(question.adapters)
+    nexts = [one.front[0] for one in pieces if one.front and one.rear and one.piece == _RING]
+    if lens is None or own is None or len(nexts) != 1 or nexts[0] in lens.ids or nexts[0] not in facts.mounts:
+        return question
+    goal = facts.mounts[nexts[0]]
+    long, short = own.register_mm, goal.register_mm
+    right = long.nominal - short.nominal if is_known(long) and is_known(short) else None
+    for n, one in enumerate(pieces):
+        length = one.thickness_mm
+        bare = one.piece == _RING and not (one.ids or one.rear) and one.front in ((), (goal.id,))
+        if right is None or length is None or not bare or length[0] != length[1]:
+            continue
+        if right > 0 and abs(length[0] - right) <= _SAME_MM:
+            pieces[n] = replace(one, front=lens.ids, rear=(goal.id,))
+            return question.with_(adapters=tuple(pieces))
+    return question
 
 
 def _by_length(piece: Thing, question: Question, facts: Catalogue, right_mm: float | None) -> Thing:

@@ -13,7 +13,7 @@ from engine.answers.making.cup_depth import as_depth
 from engine.answers.making.length_of_pair import with_length_of_pair
 from engine.answers.making.lens_not_ring import with_lens_drawing, with_lens_told
 from engine.answers.making.ring_named import with_ring_named
-from engine.answers.making.rings_by_length import rings_by_length
+from engine.answers.making.rings_by_length import rings_by_length, rings_to_next
 from engine.answers.making.rings_chosen import with_rings_chosen
 from engine.answers.making.whole_ring import REGISTERS, with_difference_told, with_whole_ring
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side
@@ -44,11 +44,11 @@ def by_facts(question: Question, facts: Catalogue) -> Question:
         return rings_by_length(question, facts, None)
     one, other = lens.mount.register_mm, body.mount.register_mm
     right = one.nominal - other.nominal if is_known(one) and is_known(other) else None
-    question = rings_by_length(question, facts, right)
+    question = rings_to_next(rings_by_length(question, facts, right), facts)
     if right is None or not (is_known(one) and is_known(other)):
         return _in_ring(_in_rings(question, facts))
     question = with_difference_told(with_rings_chosen(question, right), right)
-    question = with_lens_told(with_length_of_pair(question, right), right)
+    question = with_length_of_pair(with_lens_told(question, right), right)
     question = _claimed(_gauged(question, one.nominal, other.nominal), one.nominal, other.nominal)
     question = with_whole_ring(question, right)
     return as_depth(_in_ring(_in_rings(question, facts)), right)

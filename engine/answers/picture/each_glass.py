@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from math import inf, log2
 
@@ -14,7 +13,6 @@ from engine.base.interval import Interval
 from grammar.questions import Question, Thing
 
 PAIR = 2
-_EITHER = re.compile(r"\b(?:or|vs|versus|against)\b", re.IGNORECASE)
 LEAST = 0.05  # stops; less sets nothing apart
 
 
@@ -51,16 +49,16 @@ def behind_either(question: Question, crops: list[Crop]) -> Told:
     """The one lens behind each of two kinds of glass to choose from; nothing where they stand one behind the other."""
     lenses = [lens for lens in question.lenses if lens.focal_length_mm]
     glass = [piece for piece in question.adapters if piece.factor]
-    either = len(lenses) == 1 and are_either(glass, question.text)
+    either = len(lenses) == 1 and are_either(glass, question)
     return _behind_each(lenses[0], glass, crops, question) if either else Told()
 
 
-def are_either(glass: Sequence[Thing], text: str) -> bool:
+def are_either(glass: Sequence[Thing], question: Question) -> bool:
     """'1.4x or 2x for my 300': two kinds of glass to choose from, and not one behind the other."""
     if len(glass) != PAIR or glass[0].factor == glass[1].factor:
         return False
     first, last = sorted(piece.column for piece in glass)
-    return _EITHER.search(text, max(first - 1, 0), last) is not None
+    return any(first <= one.at + 1 and one.end <= last for one in question.places("or-between"))
 
 
 def _behind_each(lens: Thing, glass: Sequence[Thing], crops: list[Crop], question: Question) -> Told:

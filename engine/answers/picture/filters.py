@@ -139,16 +139,9 @@ def filter_rings(
     named = [" + ".join(_up(sizes[ring.rear], sizes[ring.front]) for ring in path) for path in paths.values() if path]
     unknown = [_up(thread, target) for thread, path in paths.items() if not path]
     text = f"Step up to one {trimmed(target, 1)} mm filter"
-    rows: list[Quantity] = []
     rings = list({ring.id: ring for ring in rings}.values())  # one that several lead through serves them in turn
-    if rings:
-        text += f": {listed(named)}, {len(rings)} {'ring' if len(rings) == 1 else 'rings'}"
-        rows.append(Quantity("adapter_count", Interval.exact(float(len(rings))), "step-up rings"))
-        prices = [ring.price_usd for ring in rings if ring.price_usd is not None]
-        if len(prices) == len(rings):
-            band = sum(price[0] for price in prices), sum(price[1] for price in prices)
-            text += f", {money(band)}"
-            rows.append(Quantity("price", Interval.between(*band), "step-up rings"))
+    counted, rows = _counted(rings)
+    text += f": {listed(named)}, {counted}" if rings else ""
     wide = [thread for thread, path in paths.items() if len(path) > 1 and target <= thread * widest]
     if wide:
         text += f". Single rings so wide, {listed([_up(thread, target) for thread in wide])}, are mostly sold as well"
@@ -164,6 +157,18 @@ def filter_rings(
         for path in paths.values()
     ]
     return Told((Line("text", text),), tuple(rows)), max(heights, default=0.0), target
+
+
+def _counted(rings: Sequence[Adapter]) -> tuple[str, list[Quantity]]:
+    """How many rings there are, and what they cost together in dollars where the price of each is known."""
+    text = f"{len(rings)} {'ring' if len(rings) == 1 else 'rings'}"
+    rows = [Quantity("adapter_count", Interval.exact(float(len(rings))), "step-up rings")] if rings else []
+    prices = [ring.price_usd for ring in rings if ring.price_usd is not None]
+    if rings and len(prices) == len(rings):
+        band = sum(price[0] for price in prices), sum(price[1] for price in prices)
+        text += f", {money(band)}"
+        rows.append(Quantity("price", Interval.between(*band), "step-up rings"))
+    return text, rows
 
 
 def _reached_by_all(threads: Sequence[float], least: float, facts: Catalogue) -> float:

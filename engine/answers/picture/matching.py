@@ -6,7 +6,7 @@ import re
 from collections.abc import Sequence
 
 from engine.answers.parts.answer import Line, Quantity, Told
-from engine.answers.parts.said import mentions
+from engine.answers.parts.said import mentions, number_beside
 from engine.answers.parts.wording import f_number, trimmed
 from engine.answers.picture.crop_factors import FULL_FRAMES, Crop, crop_of
 from engine.answers.picture.frame_modes import modes_told
@@ -19,9 +19,6 @@ from grammar.questions import Question, Thing
 FULL = "full frame"
 FULL_ID = "35mm-full-frame"
 FEW = 2
-_LIKE = re.compile(
-    r"\b(?:same as|like|match(?:es|ing)?|look of|equals?(?: to)?) (?:an? |my |the )?(\d+(?:\.\d+)?)", re.I
-)
 SAME_FORMAT = 0.01  # share of the crop factor
 THIRD = 0.123  # a third of a stop, as a share of the f-number
 NEAR = 0.06  # so near is a view likened to in whole millimetres
@@ -68,9 +65,8 @@ def to_match(
 
 def _likened_to(question: Question, lenses: Sequence[float]) -> Sequence[float]:
     """'a 35 on APS-C, want the same as 50 on full frame': of several lenses that which the view is to be like."""
-    found = _LIKE.search(question.text) if len(lenses) > 1 else None
-    wanted = [focal for focal in lenses if found is not None and focal == float(found[1])]
-    return wanted or lenses
+    like = number_beside(question, "view-like") if len(lenses) > 1 else None
+    return [focal for focal in lenses if focal == like] or lenses
 
 
 def _frame_before(question: Question, facts: Catalogue) -> Format | None:

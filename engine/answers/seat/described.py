@@ -7,11 +7,13 @@ from typing import Final
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import AS_TOLD
 from engine.answers.parts.wording import small_mm
+from engine.base.compact import replace
 from engine.base.interval import UNKNOWN, Interval, is_known
 from engine.base.span import Span
 from engine.chains.walk import ADDED_FOCUSING, ENDS
 from engine.facts.records import Adapter, Cup
 from grammar.questions import Thing
+from grammar.turns.sticking import span_of
 
 TUBE: Final = "extension-tube"
 # words for a piece that say nothing of its kind
@@ -23,7 +25,7 @@ LEAST_MM: Final = 1.0  # a thinner ring carries no two mounts
 
 def described(thing: Thing, n: int, lens_mount: str, body_mount: str, knowledge: Knowledge) -> Adapter:
     """The piece of the trade that is as long as was told, else one made up of what was told of it."""
-    shipped = _shipped(thing, knowledge) or _by_travel(thing, knowledge)
+    shipped = _shipped(thing, knowledge) or _set_to_one(thing, n, knowledge) or _by_travel(thing, knowledge)
     return shipped or _made(thing, n, lens_mount, body_mount)
 
 
@@ -89,6 +91,19 @@ def _shipped(thing: Thing, knowledge: Knowledge) -> Adapter | None:
         if near and adapter.front == adapter.rear:
             return adapter
     return None
+
+
+def _set_to_one(thing: Thing, n: int, knowledge: Knowledge) -> Adapter | None:
+    """'at 40 mm' of a 25 to 55 mm helicoid: the one of the trade that is drawn so far, standing so."""
+    span, told = span_of(thing), thing.thickness_mm
+    if span is None or told is None or told[0] != told[1]:
+        return None
+    of_trade = _shipped(replace(thing, thickness_mm=span), knowledge)
+    if of_trade is None:
+        return None
+    stands = Span.fixed(Interval.exact(told[0]))
+    name = f"{of_trade.name} at {small_mm(told[0])}"
+    return replace(of_trade, id=f"described-{n + 1}", name=name, thickness_mm=stands, common="own", owned=1)
 
 
 def _made(thing: Thing, n: int, lens_mount: str, body_mount: str) -> Adapter:

@@ -16,6 +16,8 @@ def mark_line(judged: Judged, feet: bool = False) -> str | None:
     """Where infinity falls on the scale of a lens that sits too close, and the shim that puts it back."""
     trace = judged.measured_trace
     error, mark = trace.value("register_error_mm"), trace.value("infinity_mark_mm")
+    if "no-focusing" in judged.setup.lens_mount.traits:
+        return None  # it has no scale
     if not isinstance(error, Span) or not error.is_fixed or not is_known(error.shortest):
         return None
     off = error.shortest.nominal
@@ -59,6 +61,7 @@ def _lights(lit: Interval, circle: Interval, name: str, given: Given) -> str:
 
 
 def crop_line(judged: Judged) -> str | None:
+    """The crop factor, and what the focal length looks like on full frame; None where the crop changes nothing."""
     trace = judged.measured_trace
     crop, equal = trace.value("crop_factor"), trace.value("equivalent_focal_mm")
     if judged.setup.format is None or not isinstance(crop, Interval) or not isinstance(equal, Interval):

@@ -8,7 +8,7 @@ from engine.answers.shims.loose import off_by_limit
 from engine.base.interval import Interval, is_known
 from engine.facts.catalogue import Catalogue
 from engine.physics import calibration
-from grammar.kinds import SHIM_CALIBRATION
+from grammar.kinds import FOCUS_VERDICT, SHIM_CALIBRATION
 from grammar.questions import OFF, Question, Thing
 from grammar.turns.way_asked import WAY_ASKED
 from grammar.words.mentioned import Mention
@@ -27,7 +27,7 @@ def carried(question: Question, before: Question | None, facts: Catalogue) -> Qu
     if limit is not None and len(old) == 1 and is_limit(before) and distance_mm(question) in (None, limit):
         return _with_limit(question, limit, old[0], facts)
     if question.intent != before.intent:
-        return question
+        return _with_mark(question, before, facts)
     mark, lenses = _mark(question), focals(question)
     if mark is None or mark != _mark(before) or question.lenses == before.lenses:
         return question
@@ -89,6 +89,24 @@ def _with_limit(question: Question, limit: float, focal: float, facts: Catalogue
         values=(*question.values, ("thickness", f"{error.nominal:.4g} mm"), (OFF, "too far out")),
         mentioned=(*question.mentioned, Mention("sits-too-far", len(question.text), len(question.text))),
     )  # fmt: skip
+
+
+def _with_mark(question: Question, before: Question, facts: Catalogue) -> Question:
+    """'what stop hides it' after infinity at the 3 m mark: by so much the ring leaves the same lens too close."""
+    mark, old = _mark(before), focals(before)
+    if question.intent != FOCUS_VERDICT or mark is None or len(old) != 1 or is_limit(before):
+        return question
+    told = _mark(question) is not None or number(question, "thickness") is not None or question.adapters
+    if told or focals(question) not in ((), old):
+        return question
+    error = calibration.shim_from_mark_mm(Interval.exact(mark), Interval.exact(old[0]), Interval.exact(0.0))
+    if not is_known(error):
+        return question
+    at = len(question.text)
+    return question.with_(
+        values=(*question.values, ("thickness", f"{error.nominal:.4g} mm"), (OFF, "too close")),
+        mentioned=(*question.mentioned, Mention("sits-too-close", at, at)),
+    )
 
 
 def _with_error(question: Question, mark: float, focal: float) -> Question:

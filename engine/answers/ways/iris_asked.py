@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from typing import Final
 
 from engine.answers.parts.answer import ANSWERED, Answer, Line
@@ -18,7 +17,7 @@ from grammar.questions import Question
 
 _NONE, _UNKNOWN = "none", "unknown"
 _NO_RING: Final = "no aperture ring"  # trait of a lens that only its adapter can close
-_WORK: Final = re.compile(r"(?:iris|aperture)(?: still| ring)? works\b(?!.{0,3}\?)", re.IGNORECASE)
+_RIGHT_BEHIND: Final = 4  # signs
 _IRIS: Final = "iris"  # how the rules about it begin, the topic of a reason, and the advice on one that does nothing
 
 
@@ -43,8 +42,9 @@ def with_iris_first(answer: Answer, question: Question) -> Answer:
 
 def _is_only_told(question: Question) -> bool:
     """'all metal, aperture ring works': a word of a fact, where 'does it work' asks."""
-    places = question.places("iris-asked")
-    return bool(places) and all(_WORK.match(question.text, one.at) is not None for one in places)
+    places, text = question.places("iris-asked"), question.text
+    told = {one.at for one in question.places("iris-works") if "?" not in text[one.end : one.end + _RIGHT_BEHIND]}
+    return bool(places) and all(one.at in told for one in places)
 
 
 def why_iris(question: Question, rows: tuple[Listed, ...], knowledge: Knowledge) -> Answer | None:

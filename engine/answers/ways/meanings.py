@@ -16,6 +16,8 @@ from engine.base.span import Span
 from engine.facts.kinds import VERDICTS
 from grammar.questions import Question
 
+OF_ONE_NAME = "Measure flange to image: the name alone does not tell which it is."
+OF_ONE_REGISTER = "Others have that register too: its lugs or thread, throat and levers tell which it is."
 OnePair = Callable[[Question, LensSide, BodySide, Knowledge], Answer]
 
 
@@ -27,8 +29,9 @@ def likeliest(
     order = sorted(range(len(answers)), key=lambda n: (_miss(question, answers[n]), n))
     best = answers[order[0]]
     lines, quantities = list(best.lines), list(_cased(best, meanings[order[0]]))
-    lines.insert(1, Line("note", f"Taken for {meanings[order[0]].mount.designation}. Measure flange to image: "
-                                 "the name alone does not tell which it is."))  # fmt: skip
+    taken = f"Taken for {meanings[order[0]].mount.designation}"
+    why = OF_ONE_REGISTER if question.said("flange_to_image") is not None else OF_ONE_NAME
+    lines.insert(1, Line("note", f"{taken}. {why}"))
     for n in order[1:]:
         lines.append(Line("fact", _told(answers[n], meanings[n], question.feet), 1))
         quantities += _cased(answers[n], meanings[n])
@@ -40,10 +43,14 @@ def likeliest(
             text = f"if it is {mount.designation}: a mount without a register; measure the lens's own flange to image"
             lines.append(Line("fact", text, 1))
     first = meanings[order[0]].mount.id
-    taken = replace(lens, ids=(first, *(one for one in lens.ids if one != first)))
-    question = question.with_(lenses=(taken, *question.lenses[1:]))
+    lens = replace(lens, ids=(first, *(one for one in lens.ids if one != first)))
+    question = question.with_(lenses=(lens, *question.lenses[1:]))
     # where it is another meaning, the lens sides that were passed over as "others" are told here already
-    kept = tuple(line for line in lines if not line.text.startswith("Taken for") or line.text.endswith("which it is."))
+    kept = tuple(
+        line
+        for line in lines
+        if not line.text.startswith("Taken for") or line.text.endswith((OF_ONE_NAME, OF_ONE_REGISTER))
+    )
     return replace(best, lines=kept, quantities=tuple(quantities), question=question)
 
 

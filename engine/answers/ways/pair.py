@@ -24,6 +24,7 @@ from engine.answers.shims.bare_sensor import glass_told
 from engine.answers.shims.named_pieces import with_named_pieces
 from engine.answers.ways.alongside import alongside, nearer, plainer, straight_or_forced
 from engine.answers.ways.plain_first import glass_left, plain_way, with_plain_way
+from engine.answers.ways.set_in_chain import as_it_stood
 from engine.base.compact import compact, replace
 from engine.base.interval import is_known
 from engine.base.span import Span
@@ -112,6 +113,7 @@ def one_pair(
 def _ways(question: Question, setup: Setup, ring: RingToMake, knowledge: Knowledge) -> _Ways:
     """The ways by the pieces that were named; where these lead nowhere, those that would do."""
     named, limits = with_named_pieces(question, setup.lens_mount.id, setup.body_mount.id, knowledge)
+    limits = as_it_stood(question, setup, named, limits, knowledge)
     first = straight_or_forced(question, setup, named)
     choice = choose(named, setup, limits, (question.limits.best or SHOWN) - len(first))
     passed_over = not choice.listed and not first and limits.using != question.limits.using

@@ -20,7 +20,7 @@ POWERED = frozenset({"electronic", "mixed"})  # irises that only a ring with con
 
 
 def prices_of(question: Question) -> tuple[float, ...]:
-    """The prices that are set against each other, the lowest first; empty where fewer than two are told."""
+    """The prices that are set against each other, in dollars, lowest first; empty where fewer than two are told."""
     told = sorted(set(numbers(question, "price")))
     return tuple(told) if len(told) > 1 else ()
 

@@ -138,7 +138,8 @@ def _of_lens(question: Question, knowledge: Knowledge) -> tuple[list[Line], list
         side = lens_side(thing, knowledge.catalogue)
         if isinstance(side, LensSide):
             mount = mounts[side.mount.id]
-            lines.append(Line("head", f"{mount.designation}: {mount_line(mount, knowledge)}."))
+            throat = f"; throat {trimmed(mount.throat_mm.nominal, 1)} mm" if is_known(mount.throat_mm) else ""
+            lines.append(Line("head", f"{mount.designation}: {mount_line(mount, knowledge)}{throat}."))
             if is_known(mount.register_mm):
                 quantities.append(Quantity("register_mm", mount.register_mm, mount.id))
     measured = number(question, "flange_to_image")

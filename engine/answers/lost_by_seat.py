@@ -1,0 +1,53 @@
+"""What a helicoid or bellows costs in light where it also seats the lens: only what is beyond infinity counts."""
+
+from __future__ import annotations
+
+from engine.answers.close.by_chain import goes_by_chain
+from engine.answers.close.close_rows import light_rows
+from engine.answers.howto import how_to
+from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.said import stop
+from engine.answers.parts.wording import trimmed
+from engine.answers.seat.distances import distances_of
+from engine.base.interval import Interval, is_known
+from engine.base.span import Span
+from engine.physics import focus
+from grammar.kinds import CHAIN
+from grammar.questions import Question
+from grammar.things.casting import DRAWN
+
+
+def lost_by_seat(question: Question, knowledge: Knowledge) -> tuple[Question, Told]:
+    """The light lost at both ends of the best chain, and the question without the pieces that this has told of.
+
+    Nothing, and the question as it is, where no piece is drawn out or it is not known where the lens then sits.
+    """
+    drawn = [one for one in question.adapters if one.piece in DRAWN and one.thickness_mm is not None]
+    lens = distances_of(question.lens, knowledge.catalogue) if question.lens is not None else None
+    if not drawn or lens is None or not question.bodies or not goes_by_chain(question, knowledge):
+        return question, Told()
+    chains = how_to(question.with_(intent=CHAIN, topic=None), knowledge).chains
+    if not chains:
+        return question, Told()
+    judged = chains[0].listed.judged
+    if not any(one.kind in DRAWN for one in judged.chain.adapters):
+        return question, Told()
+    error = judged.measured_trace.value("register_error_mm")
+    if not isinstance(error, Span) or not (is_known(error.shortest) and is_known(error.longest)):
+        return question, Told()
+    told, ends = Told(), {"drawn in": error.shortest.nominal, "drawn out": error.longest.nominal}
+    if error.shortest.nominal == error.longest.nominal:
+        ends = {"as it is set": error.longest.nominal}
+    for case, length in ends.items():
+        x = max(length, 0.0)
+        size = focus.magnification(lens.focal, Interval.exact(x))
+        if not is_known(size):
+            continue
+        part = light_rows(size.nominal, stop(question), case, lens)
+        beyond = f"{trimmed(x, 2)} mm beyond infinity" if x > 0 else "at infinity, no light lost"
+        light = f": {part.lines[0].text}" if part.lines and x > 0 else ""
+        lead = f"{trimmed(lens.focal.nominal, 1)} mm, {case}, {beyond}"
+        told += Told((Line("head", f"{lead}{light}."),), (Quantity("magnification", size, case), *part.quantities))
+    rest = tuple(one for one in question.adapters if one not in drawn)
+    return question.with_(adapters=rest), told + Told((Line("fact", f"by {chains[0].title}", 1),))

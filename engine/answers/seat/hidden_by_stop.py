@@ -1,0 +1,34 @@
+"""From which stop an error that leaves a lens too close is hidden, where that is asked."""
+
+from __future__ import annotations
+
+from engine.answers.parts.answer import Answer, Line, Quantity
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.wording import f_number
+from engine.base.compact import replace
+from engine.base.interval import Interval, is_known
+from engine.base.span import Span
+from engine.physics import focus
+from grammar.questions import Question
+
+
+def with_hiding_stop(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """Before the answer, where its first chain is fixed and too close; too far out the verdict tells of it itself."""
+    if not answer.chains or not (question.adapters or question.said("thickness") is not None):
+        return answer
+    judged = answer.chains[0].listed.judged
+    trace = judged.measured_trace
+    error, blur = trace.value("register_error_mm"), trace.value("allowed_blur_mm")
+    if not isinstance(error, Span) or not error.is_fixed or not is_known(error.shortest):
+        return answer
+    if error.shortest.nominal >= 0 or not isinstance(blur, Interval) or "no-focusing" in judged.setup.lens_mount.traits:
+        return answer
+    stop = focus.infinity_from_f_number(Interval.exact(-error.shortest.nominal), blur, Interval.exact(1.0))
+    if not is_known(stop):
+        return answer
+    text = (
+        f"Left on the infinity mark, from f/{f_number(stop.nominal)} on; focused by eye infinity is sharp"
+        " at every stop, before the end of the ring."
+    )
+    rows = (Quantity("infinity_from_f_number", stop, answer.chains[0].title),)
+    return replace(answer, lines=(Line("head", text), *answer.lines), quantities=(*rows, *(answer.quantities or ())))

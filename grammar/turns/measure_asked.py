@@ -1,0 +1,31 @@
+"""A measure of the mount by its name alone: 'register?', 'and flange to film?' asks it of what was spoken of."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from engine.base.compact import replace
+from grammar.hearing import Heard, hear
+from grammar.intents import Weighed
+from grammar.kinds import IDENTIFY_MOUNT
+from grammar.questions import Question
+from grammar.words.lexicon import Lexicon
+
+# measures that the facts tell of a mount, and how each is asked for in full
+_ASKED: Final = {"flange-to-image": "what is the register", "throat": "what is the throat"}
+_BESIDE: Final = frozenset(["STOP", "MARK", "JOIN", "FILLER", "DET"])
+
+
+def with_measure_asked(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
+    """The line as it asks for that measure in full; the same where it holds anything else, or no mount is known."""
+    lens = before.lens
+    if before.intent != IDENTIFY_MOUNT and (lens is None or not lens.ids):
+        return heard
+    rest = [token for token in heard.line.tokens if token.kind not in _BESIDE]
+    asked = _ASKED.get(rest[0].value) if len(rest) == 1 and rest[0].kind == "MEASURE" else None
+    if asked is None:
+        return heard
+    again = hear(asked, lexicon, before.intent)
+    again = replace(again, line=replace(again.line, text=heard.text))
+    # where it is not known yet which mount it is, each that it may be tells its own
+    return replace(again, weighed=Weighed((), {})) if before.intent == IDENTIFY_MOUNT else again
