@@ -60,6 +60,8 @@ def worth_it(question: Question, answer: Answer | None) -> Told:
     glass = any(piece.has_glass for piece in best.chain.adapters)
     if best.verdict == "unusable" or answer is None or answer.status == NO:
         return Told((Line("head", "No: nothing puts it on this body so that it is of use."),))
+    if glass and _plainly(chains):
+        return Told()  # 'is a reducer worth it': what it gains over the plain ring is told
     if glass or best.verdict == "macro-only":
         through = (
             ", or to infinity through a ring with glass, which costs sharpness" if glass or _by_glass(chains) else ""
@@ -73,6 +75,12 @@ def worth_it(question: Question, answer: Answer | None) -> Told:
     else:
         text = f"Yes, as far as mount and frame go: {seat}. The state of the glass and the blades decides the rest."
     return Told((Line("head", text),))
+
+
+def _plainly(chains: Sequence[ListedChain]) -> bool:
+    """Whether one of the ways gives infinity without glass."""
+    rows = (row.listed.judged for row in chains)
+    return any(one.verdict == "infinity" and not any(piece.has_glass for piece in one.chain.adapters) for one in rows)
 
 
 def _by_glass(chains: Sequence[ListedChain]) -> bool:
