@@ -6,6 +6,7 @@ is the ring that was sold as 10.1.
 
 from __future__ import annotations
 
+import re
 from typing import Final
 
 from engine.answers.found.narrowing import UNCLAIMED
@@ -34,6 +35,7 @@ def with_length_of_pair(question: Question, right_mm: float) -> Question:
         return question
     ring = rings[0] if rings else None
     if ring is not None and ring.thickness_mm is not None:
+        question = _told_anew(question, ring.thickness_mm)
         return _as_it_came(_apart(question, ring, right_mm), right_mm)
     if number(question, _THICKNESS) is not None:
         return _out_of_thread(question, right_mm)
@@ -57,7 +59,7 @@ def _taken_back(question: Question, right_mm: float) -> Question:
         return _with_thickness(_without(question, _FLANGE), number(question, _FLANGE) or 0.0)  # 'faced to 23.1'
     if away is not None and away <= _FARTHEST_MM and _is_near(away, right_mm):
         return _with_thickness(question.with_(distance_mm=None), away)
-    if mark is not None and _is_no_mark(mark / _PER_METRE) and _is_near(mark / _PER_METRE, right_mm):
+    if mark is not None and _is_no_mark(mark / _PER_METRE, question.text) and _is_near(mark / _PER_METRE, right_mm):
         return _with_thickness(_without(question, _MARK), mark / _PER_METRE)
     lens = question.lens
     focal = lens.focal_length_mm if lens is not None else None
@@ -74,9 +76,10 @@ def _taken_back(question: Question, right_mm: float) -> Question:
     return question
 
 
-def _is_no_mark(metres: float) -> bool:
-    """Whether no scale bears such a number: past a few metres they are whole."""
-    return metres > _SHORTEST_LENS and metres != int(metres)
+def _is_no_mark(metres: float, text: str) -> bool:
+    """Whether no scale bears such a number: past a few metres they are whole; nor is it told to be metres."""
+    told = re.search(rf"(?<![\d.]){metres:g}0* ?(?:m(?!m)|ft|feet|')", text, re.IGNORECASE)
+    return metres > _SHORTEST_LENS and metres != int(metres) and told is None
 
 
 def _apart(question: Question, ring: Thing, right_mm: float) -> Question:
@@ -92,6 +95,13 @@ def _apart(question: Question, ring: Thing, right_mm: float) -> Question:
         adapters=(replace(ring, thickness_mm=(told[0], told[0])),),
         values=_without(question, _THICKNESS).values,
     )
+
+
+def _told_anew(question: Question, length: tuple[float, float]) -> Question:
+    """'what if the ring were 9.8': a length told before is no longer that of the ring."""
+    old = number(question, _THICKNESS)
+    anew = question.follows and old not in (None, length[0]) and f"{length[0]:g}" in question.text
+    return _without(question, _THICKNESS) if anew and f"{old:g}" not in question.text else question
 
 
 def _as_it_came(question: Question, right_mm: float) -> Question:
