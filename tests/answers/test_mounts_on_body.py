@@ -101,6 +101,7 @@ def test_the_mounts_that_do_not_do_are_told_first_where_they_are_asked_for(asked
         "list rings for z body: R slr, C/Y, OM, MD. thickness",
         "Z body: OM, R slr and MD, which rings",
         "rings for OM, R slr to Z",
+        "fewest rings for R slr, K on Z",
     ],
 )
 def test_a_mount_of_slrs_in_a_row_of_mounts_is_that_of_a_lens(club, say):

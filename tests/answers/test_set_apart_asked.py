@@ -213,3 +213,14 @@ def test_one_filter_with_rings_is_set_against_a_filter_each(asked, text):
     found = asked(text)
     assert found["intent"] == "compare"
     assert flat(found).startswith("one large filter with step-up rings or a filter for each lens")
+
+
+@pytest.mark.parametrize("said", ["is RF or EF better for adapting", "EF or RF for old lenses"])
+def test_a_mirrorless_mount_takes_more_old_lenses_than_one_of_slrs(asked, said):
+    text = flat(asked(said))
+    assert "RF-mount takes the most SLR mounts by a plain ring" in text
+    assert "EF-mount: takes 28 SLR mounts" in text
+
+
+def test_two_lens_mounts_for_one_body_are_not_taken_for_bodies(asked):
+    assert "takes the most SLR mounts" not in flat(asked("FD or OM for mft, which adapts better"))
