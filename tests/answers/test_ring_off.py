@@ -216,3 +216,10 @@ def test_what_is_said_to_be_besides_is_not_what_a_list_is_of(club):
     (found,) = talk(club, "anything with infinity for a cs lens besides cctv cams")
     assert "CS to Q ring" in flat(found)
     assert "CS to E cup" in flat(found)
+
+
+@pytest.mark.parametrize(("ring", "harm"), [("25.45", "only before its mark"), ("25.7", "until you stop down")])
+def test_whether_a_ring_that_is_off_is_bad_is_what_comes_of_it(club, ring, harm):
+    found = talk(club, f"sr 28 on e ring, measured {ring}", "is that bad")[-1]
+    assert "Nothing is harmed" in flat(found)
+    assert harm in flat(found)
