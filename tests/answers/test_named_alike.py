@@ -71,6 +71,16 @@ def test_a_lens_asked_whether_it_is_of_another_mount_is_set_beside_it(desk, aske
     )
 
 
+@pytest.mark.parametrize("asked", [
+    "sr and x-mount old film slr, both 43.5, interchangeable right?", "is the old film x mount slr the same as sr",
+    "is sr the same as x mount, both film slrs of the seventies",
+])  # fmt: skip
+def test_a_name_said_of_film_days_is_that_of_the_film_body_on_either_side(desk, asked):
+    found = record_of(desk.ask(asked, Talk()), desk.knowledge)
+    assert "SR-mount and X-mount (film SLR, 1979) are not the same: the bayonets differ." in flat(found)
+    assert "the registers differ by" not in flat(found)
+
+
 @pytest.mark.parametrize(
     "say", ["C lens or CS lens, can i swap them between cameras freely", "can C and CS be swapped freely"]
 )

@@ -46,6 +46,8 @@ def told_apart(question: Question, catalogue: Catalogue) -> Question:
         thing = thing if claimed else of_its_pitch(thing, pitch, catalogue)  # 'is 42 with 0.75 of pitch an M42'
         asks_which = question.intent in (IDENTIFY_MOUNT, *SIDE_BY_SIDE) and not _has_thread(thing, catalogue)
         lenses.append(thing if asks_which else _as_measured(thing, measured, catalogue))
+    if of_film and question.intent in SIDE_BY_SIDE:  # 'SR and X mount, old film SLR': the second one too
+        question = question.with_(bodies=tuple(_of_its_time(one, True, catalogue) for one in question.bodies))
     # conditions on one's own gear count the bodies
     question = _without_its_own_body(_once_each(question)) if question.sought is None else question
     lenses = [one for one in lenses if not _says_less(one, lenses)]
