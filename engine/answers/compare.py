@@ -25,7 +25,7 @@ from engine.answers.picture.each_glass import each_with_its_glass
 from engine.answers.picture.either_focal import of_one_lens
 from engine.answers.picture.equivalent import equivalent
 from engine.answers.picture.glass_apart import glass_apart
-from engine.answers.picture.lit_apart import lit_on_bodies, lit_on_frames
+from engine.answers.picture.lit_apart import fuller_on, lit_on_bodies, lit_on_frames
 from engine.answers.picture.matching import each_on_its_own
 from engine.answers.picture.openings_apart import openings_apart
 from engine.answers.picture.same_depth import formats_told
@@ -170,8 +170,8 @@ def _of_kinds(question: Question, knowledge: Knowledge) -> tuple[Told, tuple[Lis
     by_pair, chains = pairs_apart(question, lenses, bodies, knowledge)
     if by_pair.lines:
         lit = lit_on_bodies(question, lenses, bodies, knowledge)
-        if mentions(question, "picture-filled"):
-            lit = Told(lit_on_frames(question, knowledge).lines) + lit
+        asked = mentions(question, "picture-filled", "covers-more")
+        by_pair = (fuller_on(question, bodies, knowledge) if asked else Told()) + by_pair
         names = {row.name for row in by_pair.quantities}
         lit = Told(lit.lines, tuple(row for row in lit.quantities if row.name not in names))
         return by_pair + lit + _pieces(question, knowledge), chains

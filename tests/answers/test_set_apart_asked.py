@@ -224,3 +224,20 @@ def test_a_mirrorless_mount_takes_more_old_lenses_than_one_of_slrs(asked, said):
 
 def test_two_lens_mounts_for_one_body_are_not_taken_for_bodies(asked):
     assert "takes the most SLR mounts" not in flat(asked("FD or OM for mft, which adapts better"))
+
+
+@pytest.mark.parametrize(
+    ("said", "starts"),
+    [
+        (
+            "which lights more, MFT or E aps-c, for a B4 lens",
+            "Four Thirds is lit the fuller: 42 to 46 %, APS-C 26 to 28 %.",
+        ),
+        (
+            "which covers better for a C lens with a 13 mm circle, Q or 1-mount",
+            "1/1.7-type is lit the fuller: 100 %, 1-type 90 %.",
+        ),
+    ],
+)
+def test_the_fuller_lit_of_two_bodies_is_told_first_where_that_is_asked(asked, said, starts):
+    assert flat(asked(said)).startswith(starts)
