@@ -60,12 +60,11 @@ def worth_it(question: Question, answer: Answer | None) -> Told:
     glass = any(piece.has_glass for piece in best.chain.adapters)
     if best.verdict == "unusable" or answer is None or answer.status == NO:
         return Told((Line("head", "No: nothing puts it on this body so that it is of use."),))
-    if glass and _plainly(chains):
-        return Told()  # 'is a reducer worth it': what it gains over the plain ring is told
+    if glass and _reaches(chains, glass=False):
+        return Told()  # a reducer: what it gains over the plain ring is told
     if glass or best.verdict == "macro-only":
-        through = (
-            ", or to infinity through a ring with glass, which costs sharpness" if glass or _by_glass(chains) else ""
-        )
+        by_glass = glass or _reaches(chains[1:], glass=True)
+        through = ", or to infinity through a ring with glass, which costs sharpness" if by_glass else ""
         return Told((Line("head", f"Only for close-ups{through}: no plain ring gives it infinity here."),))
     seat = f"to infinity{cost}"
     if against:
@@ -77,15 +76,10 @@ def worth_it(question: Question, answer: Answer | None) -> Told:
     return Told((Line("head", text),))
 
 
-def _plainly(chains: Sequence[ListedChain]) -> bool:
-    """Whether one of the ways gives infinity without glass."""
+def _reaches(chains: Sequence[ListedChain], glass: bool) -> bool:
+    """Whether one of the ways gives infinity, with glass or without."""
     rows = (row.listed.judged for row in chains)
-    return any(one.verdict == "infinity" and not any(piece.has_glass for piece in one.chain.adapters) for one in rows)
-
-
-def _by_glass(chains: Sequence[ListedChain]) -> bool:
-    rows = (row.listed.judged for row in chains[1:])
-    return any(one.verdict == "infinity" and any(piece.has_glass for piece in one.chain.adapters) for one in rows)
+    return any(one.verdict == "infinity" and any(p.has_glass for p in one.chain.adapters) is glass for one in rows)
 
 
 def _against(question: Question, answer: Answer | None) -> Iterator[str]:
