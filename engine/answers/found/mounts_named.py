@@ -59,10 +59,9 @@ def likeliest(question: Question, knowledge: Knowledge) -> list[str]:
     return [*firsts, *more] if len(firsts) > 1 and len(set(firsts)) == 1 else firsts
 
 
-def is_set_against(thing: Thing, others: tuple[Thing, ...]) -> bool:
-    """'is an X film SLR lens the same as X': of what the name may mean, one is told by its full name beside it."""
-    named = {one.ids[0] for one in others if len(one.ids) == 1}
-    return thing.ambiguous and bool(named & set(thing.ids))
+def is_set_against(thing: Thing, old: Thing, others: tuple[Thing, ...]) -> bool:
+    """'is an X film SLR lens the same as X': what the name meant of old is told by its full name beside it."""
+    return thing.ambiguous and old.ids[:1] in [one.ids for one in others if len(one.ids) == 1]
 
 
 def names_typed(question: Question) -> set[str]:

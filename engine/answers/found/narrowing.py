@@ -34,11 +34,10 @@ def told_apart(question: Question, catalogue: Catalogue) -> Question:
     measured = number(question, "flange_to_image") if body_register(question) is None else None
     of_film, pitch = _is_of_film(question), pitch_mm(question)
     lenses = []
-    names: list[tuple[str, ...]] = []
+    names: list[tuple[str, ...]] = []  # of one told twice the first is that of the old lens
     for thing in question.lenses:
-        # of one name told twice the first is that of the old lens
-        against = question.intent in SIDE_BY_SIDE and is_set_against(thing, (*question.lenses, *question.bodies))
-        is_old = of_film and thing.ids not in names and not against
+        old = _of_its_time(thing, question.intent in SIDE_BY_SIDE, catalogue)
+        is_old = of_film and thing.ids not in names and not is_set_against(thing, old, question.lenses)
         names.append(thing.ids)
         thing = _by_every_name(thing, catalogue)
         thing = _of_its_time(_of_its_kind(thing, catalogue), is_old, catalogue)
@@ -48,8 +47,9 @@ def told_apart(question: Question, catalogue: Catalogue) -> Question:
         asks_which = question.intent in (IDENTIFY_MOUNT, *SIDE_BY_SIDE) and not _has_thread(thing, catalogue)
         lenses.append(thing if asks_which else _as_measured(thing, measured, catalogue))
     if of_film and question.intent in SIDE_BY_SIDE:  # 'SR and X mount, old film SLR': the second one too
-        old = tuple(_of_its_time(one, not is_set_against(one, question.lenses), catalogue) for one in question.bodies)
-        question = question.with_(bodies=old)
+        old_ones = [(one, _of_its_time(one, True, catalogue)) for one in question.bodies]
+        kept = tuple(one if is_set_against(one, old, tuple(lenses)) else old for one, old in old_ones)
+        question = question.with_(bodies=kept)
     # conditions on one's own gear count the bodies
     question = _without_its_own_body(_once_each(question)) if question.sought is None else question
     lenses = [one for one in lenses if not _says_less(one, lenses)]
