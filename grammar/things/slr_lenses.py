@@ -73,7 +73,8 @@ def _with_mounts_of_slrs(tokens: list[Token]) -> list[Token]:
         first = at if whole else at - 1
         listed = _is_listed(tokens, first - 1, -1) or _is_listed(tokens, at + 1, 1)
         rings = any(one.kind == "PIECE" for one in tokens[max(0, first - 3) : first])  # 'rings for R slr, K on E'
-        if (whole or named) and listed and (rings or not _is_put_on(tokens, first)):
+        single = first > 0 and tokens[first - 1].kind == "DET"  # 'a Z body, a K slr and OM lenses' has two bodies
+        if (whole or named) and listed and not single and (rings or not _is_put_on(tokens, first)):
             out.append(Token("LENS", "lens", token.column))
     return out
 
