@@ -17,7 +17,9 @@ THICKEST_MM: Final = 0.7  # of what is still called sheet
 NEAR_MM: Final = 0.005
 MOST_OF_EACH: Final = 12
 MOST_MM: Final = 5.0  # that is still made up of sheets
-_SPELLED: Final = range(2, 9)  # counts in words that are listened for
+# counts in words that are listened for, by key
+_SPELLED: Final = {"layers-of-2": 2, "layers-of-3": 3, "layers-of-4": 4, "layers-of-5": 5, "layers-of-6": 6,
+                   "layers-of-7": 7, "layers-of-8": 8}  # fmt: skip
 SHEET: Final = "sheet-"  # begins the ids of the sheets that are usually at hand
 
 
@@ -64,7 +66,7 @@ def layers_counted(question: Question) -> int | None:
     if mentions(question, "how-many-asked") or mentions(question, "one-layer-asked"):
         return None
     told = [place.number for place in question.places("layers-counted") if place.number is not None]
-    told += [count for count in _SPELLED if question.places(f"layers-of-{count}")]
+    told += [count for key, count in _SPELLED.items() if question.places(key)]
     return int(told[0]) if len(told) == 1 and told[0] == int(told[0]) and told[0] > 0 else None
 
 
