@@ -28,6 +28,7 @@ from grammar.kinds import (
     WHY,
 )
 from grammar.questions import OFF, Question
+from grammar.things.casting import OPTICAL
 from grammar.turns.going_on import (
     ASIDE,
     OF_RING,
@@ -163,6 +164,13 @@ def tells_of_the_unknown(turn: Turn) -> bool:
     return open_yet and not asked and not things and (measured or turn.best in _IDLY_TOLD)
 
 
+def turns_to_the_sun(turn: Turn) -> bool:
+    """'and the sun?' after the moon: it is to be in the picture, and no light to expose by."""
+    values = turn.heard.readings.values
+    rest = values.keys() - {"light"} or turn.heard.readings.f_number is not None or turn.names_things
+    return values.get("light") == "full-sun" and turn.before.said("target") == "moon" and not rest
+
+
 def picks_one_compared(turn: Turn) -> bool:
     """The one of those that were set side by side."""
     found = turn.found
@@ -222,6 +230,8 @@ def asks_the_view(turn: Turn) -> bool:
     heard, lens = turn.heard, turn.before.lens
     asked = turn.tells("how-wide", "view-asked", "view-across")
     asked = asked or (turn.tells("phone") and turn.tells("better", "set-beside"))
+    glass = any(one.piece in OPTICAL for one in turn.before.adapters)
+    asked = asked or (glass and turn.tells("comparative") and turn.heard.tells("how-much"))  # 'how much wider'
     measured = heard.readings.distance_mm is not None or heard.readings.values or turn.tells("why")
     of_else = any(one.kind in ("MEASURE", "FRAME", "PIECE", "MOTIF", "THREAD") for one in heard.line.tokens)
     focal = lens is not None and lens.focal_length_mm is not None
