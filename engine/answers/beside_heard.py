@@ -73,3 +73,7 @@ def heard(load: Callable[[], Beside], *keys: str) -> Beside:
         return load()(answer, question, knowledge) if question.mentions(*keys) else answer
 
     return add
+
+
+# where a lens turns out to be of another mount than before
+TURNED_OUT = heard(named("ways.ring_of_before", "with_ring_of_before"), "else-mount")

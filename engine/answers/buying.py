@@ -21,8 +21,10 @@ from engine.answers.spending import (
     close_up_kit,
     left_of_sum,
     not_to_buy,
+    tubes_beside,
     tubes_for_size,
     tubes_to_buy,
+    without_tubes,
     worth_it,
 )
 from engine.answers.ways.by_count import by_count, with_kinds_alone
@@ -30,7 +32,7 @@ from engine.answers.ways.fits import list_fits
 from engine.answers.ways.focusing_kit import focusing_kit
 from engine.answers.ways.hubs import BASE_TOLD, HUB_TOLD, built_on_body, hub_of, is_hub_told, through_hub
 from engine.answers.ways.sold_on import sold_on
-from engine.answers.ways.two_prices import prices_of, two_prices
+from engine.answers.ways.two_prices import prices_of, smart_or_dumb, two_prices
 from engine.answers.ways_apart import ways_apart
 from engine.answers.words.advice import named_or_near
 from engine.base.compact import replace
@@ -49,16 +51,17 @@ def plan(question: Question, knowledge: Knowledge) -> Answer:
     question = with_kinds_alone(_hub_or_singles(_of_all_of_them(question, knowledge)))
     question, taken = taken_by_format(question, knowledge.catalogue)
     lenses, bodies = _sides(question, knowledge)
-    answer = _pairs_told(question, lenses, bodies, knowledge)
-    first = left_of_sum(question, answer) if mentions(question, ENOUGH_ASKED) else Told()
+    answer = _pairs_told(without_tubes(question), lenses, bodies, knowledge)
+    tubes, summed = tubes_beside(question, lenses, answer, knowledge)
+    first = left_of_sum(question, summed) if mentions(question, ENOUGH_ASKED) else Told()
     first += by_count(question, knowledge) + not_to_buy(question, lenses, bodies, knowledge)
     first += close_up_kit(question, lenses, bodies, knowledge) + tubes_to_buy(question, lenses, bodies, knowledge)
     open_lens = of_open_lens(question, lenses, bodies, knowledge)
     first += worth_it(question, answer) if not first.lines else Told()
-    first += two_prices(question, lenses, bodies, knowledge)
+    first += two_prices(question, lenses, bodies, knowledge) + smart_or_dumb(question, lenses, bodies, knowledge)
     first += _behind_glass(question, answer, knowledge) + open_lens
     told = Told((), first.quantities)
-    for part in _parts(question, lenses, bodies, answer, knowledge):
+    for part in (tubes, *_parts(question, lenses, bodies, summed, knowledge)):
         told += part
     # beside the pieces themselves, 'buy' or 'cheap' alone does not ask for advice on buying
     rows = named_or_near(question, knowledge, 1, LEAST if answer is None and not first.lines else SURE)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import product
 
 from engine.answers.howto import how_to
 from engine.answers.parts.answer import ANSWERED, Answer, Line, Quantity, Told
@@ -184,11 +185,13 @@ def _shims(question: Question, knowledge: Knowledge) -> tuple[Told, float | None
         return of_other
     told, first = Told(), None
     named = focals(question)
-    for focal in named or usual_focals(knowledge.catalogue):
-        x = Distances(focal, knowledge.catalogue).extension_at(at)
+    between = not limit and len(named) == 1 and mentions(question, "between")  # 'infinity sits between 5 and 7 m'
+    ends = numbers(question, "mark") if between else (at,)
+    for focal, end in product(named or usual_focals(knowledge.catalogue), ends or (at,)):
+        x = Distances(focal, knowledge.catalogue).extension_at(end)
         if is_known(x):
             first = x.nominal if named and first is None else first  # of usual lengths none is that of the lens
-            told += _shim(focal, at, x, limit, question.feet, several=len(named) != 1)
+            told += _shim(focal, end, x, limit, question.feet, several=len(named) != 1 or len(ends) > 1)
     return told, first
 
 

@@ -25,7 +25,7 @@ from engine.answers.picture.each_glass import each_with_its_glass
 from engine.answers.picture.either_focal import of_one_lens
 from engine.answers.picture.equivalent import equivalent
 from engine.answers.picture.glass_apart import glass_apart
-from engine.answers.picture.lit_apart import lit_on_bodies, lit_on_frames
+from engine.answers.picture.lit_apart import fuller_on, lit_on_bodies, lit_on_frames
 from engine.answers.picture.matching import each_on_its_own
 from engine.answers.picture.openings_apart import openings_apart
 from engine.answers.picture.same_depth import formats_told
@@ -39,7 +39,7 @@ from engine.answers.ways.pair_beside import with_pair
 from engine.answers.ways.pairs_apart import in_the_other, numbered, pairs_apart
 from engine.answers.ways.rings_apart import end_apart, rings_apart
 from engine.answers.ways.same_error import by_an_error
-from engine.answers.ways.two_prices import two_prices
+from engine.answers.ways.two_prices import smart_or_dumb, two_prices
 from engine.answers.ways_apart import kinds_in_words, ways_apart
 from engine.answers.words.advice import advice_lines, named_or_near
 from engine.base.compact import replace
@@ -107,7 +107,7 @@ def _by_price(question: Question, knowledge: Knowledge) -> Told:
     lens, body = lens_side(question.lens, knowledge.catalogue), body_side(question.body, knowledge.catalogue)
     if not isinstance(lens, LensSide) or not isinstance(body, BodySide) or len(question.lenses) != 1:
         return Told()
-    return two_prices(question, [lens], [body], knowledge)
+    return two_prices(question, [lens], [body], knowledge) + smart_or_dumb(question, [lens], [body], knowledge)
 
 
 def _advice(question: Question, least: float, knowledge: Knowledge) -> list[Advice]:
@@ -170,8 +170,8 @@ def _of_kinds(question: Question, knowledge: Knowledge) -> tuple[Told, tuple[Lis
     by_pair, chains = pairs_apart(question, lenses, bodies, knowledge)
     if by_pair.lines:
         lit = lit_on_bodies(question, lenses, bodies, knowledge)
-        if mentions(question, "picture-filled"):
-            lit = Told(lit_on_frames(question, knowledge).lines) + lit
+        asked = mentions(question, "picture-filled", "covers-more")
+        by_pair = (fuller_on(question, bodies, knowledge) if asked else Told()) + by_pair
         names = {row.name for row in by_pair.quantities}
         lit = Told(lit.lines, tuple(row for row in lit.quantities if row.name not in names))
         return by_pair + lit + _pieces(question, knowledge), chains
@@ -282,16 +282,16 @@ def _a(mount: Mount) -> str:
 def _pieces(question: Question, knowledge: Knowledge) -> Told:
     """Price bands of the kinds of ring named for a mount: with and without electronics."""
     mounts = {id_ for thing in (*question.lenses, *question.adapters) for id_ in (*thing.ids, *thing.front)}
+    bodies = {id_ for thing in question.bodies for id_ in thing.ids[:1]}
     named = " ".join(thing.piece or "" for thing in question.adapters)
     if "electronic" not in named:
         return Told()
-    lines: list[Line] = []
-    rows: list[Quantity] = []
+    lines, rows = list[Line](), list[Quantity]()
     for electronic, words in ((False, "ring without electronics"), (True, "electronic ring")):
         bands = [
             row.price_usd for row in knowledge.catalogue.adapters.values()
             if row.front in mounts and row.electronics is electronic and row.kind == "plain" and row.price_usd
-            and row.common == "everyday"
+            and row.common == "everyday" and row.rear in (bodies or {row.rear})
         ]  # fmt: skip
         if bands:
             band = min(bands)

@@ -14,11 +14,14 @@ from engine.answers.ways.room_asked import ROOM_ASKED, with_room_asked
 from engine.answers.words.advice import HARM, advice_lines, examples, named_mounts
 from engine.base.compact import replace
 from engine.base.interval import is_known
+from engine.base.span import Span
 from engine.facts.kinds import VERDICTS
 from engine.judging.ranking import Listed
 from grammar.kinds import COVERAGE, CROP_EQUIVALENT, DRAW, HAZARD, IDENTIFY_MOUNT, WHY
 from grammar.questions import Question, Thing
 
+ON_PURPOSE = "thin-on-purpose"  # the advice on rings that are cut a little thin
+OF_GLASS = "glass-ring-soft"  # and that on glass that gives infinity back
 REMEDY = "remedy"  # what would put right the chain that was told
 SURE = "sure"  # how sure that is
 IRIS = "iris"  # a reason that the iris has, and no chain
@@ -126,7 +129,7 @@ def _why(
     question = with_rings_for_bodies(question, knowledge)
     if question.topic in OF_PICTURE:
         return None  # the picture's edge is no matter of where the lens sits
-    if question.topic != SURE and mentions(question, "said-danger"):
+    if question.topic != SURE and mentions(question, "said-danger") and not mentions(question, "glass-does"):
         return _why_harmful(question, knowledge)
     pairs = None
     rows = _of_lens(question, rows)
@@ -157,8 +160,27 @@ def _why(
         told = replace(
             told, lines=(*pairs.lines, *told.lines), quantities=(*(told.quantities or ()), *(pairs.quantities or ()))
         )
+    outright = _outright(question, rows[number - 1])
+    if outright is not None:
+        return replace(told, lines=(*advice_lines([knowledge.catalogue.advice[outright]]), *told.lines))
     told = _with_grounds(told, pairs is not None or _is_short(rows), question, knowledge)
     return replace(told, chains=_as_listed(rows, knowledge))
+
+
+def _outright(question: Question, row: Listed) -> str | None:
+    """The advice that is the reason by itself: that makers cut rings thin, what glass in a ring does to the picture."""
+    if mentions(question, "made-thin") and _is_thin(row):
+        return ON_PURPOSE
+    glazed = any(piece.has_glass for piece in row.judged.chain.adapters)
+    return OF_GLASS if glazed and mentions(question, "glass-does") else None
+
+
+def _is_thin(row: Listed) -> bool:
+    """Whether the ring of a chain leaves the lens a little too close, as rings are made."""
+    error = row.judged.trace.value("register_error_mm")
+    if not isinstance(error, Span) or not error.is_fixed or not is_known(error.shortest):
+        return False
+    return error.shortest.nominal < 0
 
 
 def _is_short(rows: tuple[Listed, ...]) -> bool:

@@ -45,6 +45,7 @@ MOST_RINGS = 4
 LONGEST_RING = 60.0  # mm
 _ASSUMED_STOP = "stop-of-a-mount-alone"  # the assumption
 TOLERANCE = "tolerance"  # topic of how exact a ring must be, whatever the lens
+PITCH_WANTED = "pitch-wanted"  # mentioned where the pitch of a thread is asked first of all
 PRINTED = "printed-seat"  # the advice for those who print one
 
 
@@ -81,7 +82,8 @@ def to_make(question: Question, knowledge: Knowledge) -> Answer:
     if not apart.lines and not matters.told.lines:
         told += _tolerance(question, knowledge)
     told += layers(question, knowledge) if question.said("stock") is None else Told()
-    told += _threads_named(question, knowledge)
+    named = _threads_named(question, knowledge)
+    told = named + told if mentions(question, PITCH_WANTED) else told + named
     bore_alone = bored.lines and (ring is None or ring.thickness_mm is None)
     settles = bool(stack.lines or apart.lines or bore_alone)  # what was asked for is worked out, and needs no advice
     rows = named_or_near(question, knowledge, 2, ONLY_NAMED if settles else SURE if told.lines else LEAST)
@@ -239,7 +241,7 @@ def _threads_named(question: Question, knowledge: Knowledge) -> Told:
     facts = knowledge.catalogue
     ids = [name for thing in question.adapters for name in (*thing.front[:1], *thing.rear[:1])]
     ids += [name for thing in (*question.lenses, *question.bodies) if thing.kind == "mount" for name in thing.ids[:1]]
-    lines, rows = [], []
+    lines, rows, wanted = [], [], mentions(question, PITCH_WANTED)
     for name in dict.fromkeys(name for name in ids if name in facts.mounts):
         thread = facts.threads.get(facts.mounts[name].thread or "")
         if thread is None:
@@ -250,8 +252,10 @@ def _threads_named(question: Question, knowledge: Knowledge) -> Told:
             rows.append(Quantity("thread_pitch_mm", thread.pitch_mm, name))
             pitch = thread.pitch_mm.nominal
             text += f", pitch {trimmed(pitch, 3)} mm ({trimmed(MM_PER_INCH / pitch, 2)} tpi)"
+        if wanted and is_known(thread.form_angle_deg):
+            text += f", flanks at {trimmed(thread.form_angle_deg.nominal, 1)} degrees"
         text += f": {thread.designation}"
-        lines.append(Line("fact", text, 1))
+        lines.append(Line("head", f"{text}.") if wanted else Line("fact", text, 1))
     return Told(tuple(lines), tuple(rows))
 
 

@@ -12,6 +12,7 @@ from engine.answers.parts.usual_mounts import TUBES, usual_mount
 from engine.answers.parts.wording import listed, money, small_mm, times, trimmed
 from engine.answers.seat.making import ring_to_make
 from engine.answers.seat.telling import iris_text
+from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.facts.records import Adapter, Mount
 from grammar.questions import Question, Thing
@@ -59,10 +60,11 @@ def worth_it(question: Question, answer: Answer | None) -> Told:
     glass = any(piece.has_glass for piece in best.chain.adapters)
     if best.verdict == "unusable" or answer is None or answer.status == NO:
         return Told((Line("head", "No: nothing puts it on this body so that it is of use."),))
+    if glass and _reaches(chains, glass=False):
+        return Told()  # a reducer: what it gains over the plain ring is told
     if glass or best.verdict == "macro-only":
-        through = (
-            ", or to infinity through a ring with glass, which costs sharpness" if glass or _by_glass(chains) else ""
-        )
+        by_glass = glass or _reaches(chains[1:], glass=True)
+        through = ", or to infinity through a ring with glass, which costs sharpness" if by_glass else ""
         return Told((Line("head", f"Only for close-ups{through}: no plain ring gives it infinity here."),))
     seat = f"to infinity{cost}"
     if against:
@@ -74,9 +76,10 @@ def worth_it(question: Question, answer: Answer | None) -> Told:
     return Told((Line("head", text),))
 
 
-def _by_glass(chains: Sequence[ListedChain]) -> bool:
-    rows = (row.listed.judged for row in chains[1:])
-    return any(one.verdict == "infinity" and any(piece.has_glass for piece in one.chain.adapters) for one in rows)
+def _reaches(chains: Sequence[ListedChain], glass: bool) -> bool:
+    """Whether one of the ways gives infinity, with glass or without."""
+    rows = (row.listed.judged for row in chains)
+    return any(one.verdict == "infinity" and any(p.has_glass for p in one.chain.adapters) is glass for one in rows)
 
 
 def _against(question: Question, answer: Answer | None) -> Iterator[str]:
@@ -191,6 +194,37 @@ def tubes_to_buy(
             name = knowledge.catalogue.mounts[mount].designation
             lines.append(Line("head", f"Tubes of {name}, by the prices of single ones: {'; '.join(sold)}."))
     return Told(tuple(lines), tuple(rows))
+
+
+def without_tubes(question: Question) -> Question:
+    """'a helicoid and a set of tubes': the ways are those with the helicoid, and the tubes are bought beside."""
+    pieces = {thing.piece for thing in question.adapters}
+    if pieces != {TUBE, HELICOID} or any(thing.thickness_mm for thing in question.adapters):
+        return question
+    if question.said("magnification") is not None or mentions(question, "either-or"):
+        return question
+    return question.with_(adapters=tuple(thing for thing in question.adapters if thing.piece != TUBE))
+
+
+def tubes_beside(
+    question: Question, lenses: Sequence[LensSide], answer: Answer | None, knowledge: Knowledge
+) -> tuple[Told, Answer | None]:
+    """The tubes that were left out of the ways, what comes of all together, and the answer with that for its price."""
+    left = tuple(thing for thing in question.adapters if thing.piece == TUBE)
+    if without_tubes(question) is question or answer is None:
+        return Told(), answer
+    told = tubes_to_buy(question.with_(adapters=left), lenses, (), knowledge)
+    tubes = next((row.value for row in told.quantities), None)
+    way = next((row.value for row in answer.quantities if row.name == "price" and row.case is None), None)
+    if not (isinstance(tubes, Interval) and isinstance(way, Interval)):
+        return Told(), answer
+    whole = Interval.between(way.least + tubes.least, way.greatest + tubes.greatest)
+    lines = (*told.lines, Line("text", f"Tubes and way 1 together: {money((whole.least, whole.greatest))}."))
+    priced = [
+        replace(row, value=whole) if row.name == "price" and row.case is None else row for row in answer.quantities
+    ]
+    total = Quantity("price", whole, "tubes and way 1")
+    return Told(lines, (*told.quantities, total)), replace(answer, quantities=tuple(priced))
 
 
 def _asks_tubes_alone(question: Question) -> bool:

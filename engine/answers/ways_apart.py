@@ -240,13 +240,17 @@ def _registers(lens: LensSide, body: BodySide, knowledge: Knowledge) -> Iterator
         yield Quantity("register_difference_mm", room, f"{lens.mount.id}, {body.mount.id}")
 
 
+_PLAINLY = ("adapter", "plain", "ring", "thread-reducer", "")  # kinds of pieces that are rings without glass
+
+
 def kinds_in_words(ways: Sequence[Way]) -> str:
     """'focal reducer or plain ring': what is set against what, for the advice on such a choice."""
     kinds = []
     for way in ways:
-        special = [thing.piece or "" for thing in way.pieces if thing.piece not in ("adapter", "plain", "ring", "")]
+        special = [thing.piece or "" for thing in way.pieces if thing.piece not in _PLAINLY]
         kinds.append(special[0].replace("-", " ") if special else way.name if not way.pieces else "plain ring")
-    return " or ".join(dict.fromkeys(kinds))
+    told = dict.fromkeys(kinds)
+    return " or ".join(told) if len(told) > 1 else ""  # two plain rings are no choice of kinds
 
 
 def _listed(names: Sequence[str]) -> str:

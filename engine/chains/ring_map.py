@@ -113,6 +113,7 @@ def map_of(
     joints_into: Callable[[str], tuple[str, ...]] = lambda mount: (),
     copies: Mapping[str, int] | None = None,
 ) -> RingMap:
+    """The map of these rings. `joints`, `joints_into`: mounts that meet a mount with nothing between."""
     onward: dict[str, dict[str, list[Ring]]] = {}
     tubes: dict[str, list[Ring]] = {}
     backward: dict[str, set[str]] = {}

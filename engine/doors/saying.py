@@ -25,6 +25,7 @@ def say(desk: Desk, text: str, as_record: bool, colour: bool) -> int:
 
 
 def show(desk: Desk, answer: Answer, as_record: bool, colour: bool) -> None:
+    """The answer on standard output: as a JSON record, else as text for the width there is."""
     if as_record:
         from engine.render.record import as_json
 

@@ -167,7 +167,7 @@ def unit_mm(mark: float, feet: bool) -> float:
 
 
 def to_figures(mark: float, count: int, feet: bool) -> float:
-    """A distance rounded to `count` figures in the unit in which it is told."""
+    """A distance in mm rounded to `count` figures in the unit in which it is told."""
     unit = unit_mm(mark, feet)
     return float(f"{mark / unit:.{count}g}") * unit if isfinite(mark) else mark
 

@@ -60,6 +60,7 @@ def _longest(trace: Trace) -> Any:
 
 
 def piece(seat: Seat, knowledge: Knowledge) -> dict[str, Any]:
+    """One piece of a chain as the record has it: lengths in mm, price in dollars, null where unknown."""
     link = seat.link
     if isinstance(link, Joint):
         kind = "thread-alike" if link.kind == "thread" else "shared-bayonet"
@@ -76,6 +77,7 @@ def piece(seat: Seat, knowledge: Knowledge) -> dict[str, Any]:
 
 
 def chain_record(chain: ListedChain, knowledge: Knowledge, feet: bool = False) -> dict[str, Any]:
+    """One chain as the record has it, distances in mm; `feet`: its sentences tell them in feet."""
     judged = chain.listed.judged
     trace = judged.trace
     extension = trace.value("extension_mm")

@@ -91,6 +91,7 @@ def _adapter(thing: Thing, name_of: NameOf) -> str:
 
 
 def limit_words(limits: Limits, name_of: NameOf) -> list[str]:
+    """The conditions on chains as the echo says them, one phrase each."""
     out = []
     if limits.pieces is not None:
         out.append(f"at most {limits.pieces} adapters")

@@ -157,6 +157,8 @@ def _is_of_close_lens(tokens: list[Token], at: int) -> bool:
 
 def _asks_extension(tokens: list[Token], told: frozenset[str]) -> bool:
     piece = any(one.kind == "PIECE" and one.value in _DRAWN_FOR for one in tokens)
+    if "how-much" in told and piece and not any(one.value in OPTICS for one in tokens):
+        return True  # '0.7x with a 90: how much tube'
     measured = any((one.kind, one.value) == ("MEASURE", "extension") for one in tokens)
     return bool(told & _DRAWN_OUT) or ("dimensions" in told and piece) or measured
 

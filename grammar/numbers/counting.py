@@ -67,7 +67,7 @@ def _counted(tokens: list[Token], place: int, kinds: bool, ringed: bool) -> tupl
     ahead = [one.kind for one in row]
     if ahead in (["LENS", "MOUNTWORD"], ["BODY", "MOUNTWORD"]) and is_plural(row[1]):
         return row[:1], place + 2
-    if ringed and ahead[:1] == ["MOUNTWORD"] and is_plural(row[0]):
+    if ringed and ahead[:1] == ["MOUNTWORD"] and (kinds or is_plural(row[0])):
         return [row[0].as_("LENS")], place + 1
     if kinds and ahead[:1] == ["LENS"]:
         return row[:1], place + 1

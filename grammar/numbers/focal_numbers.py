@@ -21,6 +21,7 @@ _INTO: Final = frozenset(["into", "in to", "to"])
 
 
 def is_focal(tokens: list[Token], at: int) -> bool:
+    """Whether the bare number here is a focal length in mm, by its size and what stands beside it."""
     number = tokens[at].numbers[0]
     if not 3 <= number <= 2000 or number * 10 != int(number * 10):
         return False  # focal lengths are told to a tenth at most; '25.93' is something measured

@@ -102,7 +102,7 @@ def _behind_head(out: list[Token], back: int, tokens: list[Token], at: int, told
         return token  # '2 M42 lenses, a 50 and a 135': each is one of them
     if back == len(out) - 1 and _is_denied_ring(out, back) and _is_of_lens(token):
         return token.as_("FOCAL", unit="mm")  # 'held on K, no ring 28mm'
-    if token.kind == "FOCAL" and _ends_drawn(out):
+    if token.kind == "FOCAL" and _ends_drawn(out[: back + 1]):
         return token  # 'which tube (7 14 28) puts my 85 ...': a tube has no focal length
     if back < len(out) - 1 and out[-1].value == ",":
         if _is_of_lens_alone(out, back, tokens, at):

@@ -9,6 +9,7 @@ from typing import Final
 from grammar.hearing import Heard, hear
 from grammar.own.stating import Mark, marks_of
 from grammar.questions import Question, Taught, Thing
+from grammar.words.atoms import key_of
 from grammar.words.lexicon import Lexicon
 
 SECTION: Final = "observations"
@@ -19,13 +20,12 @@ _LENGTH: Final = (
 _UNITS: Final = {"f": "ft", "'": "ft", "i": "in", '"': "in"}
 _SEEN: Final = {"saw-infinity": ("infinity", "yes"), "saw-short": ("infinity", "no")}
 _ENDS: Final = {"saw-far": "far", "saw-near": "near"}
+_OUTCOMES: Final = frozenset([*_SEEN, *_ENDS, "saw-what"])
 
 
 def observed(text: str, line: str, lexicon: Lexicon, before: Question | None) -> Question | None:
     """The observation that a line tells, or takes back; None where it tells none, or does not say that it was tried."""
-    if not any(
-        word in line.casefold() for word in ("infinity", "focus", "sharp", "stop", "near", "clos", "far", "saw")
-    ):
+    if not _tells_outcome(line, lexicon):
         return None
     marks = marks_of(line, lexicon)
     tells = {mark.does for mark in marks}
@@ -42,6 +42,12 @@ def observed(text: str, line: str, lexicon: Lexicon, before: Question | None) ->
         return None
     heard = hear(rest, lexicon)
     return _put(text, fields, heard, before, forgets)
+
+
+def _tells_outcome(line: str, lexicon: Lexicon) -> bool:
+    """Whether a phrase for an outcome can stand in the line: cheap to know, and most lines hold none."""
+    flat = key_of(line)
+    return any(does in _OUTCOMES and key in flat for key, does in lexicon.words.teaching.items())
 
 
 def _is_outcome_asked(marks: list[Mark]) -> bool:

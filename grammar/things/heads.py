@@ -8,6 +8,7 @@ from grammar.things.casting import Part, part_of
 from grammar.things.phrases import TOWARDS
 from grammar.words.tokens import is_plural
 
+_ONE_MORE: Final = frozenset(["", "with"])  # 'and a' leads to one more
 _EITHER: Final = frozenset(["or", "vs"])
 _LENS_LIKE: Final = 16.0  # mm
 _LEAST_BARE: Final = 24.0  # mm, of a lens told without a unit
@@ -16,6 +17,7 @@ _LONGER_THAN_TUBES: Final = 40.0  # mm, of a set's
 
 def share_heads(parts: list[Part]) -> None:
     """'FD, F, OM and M42 lenses': what ends the list heads all of it; a preposition at its start holds for all."""
+    _bodies_each(parts)
     for at in range(len(parts) - 1, 0, -1):
         part, before = parts[at], parts[at - 1]
         if part.noun.listed != before.noun.listed:
@@ -47,6 +49,24 @@ def share_heads(parts: list[Part]) -> None:
         short = length is None or length.unit in ("", "mm")  # '50 f2, 3m' is a lens and a distance
         if same and part.sort == "length" and before.sort == "lens" and before.focal and not before.noun.head and short:
             _recast(part, before)
+
+
+def _bodies_each(parts: list[Part]) -> None:
+    """'one E and one Z body', 'two bodies, an RF and an L', beside lenses of other mounts: each is a body."""
+    if not any(one.sort == "lens" or (one.sort == "mount" and not one.is_host) for one in parts):
+        return
+    each = False  # whether a plural word for bodies alone was said before
+    for at, part in enumerate(parts):
+        head = part.noun.head
+        if part.sort == "body":
+            each = not part.mounts and head is not None and is_plural(head)
+            continue
+        each = each and part.sort == "mount" and part.is_host and head is None and part.noun.role in _ONE_MORE
+        after = parts[at + 1] if at + 1 < len(parts) else None
+        ends = after is not None and after.sort == "body" and after.is_host and after.noun.role in _ONE_MORE
+        alone = part.sort == "mount" and part.is_host and head is None and not part.noun.role
+        if each or (ends and alone):
+            part.sort = "body"
 
 
 def _is_goal(before: Part, part: Part) -> bool:

@@ -6,6 +6,7 @@ from typing import Final
 
 from grammar.things.casting import OPTICAL
 from grammar.things.standins import STANDIN
+from grammar.words.groups import BY_MEANS
 from grammar.words.tokens import Token, is_plural
 from grammar.words.written import STOPS
 
@@ -26,7 +27,7 @@ _SIZES: Final = frozenset(["size", "thickness"])  # values of measuring words th
 
 def with_ring_links(tokens: list[Token]) -> list[Token]:
     """The tokens with a word for a ring behind each pair of mounts that tells one, and its thickness before that."""
-    out = _between_mounts(_heads_behind(_without_bodies(tokens)))
+    out = _between_mounts(_heads_behind(_without_bodies(_by_rings(tokens))))
     at = 0
     while at + 2 < len(out):
         link = out[at + 1]
@@ -49,6 +50,17 @@ def _with_lengths_behind(tokens: list[Token]) -> list[Token]:
         if named and bare and (after is None or after.kind in _ENDS):
             tokens[at + 2] = size.as_("LENGTH", unit="mm")
     return tokens
+
+
+def _by_rings(tokens: list[Token]) -> list[Token]:
+    """'every mount that goes on E by a plain ring': what it is done by is no ring of that mount."""
+    out = list(tokens)
+    for at, token in enumerate(tokens):
+        by = token.kind == "FILLER" and BY_MEANS in token.groups and at and tokens[at - 1].kind in ("MOUNT", "BODY")
+        rest = [one for one in tokens[at + 1 : at + 4] if not (one.kind == "DET" or one.text.casefold() == "a")]
+        if by and rest and rest[0].kind == "PIECE":
+            out[at] = token.as_("PREP", value="with")
+    return out
 
 
 def _without_bodies(tokens: list[Token]) -> list[Token]:

@@ -81,7 +81,7 @@ def _place(cast: Cast, part: Part, before: Part | None, parts: list[Part]) -> No
             cast.pieces.append(part)  # 'through a 0.7 reducer': its glass counts, whatever is asked
     elif part.sort == "factor":
         _place_factor(cast, part, before)
-    elif part.sort == "body":
+    elif part.sort == "body" and (role != "without" or part.has_mount):  # none of those 'besides cctv cams'
         _place_body(cast, part, before, last_lens)
     elif part.sort == "lens" and _is_that_body(part, before):
         part.sort = "nothing"  # 'my camera is one of those E ones'

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from grammar.words.groups import SCREW
+from grammar.words.groups import OF_ANY, SCREW
 from grammar.words.tokens import Token, is_plural
 
 _BY_SCREW: Final = "screw:"  # how what a kind of lens implies begins: the mount that such a lens has by a screw
@@ -20,6 +20,8 @@ _NAMES: Final = frozenset(["MOUNT", "LETTER"])
 _PASSED: Final = frozenset(["DET", "FILLER", "LETTER"])
 _PUT: Final = frozenset(["on", "to", "for", "in", "onto"])  # before a body that a lens goes on
 _TAKEN: Final = frozenset(["from", "off"])
+_LEADS: Final = frozenset(["DET", "CUE", "FILLER", "STOP", "VERB", "JOIN"])  # before a lens of which nothing is told
+_FILM: Final = 35.0  # mm
 _FOCALS: Final = (12.0, 600.0)  # mm
 _EXPOSED: Final = frozenset(["exposure", "nd", "shutter-speed"])
 _WITH_UNIT: Final = frozenset(["COMBO", "LENGTH"])
@@ -28,6 +30,7 @@ _WITH_UNIT: Final = frozenset(["COMBO", "LENGTH"])
 def with_lenses_of_slrs(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """The focal length before the word for the camera, and behind it that it is a lens."""
     tokens = _with_mounts_of_slrs([_without_camera(tokens, at, told) for at in range(len(tokens))])
+    tokens = _without_film(tokens)
     for at, token in enumerate(tokens):
         if token.kind != "BODY" or token.value != _SLR or " body" in token.text.casefold():
             continue
@@ -36,8 +39,27 @@ def with_lenses_of_slrs(tokens: list[Token], told: frozenset[str]) -> list[Token
         if after is not None and _is_focal(after, told) and not _is_put_on(tokens, at):
             return [*tokens[:at], _as_focal(after), token, head, *tokens[at + 2 :]]
         lens = _taken_off(tokens, at)
+        if lens is not None and tokens[lens].kind == "LENS" and (lens == 0 or tokens[lens - 1].kind in _LEADS):
+            return [*tokens[:lens], token, tokens[lens], *tokens[at + 1 :]]  # 'a lens off an SLR'
         if lens is not None and _is_focal(tokens[lens], told):
             return [*tokens[:lens], _as_focal(tokens[lens]), token, head, *tokens[at + 1 :]]
+    return tokens
+
+
+def _without_film(tokens: list[Token]) -> list[Token]:
+    """'normal 35mm SLR lens', '35mm SLR lenses', 'off a 35mm SLR': the width of its film, and no focal length."""
+    for at in range(len(tokens) - 1):
+        film, camera = tokens[at], tokens[at + 1]
+        after = tokens[at + 2] if at + 2 < len(tokens) else None
+        if film.kind != "LENGTH" or film.numbers != (_FILM,) or camera.kind != "BODY" or camera.value != _SLR:
+            continue
+        before = [
+            one for one in tokens[max(0, at - 2) : at] if one.kind not in ("DET", "LETTER") or OF_ANY in one.groups
+        ]
+        off = bool(before) and before[-1].kind == "PREP" and before[-1].value in _TAKEN
+        any_of_them = bool(before) and OF_ANY in before[-1].groups
+        if off or any_of_them or (after is not None and after.kind == "LENS" and is_plural(after)):
+            return [*tokens[:at], *tokens[at + 1 :]]
     return tokens
 
 
@@ -50,7 +72,9 @@ def _with_mounts_of_slrs(tokens: list[Token]) -> list[Token]:
         named = at > 0 and tokens[at - 1].kind in _NAMES and token.kind == "BODY" and token.text.casefold() == _SLR
         first = at if whole else at - 1
         listed = _is_listed(tokens, first - 1, -1) or _is_listed(tokens, at + 1, 1)
-        if (whole or named) and listed and not _is_put_on(tokens, first):
+        rings = any(one.kind == "PIECE" for one in tokens[max(0, first - 3) : first])  # 'rings for R slr, K on E'
+        single = first > 0 and tokens[first - 1].kind == "DET"  # 'a Z body, a K slr and OM lenses' has two bodies
+        if (whole or named) and listed and not single and (rings or not _is_put_on(tokens, first)):
             out.append(Token("LENS", "lens", token.column))
     return out
 

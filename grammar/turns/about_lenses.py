@@ -22,6 +22,7 @@ _ANY_MOUNT: Final = ("wide", "tele", "macro")  # kinds of lenses that tell nothi
 def lenses_of(
     heard: Heard, said: Question, before: Question, found: Meant | None, compared: tuple[Thing, ...]
 ) -> tuple[Thing, ...]:
+    """Which lenses a fragment is about: those told anew, or those of before with what is told of them now."""
     if compared:
         return compared
     if said.intent == IDENTIFY_MOUNT and len(before.lenses) == len(said.lenses) == 1 and _only_engraved(said.lenses[0]):
@@ -70,9 +71,20 @@ def _beside(heard: Heard, said: Question, before: Question) -> tuple[Thing, ...]
     return (*old, *named)
 
 
+def _is_of_coupled(heard: Heard, said: Question, before: Question) -> bool:
+    """'on a 200', 'with a 24 reversed' after a lens turned round before another: that one of the two is another now."""
+    pair = len(before.lenses) == _SEVERAL and bool(_HELD & set(before.lenses[0].traits))
+    told = len(said.lenses) == len(heard.cast.lenses) == 1 and said.lenses[0].focal_length_mm is not None
+    new = said.lenses[0] if told else None
+    return pair and new is not None and (bool(_HELD & set(new.traits)) or heard.cast.lenses[0].noun.role == "on")
+
+
 def _lenses(heard: Heard, said: Question, before: Question) -> tuple[Thing, ...]:
     if not said.lenses:
         return () if "lenses" in (said.said(ALL) or "") else before.lenses
+    if _is_of_coupled(heard, said, before):
+        front, rear, new = *before.lenses, said.lenses[0]
+        return (new, rear) if _HELD & set(new.traits) else (front, new)
     if len(said.lenses) > 1 and before.lenses and before.lenses[0].kind == "mount":
         old = before.lenses[0]
         if not any(lens.ids or lens.format for lens in said.lenses):

@@ -9,7 +9,6 @@ from grammar import kinds
 from grammar.hearing import Heard
 from grammar.questions import ALL, Limits, Question, Thing
 from grammar.telling import built
-from grammar.things.casting import OPTICAL
 from grammar.turns.about_lenses import lenses_of, one_of_several
 from grammar.turns.adding import added, shimmed, with_rings_joined, with_stacked
 from grammar.turns.asked_on import intent_of
@@ -197,14 +196,13 @@ def _joined(heard: Heard, said: Question, before: Question, aim: _Aim, placed: _
     if intent in _PLACING and not seen and is_close(said, before, pieces):
         intent = kinds.MACRO_DISTANCE
     values = {**kept_values(intent, lenses, before, said), **dict(said.values)}
-    glazed = any(one.piece in OPTICAL for one in said.adapters)
     without = (heard.tells("without-piece") or left_out(heard)) and not said.adapters and not is_shim_left(before)
     said = said.with_(intent=intent, lenses=lenses, bodies=bodies)
     return replace(
         said,
         adapters=() if without else pieces,
         things=placed.things,
-        limits=kept_limits(_left_out(said.limits, before, without), before.limits, intent == before.intent, glazed),
+        limits=kept_limits(_left_out(said.limits, before, without), said, before, intent),
         f_number=_stop(heard, said, intent, lenses, same_lens, before),
         distance_mm=said.distance_mm if said.distance_mm is not None else kept_distance(intent, before),
         number=_number(said, before, intent, aim.found),

@@ -40,6 +40,7 @@ _NEAREST: Final = "nearest"  # the measure of where a lens ends, near or far
 _FAR_MM: Final = 3000.0  # no lens that focuses closer only ends nearer
 _ENDS: Final = frozenset([MACRO_DISTANCE, FOCUS_VERDICT])
 _THICKEST_SHIM: Final = 3.0  # mm
+_OF_HARM: Final = frozenset(["harm-word", "damage", "ok", "can", "will", "is-it", "it-is", "worry"])
 _SHIMMED: Final = frozenset(["shim-calibration"])  # what closing down may save one from
 
 _OF_DEPTH: Final = frozenset([None, DIY_DIMENSION, MACRO_DISTANCE, DEPTH_OF_FIELD])
@@ -162,6 +163,8 @@ def is_left_so(heard: Heard, before: Question) -> bool:
     """'does it matter if I leave it' after by how much a ring is off: what comes of it, where no more is told."""
     told = heard.readings.f_number is not None or heard.readings.values or heard.cast.lenses or heard.cast.pieces
     left = heard.tells("left-so") or (heard.tells("good") and heard.tells("brief"))  # 'is that worth it'
+    harm = heard.tells("harm-word") or heard.tells("damage")  # 'is that harmful to anything'
+    left = left or (harm and before.intent in _SHIMMED and all(cue.tells in _OF_HARM for cue in heard.cues))
     off = before.intent in _SHIMMED or (before.intent in OF_RING and sized(before) and heard.tells("left-so"))
     return off and bool(left) and not told and not heard.tells("which-stop")
 

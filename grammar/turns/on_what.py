@@ -34,7 +34,11 @@ def bodies_of(
     if is_other_body(heard, before):
         frames = tuple(one for one in before.elsewhere if one.kind == "format")
         return ((), frames) if frames else (before.elsewhere, said.things)  # 'the other body again'
-    if heard.tells("both-bodies") and before.prior is not None and not any(part.mounts for part in heard.cast.bodies):
+    if (
+        (heard.tells("both-bodies") or _is_both_bodies(heard, before))
+        and before.prior is not None
+        and not any(part.mounts for part in heard.cast.bodies)
+    ):
         return each_once((*before.prior.bodies, *before.bodies)), said.things  # 'for both bodies'
     if _is_that_body(heard, said) and before.bodies:
         return before.bodies, said.things or before.things  # 'the body has 5184 across'
@@ -62,6 +66,13 @@ def bodies_of(
         rest = tuple(thing for thing in said.things if thing.kind != "format")
         return (replace(before.bodies[0], format=formats[0].id), *before.bodies[1:]), rest
     return before.bodies, said.things or framed
+
+
+def _is_both_bodies(heard: Heard, before: Question) -> bool:
+    """'one ring for both?' after one lens on a body, then on another."""
+    both = any(cue.tells == "pick:both" for cue in heard.cues) and len(before.known or before.lenses) == 1
+    prior = before.prior.bodies if before.prior is not None else ()
+    return both and len(prior) == len(before.bodies) == 1 and prior[0].ids[:1] != before.bodies[0].ids[:1]
 
 
 def is_mode(heard: Heard) -> bool:

@@ -282,9 +282,10 @@ def _overtaken(said: Question) -> frozenset[str]:
     return timed | (_FILLED if _FILLED & keys else frozenset())
 
 
-def kept_limits(new: Limits, old: Limits, same: bool, glazed: bool = False) -> Limits:
-    """`same`: whether the same is asked; else neither the order nor the count of what was shown goes on. `glazed`:
-    whether glass is put between now."""
+def kept_limits(new: Limits, said: Question, before: Question, intent: str) -> Limits:
+    """Where another thing is asked neither the order nor the count of what was shown goes on."""
+    same, old = intent == before.intent, before.limits
+    glazed = any(one.piece in OPTICAL for one in said.adapters)  # what was to be without glass is so no more
     old = old if same else replace(old, best=None, cheapest=False)
     return Limits(
         new.pieces if new.pieces is not None else old.pieces,

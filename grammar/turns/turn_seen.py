@@ -197,7 +197,8 @@ def wants_it_set_right(turn: Turn) -> bool:
     """'whats the fix' after a ring that was measured: what is to be taken off it, or put under it."""
     asked = turn.tells("remedy") and turn.was in _WAYS and turn.best in (*_TROUBLED, CHAIN, DEFINITION)
     plain = not (turn.names_things or turn.tells("instead") or turn.heard.readings.limits)
-    return asked and plain and sized(turn.before)
+    # where no ring is told but how thick one is, the chain told before is asked what would lift it
+    return asked and plain and sized(turn.before) and bool(turn.before.adapters)
 
 
 def takes_it_off(turn: Turn) -> bool:

@@ -34,6 +34,7 @@ _MOST_BLUR: Final = 0.3  # mm
 _SMALL_STOPS: Final = frozenset([10, 11, 16, 22, 32, 45, 64])  # of two figures
 _TPI: Final = frozenset([16, 20, 24, 26, 27, 28, 30, 32, 36, 40])
 _MOST_INCHES: Final = 100.0
+_GRAMS: Final = {"k": 1000.0, "l": 453.592, "p": 453.592, "o": 28.3495}  # by how the unit begins; else a gram
 _PUTTING: Final = re.compile(
     r"\b(?:put|putting|slip|slipped|slid|stuck|stick|pack|packed|add|added|drop|dropped|laid|slide)\s+"
     r"(?:(?:a|an|another|one|some|the)\s+)?$",
@@ -140,6 +141,7 @@ def thread_metric(match: re.Match[str]) -> Literal | None:
 
 
 def thread_inch(match: re.Match[str]) -> Literal | None:
+    """'5/8-32', '1 inch x 32': diameter and pitch in mm; None where it is no thread that is cut."""
     text, tpi = match.group("n"), int(match.group("t"))
     apart = match.group("sep").strip() or match.group("inch") or not text.startswith(("1", "0", "."))  # '5/8 32'
     if tpi not in _TPI or not apart or amount(text) <= 0:
@@ -162,6 +164,7 @@ def square(match: re.Match[str]) -> Literal:
 
 
 def ratio(match: re.Match[str]) -> Literal | None:
+    """'1:2', '16:9', '1:2.8': a magnification, the shape of a frame or the stop engraved on a lens."""
     one, other = float(match.group("a")), float(match.group("b"))
     if not one or not other or (match.group("after") and 1 not in (one, other) and (one, other) not in SHAPES):
         return None  # '0.71: 35.5 or 53?'
@@ -185,16 +188,9 @@ def life_size(match: re.Match[str]) -> Literal:
 
 
 def weight(match: re.Match[str]) -> Literal:
+    """'350 g', '2 lbs', '6 oz': in grams."""
     unit = match.group("u").casefold()
-    grams = (
-        1000
-        if unit.startswith("k")
-        else 453.592
-        if unit.startswith(("l", "p"))
-        else 28.3495
-        if unit.startswith("o")
-        else 1
-    )
+    grams = _GRAMS.get(unit[0], 1.0)
     return Literal("WEIGHT", (_round(float(match.group("n")) * grams),), match.end(), unit)
 
 
@@ -261,6 +257,7 @@ def area(match: re.Match[str]) -> Literal | None:
 
 
 def pixels(match: re.Match[str]) -> Literal:
+    """'24 MP', '6000 x 4000', '6000 px wide': how many in all, or across."""
     across, down, millions, wide = (match.group(name) for name in ("a", "b", "n", "w"))
     if millions:
         return Literal("PIXELS", (float(millions) * 1e6,), match.end(), said=f"{millions} megapixels")

@@ -64,6 +64,7 @@ _SPEEDS: Final = frozenset(
 
 
 def combo(match: re.Match[str]) -> Literal | None:
+    """'50/1.8', '50 1.8': focal length in mm and f-number; None where they may be other numbers."""
     focal, stop = float(match.group("a")), float(match.group("b"))
     if _SPEED_LED.search(match.string, 0, match.start()):
         return None  # 'iso 640 1.6'
@@ -122,6 +123,7 @@ def stop_metered(match: re.Match[str]) -> Literal | None:
 
 
 def t_stop(match: re.Match[str]) -> Literal | None:
+    """'T3.1', 't/2': None where it may be the mount."""
     text = match.group("n")
     if "/" not in match.group() and "." not in text and text in ("1", "2", "3"):
         return None  # T2 is a mount

@@ -57,3 +57,9 @@ def test_an_enlarger_lens_is_set_against_a_reversed_one(asked):
     assert flat(asked("reversed 28 or enlarger 50 on bellows for 2x, what is sharper")).startswith(
         "enlarger lens or reversed lens"
     )
+
+
+def test_frames_that_are_lit_whole_are_apart_by_how_narrow_the_smaller_sees(asked):
+    text = flat(asked("FF or APS-C for old FD lenses, Z mount"))
+    assert text.startswith("Both are lit whole. APS-C takes the middle of what full frame shows: 1.53 times narrower")
+    assert "a 50 mm frames like 76 mm there" in text

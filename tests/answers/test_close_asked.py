@@ -241,3 +241,11 @@ def test_a_focal_length_after_an_infinity_objective_is_that_of_its_tube_lens(clu
 def test_a_focal_length_in_another_talk_is_a_lens(club):
     found = talk(club, "50 1.8 m42 on E", "what is a flange", "i have a 135")[-1]
     assert "tube lens" not in flat_text(found)
+
+
+def test_a_focal_length_behind_a_comma_is_no_length_of_the_helicoid_before_it(asked):
+    found = asked(
+        "m42 to E ring w 10mm helicoid built in, my 50 goes to 0.5m on its own, what do i get all the way out"
+    )
+    assert "50 mm M42 lens" in found["reading"]
+    assert "at its 50 cm mark" in flat(found)

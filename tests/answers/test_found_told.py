@@ -216,3 +216,16 @@ def test_a_lens_without_camera_or_name_is_to_be_identified(found, said):
     record = found(said)
     assert record["intent"] == "identify-mount"
     assert "flange to the sharp image of a far window" in flat(record)
+
+
+def test_four_flanges_and_a_bore_tell_the_mount_and_not_what_is_lit(found):
+    record = found("lens has four flanges and 54 bore")
+    assert record["intent"] == "identify-mount"
+    assert "PL: breech lock; register 52 mm" in flat(record)
+
+
+@pytest.mark.parametrize(
+    "said", ["list every mount that can go on E by a plain ring", "which mounts go on E by a plain ring"]
+)
+def test_by_a_ring_is_how_it_is_done_and_names_no_mount(found, said):
+    assert found(said)["reading"].startswith("what fits an E-mount body")

@@ -285,3 +285,19 @@ def test_light_asked_after_how_close_is_what_the_extension_costs(club, close, tu
 def test_depth_after_the_light_of_a_close_up_is_at_its_stop(club):
     found = talk(club, CLOSE[0], "f8 what happens to light", "depth?")[-1]
     assert "5.76 mm deep at f/8" in flat(found)
+
+
+@pytest.mark.parametrize("first", ["16mm c lens on e, ring?", "c to e ring with a 16mm lens, infinity?",
+                                   "got a 16mm 1.4 tv lens with 1 inch thread. E body. ring?"])  # fmt: skip
+@pytest.mark.parametrize("turn", ["what if it turns out to be CS", "and if it is really a CS lens"])
+def test_a_lens_that_turns_out_to_be_of_another_register_is_first_told_in_the_ring_of_before(club, first, turn):
+    found = talk(club, first, turn)[-1]
+    assert flat(found).startswith(
+        "In a ring for C a CS lens sits 5 mm too far out: a 16 mm lens ends 8.8 cm from the sensor. It wants one"
+    )
+    assert 5.0 in seats(found, "register_error_mm")
+
+
+def test_a_lens_of_another_thread_is_told_in_no_ring_of_before(club):
+    found = talk(club, "m42 50 on e with my m42 ring", "what if it is a T2 lens")[-1]
+    assert "In a ring for M42" not in flat(found)

@@ -120,6 +120,7 @@ def test_lenses_that_are_only_counted_have_not_the_mount_of_the_hub(asked, said,
         ("six mounts, two cameras. direct rings or hub, count?", 12, 8),
         ("M hub or direct rings when i own one body and six mounts", 6, 7),
         ("ten lens mounts on one body, how many adapters, hub or no hub", 10, 11),
+        ("seven kinds of mount, two bodies, count of rings", 14, 9),
     ],
 )
 def test_mounts_that_are_only_counted_are_those_of_lenses(asked, said, direct, through):

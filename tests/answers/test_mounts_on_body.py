@@ -68,11 +68,40 @@ def test_mirrorless_mounts_are_asked_for_as_mirrorless_bodies_are(asked):
 
 
 @pytest.mark.parametrize(
+    ("say", "head", "named", "never"),
+    [
+        ("which slr mounts are too short for F body", "Too short for F-mount (46.5 mm)", "M42 (45.46 mm)", "E-mount ("),
+        (
+            "which lenses cant reach infinity on a K body",
+            "Too short for K-mount (45.46 mm)",
+            "FD-mount (42 mm)",
+            "M42 (",
+        ),
+        (
+            "what slr lenses will not focus to infinity on my F dslr",
+            "Too short for F-mount",
+            "OM-mount (46 mm)",
+            "T2 (",
+        ),
+        ("which bodies can't take FD lenses", "Too deep for FD-mount (42 mm)", "EF-mount (44 mm)", "E-mount ("),
+    ],
+)
+def test_the_mounts_that_do_not_do_are_told_first_where_they_are_asked_for(asked, say, head, named, never):
+    found = asked(say)
+    first = flat(found).partition(". ")[0]
+    assert found["intent"] == "list-fits"
+    assert first.startswith(head)
+    assert named in flat(found).partition(" fit with ")[0]
+    assert never not in flat(found).partition(" fit with ")[0].replace(head, "")
+
+
+@pytest.mark.parametrize(
     "say",
     [
         "list rings for z body: R slr, C/Y, OM, MD. thickness",
         "Z body: OM, R slr and MD, which rings",
         "rings for OM, R slr to Z",
+        "fewest rings for R slr, K on Z",
     ],
 )
 def test_a_mount_of_slrs_in_a_row_of_mounts_is_that_of_a_lens(club, say):

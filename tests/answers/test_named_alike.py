@@ -19,6 +19,9 @@ def desk() -> Desk:
     ("asked", "registers"),
     [
         ("will R-mount (the 1964 slr) lens go on an RF body, R is R??", {"r-mount": 47, "rf-mount": 20}),
+        ("will an X film slr lens go on an X body, X is X?", {"x-mount-slr": 43.5, "x-mount": 17.7}),
+        ("is an X film slr lens the same as X", {"x-mount-slr": 43.5, "x-mount": 17.7}),
+        ("C lens on a CS body, C is C no?", {"c": 17.526, "cs": 12.526}),
         ("C lens on CS camera, C is C?", {"c": 17.526, "cs": 12.526}),
         ("M bayonet and visoflex II bayonet, same thing surely", {"m-mount": 27.8, "visoflex-ii": 68.8}),
         ("lens says X mount, 1979ish. my mirrorless says X too. match made?", {"x-mount-slr": 43.5, "x-mount": 17.7}),
@@ -69,6 +72,16 @@ def test_a_lens_asked_whether_it_is_of_another_mount_is_set_beside_it(desk, aske
     assert flat(record_of(desk.ask(asked, Talk()), desk.knowledge)).startswith(
         f"No, {one} and {other} are not the same"
     )
+
+
+@pytest.mark.parametrize("asked", [
+    "sr and x-mount old film slr, both 43.5, interchangeable right?", "is the old film x mount slr the same as sr",
+    "is sr the same as x mount, both film slrs of the seventies",
+])  # fmt: skip
+def test_a_name_said_of_film_days_is_that_of_the_film_body_on_either_side(desk, asked):
+    found = record_of(desk.ask(asked, Talk()), desk.knowledge)
+    assert "SR-mount and X-mount (film SLR, 1979) are not the same: the bayonets differ." in flat(found)
+    assert "the registers differ by" not in flat(found)
 
 
 @pytest.mark.parametrize(

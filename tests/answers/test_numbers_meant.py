@@ -120,6 +120,12 @@ QUESTIONS = [
     (["how wide is the subject with 50 and 25 tube on mft"], "magnification", 0.5),
     (["adapter under a 24 too short, moon sharp at 1.5 m mark"], "shim_mm", 0.397),
     (["kapton tape .05, want .3"], "layer_count", 6),
+    (["reversed 28 on 100, mag?", "on a 200"], "magnification", 7.143),
+    (["28 flipped onto a 135. how big", "and with a 24 reversed"], "magnification", 5.625),
+    (["LTM 50 to MFT 9.55. infinity?", "what if the ring were 9.8"], "register_error_mm", 0.25),
+    (["my FD to X ring came at 24.5, 28mm. horizon?", "how much do i sand"], "shim_mm", 0.2),
+    (["infinity sits between 5 and 7 m on my 50, shim?"], "shim_mm", 0.362),
+    (["infinity at 27.5 m on the M42 to E ring, 85mm lens, shim?"], "shim_mm", 0.264),
 ]
 
 

@@ -189,3 +189,10 @@ def test_a_ring_with_glass_takes_back_that_there_is_none(club):
 def test_a_number_behind_a_word_for_no_glass_is_how_thick_the_ring_is(asked, ring):
     best = asked(f"om 135 on k dslr, {ring}, infinity?")["chains"][0]
     assert best["pieces"][0]["thickness_mm"]["least"] == float(ring.split()[-2])
+
+
+@pytest.mark.parametrize("turn", ["what does that glass do to the picture", "what does the glass do to image quality",
+                                  "does the glass hurt sharpness"])  # fmt: skip
+def test_what_the_glass_of_a_ring_does_to_the_picture_is_told_first(club, turn):
+    found = talk(club, "fd 50 on ef, infinity?", turn)[-1]
+    assert flat(found).startswith("corrective glass in a ring: ")

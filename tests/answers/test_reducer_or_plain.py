@@ -19,3 +19,10 @@ def test_the_lens_behind_the_usual_reducer(asked, text, focal):
 
 def test_without_a_lens_no_factor_is_taken(asked):
     assert "Assumed" not in flat(asked("reducer or plain ring"))
+
+
+@pytest.mark.parametrize("say", ["is a 0.71 reducer for F on MFT worth it", "is a reducer worth it for OM on MFT"])
+def test_a_reducer_that_is_worth_it_or_not_is_no_need_where_a_plain_ring_does(asked, say):
+    found = flat(asked(say))
+    assert "no plain ring gives it infinity" not in found
+    assert "Plain ring is the cheaper" in found

@@ -203,3 +203,23 @@ def test_the_one_ring_between_two_that_screw_together_is_left_out_and_not_replac
 def test_a_tube_that_is_not_there_is_left_out(club):
     (found,) = talk(club, "m42 50 on e with no 16 mm tube and a ring, infinity?")
     assert found["chains"][0]["verdict"] == "infinity"
+
+
+@pytest.mark.parametrize("turn", ["why would they make it too short", "is that by design", "why make it thin",
+                                  "do makers do that deliberately", "why so short"])  # fmt: skip
+def test_why_a_measured_ring_is_thin_is_that_makers_cut_it_so(club, turn):
+    found = talk(club, "fd to e ring measured 23.9, 50mm, infinity?", turn)[-1]
+    assert "0.02 to 0.1 mm thin on purpose" in flat(found)
+
+
+def test_what_is_said_to_be_besides_is_not_what_a_list_is_of(club):
+    (found,) = talk(club, "anything with infinity for a cs lens besides cctv cams")
+    assert "CS to Q ring" in flat(found)
+    assert "CS to E cup" in flat(found)
+
+
+@pytest.mark.parametrize(("ring", "harm"), [("25.45", "only before its mark"), ("25.7", "until you stop down")])
+def test_whether_a_ring_that_is_off_is_bad_is_what_comes_of_it(club, ring, harm):
+    found = talk(club, f"sr 28 on e ring, measured {ring}", "is that bad")[-1]
+    assert "Nothing is harmed" in flat(found)
+    assert harm in flat(found)

@@ -83,3 +83,12 @@ def test_a_barrel_of_unknown_width_is_asked_for_and_its_reply_taken(talked):
     assert "How wide is the barrel" in flat(unknown)
     told = talked("sleeve for a projection barrel, what bore", "46 mm")
     assert numbers(told, "bore_mm") == [(pytest.approx(46.03), pytest.approx(46.2))]
+
+
+@pytest.mark.parametrize(("question", "first"), [
+    ("what pitch do i set on the lathe for the 1 inch C thread", "C: thread 25.4 mm, pitch 0.794 mm (32 tpi)"),
+    ("which pitch and angle do i cut for LTM", "LTM: thread 39 mm, pitch 0.977 mm (26 tpi), flanks at 55"),
+    ("need to single point a t2 thread, pitch?", "T2: thread 42 mm, pitch 0.75 mm"),
+])  # fmt: skip
+def test_the_pitch_of_a_thread_to_cut_is_told_first_where_it_is_asked(asked, question, first):
+    assert flat(asked(question)).startswith(first)

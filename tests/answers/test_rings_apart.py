@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import pytest
+
 from engine.ask import Desk
 from engine.render.record import record_of
 from tests.answers.expects import numbers
+from tests.answers.picture import flat
 
 
 def record(text: str) -> dict[str, object]:
@@ -31,3 +34,18 @@ def test_two_rings_that_meet_in_one_mount_are_a_stack() -> None:
     assert isinstance(chains, list)
     assert len(chains[0]["pieces"]) == 2
     assert chains[0]["verdict"] == "infinity"
+
+
+@pytest.mark.parametrize(
+    "say",
+    [
+        "M42 on K: flush bush or the ring with a lip",
+        "m42 to K flush bush or lipped ring",
+        "M42 on K, bush vs ring with lip",
+    ],
+)
+def test_a_flush_ring_and_one_with_a_lip_are_told_apart_by_the_seat(asked, say):
+    found = flat(asked(say))
+    assert found.startswith("M42 to K flush bush keeps infinity.")
+    assert "ring with a lip: close-up only" in found
+    assert "reducer" not in found.lower()

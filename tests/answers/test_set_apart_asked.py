@@ -213,3 +213,31 @@ def test_one_filter_with_rings_is_set_against_a_filter_each(asked, text):
     found = asked(text)
     assert found["intent"] == "compare"
     assert flat(found).startswith("one large filter with step-up rings or a filter for each lens")
+
+
+@pytest.mark.parametrize("said", ["is RF or EF better for adapting", "EF or RF for old lenses"])
+def test_a_mirrorless_mount_takes_more_old_lenses_than_one_of_slrs(asked, said):
+    text = flat(asked(said))
+    assert "RF-mount takes the most SLR mounts by a plain ring" in text
+    assert "EF-mount: takes 28 SLR mounts" in text
+
+
+def test_two_lens_mounts_for_one_body_are_not_taken_for_bodies(asked):
+    assert "takes the most SLR mounts" not in flat(asked("FD or OM for mft, which adapts better"))
+
+
+@pytest.mark.parametrize(
+    ("said", "starts"),
+    [
+        (
+            "which lights more, MFT or E aps-c, for a B4 lens",
+            "Four Thirds is lit the fuller: 42 to 46 %, APS-C 26 to 28 %.",
+        ),
+        (
+            "which covers better for a C lens with a 13 mm circle, Q or 1-mount",
+            "1/1.7-type is lit the fuller: 100 %, 1-type 90 %.",
+        ),
+    ],
+)
+def test_the_fuller_lit_of_two_bodies_is_told_first_where_that_is_asked(asked, said, starts):
+    assert flat(asked(said)).startswith(starts)

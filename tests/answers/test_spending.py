@@ -152,6 +152,7 @@ def test_part_of_a_frame_that_stays_dark_speaks_against(asked):
     [
         ("is 40 too much for a M42 to E ring", "40 dollars is more than usual, 8 to 25 dollars."),
         ("is 15 a fair price for a M42 to E ring", "15 dollars is the price of M42 to E ring"),
+        ("P6 to F 70 dollars, is that a lot", "70 dollars is more than usual, 20 to 60 dollars."),
         ("seller asks 60 for an OM to X ring, too much?", "60 dollars is more than usual, 10 to 30 dollars."),
     ],
 )
@@ -172,6 +173,10 @@ def test_a_price_told_is_set_against_what_such_rings_cost(asked, said, starts):
         "bill of materials for EF on E mount",
         "how expensive is it to use my OM 28 on X",
         "worth it to adapt P6 to F?",
+        "a D mount 13mm going cheap at a car boot, i use Q. grab it or leave it?",
+        "how do i do a 50mm FD on mft for next to nothing",
+        "with 25 quid can i run PL on RF",
+        "what goes into the cart for K mount 135 with X",
     ],
 )
 def test_what_is_to_be_bought_or_spent_is_a_plan(asked, said):
@@ -192,3 +197,25 @@ def test_a_telescope_takes_the_t2_ring_of_the_body_and_a_nosepiece(asked, said, 
     assert "iris: none" in flat(found)
     assert flat(found).casefold().count("camera on a telescope:") == 1
     assert "nosepiece" in flat(found)
+
+
+def test_tubes_beside_a_helicoid_are_bought_beside_and_not_put_into_every_way(asked):
+    found = asked("budget 100 for a helicoid and a tube set, M42 on E, doable?")
+    text = flat(found)
+    assert "M42 to E helicoid, 10 mm travel [30 to 70 dollars]" in text
+    assert text.split("Tubes of M42")[0].count("reaches infinity") > 0
+    assert "Tubes and way 1 together: 39 to 100 dollars." in text
+    assert text.startswith("Yes, 100 dollars are enough")
+
+
+@pytest.mark.parametrize(
+    ("said", "starts"),
+    [
+        ("electronic or dumb ring for EF on E", "The electronic one [60 to 400 dollars]: without contacts the iris"),
+        ("smart adapter or dumb one, EF lenses on RF", "The electronic one [30 to 400 dollars]"),
+        ("dumb or smart ring for my F lenses with aperture ring on Z", "The plain one [15 to 40 dollars]: the iris is"),
+        ("M42 on E: ring with contacts or a plain one", "The plain one [8 to 25 dollars]"),
+    ],
+)
+def test_a_ring_with_contacts_is_for_an_iris_that_needs_power(asked, said, starts):
+    assert flat(asked(said)).startswith(starts)

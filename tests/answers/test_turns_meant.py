@@ -523,3 +523,16 @@ def test_a_mount_after_what_a_lens_goes_on_is_that_of_a_body(club, asked, then, 
 def test_stopping_down_in_place_of_sanding_is_asked_of_infinity(club, said):
     *_, found = talk(club, "m42 35mm on a Z, ring measures 29.60", "how much do i sand off", said)
     assert "infinity from f/7.1" in flat(found).partition(".\n")[0][:200]
+
+
+@pytest.mark.parametrize("said", ["one ring for both then somehow?", "one adapter for both?"])
+def test_one_ring_for_both_after_two_bodies_builds_on_the_one(club, said):
+    *_, found = talk(club, "80mm p6 lens, does it go on E", "F too?", said)
+    assert [body.ids[0] for body in found.question.bodies] == ["e-mount", "f-mount"]
+    assert "then one F-mount to E-mount (28.5 mm)" in flat(found)
+
+
+@pytest.mark.parametrize("said", ["is that harmful to anything", "is that dangerous", "will that hurt the sensor"])
+def test_harm_asked_after_an_error_of_the_seat_is_what_comes_of_it(club, said):
+    *_, found = talk(club, "35mm c lens reads 4m when the horizon is sharp", said)
+    assert flat(found).startswith("Nothing is harmed, and infinity is there: only before its mark.")

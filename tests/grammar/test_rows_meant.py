@@ -52,3 +52,25 @@ def test_what_is_counted_behind_lenses_is_another_lens() -> None:
 def test_lengths_written_one_behind_the_other_are_each_a_tube(question: str) -> None:
     sizes = [thing.thickness_mm[0] for thing in asked(question).adapters if thing.thickness_mm]
     assert sizes == [10.0, 16.0, 21.0]
+
+
+@pytest.mark.parametrize("text", [
+    "one E and one Z body, lenses in m42 and om. how many adapters", "an E and a Z body, lenses in m42 and om",
+    "two bodies, an E and a Z, lenses in m42 and om",
+    "we have two bodies on the shoot, one E and one Z, and lenses in m42 and om", "E and Z body, lenses in m42 and om",
+])  # fmt: skip
+def test_mounts_counted_as_bodies_are_bodies_beside_the_lenses(text: str) -> None:
+    found = asked(text)
+    assert [body.id for body in found.bodies if body.ids] == ["e-mount", "z-mount"]
+    assert ids(found.lenses) == ["m42", "om-mount"]
+
+
+@pytest.mark.parametrize(("text", "ring"), [
+    ("50 1.8 sr, sr to x ring 25.70. can i use it for skyline", ("sr-mount", "x-mount")),
+    ("28 2.8 fd, fd to z ring 26.1, far sharp?", ("fd-mount", "z-mount")),
+    ("135 k, k to rf ring 25.3 infinity", ("k-mount", "rf-mount")),
+])  # fmt: skip
+def test_a_ring_from_the_mount_of_the_lens_before_it_has_both_its_mounts(text: str, ring: tuple[str, str]) -> None:
+    found = asked(text)
+    assert [(piece.front[0], piece.rear[0]) for piece in found.adapters] == [ring]
+    assert [lens.id for lens in found.lenses] == [ring[0]]

@@ -112,3 +112,17 @@ def test_a_screw_that_is_denied_or_in_front_tells_no_mount(say):
 def test_the_tube_of_a_lens_without_thread_is_no_piece(say):
     assert _lens(say).focal_length_mm in (85, 150)
     assert all(piece.piece != "extension-tube" for piece in read(say, lexicon()).adapters)
+
+
+@pytest.mark.parametrize(
+    "say",
+    [
+        "normal 35mm slr lens on a 44x33 sensor, dark corners or not",
+        "ordinary 35mm slr lenses on 44x33, do they cover",
+        "lens from a 35mm slr on 44x33, corners?",
+        "any 35mm slr lens on 44x33 ok in the corners?",
+    ],
+)
+def test_the_film_of_an_slr_is_no_focal_length(say):
+    assert _lens(say).focal_length_mm is None
+    assert "slr" in _lens(say).traits

@@ -188,3 +188,20 @@ def test_came_as_near_as_is_what_was_seen(tmp_path: Path, gear: Path) -> None:
     (answer,) = told(tmp_path, gear, "I tested it: avocet came as near as 30 cm on the skiff with the plate")
     assert answer["intent"] == "teach"
     assert "near: 30 cm" in answer["text"]
+
+
+@pytest.mark.parametrize(
+    "said", ["reaches 3 m on the skiff with the plate, i tried it", "goes to 3 m on the skiff with the plate: tested"]
+)
+def test_every_phrase_of_the_word_list_for_an_end_is_heard(tmp_path: Path, gear: Path, said: str) -> None:
+    (answer,) = told(tmp_path, gear, f"avocet {said}")
+    assert answer["intent"] == "teach"
+    assert "far: 3 m" in answer["text"]
+
+
+def test_forgetting_an_observation_keeps_its_lens(tmp_path: Path, gear: Path) -> None:
+    said = "avocet reaches infinity on the skiff with the plate: I tried it"
+    told(tmp_path, gear, said, "yes", "forget the observation of avocet", "yes")
+    left = yaml.safe_load(gear.read_text(encoding="utf-8"))
+    assert not left.get("observations")
+    assert list(left["lenses"]) == ["avocet"]

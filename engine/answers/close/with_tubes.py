@@ -34,7 +34,7 @@ def lenses_of(question: Question, knowledge: Knowledge, tubes: list[float]) -> l
 
 
 def focals_of(question: Question) -> tuple[float, ...]:
-    """The focal lengths told; a bare number that can be one counts where no lens has any."""
+    """The focal lengths told, in mm; a bare number that can be one counts where no lens has any."""
     return focals(question) or tuple(value for value in numbers(question, "numbers") if _SHORTEST <= value <= _LONGEST)
 
 

@@ -46,6 +46,7 @@ class Light:
 
 
 def light_of(question: Question, knowledge: Knowledge) -> Light:
+    """All that is said of an exposure, and what is assumed where a part is not told; the scene in EV at ISO 100."""
     assumed: list[str] = []
     scene, name, told = scene_of(question, knowledge)
     shift = number(question, "brighter")
@@ -124,7 +125,7 @@ def shutter_s(question: Question, knowledge: Knowledge) -> Measure:
 
 
 def shutters_s(question: Question) -> tuple[float, ...]:
-    """Every shutter time told, in the order told."""
+    """Every shutter time told, in seconds, in the order told."""
     out = []
     for one in (question.said("shutter") or "").split(", "):
         match = TIME.search(one)
@@ -156,6 +157,7 @@ def scene_of(question: Question, knowledge: Knowledge) -> tuple[Interval, str, b
 
 
 def setting(light: Light, *, without: str = "") -> str:
+    """The exposure in words, with what is assumed; `without`: the part that is asked for (stop, shutter, iso)."""
     parts = [light.counted_name] if without != "stop" and light.counted_name else []
     if is_known(light.shutter) and without != "shutter":
         parts.append(seconds(light.shutter.nominal))

@@ -11,6 +11,7 @@ from grammar.questions import Question, Thing
 
 
 def mounts_named(question: Question, knowledge: Knowledge) -> Iterator[Mount]:
+    """The mounts of all that is named: lenses, bodies, both sides of pieces, threads; one may come twice."""
     said_too = likeliest(question, knowledge)
     for thing in (*question.lenses, *question.things, *question.adapters, *_bodies(question)):
         for name in thing.ids:
@@ -56,6 +57,11 @@ def likeliest(question: Question, knowledge: Knowledge) -> list[str]:
     firsts = [thing.ids[0] for thing in things if thing.ids[:1] and thing.ids[0] in known]
     more = [name for thing in things for name in thing.said_too[:1] if name in known and name not in thing.ids]
     return [*firsts, *more] if len(firsts) > 1 and len(set(firsts)) == 1 else firsts
+
+
+def is_set_against(thing: Thing, old: Thing, others: tuple[Thing, ...]) -> bool:
+    """'is an X film SLR lens the same as X': what the name meant of old is told by its full name beside it."""
+    return thing.ambiguous and old.ids[:1] in [one.ids for one in others if len(one.ids) == 1]
 
 
 def names_typed(question: Question) -> set[str]:

@@ -6,6 +6,7 @@ import re
 from typing import Final
 
 from engine.answers.found.by_pitch import of_its_pitch
+from engine.answers.found.mounts_named import is_set_against
 from engine.answers.found.thread_told import of_another_lens, with_thread_told
 from engine.answers.parts.said import mentions, number, numbers, pitch_mm
 from engine.answers.seat.two_registers import body_register
@@ -22,7 +23,6 @@ FEW_MOUNTS: Final = 2
 HEADS: Final = "lens-side-only"  # trait of mounts that only lenses have, made to stand on a longer housing
 UNMARKED: Final = "unmarked"  # trait of a lens without a name
 EXACTLY_MM: Final = 0.051  # registers are told to a tenth or better
-
 FILM_YEAR: Final = re.compile(r"\b19[2-9]\d(?!\d)")  # of the days of film
 
 
@@ -34,10 +34,10 @@ def told_apart(question: Question, catalogue: Catalogue) -> Question:
     measured = number(question, "flange_to_image") if body_register(question) is None else None
     of_film, pitch = _is_of_film(question), pitch_mm(question)
     lenses = []
-    names: list[tuple[str, ...]] = []
+    names: list[tuple[str, ...]] = []  # of one told twice the first is that of the old lens
     for thing in question.lenses:
-        # of one name told twice the first is that of the old lens
-        is_old = of_film and thing.ids not in names
+        old = _of_its_time(thing, question.intent in SIDE_BY_SIDE, catalogue)
+        is_old = of_film and thing.ids not in names and not is_set_against(thing, old, question.lenses)
         names.append(thing.ids)
         thing = _by_every_name(thing, catalogue)
         thing = _of_its_time(_of_its_kind(thing, catalogue), is_old, catalogue)
@@ -46,6 +46,10 @@ def told_apart(question: Question, catalogue: Catalogue) -> Question:
         thing = thing if claimed else of_its_pitch(thing, pitch, catalogue)  # 'is 42 with 0.75 of pitch an M42'
         asks_which = question.intent in (IDENTIFY_MOUNT, *SIDE_BY_SIDE) and not _has_thread(thing, catalogue)
         lenses.append(thing if asks_which else _as_measured(thing, measured, catalogue))
+    if of_film and question.intent in SIDE_BY_SIDE:  # 'SR and X mount, old film SLR': the second one too
+        old_ones = [(one, _of_its_time(one, True, catalogue)) for one in question.bodies]
+        kept = tuple(one if is_set_against(one, old, tuple(lenses)) else old for one, old in old_ones)
+        question = question.with_(bodies=kept)
     # conditions on one's own gear count the bodies
     question = _without_its_own_body(_once_each(question)) if question.sought is None else question
     lenses = [one for one in lenses if not _says_less(one, lenses)]

@@ -6,6 +6,7 @@ is the ring that was sold as 10.1.
 
 from __future__ import annotations
 
+import re
 from typing import Final
 
 from engine.answers.found.narrowing import UNCLAIMED
@@ -34,6 +35,7 @@ def with_length_of_pair(question: Question, right_mm: float) -> Question:
         return question
     ring = rings[0] if rings else None
     if ring is not None and ring.thickness_mm is not None:
+        question = _told_anew(question, ring.thickness_mm)
         return _as_it_came(_apart(question, ring, right_mm), right_mm)
     if number(question, _THICKNESS) is not None:
         return _out_of_thread(question, right_mm)
@@ -57,10 +59,12 @@ def _taken_back(question: Question, right_mm: float) -> Question:
         return _with_thickness(_without(question, _FLANGE), number(question, _FLANGE) or 0.0)  # 'faced to 23.1'
     if away is not None and away <= _FARTHEST_MM and _is_near(away, right_mm):
         return _with_thickness(question.with_(distance_mm=None), away)
-    if mark is not None and _is_no_mark(mark / _PER_METRE) and _is_near(mark / _PER_METRE, right_mm):
+    if mark is not None and _is_no_mark(mark / _PER_METRE, question.text) and _is_near(mark / _PER_METRE, right_mm):
         return _with_thickness(_without(question, _MARK), mark / _PER_METRE)
     lens = question.lens
     focal = lens.focal_length_mm if lens is not None else None
+    if lens is not None and focal is None and len(question.lenses) == 1:
+        return _of_two_left(question, lens, right_mm)
     if lens is None or focal is None or _is_lens(focal) or not _is_near(focal, right_mm):
         return question
     others = [one for one in question.lenses[1:] if one.focal_length_mm and not one.ids]
@@ -74,9 +78,21 @@ def _taken_back(question: Question, right_mm: float) -> Question:
     return question
 
 
-def _is_no_mark(metres: float) -> bool:
-    """Whether no scale bears such a number: past a few metres they are whole."""
-    return metres > _SHORTEST_LENS and metres != int(metres)
+def _of_two_left(question: Question, lens: Thing, right_mm: float) -> Question:
+    """'does 27.76 of ring still let my 28 ...': of two numbers left the one told finer is the ring's."""
+    left = numbers(question, *UNCLAIMED)
+    fine = [one for one in left if one != int(one) and _is_near(one, right_mm)]
+    whole = [one for one in left if _is_lens(one)]
+    if len(left) != len(fine) + len(whole) or len(fine) != 1 or len(whole) != 1:
+        return question
+    moved = _without(question, *UNCLAIMED).with_(lenses=(replace(lens, focal_length_mm=whole[0]),))
+    return _with_thickness(moved, fine[0])
+
+
+def _is_no_mark(metres: float, text: str) -> bool:
+    """Whether no scale bears such a number: past a few metres they are whole; nor is it told to be metres."""
+    told = re.search(rf"(?<![\d.]){metres:g}0* ?(?:m(?!m)|ft|feet|')", text, re.IGNORECASE)
+    return metres > _SHORTEST_LENS and metres != int(metres) and told is None
 
 
 def _apart(question: Question, ring: Thing, right_mm: float) -> Question:
@@ -84,14 +100,22 @@ def _apart(question: Question, ring: Thing, right_mm: float) -> Question:
     told, length, lens = numbers(question, _THICKNESS), ring.thickness_mm, question.lens
     if lens is None or length is None or lens.focal_length_mm is not None or len(question.lenses) > 1:
         return question
-    fits = len(told) == 1 and _is_near(told[0], right_mm) and told[0] != int(told[0])
-    if not fits or length[0] != length[1] or not _is_lens(length[0]):
+    both = (told[0], length[0]) if len(told) == 1 and length[0] == length[1] else (0.0, 0.0)
+    size, focal = both if both[0] != int(both[0]) else both[::-1]  # whichever is told finer is the ring's
+    if size == int(size) or not _is_near(size, right_mm) or not _is_lens(focal):
         return question
     return question.with_(
-        lenses=(replace(lens, focal_length_mm=length[0]),),
-        adapters=(replace(ring, thickness_mm=(told[0], told[0])),),
+        lenses=(replace(lens, focal_length_mm=focal),),
+        adapters=(replace(ring, thickness_mm=(size, size)),),
         values=_without(question, _THICKNESS).values,
     )
+
+
+def _told_anew(question: Question, length: tuple[float, float]) -> Question:
+    """'what if the ring were 9.8': a length told before is no longer that of the ring."""
+    old = number(question, _THICKNESS)
+    anew = question.follows and old not in (None, length[0]) and f"{length[0]:g}" in question.text
+    return _without(question, _THICKNESS) if anew and f"{old:g}" not in question.text else question
 
 
 def _as_it_came(question: Question, right_mm: float) -> Question:

@@ -48,7 +48,7 @@ def by_facts(question: Question, facts: Catalogue) -> Question:
     if right is None or not (is_known(one) and is_known(other)):
         return _in_ring(_in_rings(question, facts))
     question = with_difference_told(with_rings_chosen(question, right), right)
-    question = with_lens_told(with_length_of_pair(question, right), right)
+    question = with_length_of_pair(with_lens_told(question, right), right)
     question = _claimed(_gauged(question, one.nominal, other.nominal), one.nominal, other.nominal)
     question = with_whole_ring(question, right)
     return as_depth(_in_ring(_in_rings(question, facts)), right)

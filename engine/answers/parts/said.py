@@ -30,7 +30,7 @@ def each_number(question: Question, key: str) -> tuple[float, ...]:
 
 
 def number(question: Question, *keys: str) -> float | None:
-    """The first of them."""
+    """The first of them; a length in mm."""
     found = numbers(question, *keys)
     return found[0] if found else None
 

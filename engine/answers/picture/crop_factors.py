@@ -169,6 +169,7 @@ def crop_of(form: Format) -> Crop:
 
 
 def crop_factor_of(crop: Crop) -> Told:
+    """The crop factor by diagonal, and by width where the shape is another."""
     rows = [Quantity("crop_factor", Interval.exact(crop.by_diagonal), crop.name)]
     text = f"{crop.name}: crop factor {trimmed(crop.by_diagonal, 2)} by diagonal"
     if crop.by_width is not None:

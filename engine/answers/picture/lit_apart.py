@@ -39,6 +39,12 @@ def lit_on_frames(question: Question, knowledge: Knowledge) -> Told:
     return out
 
 
+def fuller_on(question: Question, bodies: Sequence[BodySide], knowledge: Knowledge) -> Told:
+    """Which of two bodies has the frame that the lens lights the fuller."""
+    forms = [body.format for body in bodies if body.format is not None]
+    return _fuller(forms, circles_of(question, knowledge.catalogue)) if len(forms) == LEAST_LIT else Told()
+
+
 def _fuller(forms: Sequence[Format], circles: Sequence[Thrown]) -> Told:
     """Which of two frames one lens lights the fuller."""
     shares = [(form, lit) for form in forms for one in circles if is_known(lit := lit_of(one, None, form))]

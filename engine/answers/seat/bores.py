@@ -70,7 +70,7 @@ def _widths(thing: Thing, knowledge: Knowledge) -> tuple[float, ...]:
 
 
 def named_barrel(question: Question, knowledge: Knowledge) -> float | None:
-    """The width of a barrel that was told by its name."""
+    """The width of a barrel that was told by its name, in mm."""
     mounts = knowledge.catalogue.mounts
     told = [_widths(thing, knowledge) for thing in question.lenses]
     widths = [row[0] for row in told if len(set(row)) == 1]

@@ -134,7 +134,7 @@ def moves_in_part(thing: Thing, facts: Catalogue) -> bool:
 
 
 def engraved_near(value_mm: float) -> float:
-    """The focal length of the trade nearest to a value, by ratio."""
+    """The focal length of the trade nearest to a value in mm, by ratio."""
     return min(ENGRAVED, key=lambda one: max(one / value_mm, value_mm / one))
 
 

@@ -61,6 +61,7 @@ def _lights(lit: Interval, circle: Interval, name: str, given: Given) -> str:
 
 
 def crop_line(judged: Judged) -> str | None:
+    """The crop factor, and what the focal length looks like on full frame; None where the crop changes nothing."""
     trace = judged.measured_trace
     crop, equal = trace.value("crop_factor"), trace.value("equivalent_focal_mm")
     if judged.setup.format is None or not isinstance(crop, Interval) or not isinstance(equal, Interval):

@@ -18,7 +18,7 @@ USUAL_FORMAT = "35mm-full-frame"
 
 
 def usual_focals(facts: Facts, form: Format | None = None, mount: Mount | None = None) -> tuple[float, ...]:
-    """Focal lengths to show by, of lenses as they are usual on the format."""
+    """Focal lengths to show by, in mm, of lenses as they are usual on the format."""
     chosen = form or facts.formats.get((mount.format if mount else None) or USUAL_FORMAT)
     chosen = chosen or facts.formats[USUAL_FORMAT]
     values = {name: row.value for name, row in facts.assumptions.items()}

@@ -45,6 +45,7 @@ def chain_title(judged: Judged, knowledge: Knowledge) -> str:
 
 
 def link_name(link: Adapter | Joint, knowledge: Knowledge) -> str:
+    """One link of a chain in words: the adapter by its name, a joint by how the two mounts meet."""
     if isinstance(link, Adapter):
         return link.name
     front, rear = (knowledge.catalogue.mounts[name].designation for name in (link.front, link.rear))
@@ -64,7 +65,7 @@ def template(text: str, trace: Trace, feet: bool = False) -> str:
 
 
 def curing_stop(trace: Trace) -> float | None:
-    """The stop from which depth of focus reaches infinity; None where the lens does not close that far."""
+    """The f-number from which depth of focus reaches infinity; None where the lens does not close that far."""
     stop, smallest = trace.value("infinity_from_f_number"), trace.value("smallest_stop")
     if not isinstance(stop, Interval) or not isinstance(smallest, Interval):
         return None
@@ -272,6 +273,7 @@ def finding_lines(judged: Judged, knowledge: Knowledge, feet: bool = False) -> I
 
 
 def finding_text(finding: Finding, judged: Judged, knowledge: Knowledge, feet: bool = False) -> str:
+    """What a rule found in words, with what would decide it and whom to ask; `feet`: distances in feet."""
     rule = finding.rule
     if not finding.decided:
         text = template(rule.undecided or rule.because, judged.measured_trace, feet)

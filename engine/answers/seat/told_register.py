@@ -82,7 +82,7 @@ def with_mount_by_register(question: Question, knowledge: Knowledge, sure: bool 
 
 
 def finely_told(question: Question) -> float | None:
-    """The one bare number that is told finer than any focal length, as registers are."""
+    """The one bare number that is told finer than any focal length, as registers are; mm."""
     keys = ("numbers", "length", *(() if " x " in (question.said("thread") or "") else ("thread",)))
     told = [one for one in numbers(question, *keys) if one != int(one) and one >= LEAST_MM]
     return told[0] if len(told) == 1 else None
@@ -101,7 +101,7 @@ def seen_with_lugs(question: Question) -> float | None:
 
 
 def roughly(told: float, question: Question) -> float:
-    """A register as it is meant: 'a bit over 44' is half a millimetre more."""
+    """A register as it is meant, in mm: 'a bit over 44' is half a millimetre more."""
     return told + _MORE_MM if told == int(told) and mentions(question, "bit-more") else told
 
 

@@ -21,6 +21,7 @@ from engine.answers.ways.fits_all import Home, Taken, homes_told
 from engine.answers.ways.fits_priced import first_by, order_told, with_price
 from engine.answers.ways.kinds_asked import is_of, kinds_asked
 from engine.answers.ways.pairs import of_known, sides_of
+from engine.answers.ways.refused_mounts import NOT_FITTING, not_fitting, refused, usual_by_rings
 from engine.base.compact import compact, replace
 from engine.base.interval import Interval, is_known
 from engine.chains.setup import usual_circle
@@ -34,14 +35,12 @@ WHAT = "What fits what? Name a body (E-mount) or a lens mount (C-mount)."
 UNNAMED = "Where nobody knows its name, tell of a screw the width across and the pitch; of a bayonet:"
 FITTING_PIECES = 2  # what fits a body is told for one ring, or two
 MOST_LISTED = 24
-MOST_REFUSED = 14
 # parts that are no camera lens: told only where they are asked for
 ASIDE = frozenset({"filter", "board", "bellows", "microscope", "projector", "enlarger"})
 BODIES_NOW = frozenset({"mirrorless"})  # for these a ring can be made where none is sold
 RINGED = frozenset({"slr", "medium-format"})  # lenses of these are put on other bodies by a plain ring
 WELL_SERVED = 15  # a body for which so many are sold needs no telling what could be made
 UNUSUAL = frozenset({"lens-side-only"})
-BODY_KINDS = frozenset({"slr", "rangefinder", "mirrorless", "medium-format", "cine", "video", "industrial"})
 
 
 @compact
@@ -57,7 +56,7 @@ class Fit:
 def list_fits(question: Question, knowledge: Knowledge) -> Answer:
     """Which lens mounts a body takes, or which bodies a lens fits, best first, with the ring for each."""
     by_size = mounts_by(question, knowledge)
-    if by_size is not None:
+    if by_size is not None and not (by_size.status == NO and mentions(question, NOT_FITTING)):
         return by_size
     question = elsewhere_asked(question)
     lens, body = _named(question.lenses, knowledge), _named(question.bodies, knowledge)
@@ -130,7 +129,7 @@ def _of_several(
             if _is_answer(fit, True) and _reaches(fit):
                 taken.setdefault(fit.mount.id, []).append(Taken(called, fit.ring))
     mounts = knowledge.catalogue.mounts
-    homes = [Home(mounts[name], tuple(rows), _usual(name, knowledge)) for name, rows in taken.items()]
+    homes = [Home(mounts[name], tuple(rows), usual_by_rings(name, knowledge)) for name, rows in taken.items()]
     return homes_told(question, homes, len(lenses))
 
 
@@ -192,9 +191,9 @@ def _told(
     bare = mentions(question, "held-direct")
     rows = [fit for fit in fits if _is_answer(fit, wants, bare)]
     what = "with nothing between" if bare else "with infinity" if wants else "with one or two rings"
-    own = _mount_of(lens or body, knowledge)
+    own_id = _mount_of(lens or body, knowledge)
     limits = question.limits  # what it was made for is known, and comes last
-    rows.sort(key=lambda fit: (fit.mount.id == own, first_by(fit.best, fit.ring, question), _order(fit, knowledge)))
+    rows.sort(key=lambda fit: (fit.mount.id == own_id, first_by(fit.best, fit.ring, question), _order(fit, knowledge)))
     lines = [Line("head", _head(rows, what, order_told(question)))]
     quantities: list[Quantity] = []
     for n, fit in enumerate(rows):
@@ -207,13 +206,23 @@ def _told(
     if len(rows) > MOST_LISTED:
         rest = listed([fit.mount.designation for fit in rows[MOST_LISTED:]])
         lines.append(Line("note", f"And {len(rows) - MOST_LISTED} more: {rest}."))
-    told = _refused(lens, body, {fit.mount.id for fit in rows if _reaches(fit)}, knowledge)
-    told += _of_lens(question, lens, knowledge)
-    lines += told.lines
+    fitting = {fit.mount.id for fit in rows if _reaches(fit)}
+    off, told = _off(question, own_id, lens is not None, fitting, knowledge), _of_lens(question, lens, knowledge)
+    lines = [*(off.lines if off.quantities else ()), *lines, *(() if off.quantities else off.lines), *told.lines]
+    told = off + told
     return Answer(
         question.text, "list-fits", ANSWERED if rows else NO, tuple(lines), question=question,
         quantities=(*quantities, *told.quantities),
     )  # fmt: skip
+
+
+def _off(question: Question, own_id: str, of_lens: bool, fitting: set[str], knowledge: Knowledge) -> Told:
+    """The mounts that do not do; with their registers where it is they that are asked for."""
+    own = knowledge.catalogue.mounts.get(own_id)
+    kinds = kinds_asked(question, of_lens) or kinds_asked(question.with_(bodies=()), True)
+    asked = mentions(question, NOT_FITTING)
+    told = not_fitting(own, of_lens, fitting, kinds, knowledge) if asked else Told()
+    return told if told.lines else refused(own, of_lens, fitting, knowledge)
 
 
 def _is_answer(fit: Fit, wants_infinity: bool, bare: bool = False) -> bool:
@@ -241,17 +250,12 @@ def _reaches(fit: Fit) -> bool:
 def _order(fit: Fit, knowledge: Knowledge) -> tuple[object, ...]:
     """What is sold first, by verdict and pieces; then the mounts that most is sold for."""
     if fit.best is None:
-        return (0, 1, 9, -_usual(fit.mount.id, knowledge), fit.mount.id)
+        return (0, 1, 9, -usual_by_rings(fit.mount.id, knowledge), fit.mount.id)
     judged = fit.best.judged
     return (
-        VERDICTS.index(judged.verdict), 0, len(judged.chain.adapters), -_usual(fit.mount.id, knowledge), fit.mount.id,
+        VERDICTS.index(judged.verdict), 0, len(judged.chain.adapters), -usual_by_rings(fit.mount.id, knowledge),
+        fit.mount.id,
     )  # fmt: skip
-
-
-def _usual(name: str, knowledge: Knowledge) -> int:
-    """How usual a mount is: by the rings that lead from it and to it."""
-    rings = knowledge.rings
-    return sum(len(row) for row in rings.onward.get(name, {}).values()) + len(rings.backward.get(name, ()))
 
 
 def _line(fit: Fit, limits: Limits, knowledge: Knowledge) -> str:
@@ -263,27 +267,6 @@ def _line(fit: Fit, limits: Limits, knowledge: Knowledge) -> str:
     if judged.certainty == "unknown":
         told = unknown_line(judged)
     return f"{fit.mount.designation}: {told}; {chain_title(judged, knowledge)}{with_price(fit.best, limits)}{seat}"
-
-
-def _refused(lens: Thing | None, body: Thing | None, fitting: set[str], knowledge: Knowledge) -> Told:
-    """The usual mounts that do not: their register is too short for the body, or the body's too long for the lens."""
-    facts = knowledge.catalogue
-    own = facts.mounts.get(_mount_of(lens or body, knowledge))
-    if own is None or not is_known(own.register_mm):
-        return Told()
-    off = []
-    for mount in facts.mounts.values():
-        if mount.id in fitting or mount.id == own.id or not is_known(mount.register_mm) or mount.kind not in BODY_KINDS:
-            continue
-        longer = own.register_mm.nominal < mount.register_mm.nominal
-        if longer is (lens is not None) and not (lens is not None and "lens-side-only" in mount.traits):
-            off.append(mount)
-    off.sort(key=lambda mount: (-_usual(mount.id, knowledge), mount.id))
-    if not off:
-        return Told()
-    names = listed([mount.designation for mount in off[:MOST_REFUSED]], "or")
-    why = "its register is too short for them" if lens is not None else "their registers are too short for it"
-    return Told((Line("text", f"Not, save close up or with glass: {names}; {why}."),))
 
 
 def _of_lens(question: Question, lens: Thing | None, knowledge: Knowledge) -> Told:

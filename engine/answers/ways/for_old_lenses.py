@@ -1,4 +1,4 @@
-"""Which of several mirrorless mounts is the better for old lenses: what each takes by a plain ring."""
+"""Which of several mounts, one of them mirrorless, is the better for old lenses: what each takes by a plain ring."""
 
 from __future__ import annotations
 
@@ -22,10 +22,18 @@ def for_old_lenses(question: Question, knowledge: Knowledge) -> Told:
     things = (*question.lenses, *question.bodies)
     told = [mounts[one.ids[0]] for one in things if one.kind == "mount" and one.ids and one.ids[0] in mounts]
     told = list({one.id: one for one in told}.values())
+    lenses = [mounts[one.ids[0]].kind for one in question.lenses if one.ids and one.ids[0] in mounts]
+    if OLD in lenses and any(body.ids for body in question.bodies):
+        return Told()  # 'FD or OM for MFT': the lenses are set apart
     if any(lens.format not in (None, *FULL_FRAMES) for lens in question.lenses):
         return Told()  # lenses of 16 mm film are no SLR lenses
-    bodies = [one for one in told if one.kind == NOW and is_known(one.register_mm)]
-    if len(bodies) < 2 or len(bodies) < len(told) or not mentions(question, "old-lenses"):
+    bodies = [one for one in told if one.kind in (NOW, OLD) and is_known(one.register_mm)]
+    if (
+        len(bodies) < 2
+        or all(one.kind == OLD for one in bodies)
+        or len(bodies) < len(told)
+        or not mentions(question, "old-lenses")
+    ):
         return Told()
     registers = {one.id: one.register_mm.nominal for one in mounts.values() if is_known(one.register_mm)}
     old = [one for one in mounts.values() if one.kind == OLD and one.id in registers]

@@ -157,6 +157,7 @@ def way_told(chain: ListedChain, feet: bool) -> str:
 
 
 def pair_numbers(pair: Pair, knowledge: Knowledge) -> list[Quantity]:
+    """The numbers of one pair for the record: its ring and registers in mm, and what it covers."""
     out = []
     if pair.ring is not None:
         out.append(Quantity("ring_thickness_mm", pair.ring, pair.case))

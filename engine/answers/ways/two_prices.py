@@ -14,13 +14,54 @@ from engine.facts.records import Adapter
 from grammar.questions import Question
 
 MOST_NAMED = 3
+_BY_HAND = frozenset({"ring", "lever"})  # and those that a hand works
+_SINGLE = frozenset({"plain", "electronic-adapter"})
 POWERED = frozenset({"electronic", "mixed"})  # irises that only a ring with contacts works
 
 
 def prices_of(question: Question) -> tuple[float, ...]:
-    """The prices that are set against each other, the lowest first; empty where fewer than two are told."""
+    """The prices that are set against each other, in dollars, lowest first; empty where fewer than two are told."""
     told = sorted(set(numbers(question, "price")))
     return tuple(told) if len(told) > 1 else ()
+
+
+def smart_or_dumb(
+    question: Question, lenses: Sequence[LensSide], bodies: Sequence[BodySide], knowledge: Knowledge
+) -> Told:
+    """Which of a ring with contacts and one without the iris of the lens asks for, and what each costs."""
+    if not mentions(question, "smart-or-dumb") or len(lenses) != 1 or len(bodies) != 1:
+        return Told()
+    rings = _rings(lenses[0], bodies[0], knowledge)
+    smart, dumb = ([row for row in rings if row.electronics is asked] for asked in (True, False))
+    iris = "ring" if mentions(question, "own-ring") else lenses[0].mount.iris
+    name = lenses[0].mount.designation
+    if iris in POWERED:
+        told = _costs(smart, "The electronic one")
+        why = f"without contacts the iris of {name} lenses stays as it was left, mostly wide open"
+        other = _costs(dumb, "The plain one") + " does for lenses with an iris ring of their own, or wide open"
+    elif iris in _BY_HAND:
+        told = _costs(dumb, "The plain one")
+        why = "the iris is worked by a ring, on the lens or on the adapter, and needs no contacts"
+        other = _costs(smart, "The electronic one") + " makes the picture no sharper"
+    else:
+        return Told()
+    if not (smart if iris in POWERED else dumb):
+        return Told()
+    return Told((Line("head", f"{told}: {why}. {other}."),), tuple(_bands([*smart, *dumb])))
+
+
+def _costs(rings: Sequence[Adapter], words: str) -> str:
+    bands = [row.price_usd for row in rings if row.price_usd]
+    return f"{words} [{money((min(band[0] for band in bands), max(band[1] for band in bands)))}]" if bands else words
+
+
+def _rings(lens: LensSide, body: BodySide, knowledge: Knowledge) -> list[Adapter]:
+    """The single rings from that lens to that body, as thick as infinity asks for."""
+    return [
+        row for row in knowledge.catalogue.adapters.values()
+        if row.front == lens.mount.id and row.rear == body.mount.id and row.price_usd is not None
+        and row.kind in _SINGLE and row.seat_basis != "nominal"
+    ]  # fmt: skip
 
 
 def _one_price(question: Question) -> tuple[float, ...]:
@@ -36,11 +77,7 @@ def two_prices(
     prices = prices_of(question) or _one_price(question)
     if not prices or len(lenses) != 1 or len(bodies) != 1:
         return Told()
-    rings = [
-        row for row in knowledge.catalogue.adapters.values()
-        if row.front == lenses[0].mount.id and row.rear == bodies[0].mount.id and row.price_usd is not None
-        and row.kind == "plain" and row.seat_basis != "nominal"
-    ]  # fmt: skip
+    rings = [row for row in _rings(lenses[0], bodies[0], knowledge) if row.kind == "plain"]
     if not rings:
         return Told()
     told = [_bought(price, rings) for price in prices]
