@@ -86,9 +86,11 @@ def _of_what_was_typed(answer: Answer, catalogue: Catalogue) -> tuple[Line, ...]
     """Advice on what was typed, where that is no more of the same: 'there is a pin on the back, does it matter'."""
     assert answer.question is not None
     mounts = frozenset(id_ for lens in answer.question.lenses for id_ in lens.ids[:1])
-    # 'does stopping down help' after whether it covers is asked of the corners
-    said = f"{answer.text} {_CORNERS}" if answer.intent == COVERAGE else answer.text
-    rows = nearest(said, catalogue, 1, SURE, among=lambda row: asked_as(row) in _SAID, mounts=mounts)
+    rows = nearest(answer.text, catalogue, 1, SURE, among=lambda row: asked_as(row) in _SAID, mounts=mounts)
+    if answer.intent == COVERAGE and any(row.id == STOPPING_DOWN for row in rows):
+        # 'does stopping down help' after whether it covers is asked of the corners
+        said = f"{answer.text} {_CORNERS}"
+        rows = nearest(said, catalogue, 1, SURE, among=lambda row: asked_as(row) in _SAID, mounts=mounts)
     shared = [row for row in rows if not row.mounts or mounts & {*row.mounts}]
     cured = _from_stop(answer) if any(row.id == STOPPING_DOWN for row in shared) else ()
     return (*cured, *advice_lines(shared))

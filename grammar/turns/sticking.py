@@ -47,8 +47,7 @@ _INSTEAD: Final = "instead"  # the cue of what stands in a thing's place
 _STOPPED: Final = frozenset([DEPTH_OF_FIELD, EXPOSURE_ND])  # here the widest stop of a lens is the one set
 _AT_A_STOP: Final = _PLACED | {COVERAGE, CROP_EQUIVALENT}
 # what was measured of a lens
-_TARGET, _LIGHT = "target", "light"
-_LIT: Final = frozenset(["moon"])  # what is far off, and then exposed for
+_TARGET, _LIGHT, _LIT = "target", "light", frozenset(["moon"])  # what is far off, and then exposed for
 _OF_LENS: Final = frozenset(["flange_to_image", "rear_reach", "barrel", "circle", "thread", "pitch", "zoom"])
 # what a ring that is off by so much goes on to decide
 _OF_SEAT: Final = frozenset([CHAIN, FOCUS_VERDICT, SHIM_CALIBRATION, WHY, MACRO_DISTANCE, DEPTH_OF_FIELD])
