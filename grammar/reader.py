@@ -8,6 +8,7 @@ from engine.base.compact import replace
 from grammar.echo.echo import canonical
 from grammar.hearing import Heard, hear
 from grammar.kinds import BUY_PLAN, COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, EXPOSURE_ND, IDENTIFY_MOUNT, OUT_OF_SCOPE
+from grammar.own.naming import tells_a_meaning
 from grammar.own.taught import taught
 from grammar.questions import DRAWN, Question, Taught, Thing, Unread
 from grammar.readings.scale_and_tape import with_scale_pair
@@ -37,7 +38,7 @@ _REGISTER: Final = "register"  # key of the gear file
 
 def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Question | Unread:
     """The question that `text` puts; `before` is the one it may lean on. Whatever the text, it never raises."""
-    text = said_rightly(text, lexicon)
+    text = text if tells_a_meaning(text) else said_rightly(text, lexicon)
     got = _read(text, lexicon, before)
     if isinstance(got, Unread):
         return got

@@ -47,6 +47,7 @@ _INSTEAD: Final = "instead"  # the cue of what stands in a thing's place
 _STOPPED: Final = frozenset([DEPTH_OF_FIELD, EXPOSURE_ND])  # here the widest stop of a lens is the one set
 _AT_A_STOP: Final = _PLACED | {COVERAGE, CROP_EQUIVALENT}
 # what was measured of a lens
+_TARGET, _LIGHT, _LIT = "target", "light", frozenset(["moon"])  # what is far off, and then exposed for
 _OF_LENS: Final = frozenset(["flange_to_image", "rear_reach", "barrel", "circle", "thread", "pitch", "zoom"])
 # what a ring that is off by so much goes on to decide
 _OF_SEAT: Final = frozenset([CHAIN, FOCUS_VERDICT, SHIM_CALIBRATION, WHY, MACRO_DISTANCE, DEPTH_OF_FIELD])
@@ -254,7 +255,8 @@ def kept_values(intent: str, lenses: tuple[Thing, ...], before: Question, said: 
     framed = framed and all(thing.id == _FULL for thing in said.things if thing.kind == "format")  # 'in ff' likens it
     off = off | (_FRAME if framed else frozenset())
     kept = off | _MODE | (_OF_LENS if same else frozenset()) | (_OF_CLOSE if close else frozenset())
-    return {key: text for key, text in values.items() if key in kept}
+    lit = {_LIGHT: values[_TARGET]} if intent == EXPOSURE_ND and values.get(_TARGET) in _LIT else {}
+    return lit | {key: text for key, text in values.items() if key in kept}
 
 
 def _is_another(lenses: tuple[Thing, ...], before: Question) -> bool:
