@@ -17,6 +17,7 @@ from grammar.kinds import (
     MACRO_DISTANCE,
     OUT_OF_SCOPE,
 )
+from grammar.own.naming import tells_a_meaning
 from grammar.own.taught import taught
 from grammar.questions import DRAWN, Question, Taught, Thing, Unread
 from grammar.readings.scale_and_tape import with_scale_pair
@@ -47,7 +48,7 @@ _REGISTER: Final = "register"  # key of the gear file
 
 def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Question | Unread:
     """The question that `text` puts; `before` is the one it may lean on. Whatever the text, it never raises."""
-    text = said_rightly(text, lexicon)
+    text = text if tells_a_meaning(text) else said_rightly(text, lexicon)
     got = _read(text, lexicon, before)
     if isinstance(got, Unread):
         return got

@@ -196,9 +196,8 @@ def _joined(heard: Heard, said: Question, before: Question, aim: _Aim, placed: _
         intent = kinds.MACRO_DISTANCE
     values = {**kept_values(intent, lenses, before, said), **dict(said.values)}
     without = (heard.tells("without-piece") or left_out(heard)) and not said.adapters and not is_shim_left(before)
-    said = said.with_(intent=intent, lenses=lenses, bodies=bodies)
     return replace(
-        said,
+        said.with_(intent=intent, lenses=lenses, bodies=bodies),
         adapters=() if without else pieces,
         things=placed.things,
         limits=kept_limits(_left_out(said.limits, before, without), said, before, intent),

@@ -46,6 +46,7 @@ _CLOSE: Final = frozenset([MACRO_DISTANCE, EXPOSURE_ND, DEPTH_OF_FIELD])
 _STANDING: Final = _CLOSE | {FOCUS_VERDICT, CHAIN}  # here glass and tubes stand one behind the other
 _INSTEAD: Final = "instead"  # the cue of what stands in a thing's place
 # what was measured of a lens
+_TARGET, _LIGHT, _LIT = "target", "light", frozenset(["moon"])  # what is far off, and then exposed for
 _OF_LENS: Final = frozenset(["flange_to_image", "rear_reach", "barrel", "circle", "thread", "pitch", "zoom"])
 # what a ring that is off by so much goes on to decide
 _OF_SEAT: Final = frozenset([CHAIN, FOCUS_VERDICT, SHIM_CALIBRATION, WHY, MACRO_DISTANCE, DEPTH_OF_FIELD])
@@ -58,6 +59,7 @@ _CIRCLE: Final = "circle"
 _FILLED: Final = frozenset(["magnification", "field", MOTIF, SIDES])  # of these only what was told last holds
 _OF_CLOSE: Final = _FILLED | {"extension", "close_focus", "front_glass", "travel"}
 _TURNED: Final = frozenset(["frame_rate", "angle"])
+CHOICE: Final = "ring_choice"  # key of the rings told, of which one is to be chosen
 _TAPED: Final = "front_glass"
 _AT: Final = " at "
 _COUNTED: Final = frozenset([BUY_PLAN, SHIM_CALIBRATION, EXPOSURE_ND, DIY_DIMENSION, DEPTH_OF_FIELD])
@@ -70,7 +72,8 @@ def lasting(question: Question) -> Question:
     values = question.values
     if question.intent not in _COUNTED:
         values = tuple(row for row in values if row[0] != "numbers")
-    return question.with_(adapters=pieces, values=values)
+    chosen = question.intent == COMPARE and question.said(CHOICE) is not None  # which of two rings holds infinity
+    return question.with_(intent=FOCUS_VERDICT if chosen else question.intent, adapters=pieces, values=values)
 
 
 def _is_asked_for(piece: Thing) -> bool:
@@ -235,7 +238,8 @@ def kept_values(intent: str, lenses: tuple[Thing, ...], before: Question, said: 
     framed = framed and all(thing.id == _FULL for thing in said.things if thing.kind == "format")  # 'in ff' likens it
     off = off | (_FRAME if framed else frozenset())
     kept = off | _MODE | (_OF_LENS if same else frozenset()) | (_OF_CLOSE if close else frozenset())
-    return {key: text for key, text in values.items() if key in kept}
+    lit = {_LIGHT: values[_TARGET]} if intent == EXPOSURE_ND and values.get(_TARGET) in _LIT else {}
+    return lit | {key: text for key, text in values.items() if key in kept}
 
 
 def _is_another(lenses: tuple[Thing, ...], before: Question) -> bool:

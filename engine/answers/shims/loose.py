@@ -65,7 +65,7 @@ def off_by_mm(question: Question) -> float | None:
     told = size is not None
     size = size if size is not None else next((low for low, high in _pieces(question) if low == high), None)
     if size is None:
-        return None
+        return _signed(question)
     right = number(question, "nominal")
     if right is not None:
         # what is told of a cup is how deep it is: too shallow sets the lens too far out
@@ -84,6 +84,15 @@ def off_by_mm(question: Question) -> float | None:
         return None  # 'a 0.3 shim under the ring' is so much more, and no ring that came out under its length
     # no ring is as thin as that: 'came out 0.03 long', '0.08 over'
     return -size if mentions(question, "came-short") else size if mentions(question, "came-long") else None
+
+
+def _signed(question: Question) -> float | None:
+    """'my ring is -0.1', 'measures +0.15': written with its sign."""
+    told = number(question, "numbers")
+    if told is None or not 0 < abs(told) <= MOST_ERROR_MM:
+        return None
+    signed = mentions(question, "came-short") if told < 0 else mentions(question, "came-long") and "+" in question.text
+    return told if signed else None
 
 
 def off_by_limit(question: Question, facts: Catalogue) -> float | None:
