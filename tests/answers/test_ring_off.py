@@ -238,8 +238,17 @@ def test_a_ring_that_was_taken_off_is_no_longer_there(asked, text):
     assert "no use: the lens sits 5 mm too close" in flat(asked(text))[:120]
 
 
-def test_so_much_that_is_taken_off_a_ring_leaves_the_ring_there(asked):
-    assert "your 10.8 mm ring" in flat(asked("took 0.3 off the 10.8 ring, LTM 50 on E, infinity?"))
+@pytest.mark.parametrize(
+    ("text", "left"),
+    [
+        ("took 0.3 off the 10.8 ring, LTM 50 on E, infinity?", "your 10.5 mm ring"),
+        ("lapped 0.2 mm off my 11.1 LTM to E ring, 50mm, infinity now?", "your 10.9 mm ring"),
+        ("sanded 0.1 from the 11 mm ring, LTM 35 on E, where is infinity", "your 10.9 mm ring"),
+        ("ground 0.2 off my M42-E ring, 50mm, infinity?", "your ring, 0.2 mm too thin"),
+    ],
+)
+def test_what_is_taken_off_a_ring_leaves_the_rest_of_it(asked, text, left):
+    assert left in flat(asked(text))
 
 
 def test_a_metal_thing_is_a_ring(asked):
