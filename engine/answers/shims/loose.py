@@ -66,7 +66,7 @@ def off_by_mm(question: Question) -> float | None:
     told = size is not None
     size = size if size is not None else next((low for low, high in _pieces(question) if low == high), None)
     if size is None:
-        return None
+        return _signed(question)
     right = number(question, "nominal")
     if right is not None:
         # what is told of a cup is how deep it is: too shallow sets the lens too far out
@@ -91,6 +91,15 @@ def _is_what_is_left(ring: Thing, question: Question) -> bool:
     """'filed 0.3 off my 27.8 ring': the ring that stands right behind is told with what is left of it."""
     ends = [row.end for row in question.mentioned if row.key == "thinned-by"]
     return any(0 < ring.column - end <= RIGHT_BEHIND for end in ends)
+
+
+def _signed(question: Question) -> float | None:
+    """'my ring is -0.1', 'measures +0.15': written with its sign."""
+    told = number(question, "numbers")
+    if told is None or not 0 < abs(told) <= MOST_ERROR_MM:
+        return None
+    signed = mentions(question, "came-short") if told < 0 else mentions(question, "came-long") and "+" in question.text
+    return told if signed else None
 
 
 def off_by_limit(question: Question, facts: Catalogue) -> float | None:
