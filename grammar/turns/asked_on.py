@@ -30,13 +30,16 @@ from grammar.turns.going_on import (
     asks_depth,
     asks_light,
     asks_remedy,
+    asks_zone,
     ends_at,
     is_left_so,
     is_of_reach,
     is_remedy,
+    likened_to_tubes,
     went_on,
 )
 from grammar.turns.left_away import leaves_the_ring
+from grammar.turns.measured_anew import turned_anew
 from grammar.turns.of_another import doubts_by_crop, extends, is_on_another_frame
 from grammar.turns.one_of_two import chooses_between
 from grammar.turns.one_part import changes_one_part
@@ -117,6 +120,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.wants_it_closer, MACRO_DISTANCE),
     (seen.picks_stock, SHIM_CALIBRATION),
     (seen.corrects, _as_before),
+    (seen.of(turned_anew), _as_before),
     (seen.of(asks_whence), WHY),
     (seen.doubts, _as_doubted),
     (seen.of(is_left_so), WHY),
@@ -137,6 +141,8 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.puts_a_tube, MACRO_DISTANCE),
     (seen.of(asks_depth), DEPTH_OF_FIELD),
     (seen.of(asks_light), EXPOSURE_ND),
+    (seen.of(asks_zone), DEPTH_OF_FIELD),
+    (seen.of(likened_to_tubes), MACRO_DISTANCE),
     (seen.rather_stops_down, _as_before),
     (seen.of(is_of_reach), _as_reach),
     (seen.sets_one_more_beside, _as_one_more),
