@@ -36,6 +36,7 @@ from grammar.turns.going_on import (
     is_of_reach,
     is_remedy,
     likened_to_tubes,
+    mends_the_seat,
     went_on,
 )
 from grammar.turns.left_away import leaves_the_ring
@@ -124,6 +125,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.of(asks_whence), WHY),
     (seen.doubts, _as_doubted),
     (seen.of(is_left_so), WHY),
+    (seen.of(mends_the_seat), SHIM_CALIBRATION),
     (seen.is_same_matter, _as_same_matter),
     (seen.of(picks_one_body), CHAIN),
     (seen.wants_an_order, COMPARE),
