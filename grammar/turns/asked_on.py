@@ -18,11 +18,13 @@ from grammar.kinds import (
     FOCUS_VERDICT,
     GEAR_SETTING,
     HAZARD,
+    LOOK_ALIKE,
     MACRO_DISTANCE,
     SHIM_CALIBRATION,
     WHY,
 )
 from grammar.questions import Question
+from grammar.turns import aside_seen
 from grammar.turns import turn_seen as seen
 from grammar.turns.going_on import (
     ASIDE,
@@ -110,6 +112,11 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.of(doubts_by_crop), _as_before),
     (seen.of(leaves_the_ring), FOCUS_VERDICT),
     (seen.of(is_remedy), _as_before),
+    (aside_seen.wants_the_right_part, CHAIN),
+    (aside_seen.checks_a_danger, HAZARD),
+    (aside_seen.measures_by_hand, _as_before),
+    (aside_seen.asks_what_else, LOOK_ALIKE),
+    (aside_seen.asks_how_to_focus, GEAR_SETTING),
     (seen.weighs_too_much, HAZARD),
     (seen.stops_short, SHIM_CALIBRATION),
     (seen.wants_it_closer, MACRO_DISTANCE),

@@ -15,8 +15,22 @@ from grammar.hearing import Heard, hear
 from grammar.intents import Weighed
 from grammar.kinds import COVERAGE, EXPOSURE_ND
 from grammar.questions import OFF, Question
-from grammar.things.casting import DRAWN, OPTICAL
-from grammar.turns.number_roles import LENS, NORMAL, RING, ROLES, STOP, TUBE, WHOLE_STOPS, Role, is_circle, numbers_told
+from grammar.things.casting import OPTICAL
+from grammar.things.standins import stands_in
+from grammar.turns.number_roles import (
+    LENS,
+    ROLES,
+    SHORT,
+    STOP,
+    TUBE,
+    WHOLE_STOPS,
+    Role,
+    is_as_whole,
+    is_circle,
+    is_one_of_several,
+    may_be_tube,
+    numbers_told,
+)
 from grammar.words.groups import OPENS, OWN
 from grammar.words.lexicon import Lexicon
 from grammar.words.tokens import Token
@@ -30,8 +44,6 @@ _IDLE: Final = frozenset(
 )  # fmt: skip
 _PUT_FOR: Final = [["NUMBER", kind, "NUMBER"] for kind in ("CUE", "VERB", "MEASURE")]
 _INSTEAD: Final = frozenset(["nominal", "not"])  # values of the words by which a number stands for another
-_SHORT: Final = 12.0  # mm, from which a whole number may as well be a focal length
-_MADE_LIKE: Final = 0.25  # by logarithm: so near is a ring to the one of before that it may stand for
 _LIKELY: Final = 0.8  # how much nearer, by logarithm, a number is to what it is usual for
 _NAMED: Final = 0.5  # and what an article before it makes of it
 _FAR: Final = 3.0  # by logarithm: what differs twentyfold is hardly the same told anew
@@ -45,7 +57,6 @@ _NO_THINGS: Final = frozenset(
 _FAR_AWAY: Final = "distance"
 _SLOWEST: Final = 8.0  # of the widest stops of lenses
 _A_METRE: Final = 1000.0  # mm
-_MOST_COUNTED: Final = 4  # tubes
 
 
 def spoken_out(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
@@ -150,6 +161,13 @@ def _drawn_to(heard: Heard, before: Question) -> tuple[Token, str, Token] | None
 def _alone(heard: Heard, before: Question) -> Token | None:
     """The one number of a line that tells nothing else; 'the 2.8 lens' is still one."""
     rest = [token for token in heard.line.tokens if token.kind not in _PASSED]
+    if (
+        len(rest) > 1
+        and rest[-2].kind == "LENGTH"
+        and stands_in(rest[-1])
+        and [one.text for one in rest[:-2]] in ([], ["a"])
+    ):
+        rest = rest[-2:-1]  # 'a 3 mm one'
     made = len(rest) == 2 and _is_made_so(rest[0], heard) and not any(one.thickness_mm for one in before.adapters)
     if len(rest) == 2 and (_is_measured(rest[0]) or made):
         rest = rest[1:]
@@ -159,7 +177,7 @@ def _alone(heard: Heard, before: Question) -> Token | None:
         return None
     if heard.tells("pick:all") or any(token.value == _SPEED for token in heard.line.tokens):
         return None  # 'two of them'; '100 asa' tells of what it is
-    if rest[0].text.isalpha() and not _may_be_tube(rest[0].numbers[0], before):
+    if rest[0].text.isalpha() and not may_be_tube(rest[0].numbers[0], before):
         return None
     idle = _IDLE | {_CUT} if made else _IDLE
     if any(cue.tells not in idle for cue in heard.cues) or (rest[0].kind == "LENGTH" and rest[0].unit != "mm"):
@@ -212,7 +230,7 @@ def _is_no_stop(token: Token) -> bool:
 
 def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
     number = token.numbers[0]
-    if not _is_set(token, heard) and _is_one_of_several(number, before):
+    if not _is_set(token, heard) and is_one_of_several(number, before):
         return f"{number:g} mm extension tube"
     old = dict(numbers_told(before))
     if _is_set(token, heard):
@@ -234,7 +252,7 @@ def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
         role.name: far[role.name] - _LIKELY * role.usual(number) - _NAMED * _points(token, heard, role)
         for role in ROLES
         if role.name in far
-        and (role.fits(number) or _is_as_whole(role, number, old))
+        and (role.fits(number) or is_as_whole(role, number, old))
         and (role.metric or token.kind == "NUMBER")
     }
     shown = {name: distance for name, distance in shown.items() if distance <= _FAR}
@@ -249,30 +267,11 @@ def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
     return says.removesuffix(" lens") if _heads_lens(token, heard) else says
 
 
-def _is_one_of_several(number: float, before: Question) -> bool:
-    """'only 16', 'just the ten' after tubes of 10 and 16 mm."""
-    lengths = [one.thickness_mm for one in before.adapters if one.piece in DRAWN and one.thickness_mm is not None]
-    return len(lengths) > 1 and (number, number) in lengths
-
-
-def _may_be_tube(number: float, before: Question) -> bool:
-    """'just the ten': a number in words, too large to count the tubes of before."""
-    return number > _MOST_COUNTED and any(one.piece in DRAWN and one.thickness_mm for one in before.adapters)
-
-
-def _is_as_whole(role: Role, number: float, old: dict[str, float]) -> bool:
-    """'now 16' after a ring of 10 mm: a whole number may be a ring where the one of before was."""
-    if role.name != RING or not 0.5 <= number <= 150:
-        return False
-    near = number < _SHORT and abs(log(number / old[RING])) < _MADE_LIKE
-    near = near and abs(log(number / old.get(LENS, NORMAL))) > 2 * _MADE_LIKE
-    return near or old[RING] == int(old[RING])
-
-
 def _points(token: Token, heard: Heard, role: Role) -> bool:
     """'the 135', 'a 50': a lens, by the article before it; 'the 2.8 lens' by its head."""
     before = [one for one in heard.line.tokens if one.column < token.column]
-    article = bool(before) and before[-1].kind == "DET"
+    short = token.numbers[0] < SHORT and any(stands_in(one) for one in heard.line.tokens)  # 'make it a 2 mm one'
+    article = bool(before) and (before[-1].kind == "DET" or before[-1].text.split()[-1:] == ["a"]) and not short
     beside = bool(before) and before[-1].text.casefold().endswith("with")  # 'and with 36' after a tube
     return (role.name == LENS and article) or (role.name == TUBE and beside)
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator
+from math import log
 from typing import Final
 
 from engine.base.compact import compact
@@ -24,6 +25,10 @@ _RATES: Final = frozenset([24, 25, 30, 48, 50, 60, 100, 120, 240])
 _METRE: Final = 1000.0
 _PIXELS: Final = "pixels"
 _REDUCER, _EXTENDER = "focal-reducer", "teleconverter"  # kinds of glass that are told by a factor
+SHORT: Final = 12.0  # mm, from which a whole number may as well be a focal length
+_MADE_LIKE: Final = 0.25  # by logarithm: so near is a ring to the one of before that it may stand for
+_MOST_COUNTED: Final = 4  # tubes
+_LONG_RING: Final = 55.0  # mm, beyond which hardly any ring goes
 _SHEET: Final = 0.05  # mm, of foil or brass that shims are cut from
 NORMAL: Final = 50.0  # mm, of a lens whose focal length was not told
 _SAID: Final = (  # as a value is kept, in which unit
@@ -55,7 +60,7 @@ ROLES: Final = (
     Role(LENS, "{} mm lens", _is_focal),
     Role(STOP, "f/{}", lambda n: n in STOPS, lambda n: n in WHOLE_STOPS or n != int(n), metric=False),
     Role(TUBE, "{} mm extension tube", lambda n: 1 <= n <= 150 and n * 2 == int(n * 2)),
-    Role(RING, "{} mm ring", lambda n: 0.5 <= n <= 150 and n != int(n), lambda n: True),
+    Role(RING, "{} mm ring", lambda n: 0.5 <= n <= 150 and n != int(n), lambda n: n <= _LONG_RING),
     Role("distance", "{} m away", lambda n: 0.2 <= n <= 200, metric=False),
     Role("mark", "{} m mark", lambda n: 0.3 <= n <= 500, metric=False),
     Role("iso", "ISO {}", lambda n: n >= 50 and n % 10 in (0, 5), metric=False),
@@ -70,6 +75,26 @@ ROLES: Final = (
     Role("layer", "{} mm sheet", lambda n: 0.005 <= n <= 0.5),
     Role("off", "{} mm", lambda n: 0.005 <= n <= 5),
 )
+
+
+def is_as_whole(role: Role, number: float, old: dict[str, float]) -> bool:
+    """'now 16' after a ring of 10 mm: a whole number may be a ring where the one of before was."""
+    if role.name != RING or not 0.5 <= number <= 150:
+        return False
+    near = number < SHORT and abs(log(number / old[RING])) < _MADE_LIKE
+    near = near and abs(log(number / old.get(LENS, NORMAL))) > 2 * _MADE_LIKE
+    return near or old[RING] == int(old[RING])
+
+
+def is_one_of_several(number: float, before: Question) -> bool:
+    """'only 16', 'just the ten' after tubes of 10 and 16 mm."""
+    lengths = [one.thickness_mm for one in before.adapters if one.piece in DRAWN and one.thickness_mm is not None]
+    return len(lengths) > 1 and (number, number) in lengths
+
+
+def may_be_tube(number: float, before: Question) -> bool:
+    """'just the ten': a number in words, too large to count the tubes of before."""
+    return number > _MOST_COUNTED and any(one.piece in DRAWN and one.thickness_mm for one in before.adapters)
 
 
 def numbers_told(before: Question) -> Iterator[tuple[str, float]]:

@@ -7,6 +7,7 @@ from typing import Final
 
 from engine.base.compact import replace
 from grammar.hearing import Heard
+from grammar.kinds import BUY_PLAN, CHAIN, COMPARE, FOCUS_VERDICT, GEAR_SETTING, MACRO_DISTANCE, WHY
 from grammar.questions import Question, Thing
 from grammar.things.casting import DRAWN, SPACER, Part
 from grammar.things.standins import stands_in
@@ -24,8 +25,10 @@ _ON_TOP: Final = ("with it", "on top", "as well", " too", "together")
 _EXTENSION: Final = "extension"
 _COUNTS: Final = (2, 3, 4)
 _BOTH: Final = "pick:both"
+_PLACED: Final = frozenset([CHAIN, FOCUS_VERDICT, MACRO_DISTANCE, COMPARE, GEAR_SETTING, BUY_PLAN, WHY])
 _WITHOUT: Final = "without"
 _MM: Final = re.compile(r"(\d+(?:\.\d+)?) ?mm\b", re.IGNORECASE)
+_SHORTEST: Final = 3.0  # mm, of what is told of a lens without tubes: less sets a ring right
 _LONGEST: Final = 100.0  # mm, of a tube
 
 
@@ -41,17 +44,30 @@ def tubes_changed(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     drawn = any(thing.piece in DRAWN and not _is_fixed(thing) and thing.thickness_mm for thing in before.adapters)
     # a ring that was cut to a length stays where a tube is put to it
     cut = any(thing.piece == _RING and _is_fixed(thing) for thing in before.adapters)
-    lengths = _lengths(heard) if tubes or ((drawn or cut) and _adds(heard)) else None
+    more_out = ((drawn or cut) and _adds(heard)) or _goes_further_out(heard, before)
+    lengths = _lengths(heard) if tubes or more_out else None
     if lengths is None:
         return None
     if any(token.kind == "PREP" and token.value == _WITHOUT for token in heard.line.tokens):
         left = [thing for thing in before.adapters if thing.thickness_mm not in [(one, one) for one in lengths]]
         return tuple(left) if len(left) == len(before.adapters) - len(lengths) and left else None
+    if not tubes and not (drawn or cut) and min(lengths) < _SHORTEST:
+        return None
     more = tuple(Thing(words=f"{one:g} mm tube", thickness_mm=(one, one), piece=SPACER) for one in lengths)
     if _adds(heard):
         return (*before.adapters, *more)
     drawn_anew = any(_is_extension(token) for token in heard.shape.tokens)  # 'with 16 mm of tube'
     return (*(one for one in before.adapters if one.piece not in DRAWN), *more) if drawn_anew else None
+
+
+def _goes_further_out(heard: Heard, before: Question) -> bool:
+    """'with 15 more, how close is that' after a lens on a body: so far out from its infinity position."""
+    lens = before.lens
+    placed = lens is not None and lens.focal_length_mm is not None and bool(before.bodies)
+    tokens = heard.line.tokens
+    more = any(MORE in token.groups and _is_beside(tokens, at) for at, token in enumerate(tokens))
+    other = any(token.value in _ADDING for token in tokens) and heard.tells("how-close")
+    return placed and before.intent in _PLACED and (more or other)
 
 
 def _close_up_on_top(heard: Heard, before: Question) -> tuple[Thing, ...] | None:

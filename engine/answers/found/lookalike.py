@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from engine.answers.found.by_register import beside_register
 from engine.answers.found.mounts_named import likeliest, mounts_named, names_typed, of_ring, spoken_of
 from engine.answers.found.same_name import (
     asked_of_a_name,
@@ -49,6 +50,7 @@ def look_alike(question: Question, knowledge: Knowledge) -> Answer:
     if not mounts:
         if not met.lines and question.said("thread") is not None:
             met, _ = by_thread(question, knowledge)
+        met = met if met.lines else beside_register(question, knowledge)
         if met.lines:
             return _answer(question, met)
         asked = ask_for(question, (Missing("lens mount", "Which mount or thread? For example: what looks like M42?"),))
