@@ -13,28 +13,16 @@ from typing import Final
 from engine.base.compact import replace
 from grammar.hearing import Heard, hear
 from grammar.intents import Weighed
-from grammar.kinds import COVERAGE, EXPOSURE_ND
 from grammar.questions import OFF, Question
 from grammar.things.casting import OPTICAL
 from grammar.things.standins import stands_in
-from grammar.turns.number_roles import (
-    LENS,
-    ROLES,
-    SHORT,
-    STOP,
-    TUBE,
-    WHOLE_STOPS,
-    Role,
-    is_as_whole,
-    is_circle,
-    is_one_of_several,
-    may_be_tube,
-    numbers_told,
-)
-from grammar.words.groups import OPENS, OWN
+from grammar.turns import number_roles as roles
+from grammar.turns.asked_number import by_what_was_asked
+from grammar.turns.number_roles import LENS, ON_AGAIN, RING, ROLES, STOP, TUBE, Role, numbers_told
+from grammar.words.groups import OWN
 from grammar.words.lexicon import Lexicon
 from grammar.words.tokens import Token
-from grammar.words.written import SHAPES, STOPS
+from grammar.words.written import STOPS
 
 _PASSED: Final = frozenset(["FILLER", "VERB", "DET", "MARK", "STOP", "CUE", "JOIN", "PREP", "WHEN"])
 _IDLE: Final = frozenset(
@@ -44,10 +32,14 @@ _IDLE: Final = frozenset(
 )  # fmt: skip
 _PUT_FOR: Final = [["NUMBER", kind, "NUMBER"] for kind in ("CUE", "VERB", "MEASURE")]
 _INSTEAD: Final = frozenset(["nominal", "not"])  # values of the words by which a number stands for another
+_SHORT: Final = 12.0  # mm, from which a whole number may as well be a focal length
+_MADE_LIKE: Final = 0.25  # by logarithm: so near is a ring to the one of before that it may stand for
 _LIKELY: Final = 0.8  # how much nearer, by logarithm, a number is to what it is usual for
 _NAMED: Final = 0.5  # and what an article before it makes of it
 _FAR: Final = 3.0  # by logarithm: what differs twentyfold is hardly the same told anew
 _CUT: Final = "cut"  # the cue of what is to be made
+_PUT_IN: Final = "put-in"
+_THAT: Final = frozenset(["it", "that", "this"])
 _SPEED: Final = "iso"  # value of the words for it
 _SET_AT: Final = frozenset(["stop", "distance", "mark"])  # what 'at' may stand before
 _MEASURED: Final = frozenset(["ring", "tube", "flange_to_image", "circle", "rear_reach", "layer"])
@@ -55,7 +47,6 @@ _NO_THINGS: Final = frozenset(
     ["iso", "frame_rate", "distance", "mark", "magnification"]
 )  # no article stands before one
 _FAR_AWAY: Final = "distance"
-_SLOWEST: Final = 8.0  # of the widest stops of lenses
 _A_METRE: Final = 1000.0  # mm
 
 
@@ -77,13 +68,7 @@ def spoken_out(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
             return _with(*told, heard, before, lexicon)
         drawn = _drawn_to(heard, before)
         return _with(*drawn[:2], heard, before, lexicon, drawn[2]) if drawn is not None else heard
-    says = (
-        _widest(token, heard, before)
-        or _shape(token, before)
-        or _density(token, before)
-        or _circle(token, heard, before)
-    )
-    says = says or _nearest(token, heard, before)
+    says = by_what_was_asked(token, heard, before) or _nearest(token, heard, before)
     if says is None:
         drawn = _drawn_to(heard, before)
         return _with(*drawn[:2], heard, before, lexicon, drawn[2]) if drawn is not None else heard
@@ -124,7 +109,8 @@ def _put_for(heard: Heard, before: Question) -> tuple[Token, str] | None:
     if [token.kind for token in rest] not in _PUT_FOR:
         return None
     one, other = rest[0], rest[2].numbers[0]
-    role = next((name for name, value in numbers_told(before) if value == other), None)
+    told = (*numbers_told(before), *((LENS, lens.focal_length_mm) for lens in before.lenses[1:]))
+    role = next((name for name, value in told if value == other), None)
     says = next((row.says for row in ROLES if row.name == role and row.fits(one.numbers[0])), None)
     if says is None or other == one.numbers[0]:
         return None
@@ -161,14 +147,13 @@ def _drawn_to(heard: Heard, before: Question) -> tuple[Token, str, Token] | None
 def _alone(heard: Heard, before: Question) -> Token | None:
     """The one number of a line that tells nothing else; 'the 2.8 lens' is still one."""
     rest = [token for token in heard.line.tokens if token.kind not in _PASSED]
-    if (
-        len(rest) > 1
-        and rest[-2].kind == "LENGTH"
-        and stands_in(rest[-1])
-        and [one.text for one in rest[:-2]] in ([], ["a"])
-    ):
-        rest = rest[-2:-1]  # 'a 3 mm one'
-    made = len(rest) == 2 and _is_made_so(rest[0], heard) and not any(one.thickness_mm for one in before.adapters)
+    if len(rest) > 1 and stands_in(rest[-1]) and [one.kind for one in rest[-2:-1]] == ["LENGTH"]:
+        rest = rest[-2:-1] if all(one.text == "a" for one in rest[:-2]) else rest  # 'a 3 mm one'
+    made = (
+        len(rest) == 2
+        and _is_made_so(rest[0], heard)
+        and sum(one.thickness_mm is not None for one in before.adapters) < 2
+    )
     if len(rest) == 2 and (_is_measured(rest[0]) or made):
         rest = rest[1:]
     if len(rest) == 2 and rest[1].kind == "LENS":
@@ -177,17 +162,18 @@ def _alone(heard: Heard, before: Question) -> Token | None:
         return None
     if heard.tells("pick:all") or any(token.value == _SPEED for token in heard.line.tokens):
         return None  # 'two of them'; '100 asa' tells of what it is
-    if rest[0].text.isalpha() and not may_be_tube(rest[0].numbers[0], before):
+    if rest[0].text.isalpha() and not roles.may_be_tube(rest[0].numbers[0], before):
         return None
-    idle = _IDLE | {_CUT} if made else _IDLE
+    idle = _IDLE | {_CUT} if made else _IDLE | {ON_AGAIN, _PUT_IN} if before.stood else _IDLE
     if any(cue.tells not in idle for cue in heard.cues) or (rest[0].kind == "LENGTH" and rest[0].unit != "mm"):
         return None
     return rest[0]
 
 
 def _is_made_so(token: Token, heard: Heard) -> bool:
-    """'make it 35 mm': said of what is talked about, and no sum of pieces."""
-    return token.kind == "MEASURE" and token.value == "total" and any(one.value == "it" for one in heard.line.tokens)
+    """'make it 35 mm', 'make that 25': said of what is talked about, and no sum of pieces."""
+    that = any(one.text.casefold() in _THAT for one in heard.line.tokens)
+    return token.kind == "MEASURE" and token.value == "total" and that
 
 
 def _is_measured(token: Token) -> bool:
@@ -195,55 +181,24 @@ def _is_measured(token: Token) -> bool:
     return token.kind == "MEASURE" and token.value == "size"
 
 
-def _widest(token: Token, heard: Heard, before: Question) -> str | None:
-    """'it is a 1.4', 'it opens to 1.4' of a lens whose widest stop was not told."""
-    lens, told = before.lens, token.numbers[0]
-    open_yet = lens is not None and lens.kind != "lens" and lens.f_number is None and before.f_number is None
-    said = heard.tells("it-is") or any(OPENS in one.groups for one in heard.line.tokens)
-    return f"f/{told:g} lens" if open_yet and said and "." in token.text and told in STOPS and told < _SLOWEST else None
-
-
-def _shape(token: Token, before: Question) -> str | None:
-    """'in 2.39?' where a frame is to be covered: its shape."""
-    number = token.numbers[0]
-    return f"{number:g}:1" if before.intent == COVERAGE and (number, 1) in SHAPES else None
-
-
-def _density(token: Token, before: Question) -> str | None:
-    """'I only have a 3.0' where a filter is chosen: a density, which no stop is written like."""
-    number = token.numbers[0]
-    tenths = round(number * 10)
-    written = "." in token.text and tenths % 3 == 0 and 3 <= tenths <= 39
-    return f"ND {token.text}" if before.intent == EXPOSURE_ND and written and _is_no_stop(token) else None
-
-
-def _circle(token: Token, heard: Heard, before: Question) -> str | None:
-    """'reckon 15' after whether a lens covers, where its circle was not told."""
-    number = token.numbers[0]
-    open_yet = before.intent == COVERAGE and before.said("circle") is None and bool(before.lenses)
-    return f"{number:g} mm image circle" if open_yet and heard.tells("estimate") and is_circle(number) else None
-
-
-def _is_no_stop(token: Token) -> bool:
-    return token.numbers[0] not in STOPS or token.text.endswith(".0")
-
-
 def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
     number = token.numbers[0]
-    if not _is_set(token, heard) and is_one_of_several(number, before):
+    if not _is_set(token, heard) and roles.is_one_of_several(number, before):
         return f"{number:g} mm extension tube"
     old = dict(numbers_told(before))
     if _is_set(token, heard):
         old = {role: value for role, value in old.items() if role in _SET_AT}
-        if _FAR_AWAY in old and token.text.isdigit() and number not in WHOLE_STOPS:
+        if _FAR_AWAY in old and token.text.isdigit() and number not in roles.WHOLE_STOPS:
             old.pop(STOP, None)  # 'and at 5' after 3 m
     if heard.tells("engraved"):
         old = {role: value for role, value in old.items() if role in (LENS, STOP)}  # 'the rim says 63'
     if heard.tells("adding") or token.text.isalpha():
         old = {role: value for role, value in old.items() if role == TUBE}  # 'add the 20 as well' after a tube
+    if heard.tells(ON_AGAIN) and TUBE in old:
+        old = {TUBE: old[TUBE]}  # 'back on but a 5 mm'
     if any(_is_measured(one) for one in heard.line.tokens):
         old = {role: value for role, value in old.items() if role in _MEASURED}  # 'i measured 20mm'
-    if _is_own(token, heard):
+    if _is_own(token, heard) or roles.put_on_it(heard, token):
         old = {role: value for role, value in old.items() if role == LENS}  # 'same with my 28'
     elif _has_article(token, heard):
         old = {role: value for role, value in old.items() if role not in _NO_THINGS or LENS not in old}
@@ -252,13 +207,14 @@ def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
         role.name: far[role.name] - _LIKELY * role.usual(number) - _NAMED * _points(token, heard, role)
         for role in ROLES
         if role.name in far
-        and (role.fits(number) or is_as_whole(role, number, old))
+        and (role.fits(number) or _is_as_whole(role, number, old))
         and (role.metric or token.kind == "NUMBER")
     }
     shown = {name: distance for name, distance in shown.items() if distance <= _FAR}
     if not shown:
         return None
-    best = min(shown, key=lambda name: shown[name])
+    last = roles.told_last(before, old) if any(_is_made_so(one, heard) for one in heard.line.tokens) else None
+    best = last if last in shown else min(shown, key=lambda name: shown[name])
     if best == LENS and any(part.focal for part in heard.cast.lenses):
         return None  # it is read so already
     says = next(role.says for role in ROLES if role.name == best).format(f"{number:g}")
@@ -267,10 +223,19 @@ def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
     return says.removesuffix(" lens") if _heads_lens(token, heard) else says
 
 
+def _is_as_whole(role: Role, number: float, old: dict[str, float]) -> bool:
+    """'now 16' after a ring of 10 mm: a whole number may be a ring where the one of before was."""
+    if role.name != RING or not 0.5 <= number <= 150:
+        return False
+    near = number < _SHORT and abs(log(number / old[RING])) < _MADE_LIKE
+    near = near and abs(log(number / old.get(LENS, roles.NORMAL))) > 2 * _MADE_LIKE
+    return near or old[RING] == int(old[RING])
+
+
 def _points(token: Token, heard: Heard, role: Role) -> bool:
     """'the 135', 'a 50': a lens, by the article before it; 'the 2.8 lens' by its head."""
     before = [one for one in heard.line.tokens if one.column < token.column]
-    short = token.numbers[0] < SHORT and any(stands_in(one) for one in heard.line.tokens)  # 'make it a 2 mm one'
+    short = token.numbers[0] < _SHORT and any(stands_in(one) for one in heard.line.tokens)  # 'make it a 2 mm one'
     article = bool(before) and (before[-1].kind == "DET" or before[-1].text.split()[-1:] == ["a"]) and not short
     beside = bool(before) and before[-1].text.casefold().endswith("with")  # 'and with 36' after a tube
     return (role.name == LENS and article) or (role.name == TUBE and beside)

@@ -4,14 +4,15 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator
-from math import log
 from typing import Final
 
 from engine.base.compact import compact
+from grammar.hearing import Heard
 from grammar.kinds import MACRO_DISTANCE, SHIM_CALIBRATION
 from grammar.questions import OFF, Question, Thing
 from grammar.things.casting import DRAWN
 from grammar.turns.flanges_told import MOUNTLESS
+from grammar.words.tokens import Token
 from grammar.words.written import STOPS
 
 LENS: Final = "focal"
@@ -20,14 +21,15 @@ RING: Final = "ring"
 TUBE: Final = "tube"
 _FLANGE: Final = "flange_to_image"
 _LENGTH: Final = re.compile(r"(?:an? |the |my )?(\d+(?:\.\d+)?) ?mm\b", re.IGNORECASE)
+ON_AGAIN: Final = "on-again"  # the cue of what is put on once more
+_THAT: Final = frozenset(["it", "that", "there", "them", "those", "the", "same"])
+_MOST_COUNTED: Final = 4  # tubes
+_NUMBERS: Final = re.compile(r"\d+(?:\.\d+)?")
 WHOLE_STOPS: Final = frozenset([1, 1.4, 2, 2.8, 4, 5.6, 8, 11, 16, 22, 32])
 _RATES: Final = frozenset([24, 25, 30, 48, 50, 60, 100, 120, 240])
 _METRE: Final = 1000.0
 _PIXELS: Final = "pixels"
 _REDUCER, _EXTENDER = "focal-reducer", "teleconverter"  # kinds of glass that are told by a factor
-SHORT: Final = 12.0  # mm, from which a whole number may as well be a focal length
-_MADE_LIKE: Final = 0.25  # by logarithm: so near is a ring to the one of before that it may stand for
-_MOST_COUNTED: Final = 4  # tubes
 _LONG_RING: Final = 55.0  # mm, beyond which hardly any ring goes
 _SHEET: Final = 0.05  # mm, of foil or brass that shims are cut from
 NORMAL: Final = 50.0  # mm, of a lens whose focal length was not told
@@ -77,26 +79,6 @@ ROLES: Final = (
 )
 
 
-def is_as_whole(role: Role, number: float, old: dict[str, float]) -> bool:
-    """'now 16' after a ring of 10 mm: a whole number may be a ring where the one of before was."""
-    if role.name != RING or not 0.5 <= number <= 150:
-        return False
-    near = number < SHORT and abs(log(number / old[RING])) < _MADE_LIKE
-    near = near and abs(log(number / old.get(LENS, NORMAL))) > 2 * _MADE_LIKE
-    return near or old[RING] == int(old[RING])
-
-
-def is_one_of_several(number: float, before: Question) -> bool:
-    """'only 16', 'just the ten' after tubes of 10 and 16 mm."""
-    lengths = [one.thickness_mm for one in before.adapters if one.piece in DRAWN and one.thickness_mm is not None]
-    return len(lengths) > 1 and (number, number) in lengths
-
-
-def may_be_tube(number: float, before: Question) -> bool:
-    """'just the ten': a number in words, too large to count the tubes of before."""
-    return number > _MOST_COUNTED and any(one.piece in DRAWN and one.thickness_mm for one in before.adapters)
-
-
 def numbers_told(before: Question) -> Iterator[tuple[str, float]]:
     """Every number of the question before that another may take the place of."""
     lens = before.lens
@@ -110,6 +92,7 @@ def numbers_told(before: Question) -> Iterator[tuple[str, float]]:
         if length is not None and length[0] == length[1]:
             plain = before.intent == MACRO_DISTANCE and not (piece.front or piece.rear)  # close up it only extends
             yield TUBE if piece.piece in DRAWN or plain else RING, length[0]
+    yield from ((TUBE, piece.thickness_mm[0]) for piece in tubes_off(before) if piece.thickness_mm is not None)
     for piece in before.adapters:
         if piece.piece in (_REDUCER, _EXTENDER) and piece.factor is not None:
             yield piece.piece, piece.factor
@@ -140,6 +123,38 @@ def numbers_told(before: Question) -> Iterator[tuple[str, float]]:
         yield OFF, off
     elif before.intent == SHIM_CALIBRATION:
         yield "layer", _SHEET
+
+
+def tubes_off(before: Question) -> tuple[Thing, ...]:
+    """The tubes of one length each that stood there and are off now."""
+    if any(piece.piece in DRAWN for piece in before.adapters):
+        return ()
+    drawn = (piece for piece in before.stood if piece.piece in DRAWN and piece.thickness_mm is not None)
+    return tuple(piece for piece in drawn if len(set(piece.thickness_mm or ())) == 1)
+
+
+def put_on_it(heard: Heard, token: Token) -> bool:
+    """'with a 50 on it', 'a 35 on the same bellows' after a bellows or tubes: a lens that goes on those."""
+    after = [one for one in heard.line.tokens if one.column > token.column and one.kind != "LENS"]
+    return len(after) > 1 and after[0].text.casefold() == "on" and after[1].text.casefold() in _THAT
+
+
+def told_last(before: Question, told: dict[str, float]) -> str | None:
+    """Of what 'make that 25' is: of what the words before told alone, and of a tube told beside the rest."""
+    words = set(_NUMBERS.findall(before.text))
+    said = [role for role, value in told.items() if f"{value:g}" in words]
+    return TUBE if TUBE in said else said[0] if len(said) == 1 else None
+
+
+def is_one_of_several(number: float, before: Question) -> bool:
+    """'only 16', 'just the ten' after tubes of 10 and 16 mm."""
+    lengths = [one.thickness_mm for one in before.adapters if one.piece in DRAWN and one.thickness_mm is not None]
+    return len(lengths) > 1 and (number, number) in lengths
+
+
+def may_be_tube(number: float, before: Question) -> bool:
+    """'just the ten': a number in words, too large to count the tubes of before."""
+    return number > _MOST_COUNTED and any(one.piece in DRAWN and one.thickness_mm for one in before.adapters)
 
 
 def length_of(piece: Thing) -> tuple[float, float] | None:

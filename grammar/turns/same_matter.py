@@ -7,7 +7,7 @@ from typing import Final
 from grammar.hearing import Heard
 from grammar.kinds import BUY_PLAN, CHAIN, COMPARE, COVERAGE, FOCUS_VERDICT, IDENTIFY_MOUNT, MACRO_DISTANCE
 from grammar.questions import Question
-from grammar.turns.put_back import ON_AGAIN
+from grammar.turns.number_roles import ON_AGAIN
 from grammar.turns.taking_back import OFF_AGAIN
 
 _PICKED: Final = "pick:"  # cues of which of several is meant

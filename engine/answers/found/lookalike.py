@@ -13,6 +13,7 @@ from engine.answers.found.same_name import (
     of_one_thread,
     of_the_name,
     registers_alike,
+    what_is_shared,
 )
 from engine.answers.found.threads_measured import by_thread
 from engine.answers.found.threads_meet import threads_meet
@@ -51,12 +52,10 @@ def look_alike(question: Question, knowledge: Knowledge) -> Answer:
         if not met.lines and question.said("thread") is not None:
             met, _ = by_thread(question, knowledge)
         met = met if met.lines else beside_register(question, knowledge)
-        if met.lines:
-            return _answer(question, met)
         asked = ask_for(question, (Missing("lens mount", "Which mount or thread? For example: what looks like M42?"),))
         rows = nearest(question.text, knowledge.catalogue, 1, PLAIN)  # 'are all screw lenses alike?'
         near = [Line("head", f"{row.topic}: {row.says}") for row in rows]
-        return replace(asked, lines=(*near, *asked.lines))
+        return _answer(question, met) if met.lines else replace(asked, lines=(*near, *asked.lines))
     by_one_name = asked_of_a_name(question)
     mounts = list(by_one_name) or mounts
     several = len((*question.lenses, *question.things, *question.adapters, *question.bodies)) > 1
@@ -109,8 +108,9 @@ def _whether_same(
     if len(mounts) != 1 or met:
         return Told()
     alike = tuple(named_alike(mounts[0], knowledge))
-    one = Line("head", f"{SAME} one and the same mount: {facts.mounts[mounts[0]].designation}.")
-    lines = (one, *alike) if len(names_typed(question)) > 1 else alike
+    one = Line("head", f"{SAME} one and the same {what_is_shared(facts.mounts[mounts[0]], knowledge)}.")
+    of_pieces = any(piece.front == (mounts[0],) for piece in question.adapters)  # '52mm filter thread vs m52 helicoid'
+    lines = (one, *alike) if len(names_typed(question)) > 1 or of_pieces else alike
     return Told(lines, tuple(registers_alike(mounts[0], knowledge)))
 
 
