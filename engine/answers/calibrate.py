@@ -16,7 +16,7 @@ from engine.answers.parts.wording import article, distance, small_mm, trimmed
 from engine.answers.picture.filter_effects import rear_filter
 from engine.answers.remarking import remarked
 from engine.answers.seat.distances import Distances
-from engine.answers.seat.spacing import usual_focals
+from engine.answers.seat.spacing import marks, usual_focals
 from engine.answers.shims.carried import SHIM, goes_past, is_limit, looked_up
 from engine.answers.shims.error_told import Judgement, error_judged
 from engine.answers.shims.loose import off_by_mm
@@ -28,7 +28,7 @@ from engine.answers.shims.sheets import SHEET, own_sheets, usual_sheets
 from engine.answers.shims.shim_effect import shim_effect
 from engine.answers.shims.spacers import by_spacers
 from engine.answers.shims.targets import is_target, is_tested_on, target_told
-from engine.answers.shims.turning import as_turns, asks_turns, lead_told, turned, turns_for_travel
+from engine.answers.shims.turning import as_turns, asks_turns, lead_told, short_by_turns_mm, turned, turns_for_travel
 from engine.answers.ways.ring_off import chain_on_ring, of_ring
 from engine.answers.ways.told_stack import is_drawn_out, with_stack
 from engine.answers.words.advice import advice_lines, named_or_near
@@ -144,7 +144,8 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     yield told
     yield _so_thick(question, told)
     yield screwed_in(question, knowledge)
-    yield turned(question, knowledge) + drift(question, knowledge) + lead_told(question)
+    by_turns = turned(question, knowledge)
+    yield by_turns + _left(question, by_turns, knowledge) + drift(question, knowledge) + lead_told(question)
     wanted = shim if shim is not None or told.lines else _needed(question)
     if wanted is not None and asks_turns(question):
         yield as_turns(question, wanted, knowledge)
@@ -154,6 +155,12 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         yield sheets
     if not asked:
         yield target_told(question, knowledge)
+
+
+def _left(question: Question, told: Told, knowledge: Knowledge) -> Told:
+    """Where infinity falls on the scale of a lens that had to be screwed out so far for it, while that is left so."""
+    short = short_by_turns_mm(question, knowledge.catalogue) if told.quantities else None
+    return marks(focals(question), short, knowledge.catalogue, question.feet, 1) if short else Told()
 
 
 def _asks_of_mark(question: Question) -> bool:

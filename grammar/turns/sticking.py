@@ -33,6 +33,7 @@ from grammar.questions import ALL, FILTER, OFF, Limits, Question, Thing
 from grammar.readings.kept_readings import mm
 from grammar.things.casting import DRAWN, OPTICAL
 from grammar.turns.measured_anew import BRIGHTER
+from grammar.turns.tubes_added import with_tube_told
 
 # what a chain does: here the pieces of before still stand between lens and body
 _PLACED: Final = frozenset(
@@ -71,7 +72,7 @@ def lasting(question: Question) -> Question:
     values = question.values
     if question.intent not in _COUNTED:
         values = tuple(row for row in values if row[0] != "numbers")
-    return question.with_(adapters=pieces, values=values)
+    return with_tube_told(question.with_(adapters=pieces, values=values))
 
 
 def _is_asked_for(piece: Thing) -> bool:

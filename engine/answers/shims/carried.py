@@ -5,6 +5,7 @@ from __future__ import annotations
 from engine.answers.parts.said import distance_mm, focals, last_said, mentions, number, stop
 from engine.answers.seat.distances import Distances
 from engine.answers.shims.loose import off_by_limit
+from engine.answers.shims.turning import short_by_turns_mm
 from engine.base.interval import Interval, is_known
 from engine.facts.catalogue import Catalogue
 from engine.physics import calibration
@@ -15,6 +16,7 @@ from grammar.words.mentioned import Mention
 
 SHIM = "shim"  # an error carried over from another lens, in mm
 MARK_OF = "mark-of"  # the own lens that a mark was told of, until its focal length is looked up
+_TELLING = frozenset(["mark", MARK_OF, SHIM, "turns", "angle", "travel"])  # keys that an error was told by
 
 
 def carried(question: Question, before: Question | None, facts: Catalogue) -> Question:
@@ -28,6 +30,9 @@ def carried(question: Question, before: Question | None, facts: Catalogue) -> Qu
         return _with_limit(question, limit, old[0], facts)
     if question.intent != before.intent:
         return _with_mark(question, before, facts)
+    short = short_by_turns_mm(before, facts) if old and focals(question) not in ((), old) else None
+    if short is not None and question.said("turns") in (None, before.said("turns")):
+        return _short_by(question, short)  # the camera, or its ring, is as far off for the other lens
     mark, lenses = _mark(question), focals(question)
     if mark is None or mark != _mark(before) or question.lenses == before.lenses:
         return question
@@ -114,8 +119,13 @@ def _with_error(question: Question, mark: float, focal: float) -> Question:
     error = calibration.shim_from_mark_mm(Interval.exact(mark), Interval.exact(focal), Interval.exact(0.0))
     if not is_known(error):
         return question
-    kept = tuple(row for row in question.values if row[0] not in ("mark", MARK_OF, SHIM))
-    return question.with_(values=(*kept, (SHIM, f"{error.nominal:.6g} mm")), distance_mm=None)
+    return _short_by(question, error.nominal)
+
+
+def _short_by(question: Question, short: float) -> Question:
+    """The question with a seat that is so much too short, in place of whatever told it."""
+    kept = tuple(row for row in question.values if row[0] not in _TELLING)
+    return question.with_(values=(*kept, (SHIM, f"{short:.6g} mm")), distance_mm=None)
 
 
 def looked_up(question: Question, facts: Catalogue) -> Question:
