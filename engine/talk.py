@@ -227,7 +227,9 @@ def is_gone(thing: Thing, own: frozenset[str]) -> bool:
 def _of_named(question: Question, aside: Question) -> Question:
     """The question that goes on past an aside, about the lens that the aside named where that is another one."""
     lenses = aside.lenses
-    if not any(lens.ids for lens in lenses) or lenses == question.lenses:
+    if lenses == question.lenses:
+        return question.with_(values=tuple(dict((*question.values, *_of_things(aside))).items()))
+    if not any(lens.ids for lens in lenses):
         return question
     return question.with_(lenses=lenses, known=aside.known, adapters=aside.adapters, values=())
 
