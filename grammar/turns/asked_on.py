@@ -42,7 +42,7 @@ from grammar.turns.one_part import changes_one_part
 from grammar.turns.only_told import names_the_pair
 from grammar.turns.put_between import puts_between
 from grammar.turns.same_matter import is_one_compared, makes_sure, same_matter
-from grammar.turns.told_before import asks_whence
+from grammar.turns.told_before import asks_whence, likens_stop
 from grammar.turns.turn_seen import Turn
 from grammar.turns.whom import Meant
 
@@ -116,6 +116,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.picks_stock, SHIM_CALIBRATION),
     (seen.corrects, _as_before),
     (seen.of(asks_whence), WHY),
+    (seen.of(likens_stop), CROP_EQUIVALENT),
     (seen.of(makes_sure), _as_before),
     (seen.doubts, _as_doubted),
     (seen.of(is_left_so), WHY),

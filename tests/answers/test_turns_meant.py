@@ -565,3 +565,29 @@ def test_a_length_after_a_rear_that_may_touch_is_how_far_it_reaches_and_stays(cl
 def test_a_lens_that_is_sunk_into_the_body_has_no_seat_below_nought(club):
     last = talk(club, "16mm film c lens, deep rear, on mft, does it hit the shutter", "5 mm")[-1]
     assert "Sunk 1.72 mm into the body its rear stands 6.72 mm inside the flange" in flat(last)
+
+
+@pytest.mark.parametrize(
+    "said", ["whats the proper part between them", "which part joins them", "what ring connects both"]
+)
+@pytest.mark.parametrize(
+    ("first", "pair", "ring"),
+    [
+        (["is M42 the same thread as T2"], ("t2", "m42"), 9.54),
+        (["t2 ring jammed on my m42 tube, now what", "but they are both 42?!"], ("t2", "m42"), 9.54),
+        (["om and md, same mount?"], ("om-mount", "sr-mount"), 2.5),
+        (["is c mount the same as cs"], ("c", "cs"), 5.0),
+        (["are K and M42 compatible"], ("m42", "k-mount"), 0.0),
+    ],
+)
+def test_the_part_between_two_mounts_is_for_the_lens_that_leaves_it_room(club, first, pair, ring, said):
+    last = talk(club, *first, said)[-1]
+    assert (last.question.lenses[0].ids[0], last.question.bodies[0].ids[0]) == pair
+    rows = [row.value.nominal for row in last.quantities if row.name == "ring_thickness_mm"]
+    assert rows[0] == pytest.approx(ring, abs=0.02)
+
+
+@pytest.mark.parametrize("said", ["can i see that with just a ruler", "how do i tell them apart with a ruler"])
+def test_two_threads_are_told_apart_by_ten_crests(club, said):
+    told = flat(talk(club, "is M42 the same thread as T2", said)[-1])
+    assert "10 mm = 1 mm, 7.5 mm = 0.75 mm" in told
