@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from engine.answers.families import handler_for
 from engine.answers.found.narrowing import told_apart
+from engine.answers.found.same_name import as_register
 from engine.answers.found.two_named import with_two
 from engine.answers.making.senses import by_facts
 from engine.answers.own.ring_told import beside, judged_with
@@ -33,7 +34,6 @@ from grammar.words.tokens import tokens_of
 
 if TYPE_CHECKING:
     from engine.answers.parts.choosing import Choice
-
 
 TOO_LITTLE = (
     "That is too little to work anything out from. Say more: the lens (mount, focal length, widest stop), the body or "
@@ -82,11 +82,11 @@ class Desk:
     def ask(self, text: str, talk: Talk | None = None) -> Answer:
         """Read one question, answer it, and remember it for the next."""
         talking, talk = talk is not None, talk if talk is not None else Talk()
-        aside = self._aside(text, talk) if talking else None
-        if aside is not None:
+        if talking and (aside := self._aside(text, talk)) is not None:
             return aside
         choice = talk.chosen(text) or self._told_in_words(text, talk)
-        question = choice.question if choice else read(talk.meant(text), self.lexicon, talk.question)
+        meant = as_register(talk.meant(text), talk.question, self.catalogue)
+        question = choice.question if choice else read(meant, self.lexicon, talk.question)
         talk.guesses, talk.choices = question.guesses if isinstance(question, Unread) else (), ()
         question = self._by_words(question) if isinstance(question, Unread) else self._as_term(question)
         if isinstance(question, Unread):

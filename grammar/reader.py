@@ -8,6 +8,7 @@ from engine.base.compact import replace
 from grammar.echo.echo import canonical
 from grammar.hearing import Heard, hear
 from grammar.kinds import BUY_PLAN, COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, EXPOSURE_ND, IDENTIFY_MOUNT, OUT_OF_SCOPE
+from grammar.own.naming import tells_a_meaning
 from grammar.own.taught import taught
 from grammar.questions import DRAWN, Question, Taught, Thing, Unread
 from grammar.readings.scale_and_tape import with_scale_pair
@@ -37,7 +38,7 @@ _REGISTER: Final = "register"  # key of the gear file
 
 def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Question | Unread:
     """The question that `text` puts; `before` is the one it may lean on. Whatever the text, it never raises."""
-    text = said_rightly(text, lexicon)
+    text = text if tells_a_meaning(text) else said_rightly(text, lexicon)
     got = _read(text, lexicon, before)
     if isinstance(got, Unread):
         return got
@@ -55,13 +56,21 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
     got = with_stack_kept(with_way_asked(got, before, lexicon.words.mentions), before)
     got = with_shim_put(got, before, lexicon.words.mentions)
     known = got.known or known_with(before.known or before.lenses, got.lenses)
-    return got.with_(known=known, prior=before.with_(prior=None), elsewhere=_elsewhere(got, before))
+    return got.with_(
+        known=known, prior=before.with_(prior=None), elsewhere=_elsewhere(got, before), stood=_stood(got, before)
+    )
 
 
 def _elsewhere(got: Question, before: Question) -> tuple[Thing, ...]:
     """What 'the other body' may mean from now on: what the lens stood on before, where that is not what it is now."""
     stood, now = ([(one.kind, one.ids, one.format) for one in q.bodies or q.frames] for q in (before, got))
     return (before.bodies or before.frames) if stood and stood != now else before.elsewhere
+
+
+def _stood(got: Question, before: Question) -> tuple[Thing, ...]:
+    """The pieces that 'both' and 'back on' may mean from now on: what stood there before others did, or none."""
+    changed = before.adapters and got.adapters != before.adapters
+    return before.adapters if changed else before.stood
 
 
 def _with_mentioned(question: Question, lexicon: Lexicon) -> Question:

@@ -32,6 +32,8 @@ LEADING: Final = 4  # lines that tell the most of an answer
 MEASURE_HOW: Final = "measure-how"
 STOPPING_DOWN: Final = "stop-down-helps"  # advice on what it does for infinity
 _FREE: Final = TALKED | {"teach", "forget"}
+INFINITY: Final = "infinity"  # the verdict
+EVERY_STOP: Final = "It reaches infinity at every stop: for that nothing need be closed."
 UNCHANGED: Final = "That changes nothing: the rest stands as in the answer before."
 AS_BEFORE: Final = (
     "That was read as the same question again, so the rest stands as before. Ask 'how sure is it' or 'why', or name "
@@ -39,6 +41,7 @@ AS_BEFORE: Final = (
 )
 STANDS: Final = "The rest stands as in the answer before."
 _SEATED: Final = frozenset({CHAIN, FOCUS_VERDICT, IDENTIFY_MOUNT, COVERAGE})  # answers that are no numbers
+_CORNERS: Final = "corners vignette"  # what the words of a question that goes on with coverage are about
 _SAID: Final = frozenset({WHY, HAZARD, GEAR_SETTING})  # kinds of advice that tell of what is seen or meant
 ALL_SAID: Final = (
     "That is all that the facts hold for it. What you see or measure yourself decides: tell it, such as 'it stops at "
@@ -87,6 +90,10 @@ def _of_what_was_typed(answer: Answer, catalogue: Catalogue) -> tuple[Line, ...]
     assert answer.question is not None
     mounts = frozenset(id_ for lens in answer.question.lenses for id_ in lens.ids[:1])
     rows = nearest(answer.text, catalogue, 1, SURE, among=lambda row: asked_as(row) in _SAID, mounts=mounts)
+    if answer.intent == COVERAGE and any(row.id == STOPPING_DOWN for row in rows):
+        # 'does stopping down help' after whether it covers is asked of the corners
+        said = f"{answer.text} {_CORNERS}"
+        rows = nearest(said, catalogue, 1, SURE, among=lambda row: asked_as(row) in _SAID, mounts=mounts)
     shared = [row for row in rows if not row.mounts or mounts & {*row.mounts}]
     cured = _from_stop(answer) if any(row.id == STOPPING_DOWN for row in shared) else ()
     return (*cured, *advice_lines(shared))
@@ -98,7 +105,10 @@ def _from_stop(answer: Answer) -> tuple[Line, ...]:
         return ()
     from engine.answers.seat.telling import curing_stop
 
-    at = curing_stop(answer.chains[0].listed.judged.trace)
+    judged = answer.chains[0].listed.judged
+    if judged.verdict == INFINITY and judged.certainty != "unknown":
+        return (Line("head", EVERY_STOP),)
+    at = curing_stop(judged.trace)
     text = "" if at is None else f"From f/{f_number(at)} on what is far is sharp enough; wide open it stays soft."
     return (Line("head", text),) if text else ()
 

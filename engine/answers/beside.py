@@ -265,6 +265,8 @@ _hole: Final = named("exposure.holes", "with_hole_for_stop")
 # which way a lens sits off, and from which stop that is hidden, before the answer
 _way_off: Final = named("seat.way_off", "with_way_off")
 _hidden: Final = named("seat.hidden_by_stop", "with_hiding_stop")
+# how large the moon is on the sensor, before the answer
+_moon: Final = named("picture.moon", "with_moon")
 BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     (WAYS, where(_stacked, "flange_to_image")), (WAYS, where(_forgiven, "thickness")),
     (WAYS, where(_size_wanted, "magnification")), (READ_RINGS, where(_readings, "readings")), (ON_A_BODY, _pair),
@@ -273,6 +275,7 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     ((*OF_ONE_FRONT, *ELSE_OF_FRONTS, kinds.OUT_OF_SCOPE), heard(front_asked, "filter-size-asked")),
     ((kinds.LIST_FITS,), heard(takers, "which-lenses")), ((kinds.LIST_FITS,), _angle), ((kinds.BUY_PLAN,), _any_lens),
     ((kinds.WHY,), _stops), (REACHING, _reach), (OF_PICTURES, where(_squeezed, "squeeze")),
+    ((*OF_PICTURES, kinds.EXPOSURE_ND), heard(_moon, "moon-size")),
     ((*NAMING, kinds.HAZARD, kinds.DIY_DIMENSION), heard(_through, "goes-through")),
     ((kinds.HAZARD, kinds.CHAIN, kinds.IDENTIFY_MOUNT, kinds.WHY), where(_thread_lengths, "thread_length")),
     ((kinds.CHAIN, kinds.HAZARD, kinds.WHY), heard(_thread_lengths, "thread-length-asked")),

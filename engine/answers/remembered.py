@@ -21,6 +21,7 @@ from grammar.kinds import COVERAGE, CROP_EQUIVALENT, DRAW, HAZARD, IDENTIFY_MOUN
 from grammar.questions import Question, Thing
 
 ON_PURPOSE = "thin-on-purpose"  # the advice on rings that are cut a little thin
+_TWO_RINGS = 2
 OF_GLASS = "glass-ring-soft"  # and that on glass that gives infinity back
 REMEDY = "remedy"  # what would put right the chain that was told
 SURE = "sure"  # how sure that is
@@ -169,7 +170,8 @@ def _why(
 
 def _outright(question: Question, row: Listed) -> str | None:
     """The advice that is the reason by itself: that makers cut rings thin, what glass in a ring does to the picture."""
-    if mentions(question, "made-thin") and _is_thin(row):
+    alone = len(question.adapters) < _TWO_RINGS  # 'why is the M to E ring thinner than the M to X ring' is of both
+    if alone and mentions(question, "made-thin") and _is_thin(row):
         return ON_PURPOSE
     glazed = any(piece.has_glass for piece in row.judged.chain.adapters)
     return OF_GLASS if glazed and mentions(question, "glass-does") else None

@@ -32,7 +32,7 @@ from engine.answers.shims.turning import turns_for_travel
 from engine.answers.ways.pair_beside import with_pair
 from engine.answers.ways.pairs import as_measured
 from engine.answers.ways.ring_off import off_right
-from engine.answers.ways.told_stack import is_drawn_out
+from engine.answers.ways.told_stack import is_drawn_out, is_set_by_draw
 from engine.answers.words.advice import advice_lines, named_or_near
 from engine.answers.words.pitch_said import pitch_said
 from engine.base.interval import Interval, is_known
@@ -57,7 +57,7 @@ def to_make(question: Question, knowledge: Knowledge) -> Answer:
     stacked, ring = by_spacers(question, "diy-dimension", knowledge), None
     if stacked is not None:
         return stacked
-    if _is_set_by_draw(question):
+    if is_set_by_draw(question):
         from engine.answers.howto import how_to  # where it is set follows from the chain
 
         return how_to(question, knowledge, "diy-dimension")
@@ -74,11 +74,14 @@ def to_make(question: Question, knowledge: Knowledge) -> Answer:
     told += stock_left(question, ring)
     apart = holes_for(question) + held_at(question, knowledge)
     told = drawn_larger(question, ring) + told + apart
-    told += _before_tapping(question, knowledge)
-    told += as_long_as(question, knowledge)
+    told += _before_tapping(question, knowledge) + as_long_as(question, knowledge)
     bored = bore_for(question, knowledge)
     told += bored
     told = (pitch_said(question) if ring is None else Told()) + told
+    if not told.lines and _hangs_on_lens(question):
+        from engine.answers.howto import how_to  # what its length hangs on, as where a way is asked
+
+        return how_to(question, knowledge, "diy-dimension")
     if not apart.lines and not matters.told.lines:
         told += _tolerance(question, knowledge)
     told += layers(question, knowledge) if question.said("stock") is None else Told()
@@ -104,12 +107,12 @@ def to_make(question: Question, knowledge: Knowledge) -> Answer:
     return with_pair(answer, question, knowledge)
 
 
-def _is_set_by_draw(question: Question) -> bool:
-    """'a 17-31 helicoid into a 1 mm ring, to what length do i lock it': every piece between lens and body is there."""
-    lengths = [one.thickness_mm for one in question.adapters if one.thickness_mm is not None]
-    drawn = [one for one in lengths if one[0] < one[1]]
-    named = any(lens.ids for lens in question.lenses) and any(body.ids for body in question.bodies)
-    return named and len(drawn) == 1 and len(lengths) > 1 and question.said("flange_to_image") is None
+def _hangs_on_lens(question: Question) -> bool:
+    """'how long a ring for my lens to E': the body is told, and nothing of how the lens is held."""
+    plain = bool(question.lenses) and not any(one.ids for one in question.lenses)
+    bare = not any(one.ids or one.front or one.thickness_mm for one in question.adapters)
+    other = is_printed(question) or question.mentions(PITCH_WANTED) or question.mentions("error-spoken")
+    return plain and bare and question.body is not None and not other
 
 
 def _rings(question: Question, knowledge: Knowledge) -> Iterator[tuple[Told, RingToMake | None]]:

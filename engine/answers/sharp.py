@@ -223,7 +223,8 @@ def _stops_of(own: float, question: Question) -> tuple[float, ...]:
     if len(question.stops) > 1:
         return question.stops
     widest = [thing.f_number for thing in question.lenses if thing.f_number and thing.focal_length_mm]
-    if question.f_number is not None and widest and widest[0] > question.f_number and not question.follows:
+    supposed = not question.follows or question.f_number in question.stops  # and not only kept from before
+    if question.f_number is not None and widest and widest[0] > question.f_number and supposed:
         return widest[0], question.f_number  # 'f/4 ..., then at f/2.8': neither is what it opens to
     both = mentions(question, "and-what-if") and not question.follows  # 'and at f/4' in a talk is that one
     return tuple(dict.fromkeys((*widest, own))) if both else (own,)

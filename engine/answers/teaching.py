@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from typing import Final
 
 from engine.answers.found.narrowing import told_apart
 from engine.answers.parts.answer import ANSWERED, NO, NOT_UNDERSTOOD, Answer, Line
 from engine.answers.parts.resolve import Missing, body_side, lens_side, mount_words
-from engine.answers.parts.wording import article, listed
+from engine.answers.parts.wording import article, listed, small_mm
 from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.facts.catalogue import Catalogue
@@ -17,6 +18,7 @@ from engine.facts.records import Mount
 from grammar.questions import Question, Taught
 from grammar.words.atoms import key_of
 
+LENS_FIRST: Final = "'my avocet is a 25 mm C-mount lens'."
 OWN_WORD: Final = "own observation"
 _REGISTER_DIFFERENCE: Final = "register difference"
 
@@ -26,7 +28,7 @@ def completed(question: Question, catalogue: Catalogue) -> Question | Missing:
     taught = question.taught
     assert taught is not None
     if question.intent == "forget" or taught.id in catalogue.gear_ids:
-        return question
+        return _too_far_off(question, taught, catalogue) or question
     question = told_apart(question, catalogue)
     fields = _of_mount_meant(question, dict(taught.fields))
     called = taught.name or "NAME"
@@ -46,6 +48,21 @@ def completed(question: Question, catalogue: Catalogue) -> Question | Missing:
             return missing
     name = taught.name or _free_name(taught.section, fields, catalogue)
     return question.with_(taught=Taught(taught.section, name, name, tuple(fields.items())))
+
+
+def _too_far_off(question: Question, taught: Taught, catalogue: Catalogue) -> Missing | None:
+    """'its register is really 45.5' of an E-mount body: no body is off by so much, so that a lens is meant."""
+    body, told = catalogue.bodies.get(taught.id), dict(taught.fields).get("register", "")
+    measured = re.match(r"[\d.]+(?= mm)", told)
+    if question.intent == "forget" or taught.section != "bodies" or body is None or measured is None:
+        return None
+    mount = catalogue.mounts[body.mount]
+    most = catalogue.assumptions["largest-seat-error"].value.greatest
+    if not is_known(mount.register_mm) or abs(float(measured[0]) - mount.register_mm.nominal) <= most:
+        return None
+    has = f"{mount.designation} has {small_mm(mount.register_mm.nominal)}, and no body is off by so much"
+    ask = f"{told} cannot be the register of {taught.name}: {has}. If a lens has it, tell that first: {LENS_FIRST}"
+    return Missing("lens", ask)
 
 
 def _of_mount_meant(question: Question, fields: dict[str, str]) -> dict[str, str]:

@@ -14,6 +14,7 @@ from engine.facts.sections import noun
 from engine.facts.splice import Source, Splice, Value, written, written_lines
 from engine.facts.yamlfile import Sheet
 
+_NONE_YET: Final = "{}"  # behind the key of a section
 _STEP: Final = 2  # blanks, where the file shows no habit of its own
 _DATE: Final = r"\d{4}-\d\d-\d\d"
 _DATED: Final = re.compile(rf" *# {_DATE}, ")  # as comments begin that came with an edit
@@ -95,7 +96,7 @@ class Ways:
                 return self.by_hand("a last line with more on it")
             return source.at_the_end(last[1], [head, *lines])
         if source.in_braces(self.section.value):
-            return self.by_hand(f"{section} in braces")
+            return self._opened(lines) or self.by_hand(f"{section} in braces")
         if self.records is None and not _is_open(self.section.value):
             return self.by_hand(f"{section} {told(self.section.value)}")
         taken = source.lines_of(self.section)
@@ -103,6 +104,18 @@ class Ways:
             return self.by_hand(f"{section} with more on a line")
         outer = self.records or self.root
         return source.below(source.with_comments(taken[1], outer.column), lines)
+
+    def _opened(self, lines: list[str]) -> Splice | None:
+        """The lines in the place of '{}' behind the key, which says that there are none yet; None where more stands."""
+        assert self.section is not None
+        source, value, text = self.source, self.section.value, self.sheet.text
+        end, taken = source.end_of(value), source.lines_of(self.section)
+        start = source.offset(value.line, value.column)
+        if end is None or taken is None or text[start:end] != _NONE_YET:
+            return None
+        start -= len(text[:start]) - len(text[:start].rstrip(" "))
+        rest = text[end : source.ends[taken[1]]]
+        return Splice(start, text[start : source.ends[taken[1]]], source.line_end.join((rest.rstrip(), *lines)))
 
     def _set(self, edit: SetField) -> Splice | Problem:
         assert self.record is not None

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from math import asin, atan, degrees, hypot, inf, pi, sqrt
+from math import asin, atan, degrees, hypot, inf, pi, radians, sqrt, tan
 from typing import Final
 
 from engine.base.interval import UNKNOWN, Measure, is_known
@@ -138,6 +138,14 @@ def angle_of_view_deg(side: Measure, focal_length: Measure, extension: Measure) 
     Source: similar triangles through the principal planes, image distance f + x.
     """
     return enclose(lambda s, f, x: 2 * degrees(atan(s / (2 * (f + max(x, 0.0))))), side, focal_length, extension)
+
+
+def image_of_angle_mm(focal_length: Measure, angle_deg: Measure) -> Measure:
+    """2f*tan(angle / 2), mm: how wide on the sensor what is far off and seen under that angle is, lens at infinity.
+
+    Source: optics model, drawn true to line.
+    """
+    return enclose(lambda f, a: 2 * f * tan(radians(a) / 2), focal_length, angle_deg)
 
 
 def punch_in(width: Measure, height: Measure, crop_width: Measure, crop_height: Measure) -> Measure:

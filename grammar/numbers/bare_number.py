@@ -8,7 +8,7 @@ from typing import Final
 from engine.base.units import FAR_UNITS
 from grammar.numbers.counting import MOST_THINGS, counts, is_several
 from grammar.numbers.crop_numbers import is_crop
-from grammar.numbers.drawn_numbers import is_added_travel, is_drawn_so_far
+from grammar.numbers.drawn_numbers import is_added_travel, is_drawn_so_far, is_length_of_tube
 from grammar.numbers.focal_numbers import ENDS, is_focal, is_lens_against, is_what_it_becomes
 from grammar.numbers.light_numbers import is_further_stop
 from grammar.numbers.optics_numbers import (
@@ -210,7 +210,7 @@ def _drawn(bare: Bare) -> Token | None:
     piece = bare.before
     if piece is not None and piece.value == "at" and bare.at > 1:
         piece = bare.tokens[bare.at - 2]  # 'bellows at 120'
-    if is_drawn_so_far(piece, bare.token, bare.after):
+    if is_drawn_so_far(piece, bare.token, bare.after) or is_length_of_tube(bare.tokens, bare.at):
         return bare.token.as_("LENGTH", unit="mm")
     travels = is_added_travel(bare.tokens, bare.at)
     return bare.token.as_("KEYED", value="travel", unit="mm") if travels else None

@@ -4,14 +4,17 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.things.casting import SPACER
 from grammar.words.groups import GIVES
-from grammar.words.tokens import Token
+from grammar.words.tokens import Token, is_plural
 
 _STRETCHED: Final = frozenset(["bellows"])
 _DRAW: Final = (20.0, 400.0)  # mm
 _MOST_TRAVEL: Final = 60.0  # mm, of a helicoid
 _MOST_UNSAID: Final = 15.0  # and where nothing says that it moves so far
 _ENDS: Final = frozenset(["STOP", "JOIN", "PREP", "CUE", "LIMIT", "TRAIT", "MEASURE"])
+_LONGEST_TUBE: Final = 100.0  # mm
+_NUMBERED: Final = frozenset(["LENGTH", "NUMBER", "RANGE", "COUNT", "TIMES", "MOUNT"])
 _ADDED_TO: Final = frozenset(
     ["LENGTH", "FOCAL", "FNUM", "COMBO", "NUMBER", "LIMIT", "PREP", "PIECE", "RANGE", "LENS", "TIMES"]
 )
@@ -23,6 +26,17 @@ def is_drawn_so_far(before: Token | None, token: Token, after: Token | None) -> 
         return False
     ends = after is None or after.kind in _ENDS
     return ends and token.text.isdecimal() and _DRAW[0] <= token.numbers[0] <= _DRAW[1]
+
+
+def is_length_of_tube(tokens: list[Token], at: int) -> bool:
+    """'ring 1 mm, tube 9 for an M42 50': the bare number right behind one tube of which no length stands before it."""
+    tube, ahead = tokens[at - 1] if at else None, tokens[at - 2] if at > 1 else None
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    if tube is None or tube.value != SPACER or tube.kind != "PIECE" or is_plural(tube):
+        return False
+    told = ahead is not None and ahead.kind in _NUMBERED
+    short = tokens[at].text[:1].isdigit() and 0 < tokens[at].numbers[0] <= _LONGEST_TUBE
+    return short and not told and (after is None or after.kind in _ENDS)
 
 
 def is_added_travel(tokens: list[Token], at: int) -> bool:

@@ -141,6 +141,7 @@ def length_behind(tokens: list[Token], at: int, measured: str) -> int | None:
             return None
         if token.kind in LENGTHS:
             near = measured == "distance" and token.unit in ("", "mm")  # 'minimum distance 90mm': that is the lens
+            near = near or (measured == _EXTENSION and is_led(tokens, ahead))  # 'what extension does a 60 need'
             return None if near or _is_of_another(tokens, ahead, measured) else ahead
         if token.kind == "MEASURE" and token.value == "size" and measured in _MEASURED:
             continue  # 'register measured 46.4'

@@ -21,6 +21,7 @@ from grammar.numbers.measured_lengths import (
 )
 from grammar.numbers.near_marks import is_own_size
 from grammar.numbers.ring_measured import PIECES, pieces_told, ring_measured
+from grammar.numbers.screw_widths import is_lens_by_stop
 from grammar.numbers.senses import is_put_in, is_thread_length
 from grammar.numbers.threads_told import with_led_apart
 from grammar.numbers.wide_lenses import is_wide_lens
@@ -51,7 +52,7 @@ def with_measures_told(tokens: list[Token], told: frozenset[str] = frozenset()) 
             out[at] = token.as_("CUE")  # 'how much nd to get f/1.8'
         elif token.kind == "MEASURE":
             _tell_measure(out, at)
-        elif token.kind == "MOUNTWORD" and is_screw(token):
+        elif token.kind == "MOUNTWORD" and is_screw(token) and not is_lens_by_stop(out, at):
             _tell_screw(out, at)
         elif _is_wide(token) and at and out[at - 1].kind == "LENGTH" and not is_wide_lens(out, at):
             _tell_wide(out, at)
@@ -150,8 +151,7 @@ def _size_is_told(tokens: list[Token], at: int) -> bool:
 
 def _tell_screw(tokens: list[Token], at: int) -> None:
     """A width, or a length, beside 'thread' or 'screw'."""
-    before = tokens[at - 1] if at else Token("STOP", "", 0)
-    ahead = _past_verbs(tokens, at + 1)
+    before, ahead = tokens[at - 1] if at else Token("STOP", "", 0), _past_verbs(tokens, at + 1)
     after = tokens[ahead] if ahead < len(tokens) else None
     of = before.value == "of" and at > 1 and tokens[at - 2].kind in ("LENGTH", "NUMBER")
     if of and is_thread_length(tokens[at - 2]):

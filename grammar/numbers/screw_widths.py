@@ -34,6 +34,16 @@ def with_screw_widths(tokens: list[Token]) -> list[Token]:
     return out
 
 
+def is_lens_by_stop(tokens: list[Token], screw: int) -> bool:
+    """'screw mount 58mm f2 lens': no width of a screw that lenses are held by, and a stop right behind it."""
+    behind = [n for n in (screw + 1, screw + 2) if n < len(tokens) and tokens[n].kind == "FNUM"][:1]
+    at = next((n for n in (screw - 1, screw + 1) if n >= 0 and n < len(tokens) and tokens[n].kind in _NUMBERS), None)
+    if at is None or not behind or behind[0] not in (at + 1, screw + 1) or tokens[at].unit not in ("", "mm"):
+        return False
+    others = any(one.kind in _FOCALS and one.unit in ("", "mm") for n, one in enumerate(tokens[: behind[0]]) if n != at)
+    return not others and not any(least <= tokens[at].numbers[0] <= most for least, most in _WIDTHS)
+
+
 def _speaks_of_screw(token: Token) -> bool:
     verb = token.kind in ("CUE", "VERB") and token.text.casefold().startswith(_SCREWS)
     return is_screw(token) or verb

@@ -19,6 +19,12 @@ _SAYS: Final = re.compile(
 _FORGETS: Final = re.compile(r"forget what i mean by\s+['\"]?(?P<word>[\w .,/-]{1,30}?)['\"]?", re.IGNORECASE)
 
 
+def tells_a_meaning(text: str) -> bool:
+    """Whether the line has the form of such a statement, whatever word and mount stand in it."""
+    line = text.strip()
+    return _SAYS.fullmatch(line) is not None or _FORGETS.fullmatch(line) is not None
+
+
 def named(text: str, line: str, lexicon: Lexicon) -> Question | Unread | None:
     """The statement that a word means a mount, or that it no longer does; None where the line says neither."""
     forgotten = _FORGETS.fullmatch(line)

@@ -156,6 +156,9 @@ def _told(tokens: list[Token], at: int) -> Token:
         return token.as_("MOUNT") if headed else token
     if names != "format":
         return token.as_(names.upper()) if token.kind != "LENGTH" else token
+    if token.kind == "NUMBER" and token.numbers[0] < _OF_FILM:  # '67 medium format'; alone it is a number
+        headed = any(one is not None and one.value == _MEDIUM for one in (before, after))
+        return token.as_("FORMAT") if headed else token.as_("NUMBER", ids=())
     if token.kind == "FRACTION":
         return _by_fraction(token, before, after)
     told = before is not None and before.kind == "PREP" and before.value == "made-for"

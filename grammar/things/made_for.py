@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from engine.base.compact import replace
 from grammar.things.cast import Cast
 from grammar.things.casting import Part
 from grammar.things.phrases import TOWARDS, Noun
@@ -39,6 +40,18 @@ def lens_by_its_frame(cast: Cast) -> None:
     lens.formats = list(made_for[0].formats)
     cast.frames = [part for part in cast.frames if part is not made_for[0]]
     cast.bodies = [part for part in cast.bodies if part is not made_for[0]]
+
+
+def lens_of_its_frame(cast: Cast) -> None:
+    """'its made for 1/2 inch, our sensor 2/3': only lenses are made for a frame, so one is told by it."""
+    made_for = [part for part in cast.frames if part.noun.role == _MADE and part.formats]
+    if cast.lenses or cast.pieces or len(made_for) != 1:
+        return
+    frame = made_for[0]
+    if any(part.noun.column < frame.noun.column for part in cast.bodies):
+        return  # 'a camera built for super 16'
+    cast.lenses.append(Part("lens", replace(frame.noun, role=""), formats=list(frame.formats)))
+    cast.frames = [part for part in cast.frames if part is not frame]
 
 
 def lens_by_its_camera(cast: Cast) -> None:

@@ -9,6 +9,7 @@ from grammar.hearing import Heard
 from grammar.kinds import BUY_PLAN, CHAIN, COMPARE, LIST_FITS
 from grammar.questions import Question, Thing
 from grammar.things.casting import DRAWN
+from grammar.turns.tubes_added import says_both
 
 _PAIRED: Final = frozenset([CHAIN, LIST_FITS])  # kinds of question that tell of each lens on each body
 _THICKNESS: Final = "thickness"
@@ -57,9 +58,11 @@ def _is_later(heard: Heard) -> bool:
 
 def with_stacked(heard: Heard, said: Question, before: Question) -> Question:
     """'ND8 on top', 'the 20 as well': filters and tubes that come to those of before and do not take their place."""
-    if not heard.tells("adding"):
-        return said
     old, new = before.said(_FILTERS), said.said(_FILTERS)
+    if new is None and says_both(heard) and before.prior is not None and old != before.prior.said(_FILTERS):
+        old, new = before.prior.said(_FILTERS), old  # 'both' after ND8 and then ND64
+    elif not heard.tells("adding"):
+        return said
     if old is not None and new is not None:
         rest = tuple(row for row in said.values if row[0] != _FILTERS)
         said = said.with_(values=(*rest, (_FILTERS, f"{old}, {new}")))

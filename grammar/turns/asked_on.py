@@ -111,6 +111,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.of(leaves_the_ring), FOCUS_VERDICT),
     (seen.of(is_remedy), _as_before),
     (seen.weighs_too_much, HAZARD),
+    (seen.turns_to_the_sun, HAZARD),
     (seen.stops_short, SHIM_CALIBRATION),
     (seen.wants_it_closer, MACRO_DISTANCE),
     (seen.picks_stock, SHIM_CALIBRATION),

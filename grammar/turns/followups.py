@@ -40,6 +40,7 @@ from grammar.turns.only_told import without_lent
 from grammar.turns.put_back import put_back
 from grammar.turns.rate_told import without_old_shutter
 from grammar.turns.rings_for_it import with_ring_for_it
+from grammar.turns.setting_again import with_stops_again
 from grammar.turns.sticking import (
     kept_distance,
     kept_limits,
@@ -63,7 +64,7 @@ _MADE: Final = frozenset([kinds.DRAW, kinds.CARD])  # they are made of the chain
 _PLACING: Final = frozenset([kinds.CHAIN, kinds.FOCUS_VERDICT, kinds.DIY_DIMENSION, kinds.BUY_PLAN])
 _ON_BODY: Final = _PLACING | {kinds.COVERAGE, kinds.CROP_EQUIVALENT}
 _OF_CIRCLE: Final = frozenset(["thread", "numbers", "field"])  # keys that a circle may have been read under
-_SET_SO: Final = frozenset(["how-far", "what-if", "what", "will", "can", "ok"])  # cues that ask nothing of a zoom
+_SET_SO: Final = frozenset(["how-far", "what-if", "what", "will", "can", "ok"])  # they ask nothing of a zoom
 _OF_LENGTHS: Final = frozenset(["numbers", "length", "zoom"])  # keys of lengths that turn out to be those of pieces
 
 
@@ -197,9 +198,8 @@ def _joined(heard: Heard, said: Question, before: Question, aim: _Aim, placed: _
         intent = kinds.MACRO_DISTANCE
     values = {**kept_values(intent, lenses, before, said), **dict(said.values)}
     without = (heard.tells("without-piece") or left_out(heard)) and not said.adapters and not is_shim_left(before)
-    said = said.with_(intent=intent, lenses=lenses, bodies=bodies)
     return replace(
-        said,
+        said.with_(intent=intent, lenses=lenses, bodies=bodies),
         adapters=() if without else pieces,
         things=placed.things,
         limits=kept_limits(_left_out(said.limits, before, without), said, before, intent),
@@ -230,7 +230,7 @@ def _changed(heard: Heard, said: Question, before: Question) -> tuple[Question, 
     said = depth_wanted(heard, with_light_changed(with_stop_set(heard, said, before), before), before)
     said = mark_again(heard, distance_again(said, before), before)
     said = with_rings_joined(with_stacked(heard, said, before), before)
-    before = without_old_shutter(heard, said, before)
+    said, before = with_stops_again(heard, said, without_old_shutter(heard, said, before))
     said, before = without_pieces(heard, *without_filters(heard, with_filters_swapped(heard, said, before), before))
     said, lenses = lenses_left(heard, said, before)
     return said, before, lenses

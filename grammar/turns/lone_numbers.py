@@ -13,14 +13,15 @@ from typing import Final
 from engine.base.compact import replace
 from grammar.hearing import Heard, hear
 from grammar.intents import Weighed
-from grammar.kinds import COVERAGE, EXPOSURE_ND
 from grammar.questions import OFF, Question
-from grammar.things.casting import DRAWN, OPTICAL
-from grammar.turns.number_roles import LENS, NORMAL, RING, ROLES, STOP, TUBE, WHOLE_STOPS, Role, is_circle, numbers_told
-from grammar.words.groups import OPENS, OWN
+from grammar.things.casting import OPTICAL
+from grammar.turns import number_roles as roles
+from grammar.turns.asked_number import by_what_was_asked
+from grammar.turns.number_roles import LENS, ON_AGAIN, RING, ROLES, STOP, TUBE, Role, numbers_told
+from grammar.words.groups import OWN
 from grammar.words.lexicon import Lexicon
 from grammar.words.tokens import Token
-from grammar.words.written import SHAPES, STOPS
+from grammar.words.written import STOPS
 
 _PASSED: Final = frozenset(["FILLER", "VERB", "DET", "MARK", "STOP", "CUE", "JOIN", "PREP", "WHEN"])
 _IDLE: Final = frozenset(
@@ -36,6 +37,8 @@ _LIKELY: Final = 0.8  # how much nearer, by logarithm, a number is to what it is
 _NAMED: Final = 0.5  # and what an article before it makes of it
 _FAR: Final = 3.0  # by logarithm: what differs twentyfold is hardly the same told anew
 _CUT: Final = "cut"  # the cue of what is to be made
+_PUT_IN: Final = "put-in"
+_THAT: Final = frozenset(["it", "that", "this"])
 _SPEED: Final = "iso"  # value of the words for it
 _SET_AT: Final = frozenset(["stop", "distance", "mark"])  # what 'at' may stand before
 _MEASURED: Final = frozenset(["ring", "tube", "flange_to_image", "circle", "rear_reach", "layer"])
@@ -43,9 +46,7 @@ _NO_THINGS: Final = frozenset(
     ["iso", "frame_rate", "distance", "mark", "magnification"]
 )  # no article stands before one
 _FAR_AWAY: Final = "distance"
-_SLOWEST: Final = 8.0  # of the widest stops of lenses
 _A_METRE: Final = 1000.0  # mm
-_MOST_COUNTED: Final = 4  # tubes
 
 
 def spoken_out(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
@@ -66,13 +67,7 @@ def spoken_out(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
             return _with(*told, heard, before, lexicon)
         drawn = _drawn_to(heard, before)
         return _with(*drawn[:2], heard, before, lexicon, drawn[2]) if drawn is not None else heard
-    says = (
-        _widest(token, heard, before)
-        or _shape(token, before)
-        or _density(token, before)
-        or _circle(token, heard, before)
-    )
-    says = says or _nearest(token, heard, before)
+    says = by_what_was_asked(token, heard, before) or _nearest(token, heard, before)
     if says is None:
         drawn = _drawn_to(heard, before)
         return _with(*drawn[:2], heard, before, lexicon, drawn[2]) if drawn is not None else heard
@@ -150,7 +145,11 @@ def _drawn_to(heard: Heard, before: Question) -> tuple[Token, str, Token] | None
 def _alone(heard: Heard, before: Question) -> Token | None:
     """The one number of a line that tells nothing else; 'the 2.8 lens' is still one."""
     rest = [token for token in heard.line.tokens if token.kind not in _PASSED]
-    made = len(rest) == 2 and _is_made_so(rest[0], heard) and not any(one.thickness_mm for one in before.adapters)
+    made = (
+        len(rest) == 2
+        and _is_made_so(rest[0], heard)
+        and sum(one.thickness_mm is not None for one in before.adapters) < 2
+    )
     if len(rest) == 2 and (_is_measured(rest[0]) or made):
         rest = rest[1:]
     if len(rest) == 2 and rest[1].kind == "LENS":
@@ -159,17 +158,18 @@ def _alone(heard: Heard, before: Question) -> Token | None:
         return None
     if heard.tells("pick:all") or any(token.value == _SPEED for token in heard.line.tokens):
         return None  # 'two of them'; '100 asa' tells of what it is
-    if rest[0].text.isalpha() and not _may_be_tube(rest[0].numbers[0], before):
+    if rest[0].text.isalpha() and not roles.may_be_tube(rest[0].numbers[0], before):
         return None
-    idle = _IDLE | {_CUT} if made else _IDLE
+    idle = _IDLE | {_CUT} if made else _IDLE | {ON_AGAIN, _PUT_IN} if before.stood else _IDLE
     if any(cue.tells not in idle for cue in heard.cues) or (rest[0].kind == "LENGTH" and rest[0].unit != "mm"):
         return None
     return rest[0]
 
 
 def _is_made_so(token: Token, heard: Heard) -> bool:
-    """'make it 35 mm': said of what is talked about, and no sum of pieces."""
-    return token.kind == "MEASURE" and token.value == "total" and any(one.value == "it" for one in heard.line.tokens)
+    """'make it 35 mm', 'make that 25': said of what is talked about, and no sum of pieces."""
+    that = any(one.text.casefold() in _THAT for one in heard.line.tokens)
+    return token.kind == "MEASURE" and token.value == "total" and that
 
 
 def _is_measured(token: Token) -> bool:
@@ -177,52 +177,21 @@ def _is_measured(token: Token) -> bool:
     return token.kind == "MEASURE" and token.value == "size"
 
 
-def _widest(token: Token, heard: Heard, before: Question) -> str | None:
-    """'it is a 1.4', 'it opens to 1.4' of a lens whose widest stop was not told."""
-    lens, told = before.lens, token.numbers[0]
-    open_yet = lens is not None and lens.kind != "lens" and lens.f_number is None and before.f_number is None
-    said = heard.tells("it-is") or any(OPENS in one.groups for one in heard.line.tokens)
-    return f"f/{told:g} lens" if open_yet and said and "." in token.text and told in STOPS and told < _SLOWEST else None
-
-
-def _shape(token: Token, before: Question) -> str | None:
-    """'in 2.39?' where a frame is to be covered: its shape."""
-    number = token.numbers[0]
-    return f"{number:g}:1" if before.intent == COVERAGE and (number, 1) in SHAPES else None
-
-
-def _density(token: Token, before: Question) -> str | None:
-    """'I only have a 3.0' where a filter is chosen: a density, which no stop is written like."""
-    number = token.numbers[0]
-    tenths = round(number * 10)
-    written = "." in token.text and tenths % 3 == 0 and 3 <= tenths <= 39
-    return f"ND {token.text}" if before.intent == EXPOSURE_ND and written and _is_no_stop(token) else None
-
-
-def _circle(token: Token, heard: Heard, before: Question) -> str | None:
-    """'reckon 15' after whether a lens covers, where its circle was not told."""
-    number = token.numbers[0]
-    open_yet = before.intent == COVERAGE and before.said("circle") is None and bool(before.lenses)
-    return f"{number:g} mm image circle" if open_yet and heard.tells("estimate") and is_circle(number) else None
-
-
-def _is_no_stop(token: Token) -> bool:
-    return token.numbers[0] not in STOPS or token.text.endswith(".0")
-
-
 def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
     number = token.numbers[0]
-    if not _is_set(token, heard) and _is_one_of_several(number, before):
+    if not _is_set(token, heard) and roles.is_one_of_several(number, before):
         return f"{number:g} mm extension tube"
     old = dict(numbers_told(before))
     if _is_set(token, heard):
         old = {role: value for role, value in old.items() if role in _SET_AT}
-        if _FAR_AWAY in old and token.text.isdigit() and number not in WHOLE_STOPS:
+        if _FAR_AWAY in old and token.text.isdigit() and number not in roles.WHOLE_STOPS:
             old.pop(STOP, None)  # 'and at 5' after 3 m
     if heard.tells("engraved"):
         old = {role: value for role, value in old.items() if role in (LENS, STOP)}  # 'the rim says 63'
     if heard.tells("adding") or token.text.isalpha():
         old = {role: value for role, value in old.items() if role == TUBE}  # 'add the 20 as well' after a tube
+    if heard.tells(ON_AGAIN) and TUBE in old:
+        old = {TUBE: old[TUBE]}  # 'back on but a 5 mm'
     if any(_is_measured(one) for one in heard.line.tokens):
         old = {role: value for role, value in old.items() if role in _MEASURED}  # 'i measured 20mm'
     if _is_own(token, heard):
@@ -240,7 +209,8 @@ def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
     shown = {name: distance for name, distance in shown.items() if distance <= _FAR}
     if not shown:
         return None
-    best = min(shown, key=lambda name: shown[name])
+    last = roles.told_last(before, old) if any(_is_made_so(one, heard) for one in heard.line.tokens) else None
+    best = last if last in shown else min(shown, key=lambda name: shown[name])
     if best == LENS and any(part.focal for part in heard.cast.lenses):
         return None  # it is read so already
     says = next(role.says for role in ROLES if role.name == best).format(f"{number:g}")
@@ -249,23 +219,12 @@ def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
     return says.removesuffix(" lens") if _heads_lens(token, heard) else says
 
 
-def _is_one_of_several(number: float, before: Question) -> bool:
-    """'only 16', 'just the ten' after tubes of 10 and 16 mm."""
-    lengths = [one.thickness_mm for one in before.adapters if one.piece in DRAWN and one.thickness_mm is not None]
-    return len(lengths) > 1 and (number, number) in lengths
-
-
-def _may_be_tube(number: float, before: Question) -> bool:
-    """'just the ten': a number in words, too large to count the tubes of before."""
-    return number > _MOST_COUNTED and any(one.piece in DRAWN and one.thickness_mm for one in before.adapters)
-
-
 def _is_as_whole(role: Role, number: float, old: dict[str, float]) -> bool:
     """'now 16' after a ring of 10 mm: a whole number may be a ring where the one of before was."""
     if role.name != RING or not 0.5 <= number <= 150:
         return False
     near = number < _SHORT and abs(log(number / old[RING])) < _MADE_LIKE
-    near = near and abs(log(number / old.get(LENS, NORMAL))) > 2 * _MADE_LIKE
+    near = near and abs(log(number / old.get(LENS, roles.NORMAL))) > 2 * _MADE_LIKE
     return near or old[RING] == int(old[RING])
 
 

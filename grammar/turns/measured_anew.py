@@ -23,7 +23,7 @@ from grammar.questions import Question, Thing
 from grammar.readings.kept_readings import mm
 from grammar.things.casting import DRAWN, Part
 from grammar.things.standins import stands_in
-from grammar.turns.number_roles import length_of
+from grammar.turns.number_roles import ON_AGAIN, length_of, tubes_off
 from grammar.words.groups import OWN
 from grammar.words.tokens import Token
 from grammar.words.written import STOPS
@@ -42,6 +42,7 @@ _SUPPOSING: Final = frozenset(["what-if", "what", "ok", "again", "same", "will",
 _REWORKED_MM: Final = 1.0  # so much is taken off a ring at most, or put on it
 _MOST_METRES: Final = 100.0
 _INSTEAD: Final = "instead"
+_PUT_IN: Final = "put-in"
 _THAT: Final = frozenset(["the", "that", "this"])
 _FEW: Final = 8  # words of a line that tells one number
 
@@ -60,21 +61,26 @@ def piece_measured(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     if token is not None and token.kind == "LENGTH" and part.noun.role == "added" and before.lenses:
         tube = Thing(words=token.text, thickness_mm=(token.numbers[0], token.numbers[0]), piece="extension-tube")
         return (*before.adapters, tube)  # 'what if I add 10 mm'
-    at = next((n for n, one in enumerate(before.adapters) if _is_drawn(one, before)), None)
+    stood = before.adapters
+    at = next((n for n, one in enumerate(stood) if _is_drawn(one, before)), None)
+    if at is None:
+        stood = (*before.adapters, *tubes_off(before))  # 'back on but a 5 mm'
+        at = len(before.adapters) if len(stood) == len(before.adapters) + 1 else None
     if token is None or at is None or token.kind not in ("FOCAL", "LENGTH", "RANGE"):
         return None
     if _is_own(heard, token):
         return None  # 'same with my 28'
-    held = length_of(before.adapters[at])
+    held = length_of(stood[at])
     put = part.noun.role == "with" or standing or heard.tells(_INSTEAD) or _is_that(heard, token, held)
+    put = put or (at == len(before.adapters) and (heard.tells(ON_AGAIN) or heard.tells(_PUT_IN)))
     if token.kind != "RANGE" and (not put or held is None):
         return None
     if token.kind != "RANGE" and held is not None and _is_rather_lens(token.numbers[0], held, before):
         return None  # 'and a 100' after a helicoid of 17 to 31 mm
     length = (min(token.numbers), max(token.numbers))
-    named = {"kind": "", "ids": (), "words": f"{length[0]:g} mm ring"} if before.adapters[at].ids else {}
-    changed = replace(before.adapters[at], thickness_mm=length, **named)
-    return (*before.adapters[:at], changed, *before.adapters[at + 1 :])
+    named = {"kind": "", "ids": (), "words": f"{length[0]:g} mm ring"} if stood[at].ids else {}
+    changed = replace(stood[at], thickness_mm=length, **named)
+    return (*stood[:at], changed, *stood[at + 1 :])
 
 
 def _is_drawn(piece: Thing, before: Question) -> bool:

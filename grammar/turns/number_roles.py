@@ -19,6 +19,9 @@ RING: Final = "ring"
 TUBE: Final = "tube"
 _FLANGE: Final = "flange_to_image"
 _LENGTH: Final = re.compile(r"(?:an? |the |my )?(\d+(?:\.\d+)?) ?mm\b", re.IGNORECASE)
+ON_AGAIN: Final = "on-again"  # the cue of what is put on once more
+_MOST_COUNTED: Final = 4  # tubes
+_NUMBERS: Final = re.compile(r"\d+(?:\.\d+)?")
 WHOLE_STOPS: Final = frozenset([1, 1.4, 2, 2.8, 4, 5.6, 8, 11, 16, 22, 32])
 _RATES: Final = frozenset([24, 25, 30, 48, 50, 60, 100, 120, 240])
 _METRE: Final = 1000.0
@@ -85,6 +88,7 @@ def numbers_told(before: Question) -> Iterator[tuple[str, float]]:
         if length is not None and length[0] == length[1]:
             plain = before.intent == MACRO_DISTANCE and not (piece.front or piece.rear)  # close up it only extends
             yield TUBE if piece.piece in DRAWN or plain else RING, length[0]
+    yield from ((TUBE, piece.thickness_mm[0]) for piece in tubes_off(before) if piece.thickness_mm is not None)
     for piece in before.adapters:
         if piece.piece in (_REDUCER, _EXTENDER) and piece.factor is not None:
             yield piece.piece, piece.factor
@@ -115,6 +119,32 @@ def numbers_told(before: Question) -> Iterator[tuple[str, float]]:
         yield OFF, off
     elif before.intent == SHIM_CALIBRATION:
         yield "layer", _SHEET
+
+
+def tubes_off(before: Question) -> tuple[Thing, ...]:
+    """The tubes of one length each that stood there and are off now."""
+    if any(piece.piece in DRAWN for piece in before.adapters):
+        return ()
+    drawn = (piece for piece in before.stood if piece.piece in DRAWN and piece.thickness_mm is not None)
+    return tuple(piece for piece in drawn if len(set(piece.thickness_mm or ())) == 1)
+
+
+def told_last(before: Question, told: dict[str, float]) -> str | None:
+    """Of what 'make that 25' is: of what the words before told alone, and of a tube told beside the rest."""
+    words = set(_NUMBERS.findall(before.text))
+    said = [role for role, value in told.items() if f"{value:g}" in words]
+    return TUBE if TUBE in said else said[0] if len(said) == 1 else None
+
+
+def is_one_of_several(number: float, before: Question) -> bool:
+    """'only 16', 'just the ten' after tubes of 10 and 16 mm."""
+    lengths = [one.thickness_mm for one in before.adapters if one.piece in DRAWN and one.thickness_mm is not None]
+    return len(lengths) > 1 and (number, number) in lengths
+
+
+def may_be_tube(number: float, before: Question) -> bool:
+    """'just the ten': a number in words, too large to count the tubes of before."""
+    return number > _MOST_COUNTED and any(one.piece in DRAWN and one.thickness_mm for one in before.adapters)
 
 
 def length_of(piece: Thing) -> tuple[float, float] | None:

@@ -2,19 +2,17 @@
 
 from __future__ import annotations
 
-from typing import Final
-
 from grammar.hearing import Heard
 from grammar.questions import Question, Thing
+from grammar.turns.number_roles import ON_AGAIN
 from grammar.turns.sticking import is_open
-
-ON_AGAIN: Final = "on-again"  # the cue of what is put on once more
 
 
 def put_back(heard: Heard, said: Question, before: Question) -> tuple[Thing, ...]:
     """The pieces that stood before they were taken off; none where none are meant."""
     prior = before.prior
-    stood = tuple(one for one in prior.adapters if not is_open(one)) if prior is not None else ()
+    stood = prior.adapters if prior is not None and prior.adapters else before.stood
+    stood = tuple(one for one in stood if not is_open(one))
     if not stood or before.adapters or heard.cast.lenses or heard.cast.bodies or not _is_on_again(heard, said):
         return ()
     kinds = {one.piece for one in said.adapters}

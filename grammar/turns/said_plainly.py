@@ -72,7 +72,7 @@ def _ring_left(heard: Heard, before: Question) -> str | None:
     away = next((at for at, one in enumerate(tokens) if AWAY in one.groups), None)
     taken = next((at for at, one in enumerate(tokens) if TAKEN_OFF in one.groups), None)
     verb = taken if verb is None and away is not None else verb
-    if not placed or verb is None or any(heard.tells(cue) for cue in _ASKED):
+    if not placed or verb is None or heard.tells("retract") or any(heard.tells(cue) for cue in _ASKED):
         return None
     named = [one for at, one in enumerate(tokens) if at not in (verb, away) and one.kind not in _AROUND]
     it = not named and any(one.text.casefold() in _THAT for one in tokens[verb + 1 :]) and not before.adapters

@@ -20,7 +20,7 @@ from grammar.kinds import (
     SHIM_CALIBRATION,
 )
 from grammar.questions import Question
-from grammar.turns.put_back import ON_AGAIN
+from grammar.turns.number_roles import ON_AGAIN
 from grammar.turns.taking_back import OFF_AGAIN
 from grammar.words.groups import MADE_SURE
 

@@ -48,6 +48,7 @@ _INSTEAD: Final = "instead"  # the cue of what stands in a thing's place
 _STOPPED: Final = frozenset([DEPTH_OF_FIELD, EXPOSURE_ND])  # here the widest stop of a lens is the one set
 _AT_A_STOP: Final = _PLACED | {COVERAGE, CROP_EQUIVALENT}
 # what was measured of a lens
+_TARGET, _LIGHT, _LIT = "target", "light", frozenset(["moon"])  # what is far off, and then exposed for
 _OF_LENS: Final = frozenset(["flange_to_image", "rear_reach", "barrel", "circle", "thread", "pitch", "zoom"])
 # what a ring that is off by so much goes on to decide
 _OF_SEAT: Final = frozenset([CHAIN, FOCUS_VERDICT, SHIM_CALIBRATION, WHY, MACRO_DISTANCE, DEPTH_OF_FIELD])
@@ -213,6 +214,7 @@ def stop_held(heard: Heard, intent: str, lenses: tuple[Thing, ...], before: Ques
     held, old = before.f_number, before.lens
     set_so = held is not None and (old is None or old.f_number != held)
     told = heard.readings.f_number is not None or heard.tells("wide-open") or len(lenses) != 1
+    told = told or any(part.is_stop_alone for part in heard.cast.lenses)  # 'f11' names no other lens
     if held is None or not set_so or told or intent != before.intent or intent not in _STOPPED:
         return None
     return max(held, lenses[0].f_number or held)
@@ -254,7 +256,8 @@ def kept_values(intent: str, lenses: tuple[Thing, ...], before: Question, said: 
     framed = framed and all(thing.id == _FULL for thing in said.things if thing.kind == "format")  # 'in ff' likens it
     off = off | (_FRAME if framed else frozenset())
     kept = off | _MODE | (_OF_LENS if same else frozenset()) | (_OF_CLOSE if close else frozenset())
-    return {key: text for key, text in values.items() if key in kept}
+    lit = {_LIGHT: values[_TARGET]} if intent == EXPOSURE_ND and values.get(_TARGET) in _LIT else {}
+    return lit | {key: text for key, text in values.items() if key in kept}
 
 
 def _is_another(lenses: tuple[Thing, ...], before: Question) -> bool:
@@ -284,6 +287,7 @@ def kept_limits(new: Limits, said: Question, before: Question, intent: str) -> L
     """Where another thing is asked neither the order nor the count of what was shown goes on."""
     same, old = intent == before.intent, before.limits
     glazed = any(one.piece in OPTICAL for one in said.adapters)  # what was to be without glass is so no more
+    now = {one.piece for one in said.adapters if not is_open(one)}  # what was taken off is on again
     old = old if same else replace(old, best=None, cheapest=False)
     return Limits(
         new.pieces if new.pieces is not None else old.pieces,
@@ -291,7 +295,7 @@ def kept_limits(new: Limits, said: Question, before: Question, intent: str) -> L
         new.with_glass or (old.with_glass and not new.without_glass),
         new.owned_only or old.owned_only,
         new.price_usd if new.price_usd is not None else old.price_usd,
-        tuple(dict.fromkeys((*old.without, *new.without))),
+        tuple(dict.fromkeys((*(name for name in old.without if name not in now), *new.without))),
         tuple(name for name in dict.fromkeys((*old.using, *new.using)) if name not in new.without),
         new.at_least or old.at_least,
         new.best or old.best,

@@ -21,7 +21,8 @@ _ON: Final = ("on", "in", "behind")  # ends 'now put the 14 on'
 _PLUS: Final = ("plus", "+")
 _RING: Final = "adapter"
 _CLOSE_UP: Final = "close-up-lens"
-_ON_TOP: Final = ("with it", "on top", "as well", " too", "together")
+_ON_TOP: Final = (" with it", "on top", "as well", " too", "together")
+_DIOPTRE: Final = "DIOPTRE"  # '+4' is its name and adds nothing
 _EXTENSION: Final = "extension"
 _COUNTS: Final = (2, 3, 4)
 _IDLE_WORDS: Final = frozenset(["FILLER", "VERB", "DET", "MARK", "STOP", "CUE", "JOIN", "PREP"])
@@ -73,23 +74,28 @@ def _close_up_on_top(heard: Heard, before: Question) -> tuple[Thing, ...] | None
     """'and +2 with it' after a close-up lens: one before the other."""
     cast = heard.cast
     said = cast.pieces and all(part.piece == _CLOSE_UP and part.factor for part in cast.pieces)
-    held = any(thing.piece == _CLOSE_UP and thing.factor for thing in before.adapters)
+    held = any(map(_is_close_up, before.adapters))
     others = cast.lenses or cast.bodies or cast.frames
-    on_top = _adds(heard) or any(phrase in heard.text.casefold() for phrase in _ON_TOP)
+    on_top = _adds(heard) or any(phrase in f" {heard.text.casefold()}" for phrase in _ON_TOP)
     if not said or not held or others or not on_top:
         return None
     return (*before.adapters, *(part.thing() for part in cast.pieces))
 
 
 def _both(heard: Heard, before: Question, tubes: list[Thing]) -> tuple[Thing, ...]:
-    """'both' after a 10 mm tube and then a 20 mm one behind the same lens: the two together."""
-    prior = before.prior
-    if not heard.tells(_BOTH) or prior is None or prior.lenses != before.lenses or len(tubes) != 1:
+    """'both' after a 10 mm tube and then a 20 mm one: the two together; so of close-up lenses."""
+    here = tubes or [thing for thing in before.adapters if _is_close_up(thing)]
+    told = any(token.kind in _LENGTHS and not token.text.isalpha() for token in heard.line.tokens)
+    if not says_both(heard) or len(here) != 1 or told:
         return ()
-    others = [thing for thing in prior.adapters if thing.piece == SPACER and _is_fixed(thing)]
-    if len(others) != 1 or others[0].thickness_mm == tubes[0].thickness_mm:
+    others = [thing for thing in before.stood if thing.piece == here[0].piece and (_is_fixed(thing) or not tubes)]
+    if len(others) != 1 or (others[0].thickness_mm, others[0].factor) == (here[0].thickness_mm, here[0].factor):
         return ()
     return (*others, *before.adapters)
+
+
+def says_both(heard: Heard) -> bool:
+    return heard.tells(_BOTH) or any(token.text.casefold() == "both" for token in heard.line.tokens)
 
 
 def _counted(heard: Heard, tubes: list[Thing]) -> tuple[Thing, ...]:
@@ -140,6 +146,10 @@ def _is_fixed(thing: Thing) -> bool:
     return thing.thickness_mm is not None and thing.thickness_mm[0] == thing.thickness_mm[1]
 
 
+def _is_close_up(thing: Thing) -> bool:
+    return thing.piece == _CLOSE_UP and thing.factor is not None
+
+
 def _adds(heard: Heard) -> bool:
     """Whether it is said that something comes on top."""
     tokens = heard.line.tokens
@@ -150,7 +160,10 @@ def _adds(heard: Heard) -> bool:
         more
         or put_on
         or heard.tells("adding")
-        or any(token.value in _ADDING or token.text.casefold().startswith(_PLUS) for token in tokens)
+        or any(
+            token.value in _ADDING or (token.kind != _DIOPTRE and token.text.casefold().startswith(_PLUS))
+            for token in tokens
+        )
     )
 
 

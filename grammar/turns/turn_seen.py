@@ -28,6 +28,7 @@ from grammar.kinds import (
     WHY,
 )
 from grammar.questions import OFF, Question
+from grammar.things.casting import OPTICAL
 from grammar.turns.going_on import (
     ASIDE,
     OF_RING,
@@ -123,9 +124,7 @@ def wants_it_closer(turn: Turn) -> bool:
 def picks_stock(turn: Turn) -> bool:
     """'which stock should i buy' after how thick a shim must be."""
     prior = turn.before.prior  # a reason may have been asked for between
-    return turn.tells("shim-stock") and (
-        turn.was == SHIM_CALIBRATION or (prior is not None and prior.intent == SHIM_CALIBRATION)
-    )
+    return turn.tells("shim-stock") and SHIM_CALIBRATION in (turn.was, prior and prior.intent)
 
 
 def corrects(turn: Turn) -> bool:
@@ -154,14 +153,20 @@ def tells_of_a_thing(turn: Turn) -> bool:
 
 
 def tells_of_the_unknown(turn: Turn) -> bool:
-    """'the aperture ring is on the lens', 'it says 1:1.8' while a lens is identified: one thing more that was seen."""
+    """'the aperture ring is on the lens', 'it sits 12.3 from the paper' while a lens is identified: one thing more."""
     heard, cast = turn.heard, turn.heard.cast
     things = any(not part.is_bare for part in (*cast.bodies, *cast.pieces, *cast.frames))
     open_yet = turn.was == IDENTIFY_MOUNT and not turn.before.bodies
     asked = asks(heard) or "?" in heard.text or bool(heard.readings.limits)
-    # 'it sits 12.3 from the paper when the tree is sharp'
     measured = turn.best == FOCUS_VERDICT and "flange_to_image" in heard.readings.values
     return open_yet and not asked and not things and (measured or turn.best in _IDLY_TOLD)
+
+
+def turns_to_the_sun(turn: Turn) -> bool:
+    """'and the sun?' after the moon: it is to be in the picture, and no light to expose by."""
+    values = turn.heard.readings.values
+    rest = values.keys() - {"light"} or turn.heard.readings.f_number is not None or turn.names_things
+    return values.get("light") == "full-sun" and turn.before.said("target") == "moon" and not rest
 
 
 def picks_one_compared(turn: Turn) -> bool:
@@ -224,16 +229,17 @@ def asks_the_view(turn: Turn) -> bool:
     heard, lens = turn.heard, turn.before.lens
     asked = turn.tells("how-wide", "view-asked", "view-across")
     asked = asked or (turn.tells("phone") and turn.tells("better", "set-beside"))
+    if any(one.piece in OPTICAL for one in turn.before.adapters):
+        asked = asked or (turn.tells("comparative") and heard.tells("how-much"))  # 'how much wider'
     measured = heard.readings.distance_mm is not None or heard.readings.values or turn.tells("why")
     of_else = any(one.kind in ("MEASURE", "FRAME", "PIECE", "MOTIF", "THREAD") for one in heard.line.tokens)
-    focal = lens is not None and lens.focal_length_mm is not None
-    return turn.was in _SEEN and asked and focal and not (measured or of_else)
+    return turn.was in _SEEN and asked and bool(lens and lens.focal_length_mm) and not (measured or of_else)
 
 
 def tells_a_shape(turn: Turn) -> bool:
     """'and at 16:9' after what a lens frames like: the same is asked of that shape."""
-    heard = turn.heard
-    alone = not (turn.names_things or heard.readings.limits) and heard.readings.values.keys() == {"crop"}
+    readings = turn.heard.readings
+    alone = not (turn.names_things or readings.limits) and readings.values.keys() == {"crop"}
     return turn.was == CROP_EQUIVALENT and alone and not turn.tells("cover", "vignette", "crop", "pixels", "recording")
 
 

@@ -7,6 +7,8 @@ from math import hypot
 import pytest
 
 from tests.answers.picture import flat, numbers, one
+from tests.answers.talks import flat as said
+from tests.answers.talks import talk
 
 
 def _only(found, name):
@@ -104,3 +106,13 @@ def test_cameras_told_by_their_format_are_what_the_lens_is_for(asked):
     found = asked("25mm for 1 inch tv cameras, does it cover mft")
     assert "made for 1 in tube" in flat(found)
     assert one(found, "format_diagonal_mm") == pytest.approx(21.64, abs=0.01)
+
+
+@pytest.mark.parametrize(
+    "turn", ["its made for 1/2 inch, our sensor 2/3. problem?", "made for 1/2 inch, sensor 1 inch. does it cover"]
+)
+def test_what_it_is_made_for_is_the_frame_of_the_lens_spoken_of(club, turn):
+    _, found = talk(club, "8mm C lens on a CS camera", turn)
+    assert [lens.format for lens in found.question.lenses] == ["v12"]
+    assert "image circle 8 to 9 mm" in said(found)
+    assert "does not cover" in said(found)

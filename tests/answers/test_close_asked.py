@@ -249,3 +249,21 @@ def test_a_focal_length_behind_a_comma_is_no_length_of_the_helicoid_before_it(as
     )
     assert "50 mm M42 lens" in found["reading"]
     assert "at its 50 cm mark" in flat(found)
+
+
+@pytest.mark.parametrize(
+    ("text", "extension"),
+    [
+        ("how much extension does a 60mm need for half life size", 30),
+        ("how much extension will a 40 mm need for twice life size", 80),
+        ("how much extra extension would the 80mm take to reach 0.7x", 56),
+    ],
+)
+def test_a_length_with_an_article_that_needs_extension_is_the_lens(asked, text, extension):
+    assert numbers(asked(text), "extension_mm") == [(close(extension), close(extension))]
+
+
+def test_a_number_right_behind_a_tube_is_how_long_that_is(club):
+    (found,) = talk(club, "tube 12 for a 50, how close")
+    assert [lens.focal_length_mm for lens in found.question.lenses] == [50]
+    assert [piece.thickness_mm for piece in found.question.adapters] == [(12, 12)]

@@ -37,7 +37,7 @@ def test_several_lenses_of_one_message_are_held_apart(club: Desk, text: str, len
 @pytest.mark.parametrize(
     ("text", "read"),
     [
-        ("a 1.5 inch 16mm lens on m43", "a 38.1 mm lens made for 16 mm film"),
+        ("a 1.5 inch 16mm lens on m43", "a 38.1 mm C-mount lens made for 16 mm film"),
         ("1 inch cine lens on e mount", "a 25.4 mm cine lens"),
         ('8mm 1/2 inch cs lens on m43', "an 8 mm CS-mount lens made for 1/2 in"),
         ("depth of field at 3m 75mm f1.4 on m43", "a 75 mm f/1.4 lens on a Micro Four Thirds body, at 3 m"),

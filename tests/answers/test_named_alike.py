@@ -8,6 +8,8 @@ from engine.ask import Desk
 from engine.render.record import record_of
 from engine.talk import Talk
 from tests.answers.picture import flat, numbers
+from tests.answers.talks import flat as said
+from tests.answers.talks import talk
 
 
 @pytest.fixture(scope="module")
@@ -91,3 +93,35 @@ def test_lenses_to_be_swapped_about_are_asked_whether_they_are_the_same(desk, sa
     found = record_of(desk.ask(say, Talk()), desk.knowledge)
     assert found["intent"] == "look-alike"
     assert "the registers differ by 5 mm" in flat(found)
+
+
+def rings(answer):
+    return {row.case: row.value.nominal for row in answer.quantities or () if row.name == "ring_thickness_mm"}
+
+
+@pytest.mark.parametrize("lens", ["67 medium format tele", "6x7 medium format 105", "medium format 67 lens"])
+@pytest.mark.parametrize("asked", ["{} on an E body, whats the ring length", "which ring for {} to an E body"])
+def test_a_lens_told_by_its_format_alone_has_a_ring_for_each_mount_of_it(desk, lens, asked):
+    (found,) = talk(desk, asked.format(lens))
+    assert rings(found)["p67"] == pytest.approx(66.95)
+    assert rings(found)["gs-mount"] == pytest.approx(67)
+
+
+@pytest.mark.parametrize("turn", ["28.8", "its 28.8 mm", "about 28.8"])
+def test_a_number_alone_tells_which_mount_of_the_name_it_is(desk, turn):
+    _, found = talk(desk, "M39 lens, will it go on my MFT", turn)
+    assert found.question.lens.id == "ltm"
+    assert "seat 9.55 mm" in said(found)
+
+
+def test_another_of_the_name_at_another_register_is_off_in_the_ring_of_before(desk):
+    *_, found = talk(desk, "M39 lens, will it go on my MFT", "28.8", "my mate has one at 45.2, same ring?")
+    assert "In a ring for LTM an M39x1 SLR lens sits 16.4 mm too close" in said(found)
+    *_, found = talk(desk, "M39 50 on E, ring?", "45.2", "and another is 28.8, same ring?")
+    assert "16.4 mm too far out" in said(found)
+
+
+def test_a_number_that_no_mount_of_the_name_has_is_no_register(desk):
+    _, found = talk(desk, "M39 50 on E, ring?", "my ring is 10.6")
+    assert found.question.lens.id == "ltm"
+    assert found.question.said("flange_to_image") is None

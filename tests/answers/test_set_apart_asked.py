@@ -241,3 +241,10 @@ def test_two_lens_mounts_for_one_body_are_not_taken_for_bodies(asked):
 )
 def test_the_fuller_lit_of_two_bodies_is_told_first_where_that_is_asked(asked, said, starts):
     assert flat(asked(said)).startswith(starts)
+
+
+@pytest.mark.parametrize(
+    "text", ["M42 or M65 helicoid for a medium format lens", "is an M65 helicoid better than an M42 for big lenses"]
+)
+def test_helicoids_are_set_apart_by_their_bore(asked, text):
+    assert "a clear bore of 60 mm against 38 to 40" in flat(asked(text))

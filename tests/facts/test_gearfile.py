@@ -68,6 +68,19 @@ def test_record_is_put_behind_the_last_of_its_kind_and_its_comments() -> None:
     assert after(GEAR, edit) == GEAR.replace("    # weighed wet\n", "    # weighed wet\n" + added)
 
 
+@pytest.mark.parametrize(
+    ("text", "then"),
+    [
+        ("lenses: {}\n", "lenses:\n  knot:\n    mount: c\n"),
+        ("lenses: {}  # none yet\nbodies: {}\n", "lenses:  # none yet\n  knot:\n    mount: c\nbodies: {}\n"),
+        ("lenses: {}", "lenses:\n  knot:\n    mount: c"),
+        ("lenses:   {}\r\n# end\r\n", "lenses:\r\n  knot:\r\n    mount: c\r\n# end\r\n"),
+    ],
+)
+def test_empty_braces_make_room_for_the_first_record(text: str, then: str) -> None:
+    assert after(text, Append("lenses", "knot", {"mount": "c"})) == then
+
+
 def test_first_record_of_a_kind_brings_its_heading_behind_a_blank_line() -> None:
     cup = {"bore": "32 mm", "depth": "0.46 mm"}
     ring = {"front": "c", "rear": "e-mount", "kind": "recessed", "thickness": "-0.46 mm ±0.01"}

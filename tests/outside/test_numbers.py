@@ -90,7 +90,7 @@ def test_what_is_told_last_of_a_ring_holds(tmp_path: Path) -> None:
 
 def test_a_measured_ring_tells_the_shim_too(tmp_path: Path) -> None:
     answer = piped(tmp_path, ["my C to MFT ring is 2.5mm thick, 25mm f1.4", "how much to take off"])[-1]
-    assert "take 4.22 mm off one seat of the ring" in answer["text"]
+    assert "4.22 mm too far out: taking 4.22 mm off the ring is work for a lathe" in " ".join(answer["text"].split())
 
 
 def test_a_subject_that_fills_the_frame_is_a_field(tmp_path: Path) -> None:

@@ -13,7 +13,7 @@ from tests.outside.running import piped
     ("said", "reading"),
     [
         (["a 25mm off an old 8mm cine camera. z body"],
-         "how do I get a 25 mm lens made for Regular 8 on a Z-mount body"),
+         "how do I get a 25 mm D-mount lens made for Regular 8 on a Z-mount body"),
         (["my reflex is m42, the new mirrorless is L. adapter"],
          "how do I get an M42 lens on an L-mount mirrorless body with an adapter"),
         (["ltm 50 to m to e, rings 1.0 + 9.8"],

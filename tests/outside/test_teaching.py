@@ -124,6 +124,13 @@ def test_what_cannot_be_is_refused_and_not_written(tmp_path: Path, gear: Path) -
     assert gear.read_text("utf-8") == GEAR
 
 
+def test_a_register_that_no_such_body_has_is_asked_about(tmp_path: Path, gear: Path) -> None:
+    rows = piped(tmp_path, ["50 K on skiff", "its register is really 45.5", "yes"], "--gear", str(gear))
+    said = " ".join(rows[1]["text"].split())
+    assert "45.5 mm cannot be the register of skiff: E-mount has 18 mm" in said
+    assert gear.read_text("utf-8") == GEAR
+
+
 def test_a_yes_is_only_for_what_was_asked_last(tmp_path: Path, gear: Path) -> None:
     for between in ("my newt is a 35mm lens", "qwertz", "my toad is an EF-mount body", "forget the newt"):
         rows = piped(tmp_path, ["forget the avocet", between, "yes"], "--gear", str(gear))

@@ -162,6 +162,7 @@ def _changes(question: Question, knowledge: Knowledge) -> list[Change]:
         first, last = stops[0], stops[-1]
         out.append(Change(f"f/{f_number(first)} to f/{f_number(last)}", 2 * log2(first / last)))
     isos = numbers(question, "iso")
+    isos = _in_order(isos, question) if len(isos) > 1 else isos
     if len(isos) > 1:
         out.append(Change(f"ISO {isos[0]:g} to ISO {isos[-1]:g}", log2(isos[-1] / isos[0])))
     light = light_of(question, knowledge)
@@ -170,18 +171,16 @@ def _changes(question: Question, knowledge: Knowledge) -> list[Change]:
         says = f"{'Without ' if off else ''}{listed(light.filters)}, {trimmed(held(light).nominal, 2)} stops"
         out.append(Change(says, held(light).nominal if off else -held(light).nominal))
     told = number(question, "stops")
+    opened = mentions(question, "opened-so-far")
+    if told is not None and light.filters and question.follows and opened != mentions(question, "closed-so-far"):
+        # 'and if I open up two stops', with the filter on
+        way = "opened up" if opened else "stopped down"
+        out.append(Change(f"{stops_said(told)} {way}", told if opened else -told))
     if told is not None and not light.filters:
         taken_off = mentions(question, "filtered") and mentions(question, "time-without")
         shorter = mentions(question, "faster-now") or taken_off
-        way = (
-            "of ND off"
-            if taken_off
-            else "more light"
-            if shorter
-            else "of ND"
-            if mentions(question, "filtered")
-            else "less light"
-        )
+        way = "of ND" if mentions(question, "filtered") else "less light"
+        way = "of ND off" if taken_off else "more light" if shorter else way
         out.append(Change(f"{stops_said(told)} {way}", told if shorter else -told))
     factor = glass_factor(question, knowledge.catalogue)
     if factor is not None:

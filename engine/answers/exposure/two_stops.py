@@ -13,6 +13,7 @@ from engine.physics import exposure
 from grammar.questions import Question
 
 FIXED = "fixed iris"
+_CLAUSES = re.compile(r"[,;?]|\.\s")
 _NUMBER = re.compile(r"\d+(?:\.\d+)?|\.\d+")
 
 
@@ -47,9 +48,10 @@ def _behind_meter(question: Question, told: tuple[float, ...]) -> float | None:
     places = question.places("meter")
     if not places:
         return None
-    before = _NUMBER.findall(question.text[: places[0].at].rstrip())
-    if before and question.text[: places[0].at].rstrip().endswith(before[-1]) and float(before[-1]) in told:
-        return float(before[-1])  # 'f/4 metered, want f/8'
+    beside = _CLAUSES.split(question.text[: places[0].at])[-1]
+    before = [float(one) for one in _NUMBER.findall(beside) if float(one) in told]
+    if before:
+        return before[-1]  # 'f/4 metered, want f/8', '1/250 at f8 iso 100 metered'
     behind = (float(one) for one in _NUMBER.findall(question.text[places[0].end :]))
     return next((one for one in behind if one in told), None)
 

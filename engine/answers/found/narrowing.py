@@ -7,6 +7,7 @@ from typing import Final
 
 from engine.answers.found.by_pitch import of_its_pitch
 from engine.answers.found.mounts_named import is_set_against
+from engine.answers.found.same_name import of_that_name
 from engine.answers.found.thread_told import of_another_lens, with_thread_told
 from engine.answers.parts.said import mentions, number, numbers, pitch_mm
 from engine.answers.seat.two_registers import body_register
@@ -283,18 +284,16 @@ def _as_measured(thing: Thing, measured_mm: float | None, catalogue: Catalogue) 
     if is_known(mount.register_mm) and abs(mount.register_mm.nominal - measured_mm) <= near:
         # no ruler tells it from the mount that was named
         return replace(thing, ids=kept) if thing.ambiguous and thing.id in kept else thing
-    if kept:
+    if kept := kept or of_that_name(thing, measured_mm, near, catalogue):
         return replace(thing, ids=kept)  # of one name it is that which has the distance
-    if not mount.thread:
-        return thing
     alike = [
         (abs(row.register_mm.nominal - measured_mm), row.id)
         for row in catalogue.mounts.values()
-        if row.thread == mount.thread and is_known(row.register_mm)
+        if mount.thread and row.thread == mount.thread and is_known(row.register_mm)
     ]
     off, other = min(alike, default=(near + 1, ""))
     if off <= near:
         return replace(thing, ids=(other,), traits=(*thing.traits, BY_REGISTER))
     # of one name that several mounts have, it is none of those whose register is known
     open_ = tuple(name for name in thing.ids if not is_known(catalogue.mounts[name].register_mm))
-    return replace(thing, ids=open_) if open_ and thing.ambiguous else thing
+    return replace(thing, ids=open_) if open_ and thing.ambiguous and mount.thread else thing

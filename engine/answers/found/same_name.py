@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from typing import Final
 
@@ -10,10 +11,15 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.mount_line import mount_line
 from engine.answers.parts.wording import listed, small_mm
 from engine.base.interval import is_known
+from engine.facts.catalogue import Catalogue
+from engine.facts.guidance import Shared
 from engine.facts.records import Mount
-from grammar.questions import Question
+from grammar.questions import Question, Thing
 
 MOST_NOTES: Final = 2
+_NUMBER: Final = r"(?<![\d.,/:x-])(?:\d+(?:\.\d+)?)(?![\d/:x-]|\.\d)"
+_MEASURED: Final = r"flange|register|image|window|ring (?:is|of)|f/|thick|shim"  # words that tell of what a number is
+_SAME_MM: Final = 0.06
 
 
 def named_alike(name: str, knowledge: Knowledge) -> list[Line]:
@@ -81,3 +87,36 @@ def of_one_thread(mount: Mount, knowledge: Knowledge) -> list[Line]:
         "focus wrong: ask for the register in mm."
     )
     return [Line("head", text)]
+
+
+def of_that_name(thing: Thing, measured_mm: float, near: float, catalogue: Catalogue) -> tuple[str, ...]:
+    """Of all the mounts that share the name of one left open, those with that register."""
+    rows = [row.mounts for row in catalogue.shared.values() if thing.ambiguous and set(thing.ids) <= set(row.mounts)]
+    sizes = {name: catalogue.mounts[name].register_mm for names in rows for name in names}
+    return tuple(name for name, size in sizes.items() if is_known(size) and abs(size.nominal - measured_mm) <= near)
+
+
+def as_register(text: str, before: Question | None, catalogue: Catalogue) -> str:
+    """The text with a bare number as the lens's own register, where a mount of its shared name has that: '28.8'.
+
+    A whole number is one only where nothing else is said.
+    """
+    rows = _names_of(before.lens, catalogue) if before is not None and before.lens is not None else []
+    found = re.findall(_NUMBER, text) if rows else []
+    if len(found) != 1 or re.search(_MEASURED, text.casefold()):
+        return text
+    alone = re.fullmatch(rf"\W*{_NUMBER}\s*(mm)?\W*", text) is not None
+    sizes = [catalogue.mounts[id_].register_mm for row in rows for id_ in row.mounts]
+    near = any(is_known(size) and abs(size.nominal - float(found[0])) <= _SAME_MM for size in sizes)
+    if not near or not (alone or "." in found[0]):
+        return text
+    told = f"flange to image {found[0]} mm"
+    one = re.sub(rf"\b(an?|the)\s+{_NUMBER}(\s*mm\b)?\s+(one|lens)\b", f"one with {told}", text)  # 'and a 45.2 one?'
+    return one if one != text else re.sub(rf"{_NUMBER}(\s*mm\b)?", told, text)
+
+
+def _names_of(lens: Thing, catalogue: Catalogue) -> list[Shared]:
+    """The names, of which no meaning is the likelier, that the lens is told by."""
+    said = lens.words.casefold()
+    rows = [row for row in catalogue.shared.values() if row.likely is None and set(lens.ids) <= set(row.mounts)]
+    return [row for row in rows if lens.ambiguous or any(name.casefold() in said for name in row.says)]

@@ -11,6 +11,7 @@ from engine.facts.catalogue import Catalogue
 from engine.facts.guidance import Advice, Term
 from engine.facts.subjects import subjects_of
 from grammar.kinds import HAZARD, WHY
+from grammar.own.naming import tells_a_meaning
 from grammar.questions import Question
 from grammar.words.nearest import distance, nearest_keys
 from grammar.words.subjects import Match, Subjects
@@ -160,7 +161,7 @@ def plainly_about(text: str, subjects: Subjects) -> str | None:
 
     More than one word must be shared, and they must be a fair part of those that say anything.
     """
-    for match in subjects.matches(text)[:1]:
+    for match in subjects.matches(text)[:1] if not tells_a_meaning(text) else ():
         words = len(set(subjects.vocabulary.words_of(text)))
         if match.score >= PLAIN and len(match.shared) >= max(2, FAIR_PART * words) and match.asked != "other":
             return match.asked

@@ -27,6 +27,8 @@ UNFOCUSED: Final = {
 }  # fmt: skip
 AS_MEASURED: Final = "as measured"
 ON_FLANGE: Final = "held on the flange"
+MEDIUM: Final = "medium-format"  # the kind of mount
+NOT_TOLD: Final = "how far behind its flange the image forms at infinity is not told."
 MEASURE: Final = (
     "Measure it first: with the lens at infinity, throw a far window on paper, and take the distance from its flange "
     "(or the shoulder that will rest on the ring) to the sharp image."
@@ -36,13 +38,14 @@ MEASURE: Final = (
 def depends(question: Question, thing: Thing | None, body: BodySide, knowledge: Knowledge) -> Answer:
     """What can be said of a lens without a known mount on this body; the question back is the answer's last line."""
     told = needed(thing, body.mount, knowledge)
-    what = _noun(thing)
     measured = number(question, "flange_to_image")
-    head = Line("head", f"It depends on {what}: how far behind its flange the image forms at infinity is not told.")
+    head = Line("head", f"It depends on {_noun(thing)}: {NOT_TOLD}")
     own = _own_thread(thing, knowledge)
     threaded = bool(own) or question.said("thread") is not None
     if measured is not None and is_known(body.mount.register_mm):
         head, told = _left_over(measured, body.mount, body.mount.register_mm)
+    else:
+        told = _of_its_format(thing, body.mount, knowledge) + told
     held = held_at(measured, thing, body, knowledge) if measured is not None else None
     held = held or _on_flange(thing, body, told, knowledge)
     lines = [head, *own, *told.lines, *_focusing(thing, question, knowledge), *_iris(thing, question)]
@@ -80,6 +83,21 @@ def _left_over(measured_mm: float, body: Mount, register: Interval) -> tuple[Lin
     room = f"{small_mm(over.nominal)} for ring, helicoid or holder"
     text = f"{head}{body.designation}, leaves {room}: held so, it reaches infinity."
     return Line("head", text), Told((), (Quantity("stack_mm", over, AS_MEASURED), ring))
+
+
+def _of_its_format(thing: Thing | None, body: Mount, knowledge: Knowledge) -> Told:
+    """'a 645 lens': the mounts of the SLRs for that format, with the ring that each of them asks for."""
+    facts = knowledge.catalogue
+    form = facts.formats.get(thing.format or "") if thing is not None and not thing.ids else None
+    mounts = [one for one in facts.mounts.values() if form and one.format == form.id and one.kind == MEDIUM]
+    register = body.register_mm
+    if form is None or not mounts or not is_known(register):
+        return Told()
+    seats = [(one, one.register_mm - register) for one in mounts if is_known(one.register_mm)]
+    rings = tuple(Quantity("ring_thickness_mm", seat, one.id) for one, seat in seats)
+    each = [f"{one.designation} {ranged(seat, small_mm)}" for one, seat in seats]
+    lead = f"Lenses for {form.name} come in several mounts; the ring to {body.designation} would be: "
+    return Told((Line("text", f"{lead}{listed(each)}."),), rings)
 
 
 def _own_thread(thing: Thing | None, knowledge: Knowledge) -> list[Line]:

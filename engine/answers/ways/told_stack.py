@@ -135,3 +135,11 @@ def _chain(stack: Stack, question: Question, knowledge: Knowledge) -> ListedChai
     form = knowledge.catalogue.formats[USUAL_FORMAT]
     judged = judged_alone(named[0], stop(question), ((stack.drawn.piece or "", low, high),), form, knowledge)
     return as_listed(judged, "the pieces named, by their lengths")
+
+
+def is_set_by_draw(question: Question) -> bool:
+    """'a 17-31 helicoid into a 1 mm ring, to what length do i lock it': every piece between lens and body is there."""
+    lengths = [one.thickness_mm for one in question.adapters if one.thickness_mm is not None]
+    drawn = [one for one in lengths if one[0] < one[1]]
+    named = any(lens.ids for lens in question.lenses) and any(body.ids for body in question.bodies)
+    return named and len(drawn) == 1 and len(lengths) > 1 and question.said("flange_to_image") is None

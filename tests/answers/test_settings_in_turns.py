@@ -1,0 +1,108 @@
+"""A stop, a shutter, a speed, a filter or a piece told anew in a talk takes the place of the one it is set against."""
+
+from __future__ import annotations
+
+import pytest
+
+from engine.answers.parts.answer import Answer
+from engine.ask import Desk
+from engine.render.record import record_of
+from tests.answers.picture import numbers
+from tests.answers.talks import talk
+
+
+def value(club: Desk, found: Answer, name: str) -> float:
+    low, high = numbers(record_of(found, club.knowledge), name)[0]
+    return (low + high) / 2
+
+
+@pytest.mark.parametrize(
+    ("first", "said", "stop"),
+    [
+        ("hyperfocal of a 24mm at f8 on full frame?", "f11", 11),
+        ("hyperfocal of a 24mm at f8 on full frame?", "f/16 then", 16),
+        ("hyperfocal 24mm f8 full frame", "f5.6?", 5.6),
+        ("24mm f/8 hyperfocal on full frame", "and at f4", 4),
+    ],
+)
+def test_a_stop_alone_is_what_it_is_set_to_now(club: Desk, first: str, said: str, stop: float) -> None:
+    last = talk(club, first, said)[-1]
+    assert value(club, last, "hyperfocal_mm") == pytest.approx(24 * 24 / (stop * 0.03) + 24, rel=0.02)
+
+
+def test_a_stop_wider_than_a_fast_lens_opens_is_answered_beside_the_widest(club: Desk) -> None:
+    last = talk(club, "50mm f2.8, dof at 2m full frame", "f1.4?")[-1]
+    text = "\n".join(line.text for line in last.lines)
+    assert "f/2.8 at 2 m" in text
+    assert "f/1.4 at 2 m" in text
+
+
+@pytest.mark.parametrize(
+    ("turns", "stops"),
+    [
+        (("from f2 to f5.6 how many stops", "and to f8"), 4),
+        (("how many stops between f2.8 and f11", "f22"), 5.95),
+        (("how many stops from 1/60 to 1/500", "and to 1/1000"), 4.06),
+        (("how many stops between 1/60 and 1/500", "from 1/30"), 4.06),
+        (("1/125 at f4, i want f11, shutter?", "and f16"), 4),
+        (("1/250 at f8 iso 100 metered. f16?", "and f4", "iso 400 as well"), 4),
+        (("i metered f8 at 1/60 iso 100, now f11 iso 400, shutter?", "iso 800"), 2.08),
+    ],
+)
+def test_of_two_settings_the_first_stays(club: Desk, turns: tuple[str, ...], stops: float) -> None:
+    assert value(club, talk(club, *turns)[-1], "light_difference_stops") == pytest.approx(stops, abs=0.01)
+
+
+def test_the_stop_right_before_metered_is_the_metered_one(club: Desk) -> None:
+    found = club.ask("1/250 at f8 iso 100 metered. f16?")
+    assert value(club, found, "shutter_s") == pytest.approx(4 / 250, rel=0.02)
+
+
+@pytest.mark.parametrize("both", ["stack them both", "both together?", "with both"])
+def test_both_filters_are_the_one_now_and_the_one_before(club: Desk, both: str) -> None:
+    last = talk(club, "nd8 on, 1/60 without. shutter?", "nd64 then", both)[-1]
+    assert value(club, last, "shutter_s") == pytest.approx(2**9 / 60, rel=0.01)
+
+
+@pytest.mark.parametrize(("said", "stops"), [("what if i open up two stops", 4), ("and close down one stop", 7)])
+def test_a_lens_opened_behind_a_filter_counts_with_it(club: Desk, said: str, stops: int) -> None:
+    last = talk(club, "meter says 1/60, nd64 on, shutter now?", said)[-1]
+    assert value(club, last, "shutter_s") == pytest.approx(2**stops / 60, rel=0.01)
+
+
+@pytest.mark.parametrize("said", ["make that 25", "make it 25", "make that 25mm", "make this 25"])
+def test_a_number_put_in_place_is_that_of_the_tube(club: Desk, said: str) -> None:
+    last = talk(club, "50mm with a 12mm tube, how big does stuff get", said)[-1]
+    assert value(club, last, "magnification") == pytest.approx(0.5, rel=0.01)
+
+
+def test_a_number_put_in_place_is_of_what_was_told_last(club: Desk) -> None:
+    last = talk(club, "50mm with a 12mm tube, how big", "and on a 35", "make that 60")[-1]
+    assert value(club, last, "magnification") == pytest.approx(12 / 60, rel=0.01)
+
+
+def test_both_tubes_are_meant_after_a_turn_between(club: Desk) -> None:
+    *_, last = talk(club, "50mm with a 12mm tube, how big", "make that 20mm", "light lost?", "and with both")
+    assert value(club, last, "light_difference_stops") == pytest.approx(1.4, abs=0.1)
+
+
+@pytest.mark.parametrize("said", ["the +4 rather", "+4 instead", "make that +4", "and the +4"])
+def test_another_close_up_lens_takes_the_place_of_the_first(club: Desk, said: str) -> None:
+    last = talk(club, "+2 dioptre on a 135mm, magnification and distance?", said)[-1]
+    assert value(club, last, "magnification") == pytest.approx(0.54, rel=0.01)
+
+
+@pytest.mark.parametrize("said", ["and both", "plus the +2", "and +2 with it"])
+def test_close_up_lenses_are_added_where_that_is_said(club: Desk, said: str) -> None:
+    last = talk(club, "+2 dioptre on a 135mm, magnification?", "the +4 rather", said)[-1]
+    assert value(club, last, "magnification") == pytest.approx(0.81, rel=0.01)
+
+
+@pytest.mark.parametrize(
+    ("off", "on"),
+    [("tube off", "back on but a 5mm"), ("without the tube", "put a 5mm on instead"), ("no tube", "with the 5mm one")],
+)
+def test_a_length_after_the_tube_is_off_is_that_of_another_tube(club: Desk, off: str, on: str) -> None:
+    last = talk(club, "50mm om lens on e with a 20mm tube, how close", off, on)[-1]
+    assert [lens.focal_length_mm for lens in last.question.lenses] == [50]
+    assert [piece.thickness_mm for piece in last.question.adapters] == [(5, 5)]
