@@ -40,7 +40,7 @@ from grammar.turns.of_another import doubts_by_crop, extends, is_on_another_fram
 from grammar.turns.one_of_two import chooses_between
 from grammar.turns.one_part import changes_one_part
 from grammar.turns.only_told import names_the_pair
-from grammar.turns.put_between import puts_between
+from grammar.turns.put_between import puts_a_washer, puts_between
 from grammar.turns.same_matter import is_one_compared, makes_sure, same_matter
 from grammar.turns.told_before import asks_whence, likens_stop
 from grammar.turns.turn_seen import Turn
@@ -147,6 +147,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.asks_pixels_left, "coverage"),
     (seen.wants_that_view, CROP_EQUIVALENT),
     (seen.of(puts_between), MACRO_DISTANCE),
+    (seen.of(puts_a_washer), FOCUS_VERDICT),
     (seen.of(changes_one_part), _as_before),
     (seen.of(is_one_compared), CHAIN),
     (seen.asks_of_another, _as_before),
