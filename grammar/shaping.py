@@ -52,7 +52,7 @@ from grammar.numbers.sheet_rows import with_sheet_rows
 from grammar.numbers.should_be import with_right_lengths
 from grammar.numbers.squeezes import with_squeezes
 from grammar.numbers.stops_beside import with_stops_beside
-from grammar.numbers.sums_of_pieces import with_sums_of_pieces
+from grammar.numbers.sums_of_pieces import with_sums_of_pieces, with_taken_lengths
 from grammar.numbers.tails import HEADS, MODIFIERS, tailed, without_articles
 from grammar.numbers.thread_lengths import with_thread_lengths
 from grammar.numbers.threads_told import with_threads_told
@@ -111,7 +111,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     `told`: what the cues of the line tell. `hosts`: mounts that, named alone, are those of a body.
     """
     words = with_focals_named(list(with_small_words(tuple(with_names_numbered(_within_cues(line))))))
-    words = with_holds_counted(with_factors_in(with_glass_by_index(words)))
+    words = with_taken_lengths(with_holds_counted(with_factors_in(with_glass_by_index(words))))
     spans = with_flange_spans_told(with_rears_told(with_turned_lens(with_barrels_told(words))), told)
     tokens = with_times_told(with_group_heads(with_brackets_told(settled(tuple(without_itself(spans))))))
     tokens = with_rates_told(with_eras_told(with_limits_apart(tokens)))

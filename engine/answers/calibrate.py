@@ -16,7 +16,7 @@ from engine.answers.parts.wording import article, distance, small_mm, trimmed
 from engine.answers.picture.filter_effects import rear_filter
 from engine.answers.remarking import remarked
 from engine.answers.seat.distances import Distances
-from engine.answers.seat.spacing import marks, usual_focals
+from engine.answers.seat.spacing import usual_focals
 from engine.answers.shims.carried import SHIM, goes_past, is_limit, looked_up
 from engine.answers.shims.error_told import Judgement, error_judged
 from engine.answers.shims.loose import off_by_mm
@@ -24,11 +24,19 @@ from engine.answers.shims.readings import readings_told
 from engine.answers.shims.scale_pair import by_scale_pair
 from engine.answers.shims.screwed_in import screwed_in
 from engine.answers.shims.several_marks import of_another, of_each
-from engine.answers.shims.sheets import SHEET, own_sheets, usual_sheets
+from engine.answers.shims.sheets import SHEET, own_sheets, usual_sheets, usual_together
 from engine.answers.shims.shim_effect import shim_effect
 from engine.answers.shims.spacers import by_spacers
 from engine.answers.shims.targets import is_target, is_tested_on, target_told
-from engine.answers.shims.turning import as_turns, asks_turns, lead_told, short_by_turns_mm, turned, turns_for_travel
+from engine.answers.shims.turning import (
+    as_turns,
+    asks_turns,
+    lead_told,
+    mark_before_turning,
+    to_layer,
+    turned,
+    turns_for_travel,
+)
 from engine.answers.ways.ring_off import chain_on_ring, of_ring
 from engine.answers.ways.told_stack import is_drawn_out, with_stack
 from engine.answers.words.advice import advice_lines, named_or_near
@@ -137,15 +145,15 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     told, shim = _shims(question, knowledge) if not read.lines else (read, None)
     if shim is None and not told.lines:
         told, shim = of_ring(question, knowledge)
-    sheets = _sheets(told, question, knowledge, shim)
+    sheets = _sheets(told, question, knowledge, shim if shim is not None else to_layer(question, knowledge))
     first = mentions(question, "layers-asked")  # what was asked for stands first
     if first:
         yield sheets
     yield told
+    yield mark_before_turning(question, knowledge)
     yield _so_thick(question, told)
     yield screwed_in(question, knowledge)
-    by_turns = turned(question, knowledge)
-    yield by_turns + _left(question, by_turns, knowledge) + drift(question, knowledge) + lead_told(question)
+    yield turned(question, knowledge) + drift(question, knowledge) + lead_told(question)
     wanted = shim if shim is not None or told.lines else _needed(question)
     if wanted is not None and asks_turns(question):
         yield as_turns(question, wanted, knowledge)
@@ -155,12 +163,6 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         yield sheets
     if not asked:
         yield target_told(question, knowledge)
-
-
-def _left(question: Question, told: Told, knowledge: Knowledge) -> Told:
-    """Where infinity falls on the scale of a lens that had to be screwed out so far for it, while that is left so."""
-    short = short_by_turns_mm(question, knowledge.catalogue) if told.quantities else None
-    return marks(focals(question), short, knowledge.catalogue, question.feet, 1) if short else Told()
 
 
 def _asks_of_mark(question: Question) -> bool:
@@ -282,7 +284,8 @@ def _layers(question: Question, knowledge: Knowledge, shim: float | None) -> Tol
     wanted = next((one for one in (shim, told, number(question, "layer")) if one is not None), None)
     if shim is None and mentions(question, "one-layer-asked"):
         return usual_sheets(question, None, knowledge)  # 'is one layer 0.1 or more'
-    own = own_sheets(question, wanted, is_told=told is not None)
+    together = usual_together(question, knowledge) if shim is None and question.said("layer") is None else Told()
+    own = together if together.lines else own_sheets(question, wanted, is_told=told is not None or shim is not None)
     return own if own.lines else usual_sheets(question, wanted, knowledge)
 
 

@@ -48,10 +48,17 @@ def _row(tokens: list[Token], at: int) -> list[int]:
             if row and not _is_alike(tokens[row[0]], token):
                 break
             row.append(at)
-        elif not row or token.kind not in _BETWEEN:
+        elif not row or not (token.kind in _BETWEEN or _is_another(token)):
             break
         at += 1
     return row
+
+
+def _is_another(token: Token) -> bool:
+    """'one 26.1, one 26.3', 'one measures 27.95 and the other is 28.08', 'one of 26.6': words that lead to the next."""
+    counted = token.kind == "NUMBER" and token.numbers == (1.0,) and token.text.isalpha()
+    told = (token.kind, token.value) in (("MEASURE", "size"), ("VERB", "be"), ("VERB", "it"), ("PREP", "of"))
+    return counted or told or token.kind == "FILLER"
 
 
 def _is_length(tokens: list[Token], at: int) -> bool:

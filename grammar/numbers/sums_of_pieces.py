@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.questions import RING
 from grammar.things.casting import SPACER
 from grammar.words.tokens import Token, is_plural
 
@@ -13,6 +14,9 @@ _FROM: Final = frozenset(["from", "out of", "of", "with"])
 _NEAR: Final = 3  # tokens from the pieces to the word for the sum, and from there to the length
 _LONGEST: Final = 400.0  # mm
 _TOLD: Final = frozenset(["LENGTH", "NUMBER", "RANGE", "MOUNT", "LETTER", "LINK", "COUNT", "RATIO"])
+_OF_PIECE: Final = frozenset(["MOUNT", "LETTER", "MARK", "PREP", "LINK"])  # between its length and a ring
+_OFF: Final = "from"
+_MOST_TAKEN: Final = 0.3  # as a share of its length
 _CLOSE: Final = frozenset(["how-close", "how-big", "macro", "working-distance"])
 
 
@@ -31,6 +35,28 @@ def with_sums_of_pieces(tokens: list[Token], told: frozenset[str]) -> list[Token
         out[at : at + 1] = [sum_, token.as_("PIECE", value=SPACER)]
         return out
     return out
+
+
+def with_taken_lengths(tokens: list[Token]) -> list[Token]:
+    """'took 0.3 off the 10.8 ring', 'lapped 0.2 off my 11.1 LTM to E ring': the ring with what is left of it."""
+    out = list(tokens)
+    for at in range(len(tokens) - 3):
+        amount, led = tokens[at], tokens[at + 1]
+        whole = at + 2 if tokens[at + 2].kind != "DET" else at + 3
+        taken = led.kind == "PREP" and led.value == _OFF and _may_be_sum_of(amount)
+        if not taken or whole + 1 >= len(tokens) or not _may_be_sum_of(tokens[whole]):
+            continue
+        rest = next((one for one in tokens[whole + 1 :] if one.kind not in _OF_PIECE), None)
+        ring = rest is not None and rest.kind == "PIECE" and rest.value in (RING, SPACER)
+        left = tokens[whole].numbers[0] - amount.numbers[0]
+        if ring and amount.numbers[0] <= _MOST_TAKEN * tokens[whole].numbers[0]:
+            out[whole] = tokens[whole].as_("LENGTH", text=f"{left:.4g} mm", numbers=(round(left, 4),), unit="mm")
+            out[at], out[at + 1] = amount.as_("FILLER"), led.as_("FILLER")
+    return out
+
+
+def _may_be_sum_of(token: Token) -> bool:
+    return token.kind in ("LENGTH", "NUMBER") and _may_be_sum(token)
 
 
 def _are_chosen_from(tokens: list[Token], length: int) -> bool:

@@ -28,11 +28,19 @@ def with_two_sides(tokens: list[Token]) -> list[Token]:
     between, around = tokens[first + 1 : last], tokens[first + 1 : last + _BEHIND]
     one, other = (tokens[place].numbers[0] for place in fine)
     near = min(one, other) >= LEAST_RING and 0 < abs(one - other) <= TWO_APART and len(between) <= _MOST_BETWEEN
+    if near and _are_two_things(tokens[:first]):
+        return tokens
     if not (near and any(map(_tells_where, around)) and all(map(_may_stand_between, between))):
         return tokens
     words = {place for place, token in enumerate(around, first + 1) if in_words(token)}
     out = [token.as_("KEYED", value=READING, unit="mm") if at in fine else token for at, token in enumerate(tokens)]
     return [token for at, token in enumerate(out) if at not in words]
+
+
+def _are_two_things(before: list[Token]) -> bool:
+    """'one measures 27.95 and the other 28.08': two rings, and no sides of one."""
+    led = [one for one in before if one.kind not in _PLAIN and (one.kind, one.value) != ("MEASURE", "size")]
+    return bool(led) and led[-1].kind == "NUMBER" and led[-1].numbers == (1.0,) and led[-1].text.isalpha()
 
 
 def _tells_where(token: Token) -> bool:

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from typing import Final
 
-from grammar.things.casting import OPTICAL
-from grammar.words.groups import LEFT_OUT, PURPOSE
+from grammar.questions import RING
+from grammar.things.casting import OPTICAL, SPACER
+from grammar.words.groups import AWAY, LEFT_OUT, PURPOSE, TAKEN_AWAY, WAS_TAKEN
 from grammar.words.tokens import Token
 
 _ENDS_LENS: Final = frozenset(["LENS", "LENGTH", "NUMBER", "FNUM", "COMBO", "FOCAL"])  # before a colon
@@ -17,6 +18,8 @@ _WITHOUT: Final = "without"
 _FOR: Final = "for"
 _MADE_FOR: Final = "made-for"
 _WITH: Final = frozenset(["a", "use", "using", "with"])  # 'for use with a helicoid'
+# what may be told of a ring before it
+_OF_RING: Final = frozenset(["DET", "LENGTH", "NUMBER", "MOUNT", "LETTER", "LINK", "TO", "PAIR", "MARK", "TRAIT"])
 _PLATES: Final = frozenset(["flange-to-image"])  # 'the 1 mm M42-E flange'
 
 
@@ -26,7 +29,7 @@ def without_asides(tokens: list[Token]) -> list[Token]:
     Nor does 'only' of 'an APS-C-only lens' stand between the two.
     """
     out = []
-    tokens = _with_glass_left_out(tokens)
+    tokens = _with_ring_taken_off(_with_glass_left_out(tokens))
     for at, token in enumerate(tokens):
         before = tokens[at - 1].text if at else ""
         after = tokens[at + 1].text.casefold() if at + 1 < len(tokens) else ""
@@ -42,6 +45,38 @@ def without_asides(tokens: list[Token]) -> list[Token]:
         )
         out.append(token.as_("FILLER") if aside or _is_what_for(tokens, at) else token)
     return out
+
+
+def _with_ring_taken_off(tokens: list[Token]) -> list[Token]:
+    """'took off a 5mm ring', 'removed the spacer', 'took the 5 mm ring out': what is no longer there is left out."""
+    out = list(tokens)
+    for at, token in enumerate(tokens):
+        if WAS_TAKEN not in token.groups:
+            continue
+        row, ahead = [at], at + 1
+        if ahead < len(tokens) and _is_away(tokens[ahead]):
+            row.append(ahead)
+            ahead += 1
+        while ahead < len(tokens) and tokens[ahead].kind in _OF_RING:
+            ahead += 1
+        if ahead == len(tokens) or not _is_ring(tokens[ahead]):
+            continue
+        if ahead + 1 < len(tokens) and AWAY in tokens[ahead + 1].groups:
+            row.append(ahead + 1)
+        if len(row) > 1 or TAKEN_AWAY in token.groups:
+            for place in row[1:]:
+                out[place] = tokens[place].as_("FILLER")
+            out[at] = token.as_("PREP", value=_WITHOUT)
+    return out
+
+
+def _is_away(token: Token) -> bool:
+    return AWAY in token.groups or (token.kind == "PREP" and token.text.casefold().startswith("off"))
+
+
+def _is_ring(token: Token) -> bool:
+    piece = token.kind == "PIECE" and token.value in (RING, SPACER)
+    return piece or token.kind == "ADAPTER" or (token.kind == "NAMED" and token.unit == RING)
 
 
 def _with_glass_left_out(tokens: list[Token]) -> list[Token]:

@@ -1,4 +1,7 @@
-"""How far a helicoid or a bellows of before is set now: 'i set it to 20', 'at 25', 'and fully out', '5 mm out'."""
+"""How far a helicoid or a bellows of before is set now: 'i set it to 20', 'at 25', 'and fully out', '5 mm out'.
+
+Or another one in its place: 'make it the 36-90'.
+"""
 
 from __future__ import annotations
 
@@ -35,6 +38,11 @@ def helicoid_set(heard: Heard, before: Question, lexicon: Lexicon) -> Heard | No
     """The line heard as that piece set so; None where it tells nothing of it."""
     ranged = [(one, span) for one in before.adapters if one.piece in RANGED and (span := span_of(one)) is not None]
     tokens = heard.line.tokens
+    other = _other_range(tokens, before)
+    if len(ranged) == 1 and other is not None:
+        text = f"{heard.text[: other.end]} {ranged[0][0].piece}{heard.text[other.end :]}"
+        again = hear(text, lexicon, before.intent)
+        return replace(again, line=replace(again.line, text=heard.text))
     if len(ranged) != 1 or len(tokens) > _MOST or any(token.kind in _OF_OTHERS for token in tokens):
         return None
     piece, span = ranged[0]
@@ -50,6 +58,14 @@ def helicoid_set(heard: Heard, before: Question, lexicon: Lexicon) -> Heard | No
 _ASKED: Final = frozenset(
     ["how-close", "how-big", "infinity", "how-far", "which-stop", "exposure"]
 )  # cues that still ask
+
+
+def _other_range(tokens: tuple[Token, ...], before: Question) -> Token | None:
+    """'make it the 36-90', 'the 12-17 instead': a range that nothing says to be a zoom's, of no lens told as one."""
+    ranges = [one for one in tokens if one.kind == "RANGE" and one.unit in ("", "mm")]
+    others = any(one.kind in _OF_OTHERS - {"RANGE", "LETTER"} or one.kind == "PIECE" for one in tokens)
+    zoom = before.said("zoom") is not None or any(one.lens_kind == "zoom" for one in before.lenses)
+    return ranges[0] if len(ranges) == 1 and not (others or zoom) else None
 
 
 def _length(

@@ -44,6 +44,7 @@ _MOST_METRES: Final = 100.0
 _INSTEAD: Final = "instead"
 _PUT_IN: Final = "put-in"
 _THAT: Final = frozenset(["the", "that", "this"])
+_DOUBTS: Final = ("sure", "whence")
 _FEW: Final = 8  # words of a line that tells one number
 
 
@@ -145,10 +146,16 @@ def ring_measured(heard: Heard, before: Question) -> Thing | None:
     told = next((one for one in map(_LENGTH.fullmatch, values) if one), None) or _bare_ring(heard, before)
     lenses = [one for one in heard.cast.lenses if not _is_of_ring(one, before)]
     others = (*lenses, *heard.cast.bodies, *heard.cast.pieces)
-    if not seated or told is None or others or _THREAD in heard.text.casefold() or heard.tells("why"):
+    if not seated or told is None or others or _THREAD in heard.text.casefold() or _is_doubt(heard):
         return None
     length = float(told[1])
     return Thing(words=f"{length:g} mm ring", thickness_mm=(length, length), piece="adapter")
+
+
+def _is_doubt(heard: Heard) -> bool:
+    """'why 29.6', 'how sure are you of that 44.46': a number of the answer is asked about, and none measured."""
+    measured = any(one.kind == "MEASURE" for one in heard.shape.tokens)
+    return heard.tells("why") or (not measured and any(heard.tells(cue) for cue in _DOUBTS))
 
 
 def _is_of_ring(part: Part, before: Question) -> bool:

@@ -61,6 +61,7 @@ _CIRCLE: Final = "circle"
 _OF_CLOSE: Final = frozenset(["magnification", "extension", "field", MOTIF, SIDES, "close_focus", "front_glass"])
 _FILLED: Final = frozenset(["magnification", "field", MOTIF, SIDES])  # of these only what was told last holds
 _TURNED: Final = frozenset(["frame_rate", "angle"])
+CHOICE: Final = "ring_choice"  # key of the rings told, of which one is to be chosen
 _TAPED: Final = "front_glass"
 _AT: Final = " at "
 _COUNTED: Final = frozenset([BUY_PLAN, SHIM_CALIBRATION, EXPOSURE_ND, DIY_DIMENSION, DEPTH_OF_FIELD])
@@ -73,7 +74,9 @@ def lasting(question: Question) -> Question:
     values = question.values
     if question.intent not in _COUNTED:
         values = tuple(row for row in values if row[0] != "numbers")
-    return with_tube_told(question.with_(adapters=pieces, values=values))
+    chosen = question.intent == COMPARE and question.said(CHOICE) is not None  # which of two rings holds infinity
+    question = question.with_(intent=FOCUS_VERDICT if chosen else question.intent, adapters=pieces, values=values)
+    return with_tube_told(question)
 
 
 def _is_asked_for(piece: Thing) -> bool:

@@ -18,6 +18,7 @@ _LENGTHS: Final = frozenset(["NUMBER", "FOCAL", "LENGTH"])
 _OF_OTHERS: Final = frozenset(["LENS", "MOUNT", "BODY", "FORMAT", "KIND", "COMBO", "RANGE", "KEYED"])
 _ADDING: Final = frozenset(["added", "another", "further"])  # values of the words that add
 _ON: Final = ("on", "in", "behind")  # ends 'now put the 14 on'
+_SMALL: Final = frozenset(["FILLER", "DET", "PIECE", "PREP", "JOIN", "MARK"])
 _PLUS: Final = ("plus", "+")
 _RING: Final = "adapter"
 _CLOSE_UP: Final = "close-up-lens"
@@ -168,6 +169,14 @@ def _adds(heard: Heard) -> bool:
 
 
 def _is_beside(tokens: tuple[Token, ...], at: int) -> bool:
-    """'20 mm more', 'an extra 15 mm', '10 mm more tube': right behind a length or before one, not 'how much more'."""
-    beside = (*tokens[max(0, at - 2) : at], *tokens[at + 1 : at + 3])
-    return any(token.kind in _LENGTHS for token in beside)
+    """'20 mm more', 'an extra 15 mm', '10 mm more tube': right behind a length or before one, not 'how much more'.
+
+    Nor 'does the 24 suffer more': a word that tells what it does stands between.
+    """
+    back, ahead = tokens[max(0, at - 2) : at][::-1], tokens[at + 1 : at + 3]
+    return any(_is_led_to(row) for row in (back, ahead))
+
+
+def _is_led_to(row: tuple[Token, ...]) -> bool:
+    """Whether the first of them is a length, or the second with nothing but a small word before it."""
+    return any(one.kind in _LENGTHS and all(two.kind in _SMALL for two in row[:n]) for n, one in enumerate(row))

@@ -277,7 +277,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         r"(?!\s?(?:focus|dist|far|near|clos|walk|away|ago|\d))", lit.minutes,
     ),
     ("+0.", rf"\+?(?P<n>{_NUM})\s?(?:diopt(?:er|re)s?|dpt){_END}", made.one("DIOPTRE")),
-    ("+", rf"(?<!\S)\+(?P<n>\d(?:\.\d+)?)(?!\s?(?:mm|cm|x)){_END}", made.one("DIOPTRE")),
+    ("+", rf"(?<!\S)\+(?P<n>[1-9](?:\.\d+)?|0?\.(?:25|50?|75))(?!\.?\d|\s?(?:mm|cm|x)){_END}", made.one("DIOPTRE")),
     ("+", rf"(?<!\S)\+(?P<n>1\d|2[05]){_END}(?!\s?(?:mm|cm|x)|\.\d)", made.strong_power),
     ("+", r"(?<!\S)\+(?P<n>1\d|2[05])(?=\s(?:on|in front|before|achromat|close|lens|screwed)\b)", made.one("DIOPTRE")),
     ("x", rf"x(?P<n>{_NUM}){_END}", made.one("TIMES")),

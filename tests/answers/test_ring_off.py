@@ -223,3 +223,34 @@ def test_whether_a_ring_that_is_off_is_bad_is_what_comes_of_it(club, ring, harm)
     found = talk(club, f"sr 28 on e ring, measured {ring}", "is that bad")[-1]
     assert "Nothing is harmed" in flat(found)
     assert harm in flat(found)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "took off a 5mm ring off my c mount industrial cam, 16mm lens now everything mush. it's a CS cam",
+        "C lens 25mm on CS cam, removed the 5mm ring, nothing sharp any more",
+        "I unscrewed the 5 mm ring from the CS cam, now my 8mm C is all mush",
+        "12mm C lens on CS body, took the 5 mm ring out and now its blurred",
+    ],
+)
+def test_a_ring_that_was_taken_off_is_no_longer_there(asked, text):
+    assert "no use: the lens sits 5 mm too close" in flat(asked(text))[:120]
+
+
+@pytest.mark.parametrize(
+    ("text", "left"),
+    [
+        ("took 0.3 off the 10.8 ring, LTM 50 on E, infinity?", "your 10.5 mm ring"),
+        ("lapped 0.2 mm off my 11.1 LTM to E ring, 50mm, infinity now?", "your 10.9 mm ring"),
+        ("sanded 0.1 from the 11 mm ring, LTM 35 on E, where is infinity", "your 10.9 mm ring"),
+        ("ground 0.2 off my M42-E ring, 50mm, infinity?", "your ring, 0.2 mm too thin"),
+    ],
+)
+def test_what_is_taken_off_a_ring_leaves_the_rest_of_it(asked, text, left):
+    assert left in flat(asked(text))
+
+
+def test_a_metal_thing_is_a_ring(asked):
+    found = asked("md 135 on ef with the 2mm metal thing no lens in it. how far till it goes blurry")
+    assert "stops at 7.56 m" in flat(found)[:80]

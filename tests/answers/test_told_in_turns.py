@@ -84,3 +84,123 @@ def test_a_filter_told_before_leaves_the_body_told_after_it(club: Desk) -> None:
     )[-1]
     assert "C to E cup" in flat(last)
     assert "MFT" not in flat(last)
+
+
+@pytest.mark.parametrize(
+    ("first", "said"),
+    [
+        ("exakta 58 on E", "i measured 44.5 on mine"),
+        ("qbm 50 1.8 on rf body infinity?", "mine measured 44.6 actually"),
+        ("M42 50 on X", "i got 45.5 on mine"),
+    ],
+)
+def test_a_length_like_the_lens_s_register_is_that_and_no_ring(club: Desk, first: str, said: str) -> None:
+    last = talk(club, first, said)[-1]
+    assert last.question is not None
+    assert last.question.said("flange_to_image") is not None
+    assert not last.question.adapters
+    assert abs(record_of(last, club.knowledge)["chains"][0]["register_error_mm"]["greatest"]) < 7
+
+
+def test_a_register_that_is_doubted_is_no_ring_either(club: Desk) -> None:
+    last = talk(club, "qbm 50 1.8 on rf body infinity?", "how sure are you of that 44.46")[-1]
+    assert last.intent == "why"
+    assert "register of QBM, 44.46 mm (two sources)" in flat(last)
+
+
+def test_a_ring_named_as_long_as_the_register_stays_a_ring(club: Desk) -> None:
+    last = talk(club, "M42 50 on X", "with a ring of 45.4")[-1]
+    assert "stops at 26 cm" in flat(last)
+
+
+@pytest.mark.parametrize("said", ["make it the 36-90", "or a 36-90?", "the 36-90 instead"])
+def test_another_range_takes_the_place_of_the_helicoid(club: Desk, said: str) -> None:
+    last = talk(club, "75mm enlarger lens on Z with a 25-55 helicoid, its flange to image is 68", said)[-1]
+    assert last.question is not None
+    assert [piece.thickness_mm for piece in last.question.adapters] == [(36, 90)]
+    assert last.question.lens is not None
+    assert last.question.lens.focal_length_mm == 75
+
+
+@pytest.mark.parametrize("said", ["does the 24 suffer more?", "is the 24 hurt more by that"])
+def test_a_lens_that_suffers_more_is_no_tube_put_between(club: Desk, said: str) -> None:
+    last = talk(club, "SR 50mm on X with a 25.65 ring", said)[-1]
+    assert last.question is not None
+    assert [piece.thickness_mm for piece in last.question.adapters] == [(25.65, 25.65)]
+    assert last.question.lens is not None
+    assert last.question.lens.focal_length_mm == 24
+
+
+@pytest.mark.parametrize(
+    ("said", "error"),
+    [("my ring is +0.1 mm", 0.1), ("my ring is -0.1 mm", -0.1), ("my ring measures +0.15", 0.15)],
+)
+def test_a_ring_told_with_its_sign_is_off_by_so_much(club: Desk, said: str, error: float) -> None:
+    last = talk(club, "OM 50 on E", said)[-1]
+    told = record_of(last, club.knowledge)["chains"][0]["register_error_mm"]
+    assert told["least"] == told["greatest"] == pytest.approx(error, abs=0.001)
+
+
+def test_a_seat_with_a_plus_sign_is_no_close_up_lens(club: Desk) -> None:
+    last = club.ask("C to mft ring sits at +0.3 mm instead of inside. 25mm")
+    assert "2.02 mm too far out" in flat(last)
+
+
+@pytest.mark.parametrize(
+    ("said", "low", "high"),
+    [
+        ("i packed 5 layers of kitchen foil under the mount, now its right. what did i add", 0.055, 0.09),
+        ("put 4 sheets of paper behind the flange, how thick is that", 0.36, 0.44),
+        ("two sheets of 0.05 brass under it, how much did that add", 0.1, 0.1),
+        ("five layers of foil lie under my ring, thickness?", 0.055, 0.09),
+    ],
+)
+def test_layers_that_lie_there_are_told_as_thick_as_they_are(club: Desk, said: str, low: float, high: float) -> None:
+    told = numbers(record_of(club.ask(said), club.knowledge), "shim_mm")
+    assert told[0] == (pytest.approx(low), pytest.approx(high))
+
+
+def test_after_turns_of_a_thread_its_scale_and_layers_go_by_what_it_moved(club: Desk) -> None:
+    _, mark, layers, foil = talk(
+        club, "c mount 16mm lens has to be unscrewed half a turn to be sharp far away",
+        "what would its scale say for infinity without that", "how many layers of 0.05 is that", "how many of foil",
+    )  # fmt: skip
+    moved = 0.5 * 25.4 / 32
+    told = numbers(record_of(mark, club.knowledge), "scale_mark_mm")
+    assert told[0][0] - 6 <= 2 * 16 + 16 * 16 / moved + moved <= told[0][1] + 6
+    assert "0.4 mm is 8 x 0.05 mm" in flat(layers)
+    assert "22 to 36 of household foil" in flat(foil)
+
+
+def test_a_length_beside_turns_of_another_thread_is_the_lens(club: Desk) -> None:
+    _, mark = talk(club, "LTM 50mm turned out a quarter turn to hit infinity", "where was infinity on the scale before")
+    assert "10 m mark of a 50 mm lens" in flat(mark)
+
+
+def test_a_distance_at_hand_after_a_target_is_what_it_is_set_on(club: Desk) -> None:
+    _, near, other, ends = talk(
+        club, "how far away should the tower be to set infinity on a 90", "nearest thing i got is 60 m",
+        "ok and for a 28 is that far enough", "it stops at 30 m on that ring though",
+    )  # fmt: skip
+    assert "No, 60 m is too near for 90 mm" in flat(near)
+    assert "set at 60 m it would be 0.14 mm wrong" in flat(near)
+    assert "No, 60 m is too near for 28 mm" in flat(other)
+    assert "sits 0.026 mm too far out" in flat(ends)
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "two M42 to MFT rings, one 26.1 one 26.3. which one for infinity with a 35",
+        "i have two M42-MFT rings, one measures 26.10 and the other 26.30, which do i use for a 35",
+        "got a ring of 26.1 and one of 26.3 for m42 35mm on MFT, which would you take",
+    ],
+)
+def test_two_rings_told_one_by_one_are_a_choice(club: Desk, said: str) -> None:
+    assert "Take the 26.1 mm one: right is 26.21 mm" in flat(club.ask(said))
+
+
+def test_a_stop_after_a_choice_of_rings_asks_of_them_still(club: Desk) -> None:
+    last = talk(club, "2 fd-e adapters here, 23.9 and 24.1. which is the better one for a 20", "at f8?")[-1]
+    assert last.intent == "focus-verdict"
+    assert "24.1 mm: it is 0.1 mm too thick: reaches infinity" in flat(last)

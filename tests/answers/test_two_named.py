@@ -117,3 +117,12 @@ def test_a_mount_is_likened_to_that_of_the_lens_spoken_of(desk: Desk, asked: str
 
 def test_after_a_list_another_mount_for_which_the_same_is_asked_is_listed(desk: Desk) -> None:
     assert _last(desk, "what bodies can an FD lens go on", "and the same for OM?")["intent"] == "list-fits"
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["52mm filter thread vs m52 helicoid, do they go together", "can i screw a 52mm filter ring into an M52 helicoid"],
+)
+def test_one_thread_by_two_names_goes_together(desk, text):
+    found = record_of(desk.ask(text), desk.knowledge)
+    assert flat(found).startswith("Yes, one and the same thread, M52x0.75")

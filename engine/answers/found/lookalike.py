@@ -12,6 +12,7 @@ from engine.answers.found.same_name import (
     of_one_thread,
     of_the_name,
     registers_alike,
+    what_is_shared,
 )
 from engine.answers.found.threads_measured import by_ruler, by_thread
 from engine.answers.found.threads_meet import threads_meet
@@ -107,8 +108,9 @@ def _whether_same(
     if len(mounts) != 1 or met:
         return Told()
     alike = tuple(named_alike(mounts[0], knowledge))
-    one = Line("head", f"{SAME} one and the same mount: {facts.mounts[mounts[0]].designation}.")
-    lines = (one, *alike) if len(names_typed(question)) > 1 else alike
+    one = Line("head", f"{SAME} one and the same {what_is_shared(facts.mounts[mounts[0]], knowledge)}.")
+    of_pieces = any(piece.front == (mounts[0],) for piece in question.adapters)  # '52mm filter thread vs m52 helicoid'
+    lines = (one, *alike) if len(names_typed(question)) > 1 or of_pieces else alike
     return Told(lines, tuple(registers_alike(mounts[0], knowledge)))
 
 

@@ -120,3 +120,11 @@ def _names_of(lens: Thing, catalogue: Catalogue) -> list[Shared]:
     said = lens.words.casefold()
     rows = [row for row in catalogue.shared.values() if row.likely is None and set(lens.ids) <= set(row.mounts)]
     return [row for row in rows if lens.ambiguous or any(name.casefold() in said for name in row.says)]
+
+
+def what_is_shared(mount: Mount, knowledge: Knowledge) -> str:
+    """The mount; where it has no register of its own only its thread, that screws together by hand or not at all."""
+    thread = knowledge.catalogue.threads.get(mount.thread or "")
+    if thread is None or is_known(mount.register_mm):
+        return f"mount: {mount.designation}"
+    return f"thread, {thread.designation}: they screw together, the inner into the outer. Start it by hand"

@@ -1,4 +1,5 @@
-"""A whole length that only the lens can have: behind a ring for the mounts named, or beside how large it shall draw."""
+"""A length that only the lens can have: behind a ring for the mounts named, beside how large it shall draw,
+or as long as its register."""
 
 from __future__ import annotations
 
@@ -18,6 +19,10 @@ _LEAST_MM: Final = 8.0
 _LONGEST_MM: Final = 600.0
 _OFF_MM: Final = 1.5  # no ring for the pair is so far from what is right,
 _OFF: Final = 0.15  # as a share of it
+_ADAPTER, _FLANGE, _THREAD = "adapter", "flange_to_image", "thread"
+_AGAIN: Final = ("numbers", "thread", "thickness", _FLANGE)  # keys under which that number may have been read
+_SPREAD_MM: Final = 0.8  # a register measured on a lens lies so near that of its mount
+_RING_MM: Final = 3.0  # what is so near the right ring may be one
 
 
 def with_lens_told(question: Question, right_mm: float) -> Question:
@@ -50,6 +55,53 @@ def with_lens_drawing(question: Question) -> Question:
         return question
     rest = tuple(row for row in question.values if row[0] != key)
     return question.with_(lenses=(Thing(words=f"{size:g} mm", focal_length_mm=size),), values=rest)
+
+
+def with_lens_beside_thread(question: Question, threads_mm: dict[str, float]) -> Question:
+    """'LTM 50mm turned out a quarter turn': no width of that thread, so it is how long the lens is.
+
+    `threads_mm`: how wide the threads of the mounts are, by mount.
+    """
+    lens, told = question.lens, number(question, _THREAD)
+    if lens is None or len(question.lenses) > 1 or lens.focal_length_mm is not None or told is None:
+        return question
+    wide = threads_mm.get(lens.id or "")
+    turned = question.said("turns") is not None or question.said("angle") is not None
+    whole = told == int(told) and _LEAST_MM <= told <= _LONGEST_MM
+    if wide is None or not (turned and whole) or abs(told - wide) <= _OFF_MM:
+        return question
+    rest = tuple(row for row in question.values if row[0] != _THREAD)
+    return question.with_(lenses=(replace(lens, focal_length_mm=told),), values=rest)
+
+
+def with_register_measured(question: Question, lens_mm: float, right_mm: float) -> Question:
+    """'mine measured 44.6' after a lens of register 44.46: no ring is meant where none was named, but that.
+
+    `lens_mm`: the register of its mount; `right_mm`: the ring that is right on the body.
+    """
+    question = _with_lens_of_before(question, lens_mm)
+    rings = question.adapters
+    new = question.follows and len(rings) == 1 and rings[0].piece == _ADAPTER and not rings[0].column
+    size = rings[0].thickness_mm if new else None
+    if size is None or size[0] != size[1] or rings[0].ids or question.mentions("ring-word"):
+        return question
+    if abs(size[0] - lens_mm) > _SPREAD_MM or abs(size[0] - right_mm) <= _RING_MM:
+        return question
+    rest = tuple(row for row in question.values if row[0] not in _AGAIN)
+    return question.with_(adapters=(), values=(*rest, (_FLANGE, f"{size[0]:g} mm")))
+
+
+def _with_lens_of_before(question: Question, lens_mm: float) -> Question:
+    """'i got 45.5 on mine' in a talk of a 50: no other lens is so long to the tenth, but its register is."""
+    lens, prior = question.lens, question.prior
+    old = prior.lens if prior is not None and question.follows else None
+    told = lens.focal_length_mm if lens is not None else None
+    if lens is None or old is None or told is None or told == int(told) or old.ids != lens.ids:
+        return question
+    if old.focal_length_mm in (None, told) or abs(told - lens_mm) > _SPREAD_MM or len(question.lenses) > 1:
+        return question
+    rest = tuple(row for row in question.values if row[0] not in _AGAIN)
+    return question.with_(lenses=(old,), values=(*rest, (_FLANGE, f"{told:g} mm")))
 
 
 def _is_led(size: float, text: str) -> bool:

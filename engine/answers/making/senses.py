@@ -11,7 +11,12 @@ from engine.answers.found.narrowing import UNCLAIMED
 from engine.answers.making.body_measured import with_body_measured
 from engine.answers.making.cup_depth import as_depth
 from engine.answers.making.length_of_pair import with_length_of_pair
-from engine.answers.making.lens_not_ring import with_lens_drawing, with_lens_told
+from engine.answers.making.lens_not_ring import (
+    with_lens_beside_thread,
+    with_lens_drawing,
+    with_lens_told,
+    with_register_measured,
+)
 from engine.answers.making.ring_named import with_ring_named
 from engine.answers.making.rings_by_length import rings_by_length, rings_to_next
 from engine.answers.making.rings_chosen import with_rings_chosen
@@ -36,7 +41,7 @@ _RINGS: Final = ("adapter", "plain", "ring", "recessed", "", None)
 
 def by_facts(question: Question, facts: Catalogue) -> Question:
     """The question with its unclaimed numbers in the sense that the mounts named allow, and a length in its ring."""
-    question = with_lens_drawing(question)
+    question = with_lens_beside_thread(with_lens_drawing(question), _widths(question, facts))
     question = with_body_measured(_registers_told(with_ring_named(question), facts), facts)
     sides = lens_side(_mount(question.lens), facts), body_side(question.body, facts)
     lens, body = sides
@@ -47,11 +52,19 @@ def by_facts(question: Question, facts: Catalogue) -> Question:
     question = rings_to_next(rings_by_length(question, facts, right), facts)
     if right is None or not (is_known(one) and is_known(other)):
         return _in_ring(_in_rings(question, facts))
+    question = with_register_measured(question, one.nominal, right)
     question = with_difference_told(with_rings_chosen(question, right), right)
     question = with_length_of_pair(with_lens_told(question, right), right)
     question = _claimed(_gauged(question, one.nominal, other.nominal), one.nominal, other.nominal)
     question = with_whole_ring(question, right)
     return as_depth(_in_ring(_in_rings(question, facts)), right)
+
+
+def _widths(question: Question, facts: Catalogue) -> dict[str, float]:
+    """How wide the threads of the lens's mount are, mm, by mount."""
+    mounts = [facts.mounts[id_] for id_ in (question.lens.ids if question.lens else ()) if id_ in facts.mounts]
+    threads = [(one.id, facts.threads.get(one.thread or "")) for one in mounts]
+    return {id_: of.major_mm.nominal for id_, of in threads if of is not None and is_known(of.major_mm)}
 
 
 def _gauged(question: Question, lens_mm: float, body_mm: float) -> Question:

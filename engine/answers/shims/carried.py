@@ -5,6 +5,7 @@ from __future__ import annotations
 from engine.answers.parts.said import distance_mm, focals, last_said, mentions, number, stop
 from engine.answers.seat.distances import Distances
 from engine.answers.shims.loose import off_by_limit
+from engine.answers.shims.targets import is_target
 from engine.answers.shims.turning import short_by_turns_mm
 from engine.base.interval import Interval, is_known
 from engine.facts.catalogue import Catalogue
@@ -15,6 +16,8 @@ from grammar.turns.way_asked import WAY_ASKED
 from grammar.words.mentioned import Mention
 
 SHIM = "shim"  # an error carried over from another lens, in mm
+_ON_TARGET = ("target", "on a target")
+_OF_A_SEAT = ("stops-at", "sits-too-far", "read-off-scale")  # keys of what tells by how much it is off
 MARK_OF = "mark-of"  # the own lens that a mark was told of, until its focal length is looked up
 _TELLING = frozenset(["mark", MARK_OF, SHIM, "turns", "angle", "travel"])  # keys that an error was told by
 
@@ -23,6 +26,10 @@ def carried(question: Question, before: Question | None, facts: Catalogue) -> Qu
     """A mark or a limit that was told of another lens is an error in mm for this one: the ring is the same."""
     if before is None or not question.follows:
         return question
+    if before.intent == SHIM_CALIBRATION and is_target(before):
+        question = _as_target(question, before)
+        if question.said(_ON_TARGET[0]) is not None:
+            return question
     if before.intent != SHIM_CALIBRATION:
         return _of_a_seat(question, before, facts)
     limit, old = distance_mm(before), focals(before)
@@ -45,6 +52,20 @@ def carried(question: Question, before: Question | None, facts: Catalogue) -> Qu
     return _with_error(question, mark, old[0]) if old else question.with_(
         values=(*question.values, (MARK_OF, told_of.id or ""))
     )  # fmt: skip
+
+
+def _as_target(question: Question, before: Question) -> Question:
+    """'nearest I have is 60 m' after how far a target must be: what it is set on, and nothing that a lens ends at."""
+    away, again = _mark(question), mentions(question, "target-place")
+    rest = tuple(row for row in question.values if row != _ON_TARGET)
+    if mentions(question, *_OF_A_SEAT) or before.said("mark") is not None or not (away is not None or again):
+        return question.with_(values=rest)
+    named = question.said(_ON_TARGET[0])
+    if named not in (None, _ON_TARGET[1], before.said(_ON_TARGET[0])):
+        return question.with_(intent=SHIM_CALIBRATION, distance_mm=None)  # 'and a star'
+    away = away if away is not None else distance_mm(before)
+    rest = tuple(row for row in rest if row[0] not in ("mark", _ON_TARGET[0]))
+    return question.with_(intent=SHIM_CALIBRATION, distance_mm=away, values=(*rest, _ON_TARGET))
 
 
 def _of_a_seat(question: Question, before: Question, facts: Catalogue) -> Question:
@@ -74,6 +95,8 @@ def with_mark_told(question: Question) -> Question:
         return question
     if is_limit(question) or question.said("target") is not None:
         return question
+    if mentions(question, "target-place") and not mentions(question, "read-off-scale"):
+        return question  # 'my garden is 20 m': what it would be set on
     return question.with_(distance_mm=None, values=(*question.values, ("mark", f"{away:g} mm")))
 
 

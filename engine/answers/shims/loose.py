@@ -30,11 +30,12 @@ from engine.base.interval import is_known
 from engine.facts.catalogue import Catalogue
 from engine.facts.records import Format
 from grammar.kinds import MACRO_DISTANCE
-from grammar.questions import BODY_OFF, OFF, Question
+from grammar.questions import BODY_OFF, OFF, Question, Thing
 
 TUBES = frozenset({"extension-tube", "helicoid", "bellows", "adapter", "ring", "shim", "spacer", ""})
 ASK_FOCAL = "What is the focal length of that lens? A mark tells nothing without it."
 MOST_OFF_MM = 6.0  # what a ring may be off by; more is how long it is
+RIGHT_BEHIND = 6  # columns: an article between
 NEAREST = "usual-nearest"  # of the facts: as near as lenses focus by themselves, in focal lengths
 
 
@@ -55,7 +56,7 @@ def off_by_mm(question: Question) -> float | None:
     told_before = question.follows and question.said(OFF) is not None
     if mentions(question, "on-one-side") or (question.asks_which_way and not told_before):
         return None  # that is a tilt
-    sized = question.follows and any(one.thickness_mm for one in question.adapters)  # the ring is as long as told now
+    sized = any(one.thickness_mm and (question.follows or _is_what_is_left(one, question)) for one in question.adapters)
     thinned = None if sized else number_beside(question, "thinned-by")
     if thinned is not None and not mentions(question, "sits-too-far") and question.said("nominal") is None:
         return -thinned
@@ -65,7 +66,7 @@ def off_by_mm(question: Question) -> float | None:
     told = size is not None
     size = size if size is not None else next((low for low, high in _pieces(question) if low == high), None)
     if size is None:
-        return None
+        return _signed(question)
     right = number(question, "nominal")
     if right is not None:
         # what is told of a cup is how deep it is: too shallow sets the lens too far out
@@ -84,6 +85,21 @@ def off_by_mm(question: Question) -> float | None:
         return None  # 'a 0.3 shim under the ring' is so much more, and no ring that came out under its length
     # no ring is as thin as that: 'came out 0.03 long', '0.08 over'
     return -size if mentions(question, "came-short") else size if mentions(question, "came-long") else None
+
+
+def _is_what_is_left(ring: Thing, question: Question) -> bool:
+    """'filed 0.3 off my 27.8 ring': the ring that stands right behind is told with what is left of it."""
+    ends = [row.end for row in question.mentioned if row.key == "thinned-by"]
+    return any(0 < ring.column - end <= RIGHT_BEHIND for end in ends)
+
+
+def _signed(question: Question) -> float | None:
+    """'my ring is -0.1', 'measures +0.15': written with its sign."""
+    told = number(question, "numbers")
+    if told is None or not 0 < abs(told) <= MOST_ERROR_MM:
+        return None
+    signed = mentions(question, "came-short") if told < 0 else mentions(question, "came-long") and "+" in question.text
+    return told if signed else None
 
 
 def off_by_limit(question: Question, facts: Catalogue) -> float | None:

@@ -17,6 +17,9 @@ THICKEST_MM: Final = 0.7  # of what is still called sheet
 NEAR_MM: Final = 0.005
 MOST_OF_EACH: Final = 12
 MOST_MM: Final = 5.0  # that is still made up of sheets
+# counts in words that are listened for, by key
+_SPELLED: Final = {"layers-of-2": 2, "layers-of-3": 3, "layers-of-4": 4, "layers-of-5": 5, "layers-of-6": 6,
+                   "layers-of-7": 7, "layers-of-8": 8}  # fmt: skip
 SHEET: Final = "sheet-"  # begins the ids of the sheets that are usually at hand
 
 
@@ -25,12 +28,16 @@ def own_sheets(question: Question, wanted: float | None, *, is_told: bool = Fals
 
     A sheet as thick as what is wanted is one only where what is wanted is told beside it.
     """
-    sheets = [one for one in numbers(question, "layer") if 0 < one <= THICKEST_MM and (is_told or one != wanted)]
+    of_each = [one for one in numbers(question, "layer") if 0 < one <= THICKEST_MM]
+    if not of_each and wanted is not None and mentions(question, "how-many-asked"):
+        told = [one for one in numbers(question, "numbers") if f"{one:g}".lstrip("0") in question.text]
+        of_each = [one for one in told if 0 < one <= THICKEST_MM and one != wanted]
+    counted = layers_counted(question)
+    if counted is not None and len(of_each) == 1:
+        return _together(counted, of_each[0])
+    sheets = [one for one in of_each if is_told or one != wanted]
     if wanted is None or not sheets:
         return Told()
-    counted = next((place.number for place in question.places("layers-counted")), None)
-    if counted is not None and counted == int(counted) and not mentions(question, "shim-added"):
-        return _together(int(counted), sheets[0])
     if mentions(question, "divisions"):
         count = Interval.exact(wanted / sheets[0])
         text = f"{small_mm(wanted)} is {trimmed(count.nominal, 2)} divisions of {small_mm(sheets[0])}."
@@ -52,6 +59,34 @@ def own_sheets(question: Question, wanted: float | None, *, is_told: bool = Fals
         text += f", {small_mm(abs(left))} {'short' if left > 0 else 'too much'}"
     rows.append(Quantity("stack_mm", found.total, "of sheets"))
     return Told((Line("head", f"{text}."),), tuple(rows))
+
+
+def layers_counted(question: Question) -> int | None:
+    """How many layers are told to lie there: '5 layers of foil', 'two sheets'; None where that is asked for."""
+    if mentions(question, "how-many-asked") or mentions(question, "one-layer-asked"):
+        return None
+    told = [place.number for place in question.places("layers-counted") if place.number is not None]
+    told += [count for key, count in _SPELLED.items() if question.places(key)]
+    return int(told[0]) if len(told) == 1 and told[0] == int(told[0]) and told[0] > 0 else None
+
+
+def usual_together(question: Question, knowledge: Knowledge) -> Told:
+    """'5 layers of kitchen foil': how thick they are together, by how thick one of that kind usually is."""
+    count = layers_counted(question)
+    rows = [row for row in knowledge.catalogue.assumptions.values() if row.id.startswith(SHEET)]
+    meant = [row for row in rows if mentions(question, row.id)]
+    if count is None or len(meant) != 1 or not is_known(meant[0].value):
+        return Told()
+    each, name = meant[0].value, meant[0].id.removeprefix(SHEET).replace("-", " ")
+    thick = calibration.layers_mm(count, each)
+    if not is_known(thick):
+        return Told()
+    one = ranged(each, lambda value: f"{trimmed(value, 3)} mm")
+    text = f"{count} layers of {name} ({one} each) are {ranged(thick, lambda value: f'{trimmed(value, 3)} mm')}"
+    text += (
+        "" if each.is_exact else f", about {trimmed(thick.nominal, 2)} mm; a caliper on the stack pressed flat tells"
+    )
+    return Told((Line("head", f"{text}."),), (Quantity("shim_mm", thick),))
 
 
 def _together(count: int, sheet: float) -> Told:

@@ -5,8 +5,11 @@ from __future__ import annotations
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.pitch_drift import OTHER_PITCH
-from engine.answers.parts.said import mentions, number, pitch_mm
-from engine.answers.parts.wording import small_mm, trimmed
+from engine.answers.parts.said import focals, mentions, number, pitch_mm
+from engine.answers.parts.wording import article, distance, small_mm, trimmed
+from engine.answers.seat.distances import Distances
+from engine.answers.seat.spacing import marks
+from engine.answers.shims.sheets import layers_counted
 from engine.base.interval import Interval, is_known
 from engine.facts.catalogue import Catalogue
 from engine.physics import calibration
@@ -68,7 +71,44 @@ def turned(question: Question, knowledge: Knowledge) -> Told:
     by = f"{trimmed(angle, 1)} degrees" if angle is not None else f"{trimmed(turns, 3)} turn{'s' if turns > 1 else ''}"
     what = "so far the lens moves, and as thick a spacer does the same" if _asks_way(question) else "that is the spacer"
     text = f"{by} of {trimmed(pitch.nominal, 3)} mm pitch is {small_mm(shim.nominal)}: {what}."
-    return Told((Line("head", text),), (Quantity("shim_mm", shim), Quantity("thread_turns", Interval.exact(turns))))
+    told = Told((Line("head", text),), (Quantity("shim_mm", shim), Quantity("thread_turns", Interval.exact(turns))))
+    return told + _left_turned(question, knowledge)
+
+
+def turned_mm(question: Question, knowledge: Knowledge) -> float | None:
+    """The way that the turns told have moved it, mm."""
+    turns, pitch = turns_told(question), _pitch(question, knowledge.catalogue)
+    if turns is None or pitch is None or _lead(question) is not None or question.said(OTHER_PITCH) is not None:
+        return None
+    shim = calibration.shim_from_turns_mm(Interval.exact(turns), pitch)
+    return shim.nominal if is_known(shim) else None
+
+
+def to_layer(question: Question, knowledge: Knowledge) -> float | None:
+    """'how many layers is that' after turns of a thread: what they moved it by is what the layers are to make."""
+    asked = mentions(question, "shim-layers") or question.said("layer") is not None
+    return turned_mm(question, knowledge) if asked and layers_counted(question) is None else None
+
+
+def mark_before_turning(question: Question, knowledge: Knowledge) -> Told:
+    """'what did its scale say at infinity before': the mark of the lens that stood so much too close."""
+    moved, lenses = turned_mm(question, knowledge), focals(question)
+    if moved is None or len(lenses) != 1 or not mentions(question, "mark-asked") or question.said("mark") is not None:
+        return Told()
+    mark = Distances(lenses[0], knowledge.catalogue).mark(-moved)
+    if not is_known(mark):
+        return Told()
+    at, lens = distance(mark.nominal, question.feet), f"{trimmed(lenses[0], 1)} mm"
+    text = f"Without the {small_mm(moved)} infinity falls at the {at} mark of {article(lens)} {lens} lens."
+    return Told((Line("head", text),), (Quantity("scale_mark_mm", mark, f"{lens} lens"),))
+
+
+def _left_turned(question: Question, knowledge: Knowledge) -> Told:
+    """Where infinity falls on the scale of a lens that had to be screwed out so far for it, while that is left so."""
+    short = short_by_turns_mm(question, knowledge.catalogue)
+    if not short or mentions(question, "mark-asked"):
+        return Told()
+    return marks(focals(question), short, knowledge.catalogue, question.feet, 1)
 
 
 def _asks_way(question: Question) -> bool:
