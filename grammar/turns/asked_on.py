@@ -29,10 +29,12 @@ from grammar.turns.going_on import (
     asks_depth,
     asks_light,
     asks_remedy,
+    asks_zone,
     ends_at,
     is_left_so,
     is_of_reach,
     is_remedy,
+    likened_to_tubes,
     went_on,
 )
 from grammar.turns.left_away import leaves_the_ring
@@ -137,6 +139,8 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.puts_a_tube, MACRO_DISTANCE),
     (seen.of(asks_depth), DEPTH_OF_FIELD),
     (seen.of(asks_light), EXPOSURE_ND),
+    (seen.of(asks_zone), DEPTH_OF_FIELD),
+    (seen.of(likened_to_tubes), MACRO_DISTANCE),
     (seen.rather_stops_down, _as_before),
     (seen.of(is_of_reach), _as_reach),
     (seen.sets_one_more_beside, _as_one_more),

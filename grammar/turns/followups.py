@@ -16,6 +16,7 @@ from grammar.turns.circles_told import circle_measured
 from grammar.turns.ends_measured import ends_measured
 from grammar.turns.flanges_told import flange_measured, is_unseated, with_flange_first
 from grammar.turns.going_on import LEFT, WANTED, asks_remedy, is_close, is_left_so, ranked_by, went_on
+from grammar.turns.kept_settings import kept_distance, kept_stop, stop_held
 from grammar.turns.left_away import (
     bodies_left,
     is_shim_left,
@@ -42,16 +43,13 @@ from grammar.turns.rate_told import without_old_shutter
 from grammar.turns.rings_for_it import with_ring_for_it
 from grammar.turns.setting_again import with_stops_again
 from grammar.turns.sticking import (
-    kept_distance,
     kept_limits,
     kept_pieces,
-    kept_stop,
     kept_values,
     pieces_now,
     same_pieces,
     set_against_plain,
     set_in_place,
-    stop_held,
 )
 from grammar.turns.taking_back import left_out, swapped, taken_back, without_last
 from grammar.turns.told_before import piece_offered, with_ring_offered, without_number_told, without_view

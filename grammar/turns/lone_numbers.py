@@ -108,7 +108,8 @@ def _put_for(heard: Heard, before: Question) -> tuple[Token, str] | None:
     if [token.kind for token in rest] not in _PUT_FOR:
         return None
     one, other = rest[0], rest[2].numbers[0]
-    role = next((name for name, value in numbers_told(before) if value == other), None)
+    told = (*numbers_told(before), *((LENS, lens.focal_length_mm) for lens in before.lenses[1:]))
+    role = next((name for name, value in told if value == other), None)
     says = next((row.says for row in ROLES if row.name == role and row.fits(one.numbers[0])), None)
     if says is None or other == one.numbers[0]:
         return None
@@ -194,7 +195,7 @@ def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
         old = {TUBE: old[TUBE]}  # 'back on but a 5 mm'
     if any(_is_measured(one) for one in heard.line.tokens):
         old = {role: value for role, value in old.items() if role in _MEASURED}  # 'i measured 20mm'
-    if _is_own(token, heard):
+    if _is_own(token, heard) or roles.put_on_it(heard, token):
         old = {role: value for role, value in old.items() if role == LENS}  # 'same with my 28'
     elif _has_article(token, heard):
         old = {role: value for role, value in old.items() if role not in _NO_THINGS or LENS not in old}

@@ -23,7 +23,7 @@ from grammar.questions import Question, Thing
 from grammar.readings.kept_readings import mm
 from grammar.things.casting import DRAWN, Part
 from grammar.things.standins import stands_in
-from grammar.turns.number_roles import ON_AGAIN, length_of, tubes_off
+from grammar.turns.number_roles import ON_AGAIN, length_of, put_on_it, tubes_off
 from grammar.words.groups import OWN
 from grammar.words.tokens import Token
 from grammar.words.written import STOPS
@@ -69,8 +69,8 @@ def piece_measured(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
         at = len(before.adapters) if len(stood) == len(before.adapters) + 1 else None
     if token is None or at is None or token.kind not in ("FOCAL", "LENGTH", "RANGE"):
         return None
-    if _is_own(heard, token):
-        return None  # 'same with my 28'
+    if _is_own(heard, token) or put_on_it(heard, token):
+        return None  # 'same with my 28', 'with a 50 on it'
     held = length_of(stood[at])
     put = part.noun.role == "with" or standing or heard.tells(_INSTEAD) or _is_that(heard, token, held)
     put = put or (at == len(before.adapters) and (heard.tells(ON_AGAIN) or heard.tells(_PUT_IN)))

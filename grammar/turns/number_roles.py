@@ -7,10 +7,12 @@ from collections.abc import Callable, Iterator
 from typing import Final
 
 from engine.base.compact import compact
+from grammar.hearing import Heard
 from grammar.kinds import MACRO_DISTANCE, SHIM_CALIBRATION
 from grammar.questions import OFF, Question, Thing
 from grammar.things.casting import DRAWN
 from grammar.turns.flanges_told import MOUNTLESS
+from grammar.words.tokens import Token
 from grammar.words.written import STOPS
 
 LENS: Final = "focal"
@@ -20,6 +22,7 @@ TUBE: Final = "tube"
 _FLANGE: Final = "flange_to_image"
 _LENGTH: Final = re.compile(r"(?:an? |the |my )?(\d+(?:\.\d+)?) ?mm\b", re.IGNORECASE)
 ON_AGAIN: Final = "on-again"  # the cue of what is put on once more
+_THAT: Final = frozenset(["it", "that", "there", "them", "those", "the", "same"])
 _MOST_COUNTED: Final = 4  # tubes
 _NUMBERS: Final = re.compile(r"\d+(?:\.\d+)?")
 WHOLE_STOPS: Final = frozenset([1, 1.4, 2, 2.8, 4, 5.6, 8, 11, 16, 22, 32])
@@ -127,6 +130,12 @@ def tubes_off(before: Question) -> tuple[Thing, ...]:
         return ()
     drawn = (piece for piece in before.stood if piece.piece in DRAWN and piece.thickness_mm is not None)
     return tuple(piece for piece in drawn if len(set(piece.thickness_mm or ())) == 1)
+
+
+def put_on_it(heard: Heard, token: Token) -> bool:
+    """'with a 50 on it', 'a 35 on the same bellows' after a bellows or tubes: a lens that goes on those."""
+    after = [one for one in heard.line.tokens if one.column > token.column and one.kind != "LENS"]
+    return len(after) > 1 and after[0].text.casefold() == "on" and after[1].text.casefold() in _THAT
 
 
 def told_last(before: Question, told: dict[str, float]) -> str | None:
