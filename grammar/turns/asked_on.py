@@ -38,6 +38,7 @@ from grammar.turns.going_on import (
     went_on,
 )
 from grammar.turns.left_away import leaves_the_ring
+from grammar.turns.measured_anew import turned_anew
 from grammar.turns.of_another import doubts_by_crop, extends, is_on_another_frame
 from grammar.turns.one_of_two import chooses_between
 from grammar.turns.one_part import changes_one_part
@@ -118,6 +119,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.wants_it_closer, MACRO_DISTANCE),
     (seen.picks_stock, SHIM_CALIBRATION),
     (seen.corrects, _as_before),
+    (seen.of(turned_anew), _as_before),
     (seen.of(asks_whence), WHY),
     (seen.of(likens_stop), CROP_EQUIVALENT),
     (seen.of(makes_sure), _as_before),
