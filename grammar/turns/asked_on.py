@@ -24,6 +24,7 @@ from grammar.kinds import (
 )
 from grammar.questions import Question
 from grammar.turns import turn_seen as seen
+from grammar.turns.body_picked import picks_one_body
 from grammar.turns.going_on import (
     ASIDE,
     asks_depth,
@@ -126,6 +127,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.doubts, _as_doubted),
     (seen.of(is_left_so), WHY),
     (seen.is_same_matter, _as_same_matter),
+    (seen.of(picks_one_body), CHAIN),
     (seen.wants_an_order, COMPARE),
     (seen.tells_of_the_unknown, _as_before),
     (seen.of(chooses_between), _as_before),
