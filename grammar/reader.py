@@ -154,6 +154,7 @@ def _read_at_once(text: str, lexicon: Lexicon, before: Question | None) -> Quest
 def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> Question | Unread | Heard:
     """The question as it goes on from the one before; what was heard, put right by it, where it stands by itself."""
     from grammar.turns.answering import completed
+    from grammar.turns.body_picked import with_body_picked
     from grammar.turns.corrected import corrected
     from grammar.turns.helicoid_set import helicoid_set
     from grammar.turns.leaning import leans
@@ -172,6 +173,7 @@ def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> 
     set_so = helicoid_set(heard, before, lexicon)
     if set_so is not None:
         return _read_leaning(set_so, heard, before, lexicon, corrects=False)
+    heard = with_body_picked(heard, before, lexicon)
     reply = stack_again(heard, before, lexicon.words.mentions) or word_again(heard, before)
     reply = reply or measured_again(heard, before, lexicon.words.mentions)
     reply = reply or named_next(heard, before) or completed(heard, before, lexicon.hosts)

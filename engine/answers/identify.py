@@ -92,7 +92,7 @@ def _identified(question: Question, knowledge: Knowledge) -> Answer:
     lines += advice if seen else []
     screws = not shown or any(knowledge.catalogue.mounts[name].thread for name in shown)
     if screws and mentions(question, "measure-thread") and not is_coupled_by_lugs(question):
-        pitches = ten_pitches(question, knowledge)
+        pitches = ten_pitches(knowledge)
         lines, quantities = [*lines, *pitches.lines], [*quantities, *pitches.quantities]
     if not told.lines and not found.mounts and not found.named and not seen:
         first = any(row.mounts for row in rows) or mentions(question, "how-measured")  # what was seen or asked
@@ -259,7 +259,7 @@ def _asks(question: Question, shown: list[str], knowledge: Knowledge) -> Iterato
     threads = (knowledge.catalogue.threads.get(mount.thread or "") for mount in mounts)
     pitches = {round(one.pitch_mm.nominal, 2) for one in threads if one is not None and is_known(one.pitch_mm)}
     if pitch is None and not by_lugs and (diameter is not None or len(pitches) > 1):
-        table = " ".join(line.text for line in ten_pitches(question, knowledge).lines)
+        table = " ".join(line.text for line in ten_pitches(knowledge).lines)
         yield Line("ask", f"What is the pitch? {table}", wants="pitch")
     registers = {mount.register_mm.nominal for mount in mounts if is_known(mount.register_mm)}
     if len(mounts) > 1 and (len(registers) > 1 or (registers and any(not is_known(m.register_mm) for m in mounts))):

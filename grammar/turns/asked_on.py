@@ -24,6 +24,7 @@ from grammar.kinds import (
 )
 from grammar.questions import Question
 from grammar.turns import turn_seen as seen
+from grammar.turns.body_picked import picks_one_body
 from grammar.turns.going_on import (
     ASIDE,
     asks_depth,
@@ -39,13 +40,14 @@ from grammar.turns.going_on import (
     went_on,
 )
 from grammar.turns.left_away import leaves_the_ring
+from grammar.turns.measured_anew import turned_anew
 from grammar.turns.of_another import doubts_by_crop, extends, is_on_another_frame
 from grammar.turns.one_of_two import chooses_between
 from grammar.turns.one_part import changes_one_part
 from grammar.turns.only_told import names_the_pair
-from grammar.turns.put_between import puts_between
-from grammar.turns.same_matter import is_one_compared, same_matter
-from grammar.turns.told_before import asks_whence
+from grammar.turns.put_between import puts_a_washer, puts_between
+from grammar.turns.same_matter import is_one_compared, makes_sure, same_matter
+from grammar.turns.told_before import asks_whence, likens_stop
 from grammar.turns.turn_seen import Turn
 from grammar.turns.whom import Meant
 
@@ -119,10 +121,14 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.wants_it_closer, MACRO_DISTANCE),
     (seen.picks_stock, SHIM_CALIBRATION),
     (seen.corrects, _as_before),
+    (seen.of(turned_anew), _as_before),
     (seen.of(asks_whence), WHY),
+    (seen.of(likens_stop), CROP_EQUIVALENT),
+    (seen.of(makes_sure), _as_before),
     (seen.doubts, _as_doubted),
     (seen.of(is_left_so), WHY),
     (seen.is_same_matter, _as_same_matter),
+    (seen.of(picks_one_body), CHAIN),
     (seen.wants_an_order, COMPARE),
     (seen.tells_of_the_unknown, _as_before),
     (seen.of(chooses_between), _as_before),
@@ -151,6 +157,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.asks_pixels_left, "coverage"),
     (seen.wants_that_view, CROP_EQUIVALENT),
     (seen.of(puts_between), MACRO_DISTANCE),
+    (seen.of(puts_a_washer), FOCUS_VERDICT),
     (seen.of(changes_one_part), _as_before),
     (seen.of(is_one_compared), CHAIN),
     (seen.asks_of_another, _as_before),

@@ -18,7 +18,7 @@ from grammar.things.casting import OPTICAL
 from grammar.turns import number_roles as roles
 from grammar.turns.asked_number import by_what_was_asked
 from grammar.turns.number_roles import LENS, ON_AGAIN, RING, ROLES, STOP, TUBE, Role, numbers_told
-from grammar.words.groups import OWN
+from grammar.words.groups import OWN, PUT_RIGHT
 from grammar.words.lexicon import Lexicon
 from grammar.words.tokens import Token
 from grammar.words.written import STOPS
@@ -170,7 +170,7 @@ def _alone(heard: Heard, before: Question) -> Token | None:
 def _is_made_so(token: Token, heard: Heard) -> bool:
     """'make it 35 mm', 'make that 25': said of what is talked about, and no sum of pieces."""
     that = any(one.text.casefold() in _THAT for one in heard.line.tokens)
-    return token.kind == "MEASURE" and token.value == "total" and that
+    return PUT_RIGHT in token.groups or (token.kind == "MEASURE" and token.value == "total" and that)
 
 
 def _is_measured(token: Token) -> bool:

@@ -44,6 +44,8 @@ _MOST_METRES: Final = 100.0
 _INSTEAD: Final = "instead"
 _PUT_IN: Final = "put-in"
 _THAT: Final = frozenset(["the", "that", "this"])
+_TURNED: Final = ("turns", "angle")
+_OF_THREADS: Final = frozenset(["identify", "look-alike", "which", "fits", "thing", "sharp", "get"])
 _DOUBTS: Final = ("sure", "whence")
 _FEW: Final = 8  # words of a line that tells one number
 
@@ -178,6 +180,14 @@ def _bare_ring(heard: Heard, before: Question) -> re.Match[str] | None:
     if len(pieces) > 1 or (pieces and pieces[0].piece != "adapter") or "." not in heard.text:
         return None
     return told if float(told[1]) not in STOPS or pieces else None
+
+
+def turned_anew(heard: Heard, before: Question) -> bool:
+    """'1/4 turn more like', 'its 1 mm pitch' after turns of a thread that brought infinity: the same is asked of it."""
+    turned = before.intent == SHIM_CALIBRATION and any(before.said(key) for key in _TURNED)
+    told = heard.readings.pitch is not None or any(heard.readings.values.get(key) for key in _TURNED)
+    cast, asked = heard.cast, {cue.tells for cue in heard.cues} & _OF_THREADS
+    return turned and told and not (asked or cast.bodies or cast.pieces)
 
 
 def depth_wanted(heard: Heard, said: Question, before: Question) -> Question:

@@ -7,6 +7,7 @@ from typing import Final
 
 from engine.base.compact import replace
 from grammar.hearing import Heard
+from grammar.kinds import DEPTH_OF_FIELD, EXPOSURE_ND, MACRO_DISTANCE
 from grammar.questions import Question, Thing
 from grammar.things.casting import DRAWN, SPACER, Part
 from grammar.things.standins import stands_in
@@ -25,11 +26,14 @@ _ON_TOP: Final = (" with it", "on top", "as well", " too", "together")
 _DIOPTRE: Final = "DIOPTRE"  # '+4' is its name and adds nothing
 _EXTENSION: Final = "extension"
 _COUNTS: Final = (2, 3, 4)
+_IDLE_WORDS: Final = frozenset(["FILLER", "VERB", "DET", "MARK", "STOP", "CUE", "JOIN", "PREP"])
 _BOTH: Final = "pick:both"
 _WITHOUT: Final = "without"
 _MM: Final = re.compile(r"(\d+(?:\.\d+)?) ?mm\b", re.IGNORECASE)
 _NUMBERS: Final = re.compile(r"\d+(?:\.\d+)?")
 _SWAPS: Final = ("swap", "instead", "replace", "change the", " for ")
+_MM_ALONE: Final = re.compile(r"(\d+(?:\.\d+)?) ?mm")
+_CLOSE: Final = frozenset([MACRO_DISTANCE, EXPOSURE_ND, DEPTH_OF_FIELD])
 _LONGEST: Final = 100.0  # mm, of a tube
 
 
@@ -75,6 +79,17 @@ def _exchanged(heard: Heard, before: Question, tubes: list[Thing]) -> tuple[Thin
     return tuple(new if one is held[0] else one for one in before.adapters)
 
 
+def with_tube_told(question: Question) -> Question:
+    """'with 12 mm of tube': a tube of that length stands there, which can be doubled, added to or taken off."""
+    told = _MM_ALONE.fullmatch(question.said(_EXTENSION) or "")
+    if told is None or question.intent not in _CLOSE or any(one.piece in DRAWN for one in question.adapters):
+        return question
+    length = float(told[1])
+    tube = Thing(words=f"{length:g} mm tube", thickness_mm=(length, length), piece=SPACER)
+    values = tuple(row for row in question.values if row[0] != _EXTENSION)
+    return question.with_(adapters=(*question.adapters, tube), values=values)
+
+
 def _close_up_on_top(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     """'and +2 with it' after a close-up lens: one before the other."""
     cast = heard.cast
@@ -106,8 +121,14 @@ def says_both(heard: Heard) -> bool:
 def _counted(heard: Heard, tubes: list[Thing]) -> tuple[Thing, ...]:
     """'what if I use two of them' after one tube: so many of its length."""
     counts = [token.numbers[0] for token in heard.line.tokens if token.kind == "NUMBER"]
-    several = len(counts) == 1 and counts[0] in _COUNTS and heard.tells("pick:all") and len(tubes) == 1
-    return tuple(tubes * int(counts[0])) if several else ()
+    several = len(counts) == 1 and counts[0] in _COUNTS and (heard.tells("pick:all") or _is_count_alone(heard))
+    return tuple(tubes * int(counts[0])) if several and len(tubes) == 1 else ()
+
+
+def _is_count_alone(heard: Heard) -> bool:
+    """'and with two', 'make that three', 'if i stack two': a number in words, and nothing that it could be told of."""
+    rest = [token for token in heard.line.tokens if token.kind not in _IDLE_WORDS]
+    return len(rest) == 1 and rest[0].kind == "NUMBER" and rest[0].text.isalpha()
 
 
 def _lengths(heard: Heard) -> list[float] | None:

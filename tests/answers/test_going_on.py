@@ -301,3 +301,20 @@ def test_a_lens_that_turns_out_to_be_of_another_register_is_first_told_in_the_ri
 def test_a_lens_of_another_thread_is_told_in_no_ring_of_before(club):
     found = talk(club, "m42 50 on e with my m42 ring", "what if it is a T2 lens")[-1]
     assert "In a ring for M42" not in flat(found)
+
+
+@pytest.mark.parametrize(
+    ("turn", "body"), [("so for E", "e-mount"), ("and on Z", "z-mount"), ("just the Z then", "z-mount")]
+)
+def test_one_of_two_bodies_named_alone_is_that_body(club, turn, body):
+    _, found = talk(club, "M42 50 on E or Z, which", turn)
+    assert found.intent == "chain"
+    assert [one.ids[0] for one in found.question.bodies] == [body]
+    assert found.question.lens.focal_length_mm == 50
+
+
+def test_a_body_of_two_is_no_mount_of_a_lens_without_one(club):
+    _, found = talk(club, "projector lens f1.3 20mm smooth barrel 31 mm. on Q or E?", "so for E")
+    assert found.question.lens.focal_length_mm == 20
+    assert not found.question.lens.ids
+    assert [one.ids[0] for one in found.question.bodies] == ["e-mount"]

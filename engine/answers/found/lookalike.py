@@ -14,7 +14,7 @@ from engine.answers.found.same_name import (
     registers_alike,
     what_is_shared,
 )
-from engine.answers.found.threads_measured import by_thread
+from engine.answers.found.threads_measured import by_ruler, by_thread
 from engine.answers.found.threads_meet import threads_meet
 from engine.answers.found.turned_in import turned_in
 from engine.answers.parts.answer import ANSWERED, Answer, Line, ListedChain, Quantity, Told
@@ -68,7 +68,7 @@ def look_alike(question: Question, knowledge: Knowledge) -> Answer:
         told = not_so + met + _whether_same(question, mounts, firsts, chains, bool(met.lines), knowledge)
     told += Told(tuple(of_the_name(question, knowledge)))
     told += _each(mounts, several, knowledge)
-    told += Told((), tuple(_differences(mounts, knowledge)))
+    told = by_ruler(question, mounts, knowledge) + told + Told((), tuple(_differences(mounts, knowledge)))
     told += _rings_between(mounts, set(firsts), knowledge) if several else Told()
     apart = set_apart(mounts, knowledge)
     lines = [*told.lines, *mixed_lines(chains, question.feet), *apart.lines]
