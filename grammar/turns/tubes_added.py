@@ -42,6 +42,8 @@ _PLACED: Final = frozenset([CHAIN, FOCUS_VERDICT, MACRO_DISTANCE, COMPARE, GEAR_
 _WITHOUT: Final = "without"
 _MM: Final = re.compile(r"(\d+(?:\.\d+)?) ?mm\b", re.IGNORECASE)
 _SHORTEST: Final = 3.0  # mm, of what is told of a lens without tubes: less sets a ring right
+_NUMBERS: Final = re.compile(r"\d+(?:\.\d+)?")
+_SWAPS: Final = ("swap", "instead", "replace", "change the", " for ")
 _MM_ALONE: Final = re.compile(r"(\d+(?:\.\d+)?) ?mm")
 _CLOSE: Final = frozenset([MACRO_DISTANCE, EXPOSURE_ND, DEPTH_OF_FIELD])
 _LONGEST: Final = 100.0  # mm, of a tube
@@ -60,6 +62,9 @@ def tubes_changed(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     # a ring that was cut to a length stays where a tube is put to it
     cut = any(thing.piece == _RING and _is_fixed(thing) for thing in before.adapters)
     more_out = ((drawn or cut) and _adds(heard)) or _goes_further_out(heard, before)
+    exchanged = _exchanged(heard, before, tubes)
+    if exchanged:
+        return exchanged
     lengths = _lengths(heard) if tubes or more_out else None
     if lengths is None:
         return None
@@ -84,6 +89,20 @@ def _goes_further_out(heard: Heard, before: Question) -> bool:
     other = any(token.value in _ADDING for token in tokens) and heard.tells("how-close")
     told = _EXTENSION in heard.readings.values  # '10 mm extra behind it' is read so already
     return placed and not told and before.intent in _PLACED and (more or other)
+
+
+def _exchanged(heard: Heard, before: Question, tubes: list[Thing]) -> tuple[Thing, ...]:
+    """'swap the 21 for the 10', '10 instead of the 21' after several tubes: one of them in another's place."""
+    told = [float(one) for one in _NUMBERS.findall(heard.text)]
+    held = [thing for thing in tubes if thing.thickness_mm is not None and thing.thickness_mm[0] in told]
+    swaps = any(word in heard.text.casefold() for word in _SWAPS)
+    if len(told) != 2 or len(held) != 1 or len(tubes) < 2 or not swaps or max(told) > _LONGEST:
+        return ()
+    length = next((one for one in told if (one, one) != held[0].thickness_mm), None)
+    if length is None:
+        return ()
+    new = replace(held[0], words=f"{length:g} mm tube", thickness_mm=(length, length))
+    return tuple(new if one is held[0] else one for one in before.adapters)
 
 
 def with_tube_told(question: Question) -> Question:
