@@ -207,7 +207,7 @@ def _read_leaning(
 
 def _only_changes(heard: Heard, followed: Question, before: Question) -> bool:
     """'and with a 645 80 instead': another lens or body alone, of which the words of before still ask."""
-    told = followed.lenses != before.lenses or followed.bodies != before.bodies
+    told = followed.lenses != before.lenses or followed.bodies != before.bodies or followed.frames != before.frames
     asks = any(cue.tells not in _CHANGING for cue in heard.cues) or heard.readings.values or heard.readings.limits
     pieces = heard.cast.pieces or heard.cast.without
     return told and not (asks or pieces) and followed.intent == before.intent and followed.intent in _CARRIED

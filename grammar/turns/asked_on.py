@@ -28,6 +28,7 @@ from grammar.turns.body_picked import picks_one_body
 from grammar.turns.going_on import (
     ASIDE,
     asks_depth,
+    asks_field,
     asks_light,
     asks_remedy,
     asks_zone,
@@ -146,6 +147,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.of(asks_depth), DEPTH_OF_FIELD),
     (seen.of(asks_light), EXPOSURE_ND),
     (seen.of(asks_zone), DEPTH_OF_FIELD),
+    (seen.of(asks_field), MACRO_DISTANCE),
     (seen.of(likened_to_tubes), MACRO_DISTANCE),
     (seen.rather_stops_down, _as_before),
     (seen.of(is_of_reach), _as_reach),

@@ -71,7 +71,7 @@ ROLES: Final = (
     Role("circle", "{} mm image circle", is_circle),
     Role("rear_reach", "{} mm behind the flange", lambda n: 0.5 <= n <= 60),
     Role(_REDUCER, "{}x focal reducer", lambda n: 0.4 <= n <= 0.95, lambda n: True, metric=False),
-    Role(_EXTENDER, "{}x teleconverter", lambda n: 1.1 <= n <= 3 and n not in (2.8,), metric=False),
+    Role(_EXTENDER, "{}x teleconverter", lambda n: 1.1 <= n <= 3 and n not in (2.8,), lambda n: True, metric=False),
     Role(_PIXELS, "{} pixels across", lambda n: 1200 <= n <= 20000, lambda n: True, metric=False),
     Role("layer", "{} mm sheet", lambda n: 0.005 <= n <= 0.5),
     Role("off", "{} mm", lambda n: 0.005 <= n <= 5),

@@ -107,7 +107,7 @@ def kept_pieces(intent: str, same_lens: bool, same_mount: bool, same_body: bool,
         )  # fmt: skip
     if intent in PLACED:
         return pieces
-    matter = OPTICAL if intent in _LENS_SEEN else _BOUGHT if intent == BUY_PLAN else frozenset()
+    matter = OPTICAL | DRAWN if intent in _LENS_SEEN else _BOUGHT if intent == BUY_PLAN else frozenset()
     return tuple(one for one in pieces if one.ids or one.front or one.piece in matter)
 
 

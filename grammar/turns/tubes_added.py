@@ -30,6 +30,8 @@ _IDLE_WORDS: Final = frozenset(["FILLER", "VERB", "DET", "MARK", "STOP", "CUE", 
 _BOTH: Final = "pick:both"
 _WITHOUT: Final = "without"
 _MM: Final = re.compile(r"(\d+(?:\.\d+)?) ?mm\b", re.IGNORECASE)
+_NUMBERS: Final = re.compile(r"\d+(?:\.\d+)?")
+_SWAPS: Final = ("swap", "instead", "replace", "change the", " for ")
 _MM_ALONE: Final = re.compile(r"(\d+(?:\.\d+)?) ?mm")
 _CLOSE: Final = frozenset([MACRO_DISTANCE, EXPOSURE_ND, DEPTH_OF_FIELD])
 _LONGEST: Final = 100.0  # mm, of a tube
@@ -47,6 +49,9 @@ def tubes_changed(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     drawn = any(thing.piece in DRAWN and not _is_fixed(thing) and thing.thickness_mm for thing in before.adapters)
     # a ring that was cut to a length stays where a tube is put to it
     cut = any(thing.piece == _RING and _is_fixed(thing) for thing in before.adapters)
+    exchanged = _exchanged(heard, before, tubes)
+    if exchanged:
+        return exchanged
     lengths = _lengths(heard) if tubes or ((drawn or cut) and _adds(heard)) else None
     if lengths is None:
         return None
@@ -58,6 +63,20 @@ def tubes_changed(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
         return (*before.adapters, *more)
     drawn_anew = any(_is_extension(token) for token in heard.shape.tokens)  # 'with 16 mm of tube'
     return (*(one for one in before.adapters if one.piece not in DRAWN), *more) if drawn_anew else None
+
+
+def _exchanged(heard: Heard, before: Question, tubes: list[Thing]) -> tuple[Thing, ...]:
+    """'swap the 21 for the 10', '10 instead of the 21' after several tubes: one of them in another's place."""
+    told = [float(one) for one in _NUMBERS.findall(heard.text)]
+    held = [thing for thing in tubes if thing.thickness_mm is not None and thing.thickness_mm[0] in told]
+    swaps = any(word in heard.text.casefold() for word in _SWAPS)
+    if len(told) != 2 or len(held) != 1 or len(tubes) < 2 or not swaps or max(told) > _LONGEST:
+        return ()
+    length = next((one for one in told if (one, one) != held[0].thickness_mm), None)
+    if length is None:
+        return ()
+    new = replace(held[0], words=f"{length:g} mm tube", thickness_mm=(length, length))
+    return tuple(new if one is held[0] else one for one in before.adapters)
 
 
 def with_tube_told(question: Question) -> Question:
