@@ -18,6 +18,7 @@ ALL: Final = "all"  # key of the value that tells of which things all of one's o
 # key of the value that tells which lens is to go on which body, by their mounts: 'om-mount l-mount, k-mount e-mount'
 TO_ITS_OWN: Final = "to its own"
 BY_REGISTER: Final = "assumed by register"  # trait of a lens that has another mount than it is named by
+BY_MEASURES: Final = "assumed by measures"  # trait of a lens whose mount is one that all that was measured tells
 BY_THREAD: Final = "assumed by thread"  # trait of a lens whose mount is one of those its thread allows
 OFF: Final = "off"  # key of the value that tells how a thickness was meant in the turn that told it
 BODY_OFF: Final = "body-off"  # key of the value that tells how far the register measured on the body itself is off, mm
@@ -177,6 +178,7 @@ class Question:
     asked: str = field(default="", compare=False)  # the words of before that still ask, where these only tell a number
     prior: Question | None = field(default=None, compare=False)  # the question before, to go back to
     elsewhere: tuple[Thing, ...] = field(default=(), compare=False)  # other bodies or frames, told of last
+    away: float | None = field(default=None, compare=False)  # how far away what should be sharp was told to be, mm
     stood: tuple[Thing, ...] = field(default=(), compare=False)  # the pieces that stood before those of now
 
     @property

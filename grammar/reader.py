@@ -7,13 +7,23 @@ from typing import Final
 from engine.base.compact import replace
 from grammar.echo.echo import canonical
 from grammar.hearing import Heard, hear
-from grammar.kinds import BUY_PLAN, COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, EXPOSURE_ND, IDENTIFY_MOUNT, OUT_OF_SCOPE
+from grammar.kinds import (
+    BUY_PLAN,
+    COVERAGE,
+    CROP_EQUIVALENT,
+    DEPTH_OF_FIELD,
+    EXPOSURE_ND,
+    IDENTIFY_MOUNT,
+    MACRO_DISTANCE,
+    OUT_OF_SCOPE,
+)
 from grammar.own.naming import tells_a_meaning
 from grammar.own.taught import taught
 from grammar.questions import DRAWN, Question, Taught, Thing, Unread
 from grammar.readings.scale_and_tape import with_scale_pair
 from grammar.refusals import empty, not_alone, refused, too_long, unheard
 from grammar.telling import question_of
+from grammar.things import casting
 from grammar.turns.way_asked import with_way_asked, without_asked
 from grammar.words.atoms import key_of, smooth
 from grammar.words.breath import said_rightly
@@ -56,9 +66,15 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
     got = with_stack_kept(with_way_asked(got, before, lexicon.words.mentions), before)
     got = with_shim_put(got, before, lexicon.words.mentions)
     known = got.known or known_with(before.known or before.lenses, got.lenses)
-    return got.with_(
-        known=known, prior=before.with_(prior=None), elsewhere=_elsewhere(got, before), stood=_stood(got, before)
-    )
+    got = got.with_(elsewhere=_elsewhere(got, before), stood=_stood(got, before), away=_away(got, before))
+    return got.with_(known=known, prior=before.with_(prior=None))
+
+
+def _away(got: Question, before: Question) -> float | None:
+    """How far away the subject is, on past an exposure or an equivalent, until it is a matter of close up."""
+    close = got.intent == MACRO_DISTANCE or any(one.piece in casting.DRAWN for one in got.adapters)
+    told = before.distance_mm if before.intent == DEPTH_OF_FIELD and before.distance_mm is not None else before.away
+    return None if close or not got.follows else told
 
 
 def _elsewhere(got: Question, before: Question) -> tuple[Thing, ...]:
@@ -138,6 +154,7 @@ def _read_at_once(text: str, lexicon: Lexicon, before: Question | None) -> Quest
 def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> Question | Unread | Heard:
     """The question as it goes on from the one before; what was heard, put right by it, where it stands by itself."""
     from grammar.turns.answering import completed
+    from grammar.turns.body_picked import with_body_picked
     from grammar.turns.corrected import corrected
     from grammar.turns.helicoid_set import helicoid_set
     from grammar.turns.leaning import leans
@@ -157,6 +174,7 @@ def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> 
     set_so = helicoid_set(heard, before, lexicon)
     if set_so is not None:
         return _read_leaning(set_so, heard, before, lexicon, corrects=False)
+    heard = with_body_picked(heard, before, lexicon)
     reply = stack_again(heard, before, lexicon.words.mentions) or word_again(heard, before)
     reply = reply or measured_again(heard, before, lexicon.words.mentions)
     reply = reply or named_next(heard, before) or completed(heard, before, lexicon.hosts)
@@ -190,7 +208,7 @@ def _read_leaning(
 
 def _only_changes(heard: Heard, followed: Question, before: Question) -> bool:
     """'and with a 645 80 instead': another lens or body alone, of which the words of before still ask."""
-    told = followed.lenses != before.lenses or followed.bodies != before.bodies
+    told = followed.lenses != before.lenses or followed.bodies != before.bodies or followed.frames != before.frames
     asks = any(cue.tells not in _CHANGING for cue in heard.cues) or heard.readings.values or heard.readings.limits
     pieces = heard.cast.pieces or heard.cast.without
     return told and not (asks or pieces) and followed.intent == before.intent and followed.intent in _CARRIED

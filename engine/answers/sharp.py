@@ -7,8 +7,9 @@ from math import isinf
 
 from engine.answers.close.close_picture import shown_by
 from engine.answers.close.close_rows import Shown, at_extension
-from engine.answers.close.coupled import coupled
-from engine.answers.close.depth_rows import around, close_up, paper_stop, set_hyperfocal
+from engine.answers.close.coupled import coupled, deep_first
+from engine.answers.close.depth_rows import around, close_up, paper_stop, set_hyperfocal, to_infinity
+from engine.answers.close.dioptres import behind_close_up
 from engine.answers.close.drawn import draws
 from engine.answers.close.stacked import stacked
 from engine.answers.close.stop_wanted import stop_wanted
@@ -96,7 +97,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         return
     pair = coupled(question, shown_by(question, knowledge))
     if pair.lines:
-        yield pair
+        yield deep_first(pair, question.feet)
         return
     at = stop(question)
     named = frames_named(question, facts)
@@ -116,6 +117,10 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         yield asked
         return
     if at is None:
+        return
+    worn = tuple(behind_close_up(at, frames, question, knowledge))
+    if worn:
+        yield from worn
         return
     alike = same_depth(question, at, facts)
     if alike.lines and not any(thing.focal_length_mm for thing in question.lenses):
@@ -255,7 +260,11 @@ def _of_lens(
     ends = [(f"{focal} on {words}", length) for words, length in draws(question, knowledge)]
     if not ends and x is not None:
         ends = [(f"{focal} with {small_mm(x)} of extension, ring at infinity", x)]
+    if ends and question.distance_mm is None:
+        subject = None  # how near it comes by itself is no distance of a subject
     if subject is not None:
+        if question.follows and question.places("far-things"):
+            yield to_infinity(lens, at, subject, blur, question.feet)
         yield around(lens, at, subject, blur, form, question.feet)
     if not ends:
         yield set_hyperfocal(lens.focal.nominal, at, blur, form, question.feet)

@@ -72,15 +72,18 @@ def length_of(tokens: list[Token], at: int, word: Token) -> int | None:
 
 def _is_led_by_another(tokens: list[Token], at: int) -> bool:
     """'outer diameter 54 throat 46': the length before the word is that of the measure told before it."""
-    if not 1 < at < len(tokens) - 1:
+    if not 0 < at < len(tokens) - 1:
         return False
-    led, before, after = tokens[at - 2], tokens[at - 1], tokens[at + 1]
+    led, before, after = tokens[max(0, at - 2)], tokens[at - 1], tokens[at + 1]
+    if before.numbers == (1.0,) and before.text[:1].isalpha() and after.kind in LENGTHS:
+        return not after.text.isalpha()  # 'that one measured 28.7'
     return led.kind == "MEASURE" and before.kind in LENGTHS and after.kind in LENGTHS and not after.text.isalpha()
 
 
 def _is_between(tokens: list[Token], at: int, word: Token) -> bool:
     """'enlarger 50 mm register 43': a whole length before the word is the lens's where a bare one is right behind."""
-    if word.value != _REGISTER or not 0 < at < len(tokens) - 1:
+    stopped = word.value == "barrel" and at > 1 and tokens[at - 2].kind == "FNUM"  # 'f1.3 20mm smooth barrel 31'
+    if not (word.value == _REGISTER or stopped) or not 0 < at < len(tokens) - 1:
         return False
     before, after = tokens[at - 1], tokens[at + 1]
     metric = before.kind == "NUMBER" and before.text.isdecimal() if after.kind == "NUMBER" else False

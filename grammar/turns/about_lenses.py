@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+from math import log
 from typing import Final
 
 from engine.base.compact import replace
@@ -14,6 +16,9 @@ from grammar.turns.whom import Meant
 _HELD: Final = frozenset(["reversed"])  # how a lens is held, which the next one is too
 _ALIKE: Final = frozenset(["look-alike"])
 _SEVERAL: Final = 2
+_NUMBERS: Final = re.compile(r"\d+(?:\.\d+)?")
+_IN_FRONT: Final = ("front", "reversed", "turned round")  # the one that is turned round
+_BEHIND: Final = ("behind", "rear", "on the camera", "on the body")
 _BODIES: Final = frozenset(["body", "bodies", "camera", "cameras", "cam", "slr", "dslr", "mirrorless"])
 
 _ANY_MOUNT: Final = ("wide", "tele", "macro")  # kinds of lenses that tell nothing of the mount
@@ -23,6 +28,7 @@ def lenses_of(
     heard: Heard, said: Question, before: Question, found: Meant | None, compared: tuple[Thing, ...]
 ) -> tuple[Thing, ...]:
     """Which lenses a fragment is about: those told anew, or those of before with what is told of them now."""
+    compared = compared or _of_coupled(heard, said, before)
     if compared:
         return compared
     if said.intent == IDENTIFY_MOUNT and len(before.lenses) == len(said.lenses) == 1 and _only_engraved(said.lenses[0]):
@@ -71,20 +77,37 @@ def _beside(heard: Heard, said: Question, before: Question) -> tuple[Thing, ...]
     return (*old, *named)
 
 
-def _is_of_coupled(heard: Heard, said: Question, before: Question) -> bool:
-    """'on a 200', 'with a 24 reversed' after a lens turned round before another: that one of the two is another now."""
-    pair = len(before.lenses) == _SEVERAL and bool(_HELD & set(before.lenses[0].traits))
-    told = len(said.lenses) == len(heard.cast.lenses) == 1 and said.lenses[0].focal_length_mm is not None
-    new = said.lenses[0] if told else None
-    return pair and new is not None and (bool(_HELD & set(new.traits)) or heard.cast.lenses[0].noun.role == "on")
+def _of_coupled(heard: Heard, said: Question, before: Question) -> tuple[Thing, ...]:
+    """'on a 200', 'with a 24 reversed', 'a 50 instead of the 28' after a lens turned round before another: which of
+    the two is another now, and the one that stays; none where no one of them is."""
+    if len(before.lenses) != _SEVERAL or not _HELD & set(before.lenses[0].traits):
+        return ()
+    front, rear = before.lenses
+    new = [one for one in said.lenses if one.focal_length_mm not in (None, front.focal_length_mm, rear.focal_length_mm)]
+    if len(new) != 1 or any(one.focal_length_mm is None for one in said.lenses):
+        return ()
+    words = heard.text.casefold()
+    told = {float(one) for one in _NUMBERS.findall(words)}
+    named = [one for one in (front, rear) if one.focal_length_mm in told]
+    on = any(part.noun.role == "on" for part in heard.cast.lenses)
+    if len(named) == 1:
+        turned = named[0] is front
+    elif _HELD & set(new[0].traits) or any(word in words for word in _IN_FRONT):
+        turned = True
+    elif on or any(word in words for word in _BEHIND):
+        turned = False
+    else:
+        turned = _apart(new[0], front) <= _apart(new[0], rear)
+    return (replace(new[0], traits=front.traits), rear) if turned else (front, replace(new[0], traits=rear.traits))
+
+
+def _apart(one: Thing, other: Thing) -> float:
+    return abs(log((one.focal_length_mm or 1.0) / (other.focal_length_mm or 1.0)))
 
 
 def _lenses(heard: Heard, said: Question, before: Question) -> tuple[Thing, ...]:
     if not said.lenses:
         return () if "lenses" in (said.said(ALL) or "") else before.lenses
-    if _is_of_coupled(heard, said, before):
-        front, rear, new = *before.lenses, said.lenses[0]
-        return (new, rear) if _HELD & set(new.traits) else (front, new)
     if len(said.lenses) > 1 and before.lenses and before.lenses[0].kind == "mount":
         old = before.lenses[0]
         if not any(lens.ids or lens.format for lens in said.lenses):

@@ -66,7 +66,10 @@ def with_stacked(heard: Heard, said: Question, before: Question) -> Question:
     if old is not None and new is not None:
         rest = tuple(row for row in said.values if row[0] != _FILTERS)
         said = said.with_(values=(*rest, (_FILTERS, f"{old}, {new}")))
-    stand = tuple(one for one in before.adapters if one.piece in DRAWN and one.thickness_mm is not None)
+    stand = tuple(
+        one for one in before.adapters
+        if (one.piece in DRAWN and one.thickness_mm is not None) or (one.piece == _IN_FRONT and one.factor is not None)
+    )  # fmt: skip
     more = bool(said.adapters) and all(
         (one.piece in DRAWN and one.thickness_mm is not None) or one.piece == _IN_FRONT for one in said.adapters
     )

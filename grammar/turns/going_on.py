@@ -24,9 +24,9 @@ from grammar.kinds import (
     WHY,
 )
 from grammar.numbers.motifs import MOTIF, SIDES
-from grammar.questions import Question, Thing
+from grammar.questions import CLOSE_UP_LENS, Question, Thing
 from grammar.things.casting import DRAWN
-from grammar.words.groups import DEPTH_SAID, LIGHT_SAID
+from grammar.words.groups import DARK_SAID, DEPTH_SAID, EDGES_SAID, LIGHT_SAID, SET_SO
 
 LEFT: Final = "left so"  # the topic of a reason that asks what comes of leaving an error in
 _RANK: Final = "rank:"  # before the topic of an order that is asked for
@@ -44,6 +44,10 @@ _OF_HARM: Final = frozenset(["harm-word", "damage", "ok", "can", "will", "is-it"
 _SHIMMED: Final = frozenset(["shim-calibration"])  # what closing down may save one from
 
 _OF_DEPTH: Final = frozenset([None, DIY_DIMENSION, MACRO_DISTANCE, DEPTH_OF_FIELD])
+_OF_ZONE: Final = frozenset(
+    [None, FOCUS_VERDICT, SHIM_CALIBRATION, GEAR_SETTING, WHY, MACRO_DISTANCE, CHAIN, DEPTH_OF_FIELD, DEFINITION]
+)
+_ENDS_ASKED: Final = ("end-near", "end-far")  # cues of the near and the far end of what is sharp
 _OF_LIGHT: Final = frozenset([None, EXPOSURE_ND, MACRO_DISTANCE])
 
 _ASKING: Final = (
@@ -96,9 +100,53 @@ def asks_depth(heard: Heard, before: Question) -> bool:
     return _of_close(heard, before, DEPTH_SAID) and heard.weighed.best in _OF_DEPTH
 
 
+def is_worn(before: Question) -> bool:
+    """Whether a close-up lens of a told strength is before the lens."""
+    return any(one.piece == CLOSE_UP_LENS and one.factor is not None for one in before.adapters)
+
+
+def tubes_named(heard: Heard) -> bool:
+    """Whether tubes are named, and nothing is told of them."""
+    pieces = heard.cast.pieces
+    return bool(pieces) and all(part.piece in DRAWN and part.thickness is None and not part.named for part in pieces)
+
+
+def likened_to_tubes(heard: Heard, before: Question) -> bool:
+    """'how long a tube would match it' after a close-up lens: what the answer of how close tells beside it."""
+    asks_so = heard.weighed.best in (None, DIY_DIMENSION, CHAIN, MACRO_DISTANCE)
+    return is_worn(before) and tubes_named(heard) and not (heard.cast.lenses or heard.cast.bodies) and asks_so
+
+
+def asks_zone(heard: Heard, before: Question) -> bool:
+    """'what do I set it to for the horizon', 'the nearest sharp thing then' after what is sharp: asked of that still.
+
+    Where a lens stands on a body, 'does it reach infinity' asks of the two.
+    """
+    cast, readings = heard.cast, heard.readings
+    named = any(not part.is_bare for part in (*cast.lenses, *cast.bodies, *cast.pieces, *cast.frames))
+    told = readings.values.keys() - {"light"} or readings.f_number is not None or readings.distance_mm is not None
+    if before.intent != DEPTH_OF_FIELD or named or told or heard.weighed.best not in _OF_ZONE or heard.tells("why"):
+        return False
+    pair = any(lens.ids for lens in before.lenses) and any(body.ids for body in before.bodies)
+    sharp = heard.tells("focus") or any(SET_SO in token.groups for token in heard.line.tokens)
+    return any(map(heard.tells, _ENDS_ASKED)) or (heard.tells("infinity") and (sharp or not pair))
+
+
 def asks_light(heard: Heard, before: Question) -> bool:
     """'f8, what happens to light' after how close a lens comes: what the extension costs in light."""
+    if heard.weighed.best == COVERAGE:
+        edges = any(EDGES_SAID in token.groups for token in heard.line.tokens)
+        return not edges and _of_close(heard, before, DARK_SAID)  # 'how dark does that get'
     return _of_close(heard, before, LIGHT_SAID) and heard.weighed.best in _OF_LIGHT
+
+
+def asks_field(heard: Heard, before: Question) -> bool:
+    """'how wide is the patch I see on full frame' after how close a lens comes: the field there."""
+    cast, tubes = heard.cast, any(one.piece in DRAWN for one in before.adapters)
+    named = any(part.focal or part.mounts for part in cast.lenses) or cast.pieces or heard.readings.values
+    asked = heard.tells("how-wide") or heard.tells("view-across")
+    close = before.intent == MACRO_DISTANCE or (tubes and before.intent in (EXPOSURE_ND, DEPTH_OF_FIELD))
+    return close and asked and not named and heard.readings.distance_mm is None and bool(before.lenses)
 
 
 def _of_close(heard: Heard, before: Question, group: str) -> bool:
@@ -123,8 +171,9 @@ def puts_tube(heard: Heard) -> bool:
 def is_remedy(heard: Heard, before: Question) -> bool:
     """'ok, a dark ND on it then' after a danger: whether that makes it safe, told as if it did."""
     told = any(not part.is_bare for part in (*heard.cast.lenses, *heard.cast.bodies))
+    lit = "shutter" in heard.readings.values or "iso" in heard.readings.values  # 'what nd for a sunny day, 1/50'
     remedied = bool(heard.cast.pieces) or "factor" in heard.readings.values or heard.tells("nd")
-    return before.intent == HAZARD and remedied and not told and not asks(heard)
+    return before.intent == HAZARD and remedied and not (told or lit) and not asks(heard)
 
 
 def is_of_reach(heard: Heard, before: Question) -> bool:

@@ -15,10 +15,11 @@ from grammar.hearing import Heard, hear
 from grammar.intents import Weighed
 from grammar.questions import OFF, Question
 from grammar.things.casting import OPTICAL
+from grammar.things.standins import stands_in
 from grammar.turns import number_roles as roles
 from grammar.turns.asked_number import by_what_was_asked
 from grammar.turns.number_roles import LENS, ON_AGAIN, RING, ROLES, STOP, TUBE, Role, numbers_told
-from grammar.words.groups import OWN
+from grammar.words.groups import OWN, PUT_RIGHT
 from grammar.words.lexicon import Lexicon
 from grammar.words.tokens import Token
 from grammar.words.written import STOPS
@@ -110,7 +111,8 @@ def _put_for(heard: Heard, before: Question) -> tuple[Token, str] | None:
     if [token.kind for token in rest] not in _PUT_FOR:
         return None
     one, other = rest[0], rest[2].numbers[0]
-    role = next((name for name, value in numbers_told(before) if value == other), None)
+    told = (*numbers_told(before), *((LENS, lens.focal_length_mm) for lens in before.lenses[1:]))
+    role = next((name for name, value in told if value == other), None)
     says = next((row.says for row in ROLES if row.name == role and row.fits(one.numbers[0])), None)
     if says is None or other == one.numbers[0]:
         return None
@@ -147,6 +149,8 @@ def _drawn_to(heard: Heard, before: Question) -> tuple[Token, str, Token] | None
 def _alone(heard: Heard, before: Question) -> Token | None:
     """The one number of a line that tells nothing else; 'the 2.8 lens' is still one."""
     rest = [token for token in heard.line.tokens if token.kind not in _PASSED]
+    if len(rest) > 1 and stands_in(rest[-1]) and [one.kind for one in rest[-2:-1]] == ["LENGTH"]:
+        rest = rest[-2:-1] if all(one.text == "a" for one in rest[:-2]) else rest  # 'a 3 mm one'
     made = (
         len(rest) == 2
         and _is_made_so(rest[0], heard)
@@ -171,7 +175,7 @@ def _alone(heard: Heard, before: Question) -> Token | None:
 def _is_made_so(token: Token, heard: Heard) -> bool:
     """'make it 35 mm', 'make that 25': said of what is talked about, and no sum of pieces."""
     that = any(one.text.casefold() in _THAT for one in heard.line.tokens)
-    return token.kind == "MEASURE" and token.value == "total" and that
+    return PUT_RIGHT in token.groups or (token.kind == "MEASURE" and token.value == "total" and that)
 
 
 def _is_measured(token: Token) -> bool:
@@ -196,7 +200,7 @@ def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
         old = {TUBE: old[TUBE]}  # 'back on but a 5 mm'
     if any(_is_measured(one) for one in heard.line.tokens):
         old = {role: value for role, value in old.items() if role in _MEASURED}  # 'i measured 20mm'
-    if _is_own(token, heard):
+    if _is_own(token, heard) or roles.put_on_it(heard, token):
         old = {role: value for role, value in old.items() if role == LENS}  # 'same with my 28'
     elif _has_article(token, heard):
         old = {role: value for role, value in old.items() if role not in _NO_THINGS or LENS not in old}
@@ -235,7 +239,8 @@ def _is_as_whole(role: Role, number: float, old: dict[str, float]) -> bool:
 def _points(token: Token, heard: Heard, role: Role) -> bool:
     """'the 135', 'a 50': a lens, by the article before it; 'the 2.8 lens' by its head."""
     before = [one for one in heard.line.tokens if one.column < token.column]
-    article = bool(before) and before[-1].kind == "DET"
+    short = token.numbers[0] < _SHORT and any(stands_in(one) for one in heard.line.tokens)  # 'make it a 2 mm one'
+    article = bool(before) and (before[-1].kind == "DET" or before[-1].text.split()[-1:] == ["a"]) and not short
     beside = bool(before) and before[-1].text.casefold().endswith("with")  # 'and with 36' after a tube
     return (role.name == LENS and article) or (role.name == TUBE and beside)
 

@@ -23,7 +23,7 @@ from grammar.questions import Question, Thing
 from grammar.readings.kept_readings import mm
 from grammar.things.casting import DRAWN, Part
 from grammar.things.standins import stands_in
-from grammar.turns.number_roles import ON_AGAIN, length_of, tubes_off
+from grammar.turns.number_roles import ON_AGAIN, length_of, put_on_it, tubes_off
 from grammar.words.groups import OWN
 from grammar.words.tokens import Token
 from grammar.words.written import STOPS
@@ -44,6 +44,8 @@ _MOST_METRES: Final = 100.0
 _INSTEAD: Final = "instead"
 _PUT_IN: Final = "put-in"
 _THAT: Final = frozenset(["the", "that", "this"])
+_TURNED: Final = ("turns", "angle")
+_OF_THREADS: Final = frozenset(["identify", "look-alike", "which", "fits", "thing", "sharp", "get"])
 _DOUBTS: Final = ("sure", "whence")
 _FEW: Final = 8  # words of a line that tells one number
 
@@ -69,8 +71,8 @@ def piece_measured(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
         at = len(before.adapters) if len(stood) == len(before.adapters) + 1 else None
     if token is None or at is None or token.kind not in ("FOCAL", "LENGTH", "RANGE"):
         return None
-    if _is_own(heard, token):
-        return None  # 'same with my 28'
+    if _is_own(heard, token) or put_on_it(heard, token):
+        return None  # 'same with my 28', 'with a 50 on it'
     held = length_of(stood[at])
     put = part.noun.role == "with" or standing or heard.tells(_INSTEAD) or _is_that(heard, token, held)
     put = put or (at == len(before.adapters) and (heard.tells(ON_AGAIN) or heard.tells(_PUT_IN)))
@@ -178,6 +180,14 @@ def _bare_ring(heard: Heard, before: Question) -> re.Match[str] | None:
     if len(pieces) > 1 or (pieces and pieces[0].piece != "adapter") or "." not in heard.text:
         return None
     return told if float(told[1]) not in STOPS or pieces else None
+
+
+def turned_anew(heard: Heard, before: Question) -> bool:
+    """'1/4 turn more like', 'its 1 mm pitch' after turns of a thread that brought infinity: the same is asked of it."""
+    turned = before.intent == SHIM_CALIBRATION and any(before.said(key) for key in _TURNED)
+    told = heard.readings.pitch is not None or any(heard.readings.values.get(key) for key in _TURNED)
+    cast, asked = heard.cast, {cue.tells for cue in heard.cues} & _OF_THREADS
+    return turned and told and not (asked or cast.bodies or cast.pieces)
 
 
 def depth_wanted(heard: Heard, said: Question, before: Question) -> Question:

@@ -7,10 +7,12 @@ from collections.abc import Callable, Iterator
 from typing import Final
 
 from engine.base.compact import compact
+from grammar.hearing import Heard
 from grammar.kinds import MACRO_DISTANCE, SHIM_CALIBRATION
 from grammar.questions import OFF, Question, Thing
 from grammar.things.casting import DRAWN
 from grammar.turns.flanges_told import MOUNTLESS
+from grammar.words.tokens import Token
 from grammar.words.written import STOPS
 
 LENS: Final = "focal"
@@ -20,6 +22,7 @@ TUBE: Final = "tube"
 _FLANGE: Final = "flange_to_image"
 _LENGTH: Final = re.compile(r"(?:an? |the |my )?(\d+(?:\.\d+)?) ?mm\b", re.IGNORECASE)
 ON_AGAIN: Final = "on-again"  # the cue of what is put on once more
+_THAT: Final = frozenset(["it", "that", "there", "them", "those", "the", "same"])
 _MOST_COUNTED: Final = 4  # tubes
 _NUMBERS: Final = re.compile(r"\d+(?:\.\d+)?")
 WHOLE_STOPS: Final = frozenset([1, 1.4, 2, 2.8, 4, 5.6, 8, 11, 16, 22, 32])
@@ -27,6 +30,7 @@ _RATES: Final = frozenset([24, 25, 30, 48, 50, 60, 100, 120, 240])
 _METRE: Final = 1000.0
 _PIXELS: Final = "pixels"
 _REDUCER, _EXTENDER = "focal-reducer", "teleconverter"  # kinds of glass that are told by a factor
+_LONG_RING: Final = 55.0  # mm, beyond which hardly any ring goes
 _SHEET: Final = 0.05  # mm, of foil or brass that shims are cut from
 NORMAL: Final = 50.0  # mm, of a lens whose focal length was not told
 _SAID: Final = (  # as a value is kept, in which unit
@@ -58,7 +62,7 @@ ROLES: Final = (
     Role(LENS, "{} mm lens", _is_focal),
     Role(STOP, "f/{}", lambda n: n in STOPS, lambda n: n in WHOLE_STOPS or n != int(n), metric=False),
     Role(TUBE, "{} mm extension tube", lambda n: 1 <= n <= 150 and n * 2 == int(n * 2)),
-    Role(RING, "{} mm ring", lambda n: 0.5 <= n <= 150 and n != int(n), lambda n: True),
+    Role(RING, "{} mm ring", lambda n: 0.5 <= n <= 150 and n != int(n), lambda n: n <= _LONG_RING),
     Role("distance", "{} m away", lambda n: 0.2 <= n <= 200, metric=False),
     Role("mark", "{} m mark", lambda n: 0.3 <= n <= 500, metric=False),
     Role("iso", "ISO {}", lambda n: n >= 50 and n % 10 in (0, 5), metric=False),
@@ -68,7 +72,7 @@ ROLES: Final = (
     Role("circle", "{} mm image circle", is_circle),
     Role("rear_reach", "{} mm behind the flange", lambda n: 0.5 <= n <= 60),
     Role(_REDUCER, "{}x focal reducer", lambda n: 0.4 <= n <= 0.95, lambda n: True, metric=False),
-    Role(_EXTENDER, "{}x teleconverter", lambda n: 1.1 <= n <= 3 and n not in (2.8,), metric=False),
+    Role(_EXTENDER, "{}x teleconverter", lambda n: 1.1 <= n <= 3 and n not in (2.8,), lambda n: True, metric=False),
     Role(_PIXELS, "{} pixels across", lambda n: 1200 <= n <= 20000, lambda n: True, metric=False),
     Role("layer", "{} mm sheet", lambda n: 0.005 <= n <= 0.5),
     Role("off", "{} mm", lambda n: 0.005 <= n <= 5),
@@ -127,6 +131,12 @@ def tubes_off(before: Question) -> tuple[Thing, ...]:
         return ()
     drawn = (piece for piece in before.stood if piece.piece in DRAWN and piece.thickness_mm is not None)
     return tuple(piece for piece in drawn if len(set(piece.thickness_mm or ())) == 1)
+
+
+def put_on_it(heard: Heard, token: Token) -> bool:
+    """'with a 50 on it', 'a 35 on the same bellows' after a bellows or tubes: a lens that goes on those."""
+    after = [one for one in heard.line.tokens if one.column > token.column and one.kind != "LENS"]
+    return len(after) > 1 and after[0].text.casefold() == "on" and after[1].text.casefold() in _THAT
 
 
 def told_last(before: Question, told: dict[str, float]) -> str | None:

@@ -16,6 +16,8 @@ _FIXED: Final = "fixed iris"
 _METER: Final = "meter"
 _SHUTTER: Final = "shutter"
 _ISO: Final = "iso"
+_NUMBERS: Final = "numbers"
+_LEAST_ISO: Final = 25
 _CLOSED: Final = 4.0  # the widest stop told of a lens that may as well be the one it was set to
 _LIGHT: Final = "light"
 _FROM: Final = "from"
@@ -34,6 +36,7 @@ def _with_setting_again(heard: Heard, said: Question, before: Question) -> tuple
     """
     if not said.intent == before.intent == EXPOSURE_ND or before.said(_LIGHT) or said.said(_LIGHT):
         return said, before
+    said = _with_speed(heard, said)
     stops = _stops(before)
     for key in (_SHUTTER, _ISO):
         old, new = _told(before, key), _told(said, key)
@@ -52,6 +55,15 @@ def _with_setting_again(heard: Heard, said: Question, before: Question) -> tuple
     things = tuple(Thing(words=f"f/{one:g}", column=n, f_number=one) for n, one in enumerate(stops, 1))
     said = said.with_(lenses=(), f_number=None, stops=stops if told else said.stops)
     return said, before.with_(lenses=things, f_number=None)
+
+
+def _with_speed(heard: Heard, said: Question) -> Question:
+    """'which iso then, was 100': the bare number beside the word is the one that was set."""
+    told, words = said.said(_NUMBERS) or "", {token.value for token in heard.line.tokens}
+    if _ISO not in words or said.said(_ISO) is not None or not told.isdecimal() or int(told) < _LEAST_ISO:
+        return said
+    rest = tuple(row for row in said.values if row[0] != _NUMBERS)
+    return said.with_(values=(*rest, (_ISO, told)))
 
 
 def _without_set_stop(said: Question, before: Question) -> Question:

@@ -21,6 +21,7 @@ _NUMBER: Final = re.compile(r"(?<![\w./])\d*\.?\d+(?![\w/]*\d)")
 _LARGEST_ERROR: Final = 3.0  # mm; what is longer is a ring
 _THICKEST: Final = 2.0  # mm, of a shim
 _LENGTHS: Final = frozenset(["layer", "numbers", "length", "thickness", "mark", "shim", "thread", "at_hand", OFF])
+_SIZES: Final = ("thickness", "length", "layer")  # keys under which a length told in words may have been read
 _CLOSE: Final = frozenset(["too close", "too thin", "too short", "thinner"])
 
 
@@ -30,11 +31,11 @@ def with_shim_put(got: Question, before: Question, phrases: Mapping[str, tuple[s
     `phrases`: those by which a text mentions things, by key.
     """
     got = _with_mark_anew(got, before)
-    sizes = [float(one) for one in _NUMBER.findall(got.text)]
+    sizes = [float(one) for one in _NUMBER.findall(got.text) if "." in got.text] or _in_words(got, before)
     put, out = bool(got.places(_IN)), bool(got.places(_OUT))
     told = got.follows and before.intent in _SEATED and put != out and len(sizes) == 1
     told = told and not got.places(_ASKED)  # 'with tape of 0.05 how many layers': of what is still to be put in
-    if not told or not 0 < sizes[0] <= _THICKEST or "." not in got.text or _tells_more(got, before):
+    if not told or not 0 < sizes[0] <= _THICKEST or _tells_more(got, before):
         return got
     size = sizes[0] if put else -sizes[0]
     rest = tuple(row for row in got.values if row[0] not in _LENGTHS)
@@ -58,6 +59,15 @@ def with_shim_put(got: Question, before: Question, phrases: Mapping[str, tuple[s
         values=values, distance_mm=None,
     )  # fmt: skip
     return with_way_held(changed, way, phrases)
+
+
+def _in_words(got: Question, before: Question) -> list[float]:
+    """'sanded off a tenth', 'took two tenths off': the length that is told now, where no figure is."""
+    if any(sign.isdigit() for sign in got.text):
+        return []
+    told = {got.said(key) for key in _SIZES if got.said(key) not in (None, before.said(key))}
+    found = [_NUMBER.match(one or "") for one in told]
+    return [float(one[0]) for one in found if one is not None]
 
 
 def _ring_told(before: Question) -> tuple[float, float] | None:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable
 from itertools import pairwise
 from typing import Final
@@ -32,10 +31,13 @@ from grammar.numbers.motifs import MOTIF, SIDES
 from grammar.questions import ALL, FILTER, OFF, Limits, Question, Thing
 from grammar.readings.kept_readings import mm
 from grammar.things.casting import DRAWN, OPTICAL
+from grammar.turns.going_on import is_worn, tubes_named
 from grammar.turns.measured_anew import BRIGHTER
+from grammar.turns.spans import span_of
+from grammar.turns.tubes_added import with_tube_told
 
 # what a chain does: here the pieces of before still stand between lens and body
-_PLACED: Final = frozenset(
+PLACED: Final = frozenset(
     [CHAIN, FOCUS_VERDICT, MACRO_DISTANCE, EXPOSURE_ND, DEPTH_OF_FIELD, DRAW, CARD, WHY, HAZARD,
      SHIM_CALIBRATION, COMPARE]
 )  # fmt: skip
@@ -44,8 +46,6 @@ _BOUGHT: Final = frozenset([*OPTICAL, "electronic-adapter", "helicoid"])  # kind
 _CLOSE: Final = frozenset([MACRO_DISTANCE, EXPOSURE_ND, DEPTH_OF_FIELD])
 _STANDING: Final = _CLOSE | {FOCUS_VERDICT, CHAIN}  # here glass and tubes stand one behind the other
 _INSTEAD: Final = "instead"  # the cue of what stands in a thing's place
-_STOPPED: Final = frozenset([DEPTH_OF_FIELD, EXPOSURE_ND])  # here the widest stop of a lens is the one set
-_AT_A_STOP: Final = _PLACED | {COVERAGE, CROP_EQUIVALENT}
 # what was measured of a lens
 _TARGET, _LIGHT, _LIT = "target", "light", frozenset(["moon"])  # what is far off, and then exposed for
 _OF_LENS: Final = frozenset(["flange_to_image", "rear_reach", "barrel", "circle", "thread", "pitch", "zoom"])
@@ -57,8 +57,8 @@ _OF_FRAME: Final = frozenset([COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD])  # wha
 _FRAME: Final = frozenset(["crop", "area"])
 _MODE: Final = frozenset(["mode"])  # it is one as long as that frame is told
 _CIRCLE: Final = "circle"
-_OF_CLOSE: Final = frozenset(["magnification", "extension", "field", MOTIF, SIDES, "close_focus", "front_glass"])
 _FILLED: Final = frozenset(["magnification", "field", MOTIF, SIDES])  # of these only what was told last holds
+_OF_CLOSE: Final = _FILLED | {"extension", "close_focus", "front_glass", "travel"}
 _TURNED: Final = frozenset(["frame_rate", "angle"])
 CHOICE: Final = "ring_choice"  # key of the rings told, of which one is to be chosen
 _TAPED: Final = "front_glass"
@@ -74,7 +74,8 @@ def lasting(question: Question) -> Question:
     if question.intent not in _COUNTED:
         values = tuple(row for row in values if row[0] != "numbers")
     chosen = question.intent == COMPARE and question.said(CHOICE) is not None  # which of two rings holds infinity
-    return question.with_(intent=FOCUS_VERDICT if chosen else question.intent, adapters=pieces, values=values)
+    question = question.with_(intent=FOCUS_VERDICT if chosen else question.intent, adapters=pieces, values=values)
+    return with_tube_told(question)
 
 
 def _is_asked_for(piece: Thing) -> bool:
@@ -104,13 +105,12 @@ def kept_pieces(intent: str, same_lens: bool, same_mount: bool, same_body: bool,
             one for one in pieces
             if not (one.front or one.rear or (_is_cut(one) and _is_named(before.lenses) and _is_named(before.bodies)))
         )  # fmt: skip
-    if intent in _PLACED:
+    if intent in PLACED:
         return pieces
-    matter = OPTICAL if intent in _LENS_SEEN else _BOUGHT if intent == BUY_PLAN else frozenset()
+    matter = OPTICAL | DRAWN if intent in _LENS_SEEN else _BOUGHT if intent == BUY_PLAN else frozenset()
     return tuple(one for one in pieces if one.ids or one.front or one.piece in matter)
 
 
-_SPAN: Final = re.compile(r"(\d+(?:\.\d+)?) ?(?:mm)? ?(?:\.\.|-|–|to) ?(\d+(?:\.\d+)?)")
 RANGED: Final = frozenset(["helicoid", "bellows"])  # what is told by its shortest and longest length
 
 
@@ -125,14 +125,6 @@ def set_in_place(said: tuple[Thing, ...], kept: tuple[Thing, ...]) -> tuple[Thin
         return ()
     put = replace(kept[at], thickness_mm=told.thickness_mm, words=f"{least:g}..{most:g} mm {told.piece}")
     return (*kept[:at], put, *kept[at + 1 :])
-
-
-def span_of(piece: Thing) -> tuple[float, float] | None:
-    """Between which lengths a helicoid or bellows can be set, mm, also where it is set to one now."""
-    if piece.thickness_mm is not None and len(set(piece.thickness_mm)) > 1:
-        return piece.thickness_mm
-    told = _SPAN.search(piece.words)
-    return (float(told[1]), float(told[2])) if told and float(told[1]) < float(told[2]) else None
 
 
 def _is_cut(piece: Thing) -> bool:
@@ -172,6 +164,8 @@ def set_against_plain(said: Question, before: Question) -> Question:
 
 def same_pieces(heard: Heard, said: Question, before: Question) -> Question:
     """'same tubes with the 45', 'same ring with a 100': pieces told as those of before are as long as they were."""
+    if _is_likened(heard, before):
+        return said.with_(adapters=())
     drawn = any(is_open(one) and one.piece in RANGED and _was_drawn(one, before) for one in said.adapters)
     if not (heard.tells("same") or heard.tells("one-ring") or drawn or _is_the_ring(heard)):
         return said
@@ -189,6 +183,11 @@ def same_pieces(heard: Heard, said: Question, before: Question) -> Question:
     return said.with_(adapters=tuple(out))
 
 
+def _is_likened(heard: Heard, before: Question) -> bool:
+    """'does it eat light like tubes do' after a close-up lens: that is set beside them, and they take no place."""
+    return is_worn(before) and tubes_named(heard) and not (heard.tells(_INSTEAD) or heard.tells("adding"))
+
+
 def _was_drawn(piece: Thing, before: Question) -> bool:
     """'at what helicoid setting is infinity' after a helicoid of 25 to 55 mm: it is that one."""
     return any(one.piece == piece.piece and len(set(one.thickness_mm or ())) > 1 for one in before.adapters)
@@ -198,31 +197,6 @@ def _is_the_ring(heard: Heard) -> bool:
     """'a 28 on that ring': the piece is one that was spoken of."""
     tokens = [token for token in heard.line.tokens if token.kind not in ("FILLER", "MARK")]
     return any(one.kind == "DET" and one.value == "the" and other.kind == "PIECE" for one, other in pairwise(tokens))
-
-
-def kept_stop(intent: str, same_lens: bool, before: Question) -> float | None:
-    """The stop that was set; the widest of a lens is not that of another."""
-    widest = before.lens is not None and before.f_number == before.lens.f_number
-    if intent == before.intent == DEPTH_OF_FIELD and not same_lens and before.lens is not None:
-        return before.f_number if before.f_number is not None else before.lens.f_number  # the stop was what mattered
-    if widest and not same_lens:
-        return None
-    return before.f_number if intent in _AT_A_STOP or intent == before.intent else None
-
-
-def stop_held(heard: Heard, intent: str, lenses: tuple[Thing, ...], before: Question) -> float | None:
-    """'and a 135 f/2.8' after what is sharp at f/4: the stop that was set, as far as the new lens opens."""
-    held, old = before.f_number, before.lens
-    set_so = held is not None and (old is None or old.f_number != held)
-    told = heard.readings.f_number is not None or heard.tells("wide-open") or len(lenses) != 1
-    told = told or any(part.is_stop_alone for part in heard.cast.lenses)  # 'f11' names no other lens
-    if held is None or not set_so or told or intent != before.intent or intent not in _STOPPED:
-        return None
-    return max(held, lenses[0].f_number or held)
-
-
-def kept_distance(intent: str, before: Question) -> float | None:
-    return before.distance_mm if intent == before.intent else None
 
 
 def kept_values(intent: str, lenses: tuple[Thing, ...], before: Question, said: Question) -> dict[str, str]:

@@ -270,7 +270,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         "0",
         rf"(?:(?P<n>(?:18|19|20)\d0)|(?<=the\s)(?P<d>[2-9]0))'?s{_END}(?!\s(?:exposure|shutter))", made.decade,
     ),
-    ("0", rf"(?P<n>\d+(?:\.\d+)?)\s?(?:seconds?|secs?|s){_END}", lit.seconds),
+    ("0", rf"(?P<n>\d+(?:\.\d+)?)\s?(?:seconds?|secs?|(?<!\bthe \d\.\d)s){_END}", lit.seconds),
     # '4 min with nd1000'; 'min focus' is no time, nor is 'a few minutes walk'
     (
         "0", rf"(?P<n>\d{{1,2}}(?:\.\d+)?)\s?(?:minutes?|mins?)(?:\s(?:exposure|long))?{_END}"

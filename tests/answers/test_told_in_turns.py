@@ -204,3 +204,77 @@ def test_a_stop_after_a_choice_of_rings_asks_of_them_still(club: Desk) -> None:
     last = talk(club, "2 fd-e adapters here, 23.9 and 24.1. which is the better one for a 20", "at f8?")[-1]
     assert last.intent == "focus-verdict"
     assert "24.1 mm: it is 0.1 mm too thick: reaches infinity" in flat(last)
+
+
+@pytest.mark.parametrize(
+    "first", ["35mm M lens on E with the 6mm close focus adapter", "M 35 on E with a 6 mm helicoid"]
+)
+def test_a_helicoid_told_by_its_travel_adds_nothing_when_shut(club: Desk, first: str) -> None:
+    last = talk(club, first, "does it still do infinity then")[-1]
+    assert "reaches infinity" in flat(last)
+    ways = record_of(last, club.knowledge)["chains"]
+    assert ways[0]["verdict"] == "infinity"
+    assert ways[0]["register_error_mm"]["greatest"] == pytest.approx(6, abs=0.1)
+
+
+def test_a_helicoid_that_is_drawn_out_so_far_stands_so(club: Desk) -> None:
+    assert "stops at 28 cm" in flat(club.ask("35mm M lens on E with the helicoid adapter drawn out 6 mm, infinity?"))
+
+
+@pytest.mark.parametrize("said", ["that one's measured 28.7", "the one measured 28.7", "mine's measured 28.7"])
+def test_the_one_that_is_measured_is_no_millimetre(club: Desk, said: str) -> None:
+    last = talk(club, "50mm F lens on E with F to E ring", said)[-1]
+    assert "0.2 mm too far out" in " ".join(line.text for line in last.lines) or "stops at 13 m" in flat(last)
+    assert last.question is not None
+    assert [piece.thickness_mm for piece in last.question.adapters] == [(28.7, 28.7)]
+
+
+def test_a_pitch_or_turns_told_anew_ask_the_same(club: Desk) -> None:
+    _, pitch, turns, thread = talk(
+        club, "LTM lens screwed out 1/8 turn hits infinity, spacer?", "its 1mm pitch", "1/4 turn more like",
+        "and if it was m42",
+    )  # fmt: skip
+    assert "0.125 turn of 1 mm pitch is 0.12 mm" in flat(pitch)
+    assert "0.25 turn of 1 mm pitch is 0.25 mm" in flat(turns)
+    assert "0.25 turn of 1 mm pitch is 0.25 mm" in flat(thread)
+
+
+def test_turns_told_anew_are_not_left_away_by_without_that(club: Desk) -> None:
+    last = talk(
+        club, "c mount 16mm lens has to be unscrewed a third of a turn to be sharp far away",
+        "no half a turn, i just checked", "what would its scale say for infinity without that",
+    )[-1]  # fmt: skip
+    assert "Without the 0.4 mm infinity falls at the 68 cm mark" in flat(last)
+
+
+@pytest.mark.parametrize(
+    ("first", "said", "left"),
+    [
+        (
+            "50mm wont go past 12 m on the F to E ring i got, how much too thick is it",
+            "i sanded off a tenth",
+            "0.11 mm",
+        ),
+        ("my OM to E ring measures 28.12, is infinity gone on a 24 f2.8", "took a tenth off it", "0.02 mm"),
+        ("50mm infinity at 10 m", "put two tenths in", "0.052 mm"),
+    ],
+)
+def test_tenths_in_words_are_taken_off_or_put_in(club: Desk, first: str, said: str, left: str) -> None:
+    assert f"The lens sits {left} too" in flat(talk(club, first, said)[-1])
+
+
+def test_what_is_to_be_taken_off_a_stack_named_by_its_mounts(club: Desk) -> None:
+    last = talk(club, "58mm m39 on EF with m39-m42 + m42-ef.. infinity?", "so turn off how much")[-1]
+    assert "take 0.26 mm off one seat" in flat(last)
+
+
+def test_which_stop_saves_it_is_no_order_to_save(club: Desk) -> None:
+    last = talk(club, "M42 50mm on E with a 27.6 ring", "what stop saves it")[-1]
+    assert last.intent == "focus-verdict"
+
+
+def test_turns_are_asked_of_what_rings_at_hand_are_to_make(club: Desk) -> None:
+    last = talk(
+        club, "need 0.9 mm between a c lens and its adapter, i have 0.3 and 0.5 washers", "how many turns is that 0.9"
+    )[-1]
+    assert "0.9 mm is 1.134 turns of its thread" in flat(last)

@@ -156,6 +156,15 @@ def _seen(magnified: Interval, counts: Measure, shown: Shown) -> Told:
     return Told((Line("fact", text, 1),), tuple(rows))
 
 
+def deep_first(told: Told, feet: bool) -> Told:
+    """What is told of a pair, with how much is sharp before it first of all, where that is what is asked."""
+    deep = [row.value for row in told.quantities if row.name == "dof_mm" and isinstance(row.value, Interval)]
+    if not deep:
+        return told
+    head = Line("head", f"{depth_words(deep[0].nominal, feet)} is sharp in all.")
+    return replace(told, lines=(head, *told.lines))
+
+
 def by_their_stops(question: Question) -> list[Question]:
     """The question of each lens by itself, where each has a stop of its own and none is asked for."""
     lenses = question.lenses

@@ -55,6 +55,22 @@ def around(lens: Distances, at: float, subject: float, blur: Interval, form: For
     return Told((Line("fact", f"{text} (from the sensor)"),), tuple(rows))
 
 
+def to_infinity(lens: Distances, at: float, subject: float, blur: Interval, feet: bool) -> Told:
+    """Whether what lies at infinity is sharp too, set to a distance from the sensor, and to which it is to be set."""
+    f, n, far_at = lens.focal, Interval.exact(at), Interval.exact(subject)
+    far = depth.far_limit_from_sensor_mm(far_at, f, lens.hiatus, n, blur, lens.likely_pupil)
+    to = depth.hyperfocal_mm(f, n, blur)
+    if not (is_known(far) and is_known(to)):
+        return Told()
+    if isinf(far.nominal):
+        return Told((Line("head", f"Yes: set to {distance(subject, feet)} it is sharp to infinity."),))
+    text = (
+        f"Infinity is not sharp with it set to {distance(subject, feet)}: it ends at {distance(far.nominal, feet)}. "
+        f"Set it to {distance(to.nominal, feet)}: sharp from {distance(to.nominal / 2, feet)} to infinity."
+    )
+    return Told((Line("head", text),))
+
+
 def close_up(m: float, at: float, blur: Interval, form: Format, feet: bool) -> Told:
     """How deep it is sharp at a magnification, and what the stop counts as for light."""
     total = depth.close_up_depth_mm(Interval.exact(m), Interval.exact(at), blur, EVEN_PUPILS)

@@ -2,16 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from math import inf
 
 from engine.answers.close.close_rows import LIGHT_MATTERS, Shown, light_rows, room_told
 from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import distance_mm, mentions, number
-from engine.answers.parts.wording import area, f_number, figures, listed, ranged, small_mm, times, trimmed
+from engine.answers.parts.wording import area, depth_words, f_number, figures, listed, ranged, small_mm, times, trimmed
+from engine.answers.picture.blur import blur_of
 from engine.answers.picture.each_glass import are_either
-from engine.answers.seat.distances import Distances
+from engine.answers.picture.moved_out import extension_mm
+from engine.answers.seat.distances import Distances, distances_of
 from engine.base.interval import UNKNOWN, Interval, is_known
+from engine.facts.records import Format
 from engine.physics import closeup
 from engine.physics.closeup import METRE_MM
 from grammar.questions import CLOSE_UP_LENS, Question
@@ -67,6 +71,35 @@ def with_close_up_lens(
     yield _close_up(lens, sum(powers), shown)
     if near is not None:
         yield _set_out(lens, sum(powers), near, f"at the {shown.distance(nearest_mm or 0)} mark", shown)
+
+
+def behind_close_up(at: float, frames: Sequence[Format], question: Question, knowledge: Knowledge) -> Iterator[Told]:
+    """What is sharp behind a close-up lens, where the lens is known and no tube stands behind it."""
+    lens = distances_of(question.lens, knowledge.catalogue) if question.lens is not None else None
+    if lens is None or extension_mm(question, knowledge.catalogue) is not None:
+        return
+    for form in frames:
+        shown = Shown(knowledge.catalogue, at, form, question.feet, blur_of(question, form, knowledge))
+        told = _deep_behind(lens, question, shown)
+        if told.lines:
+            yield told
+
+
+def _deep_behind(lens: Distances, question: Question, shown: Shown) -> Told:
+    """What is sharp in all behind the close-up lenses told, the lens at infinity: its image stays in its focus."""
+    power, blur = sum(powers_of(question)), shown.blur()
+    if not power or blur is None or shown.stop is None or shown.form is None:
+        return Told()
+    magnified = closeup.close_up_magnification(lens.focal, Interval.exact(power), Interval.exact(0.0))
+    deep = closeup.coupled_depth_mm(Interval.exact(shown.stop), blur, magnified)
+    if not (is_known(deep) and is_known(magnified)):
+        return Told()
+    case = f"+{figures(power, 3)} dioptre, {trimmed(lens.focal.nominal, 1)} mm f/{f_number(shown.stop)}"
+    text = (
+        f"{case}, {shown.form.name}: {depth_words(deep.nominal, shown.feet)} sharp in all, {times(magnified.nominal)}"
+    )
+    row = Quantity("dof_mm", deep, f"{case}, {shown.form.id}")
+    return Told((Line("head", f"{text}, the lens at infinity."),), (row,))
 
 
 def whatever_lens(question: Question, shown: Shown) -> Told:

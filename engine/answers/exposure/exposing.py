@@ -38,7 +38,7 @@ from engine.answers.seat.distances import distances_of
 from engine.base.compact import replace
 from engine.base.interval import UNKNOWN, Interval, is_known
 from engine.physics import exposure, focus
-from grammar.questions import Question
+from grammar.questions import CLOSE_UP_LENS, Question
 from grammar.things.casting import DRAWN
 
 LEAST_OFF = 0.15  # stops; an exposure off by less is right
@@ -76,6 +76,7 @@ def exposed_parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     yield shutter_and_angle(question, knowledge) if not of_rate.lines else Told()
     yield coupled_light(question)
     yield lost_by_extension(question, knowledge)
+    yield _of_close_up_lens(question, knowledge)
     yield _lost_at_magnification(question, knowledge)
     if changed is not None and stop(question) is not None and glass_factor(question, knowledge.catalogue) is not None:
         yield light_of_glass(question, knowledge)
@@ -248,6 +249,18 @@ def shutter_and_angle(question: Question, knowledge: Knowledge) -> Told:
         text = f"against {seconds(usual.nominal)} that is {abs(stops.nominal):.1f} stops {way} light"
         out += Told((Line("fact", text, 1),), (Quantity("light_difference_stops", abs(stops), "shutter"),))
     return out
+
+
+def _of_close_up_lens(question: Question, knowledge: Knowledge) -> Told:
+    """That a close-up lens costs no light, where that is what is asked, and no setting of an exposure."""
+    worn = any(piece.piece == CLOSE_UP_LENS for piece in question.adapters)
+    drawn = extension_mm(question, knowledge.catalogue) is not None
+    if not worn or drawn or any(question.said(key) for key in ("light", "shutter", "iso", "frame_rate")):
+        return Told()
+    at = stop(question)
+    stays = f": f/{f_number(at)} stays f/{f_number(at)}" if at is not None else ""
+    text = f"No light is lost by a close-up lens{stays}. The lens is not moved out, as it is by a tube or a bellows."
+    return Told((Line("head", text),), (Quantity("light_difference_stops", Interval.exact(0.0), "close-up lens"),))
 
 
 def _lost_at_magnification(question: Question, knowledge: Knowledge) -> Told:

@@ -10,6 +10,7 @@ from typing import Final
 from engine.answers.found.narrowing import UNCLAIMED
 from engine.answers.making.body_measured import with_body_measured
 from engine.answers.making.cup_depth import as_depth
+from engine.answers.making.helicoid_travel import with_travel
 from engine.answers.making.length_of_pair import with_length_of_pair
 from engine.answers.making.lens_not_ring import (
     with_lens_beside_thread,
@@ -52,7 +53,7 @@ def by_facts(question: Question, facts: Catalogue) -> Question:
     question = rings_to_next(rings_by_length(question, facts, right), facts)
     if right is None or not (is_known(one) and is_known(other)):
         return _in_ring(_in_rings(question, facts))
-    question = with_register_measured(question, one.nominal, right)
+    question = with_travel(with_register_measured(question, one.nominal, right), right)
     question = with_difference_told(with_rings_chosen(question, right), right)
     question = with_length_of_pair(with_lens_told(question, right), right)
     question = _claimed(_gauged(question, one.nominal, other.nominal), one.nominal, other.nominal)

@@ -35,7 +35,9 @@ def extension_mm(question: Question, facts: Catalogue) -> float | None:
             at = piece.thickness_mm.longest
             if piece.kind == "extension-tube" and is_known(at):
                 total += at.nominal
-    return total or None
+    travel = number(question, "travel")
+    open_yet = any(thing.piece in ADDED_FOCUSING and thing.thickness_mm is None for thing in question.adapters)
+    return total or (travel if open_yet else None)  # 'a helicoid with 4 mm travel'
 
 
 def moved_out_mm(question: Question, facts: Catalogue) -> float | None:

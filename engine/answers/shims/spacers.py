@@ -10,6 +10,7 @@ from engine.answers.parts.said import each_number, focals, number, numbers, stop
 from engine.answers.parts.wording import small_mm, trimmed
 from engine.answers.seat.spacing import USUAL_FORMAT, normal_focal
 from engine.answers.seat.standin import as_listed, judged_alone
+from engine.answers.shims.turning import as_turns, asks_turns
 from engine.base.interval import Interval, is_known
 from engine.physics import calibration
 from engine.physics.picking import Picked
@@ -28,6 +29,9 @@ def by_spacers(question: Question, kind: str, knowledge: Knowledge) -> Answer | 
     told = _spacers_told(question)
     if not told.lines:
         return None
+    wanted = number(question, "total")
+    if wanted is not None and asks_turns(question):
+        told = as_turns(question, wanted, knowledge) + told
     off = [row.value.nominal for row in told.quantities if row.name == "register_error_mm"]
     error = min(off, key=abs, default=0.0)
     chains: tuple[ListedChain, ...] = ()

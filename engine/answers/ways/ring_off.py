@@ -131,11 +131,19 @@ def chain_on_ring(question: Question, knowledge: Knowledge) -> tuple[ListedChain
     if any(thing.piece in (TUBE, *ADDED_FOCUSING) for thing in question.adapters):
         return ()  # what is drawn out has no one length, and a tube is put between on purpose
     described = any(thing.thickness_mm is not None for thing in question.adapters) or number(question, "thickness")
+    described = described or _is_asked_of(question)
     described = described or (question.intent == SHIM_CALIBRATION and question.said("flange_to_image") is not None)
     if not described or not isinstance(lens, LensSide) or not isinstance(body, BodySide):
         return ()
     asked = question.with_(intent=CHAIN, topic=None)
     return (one_pair(asked, _measured(lens, question), body, knowledge).chains or ())[:1]
+
+
+def _is_asked_of(question: Question) -> bool:
+    """'so turn off how much' after what rings named by their mounts come to: of the stack that was told."""
+    rings = bool(question.adapters) and all(one.front or one.ids for one in question.adapters)
+    seated = question.prior is not None and question.prior.intent in _ASKS_FOCUS
+    return question.intent == SHIM_CALIBRATION and question.follows and rings and seated
 
 
 def _measured(lens: LensSide, question: Question) -> LensSide:

@@ -1,0 +1,38 @@
+"""The stop and the distance that a question leaves for the one after it."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.hearing import Heard
+from grammar.kinds import COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, EXPOSURE_ND
+from grammar.questions import Question, Thing
+from grammar.turns.sticking import PLACED
+
+_STOPPED: Final = frozenset([DEPTH_OF_FIELD, EXPOSURE_ND])  # here the widest stop of a lens is the one set
+_AT_A_STOP: Final = PLACED | {COVERAGE, CROP_EQUIVALENT}
+
+
+def kept_stop(intent: str, same_lens: bool, before: Question) -> float | None:
+    """The stop that was set; the widest of a lens is not that of another."""
+    widest = before.lens is not None and before.f_number == before.lens.f_number
+    if intent == before.intent == DEPTH_OF_FIELD and not same_lens and before.lens is not None:
+        return before.f_number if before.f_number is not None else before.lens.f_number  # the stop was what mattered
+    if widest and not same_lens:
+        return None
+    return before.f_number if intent in _AT_A_STOP or intent == before.intent else None
+
+
+def stop_held(heard: Heard, intent: str, lenses: tuple[Thing, ...], before: Question) -> float | None:
+    """'and a 135 f/2.8' after what is sharp at f/4: the stop that was set, as far as the new lens opens."""
+    held, old = before.f_number, before.lens
+    set_so = held is not None and (old is None or old.f_number != held)
+    told = heard.readings.f_number is not None or heard.tells("wide-open") or len(lenses) != 1
+    told = told or any(part.is_stop_alone for part in heard.cast.lenses)  # 'f11' names no other lens
+    if held is None or not set_so or told or intent != before.intent or intent not in _STOPPED:
+        return None
+    return max(held, lenses[0].f_number or held)
+
+
+def kept_distance(intent: str, before: Question) -> float | None:
+    return before.distance_mm if intent == before.intent else before.away if intent == DEPTH_OF_FIELD else None

@@ -1,0 +1,145 @@
+"""Close up in turns: which of two coupled lenses is another now, what a close-up lens costs and what is sharp."""
+
+from __future__ import annotations
+
+import pytest
+
+from engine.answers.parts.answer import Answer
+from engine.ask import Desk
+from engine.render.record import record_of
+from tests.answers.picture import numbers
+from tests.answers.talks import talk
+
+
+def value(club: Desk, found: Answer, name: str) -> float:
+    low, high = numbers(record_of(found, club.knowledge), name)[0]
+    return (low + high) / 2
+
+
+def head(found: Answer) -> str:
+    return found.lines[0].text
+
+
+@pytest.mark.parametrize(
+    ("turns", "front", "rear"),
+    [
+        (("28mm reversed in front of a 135mm, full frame", "and a 50 there instead of the 28"), 50, 135),
+        (("24mm reversed on a 200mm, magnification", "swap the 24 for a 35"), 35, 200),
+        (("24mm reversed on a 200mm, magnification", "and a 100 instead of the 200"), 24, 100),
+        (("couple a reversed 35 to a 135, how big", "with a 28 in front instead"), 28, 135),
+        (("50 reversed before a 100, scale", "and a 28?"), 28, 100),
+        (("50 reversed before a 100, scale", "200 instead of 100"), 50, 200),
+        (("28mm reversed in front of a 135mm", "what about a 100 on the camera"), 28, 100),
+    ],
+)
+def test_of_two_coupled_lenses_one_is_another_now(club: Desk, turns: tuple[str, ...], front: int, rear: int) -> None:
+    last = talk(club, *turns)[-1]
+    assert [lens.focal_length_mm for lens in last.question.lenses] == [front, rear]
+    assert value(club, last, "magnification") == pytest.approx(rear / front, rel=0.01)
+
+
+def test_the_depth_before_coupled_lenses_comes_first_where_it_is_asked(club: Desk) -> None:
+    last = talk(club, "28mm reversed in front of a 135mm, full frame", "how much stays in focus at f8")[-1]
+    assert head(last).startswith("0.02")
+
+
+@pytest.mark.parametrize("said", ["with a 50 on it instead", "a 50 on the same bellows", "put a 50 on it"])
+def test_what_is_put_on_the_bellows_is_a_lens(club: Desk, said: str) -> None:
+    last = talk(club, "bellows 40 to 140mm with an 80mm enlarger lens, magnification range", said)[-1]
+    assert [lens.focal_length_mm for lens in last.question.lenses] == [50]
+    assert [piece.thickness_mm for piece in last.question.adapters] == [(40, 140)]
+
+
+@pytest.mark.parametrize("said", ["light lost?", "does it cost light", "does that eat light like the tubes do"])
+def test_a_close_up_lens_costs_no_light(club: Desk, said: str) -> None:
+    last = talk(club, "+4 on a 135mm how big", said)[-1]
+    assert "No light is lost by a close-up lens" in head(last)
+
+
+def test_what_is_sharp_behind_a_close_up_lens_is_no_hyperfocal_distance(club: Desk) -> None:
+    last = talk(club, "+4 on a 135mm f2.8", "and depth at f8 on full frame")[-1]
+    assert value(club, last, "dof_mm") == pytest.approx(2 * 8 * 0.03 / 0.54**2, rel=0.01)
+    assert "hyperfocal" not in "\n".join(line.text for line in last.lines)
+
+
+def test_a_tube_that_would_do_the_same_takes_no_place(club: Desk) -> None:
+    last = talk(club, "+2 on a 135mm how big", "so how long a tube would match it")[-1]
+    assert value(club, last, "extension_mm") == pytest.approx(49.93, abs=0.01)
+
+
+def test_a_tube_as_well_leaves_the_close_up_lens_on(club: Desk) -> None:
+    last = talk(club, "+3 on a 50mm f2", "with a 12mm tube as well")[-1]
+    assert "+3 dioptre and 12 mm of tube" in head(last)
+
+
+def test_the_travel_of_a_helicoid_costs_light(club: Desk) -> None:
+    last = talk(club, "35mm ltm lens on helicoid m to e ring with 4mm travel, how close", "what does it cost in light")[
+        -1
+    ]
+    assert value(club, last, "light_difference_stops") == pytest.approx(0.33, abs=0.05)
+
+
+@pytest.mark.parametrize("between", ["what about exposure, sunny iso 100, shutter?", "whats the equivalent"])
+def test_the_subject_is_as_far_as_before_after_another_matter(club: Desk, between: str) -> None:
+    last = talk(club, "50mm lens f2 at 3m dof full frame", between, "and the depth at f8")[-1]
+    assert last.question.distance_mm == 3000
+
+
+@pytest.mark.parametrize(
+    "said", ["and infinity?", "what do i set it to for the mountains", "where do i focus to get the horizon in"]
+)
+def test_infinity_after_what_is_sharp_asks_of_that(club: Desk, said: str) -> None:
+    last = talk(club, "35mm f8 full frame at 2m what is sharp", said)[-1]
+    assert last.intent == "depth-of-field"
+    assert head(last).startswith("Infinity is not sharp with it set to 2 m: it ends at 3.19 m. Set it to 5.14 m")
+
+
+@pytest.mark.parametrize("said", ["so whats the nearest sharp thing if i set that", "and the farthest?", "near limit?"])
+def test_the_ends_of_what_is_sharp_are_asked_of_that(club: Desk, said: str) -> None:
+    last = talk(club, "hyperfocal of a 24mm at f8 on full frame?", said)[-1]
+    assert last.intent == "depth-of-field"
+    assert "sharp from 1.21 m" in head(last)
+
+
+def test_whether_a_lens_reaches_infinity_on_a_body_is_asked_of_the_two(club: Desk) -> None:
+    first = "50mm om lens on e mount, f5.6 focused at 5m, what range is sharp"
+    assert talk(club, first, "does it reach infinity at all")[-1].intent == "focus-verdict"
+
+
+def test_the_view_is_asked_after_the_light(club: Desk) -> None:
+    last = talk(club, "2x tc behind a 200mm f4, what do i get", "light lost", "and on apsc what view")[-1]
+    assert last.intent == "crop-equivalent"
+
+
+def test_an_iso_told_bare_beside_the_word_is_made_up_for(club: Desk) -> None:
+    last = talk(club, "from f2 to f8 how many stops", "keep 1/500, which iso then? was 100")[-1]
+    assert "ISO 1600" in head(last)
+
+
+@pytest.mark.parametrize("said", ["how dark does that get", "how dark will it be", "how much darker is it"])
+def test_how_dark_it_gets_behind_a_tube_is_what_is_lost(club: Desk, said: str) -> None:
+    last = talk(club, "50mm plus 14mm tube, how close", said)[-1]
+    assert last.intent == "exposure-nd"
+    assert value(club, last, "light_difference_stops") == pytest.approx(0.7, abs=0.1)
+
+
+def test_dark_corners_behind_a_tube_are_of_the_circle(club: Desk) -> None:
+    assert talk(club, "50mm plus 14mm tube, how close", "how dark are the corners")[-1].intent == "coverage"
+
+
+def test_how_wide_it_is_close_up_is_the_field_there(club: Desk) -> None:
+    last = talk(club, "50mm plus 14mm tube, how close", "how wide is the patch i see on full frame")[-1]
+    assert value(club, last, "field_width_mm") == pytest.approx(36 * 50 / 14, rel=0.01)
+
+
+@pytest.mark.parametrize("between", ["are the corners dark", "which focal for the stabiliser"])
+def test_a_tube_stays_on_past_another_matter(club: Desk, between: str) -> None:
+    last = talk(club, "50mm plus 14mm tube on mft, how close", between, "and depth at f8")[-1]
+    assert [piece.thickness_mm for piece in last.question.adapters] == [(14, 14)]
+    assert "hyperfocal" not in "\n".join(line.text for line in last.lines)
+
+
+@pytest.mark.parametrize("said", ["swap the 21 for the 10", "10 instead of the 21", "10 instead of 21mm"])
+def test_of_several_tubes_one_is_swapped(club: Desk, said: str) -> None:
+    last = talk(club, "16 and 21mm tubes behind a 58mm lens, how close", said)[-1]
+    assert [piece.thickness_mm for piece in last.question.adapters] == [(16, 16), (10, 10)]
