@@ -18,11 +18,13 @@ from grammar.kinds import (
     FOCUS_VERDICT,
     GEAR_SETTING,
     HAZARD,
+    LOOK_ALIKE,
     MACRO_DISTANCE,
     SHIM_CALIBRATION,
     WHY,
 )
 from grammar.questions import Question
+from grammar.turns import aside_seen
 from grammar.turns import turn_seen as seen
 from grammar.turns.body_picked import picks_one_body
 from grammar.turns.going_on import (
@@ -47,7 +49,7 @@ from grammar.turns.one_of_two import chooses_between
 from grammar.turns.one_part import changes_one_part
 from grammar.turns.only_told import names_the_pair
 from grammar.turns.put_between import puts_a_washer, puts_between
-from grammar.turns.same_matter import is_one_compared, makes_sure, same_matter
+from grammar.turns.same_matter import focuses_by_hand, is_one_compared, laps_it_off, makes_sure, same_matter
 from grammar.turns.told_before import asks_whence, likens_stop
 from grammar.turns.turn_seen import Turn
 from grammar.turns.whom import Meant
@@ -116,6 +118,11 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.of(doubts_by_crop), _as_before),
     (seen.of(leaves_the_ring), FOCUS_VERDICT),
     (seen.of(is_remedy), _as_before),
+    (aside_seen.wants_the_right_part, CHAIN),
+    (aside_seen.checks_a_danger, HAZARD),
+    (aside_seen.measures_by_hand, _as_before),
+    (aside_seen.asks_what_else, LOOK_ALIKE),
+    (aside_seen.asks_how_to_focus, GEAR_SETTING),
     (seen.weighs_too_much, HAZARD),
     (seen.turns_to_the_sun, HAZARD),
     (seen.stops_short, SHIM_CALIBRATION),
@@ -124,6 +131,8 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.corrects, _as_before),
     (seen.of(turned_anew), _as_before),
     (seen.of(asks_whence), WHY),
+    (seen.of(laps_it_off), SHIM_CALIBRATION),
+    (seen.of(focuses_by_hand), GEAR_SETTING),
     (seen.of(likens_stop), CROP_EQUIVALENT),
     (seen.of(makes_sure), _as_before),
     (seen.doubts, _as_doubted),

@@ -182,8 +182,9 @@ def puts_tube(heard: Heard) -> bool:
 def is_remedy(heard: Heard, before: Question) -> bool:
     """'ok, a dark ND on it then' after a danger: whether that makes it safe, told as if it did."""
     told = any(not part.is_bare for part in (*heard.cast.lenses, *heard.cast.bodies))
+    lit = "shutter" in heard.readings.values or "iso" in heard.readings.values  # 'what nd for a sunny day, 1/50'
     remedied = bool(heard.cast.pieces) or "factor" in heard.readings.values or heard.tells("nd")
-    return before.intent == HAZARD and remedied and not told and not asks(heard)
+    return before.intent == HAZARD and remedied and not (told or lit) and not asks(heard)
 
 
 def is_of_reach(heard: Heard, before: Question) -> bool:
