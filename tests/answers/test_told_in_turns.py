@@ -278,3 +278,30 @@ def test_turns_are_asked_of_what_rings_at_hand_are_to_make(club: Desk) -> None:
         club, "need 0.9 mm between a c lens and its adapter, i have 0.3 and 0.5 washers", "how many turns is that 0.9"
     )[-1]
     assert "0.9 mm is 1.134 turns of its thread" in flat(last)
+
+
+def test_of_rings_to_choose_from_the_thin_one_tells_its_mark_and_its_shim(club: Desk) -> None:
+    record = record_of(
+        talk(club, "two M42 to MFT rings, one 26.1 one 26.3. which one for infinity with a 35", "and for a 200?")[-1],
+        club.knowledge,
+    )
+    mark, shim = numbers(record, "scale_mark_mm")[0], numbers(record, "shim_mm")[0]
+    assert mark[0] <= 2 * 200 + 200 * 200 / 0.11 + 0.11 <= mark[1] + 4000
+    assert shim == (pytest.approx(0.11, abs=0.001),) * 2
+
+
+def test_a_ring_named_by_both_mounts_seats_the_lens_however_long_it_is(club: Desk) -> None:
+    last = club.ask("C to mft ring sits at +0.3 mm instead of inside, 25mm, how close does it focus")
+    assert "36 cm" in flat(last)
+    assert "2.13 m" not in flat(last)
+
+
+@pytest.mark.parametrize("said", ["58mm M39 lens on EF", "M39 58 on EF body infinity?"])
+def test_a_name_of_several_is_taken_for_the_one_that_nearly_sits_where_the_first_cannot(club: Desk, said: str) -> None:
+    found = flat(club.ask(said))
+    assert "Taken for M39x1 SLR" in found
+    assert "if it is LTM: " in found
+
+
+def test_where_the_first_meaning_holds_infinity_it_stays(club: Desk) -> None:
+    assert "Taken for LTM" in flat(club.ask("M39 50 on E"))
