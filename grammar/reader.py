@@ -154,6 +154,7 @@ def _read_at_once(text: str, lexicon: Lexicon, before: Question | None) -> Quest
 def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> Question | Unread | Heard:
     """The question as it goes on from the one before; what was heard, put right by it, where it stands by itself."""
     from grammar.turns.answering import completed
+    from grammar.turns.body_picked import with_body_picked
     from grammar.turns.corrected import corrected
     from grammar.turns.helicoid_set import helicoid_set
     from grammar.turns.leaning import leans
@@ -172,6 +173,7 @@ def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> 
     set_so = helicoid_set(heard, before, lexicon)
     if set_so is not None:
         return _read_leaning(set_so, heard, before, lexicon, corrects=False)
+    heard = with_body_picked(heard, before, lexicon)
     reply = stack_again(heard, before, lexicon.words.mentions) or word_again(heard, before)
     reply = reply or measured_again(heard, before, lexicon.words.mentions)
     reply = reply or named_next(heard, before) or completed(heard, before, lexicon.hosts)
@@ -205,7 +207,7 @@ def _read_leaning(
 
 def _only_changes(heard: Heard, followed: Question, before: Question) -> bool:
     """'and with a 645 80 instead': another lens or body alone, of which the words of before still ask."""
-    told = followed.lenses != before.lenses or followed.bodies != before.bodies
+    told = followed.lenses != before.lenses or followed.bodies != before.bodies or followed.frames != before.frames
     asks = any(cue.tells not in _CHANGING for cue in heard.cues) or heard.readings.values or heard.readings.limits
     pieces = heard.cast.pieces or heard.cast.without
     return told and not (asks or pieces) and followed.intent == before.intent and followed.intent in _CARRIED

@@ -82,7 +82,8 @@ def _is_led_by_another(tokens: list[Token], at: int) -> bool:
 
 def _is_between(tokens: list[Token], at: int, word: Token) -> bool:
     """'enlarger 50 mm register 43': a whole length before the word is the lens's where a bare one is right behind."""
-    if word.value != _REGISTER or not 0 < at < len(tokens) - 1:
+    stopped = word.value == "barrel" and at > 1 and tokens[at - 2].kind == "FNUM"  # 'f1.3 20mm smooth barrel 31'
+    if not (word.value == _REGISTER or stopped) or not 0 < at < len(tokens) - 1:
         return False
     before, after = tokens[at - 1], tokens[at + 1]
     metric = before.kind == "NUMBER" and before.text.isdecimal() if after.kind == "NUMBER" else False

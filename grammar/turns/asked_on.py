@@ -18,15 +18,19 @@ from grammar.kinds import (
     FOCUS_VERDICT,
     GEAR_SETTING,
     HAZARD,
+    LOOK_ALIKE,
     MACRO_DISTANCE,
     SHIM_CALIBRATION,
     WHY,
 )
 from grammar.questions import Question
+from grammar.turns import aside_seen
 from grammar.turns import turn_seen as seen
+from grammar.turns.body_picked import picks_one_body
 from grammar.turns.going_on import (
     ASIDE,
     asks_depth,
+    asks_field,
     asks_light,
     asks_remedy,
     asks_zone,
@@ -43,9 +47,9 @@ from grammar.turns.of_another import doubts_by_crop, extends, is_on_another_fram
 from grammar.turns.one_of_two import chooses_between
 from grammar.turns.one_part import changes_one_part
 from grammar.turns.only_told import names_the_pair
-from grammar.turns.put_between import puts_between
-from grammar.turns.same_matter import is_one_compared, same_matter
-from grammar.turns.told_before import asks_whence
+from grammar.turns.put_between import puts_a_washer, puts_between
+from grammar.turns.same_matter import focuses_by_hand, is_one_compared, laps_it_off, makes_sure, same_matter
+from grammar.turns.told_before import asks_whence, likens_stop
 from grammar.turns.turn_seen import Turn
 from grammar.turns.whom import Meant
 
@@ -113,6 +117,11 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.of(doubts_by_crop), _as_before),
     (seen.of(leaves_the_ring), FOCUS_VERDICT),
     (seen.of(is_remedy), _as_before),
+    (aside_seen.wants_the_right_part, CHAIN),
+    (aside_seen.checks_a_danger, HAZARD),
+    (aside_seen.measures_by_hand, _as_before),
+    (aside_seen.asks_what_else, LOOK_ALIKE),
+    (aside_seen.asks_how_to_focus, GEAR_SETTING),
     (seen.weighs_too_much, HAZARD),
     (seen.turns_to_the_sun, HAZARD),
     (seen.stops_short, SHIM_CALIBRATION),
@@ -122,9 +131,14 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.of(turned_anew), _as_before),
     (seen.of(is_cup_off), FOCUS_VERDICT),
     (seen.of(asks_whence), WHY),
+    (seen.of(laps_it_off), SHIM_CALIBRATION),
+    (seen.of(focuses_by_hand), GEAR_SETTING),
+    (seen.of(likens_stop), CROP_EQUIVALENT),
+    (seen.of(makes_sure), _as_before),
     (seen.doubts, _as_doubted),
     (seen.of(is_left_so), WHY),
     (seen.is_same_matter, _as_same_matter),
+    (seen.of(picks_one_body), CHAIN),
     (seen.wants_an_order, COMPARE),
     (seen.tells_of_the_unknown, _as_before),
     (seen.of(chooses_between), _as_before),
@@ -141,6 +155,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.of(asks_depth), DEPTH_OF_FIELD),
     (seen.of(asks_light), EXPOSURE_ND),
     (seen.of(asks_zone), DEPTH_OF_FIELD),
+    (seen.of(asks_field), MACRO_DISTANCE),
     (seen.of(likened_to_tubes), MACRO_DISTANCE),
     (seen.rather_stops_down, _as_before),
     (seen.of(is_of_reach), _as_reach),
@@ -152,6 +167,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.asks_pixels_left, "coverage"),
     (seen.wants_that_view, CROP_EQUIVALENT),
     (seen.of(puts_between), MACRO_DISTANCE),
+    (seen.of(puts_a_washer), FOCUS_VERDICT),
     (seen.of(changes_one_part), _as_before),
     (seen.of(is_one_compared), CHAIN),
     (seen.asks_of_another, _as_before),

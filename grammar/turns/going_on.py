@@ -26,7 +26,7 @@ from grammar.kinds import (
 from grammar.numbers.motifs import MOTIF, SIDES
 from grammar.questions import CLOSE_UP_LENS, Question, Thing
 from grammar.things.casting import DRAWN
-from grammar.words.groups import DEPTH_SAID, LIGHT_SAID, SET_SO
+from grammar.words.groups import DARK_SAID, DEPTH_SAID, EDGES_SAID, LIGHT_SAID, SET_SO
 
 LEFT: Final = "left so"  # the topic of a reason that asks what comes of leaving an error in
 _RANK: Final = "rank:"  # before the topic of an order that is asked for
@@ -134,7 +134,19 @@ def asks_zone(heard: Heard, before: Question) -> bool:
 
 def asks_light(heard: Heard, before: Question) -> bool:
     """'f8, what happens to light' after how close a lens comes: what the extension costs in light."""
+    if heard.weighed.best == COVERAGE:
+        edges = any(EDGES_SAID in token.groups for token in heard.line.tokens)
+        return not edges and _of_close(heard, before, DARK_SAID)  # 'how dark does that get'
     return _of_close(heard, before, LIGHT_SAID) and heard.weighed.best in _OF_LIGHT
+
+
+def asks_field(heard: Heard, before: Question) -> bool:
+    """'how wide is the patch I see on full frame' after how close a lens comes: the field there."""
+    cast, tubes = heard.cast, any(one.piece in DRAWN for one in before.adapters)
+    named = any(part.focal or part.mounts for part in cast.lenses) or cast.pieces or heard.readings.values
+    asked = heard.tells("how-wide") or heard.tells("view-across")
+    close = before.intent == MACRO_DISTANCE or (tubes and before.intent in (EXPOSURE_ND, DEPTH_OF_FIELD))
+    return close and asked and not named and heard.readings.distance_mm is None and bool(before.lenses)
 
 
 def _of_close(heard: Heard, before: Question, group: str) -> bool:
@@ -159,8 +171,9 @@ def puts_tube(heard: Heard) -> bool:
 def is_remedy(heard: Heard, before: Question) -> bool:
     """'ok, a dark ND on it then' after a danger: whether that makes it safe, told as if it did."""
     told = any(not part.is_bare for part in (*heard.cast.lenses, *heard.cast.bodies))
+    lit = "shutter" in heard.readings.values or "iso" in heard.readings.values  # 'what nd for a sunny day, 1/50'
     remedied = bool(heard.cast.pieces) or "factor" in heard.readings.values or heard.tells("nd")
-    return before.intent == HAZARD and remedied and not told and not asks(heard)
+    return before.intent == HAZARD and remedied and not (told or lit) and not asks(heard)
 
 
 def is_of_reach(heard: Heard, before: Question) -> bool:

@@ -18,6 +18,7 @@ from grammar.kinds import (
 )
 from grammar.questions import TALKED, Question
 from grammar.turns.adding import added
+from grammar.turns.going_on import asks_field
 from grammar.turns.measured_anew import ring_measured
 from grammar.turns.one_of_two import chooses_between, is_likened
 from grammar.turns.one_part import is_set_anew
@@ -38,6 +39,8 @@ def leans(heard: Heard, before: Question) -> bool:
     if before.intent in TALKED:
         return False
     cast, best = heard.cast, heard.weighed.best
+    if asks_field(heard, before):
+        return True
     told = any(lens.ids or lens.focal_length_mm for lens in before.lenses)
     lens = any((part.has_mount or part.implied) and not (part.by_piece and told) for part in cast.lenses)
     if chooses_between(heard, before) or is_likened(heard, before):

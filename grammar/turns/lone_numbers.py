@@ -15,10 +15,11 @@ from grammar.hearing import Heard, hear
 from grammar.intents import Weighed
 from grammar.questions import OFF, Question
 from grammar.things.casting import OPTICAL
+from grammar.things.standins import stands_in
 from grammar.turns import number_roles as roles
 from grammar.turns.asked_number import by_what_was_asked
 from grammar.turns.number_roles import LENS, ON_AGAIN, RING, ROLES, STOP, TUBE, Role, numbers_told
-from grammar.words.groups import OWN
+from grammar.words.groups import OWN, PUT_RIGHT
 from grammar.words.lexicon import Lexicon
 from grammar.words.tokens import Token
 from grammar.words.written import STOPS
@@ -146,6 +147,8 @@ def _drawn_to(heard: Heard, before: Question) -> tuple[Token, str, Token] | None
 def _alone(heard: Heard, before: Question) -> Token | None:
     """The one number of a line that tells nothing else; 'the 2.8 lens' is still one."""
     rest = [token for token in heard.line.tokens if token.kind not in _PASSED]
+    if len(rest) > 1 and stands_in(rest[-1]) and [one.kind for one in rest[-2:-1]] == ["LENGTH"]:
+        rest = rest[-2:-1] if all(one.text == "a" for one in rest[:-2]) else rest  # 'a 3 mm one'
     made = (
         len(rest) == 2
         and _is_made_so(rest[0], heard)
@@ -170,7 +173,7 @@ def _alone(heard: Heard, before: Question) -> Token | None:
 def _is_made_so(token: Token, heard: Heard) -> bool:
     """'make it 35 mm', 'make that 25': said of what is talked about, and no sum of pieces."""
     that = any(one.text.casefold() in _THAT for one in heard.line.tokens)
-    return token.kind == "MEASURE" and token.value == "total" and that
+    return PUT_RIGHT in token.groups or (token.kind == "MEASURE" and token.value == "total" and that)
 
 
 def _is_measured(token: Token) -> bool:
@@ -232,7 +235,8 @@ def _is_as_whole(role: Role, number: float, old: dict[str, float]) -> bool:
 def _points(token: Token, heard: Heard, role: Role) -> bool:
     """'the 135', 'a 50': a lens, by the article before it; 'the 2.8 lens' by its head."""
     before = [one for one in heard.line.tokens if one.column < token.column]
-    article = bool(before) and before[-1].kind == "DET"
+    short = token.numbers[0] < _SHORT and any(stands_in(one) for one in heard.line.tokens)  # 'make it a 2 mm one'
+    article = bool(before) and (before[-1].kind == "DET" or before[-1].text.split()[-1:] == ["a"]) and not short
     beside = bool(before) and before[-1].text.casefold().endswith("with")  # 'and with 36' after a tube
     return (role.name == LENS and article) or (role.name == TUBE and beside)
 

@@ -27,7 +27,7 @@ _OF_SEAT: Final = frozenset(["infinity", "focus", "need-adapter", "which", "buy"
 _SHARP: Final = frozenset([DEPTH_OF_FIELD, MACRO_DISTANCE])
 _OF_PICTURE: Final = frozenset([COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD])
 _ON_FRAME: Final = frozenset(
-    ["ok", "right", "will", "what-if", "what", "again", "same", "crop", "body-crop"]
+    ["ok", "right", "will", "what-if", "what", "again", "same", "crop", "body-crop", "drawn-frame"]
 )  # idle there
 _IDLE: Final = _ON_FRAME | {"instead", "can", "it-is", "adding"}
 _SWAPPING: Final = _IDLE | {"how"}  # 'how about'
@@ -72,6 +72,7 @@ def is_on_another_frame(heard: Heard, before: Question) -> bool:
     """'on a 2/3 chip', 'the crop body' after what is sharp: the same is asked, on that frame."""
     cast = heard.cast
     framed = bool(cast.frames) or any(part.formats or part.crop for part in cast.bodies)
+    framed = framed or (bool(cast.bodies) and heard.tells("crop"))  # 'same thing with my crop camera'
     others = (
         cast.lenses
         or cast.pieces

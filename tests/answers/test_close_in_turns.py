@@ -114,3 +114,32 @@ def test_the_view_is_asked_after_the_light(club: Desk) -> None:
 def test_an_iso_told_bare_beside_the_word_is_made_up_for(club: Desk) -> None:
     last = talk(club, "from f2 to f8 how many stops", "keep 1/500, which iso then? was 100")[-1]
     assert "ISO 1600" in head(last)
+
+
+@pytest.mark.parametrize("said", ["how dark does that get", "how dark will it be", "how much darker is it"])
+def test_how_dark_it_gets_behind_a_tube_is_what_is_lost(club: Desk, said: str) -> None:
+    last = talk(club, "50mm plus 14mm tube, how close", said)[-1]
+    assert last.intent == "exposure-nd"
+    assert value(club, last, "light_difference_stops") == pytest.approx(0.7, abs=0.1)
+
+
+def test_dark_corners_behind_a_tube_are_of_the_circle(club: Desk) -> None:
+    assert talk(club, "50mm plus 14mm tube, how close", "how dark are the corners")[-1].intent == "coverage"
+
+
+def test_how_wide_it_is_close_up_is_the_field_there(club: Desk) -> None:
+    last = talk(club, "50mm plus 14mm tube, how close", "how wide is the patch i see on full frame")[-1]
+    assert value(club, last, "field_width_mm") == pytest.approx(36 * 50 / 14, rel=0.01)
+
+
+@pytest.mark.parametrize("between", ["are the corners dark", "which focal for the stabiliser"])
+def test_a_tube_stays_on_past_another_matter(club: Desk, between: str) -> None:
+    last = talk(club, "50mm plus 14mm tube on mft, how close", between, "and depth at f8")[-1]
+    assert [piece.thickness_mm for piece in last.question.adapters] == [(14, 14)]
+    assert "hyperfocal" not in "\n".join(line.text for line in last.lines)
+
+
+@pytest.mark.parametrize("said", ["swap the 21 for the 10", "10 instead of the 21", "10 instead of 21mm"])
+def test_of_several_tubes_one_is_swapped(club: Desk, said: str) -> None:
+    last = talk(club, "16 and 21mm tubes behind a 58mm lens, how close", said)[-1]
+    assert [piece.thickness_mm for piece in last.question.adapters] == [(16, 16), (10, 10)]

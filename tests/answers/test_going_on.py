@@ -301,3 +301,50 @@ def test_a_lens_that_turns_out_to_be_of_another_register_is_first_told_in_the_ri
 def test_a_lens_of_another_thread_is_told_in_no_ring_of_before(club):
     found = talk(club, "m42 50 on e with my m42 ring", "what if it is a T2 lens")[-1]
     assert "In a ring for M42" not in flat(found)
+
+
+@pytest.mark.parametrize(
+    ("turn", "body"), [("so for E", "e-mount"), ("and on Z", "z-mount"), ("just the Z then", "z-mount")]
+)
+def test_one_of_two_bodies_named_alone_is_that_body(club, turn, body):
+    _, found = talk(club, "M42 50 on E or Z, which", turn)
+    assert found.intent == "chain"
+    assert [one.ids[0] for one in found.question.bodies] == [body]
+    assert found.question.lens.focal_length_mm == 50
+
+
+def test_a_body_of_two_is_no_mount_of_a_lens_without_one(club):
+    _, found = talk(club, "projector lens f1.3 20mm smooth barrel 31 mm. on Q or E?", "so for E")
+    assert found.question.lens.focal_length_mm == 20
+    assert not found.question.lens.ids
+    assert [one.ids[0] for one in found.question.bodies] == ["e-mount"]
+
+
+@pytest.mark.parametrize("turn", ["so how do i focus", "how should i focus then", "and how do you focus with it"])
+@pytest.mark.parametrize(
+    "first",
+    [
+        ("display shows F-- with the FD ring on", "which mode", "finder goes dim when i stop down, why"),
+        ("OM on X with a dumb ring, which mode",),
+        ("why is my viewfinder dim at f11 with an old lens",),
+        ("can i use autofocus with m42 on E",),
+    ],
+)
+def test_how_to_focus_is_told_by_hand_whatever_was_asked_before(club, first, turn):
+    assert flat(talk(club, *first, turn)[-1]).startswith("enlarging the picture to focus:")
+
+
+def test_how_to_focus_a_lens_that_has_no_focusing_is_no_matter_of_the_finder(club):
+    assert "enlarging the picture" not in flat(talk(club, "80mm enlarger lens on E", "so how do i focus")[-1])
+
+
+@pytest.mark.parametrize("turn", ["how do i take that off evenly", "how to remove it", "how do i take it off flat"])
+@pytest.mark.parametrize(
+    "first",
+    [
+        ("turning a ring LTM to Q, face to face length?", "came out 0.05 too thick"),
+        ("my ring is 0.05 too long, 50mm",),
+    ],
+)
+def test_what_a_ring_is_too_thick_by_is_taken_off_and_no_piece(club, first, turn):
+    assert "take 0.05 mm off one seat of the ring, flat and parallel" in flat(talk(club, *first, turn)[-1])

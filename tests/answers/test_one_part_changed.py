@@ -253,3 +253,34 @@ def test_so_many_of_the_tube_spoken_of(club: Desk, said: str) -> None:
     last = talk(club, TUBED, said)[-1]
     assert last.question is not None
     assert [piece.thickness_mm for piece in last.question.adapters] == [(20, 20), (20, 20)]
+
+
+@pytest.mark.parametrize("said", ["and with two", "make that two", "if i stack two", "one more of those"])
+@pytest.mark.parametrize("first", ["50mm with 20 mm of tube, how close", TUBED])
+def test_a_tube_told_by_its_length_alone_is_doubled_too(club: Desk, first: str, said: str) -> None:
+    last = talk(club, first, said)[-1]
+    assert last.question is not None
+    assert sum(piece.thickness_mm[0] for piece in last.question.adapters if piece.thickness_mm) == 40
+
+
+@pytest.mark.parametrize("said", ["make that {}", "lets make that {} then", "change that to {}", "change it to {}"])
+@pytest.mark.parametrize(
+    ("first", "number", "shown"),
+    [
+        ("100mm lens with 25 mm of tube, how far is the flower", "40", "0.4x"),
+        ("50mm f/1.8 on aps-c, equivalent?", "35", "35 mm on APS-C"),
+        ("50mm f/2 at 3 m on aps-c, how deep is it sharp", "5", "f/2 at 5 m"),
+        ("50mm f/2 at 3 m on aps-c, how deep is it sharp", "5.6", "f/5.6 at 3 m"),
+        ("50mm f/2 at 3 m on aps-c, how deep is it sharp", "85", "85 mm f/2 at 3 m"),
+        ("M42 to E ring came out 27.6, 50mm, infinity?", "27.5", "0.04 mm too far out"),
+        ("my ring is 0.1 too thick with a 50mm, infinity?", "0.2", "13 m"),
+        ("35mm hits infinity at 5m on the scale, shim?", "8", "0.15 mm too close"),
+        ("full sun, iso 200, f/1.4, 1/60, how much nd", "400", "ISO 400"),
+        ("60mm macro at 0.5x, how far from the sensor", "0.8", "60 mm at 0.8x"),
+        ("does a 14mm circle cover mft", "18", "image circle 18 mm"),
+    ],
+)
+def test_a_number_is_put_right_by_the_words_that_put_it_right(
+    club: Desk, first: str, number: str, shown: str, said: str
+) -> None:
+    assert shown in flat(talk(club, first, said.format(number))[-1])

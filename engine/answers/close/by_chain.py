@@ -13,7 +13,7 @@ from engine.answers.seat.described import TUBE
 from engine.base.interval import is_known
 from engine.chains.lens_and_body import likely_register_of_lens
 from grammar.questions import CLOSE_UP_LENS, Question, Thing
-from grammar.turns.sticking import span_of
+from grammar.turns.spans import span_of
 
 _RING: Final = "adapter"
 _HELICOID: Final = "helicoid"
