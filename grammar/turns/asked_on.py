@@ -39,6 +39,7 @@ from grammar.turns.going_on import (
     is_of_reach,
     is_remedy,
     likened_to_tubes,
+    sizes_anew,
     went_on,
 )
 from grammar.turns.left_away import leaves_the_ring
@@ -156,6 +157,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.of(asks_light), EXPOSURE_ND),
     (seen.of(asks_zone), DEPTH_OF_FIELD),
     (seen.of(asks_field), MACRO_DISTANCE),
+    (seen.of(sizes_anew), _as_before),
     (seen.of(likened_to_tubes), MACRO_DISTANCE),
     (seen.rather_stops_down, _as_before),
     (seen.of(is_of_reach), _as_reach),

@@ -164,6 +164,9 @@ def _alone(heard: Heard, before: Question) -> Token | None:
         return None  # 'two of them'; '100 asa' tells of what it is
     if rest[0].text.isalpha() and not roles.may_be_tube(rest[0].numbers[0], before):
         return None
+    far = before.distance_mm is not None and _is_set(rest[0], heard)
+    if far and all(cue.tells in _IDLE or cue.tells == "focus" for cue in heard.cues):
+        return rest[0]  # 'focus at 4' after 3 m
     idle = _IDLE | {_CUT} if made else _IDLE | {ON_AGAIN, _PUT_IN} if before.stood else _IDLE
     if any(cue.tells not in idle for cue in heard.cues) or (rest[0].kind == "LENGTH" and rest[0].unit != "mm"):
         return None
@@ -188,6 +191,8 @@ def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
     old = dict(numbers_told(before))
     if _is_set(token, heard):
         old = {role: value for role, value in old.items() if role in _SET_AT}
+        if _FAR_AWAY in old and heard.tells("focus"):
+            old = {_FAR_AWAY: old[_FAR_AWAY]}  # 'focus at 4'
         if _FAR_AWAY in old and token.text.isdigit() and number not in roles.WHOLE_STOPS:
             old.pop(STOP, None)  # 'and at 5' after 3 m
     if heard.tells("engraved"):

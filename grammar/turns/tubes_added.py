@@ -21,6 +21,7 @@ from grammar.kinds import (
 from grammar.questions import Question, Thing
 from grammar.things.casting import DRAWN, SPACER, Part
 from grammar.things.standins import stands_in
+from grammar.turns.number_roles import ON_AGAIN
 from grammar.words.groups import MORE, PUT_ON
 from grammar.words.tokens import Token
 
@@ -55,6 +56,9 @@ def tubes_changed(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     both = _both(heard, before, tubes) or _counted(heard, tubes)
     if both:
         return both
+    again = _back_on(heard, before, tubes)
+    if again:
+        return again
     on_top = _close_up_on_top(heard, before)
     if on_top is not None:
         return on_top
@@ -78,6 +82,17 @@ def tubes_changed(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
         return (*before.adapters, *more)
     drawn_anew = any(_is_extension(token) for token in heard.shape.tokens)  # 'with 16 mm of tube'
     return (*(one for one in before.adapters if one.piece not in DRAWN), *more) if drawn_anew else None
+
+
+def _back_on(heard: Heard, before: Question, tubes: list[Thing]) -> tuple[Thing, ...]:
+    """'put the 36 back' beside a tube: one that was there before comes to it again."""
+    told = [float(one) for one in _NUMBERS.findall(heard.text)]
+    back = heard.tells(ON_AGAIN) or any(token.text.casefold() == "back" for token in heard.line.tokens)
+    put = any(PUT_ON in token.groups or token.text.casefold() == "put" for token in heard.line.tokens)
+    if not tubes or len(told) != 1 or not back or not put or told[0] > _LONGEST:
+        return ()
+    tube = Thing(words=f"{told[0]:g} mm tube", thickness_mm=(told[0], told[0]), piece=SPACER)
+    return (*before.adapters, tube)
 
 
 def _goes_further_out(heard: Heard, before: Question) -> bool:
