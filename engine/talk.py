@@ -155,6 +155,8 @@ class Talk:
             return
         named = answer.question.lenses or answer.question.bodies
         stays = (answer.question.follows and answer.intent in ASIDES) or (answer.intent == DEFINITION and not named)
+        danger = self.question is not None and self.question.intent == answer.intent == HAZARD
+        stays = stays and not danger  # one danger after another is what is talked of now
         if self.question is not None and (stays or answer.intent == OUT_OF_SCOPE):
             self.reading = answer.reading
             self.question = _of_named(self.question, answer.question)

@@ -18,11 +18,13 @@ from grammar.kinds import (
     FOCUS_VERDICT,
     GEAR_SETTING,
     HAZARD,
+    LOOK_ALIKE,
     MACRO_DISTANCE,
     SHIM_CALIBRATION,
     WHY,
 )
 from grammar.questions import Question
+from grammar.turns import aside_seen
 from grammar.turns import turn_seen as seen
 from grammar.turns.body_picked import picks_one_body, weighs_two_bodies
 from grammar.turns.going_on import (
@@ -37,6 +39,7 @@ from grammar.turns.going_on import (
     is_of_reach,
     is_remedy,
     likened_to_tubes,
+    sizes_anew,
     went_on,
 )
 from grammar.turns.left_away import leaves_the_ring
@@ -115,6 +118,11 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.of(doubts_by_crop), _as_before),
     (seen.of(leaves_the_ring), FOCUS_VERDICT),
     (seen.of(is_remedy), _as_before),
+    (aside_seen.wants_the_right_part, CHAIN),
+    (aside_seen.checks_a_danger, HAZARD),
+    (aside_seen.measures_by_hand, _as_before),
+    (aside_seen.asks_what_else, LOOK_ALIKE),
+    (aside_seen.asks_how_to_focus, GEAR_SETTING),
     (seen.weighs_too_much, HAZARD),
     (seen.turns_to_the_sun, HAZARD),
     (seen.stops_short, SHIM_CALIBRATION),
@@ -149,6 +157,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.of(asks_light), EXPOSURE_ND),
     (seen.of(asks_zone), DEPTH_OF_FIELD),
     (seen.of(asks_field), MACRO_DISTANCE),
+    (seen.of(sizes_anew), _as_before),
     (seen.of(likened_to_tubes), MACRO_DISTANCE),
     (seen.rather_stops_down, _as_before),
     (seen.of(is_of_reach), _as_reach),

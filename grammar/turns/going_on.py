@@ -47,6 +47,7 @@ _OF_DEPTH: Final = frozenset([None, DIY_DIMENSION, MACRO_DISTANCE, DEPTH_OF_FIEL
 _OF_ZONE: Final = frozenset(
     [None, FOCUS_VERDICT, SHIM_CALIBRATION, GEAR_SETTING, WHY, MACRO_DISTANCE, CHAIN, DEPTH_OF_FIELD, DEFINITION]
 )
+_OF_SIZE: Final = frozenset(["frame-size", "instead", "ok", "what", "what-if", "can", "will", "adding", "again"])
 _ENDS_ASKED: Final = ("end-near", "end-far")  # cues of the near and the far end of what is sharp
 _OF_LIGHT: Final = frozenset([None, EXPOSURE_ND, MACRO_DISTANCE])
 
@@ -140,6 +141,16 @@ def asks_light(heard: Heard, before: Question) -> bool:
     return _of_close(heard, before, LIGHT_SAID) and heard.weighed.best in _OF_LIGHT
 
 
+def sizes_anew(heard: Heard, before: Question) -> bool:
+    """'1:1', 'at half life size', '+1 instead' after the depth or the light there: the same is asked of that size."""
+    cast, told = heard.cast, heard.readings.values.keys()
+    pieces = bool(cast.pieces) and is_worn(before) and all(part.piece == CLOSE_UP_LENS for part in cast.pieces)
+    size = told == {"magnification"} and not cast.pieces and before.said("magnification") is not None
+    others = cast.lenses or cast.bodies or cast.frames or heard.readings.distance_mm is not None
+    idle = all(cue.tells in _OF_SIZE for cue in heard.cues) and not others
+    return before.intent in (DEPTH_OF_FIELD, EXPOSURE_ND) and idle and (size or (pieces and not told))
+
+
 def asks_field(heard: Heard, before: Question) -> bool:
     """'how wide is the patch I see on full frame' after how close a lens comes: the field there."""
     cast, tubes = heard.cast, any(one.piece in DRAWN for one in before.adapters)
@@ -171,8 +182,9 @@ def puts_tube(heard: Heard) -> bool:
 def is_remedy(heard: Heard, before: Question) -> bool:
     """'ok, a dark ND on it then' after a danger: whether that makes it safe, told as if it did."""
     told = any(not part.is_bare for part in (*heard.cast.lenses, *heard.cast.bodies))
+    lit = "shutter" in heard.readings.values or "iso" in heard.readings.values  # 'what nd for a sunny day, 1/50'
     remedied = bool(heard.cast.pieces) or "factor" in heard.readings.values or heard.tells("nd")
-    return before.intent == HAZARD and remedied and not told and not asks(heard)
+    return before.intent == HAZARD and remedied and not (told or lit) and not asks(heard)
 
 
 def is_of_reach(heard: Heard, before: Question) -> bool:

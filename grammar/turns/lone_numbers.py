@@ -15,6 +15,7 @@ from grammar.hearing import Heard, hear
 from grammar.intents import Weighed
 from grammar.questions import OFF, Question
 from grammar.things.casting import OPTICAL
+from grammar.things.standins import stands_in
 from grammar.turns import number_roles as roles
 from grammar.turns.asked_number import by_what_was_asked
 from grammar.turns.number_roles import LENS, ON_AGAIN, RING, ROLES, STOP, TUBE, Role, numbers_told
@@ -146,6 +147,8 @@ def _drawn_to(heard: Heard, before: Question) -> tuple[Token, str, Token] | None
 def _alone(heard: Heard, before: Question) -> Token | None:
     """The one number of a line that tells nothing else; 'the 2.8 lens' is still one."""
     rest = [token for token in heard.line.tokens if token.kind not in _PASSED]
+    if len(rest) > 1 and stands_in(rest[-1]) and [one.kind for one in rest[-2:-1]] == ["LENGTH"]:
+        rest = rest[-2:-1] if all(one.text == "a" for one in rest[:-2]) else rest  # 'a 3 mm one'
     made = (
         len(rest) == 2
         and _is_made_so(rest[0], heard)
@@ -161,6 +164,9 @@ def _alone(heard: Heard, before: Question) -> Token | None:
         return None  # 'two of them'; '100 asa' tells of what it is
     if rest[0].text.isalpha() and not roles.may_be_tube(rest[0].numbers[0], before):
         return None
+    far = before.distance_mm is not None and _is_set(rest[0], heard)
+    if far and all(cue.tells in _IDLE or cue.tells == "focus" for cue in heard.cues):
+        return rest[0]  # 'focus at 4' after 3 m
     idle = _IDLE | {_CUT} if made else _IDLE | {ON_AGAIN, _PUT_IN} if before.stood else _IDLE
     if any(cue.tells not in idle for cue in heard.cues) or (rest[0].kind == "LENGTH" and rest[0].unit != "mm"):
         return None
@@ -185,6 +191,8 @@ def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
     old = dict(numbers_told(before))
     if _is_set(token, heard):
         old = {role: value for role, value in old.items() if role in _SET_AT}
+        if _FAR_AWAY in old and heard.tells("focus"):
+            old = {_FAR_AWAY: old[_FAR_AWAY]}  # 'focus at 4'
         if _FAR_AWAY in old and token.text.isdigit() and number not in roles.WHOLE_STOPS:
             old.pop(STOP, None)  # 'and at 5' after 3 m
     if heard.tells("engraved"):
@@ -232,7 +240,8 @@ def _is_as_whole(role: Role, number: float, old: dict[str, float]) -> bool:
 def _points(token: Token, heard: Heard, role: Role) -> bool:
     """'the 135', 'a 50': a lens, by the article before it; 'the 2.8 lens' by its head."""
     before = [one for one in heard.line.tokens if one.column < token.column]
-    article = bool(before) and before[-1].kind == "DET"
+    short = token.numbers[0] < _SHORT and any(stands_in(one) for one in heard.line.tokens)  # 'make it a 2 mm one'
+    article = bool(before) and (before[-1].kind == "DET" or before[-1].text.split()[-1:] == ["a"]) and not short
     beside = bool(before) and before[-1].text.casefold().endswith("with")  # 'and with 36' after a tube
     return (role.name == LENS and article) or (role.name == TUBE and beside)
 

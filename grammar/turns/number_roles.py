@@ -30,6 +30,7 @@ _RATES: Final = frozenset([24, 25, 30, 48, 50, 60, 100, 120, 240])
 _METRE: Final = 1000.0
 _PIXELS: Final = "pixels"
 _REDUCER, _EXTENDER = "focal-reducer", "teleconverter"  # kinds of glass that are told by a factor
+_LONG_RING: Final = 55.0  # mm, beyond which hardly any ring goes
 _SHEET: Final = 0.05  # mm, of foil or brass that shims are cut from
 NORMAL: Final = 50.0  # mm, of a lens whose focal length was not told
 _SAID: Final = (  # as a value is kept, in which unit
@@ -61,7 +62,7 @@ ROLES: Final = (
     Role(LENS, "{} mm lens", _is_focal),
     Role(STOP, "f/{}", lambda n: n in STOPS, lambda n: n in WHOLE_STOPS or n != int(n), metric=False),
     Role(TUBE, "{} mm extension tube", lambda n: 1 <= n <= 150 and n * 2 == int(n * 2)),
-    Role(RING, "{} mm ring", lambda n: 0.5 <= n <= 150 and n != int(n), lambda n: True),
+    Role(RING, "{} mm ring", lambda n: 0.5 <= n <= 150 and n != int(n), lambda n: n <= _LONG_RING),
     Role("distance", "{} m away", lambda n: 0.2 <= n <= 200, metric=False),
     Role("mark", "{} m mark", lambda n: 0.3 <= n <= 500, metric=False),
     Role("iso", "ISO {}", lambda n: n >= 50 and n % 10 in (0, 5), metric=False),

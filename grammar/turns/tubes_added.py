@@ -7,10 +7,21 @@ from typing import Final
 
 from engine.base.compact import replace
 from grammar.hearing import Heard
-from grammar.kinds import DEPTH_OF_FIELD, EXPOSURE_ND, MACRO_DISTANCE
+from grammar.kinds import (
+    BUY_PLAN,
+    CHAIN,
+    COMPARE,
+    DEPTH_OF_FIELD,
+    EXPOSURE_ND,
+    FOCUS_VERDICT,
+    GEAR_SETTING,
+    MACRO_DISTANCE,
+    WHY,
+)
 from grammar.questions import Question, Thing
 from grammar.things.casting import DRAWN, SPACER, Part
 from grammar.things.standins import stands_in
+from grammar.turns.number_roles import ON_AGAIN
 from grammar.words.groups import MORE, PUT_ON
 from grammar.words.tokens import Token
 
@@ -28,8 +39,10 @@ _EXTENSION: Final = "extension"
 _COUNTS: Final = (2, 3, 4)
 _IDLE_WORDS: Final = frozenset(["FILLER", "VERB", "DET", "MARK", "STOP", "CUE", "JOIN", "PREP"])
 _BOTH: Final = "pick:both"
+_PLACED: Final = frozenset([CHAIN, FOCUS_VERDICT, MACRO_DISTANCE, COMPARE, GEAR_SETTING, BUY_PLAN, WHY])
 _WITHOUT: Final = "without"
 _MM: Final = re.compile(r"(\d+(?:\.\d+)?) ?mm\b", re.IGNORECASE)
+_SHORTEST: Final = 3.0  # mm, of what is told of a lens without tubes: less sets a ring right
 _NUMBERS: Final = re.compile(r"\d+(?:\.\d+)?")
 _SWAPS: Final = ("swap", "instead", "replace", "change the", " for ")
 _MM_ALONE: Final = re.compile(r"(\d+(?:\.\d+)?) ?mm")
@@ -43,26 +56,54 @@ def tubes_changed(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     both = _both(heard, before, tubes) or _counted(heard, tubes)
     if both:
         return both
+    again = _back_on(heard, before, tubes)
+    if again:
+        return again
     on_top = _close_up_on_top(heard, before)
     if on_top is not None:
         return on_top
     drawn = any(thing.piece in DRAWN and not _is_fixed(thing) and thing.thickness_mm for thing in before.adapters)
     # a ring that was cut to a length stays where a tube is put to it
     cut = any(thing.piece == _RING and _is_fixed(thing) for thing in before.adapters)
+    more_out = ((drawn or cut) and _adds(heard)) or _goes_further_out(heard, before)
     exchanged = _exchanged(heard, before, tubes)
     if exchanged:
         return exchanged
-    lengths = _lengths(heard) if tubes or ((drawn or cut) and _adds(heard)) else None
+    lengths = _lengths(heard) if tubes or more_out else None
     if lengths is None:
         return None
     if any(token.kind == "PREP" and token.value == _WITHOUT for token in heard.line.tokens):
         left = [thing for thing in before.adapters if thing.thickness_mm not in [(one, one) for one in lengths]]
         return tuple(left) if len(left) == len(before.adapters) - len(lengths) and left else None
+    if not tubes and not (drawn or cut) and min(lengths) < _SHORTEST:
+        return None
     more = tuple(Thing(words=f"{one:g} mm tube", thickness_mm=(one, one), piece=SPACER) for one in lengths)
     if _adds(heard):
         return (*before.adapters, *more)
     drawn_anew = any(_is_extension(token) for token in heard.shape.tokens)  # 'with 16 mm of tube'
     return (*(one for one in before.adapters if one.piece not in DRAWN), *more) if drawn_anew else None
+
+
+def _back_on(heard: Heard, before: Question, tubes: list[Thing]) -> tuple[Thing, ...]:
+    """'put the 36 back' beside a tube: one that was there before comes to it again."""
+    told = [float(one) for one in _NUMBERS.findall(heard.text)]
+    back = heard.tells(ON_AGAIN) or any(token.text.casefold() == "back" for token in heard.line.tokens)
+    put = any(PUT_ON in token.groups or token.text.casefold() == "put" for token in heard.line.tokens)
+    if not tubes or len(told) != 1 or not back or not put or told[0] > _LONGEST:
+        return ()
+    tube = Thing(words=f"{told[0]:g} mm tube", thickness_mm=(told[0], told[0]), piece=SPACER)
+    return (*before.adapters, tube)
+
+
+def _goes_further_out(heard: Heard, before: Question) -> bool:
+    """'with 15 more, how close is that' after a lens on a body: so far out from its infinity position."""
+    lens = before.lens
+    placed = lens is not None and lens.focal_length_mm is not None and bool(before.bodies)
+    tokens = heard.line.tokens
+    more = any(MORE in token.groups and _is_beside(tokens, at) for at, token in enumerate(tokens))
+    other = any(token.value in _ADDING for token in tokens) and heard.tells("how-close")
+    told = _EXTENSION in heard.readings.values  # '10 mm extra behind it' is read so already
+    return placed and not told and before.intent in _PLACED and (more or other)
 
 
 def _exchanged(heard: Heard, before: Question, tubes: list[Thing]) -> tuple[Thing, ...]:

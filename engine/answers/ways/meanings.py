@@ -14,9 +14,10 @@ from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.base.span import Span
 from engine.facts.kinds import VERDICTS
-from grammar.questions import Question
+from grammar.questions import BY_MEASURES, Question
 
 OF_ONE_NAME = "Measure flange to image: the name alone does not tell which it is."
+OF_ONE_LOOK = "Others look or measure like it: flange to image tells which it is."
 OF_ONE_REGISTER = "Others have that register too: its lugs or thread, throat and levers tell which it is."
 OnePair = Callable[[Question, LensSide, BodySide, Knowledge], Answer]
 
@@ -30,7 +31,9 @@ def likeliest(
     best = answers[order[0]]
     lines, quantities = list(best.lines), list(_cased(best, meanings[order[0]]))
     taken = f"Taken for {meanings[order[0]].mount.designation}"
-    why = OF_ONE_REGISTER if question.said("flange_to_image") is not None else OF_ONE_NAME
+    by_looks = question.lens is not None and BY_MEASURES in question.lens.traits
+    why = OF_ONE_LOOK if by_looks else OF_ONE_NAME
+    why = OF_ONE_REGISTER if question.said("flange_to_image") is not None else why
     lines.insert(1, Line("note", f"{taken}. {why}"))
     for n in order[1:]:
         lines.append(Line("fact", _told(answers[n], meanings[n], question.feet), 1))
@@ -49,7 +52,7 @@ def likeliest(
     kept = tuple(
         line
         for line in lines
-        if not line.text.startswith("Taken for") or line.text.endswith((OF_ONE_NAME, OF_ONE_REGISTER))
+        if not line.text.startswith("Taken for") or line.text.endswith((OF_ONE_NAME, OF_ONE_LOOK, OF_ONE_REGISTER))
     )
     return replace(best, lines=kept, quantities=tuple(quantities), question=question)
 

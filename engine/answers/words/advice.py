@@ -7,7 +7,15 @@ from collections.abc import Sequence
 from engine.answers.exposure.exposing import lost_by_extension
 from engine.answers.parts.answer import Line, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.nearby import HUNDREDTHS, LEAST, asked_about, nearest, of_values, outdone_last, surely_named
+from engine.answers.parts.nearby import (
+    HUNDREDTHS,
+    LEAST,
+    asked_about,
+    nearest,
+    of_values,
+    outdone_last,
+    surely_named,
+)
 from engine.answers.parts.owned import own_lens
 from engine.answers.parts.said import focals
 from engine.answers.picture.equivalent import framed
@@ -44,7 +52,8 @@ def named_or_near(
 
     said, prior = asked_about(question, knowledge.catalogue), question.prior
     if question.intent == HAZARD and question.follows and prior is not None and prior.intent == HAZARD:
-        said = f"{said} {prior.text}"  # what it is to make safe was told before
+        own = () if made_safe(question) else nearest(said, knowledge.catalogue, 1, LEAST, question.intent, fits, mounts)
+        said = said if own else f"{said} {prior.text}"  # what it is to make safe was told before
     near = nearest(said, knowledge.catalogue, most, least, question.intent, fits, mounts)
     if not near and question.prior is not None and least == LEAST:
         # 'does that hurt anything?': what it is about was said before
@@ -68,6 +77,11 @@ def named_or_near(
     if first is not None:
         rows.sort(key=lambda row: asked_as(row) not in first)  # what answers such a question first, how to do it after
     return [row for row in rows if fits(row)][:most]
+
+
+def made_safe(question: Question) -> bool:
+    """Whether a filter is told that may make safe what was not: 'is an ND64 ok then'."""
+    return question.said("factor") is not None or bool(question.adapters)
 
 
 def what_is_stuck(question: Question, knowledge: Knowledge) -> str:
