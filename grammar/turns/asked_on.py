@@ -26,7 +26,7 @@ from grammar.kinds import (
 from grammar.questions import Question
 from grammar.turns import aside_seen
 from grammar.turns import turn_seen as seen
-from grammar.turns.body_picked import picks_one_body
+from grammar.turns.body_picked import picks_one_body, weighs_two_bodies
 from grammar.turns.going_on import (
     ASIDE,
     asks_depth,
@@ -133,6 +133,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.of(is_cup_off), FOCUS_VERDICT),
     (seen.of(asks_whence), WHY),
     (seen.of(laps_it_off), SHIM_CALIBRATION),
+    (seen.of(weighs_two_bodies), COMPARE),
     (seen.of(focuses_by_hand), GEAR_SETTING),
     (seen.of(likens_stop), CROP_EQUIVALENT),
     (seen.of(makes_sure), _as_before),
