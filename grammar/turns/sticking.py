@@ -28,7 +28,7 @@ from grammar.kinds import (
     WHY,
 )
 from grammar.numbers.motifs import MOTIF, SIDES
-from grammar.questions import ALL, FILTER, OFF, Limits, Question, Thing
+from grammar.questions import ALL, BODY_REGISTER, FILTER, OFF, Limits, Question, Thing
 from grammar.readings.kept_readings import mm
 from grammar.things.casting import DRAWN, OPTICAL
 from grammar.turns.going_on import is_worn, tubes_named
@@ -55,7 +55,7 @@ _OF_RING: Final = frozenset(["thickness", OFF, "nominal"])
 _FULL: Final = "35mm-full-frame"
 _OF_FRAME: Final = frozenset([COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD])  # what a crop bears on
 _FRAME: Final = frozenset(["crop", "area"])
-_MODE: Final = frozenset(["mode"])  # it is one as long as that frame is told
+_MODE: Final = frozenset(["mode", BODY_REGISTER])  # true of the body, as long as that is talked of
 _CIRCLE: Final = "circle"
 _FILLED: Final = frozenset(["magnification", "field", MOTIF, SIDES])  # of these only what was told last holds
 _OF_CLOSE: Final = _FILLED | {"extension", "close_focus", "front_glass", "travel"}

@@ -73,6 +73,8 @@ def _is_its_ring(question: Question, lens: LensSide | object, knowledge: Knowled
         return False
     if not (isinstance(lens, LensSide) and isinstance(body, BodySide)):
         return False
+    if lens.mount.id in rings[0].front and body.mount.id in rings[0].rear:
+        return True  # 'C to MFT ring sits at 0.3 mm': named by the two mounts, however long it is
     one, other = lens.mount.register_mm, body.mount.register_mm
     return is_known(one) and is_known(other) and abs(told[0] - (one.nominal - other.nominal)) <= _MADE_WITHIN
 
