@@ -141,10 +141,13 @@ def _as_engraved(question: Question, knowledge: Knowledge) -> tuple[Question, fl
     prior = question.prior if question.follows else None
     spoken = prior.lenses[:1] if prior is not None and len(question.lenses) == 1 else ()
     pair = [lens for lens in (*spoken, *question.lenses) if lens.focal_length_mm]
-    if len(pair) != PAIR:
-        return question, None
     factor = glass_factor(question, knowledge.catalogue) or 1.0
     crops = [crop.by_diagonal for crop in crops_of(question.with_(lenses=()), knowledge)]
+    for like in numbers(question, "numbers") if spoken and pair else ():  # 'why not 170' after an 85
+        if any(is_view(pair[-1].focal_length_mm or 0.0, like, factor * crop) for crop in crops):
+            return question, like
+    if len(pair) != PAIR:
+        return question, None
     for lens, view in (pair, pair[::-1]):
         focal, equal = lens.focal_length_mm or 0.0, view.focal_length_mm or 0.0
         if any(is_view(focal, equal, factor * crop) for crop in crops):

@@ -26,7 +26,7 @@ from grammar.kinds import (
 from grammar.questions import Question
 from grammar.turns import aside_seen
 from grammar.turns import turn_seen as seen
-from grammar.turns.body_picked import picks_one_body
+from grammar.turns.body_picked import picks_one_body, weighs_two_bodies
 from grammar.turns.going_on import (
     ASIDE,
     asks_depth,
@@ -39,10 +39,11 @@ from grammar.turns.going_on import (
     is_of_reach,
     is_remedy,
     likened_to_tubes,
+    sizes_anew,
     went_on,
 )
 from grammar.turns.left_away import leaves_the_ring
-from grammar.turns.measured_anew import turned_anew
+from grammar.turns.measured_anew import is_cup_off, turned_anew
 from grammar.turns.of_another import doubts_by_crop, extends, is_on_another_frame
 from grammar.turns.one_of_two import chooses_between
 from grammar.turns.one_part import changes_one_part
@@ -129,8 +130,10 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.picks_stock, SHIM_CALIBRATION),
     (seen.corrects, _as_before),
     (seen.of(turned_anew), _as_before),
+    (seen.of(is_cup_off), FOCUS_VERDICT),
     (seen.of(asks_whence), WHY),
     (seen.of(laps_it_off), SHIM_CALIBRATION),
+    (seen.of(weighs_two_bodies), COMPARE),
     (seen.of(likens_stop), CROP_EQUIVALENT),
     (seen.of(makes_sure), _as_before),
     (seen.doubts, _as_doubted),
@@ -154,6 +157,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.of(asks_light), EXPOSURE_ND),
     (seen.of(asks_zone), DEPTH_OF_FIELD),
     (seen.of(asks_field), MACRO_DISTANCE),
+    (seen.of(sizes_anew), _as_before),
     (seen.of(likened_to_tubes), MACRO_DISTANCE),
     (seen.rather_stops_down, _as_before),
     (seen.of(is_of_reach), _as_reach),

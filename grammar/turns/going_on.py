@@ -47,6 +47,7 @@ _OF_DEPTH: Final = frozenset([None, DIY_DIMENSION, MACRO_DISTANCE, DEPTH_OF_FIEL
 _OF_ZONE: Final = frozenset(
     [None, FOCUS_VERDICT, SHIM_CALIBRATION, GEAR_SETTING, WHY, MACRO_DISTANCE, CHAIN, DEPTH_OF_FIELD, DEFINITION]
 )
+_OF_SIZE: Final = frozenset(["frame-size", "instead", "ok", "what", "what-if", "can", "will", "adding", "again"])
 _ENDS_ASKED: Final = ("end-near", "end-far")  # cues of the near and the far end of what is sharp
 _OF_LIGHT: Final = frozenset([None, EXPOSURE_ND, MACRO_DISTANCE])
 
@@ -138,6 +139,16 @@ def asks_light(heard: Heard, before: Question) -> bool:
         edges = any(EDGES_SAID in token.groups for token in heard.line.tokens)
         return not edges and _of_close(heard, before, DARK_SAID)  # 'how dark does that get'
     return _of_close(heard, before, LIGHT_SAID) and heard.weighed.best in _OF_LIGHT
+
+
+def sizes_anew(heard: Heard, before: Question) -> bool:
+    """'1:1', 'at half life size', '+1 instead' after the depth or the light there: the same is asked of that size."""
+    cast, told = heard.cast, heard.readings.values.keys()
+    pieces = bool(cast.pieces) and is_worn(before) and all(part.piece == CLOSE_UP_LENS for part in cast.pieces)
+    size = told == {"magnification"} and not cast.pieces and before.said("magnification") is not None
+    others = cast.lenses or cast.bodies or cast.frames or heard.readings.distance_mm is not None
+    idle = all(cue.tells in _OF_SIZE for cue in heard.cues) and not others
+    return before.intent in (DEPTH_OF_FIELD, EXPOSURE_ND) and idle and (size or (pieces and not told))
 
 
 def asks_field(heard: Heard, before: Question) -> bool:

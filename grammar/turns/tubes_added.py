@@ -21,6 +21,7 @@ from grammar.kinds import (
 from grammar.questions import Question, Thing
 from grammar.things.casting import DRAWN, SPACER, Part
 from grammar.things.standins import stands_in
+from grammar.turns.number_roles import ON_AGAIN
 from grammar.words.groups import MORE, PUT_ON
 from grammar.words.tokens import Token
 
@@ -55,12 +56,15 @@ def tubes_changed(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     both = _both(heard, before, tubes) or _counted(heard, tubes)
     if both:
         return both
+    again = _back_on(heard, before, tubes)
+    if again:
+        return again
     on_top = _close_up_on_top(heard, before)
     if on_top is not None:
         return on_top
     drawn = any(thing.piece in DRAWN and not _is_fixed(thing) and thing.thickness_mm for thing in before.adapters)
-    # a ring that was cut to a length stays where a tube is put to it
-    cut = any(thing.piece == _RING and _is_fixed(thing) for thing in before.adapters)
+    # a ring that was cut to a length, or is sold by it, stays where a tube is put to it
+    cut = any(thing.piece == _RING and (_is_fixed(thing) or thing.ids) for thing in before.adapters)
     more_out = ((drawn or cut) and _adds(heard)) or _goes_further_out(heard, before)
     exchanged = _exchanged(heard, before, tubes)
     if exchanged:
@@ -78,6 +82,17 @@ def tubes_changed(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
         return (*before.adapters, *more)
     drawn_anew = any(_is_extension(token) for token in heard.shape.tokens)  # 'with 16 mm of tube'
     return (*(one for one in before.adapters if one.piece not in DRAWN), *more) if drawn_anew else None
+
+
+def _back_on(heard: Heard, before: Question, tubes: list[Thing]) -> tuple[Thing, ...]:
+    """'put the 36 back' beside a tube: one that was there before comes to it again."""
+    told = [float(one) for one in _NUMBERS.findall(heard.text)]
+    back = heard.tells(ON_AGAIN) or any(token.text.casefold() == "back" for token in heard.line.tokens)
+    put = any(PUT_ON in token.groups or token.text.casefold() == "put" for token in heard.line.tokens)
+    if not tubes or len(told) != 1 or not back or not put or told[0] > _LONGEST:
+        return ()
+    tube = Thing(words=f"{told[0]:g} mm tube", thickness_mm=(told[0], told[0]), piece=SPACER)
+    return (*before.adapters, tube)
 
 
 def _goes_further_out(heard: Heard, before: Question) -> bool:
@@ -163,7 +178,8 @@ def _lengths(heard: Heard) -> list[float] | None:
     others = [token for token in tokens if token.kind in _OF_OTHERS]
     if heard.cast.bodies or any(not (_is_extension(one) or stands_in(one)) for one in others):
         return None
-    if any((part.piece not in DRAWN and not _is_by_length(part)) or part.mounts for part in pieces):
+    plain = _adds(heard)  # 'plus a 1 mm ring' comes on top as a tube does
+    if any(not _is_tube(part, plain) or part.mounts for part in pieces):
         return None
     told = [token for token in tokens if token.kind in _LENGTHS and not token.text.isalpha()]
     told += [token for token in tokens if _is_extension(token)]
@@ -171,6 +187,12 @@ def _lengths(heard: Heard) -> list[float] | None:
     told += [token for part in pieces for token in part.noun.tails if token.implies == ("LENGTH",)]
     lengths = [token.numbers[0] for token in told if token.unit in ("", "mm")]
     return lengths if lengths and len(lengths) == len(told) and max(lengths) <= _LONGEST else None
+
+
+def _is_tube(part: Part, plain: bool) -> bool:
+    """`plain`: a ring that only its length is told of is one too."""
+    ring = plain and part.piece == _RING and part.thickness is not None and part.named is None
+    return part.piece in DRAWN or _is_by_length(part) or ring
 
 
 def _is_extension(token: Token) -> bool:

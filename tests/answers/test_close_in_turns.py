@@ -143,3 +143,43 @@ def test_a_tube_stays_on_past_another_matter(club: Desk, between: str) -> None:
 def test_of_several_tubes_one_is_swapped(club: Desk, said: str) -> None:
     last = talk(club, "16 and 21mm tubes behind a 58mm lens, how close", said)[-1]
     assert [piece.thickness_mm for piece in last.question.adapters] == [(16, 16), (10, 10)]
+
+
+def test_the_light_of_a_lens_turned_round_is_no_loss_by_its_tube(club: Desk) -> None:
+    last = talk(club, "50 1.8 reversed on e mount full frame how big", "add 10mm", "light")[-1]
+    assert "the lens turned round, by its magnification" in head(last)
+    assert "10 mm of extension" not in "\n".join(line.text for line in last.lines)
+
+
+def test_without_after_another_tube_is_without_any(club: Desk) -> None:
+    last = talk(club, "60mm with a 30mm tube, how close", "40 rather", "what about without")[-1]
+    assert not last.question.adapters
+
+
+def test_a_tube_put_back_is_no_lens(club: Desk) -> None:
+    last = talk(club, "tubes 12 20 36 on a 50, closest?", "just the 20", "put the 36 back")[-1]
+    assert [piece.thickness_mm for piece in last.question.adapters] == [(20, 20), (36, 36)]
+
+
+def test_half_of_two_tubes_is_half_of_both(club: Desk) -> None:
+    last = talk(club, "85mm with 25 and 36mm tubes, how big", "half of that")[-1]
+    assert value(club, last, "magnification") == pytest.approx(30.5 / 85, rel=0.01)
+
+
+@pytest.mark.parametrize(("said", "away"), [("focus at 4", 4000), ("focused at 6", 6000)])
+def test_a_number_that_it_is_focused_at_is_a_distance(club: Desk, said: str, away: float) -> None:
+    last = talk(club, "35mm at f8 focused at 3m, full frame, what is sharp", said)[-1]
+    assert (last.question.distance_mm, last.question.f_number) == (away, 8)
+
+
+@pytest.mark.parametrize(("said", "m"), [("1:1", 1.0), ("at half life size?", 0.5)])
+def test_another_size_is_asked_of_depth_still(club: Desk, said: str, m: float) -> None:
+    last = talk(club, "100mm macro at 1:4 f8, depth on full frame", said)[-1]
+    assert last.intent == "depth-of-field"
+    assert value(club, last, "dof_mm") == pytest.approx(2 * 8 * 0.03 * (1 + m) / m**2, rel=0.01)
+    assert "hyperfocal" not in "\n".join(line.text for line in last.lines)
+
+
+def test_another_close_up_lens_is_asked_of_depth_still(club: Desk) -> None:
+    last = talk(club, "+3 on an 85 f1.8 at f8 how deep is it full frame", "+1 instead")[-1]
+    assert value(club, last, "dof_mm") == pytest.approx(2 * 8 * 0.03 / 0.085**2, rel=0.01)

@@ -125,3 +125,13 @@ def test_a_crop_camera_told_in_a_talk_has_the_usual_smaller_frame(club: Desk, sa
 def test_what_hands_allow_is_told_past_a_change_of_frame(club: Desk) -> None:
     last = talk(club, "slowest shutter by hand with a 90mm on apsc", "on full frame?", "and a 200")[-1]
     assert value(club, last, "shutter_s") == pytest.approx(1 / 200, rel=0.01)
+
+
+def test_a_stop_wanted_after_a_metered_one_makes_another_shutter(club: Desk) -> None:
+    last = talk(club, "1/60 f5.6 iso 100 metered", "i want f2.8, shutter", "and iso 50")[-1]
+    assert value(club, last, "shutter_s") == pytest.approx(1 / 120, rel=0.02)
+
+
+def test_a_filter_asked_for_after_what_hands_allow_is_told(club: Desk) -> None:
+    last = talk(club, "300mm f5.6 on mft, slowest shutter", "and nd needed for 1/50 in sun iso 200")[-1]
+    assert value(club, last, "nd_stops") == pytest.approx(5.4, abs=0.1)
