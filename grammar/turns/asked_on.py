@@ -43,7 +43,7 @@ from grammar.turns.going_on import (
     went_on,
 )
 from grammar.turns.left_away import leaves_the_ring
-from grammar.turns.measured_anew import turned_anew
+from grammar.turns.measured_anew import is_cup_off, turned_anew
 from grammar.turns.of_another import doubts_by_crop, extends, is_on_another_frame
 from grammar.turns.one_of_two import chooses_between
 from grammar.turns.one_part import changes_one_part
@@ -130,6 +130,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.picks_stock, SHIM_CALIBRATION),
     (seen.corrects, _as_before),
     (seen.of(turned_anew), _as_before),
+    (seen.of(is_cup_off), FOCUS_VERDICT),
     (seen.of(asks_whence), WHY),
     (seen.of(laps_it_off), SHIM_CALIBRATION),
     (seen.of(weighs_two_bodies), COMPARE),

@@ -29,6 +29,7 @@ from grammar.turns.left_away import (
 )
 from grammar.turns.lengths_again import lengths_again
 from grammar.turns.measured_anew import (
+    DEPTH,
     depth_wanted,
     distance_again,
     mark_again,
@@ -179,7 +180,7 @@ def _placed(
         aim, (lenses, bodies) = replace(aim, intent=kinds.BUY_PLAN), more
     said = flange_measured(said, before, heard)
     if aim.ring is not None:
-        said = _without(said, "thread", "thickness", "numbers", "layer").with_(lenses=(), adapters=(aim.ring,))
+        said = _without(said, "thread", "thickness", "numbers", "layer", DEPTH).with_(lenses=(), adapters=(aim.ring,))
     known = any(one.ids for one in lenses) and any(one.ids for one in bodies)
     if known and aim.intent == before.intent == kinds.LIST_FITS:
         aim = replace(aim, intent=kinds.CHAIN)  # both are known now

@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import Final
 
 from engine.base.compact import replace
-from grammar.hearing import Heard
-from grammar.questions import Question
-from grammar.things.casting import Part
+from grammar.hearing import Heard, hear
+from grammar.questions import RING, Question
+from grammar.things.casting import SPACER, Part
+from grammar.words.lexicon import Lexicon
 
 _FOR: Final = "for"
+_ONE: Final = "one"
+_NO_RING: Final = ("held-direct", "only-no-ring", "flush")  # mentioned where nothing stands between
 _THAT: Final = frozenset(["it", "that", "this", "them", "these", "those"])
 
 
@@ -30,3 +34,17 @@ def with_ring_for_it(heard: Heard, before: Question) -> Heard:
 def _is_for_it(heard: Heard) -> bool:
     said = f" {' '.join(token.text.casefold() for token in heard.line.tokens)} "
     return any(f" {_FOR} {that} " in said for that in _THAT)
+
+
+def with_ring_meant(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
+    """'with the 5 mm one?' after a lens with no ring, or with its ring left off: the text with that ring."""
+    off = {RING, SPACER} & set(before.limits.without) or before.limits.pieces == 0
+    if not (off or before.mentions(*_NO_RING)) or before.adapters or not before.bodies:
+        return heard
+    for sized, one in pairwise(heard.line.tokens):
+        metric = sized.kind == "NUMBER" or (sized.kind == "LENGTH" and sized.unit == "mm")
+        if metric and sized.text[:1].isdigit() and one.text.casefold() == _ONE:
+            text = f"{heard.text[: one.column - 1]}ring{heard.text[one.end :]}"
+            again = hear(text, lexicon, before.intent)
+            return replace(again, line=replace(again.line, text=heard.text))
+    return heard
