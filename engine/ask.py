@@ -129,7 +129,7 @@ class Desk:
 
     def _by_facts(self, question: Question, talk: Talk) -> Question:
         """The question with what only the facts, and the rows listed last, tell of its things."""
-        question = with_two(question, talk.named, self.catalogue)
+        question = with_two(question, talk.named, self.catalogue, talk.question)
         if talk.named and talk.past:
             from engine.answers.close.tube_lens_told import with_tube_lens
 

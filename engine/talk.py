@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Final
 from engine.answers.found.two_named import named_so_far
 from engine.answers.parts.answer import Answer, Line, ListedChain, Quantity
 from engine.answers.picture.frame_modes import with_mode_kept
+from engine.answers.picture.likened_stop import without_likened_stop
 from engine.answers.shims.carried import with_mark_told
 from engine.answers.ways.pair import ADDED
 from engine.base.compact import compact, field, replace
@@ -154,6 +155,8 @@ class Talk:
             return
         named = answer.question.lenses or answer.question.bodies
         stays = (answer.question.follows and answer.intent in ASIDES) or (answer.intent == DEFINITION and not named)
+        danger = self.question is not None and self.question.intent == answer.intent == HAZARD
+        stays = stays and not danger  # one danger after another is what is talked of now
         if self.question is not None and (stays or answer.intent == OUT_OF_SCOPE):
             self.reading = answer.reading
             self.question = _of_named(self.question, answer.question)
@@ -171,7 +174,8 @@ class Talk:
             self._list(answer)
             return
         wants = " ".join(dict.fromkeys(line.wants for line in answer.lines if line.wants))
-        self.question = _with_factor(answer.question, answer).with_(wants=wants, told=_told(answer))
+        asked = without_likened_stop(_with_factor(answer.question, answer), answer)
+        self.question = asked.with_(wants=wants, told=_told(answer))
         if answer.intent == WHY:
             # a reason is an aside: what follows goes on with the chain that it was about
             told = self.question.intent if self.question.intent != WHY else "chain"
@@ -227,7 +231,9 @@ def is_gone(thing: Thing, own: frozenset[str]) -> bool:
 def _of_named(question: Question, aside: Question) -> Question:
     """The question that goes on past an aside, about the lens that the aside named where that is another one."""
     lenses = aside.lenses
-    if not any(lens.ids for lens in lenses) or lenses == question.lenses:
+    if lenses == question.lenses:
+        return question.with_(values=tuple(dict((*question.values, *_of_things(aside))).items()))
+    if not any(lens.ids for lens in lenses):
         return question
     return question.with_(lenses=lenses, known=aside.known, adapters=aside.adapters, values=())
 

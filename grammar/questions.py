@@ -18,9 +18,11 @@ ALL: Final = "all"  # key of the value that tells of which things all of one's o
 # key of the value that tells which lens is to go on which body, by their mounts: 'om-mount l-mount, k-mount e-mount'
 TO_ITS_OWN: Final = "to its own"
 BY_REGISTER: Final = "assumed by register"  # trait of a lens that has another mount than it is named by
+BY_MEASURES: Final = "assumed by measures"  # trait of a lens whose mount is one that all that was measured tells
 BY_THREAD: Final = "assumed by thread"  # trait of a lens whose mount is one of those its thread allows
 OFF: Final = "off"  # key of the value that tells how a thickness was meant in the turn that told it
 BODY_OFF: Final = "body-off"  # key of the value that tells how far the register measured on the body itself is off, mm
+BODY_REGISTER: Final = "body_register"  # key of the register measured on a body that a lens of another mount is put on
 MODE: Final = "mode"  # key of the value that tells which frame was told as a mode before
 # a thickness said so is not that of the ring, but by how much it is off
 RING: Final = "adapter"

@@ -170,6 +170,7 @@ def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> 
     from grammar.turns.number_repeated import with_piece_named
     from grammar.turns.only_told import mount_kept, with_ring_held
     from grammar.turns.reckoned import reckoned
+    from grammar.turns.rings_for_it import with_ring_meant
     from grammar.turns.said_plainly import said_plainly
     from grammar.turns.stack_again import stack_again
     from grammar.turns.word_again import word_again
@@ -183,7 +184,7 @@ def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> 
     reply = reply or named_next(heard, before) or completed(heard, before, lexicon.hosts)
     if reply is not None:
         return reply
-    heard = with_ring_held(mount_kept(heard, before), before)
+    heard = with_ring_meant(with_ring_held(mount_kept(heard, before), before), before, lexicon)
     put_right = corrected(heard, before, lexicon)
     plainly = listed_again(said_plainly(heard, before, lexicon), before)
     plainly = with_measure_asked(with_piece_named(plainly, before, lexicon), before, lexicon)
@@ -211,7 +212,7 @@ def _read_leaning(
 
 def _only_changes(heard: Heard, followed: Question, before: Question) -> bool:
     """'and with a 645 80 instead': another lens or body alone, of which the words of before still ask."""
-    told = followed.lenses != before.lenses or followed.bodies != before.bodies
+    told = followed.lenses != before.lenses or followed.bodies != before.bodies or followed.frames != before.frames
     asks = any(cue.tells not in _CHANGING for cue in heard.cues) or heard.readings.values or heard.readings.limits
     pieces = heard.cast.pieces or heard.cast.without
     return told and not (asks or pieces) and followed.intent == before.intent and followed.intent in _CARRIED

@@ -29,6 +29,8 @@ MIRRORLESS = "mirrorless"  # trait of a body that is told so
 ANY_LENS = "no-contacts-harm"  # the advice on what any lens without contacts can do
 DANGER = "danger"
 HEAVY = "heavy"  # the advice on what a lens weighs
+OF_REAR = frozenset(["rear-shutter", "rear-mirror"])  # the advice on a rear that reaches into the body
+REACH = "rear_reach"
 WORKED_OUT = ("tubes", "light-lost", "framing")  # examples that say in numbers what the advice says in words
 _OF_SEATS = frozenset([CHAIN, FOCUS_VERDICT, MACRO_DISTANCE])  # kinds whose answers tell where a lens sits
 NOTHING_KNOWN = (
@@ -63,6 +65,7 @@ def ruled(question: Question, knowledge: Knowledge) -> Answer:
     warned = _warnings(chain, rows[:MOST], question, knowledge) if chain is not None else []
     # what the question is about comes before what else the chain warns of
     lines = (*_ruling(rows, question, knowledge), *told.lines, *advice_lines(rows[:MOST]), *warned)
+    lines += _reach_asked(rows, question)
     if chain is not None and not lines:
         return _nothing(question, f"{_by(chain, knowledge)} {NOTHING_WARNS[:1].lower()}{NOTHING_WARNS[1:]}")
     answer = Answer(question.text, question.intent, ANSWERED, lines, question=question, quantities=told.quantities)
@@ -81,6 +84,12 @@ def _of_any_lens(question: Question, knowledge: Knowledge) -> list[Advice]:
     telling = subjects_of(knowledge.catalogue).vocabulary.words_of(question.text)
     asked = question.lenses and not telling and not question.follows
     return [row for row in knowledge.catalogue.advice.values() if row.id == ANY_LENS] if asked else []
+
+
+def _reach_asked(rows: Sequence[Advice], question: Question) -> tuple[Line, ...]:
+    """What decides whether a rear meets anything in the body, where that is asked and not told."""
+    told = question.said(REACH) is not None or not rows or rows[0].id not in OF_REAR
+    return () if told else (Line("ask", "How far does its rear reach behind its flange, in mm?", wants=REACH),)
 
 
 def _of_weight(question: Question, knowledge: Knowledge) -> list[Advice]:

@@ -16,6 +16,7 @@ from grammar.kinds import (
     BUY_PLAN,
     CHAIN,
     COVERAGE,
+    CROP_EQUIVALENT,
     DEFINITION,
     FOCUS_VERDICT,
     GEAR_SETTING,
@@ -66,6 +67,8 @@ def once(answer: Answer, last: Answer | None, catalogue: Catalogue) -> Answer:
     )
     alike = alike or answer.intent == BUY_PLAN  # of what is bought the price is asked for
     asked_for = reply(answer.text, answer.quantities, catalogue, answer.question.feet) if alike else ()
+    if answer.intent == CROP_EQUIVALENT and answer.lines[0] not in last.lines:
+        asked_for = ()  # 'is it darker?': what it begins with is the answer
     no_more = answer.reading == last.reading and set(answer.lines) <= set(last.lines)
     beside = _of_what_was_typed(answer, catalogue) if no_more and answer.intent in _SEATED else ()
     if beside:

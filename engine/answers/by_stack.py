@@ -17,7 +17,7 @@ from engine.answers.seat.open_lens import MEASURE, usual_flange_to_image
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from grammar.questions import Question, Thing
-from grammar.turns.sticking import span_of
+from grammar.turns.spans import span_of
 
 _RIGHT_MM = 0.02  # so near it is there
 SPACER = "extension-tube"

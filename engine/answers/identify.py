@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from engine.answers.found import together
-from engine.answers.found.all_measured import BY_PAPER, combined, is_bayonet
+from engine.answers.found.all_measured import BY_PAPER, as_unnamed, combined, is_bayonet
 from engine.answers.found.barrels import barrels
 from engine.answers.found.by_features import by_features
 from engine.answers.found.by_register import by_register
@@ -34,7 +34,7 @@ from engine.base.interval import is_known
 from engine.facts.guidance import Advice
 from engine.facts.records import Mount
 from grammar.kinds import FOCUS_VERDICT, IDENTIFY_MOUNT
-from grammar.questions import BY_THREAD, Question, Thing
+from grammar.questions import BY_MEASURES, BY_THREAD, Question, Thing
 
 MOST = 6
 MOST_MEANT = 4  # mounts that one thread may be, for what is asked next
@@ -49,6 +49,7 @@ SEEN_SO = "By what is seen it may be one of these, those met most first; flange 
 
 def identify(question: Question, knowledge: Knowledge) -> Answer:
     """Which mounts the lens may have; and how it then gets on the body that was named with it, if any."""
+    question = as_unnamed(question)
     answer = _identified(question, knowledge)
     answer = replace(answer, lines=(*by_no_focus_ring(question, knowledge).lines, *answer.lines))
     if not question.bodies or answer.chains or mentions(question, "which-sense"):
@@ -61,7 +62,8 @@ def identify(question: Question, knowledge: Knowledge) -> Answer:
 class _Found:
     """What was found. `told`: by measures; `mounts`: those of the thread; `named`: those the question names.
 
-    `rows`: what is known of such looks; `seen`: mounts that look so; `shown`: those that are shown, in order.
+    `rows`: what is known of such looks; `seen`: mounts that look so; `shown`: those that are shown, in order;
+    `both`: those that looks and the throat both speak for, `rest`: those that the measures leave besides.
     """
 
     told: Told
@@ -70,6 +72,8 @@ class _Found:
     rows: list[Advice]
     seen: list[Mount]
     shown: list[str]
+    both: list[str]
+    rest: list[str]
 
 
 def _identified(question: Question, knowledge: Knowledge) -> Answer:
@@ -82,7 +86,7 @@ def _identified(question: Question, knowledge: Knowledge) -> Answer:
     found = _found(question, knowledge)
     told, rows, shown, seen = found.told, found.rows, found.shown, found.seen
     advice = list(_advice(rows, found.named))
-    lines = [*told.lines, *([Line("head", SEEN_SO)] if seen else advice)]
+    lines = [*_both(found.both, knowledge), *told.lines, *([Line("head", SEEN_SO)] if seen else advice)]
     quantities = list(told.quantities)
     for name in shown[: MOST if not seen else MOST_SEEN]:
         mount = knowledge.catalogue.mounts[name]
@@ -92,7 +96,7 @@ def _identified(question: Question, knowledge: Knowledge) -> Answer:
     lines += advice if seen else []
     screws = not shown or any(knowledge.catalogue.mounts[name].thread for name in shown)
     if screws and mentions(question, "measure-thread") and not is_coupled_by_lugs(question):
-        pitches = ten_pitches(question, knowledge)
+        pitches = ten_pitches(knowledge)
         lines, quantities = [*lines, *pitches.lines], [*quantities, *pitches.quantities]
     if not told.lines and not found.mounts and not found.named and not seen:
         first = any(row.mounts for row in rows) or mentions(question, "how-measured")  # what was seen or asked
@@ -101,8 +105,15 @@ def _identified(question: Question, knowledge: Knowledge) -> Answer:
     return Answer(
         question.text, "identify-mount", ANSWERED if shown or told.lines or rows else NO, tuple(lines),
         question=question, quantities=tuple(quantities),
-        learnt=None if found.named else _narrowed(question, found.mounts, knowledge),
+        learnt=None if found.named else _narrowed(question, found, knowledge),
     )  # fmt: skip
+
+
+def _both(both: list[str], knowledge: Knowledge) -> Iterator[Line]:
+    """The mounts that what was measured and what was seen both speak for, ahead of all that either allows."""
+    names = listed([knowledge.catalogue.mounts[name].designation for name in both], "or")
+    if both:
+        yield Line("head", f"By what was measured and what is seen together most likely {names}.")
 
 
 def _settled(question: Question, knowledge: Knowledge) -> Answer | None:
@@ -144,13 +155,19 @@ def _found(question: Question, knowledge: Knowledge) -> _Found:
     if seen:  # of those told of such looks only what nothing seen speaks against
         shown = [name for name in shown if looks_so(knowledge.catalogue.mounts[name], question)]
         shown = list(dict.fromkeys([*shown, *(mount.id for mount in seen)]))
-    return _Found(told, mounts, named, rows, seen, shown)
+    both = [name for name in (rows[0].mounts if rows and registers.lines else ()) if name in near]
+    both = both if len(both) < len(near) and question.said("flange_to_image") is None else []  # a register tells more
+    rest = [row.case for row in registers.quantities if row.case and row.case not in both]
+    return _Found(told, mounts, named, rows, seen, shown, both, rest if both else [])
 
 
-def _narrowed(question: Question, mounts: list[str], knowledge: Knowledge) -> Question:
-    """The question with the lens taken for one of the mounts that its thread allows, for what is asked of it next."""
+def _narrowed(question: Question, found: _Found, knowledge: Knowledge) -> Question:
+    """The question with the lens taken for one of the mounts that its thread or looks allow, for what is asked next."""
     lens, facts = question.lens or Thing(), knowledge.catalogue
-    ids = tuple(id_ for id_ in mounts if is_known(facts.mounts[id_].register_mm))
+    if found.both and not lens.ids and len(question.lenses) < 2:
+        ids, traits = (*found.both, *found.rest), (*lens.traits, BY_MEASURES)
+        return replace(question, lenses=(replace(lens, kind="mount", ids=ids, traits=traits),))
+    ids = tuple(id_ for id_ in found.mounts if is_known(facts.mounts[id_].register_mm))
     # a name that most of them share has them in the order in which they are met
     rows = (row.mounts for row in facts.shared.values())
     shared = [names for names in rows if len(set(names) & set(ids)) > 1]
@@ -259,7 +276,7 @@ def _asks(question: Question, shown: list[str], knowledge: Knowledge) -> Iterato
     threads = (knowledge.catalogue.threads.get(mount.thread or "") for mount in mounts)
     pitches = {round(one.pitch_mm.nominal, 2) for one in threads if one is not None and is_known(one.pitch_mm)}
     if pitch is None and not by_lugs and (diameter is not None or len(pitches) > 1):
-        table = " ".join(line.text for line in ten_pitches(question, knowledge).lines)
+        table = " ".join(line.text for line in ten_pitches(knowledge).lines)
         yield Line("ask", f"What is the pitch? {table}", wants="pitch")
     registers = {mount.register_mm.nominal for mount in mounts if is_known(mount.register_mm)}
     if len(mounts) > 1 and (len(registers) > 1 or (registers and any(not is_known(m.register_mm) for m in mounts))):

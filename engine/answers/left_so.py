@@ -12,6 +12,7 @@ from engine.answers.seat.distances import Distances
 from engine.answers.shims.carried import SHIM, is_limit
 from engine.answers.shims.left_off import left_as_it_is
 from engine.answers.shims.loose import off_by_mm
+from engine.answers.shims.turning import short_by_turns_mm
 from engine.answers.ways.ring_off import LEAST_MM, error_of_the_pair
 from engine.answers.words.advice import advice_lines
 from engine.base.interval import is_known
@@ -57,6 +58,9 @@ def _error_of(before: Question, knowledge: Knowledge) -> float | None:
     carried = number(before, SHIM)
     if carried is not None:
         return -carried  # 'where would it be on a 90' after the mark of a 40: by so much it sits too near
+    short = short_by_turns_mm(before, knowledge.catalogue)
+    if short is not None:
+        return -short
     at, lenses = number(before, "mark") or distance_mm(before), focals(before)
     if at is None or not lenses:
         return error_of_the_pair(before, knowledge)

@@ -157,12 +157,13 @@ def _at_stop(
         yield from _of_usual(at, frames, question, knowledge)
         return
     close = close or not rows
+    sized = number(question, "magnification") is not None and distance_mm(question) is None
     each = each_on_its_own(question, facts)
     if each.lines:
         yield each
     for form in frames:
         blur = Interval.exact(blur_of(question, form, knowledge))
-        for n_row, (thing, lens, own) in enumerate(rows):
+        for n_row, (thing, lens, own) in enumerate(() if sized else rows):  # at that size no hyperfocal distance holds
             if each.lines and frame_of(thing, question, facts) is not form:
                 continue
             for n in _stops_of(own, question) if len(rows) == 1 else (own,):
@@ -263,7 +264,7 @@ def _of_lens(
     if ends and question.distance_mm is None:
         subject = None  # how near it comes by itself is no distance of a subject
     if subject is not None:
-        if question.follows and question.places("far-things"):
+        if question.places("far-things"):
             yield to_infinity(lens, at, subject, blur, question.feet)
         yield around(lens, at, subject, blur, form, question.feet)
     if not ends:

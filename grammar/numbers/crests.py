@@ -70,6 +70,7 @@ def _of_crests(tokens: list[Token], at: int) -> None:
     found = _beside(tokens, at + 1, 1)
     found = found if found is not None else _beside(tokens, at - 2, -1)
     found = found if found is not None else _whole_beside(tokens, at + 1, number)
+    found = found if found is not None else _whole_beside(tokens, at - 2, number, -1)
     if found is None and number in _PER_INCH:  # '1 inch across, 32 threads', '24 crests to the inch'
         tokens[at - 1] = count.as_(_PITCH, value=f"{number:g} tpi", numbers=(MM_PER_INCH / number,), unit="tpi")
         tokens[at] = tokens[at].as_("CUE")
@@ -108,8 +109,9 @@ def _of_row(tokens: list[Token], at: int) -> None:
     led = tokens[at - 1] if at else None
     named = tokens[at].text.isalpha()  # 'over' has gone by now
     over = led is not None and (led.value in _OVER or led.text.casefold() in _OVER or (named and before == at - 1))
-    if over and before >= 0 and tokens[before].kind == "LENGTH" and _is_pitch(tokens[before], tokens[at]):
-        _put(tokens, at, before, tokens[at].numbers[0])  # '10 mm over ten of them'
+    told_as_length = before >= 0 and (tokens[before].kind == "LENGTH" or "." in tokens[before].text or named)
+    if over and told_as_length and _is_pitch(tokens[before], tokens[at]):
+        _put(tokens, at, before, tokens[at].numbers[0])  # '10 mm over ten of them', '7.5 over ten', '15 over twenty'
 
 
 def _is_count(token: Token) -> bool:
@@ -119,7 +121,7 @@ def _is_count(token: Token) -> bool:
 
 def _is_pitch(length: Token, count: Token) -> bool:
     """Whether a length shared out among so many crests is a pitch that threads have."""
-    if length.kind not in ("LENGTH", "NUMBER") or not length.numbers:
+    if length.kind not in ("LENGTH", "NUMBER", "FOCAL") or not length.numbers:
         return False
     return _PITCHES[0] <= length.numbers[0] / count.numbers[0] <= _PITCHES[1]
 
@@ -144,10 +146,10 @@ def _beside(tokens: list[Token], at: int, step: int) -> int | None:
     return at if token.kind == "LENGTH" or (token.kind == "NUMBER" and "." in token.text) else None
 
 
-def _whole_beside(tokens: list[Token], at: int, count: float) -> int | None:
-    """'twenty crests make 15': a whole number behind them, where it is as long as so many pitches may be."""
-    while at < len(tokens) and tokens[at].kind in _ALONG:
-        at += 1
-    if at >= len(tokens) or tokens[at].kind != "NUMBER" or count < _LEAST:
+def _whole_beside(tokens: list[Token], at: int, count: float, step: int = 1) -> int | None:
+    """'twenty crests make 15': a whole number next to them, where it is as long as so many pitches may be."""
+    while 0 <= at < len(tokens) and tokens[at].kind in _ALONG:
+        at += step
+    if not 0 <= at < len(tokens) or tokens[at].kind != "NUMBER" or count < _LEAST:
         return None
     return at if _PITCHES[0] <= tokens[at].numbers[0] / count <= _PITCHES[1] else None

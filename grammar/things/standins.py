@@ -19,6 +19,9 @@ _ENDS: Final = _DESCRIBES | {"LENS", "NUMBER"}
 _CLOSES: Final = frozenset(["JOIN", "STOP", "MARK"])
 _FOR, _ON, _ONE = "for", "on", "one"
 _PASSED: Final = frozenset(["DET", "CUE"])
+_BETWEEN: Final = frozenset(["DET", "FILLER", "UNKNOWN"])
+_TELLS: Final = frozenset(["be"])  # 'is', 'was', 'are'
+_FEW: Final = 3  # words from a piece to the length that is told of it
 
 
 def with_standins(tokens: list[Token], hosts: frozenset[str] = frozenset()) -> list[Token]:
@@ -29,8 +32,8 @@ def with_standins(tokens: list[Token], hosts: frozenset[str] = frozenset()) -> l
     out: list[Token] = []
     tokens = _without_ones_for(tokens)
     for at, token in enumerate(tokens):
-        if STANDIN in token.implies and _ends_piece(tokens, at):
-            continue  # 'a helicoid one, 6 mm'
+        if STANDIN in token.implies and (_ends_piece(tokens, at) or _is_piece_told(tokens, at)):
+            continue  # 'a helicoid one, 6 mm', 'the ring is a 2 mm one'
         if STANDIN in token.implies and _stands(tokens, at):
             ring = len(out) > 1 and (out[-2].kind == "LINK" or _is_thin(out, tokens))
             body = _is_host_on(out, hosts)
@@ -74,6 +77,16 @@ def _ends_piece(tokens: list[Token], at: int) -> bool:
     """Whether it only says once more that a piece is meant."""
     after = tokens[at + 1] if at + 1 < len(tokens) else None
     return at > 0 and tokens[at - 1].kind == "PIECE" and (after is None or after.kind in _CLOSES)
+
+
+def _is_piece_told(tokens: list[Token], at: int) -> bool:
+    """'the adapter is a plain 2 mm one': a length told of a piece that was named just before."""
+    if not at or tokens[at - 1].kind != "LENGTH":
+        return False
+    led = [one for one in tokens[: at - 1] if one.kind not in _BETWEEN]
+    verbs = [n for n, one in enumerate(led[-_FEW:]) if one.value in _TELLS]
+    before = led[-_FEW:][: verbs[-1]] if verbs else []
+    return bool(before) and before[-1].kind == "PIECE"
 
 
 def _stands(tokens: list[Token], at: int) -> bool:

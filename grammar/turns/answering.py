@@ -33,7 +33,7 @@ _PIXELS: Final = "pixels"
 _LENGTHS: Final = {
     "focal": (2.0, 3000.0, 1.0), "flange_to_image": (3.0, 400.0, 1.0), "circle": (2.0, 400.0, 1.0),
     "close_focus": (20.0, 30000.0, _METRE), "diameter": (5.0, 150.0, 1.0), "barrel": (15.0, 130.0, 1.0),
-    _PIXELS: (1200.0, 20000.0, 1.0),
+    "rear_reach": (0.5, 60.0, 1.0), _PIXELS: (1200.0, 20000.0, 1.0),
 }  # fmt: skip
 
 

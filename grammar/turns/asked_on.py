@@ -18,16 +18,19 @@ from grammar.kinds import (
     FOCUS_VERDICT,
     GEAR_SETTING,
     HAZARD,
+    LOOK_ALIKE,
     MACRO_DISTANCE,
     SHIM_CALIBRATION,
     WHY,
 )
 from grammar.questions import Question
+from grammar.turns import aside_seen
 from grammar.turns import turn_seen as seen
-from grammar.turns.body_picked import picks_one_body
+from grammar.turns.body_picked import picks_one_body, weighs_two_bodies
 from grammar.turns.going_on import (
     ASIDE,
     asks_depth,
+    asks_field,
     asks_light,
     asks_remedy,
     asks_zone,
@@ -37,17 +40,18 @@ from grammar.turns.going_on import (
     is_remedy,
     likened_to_tubes,
     mends_the_seat,
+    sizes_anew,
     went_on,
 )
 from grammar.turns.left_away import leaves_the_ring
-from grammar.turns.measured_anew import turned_anew
+from grammar.turns.measured_anew import is_cup_off, turned_anew
 from grammar.turns.of_another import doubts_by_crop, extends, is_on_another_frame
 from grammar.turns.one_of_two import chooses_between
 from grammar.turns.one_part import changes_one_part
 from grammar.turns.only_told import names_the_pair
-from grammar.turns.put_between import puts_between
-from grammar.turns.same_matter import is_one_compared, same_matter
-from grammar.turns.told_before import asks_whence
+from grammar.turns.put_between import puts_a_washer, puts_between
+from grammar.turns.same_matter import is_one_compared, laps_it_off, makes_sure, same_matter
+from grammar.turns.told_before import asks_whence, likens_stop
 from grammar.turns.turn_seen import Turn
 from grammar.turns.whom import Meant
 
@@ -115,6 +119,11 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.of(doubts_by_crop), _as_before),
     (seen.of(leaves_the_ring), FOCUS_VERDICT),
     (seen.of(is_remedy), _as_before),
+    (aside_seen.wants_the_right_part, CHAIN),
+    (aside_seen.checks_a_danger, HAZARD),
+    (aside_seen.measures_by_hand, _as_before),
+    (aside_seen.asks_what_else, LOOK_ALIKE),
+    (aside_seen.asks_how_to_focus, GEAR_SETTING),
     (seen.weighs_too_much, HAZARD),
     (seen.turns_to_the_sun, HAZARD),
     (seen.stops_short, SHIM_CALIBRATION),
@@ -122,7 +131,12 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.picks_stock, SHIM_CALIBRATION),
     (seen.corrects, _as_before),
     (seen.of(turned_anew), _as_before),
+    (seen.of(is_cup_off), FOCUS_VERDICT),
     (seen.of(asks_whence), WHY),
+    (seen.of(laps_it_off), SHIM_CALIBRATION),
+    (seen.of(weighs_two_bodies), COMPARE),
+    (seen.of(likens_stop), CROP_EQUIVALENT),
+    (seen.of(makes_sure), _as_before),
     (seen.doubts, _as_doubted),
     (seen.of(is_left_so), WHY),
     (seen.of(mends_the_seat), SHIM_CALIBRATION),
@@ -144,6 +158,8 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.of(asks_depth), DEPTH_OF_FIELD),
     (seen.of(asks_light), EXPOSURE_ND),
     (seen.of(asks_zone), DEPTH_OF_FIELD),
+    (seen.of(asks_field), MACRO_DISTANCE),
+    (seen.of(sizes_anew), _as_before),
     (seen.of(likened_to_tubes), MACRO_DISTANCE),
     (seen.rather_stops_down, _as_before),
     (seen.of(is_of_reach), _as_reach),
@@ -155,6 +171,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.asks_pixels_left, "coverage"),
     (seen.wants_that_view, CROP_EQUIVALENT),
     (seen.of(puts_between), MACRO_DISTANCE),
+    (seen.of(puts_a_washer), FOCUS_VERDICT),
     (seen.of(changes_one_part), _as_before),
     (seen.of(is_one_compared), CHAIN),
     (seen.asks_of_another, _as_before),

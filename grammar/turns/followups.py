@@ -11,6 +11,7 @@ from grammar.questions import ALL, Limits, Question, Thing
 from grammar.telling import built
 from grammar.turns.about_lenses import lenses_of, one_of_several
 from grammar.turns.adding import added, resized, shimmed, with_rings_joined, with_stacked
+from grammar.turns.aside_seen import focusing
 from grammar.turns.asked_on import intent_of
 from grammar.turns.circles_told import circle_measured
 from grammar.turns.ends_measured import ends_measured
@@ -21,12 +22,14 @@ from grammar.turns.left_away import (
     bodies_left,
     is_shim_left,
     lenses_left,
+    limits_left,
     with_filters_swapped,
     without_filters,
     without_pieces,
 )
 from grammar.turns.lengths_again import lengths_again
 from grammar.turns.measured_anew import (
+    DEPTH,
     depth_wanted,
     distance_again,
     mark_again,
@@ -178,7 +181,7 @@ def _placed(
         aim, (lenses, bodies) = replace(aim, intent=kinds.BUY_PLAN), more
     said = flange_measured(said, before, heard)
     if aim.ring is not None:
-        said = _without(said, "thread", "thickness", "numbers", "layer").with_(lenses=(), adapters=(aim.ring,))
+        said = _without(said, "thread", "thickness", "numbers", "layer", DEPTH).with_(lenses=(), adapters=(aim.ring,))
     known = any(one.ids for one in lenses) and any(one.ids for one in bodies)
     if known and aim.intent == before.intent == kinds.LIST_FITS:
         aim = replace(aim, intent=kinds.CHAIN)  # both are known now
@@ -202,7 +205,7 @@ def _joined(heard: Heard, said: Question, before: Question, aim: _Aim, placed: _
         said.with_(intent=intent, lenses=lenses, bodies=bodies),
         adapters=() if without else pieces,
         things=placed.things,
-        limits=kept_limits(_left_out(said.limits, before, without), said, before, intent),
+        limits=kept_limits(limits_left(said.limits, before, without), said, before, intent),
         f_number=_stop(heard, said, intent, lenses, same_lens, before),
         distance_mm=said.distance_mm if said.distance_mm is not None else kept_distance(intent, before),
         number=_number(said, before, intent, aim.found),
@@ -218,6 +221,8 @@ def _topical(heard: Heard, said: Question, before: Question, intent: str) -> Que
     """What is said, with the topic that its words have only after the question before."""
     if intent == kinds.COMPARE:
         said = set_against_plain(said, before)
+    if intent == kinds.GEAR_SETTING and focusing(heard, before):
+        return said.with_(topic=focusing(heard, before))
     if intent == kinds.COMPARE and ranked_by(heard, before):
         return said.with_(topic=ranked_by(heard, before))
     if asks_remedy(heard, before):
@@ -289,10 +294,3 @@ def _stop(
     if heard.tells("wide-open"):
         return lenses[0].f_number if lenses else None
     return kept_stop(intent, same_lens, before)
-
-
-def _left_out(limits: Limits, before: Question, without: bool) -> Limits:
-    """'without' after a ring that was named: that ring is not to be used, nor another in its place."""
-    named = tuple(id_ for piece in before.adapters for id_ in piece.ids[:1]) if without else ()
-    bare = bool(named) and len(named) == len(before.adapters) and limits.pieces is None
-    return replace(limits, without=tuple(dict.fromkeys((*limits.without, *named))), pieces=0 if bare else limits.pieces)

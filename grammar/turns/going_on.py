@@ -26,7 +26,7 @@ from grammar.kinds import (
 from grammar.numbers.motifs import MOTIF, SIDES
 from grammar.questions import CLOSE_UP_LENS, Question, Thing
 from grammar.things.casting import DRAWN
-from grammar.words.groups import DEPTH_SAID, LIGHT_SAID, SET_SO
+from grammar.words.groups import DARK_SAID, DEPTH_SAID, EDGES_SAID, LIGHT_SAID, SET_SO
 
 LEFT: Final = "left so"  # the topic of a reason that asks what comes of leaving an error in
 _RANK: Final = "rank:"  # before the topic of an order that is asked for
@@ -47,6 +47,7 @@ _OF_DEPTH: Final = frozenset([None, DIY_DIMENSION, MACRO_DISTANCE, DEPTH_OF_FIEL
 _OF_ZONE: Final = frozenset(
     [None, FOCUS_VERDICT, SHIM_CALIBRATION, GEAR_SETTING, WHY, MACRO_DISTANCE, CHAIN, DEPTH_OF_FIELD, DEFINITION]
 )
+_OF_SIZE: Final = frozenset(["frame-size", "instead", "ok", "what", "what-if", "can", "will", "adding", "again"])
 _ENDS_ASKED: Final = ("end-near", "end-far")  # cues of the near and the far end of what is sharp
 _OF_LIGHT: Final = frozenset([None, EXPOSURE_ND, MACRO_DISTANCE])
 
@@ -134,7 +135,29 @@ def asks_zone(heard: Heard, before: Question) -> bool:
 
 def asks_light(heard: Heard, before: Question) -> bool:
     """'f8, what happens to light' after how close a lens comes: what the extension costs in light."""
+    if heard.weighed.best == COVERAGE:
+        edges = any(EDGES_SAID in token.groups for token in heard.line.tokens)
+        return not edges and _of_close(heard, before, DARK_SAID)  # 'how dark does that get'
     return _of_close(heard, before, LIGHT_SAID) and heard.weighed.best in _OF_LIGHT
+
+
+def sizes_anew(heard: Heard, before: Question) -> bool:
+    """'1:1', 'at half life size', '+1 instead' after the depth or the light there: the same is asked of that size."""
+    cast, told = heard.cast, heard.readings.values.keys()
+    pieces = bool(cast.pieces) and is_worn(before) and all(part.piece == CLOSE_UP_LENS for part in cast.pieces)
+    size = told == {"magnification"} and not cast.pieces and before.said("magnification") is not None
+    others = cast.lenses or cast.bodies or cast.frames or heard.readings.distance_mm is not None
+    idle = all(cue.tells in _OF_SIZE for cue in heard.cues) and not others
+    return before.intent in (DEPTH_OF_FIELD, EXPOSURE_ND) and idle and (size or (pieces and not told))
+
+
+def asks_field(heard: Heard, before: Question) -> bool:
+    """'how wide is the patch I see on full frame' after how close a lens comes: the field there."""
+    cast, tubes = heard.cast, any(one.piece in DRAWN for one in before.adapters)
+    named = any(part.focal or part.mounts for part in cast.lenses) or cast.pieces or heard.readings.values
+    asked = heard.tells("how-wide") or heard.tells("view-across")
+    close = before.intent == MACRO_DISTANCE or (tubes and before.intent in (EXPOSURE_ND, DEPTH_OF_FIELD))
+    return close and asked and not named and heard.readings.distance_mm is None and bool(before.lenses)
 
 
 def _of_close(heard: Heard, before: Question, group: str) -> bool:
@@ -159,8 +182,9 @@ def puts_tube(heard: Heard) -> bool:
 def is_remedy(heard: Heard, before: Question) -> bool:
     """'ok, a dark ND on it then' after a danger: whether that makes it safe, told as if it did."""
     told = any(not part.is_bare for part in (*heard.cast.lenses, *heard.cast.bodies))
+    lit = "shutter" in heard.readings.values or "iso" in heard.readings.values  # 'what nd for a sunny day, 1/50'
     remedied = bool(heard.cast.pieces) or "factor" in heard.readings.values or heard.tells("nd")
-    return before.intent == HAZARD and remedied and not told and not asks(heard)
+    return before.intent == HAZARD and remedied and not (told or lit) and not asks(heard)
 
 
 def is_of_reach(heard: Heard, before: Question) -> bool:

@@ -15,7 +15,8 @@ from grammar.intents import Weighed
 from grammar.kinds import COVERAGE, DEPTH_OF_FIELD, EXPOSURE_ND
 from grammar.questions import Question, Thing
 from grammar.turns.number_roles import WHOLE_STOPS
-from grammar.turns.sticking import RANGED, span_of
+from grammar.turns.spans import span_of
+from grammar.turns.sticking import RANGED
 from grammar.words.groups import SET_SO
 from grammar.words.lexicon import Lexicon
 from grammar.words.mentioned import mentioned

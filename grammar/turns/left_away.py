@@ -7,7 +7,7 @@ from typing import Final
 from engine.base.compact import replace
 from grammar.hearing import Heard
 from grammar.kinds import MACRO_DISTANCE, SHIM_CALIBRATION
-from grammar.questions import Question, Thing
+from grammar.questions import Limits, Question, Thing
 from grammar.things.casting import SPACER
 from grammar.turns.on_what import is_mode, reads_a_part
 from grammar.turns.taking_back import EXTENSION, OFF_AGAIN
@@ -118,3 +118,10 @@ def bodies_left(said: Question, before: Question) -> tuple[Question, tuple[Thing
     gone = {id_ for body in before.bodies if body not in left for id_ in body.ids}
     limits = replace(said.limits, without=tuple(one for one in said.limits.without if one not in gone))
     return said.with_(limits=limits), left
+
+
+def limits_left(limits: Limits, before: Question, without: bool) -> Limits:
+    """'without' after a ring that was named: that ring is not to be used, nor another in its place."""
+    named = tuple(id_ for piece in before.adapters for id_ in piece.ids[:1]) if without else ()
+    bare = bool(named) and len(named) == len(before.adapters) and limits.pieces is None
+    return replace(limits, without=tuple(dict.fromkeys((*limits.without, *named))), pieces=0 if bare else limits.pieces)

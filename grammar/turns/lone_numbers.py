@@ -15,10 +15,11 @@ from grammar.hearing import Heard, hear
 from grammar.intents import Weighed
 from grammar.questions import OFF, Question
 from grammar.things.casting import OPTICAL
+from grammar.things.standins import stands_in
 from grammar.turns import number_roles as roles
 from grammar.turns.asked_number import by_what_was_asked
 from grammar.turns.number_roles import LENS, ON_AGAIN, RING, ROLES, STOP, TUBE, Role, numbers_told
-from grammar.words.groups import OWN
+from grammar.words.groups import OWN, PUT_RIGHT
 from grammar.words.lexicon import Lexicon
 from grammar.words.tokens import Token
 from grammar.words.written import STOPS
@@ -32,10 +33,12 @@ _IDLE: Final = frozenset(
 _PUT_FOR: Final = [["NUMBER", kind, "NUMBER"] for kind in ("CUE", "VERB", "MEASURE")]
 _INSTEAD: Final = frozenset(["nominal", "not"])  # values of the words by which a number stands for another
 _SHORT: Final = 12.0  # mm, from which a whole number may as well be a focal length
+_THIN: Final = 3.0  # mm, of what is put under a lens to set it right
 _MADE_LIKE: Final = 0.25  # by logarithm: so near is a ring to the one of before that it may stand for
 _LIKELY: Final = 0.8  # how much nearer, by logarithm, a number is to what it is usual for
 _NAMED: Final = 0.5  # and what an article before it makes of it
 _FAR: Final = 3.0  # by logarithm: what differs twentyfold is hardly the same told anew
+_BETWEEN: Final = "between"
 _CUT: Final = "cut"  # the cue of what is to be made
 _PUT_IN: Final = "put-in"
 _THAT: Final = frozenset(["it", "that", "this"])
@@ -146,6 +149,8 @@ def _drawn_to(heard: Heard, before: Question) -> tuple[Token, str, Token] | None
 def _alone(heard: Heard, before: Question) -> Token | None:
     """The one number of a line that tells nothing else; 'the 2.8 lens' is still one."""
     rest = [token for token in heard.line.tokens if token.kind not in _PASSED]
+    if len(rest) > 1 and stands_in(rest[-1]) and [one.kind for one in rest[-2:-1]] == ["LENGTH"]:
+        rest = rest[-2:-1] if all(one.text == "a" for one in rest[:-2]) else rest  # 'a 3 mm one'
     made = (
         len(rest) == 2
         and _is_made_so(rest[0], heard)
@@ -157,10 +162,13 @@ def _alone(heard: Heard, before: Question) -> Token | None:
         rest = rest[:1]
     if len(rest) != 1 or rest[0].kind not in ("NUMBER", "LENGTH"):
         return None
-    if heard.tells("pick:all") or any(token.value == _SPEED for token in heard.line.tokens):
-        return None  # 'two of them'; '100 asa' tells of what it is
+    if heard.tells("pick:all") or any(token.value in (_SPEED, _BETWEEN) for token in heard.line.tokens):
+        return None  # 'two of them'; '100 asa', '5 mm between' tell of what it is
     if rest[0].text.isalpha() and not roles.may_be_tube(rest[0].numbers[0], before):
         return None
+    far = before.distance_mm is not None and _is_set(rest[0], heard)
+    if far and all(cue.tells in _IDLE or cue.tells == "focus" for cue in heard.cues):
+        return rest[0]  # 'focus at 4' after 3 m
     idle = _IDLE | {_CUT} if made else _IDLE | {ON_AGAIN, _PUT_IN} if before.stood else _IDLE
     if any(cue.tells not in idle for cue in heard.cues) or (rest[0].kind == "LENGTH" and rest[0].unit != "mm"):
         return None
@@ -170,7 +178,7 @@ def _alone(heard: Heard, before: Question) -> Token | None:
 def _is_made_so(token: Token, heard: Heard) -> bool:
     """'make it 35 mm', 'make that 25': said of what is talked about, and no sum of pieces."""
     that = any(one.text.casefold() in _THAT for one in heard.line.tokens)
-    return token.kind == "MEASURE" and token.value == "total" and that
+    return PUT_RIGHT in token.groups or (token.kind == "MEASURE" and token.value == "total" and that)
 
 
 def _is_measured(token: Token) -> bool:
@@ -185,6 +193,8 @@ def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
     old = dict(numbers_told(before))
     if _is_set(token, heard):
         old = {role: value for role, value in old.items() if role in _SET_AT}
+        if _FAR_AWAY in old and heard.tells("focus"):
+            old = {_FAR_AWAY: old[_FAR_AWAY]}  # 'focus at 4'
         if _FAR_AWAY in old and token.text.isdigit() and number not in roles.WHOLE_STOPS:
             old.pop(STOP, None)  # 'and at 5' after 3 m
     if heard.tells("engraved"):
@@ -221,7 +231,9 @@ def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
 
 
 def _is_as_whole(role: Role, number: float, old: dict[str, float]) -> bool:
-    """'now 16' after a ring of 10 mm: a whole number may be a ring where the one of before was."""
+    """'now 16' after a ring of 10 mm: a whole number may be a ring where the one of before was, 0.3 a thin washer."""
+    if role.name == TUBE:
+        return 0 < number < _THIN and old[TUBE] < _THIN
     if role.name != RING or not 0.5 <= number <= 150:
         return False
     near = number < _SHORT and abs(log(number / old[RING])) < _MADE_LIKE
@@ -232,7 +244,8 @@ def _is_as_whole(role: Role, number: float, old: dict[str, float]) -> bool:
 def _points(token: Token, heard: Heard, role: Role) -> bool:
     """'the 135', 'a 50': a lens, by the article before it; 'the 2.8 lens' by its head."""
     before = [one for one in heard.line.tokens if one.column < token.column]
-    article = bool(before) and before[-1].kind == "DET"
+    short = token.numbers[0] < _SHORT and any(stands_in(one) for one in heard.line.tokens)  # 'make it a 2 mm one'
+    article = bool(before) and (before[-1].kind == "DET" or before[-1].text.split()[-1:] == ["a"]) and not short
     beside = bool(before) and before[-1].text.casefold().endswith("with")  # 'and with 36' after a tube
     return (role.name == LENS and article) or (role.name == TUBE and beside)
 

@@ -19,8 +19,11 @@ _PASSED: Final = frozenset(
     ["FILLER", "VERB", "DET", "MARK", "STOP", "UNKNOWN", "CUE", "JOIN", "PREP", "WHEN", "ORDINAL"]
 )
 _MOST: Final = 10  # words of a line that tells one number
-_MEASURES: Final = ("thread", "barrel", "flange_to_image", "pitch")
-_FAR: Final = 0.5  # by logarithm: what differs by more is no other reading of the same
+_THREAD: Final = "thread"
+_PITCH: Final = "pitch"
+_BY: Final = " x "
+# by logarithm: what differs by more is no other reading of the same; a caliper errs less than paper and ruler
+_FAR: Final = {"thread": 0.1, "barrel": 0.3, "flange_to_image": 0.5, "pitch": 0.5}
 _NUMBER: Final = re.compile(r"\d+(?:\.\d+)?")
 _INCH: Final = ("tpi", '"', "in")
 
@@ -34,12 +37,14 @@ def measured_again(heard: Heard, before: Question, phrases: Mapping[str, tuple[s
     if token is None or not any(one.key == _AGAIN for one in mentioned(heard.text, phrases)):
         return None
     number = token.numbers[0]
-    told = ((key, _told(before.said(key))) for key in _MEASURES)
+    told = ((key, _told(_written(before, key))) for key in _FAR)
     far = {key: abs(log(number / value)) for key, value in told if value is not None and value > 0}
-    near = min(far, key=lambda key: far[key], default=None)
-    if near is None or far[near] > _FAR:
+    near = min((key for key in far if far[key] <= _FAR[key]), key=lambda key: far[key], default=None)
+    if near is None:
         return None
-    anew = _NUMBER.sub(f"{number:g}", before.said(near) or "", count=1)
+    anew = _NUMBER.sub(f"{number:g}", _written(before, near) or "", count=1)
+    if near == _PITCH and before.said(_PITCH) is None:  # told with its width, '42 mm x 1 mm'
+        near, anew = _THREAD, f"{(before.said(_THREAD) or '').partition(_BY)[0]}{_BY}{anew}"
     values = tuple((key, anew if key == near else text) for key, text in before.values)
     return before.with_(values=values, text=heard.text, follows=True, wants="", instead=(), number=None, corrects=True)
 
@@ -52,6 +57,14 @@ def _number(heard: Heard) -> Token | None:
     if one is None or one.kind not in ("NUMBER", "LENGTH") or (one.kind == "LENGTH" and one.unit != "mm"):
         return None
     return one if one.numbers[0] > 0 and not one.text.isalpha() else None
+
+
+def _written(before: Question, key: str) -> str | None:
+    """A measure as it was told; the pitch also where it stands with the width, '42 mm x 1 mm'."""
+    said = before.said(key)
+    if key != _PITCH or said is not None:
+        return said
+    return (before.said(_THREAD) or "").partition(_BY)[2] or None
 
 
 def _told(value: str | None) -> float | None:

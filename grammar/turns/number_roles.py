@@ -30,11 +30,12 @@ _RATES: Final = frozenset([24, 25, 30, 48, 50, 60, 100, 120, 240])
 _METRE: Final = 1000.0
 _PIXELS: Final = "pixels"
 _REDUCER, _EXTENDER = "focal-reducer", "teleconverter"  # kinds of glass that are told by a factor
+_LONG_RING: Final = 55.0  # mm, beyond which hardly any ring goes
 _SHEET: Final = 0.05  # mm, of foil or brass that shims are cut from
 NORMAL: Final = 50.0  # mm, of a lens whose focal length was not told
 _SAID: Final = (  # as a value is kept, in which unit
-    ("mark", _METRE), ("iso", 1.0), ("frame_rate", 1.0), ("magnification", 1.0), ("circle", 1.0),
-    (_FLANGE, 1.0), ("rear_reach", 1.0),
+    ("travel", 1.0), ("total", 1.0), ("mark", _METRE), ("iso", 1.0), ("frame_rate", 1.0), ("magnification", 1.0),
+    ("circle", 1.0), (_FLANGE, 1.0), ("rear_reach", 1.0),
 )  # fmt: skip
 
 
@@ -61,8 +62,10 @@ ROLES: Final = (
     Role(LENS, "{} mm lens", _is_focal),
     Role(STOP, "f/{}", lambda n: n in STOPS, lambda n: n in WHOLE_STOPS or n != int(n), metric=False),
     Role(TUBE, "{} mm extension tube", lambda n: 1 <= n <= 150 and n * 2 == int(n * 2)),
-    Role(RING, "{} mm ring", lambda n: 0.5 <= n <= 150 and n != int(n), lambda n: True),
+    Role(RING, "{} mm ring", lambda n: 0.5 <= n <= 150 and n != int(n), lambda n: n <= _LONG_RING),
     Role("distance", "{} m away", lambda n: 0.2 <= n <= 200, metric=False),
+    Role("travel", "{} mm of travel", lambda n: 0.01 <= n <= 60, lambda n: True),
+    Role("total", "total {} mm", lambda n: 0.01 <= n <= 60, lambda n: True),
     Role("mark", "{} m mark", lambda n: 0.3 <= n <= 500, metric=False),
     Role("iso", "ISO {}", lambda n: n >= 50 and n % 10 in (0, 5), metric=False),
     Role("frame_rate", "{} fps", lambda n: n in _RATES, lambda n: n in _RATES, metric=False),
@@ -71,7 +74,7 @@ ROLES: Final = (
     Role("circle", "{} mm image circle", is_circle),
     Role("rear_reach", "{} mm behind the flange", lambda n: 0.5 <= n <= 60),
     Role(_REDUCER, "{}x focal reducer", lambda n: 0.4 <= n <= 0.95, lambda n: True, metric=False),
-    Role(_EXTENDER, "{}x teleconverter", lambda n: 1.1 <= n <= 3 and n not in (2.8,), metric=False),
+    Role(_EXTENDER, "{}x teleconverter", lambda n: 1.1 <= n <= 3 and n not in (2.8,), lambda n: True, metric=False),
     Role(_PIXELS, "{} pixels across", lambda n: 1200 <= n <= 20000, lambda n: True, metric=False),
     Role("layer", "{} mm sheet", lambda n: 0.005 <= n <= 0.5),
     Role("off", "{} mm", lambda n: 0.005 <= n <= 5),

@@ -27,7 +27,7 @@ _OF_SEAT: Final = frozenset(["infinity", "focus", "need-adapter", "which", "buy"
 _SHARP: Final = frozenset([DEPTH_OF_FIELD, MACRO_DISTANCE])
 _OF_PICTURE: Final = frozenset([COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD])
 _ON_FRAME: Final = frozenset(
-    ["ok", "right", "will", "what-if", "what", "again", "same", "crop", "body-crop"]
+    ["ok", "right", "will", "what-if", "what", "again", "same", "crop", "body-crop", "drawn-frame"]
 )  # idle there
 _IDLE: Final = _ON_FRAME | {"instead", "can", "it-is", "adding"}
 _SWAPPING: Final = _IDLE | {"how"}  # 'how about'
@@ -48,8 +48,12 @@ def is_of_another(heard: Heard, before: Question) -> bool:
 
 
 def doubts_by_crop(heard: Heard, before: Question) -> bool:
-    """'even though my sensor is crop?', 'not the equivalent?' after the number that the stabiliser wants."""
-    doubted = heard.tells("crop") or (heard.tells("equiv") and any(one.text == "not" for one in heard.line.tokens))
+    """'even though my sensor is crop?', 'why not 170?' after the number that the stabiliser wants."""
+    denied = any(one.text == "not" for one in heard.line.tokens)
+    named = heard.cast.bodies or heard.cast.pieces or any(part.mounts for part in heard.cast.lenses)
+    why = (heard.tells("why") or heard.tells("why-not")) and heard.tells("short")
+    number = why and not named and any(one.numbers for one in heard.line.tokens)
+    doubted = heard.tells("crop") or number or (heard.tells("equiv") and denied)
     other = any(heard.tells(cue) for cue in ("cover", "vignette", "pixels", "what-is"))
     return before.topic == _STEADY and doubted and not other
 
@@ -72,6 +76,7 @@ def is_on_another_frame(heard: Heard, before: Question) -> bool:
     """'on a 2/3 chip', 'the crop body' after what is sharp: the same is asked, on that frame."""
     cast = heard.cast
     framed = bool(cast.frames) or any(part.formats or part.crop for part in cast.bodies)
+    framed = framed or (bool(cast.bodies) and heard.tells("crop"))  # 'same thing with my crop camera'
     others = (
         cast.lenses
         or cast.pieces

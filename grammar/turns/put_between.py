@@ -5,12 +5,15 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.hearing import Heard
-from grammar.kinds import COVERAGE, CROP_EQUIVALENT
+from grammar.kinds import CHAIN, COVERAGE, CROP_EQUIVALENT, FOCUS_VERDICT
 from grammar.questions import Question
 from grammar.things.casting import DRAWN
 
 _SEEN: Final = frozenset([COVERAGE, CROP_EQUIVALENT])  # a tube changes little of these, and much of how near
+_SPACER: Final = "spacer"
 _EXTENSION: Final = "extension"
+_WAYS: Final = frozenset([CHAIN, FOCUS_VERDICT])
+_THIN: Final = 3.0  # mm, that bring no lens closer to speak of, and take infinity from it
 # cues that ask nothing by themselves
 _IDLE: Final = frozenset(["ok", "what-if", "what", "can", "will", "adding", "put-in", "get", "again", "now"])
 _ADDED: Final = frozenset(["added", "another", "further"])  # values of words that add
@@ -30,3 +33,12 @@ def puts_between(heard: Heard, before: Question) -> bool:
         return _EXTENSION in heard.readings.values
     rings = all(part.piece not in DRAWN and (part.thickness is not None or part.named) for part in cast.pieces)
     return rings and any(token.kind == "PREP" and token.value in _ADDED for token in heard.line.tokens)
+
+
+def puts_a_washer(heard: Heard, before: Question) -> bool:
+    """'with a 1 mm washer under it' after a lens on a body: what so little leaves of infinity."""
+    cast = heard.cast
+    others = cast.lenses or cast.bodies or cast.frames or any(cue.tells not in _IDLE | {_SPACER} for cue in heard.cues)
+    lengths = [part.thickness for part in cast.pieces if part.piece in DRAWN]
+    thin = len(lengths) == len(cast.pieces) == 1 and lengths[0] is not None and lengths[0][1] <= _THIN
+    return before.intent in _WAYS and thin and not others

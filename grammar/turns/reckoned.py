@@ -63,8 +63,8 @@ def _shared(token: Token, before: Question) -> str | None:
     if before.distance_mm is not None and _TUBE not in token.implies:
         return f"at {share * before.distance_mm / _METRE:.6g} m"
     drawn = [one.thickness_mm for one in before.adapters if one.piece in DRAWN and one.thickness_mm is not None]
-    if _DISTANCE not in token.implies and len(drawn) == 1 and drawn[0][0] == drawn[0][1]:
-        return f"with {share * drawn[0][0]:.6g} mm extension tube"
+    if _DISTANCE not in token.implies and drawn and all(least == most for least, most in drawn):
+        return f"with {share * sum(most for _, most in drawn):.6g} mm extension tube"
     return None
 
 

@@ -8,7 +8,20 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.hearing import Heard, hear
-from grammar.kinds import BUY_PLAN, CHAIN, EXPOSURE_ND, FOCUS_VERDICT, HAZARD, LOOK_ALIKE, MACRO_DISTANCE, WHY
+from grammar.kinds import (
+    BUY_PLAN,
+    CHAIN,
+    COVERAGE,
+    CROP_EQUIVALENT,
+    DEPTH_OF_FIELD,
+    EXPOSURE_ND,
+    FOCUS_VERDICT,
+    HAZARD,
+    LOOK_ALIKE,
+    MACRO_DISTANCE,
+    WHY,
+)
+from grammar.numbers.crop_numbers import is_of_crop
 from grammar.questions import Question
 from grammar.things.letters_by_numbers import ARTICLES
 from grammar.turns.told_before import RIGHT
@@ -19,6 +32,8 @@ from grammar.words.tokens import Token
 _WITHOUT: Final = "without"
 _RING: Final = "adapter"
 _PLACING: Final = frozenset([CHAIN, FOCUS_VERDICT, HAZARD, WHY, BUY_PLAN, MACRO_DISTANCE, LOOK_ALIKE])
+_FRAMED: Final = frozenset([COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, EXPOSURE_ND, MACRO_DISTANCE])
+_SMALLER: Final = "APS-C"  # the usual frame of a crop body
 _SAME_MM: Final = 0.06
 _NAMED: Final = frozenset(["PIECE", "ADAPTER", "NUMBER", "LENGTH", "TIMES", "ND", "FOCAL", "UNKNOWN"])
 _AROUND: Final = frozenset(["DET", "LETTER", "FILLER", "JOIN", "STOP", "MARK", "VERB", "CUE", "PREP"])
@@ -36,7 +51,7 @@ _LETTER_ALONE: Final = "a"  # which is an article here
 def said_plainly(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
     """The line heard anew in plain words; the same where it holds none that the question before gives a meaning."""
     text = _ring_left(heard, before) or _taken_off(heard, before) or _left_out(heard, before)
-    text = text or _inside(heard, before) or _made(heard)
+    text = text or _inside(heard, before) or _crop_body(heard, before) or _made(heard)
     if text is None:
         return heard
     return hear(text, lexicon, before.intent)
@@ -125,6 +140,17 @@ def _inside(heard: Heard, before: Question) -> str | None:
         return None
     start = told[0].column - 1
     return f"{heard.text[:start]}indoors{heard.text[start + len(told[0].text) :]}"
+
+
+def _crop_body(heard: Heard, before: Question) -> str | None:
+    """'same with my crop camera' after what a frame bears on: one of the usual smaller frame."""
+    tokens = heard.line.tokens
+    told = any(one.kind in ("CROP", "FORMAT", "AREA", "TIMES", "MOUNT") for one in tokens)
+    at = next((n for n, one in enumerate(tokens[:-1]) if is_of_crop(one) and tokens[n + 1].kind == "BODY"), None)
+    if at is None or told or before.intent not in _FRAMED or any(one.kind == "NUMBER" for one in tokens[at : at + 3]):
+        return None
+    start = tokens[at].column - 1
+    return f"{heard.text[:start]}{_SMALLER}{heard.text[start + len(tokens[at].text) :]}"
 
 
 def _made(heard: Heard) -> str | None:

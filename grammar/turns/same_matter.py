@@ -5,14 +5,33 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.hearing import Heard
-from grammar.kinds import BUY_PLAN, CHAIN, COMPARE, COVERAGE, FOCUS_VERDICT, IDENTIFY_MOUNT, MACRO_DISTANCE
-from grammar.questions import Question
+from grammar.kinds import (
+    BUY_PLAN,
+    CHAIN,
+    COMPARE,
+    COVERAGE,
+    CROP_EQUIVALENT,
+    DEPTH_OF_FIELD,
+    EXPOSURE_ND,
+    FOCUS_VERDICT,
+    HAZARD,
+    IDENTIFY_MOUNT,
+    MACRO_DISTANCE,
+    SHIM_CALIBRATION,
+)
+from grammar.questions import OFF, Question
 from grammar.turns.number_roles import ON_AGAIN
 from grammar.turns.taking_back import OFF_AGAIN
+from grammar.words.groups import MADE_SURE
 
 _PICKED: Final = "pick:"  # cues of which of several is meant
 _WAYS: Final = frozenset([CHAIN, FOCUS_VERDICT, MACRO_DISTANCE])  # their answers list ways
 _MEASURED: Final = frozenset(["flange_to_image", "throat", "pitch", "thread"])  # what a mount is known by
+_CHECKED: Final = frozenset(
+    [HAZARD, COVERAGE, SHIM_CALIBRATION, DEPTH_OF_FIELD, MACRO_DISTANCE, CROP_EQUIVALENT, EXPOSURE_ND]
+)
+_PASSED: Final = frozenset(["FILLER", "VERB", "DET", "MARK", "STOP", "CUE", "JOIN", "PREP"])
+_TAKEN: Final = "take-off"
 # idle where a piece is taken off or put on
 _MOVED: Final = frozenset(
     ["off-again", "on-again", "stuck", "takes", "get", "put-in", "what-if", "ok", "what", "again"]
@@ -33,6 +52,22 @@ def same_matter(heard: Heard, before: Question, aside: frozenset[str]) -> str | 
         # 'flange measures 45.5', '10 mm over ten of them'
         return IDENTIFY_MOUNT if heard.readings.values.keys() & _MEASURED else None
     return None
+
+
+def makes_sure(heard: Heard, before: Question) -> bool:
+    """'how do i check that', 'how would i measure it' after a danger, or what a lens lights: it is asked of that."""
+    cast, asked = heard.cast, any(heard.tells(cue) for cue in ("how", "identify", "measure-how"))
+    sure = asked and any(MADE_SURE in token.groups for token in heard.line.tokens) and heard.tells("short")
+    told = cast.lenses or cast.bodies or cast.pieces or cast.frames or heard.readings.values
+    return before.intent in _CHECKED and sure and not (told or heard.tells("which") or heard.tells("thing"))
+
+
+def laps_it_off(heard: Heard, before: Question) -> bool:
+    """'how do i take that off evenly' after a ring that is too thick: no piece goes, but so much of it."""
+    thick = before.said("thickness") is not None and (before.off_word or before.said(OFF)) is not None
+    cast = heard.cast
+    told = cast.lenses or cast.bodies or cast.pieces or heard.readings.values
+    return thick and heard.tells("how") and (heard.tells(OFF_AGAIN) or heard.tells(_TAKEN)) and not told
 
 
 def is_one_compared(heard: Heard, before: Question) -> bool:

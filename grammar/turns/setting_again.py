@@ -14,6 +14,7 @@ _CLAUSES: Final = re.compile(r"[,;?]|\.\s")
 _Setting = TypeVar("_Setting", str, float)
 _FIXED: Final = "fixed iris"
 _METER: Final = "meter"
+_METERED: Final = "metered"
 _SHUTTER: Final = "shutter"
 _ISO: Final = "iso"
 _NUMBERS: Final = "numbers"
@@ -49,6 +50,8 @@ def _with_setting_again(heard: Heard, said: Question, before: Question) -> tuple
     told = said.stops or ((said.f_number,) if said.f_number is not None else ())
     lenses = all(_is_stop(lens) for lens in said.lenses)
     if len(told) > 1 or not lenses or (told and heard.readings.values.get(_SHUTTER)):
+        return said, before
+    if not told and stops[0] == stops[1]:
         return said, before
     if told:
         stops = _put(stops, told[0], heard)
@@ -94,6 +97,9 @@ def _stops(before: Question) -> tuple[float, ...]:
         led, first = _CLAUSES.split(before.text[:at]), f"{before.stops[0]:g}"
         return () if any(first in one for one in led[:-1]) else before.stops  # 'set to f/2, the meter says f/8'
     told = tuple(lens.f_number for lens in before.lenses if lens.f_number is not None)
+    one = before.f_number or (told[0] if len(told) == 1 else None)
+    if one is not None and before.said(_SHUTTER) and before.places(_METERED) and len(before.lenses) < 2:
+        return (one, one)  # '1/60 at f/5.6 metered': what is set next is set against that
     return told if len(told) == len(before.lenses) and before.f_number is None else ()
 
 

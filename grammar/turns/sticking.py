@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable
 from itertools import pairwise
 from typing import Final
@@ -29,11 +28,13 @@ from grammar.kinds import (
     WHY,
 )
 from grammar.numbers.motifs import MOTIF, SIDES
-from grammar.questions import ALL, FILTER, OFF, Limits, Question, Thing
+from grammar.questions import ALL, BODY_REGISTER, FILTER, OFF, Limits, Question, Thing
 from grammar.readings.kept_readings import mm
 from grammar.things.casting import DRAWN, OPTICAL
 from grammar.turns.going_on import is_worn, tubes_named
 from grammar.turns.measured_anew import BRIGHTER
+from grammar.turns.spans import span_of
+from grammar.turns.tubes_added import with_tube_told
 
 # what a chain does: here the pieces of before still stand between lens and body
 PLACED: Final = frozenset(
@@ -54,7 +55,7 @@ _OF_RING: Final = frozenset(["thickness", OFF, "nominal"])
 _FULL: Final = "35mm-full-frame"
 _OF_FRAME: Final = frozenset([COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD])  # what a crop bears on
 _FRAME: Final = frozenset(["crop", "area"])
-_MODE: Final = frozenset(["mode"])  # it is one as long as that frame is told
+_MODE: Final = frozenset(["mode", BODY_REGISTER])  # true of the body, as long as that is talked of
 _CIRCLE: Final = "circle"
 _FILLED: Final = frozenset(["magnification", "field", MOTIF, SIDES])  # of these only what was told last holds
 _OF_CLOSE: Final = _FILLED | {"extension", "close_focus", "front_glass", "travel"}
@@ -73,7 +74,8 @@ def lasting(question: Question) -> Question:
     if question.intent not in _COUNTED:
         values = tuple(row for row in values if row[0] != "numbers")
     chosen = question.intent == COMPARE and question.said(CHOICE) is not None  # which of two rings holds infinity
-    return question.with_(intent=FOCUS_VERDICT if chosen else question.intent, adapters=pieces, values=values)
+    question = question.with_(intent=FOCUS_VERDICT if chosen else question.intent, adapters=pieces, values=values)
+    return with_tube_told(question)
 
 
 def _is_asked_for(piece: Thing) -> bool:
@@ -105,11 +107,10 @@ def kept_pieces(intent: str, same_lens: bool, same_mount: bool, same_body: bool,
         )  # fmt: skip
     if intent in PLACED:
         return pieces
-    matter = OPTICAL if intent in _LENS_SEEN else _BOUGHT if intent == BUY_PLAN else frozenset()
+    matter = OPTICAL | DRAWN if intent in _LENS_SEEN else _BOUGHT if intent == BUY_PLAN else frozenset()
     return tuple(one for one in pieces if one.ids or one.front or one.piece in matter)
 
 
-_SPAN: Final = re.compile(r"(\d+(?:\.\d+)?) ?(?:mm)? ?(?:\.\.|-|–|to) ?(\d+(?:\.\d+)?)")
 RANGED: Final = frozenset(["helicoid", "bellows"])  # what is told by its shortest and longest length
 
 
@@ -124,14 +125,6 @@ def set_in_place(said: tuple[Thing, ...], kept: tuple[Thing, ...]) -> tuple[Thin
         return ()
     put = replace(kept[at], thickness_mm=told.thickness_mm, words=f"{least:g}..{most:g} mm {told.piece}")
     return (*kept[:at], put, *kept[at + 1 :])
-
-
-def span_of(piece: Thing) -> tuple[float, float] | None:
-    """Between which lengths a helicoid or bellows can be set, mm, also where it is set to one now."""
-    if piece.thickness_mm is not None and len(set(piece.thickness_mm)) > 1:
-        return piece.thickness_mm
-    told = _SPAN.search(piece.words)
-    return (float(told[1]), float(told[2])) if told and float(told[1]) < float(told[2]) else None
 
 
 def _is_cut(piece: Thing) -> bool:
@@ -269,8 +262,10 @@ def kept_limits(new: Limits, said: Question, before: Question, intent: str) -> L
     """Where another thing is asked neither the order nor the count of what was shown goes on."""
     same, old = intent == before.intent, before.limits
     glazed = any(one.piece in OPTICAL for one in said.adapters)  # what was to be without glass is so no more
-    now = {one.piece for one in said.adapters if not is_open(one)}  # what was taken off is on again
+    now = {one.piece for one in said.adapters if one.ids or not is_open(one)}  # what was taken off is on again
     old = old if same else replace(old, best=None, cheapest=False)
+    moved = bool(said.bodies) and [one.ids for one in said.bodies] != [one.ids for one in before.bodies]
+    old = replace(old, with_glass=False) if moved else old  # what one body is too deep for, another has room for
     return Limits(
         new.pieces if new.pieces is not None else old.pieces,
         new.without_glass or (old.without_glass and not (new.with_glass or glazed)),

@@ -70,6 +70,8 @@ def without_last(heard: Heard, before: Question) -> Question | None:
 def _is_drawn_out(pieces: tuple[Thing, ...], prior: Question) -> bool:
     """Whether the pieces are those of the question before with nothing but tubes, or what is drawn out, added."""
     added = [one for one in pieces if one not in prior.adapters]
+    if any(one.piece in DRAWN and one not in pieces for one in prior.adapters):
+        return False  # '40 rather' after 30 mm of tube: that stands in its place
     return not pieces or (bool(added) and all(one.piece in (SPACER, *DRAWN) for one in added))
 
 

@@ -10,6 +10,7 @@ from grammar.kinds import COVERAGE, CROP_EQUIVALENT, GEAR_SETTING
 from grammar.questions import Question, Thing
 from grammar.things.casting import SPACER, Part
 from grammar.things.standins import stands_in
+from grammar.words.groups import LIGHT_SAID
 
 VIEW: Final = "equivalent_focal_mm"
 LACKING: Final = "ring_thickness_mm"  # the ring that is to be added
@@ -18,16 +19,39 @@ CIRCLE: Final = "image_circle_mm"  # both ends of it are told
 FILTER_ON: Final = "filter on"  # stops that the filter holds back which was told to be taken
 STACK: Final = "stack"  # how long the pieces at hand come to together, mm
 ERROR: Final = "register_error_mm"  # by how much it sits off
-KEPT: Final = frozenset([VIEW, LACKING, CIRCLE, ERROR])  # quantities of an answer that the next turn may say again
+LIKENED: Final = "equivalent_f_number"  # the stop of the same depth on full frame
+KEPT: Final = frozenset(
+    [VIEW, LACKING, CIRCLE, ERROR, LIKENED]
+)  # quantities of an answer that the next turn may say again
 _TYPED_IN: Final = "stabilisation"  # the cue of a number that the body is told
 _GAUGED: Final = "flange_to_image"
 _INSTEAD: Final = "instead"  # the cue of what stands in a thing's place
+_LIKE: Final = 0.1  # share by which a stop told is off the one that was worked out
+_SO: Final = ("so ", "really ", "then ")
 _NEAR_MM, _NEAR = 0.6, 0.04
 _ROUNDED: Final = 0.015  # of a view, as a share: told without its decimals
 _LEAST_LENS: Final = 12.0  # mm, from which a whole length is rather that of a lens
 _NUMBERS: Final = frozenset(["NUMBER", "LENGTH", "FOCAL", "RANGE"])
 _OF_CIRCLES: Final = frozenset([COVERAGE, CROP_EQUIVALENT])
 _MADE_WITHIN: Final = 1.0  # mm, from what is lacking to what is sold
+
+
+def likens_stop(heard: Heard, before: Question) -> bool:
+    """'so f4 exposure?' after f/2 that has the depth of f/4 on full frame, 'is it darker?': whether light changes."""
+    cast, stop = heard.cast, heard.readings.f_number
+    stops = [part.f_number for part in cast.lenses if part.is_stop_alone]
+    stop = stops[0] if stop is None and stops else stop
+    named = len(cast.lenses) > len(stops) or cast.bodies or cast.pieces or cast.frames or heard.readings.values
+    glass = any(one.factor is not None for one in before.adapters)
+    if named or glass or before.intent != CROP_EQUIVALENT or heard.tells("dof"):
+        return False
+    lit = any(LIGHT_SAID in token.groups for token in heard.line.tokens) or heard.tells("exposure")
+    if stop is None:
+        return lit and heard.tells("short")
+    own = before.lens.f_number if before.lens is not None else None
+    alike = any(name == LIKENED and abs(stop / value - 1) <= _LIKE for name, value in before.told)
+    doubted = lit or heard.tells("metering") or heard.tells("it-is") or heard.text.casefold().startswith(_SO)
+    return doubted and (alike or (lit and stop == own))
 
 
 def without_view(heard: Heard, before: Question) -> Heard:

@@ -7,9 +7,21 @@ from typing import Final
 
 from engine.base.compact import replace
 from grammar.hearing import Heard
+from grammar.kinds import (
+    BUY_PLAN,
+    CHAIN,
+    COMPARE,
+    DEPTH_OF_FIELD,
+    EXPOSURE_ND,
+    FOCUS_VERDICT,
+    GEAR_SETTING,
+    MACRO_DISTANCE,
+    WHY,
+)
 from grammar.questions import Question, Thing
 from grammar.things.casting import DRAWN, SPACER, Part
 from grammar.things.standins import stands_in
+from grammar.turns.number_roles import ON_AGAIN
 from grammar.words.groups import MORE, PUT_ON
 from grammar.words.tokens import Token
 
@@ -25,9 +37,16 @@ _ON_TOP: Final = (" with it", "on top", "as well", " too", "together")
 _DIOPTRE: Final = "DIOPTRE"  # '+4' is its name and adds nothing
 _EXTENSION: Final = "extension"
 _COUNTS: Final = (2, 3, 4)
+_IDLE_WORDS: Final = frozenset(["FILLER", "VERB", "DET", "MARK", "STOP", "CUE", "JOIN", "PREP"])
 _BOTH: Final = "pick:both"
+_PLACED: Final = frozenset([CHAIN, FOCUS_VERDICT, MACRO_DISTANCE, COMPARE, GEAR_SETTING, BUY_PLAN, WHY])
 _WITHOUT: Final = "without"
 _MM: Final = re.compile(r"(\d+(?:\.\d+)?) ?mm\b", re.IGNORECASE)
+_SHORTEST: Final = 3.0  # mm, of what is told of a lens without tubes: less sets a ring right
+_NUMBERS: Final = re.compile(r"\d+(?:\.\d+)?")
+_SWAPS: Final = ("swap", "instead", "replace", "change the", " for ")
+_MM_ALONE: Final = re.compile(r"(\d+(?:\.\d+)?) ?mm")
+_CLOSE: Final = frozenset([MACRO_DISTANCE, EXPOSURE_ND, DEPTH_OF_FIELD])
 _LONGEST: Final = 100.0  # mm, of a tube
 
 
@@ -37,23 +56,79 @@ def tubes_changed(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     both = _both(heard, before, tubes) or _counted(heard, tubes)
     if both:
         return both
+    again = _back_on(heard, before, tubes)
+    if again:
+        return again
     on_top = _close_up_on_top(heard, before)
     if on_top is not None:
         return on_top
     drawn = any(thing.piece in DRAWN and not _is_fixed(thing) and thing.thickness_mm for thing in before.adapters)
-    # a ring that was cut to a length stays where a tube is put to it
-    cut = any(thing.piece == _RING and _is_fixed(thing) for thing in before.adapters)
-    lengths = _lengths(heard) if tubes or ((drawn or cut) and _adds(heard)) else None
+    # a ring that was cut to a length, or is sold by it, stays where a tube is put to it
+    cut = any(thing.piece == _RING and (_is_fixed(thing) or thing.ids) for thing in before.adapters)
+    more_out = ((drawn or cut) and _adds(heard)) or _goes_further_out(heard, before)
+    exchanged = _exchanged(heard, before, tubes)
+    if exchanged:
+        return exchanged
+    lengths = _lengths(heard) if tubes or more_out else None
     if lengths is None:
         return None
     if any(token.kind == "PREP" and token.value == _WITHOUT for token in heard.line.tokens):
         left = [thing for thing in before.adapters if thing.thickness_mm not in [(one, one) for one in lengths]]
         return tuple(left) if len(left) == len(before.adapters) - len(lengths) and left else None
+    if not tubes and not (drawn or cut) and min(lengths) < _SHORTEST:
+        return None
     more = tuple(Thing(words=f"{one:g} mm tube", thickness_mm=(one, one), piece=SPACER) for one in lengths)
     if _adds(heard):
         return (*before.adapters, *more)
     drawn_anew = any(_is_extension(token) for token in heard.shape.tokens)  # 'with 16 mm of tube'
     return (*(one for one in before.adapters if one.piece not in DRAWN), *more) if drawn_anew else None
+
+
+def _back_on(heard: Heard, before: Question, tubes: list[Thing]) -> tuple[Thing, ...]:
+    """'put the 36 back' beside a tube: one that was there before comes to it again."""
+    told = [float(one) for one in _NUMBERS.findall(heard.text)]
+    back = heard.tells(ON_AGAIN) or any(token.text.casefold() == "back" for token in heard.line.tokens)
+    put = any(PUT_ON in token.groups or token.text.casefold() == "put" for token in heard.line.tokens)
+    if not tubes or len(told) != 1 or not back or not put or told[0] > _LONGEST:
+        return ()
+    tube = Thing(words=f"{told[0]:g} mm tube", thickness_mm=(told[0], told[0]), piece=SPACER)
+    return (*before.adapters, tube)
+
+
+def _goes_further_out(heard: Heard, before: Question) -> bool:
+    """'with 15 more, how close is that' after a lens on a body: so far out from its infinity position."""
+    lens = before.lens
+    placed = lens is not None and lens.focal_length_mm is not None and bool(before.bodies)
+    tokens = heard.line.tokens
+    more = any(MORE in token.groups and _is_beside(tokens, at) for at, token in enumerate(tokens))
+    other = any(token.value in _ADDING for token in tokens) and heard.tells("how-close")
+    told = _EXTENSION in heard.readings.values  # '10 mm extra behind it' is read so already
+    return placed and not told and before.intent in _PLACED and (more or other)
+
+
+def _exchanged(heard: Heard, before: Question, tubes: list[Thing]) -> tuple[Thing, ...]:
+    """'swap the 21 for the 10', '10 instead of the 21' after several tubes: one of them in another's place."""
+    told = [float(one) for one in _NUMBERS.findall(heard.text)]
+    held = [thing for thing in tubes if thing.thickness_mm is not None and thing.thickness_mm[0] in told]
+    swaps = any(word in heard.text.casefold() for word in _SWAPS)
+    if len(told) != 2 or len(held) != 1 or len(tubes) < 2 or not swaps or max(told) > _LONGEST:
+        return ()
+    length = next((one for one in told if (one, one) != held[0].thickness_mm), None)
+    if length is None:
+        return ()
+    new = replace(held[0], words=f"{length:g} mm tube", thickness_mm=(length, length))
+    return tuple(new if one is held[0] else one for one in before.adapters)
+
+
+def with_tube_told(question: Question) -> Question:
+    """'with 12 mm of tube': a tube of that length stands there, which can be doubled, added to or taken off."""
+    told = _MM_ALONE.fullmatch(question.said(_EXTENSION) or "")
+    if told is None or question.intent not in _CLOSE or any(one.piece in DRAWN for one in question.adapters):
+        return question
+    length = float(told[1])
+    tube = Thing(words=f"{length:g} mm tube", thickness_mm=(length, length), piece=SPACER)
+    values = tuple(row for row in question.values if row[0] != _EXTENSION)
+    return question.with_(adapters=(*question.adapters, tube), values=values)
 
 
 def _close_up_on_top(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
@@ -87,8 +162,14 @@ def says_both(heard: Heard) -> bool:
 def _counted(heard: Heard, tubes: list[Thing]) -> tuple[Thing, ...]:
     """'what if I use two of them' after one tube: so many of its length."""
     counts = [token.numbers[0] for token in heard.line.tokens if token.kind == "NUMBER"]
-    several = len(counts) == 1 and counts[0] in _COUNTS and heard.tells("pick:all") and len(tubes) == 1
-    return tuple(tubes * int(counts[0])) if several else ()
+    several = len(counts) == 1 and counts[0] in _COUNTS and (heard.tells("pick:all") or _is_count_alone(heard))
+    return tuple(tubes * int(counts[0])) if several and len(tubes) == 1 else ()
+
+
+def _is_count_alone(heard: Heard) -> bool:
+    """'and with two', 'make that three', 'if i stack two': a number in words, and nothing that it could be told of."""
+    rest = [token for token in heard.line.tokens if token.kind not in _IDLE_WORDS]
+    return len(rest) == 1 and rest[0].kind == "NUMBER" and rest[0].text.isalpha()
 
 
 def _lengths(heard: Heard) -> list[float] | None:
@@ -97,7 +178,8 @@ def _lengths(heard: Heard) -> list[float] | None:
     others = [token for token in tokens if token.kind in _OF_OTHERS]
     if heard.cast.bodies or any(not (_is_extension(one) or stands_in(one)) for one in others):
         return None
-    if any((part.piece not in DRAWN and not _is_by_length(part)) or part.mounts for part in pieces):
+    plain = _adds(heard)  # 'plus a 1 mm ring' comes on top as a tube does
+    if any(not _is_tube(part, plain) or part.mounts for part in pieces):
         return None
     told = [token for token in tokens if token.kind in _LENGTHS and not token.text.isalpha()]
     told += [token for token in tokens if _is_extension(token)]
@@ -105,6 +187,12 @@ def _lengths(heard: Heard) -> list[float] | None:
     told += [token for part in pieces for token in part.noun.tails if token.implies == ("LENGTH",)]
     lengths = [token.numbers[0] for token in told if token.unit in ("", "mm")]
     return lengths if lengths and len(lengths) == len(told) and max(lengths) <= _LONGEST else None
+
+
+def _is_tube(part: Part, plain: bool) -> bool:
+    """`plain`: a ring that only its length is told of is one too."""
+    ring = plain and part.piece == _RING and part.thickness is not None and part.named is None
+    return part.piece in DRAWN or _is_by_length(part) or ring
 
 
 def _is_extension(token: Token) -> bool:

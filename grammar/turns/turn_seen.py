@@ -53,6 +53,7 @@ _SEEN: Final = frozenset(
     [CHAIN, FOCUS_VERDICT, COVERAGE, CROP_EQUIVALENT, COMPARE, WHY, EXPOSURE_ND, DEPTH_OF_FIELD, GEAR_SETTING]
 )
 _TROUBLED: Final = frozenset([None, SHIM_CALIBRATION, OUT_OF_SCOPE, HAZARD, GEAR_SETTING])
+_OF_FRAME: Final = frozenset([COVERAGE, CROP_EQUIVALENT])
 _CLOSER: Final = ("closer", "nearer")  # how the words end that ask for more than there is
 _PLAIN: Final = 5.0  # the weight from which something else is plainly asked beside what is told
 # what words that only tell of a lens may seem to ask
@@ -270,9 +271,9 @@ def sets_for_another(turn: Turn) -> bool:
 
 
 def is_lit_by_glass(turn: Turn) -> bool:
-    """'would a 0.5x reducer fix that' after what a lens lights of a frame: what it lights behind that glass."""
+    """'would a 0.5x reducer fix that' after what a lens lights or frames like: what it does so behind that glass."""
     idle = all(cue.tells in _OF_CURE for cue in turn.heard.cues)
-    return turn.was == COVERAGE and only_glass(turn.heard) and idle and not turn.heard.readings.values
+    return turn.was in _OF_FRAME and only_glass(turn.heard) and idle and not turn.heard.readings.values
 
 
 def is_saved_by_stop(turn: Turn) -> bool:

@@ -114,3 +114,72 @@ def test_the_view_is_asked_after_the_light(club: Desk) -> None:
 def test_an_iso_told_bare_beside_the_word_is_made_up_for(club: Desk) -> None:
     last = talk(club, "from f2 to f8 how many stops", "keep 1/500, which iso then? was 100")[-1]
     assert "ISO 1600" in head(last)
+
+
+@pytest.mark.parametrize("said", ["how dark does that get", "how dark will it be", "how much darker is it"])
+def test_how_dark_it_gets_behind_a_tube_is_what_is_lost(club: Desk, said: str) -> None:
+    last = talk(club, "50mm plus 14mm tube, how close", said)[-1]
+    assert last.intent == "exposure-nd"
+    assert value(club, last, "light_difference_stops") == pytest.approx(0.7, abs=0.1)
+
+
+def test_dark_corners_behind_a_tube_are_of_the_circle(club: Desk) -> None:
+    assert talk(club, "50mm plus 14mm tube, how close", "how dark are the corners")[-1].intent == "coverage"
+
+
+def test_how_wide_it_is_close_up_is_the_field_there(club: Desk) -> None:
+    last = talk(club, "50mm plus 14mm tube, how close", "how wide is the patch i see on full frame")[-1]
+    assert value(club, last, "field_width_mm") == pytest.approx(36 * 50 / 14, rel=0.01)
+
+
+@pytest.mark.parametrize("between", ["are the corners dark", "which focal for the stabiliser"])
+def test_a_tube_stays_on_past_another_matter(club: Desk, between: str) -> None:
+    last = talk(club, "50mm plus 14mm tube on mft, how close", between, "and depth at f8")[-1]
+    assert [piece.thickness_mm for piece in last.question.adapters] == [(14, 14)]
+    assert "hyperfocal" not in "\n".join(line.text for line in last.lines)
+
+
+@pytest.mark.parametrize("said", ["swap the 21 for the 10", "10 instead of the 21", "10 instead of 21mm"])
+def test_of_several_tubes_one_is_swapped(club: Desk, said: str) -> None:
+    last = talk(club, "16 and 21mm tubes behind a 58mm lens, how close", said)[-1]
+    assert [piece.thickness_mm for piece in last.question.adapters] == [(16, 16), (10, 10)]
+
+
+def test_the_light_of_a_lens_turned_round_is_no_loss_by_its_tube(club: Desk) -> None:
+    last = talk(club, "50 1.8 reversed on e mount full frame how big", "add 10mm", "light")[-1]
+    assert "the lens turned round, by its magnification" in head(last)
+    assert "10 mm of extension" not in "\n".join(line.text for line in last.lines)
+
+
+def test_without_after_another_tube_is_without_any(club: Desk) -> None:
+    last = talk(club, "60mm with a 30mm tube, how close", "40 rather", "what about without")[-1]
+    assert not last.question.adapters
+
+
+def test_a_tube_put_back_is_no_lens(club: Desk) -> None:
+    last = talk(club, "tubes 12 20 36 on a 50, closest?", "just the 20", "put the 36 back")[-1]
+    assert [piece.thickness_mm for piece in last.question.adapters] == [(20, 20), (36, 36)]
+
+
+def test_half_of_two_tubes_is_half_of_both(club: Desk) -> None:
+    last = talk(club, "85mm with 25 and 36mm tubes, how big", "half of that")[-1]
+    assert value(club, last, "magnification") == pytest.approx(30.5 / 85, rel=0.01)
+
+
+@pytest.mark.parametrize(("said", "away"), [("focus at 4", 4000), ("focused at 6", 6000)])
+def test_a_number_that_it_is_focused_at_is_a_distance(club: Desk, said: str, away: float) -> None:
+    last = talk(club, "35mm at f8 focused at 3m, full frame, what is sharp", said)[-1]
+    assert (last.question.distance_mm, last.question.f_number) == (away, 8)
+
+
+@pytest.mark.parametrize(("said", "m"), [("1:1", 1.0), ("at half life size?", 0.5)])
+def test_another_size_is_asked_of_depth_still(club: Desk, said: str, m: float) -> None:
+    last = talk(club, "100mm macro at 1:4 f8, depth on full frame", said)[-1]
+    assert last.intent == "depth-of-field"
+    assert value(club, last, "dof_mm") == pytest.approx(2 * 8 * 0.03 * (1 + m) / m**2, rel=0.01)
+    assert "hyperfocal" not in "\n".join(line.text for line in last.lines)
+
+
+def test_another_close_up_lens_is_asked_of_depth_still(club: Desk) -> None:
+    last = talk(club, "+3 on an 85 f1.8 at f8 how deep is it full frame", "+1 instead")[-1]
+    assert value(club, last, "dof_mm") == pytest.approx(2 * 8 * 0.03 / 0.085**2, rel=0.01)

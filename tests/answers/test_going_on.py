@@ -331,7 +331,7 @@ def test_the_last_answer_in_short_keeps_its_head_its_way_and_its_warnings(club, 
 
 @pytest.mark.parametrize("turn", ["shorter tubes?", "which is shorter"])
 def test_what_is_to_be_shorter_is_no_answer(club, turn):
-    whole, found = talk(club, "28 LTM on E with a 10 mm tube", turn)
+    _, found = talk(club, "28 LTM on E with a 10 mm tube", turn)
     assert not found.aside
 
 
@@ -381,3 +381,44 @@ def test_what_was_assumed_is_how_sure_it_is(club):
 def test_wide_open_after_a_way_is_that_way_at_its_widest(club):
     _, found = talk(club, "50mm f1.8 M42 on E full frame", "and wide open")
     assert found.intent == "focus-verdict"
+
+
+@pytest.mark.parametrize("turn", ["so how do i focus", "how should i focus then", "and how do you focus with it"])
+@pytest.mark.parametrize(
+    "first",
+    [
+        ("display shows F-- with the FD ring on", "which mode", "finder goes dim when i stop down, why"),
+        ("OM on X with a dumb ring, which mode",),
+        ("why is my viewfinder dim at f11 with an old lens",),
+        ("can i use autofocus with m42 on E",),
+    ],
+)
+def test_how_to_focus_is_told_by_hand_whatever_was_asked_before(club, first, turn):
+    assert flat(talk(club, *first, turn)[-1]).startswith("enlarging the picture to focus:")
+
+
+def test_how_to_focus_a_lens_that_has_no_focusing_is_no_matter_of_the_finder(club):
+    assert "enlarging the picture" not in flat(talk(club, "80mm enlarger lens on E", "so how do i focus")[-1])
+
+
+@pytest.mark.parametrize("turn", ["how do i take that off evenly", "how to remove it", "how do i take it off flat"])
+@pytest.mark.parametrize(
+    "first",
+    [
+        ("turning a ring LTM to Q, face to face length?", "came out 0.05 too thick"),
+        ("my ring is 0.05 too long, 50mm",),
+    ],
+)
+def test_what_a_ring_is_too_thick_by_is_taken_off_and_no_piece(club, first, turn):
+    assert "take 0.05 mm off one seat of the ring, flat and parallel" in flat(talk(club, *first, turn)[-1])
+
+
+@pytest.mark.parametrize("turn", ["why not just stop down", "why not stop down instead", "why not iso 50"])
+def test_why_no_other_way_than_a_filter_is_told_of_the_filter(club, turn):
+    assert flat(talk(club, "nd for full sun f2 1/50", turn)[-1]).startswith("less light by iris, filter or shutter:")
+
+
+@pytest.mark.parametrize("turn", ["why so much", "why 7.4", "why is my picture pink"])
+def test_the_sun_that_lights_a_scene_is_no_danger_when_it_is_asked_why(club, turn):
+    assert "DANGER" not in flat(talk(club, "nd for full sun f2 1/50", turn)[-1])
+    assert "sun through the lens" not in flat(talk(club, "nd for full sun f2 1/50", turn)[-1])

@@ -533,3 +533,26 @@ def test_light_lost_behind_a_helicoid_that_seats_the_lens_is_that_beyond_infinit
 def test_light_lost_behind_a_bellows_without_a_chain_counts_its_whole_draw(club):
     (found,) = talk(club, "50 K on E with bellows 40-130, light loss")
     assert "bellows drawn in to 40 mm: 1.7 stops" in flat(found)  # 2 log2(1 + 40 / 50)
+
+
+UNSCREWED = "16mm c lens, infinity comes when i unscrew it a third of a turn"
+
+
+@pytest.mark.parametrize(
+    ("turns", "told"),
+    [
+        (["how many turns would half a mm be"], "0.5 mm is 0.63 turn"),
+        (["how many turns is 0.2"], "0.2 mm is 0.252 turn"),
+        (["if i leave it, where on the scale is infinity"], "a 16 mm lens has infinity at its 1 m mark"),
+        (["how many turns would half a mm be", "what if it stays so"], "a 16 mm lens has infinity at its 1 m mark"),
+        (["and a 50 on the same camera?"], "the same 0.26 mm for this lens"),
+        (["how many turns is 0.1 mm", "a 25 on it?"], "the 2.41 m mark of the 25 mm lens"),
+        (["half a turn?"], "0.5 turn of 0.794 mm pitch is 0.4 mm"),
+    ],
+)
+def test_an_error_told_by_turns_is_one_for_whatever_is_asked_next(club, turns, told):
+    assert told in flat(talk(club, UNSCREWED, *turns)[-1])
+
+
+def test_how_far_a_turn_moves_a_lens_is_no_error_of_its_seat(club):
+    assert "mark" not in flat(talk(club, "how far does a quarter turn move an ltm 50")[-1])

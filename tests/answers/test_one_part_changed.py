@@ -253,3 +253,65 @@ def test_so_many_of_the_tube_spoken_of(club: Desk, said: str) -> None:
     last = talk(club, TUBED, said)[-1]
     assert last.question is not None
     assert [piece.thickness_mm for piece in last.question.adapters] == [(20, 20), (20, 20)]
+
+
+@pytest.mark.parametrize("turn", ["make it 0.3", "0.3?", "and 0.3 mm", "say 0.3 instead"])
+def test_a_thin_washer_takes_the_place_of_the_one_before(club, turn):
+    found = talk(club, "25 1.4 cine lens, c mount, for my mft. ring?", "if i slip a 1mm washer under it", turn)[-1]
+    assert [piece.thickness_mm for piece in found.question.adapters] == [(0.3, 0.3)]
+
+
+@pytest.mark.parametrize(
+    "first", ["16mm c lens screwed right into a cs camera, no ring", "16 C lens on CS without its ring, all mush"]
+)
+@pytest.mark.parametrize("turn", ["with the 5 mm one?", "put the 5mm one in", "and with the 5 one", "5 mm between?"])
+def test_one_that_is_put_in_after_a_lens_without_a_ring_is_a_ring(club, first, turn):
+    found = talk(club, first, turn)[-1]
+    assert [lens.focal_length_mm for lens in found.question.lenses] == [16]
+    assert "seat 5 mm: just right" in flat(found)
+
+
+@pytest.mark.parametrize(
+    "turn", ["and one more millimetre on top", "plus 1 mm", "add another 1 mm", "and a 1mm washer too"]
+)
+def test_what_comes_on_top_of_a_ring_sold_by_its_length_leaves_it_there(club, turn):
+    found = talk(club, "16mm c lens on a cs camera", "with the 5 mm ring?", turn)[-1]
+    assert "1 mm too far out" in flat(found)
+    assert "4 mm too close" not in flat(found)
+
+
+def test_the_ring_that_seats_a_lens_is_no_tube_beside_a_washer(club):
+    (found,) = talk(club, "25 C on CS camera with the 5 mm ring and a 1 mm washer, how close?")
+    assert "stops at 68 cm" in flat(found)
+    assert "6 mm of tube" not in flat(found)
+
+
+@pytest.mark.parametrize("said", ["and with two", "make that two", "if i stack two", "one more of those"])
+@pytest.mark.parametrize("first", ["50mm with 20 mm of tube, how close", TUBED])
+def test_a_tube_told_by_its_length_alone_is_doubled_too(club: Desk, first: str, said: str) -> None:
+    last = talk(club, first, said)[-1]
+    assert last.question is not None
+    assert sum(piece.thickness_mm[0] for piece in last.question.adapters if piece.thickness_mm) == 40
+
+
+@pytest.mark.parametrize("said", ["make that {}", "lets make that {} then", "change that to {}", "change it to {}"])
+@pytest.mark.parametrize(
+    ("first", "number", "shown"),
+    [
+        ("100mm lens with 25 mm of tube, how far is the flower", "40", "0.4x"),
+        ("50mm f/1.8 on aps-c, equivalent?", "35", "35 mm on APS-C"),
+        ("50mm f/2 at 3 m on aps-c, how deep is it sharp", "5", "f/2 at 5 m"),
+        ("50mm f/2 at 3 m on aps-c, how deep is it sharp", "5.6", "f/5.6 at 3 m"),
+        ("50mm f/2 at 3 m on aps-c, how deep is it sharp", "85", "85 mm f/2 at 3 m"),
+        ("M42 to E ring came out 27.6, 50mm, infinity?", "27.5", "0.04 mm too far out"),
+        ("my ring is 0.1 too thick with a 50mm, infinity?", "0.2", "13 m"),
+        ("35mm hits infinity at 5m on the scale, shim?", "8", "0.15 mm too close"),
+        ("full sun, iso 200, f/1.4, 1/60, how much nd", "400", "ISO 400"),
+        ("60mm macro at 0.5x, how far from the sensor", "0.8", "60 mm at 0.8x"),
+        ("does a 14mm circle cover mft", "18", "image circle 18 mm"),
+    ],
+)
+def test_a_number_is_put_right_by_the_words_that_put_it_right(
+    club: Desk, first: str, number: str, shown: str, said: str
+) -> None:
+    assert shown in flat(talk(club, first, said.format(number))[-1])

@@ -6,7 +6,7 @@ import pytest
 
 from engine.render.record import record_of
 from tests.answers.picture import numbers
-from tests.answers.talks import talk
+from tests.answers.talks import flat, talk
 
 
 def _told(club, answer, name):
@@ -285,3 +285,32 @@ def test_pixels_asked_after_a_way_are_those_of_its_picture(club, asked):
     *_, last = talk(club, "16mm c mount on mft", asked)
     assert last.intent == "coverage"
     assert "16 mm C-mount lens" in last.reading
+
+
+@pytest.mark.parametrize(
+    "turn", ["so f4 exposure?", "is exposure f4 then?", "so it exposes like f4?", "so f4", "does it meter at f4"]
+)
+def test_a_stop_of_the_same_depth_is_no_stop_that_was_set(club, turn):
+    _, doubted, glass = talk(club, "35mm f2 on mft equals what", turn, "put a 0.71 reducer behind it")
+    assert flat(doubted).startswith("No: f/2 exposes as f/2 on any sensor")
+    assert flat(glass).startswith("35 mm f/2 with 0.71x is 24.8 mm f/1.42")
+
+
+@pytest.mark.parametrize(
+    "turn", ["so is it darker?", "light the same?", "whats the light, still f2?", "is that dimmer"]
+)
+def test_light_doubted_after_an_equivalent_stays_the_same(club, turn):
+    assert flat(talk(club, "35mm f2 on mft equals what", turn)[-1]).startswith(
+        "No crop changes the exposure: f/2 stays"
+    )
+
+
+@pytest.mark.parametrize("turn", ["at f4?", "stopped down to f4"])
+def test_a_stop_that_is_set_after_an_equivalent_has_its_own(club, turn):
+    last = talk(club, "35mm f2 on mft equals what", turn)[-1]
+    assert "f/4 on Four Thirds has the depth of field of f/8 on full frame" in flat(last)
+
+
+def test_glass_without_a_factor_after_an_equivalent_changes_the_equivalent(club):
+    last = talk(club, "50 f1.4 on 1.5 crop, equivalent", "put a speed booster in")[-1]
+    assert flat(last).startswith("50 mm f/1.4 with 0.71x is 35.5 mm")

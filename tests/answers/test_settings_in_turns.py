@@ -106,3 +106,32 @@ def test_a_length_after_the_tube_is_off_is_that_of_another_tube(club: Desk, off:
     last = talk(club, "50mm om lens on e with a 20mm tube, how close", off, on)[-1]
     assert [lens.focal_length_mm for lens in last.question.lenses] == [50]
     assert [piece.thickness_mm for piece in last.question.adapters] == [(5, 5)]
+
+
+def test_a_factor_alone_is_that_of_the_glass_and_no_magnification(club: Desk) -> None:
+    first = "100mm macro at 1:1 with a 2x tc behind, how big"
+    last = talk(club, first, "how much light gone altogether", "1.4 instead")[-1]
+    assert [piece.factor for piece in last.question.adapters] == [1.4]
+    assert last.question.said("magnification") == "1"
+
+
+@pytest.mark.parametrize("said", ["same with my crop camera", "same thing with my crop camera", "on the crop body"])
+def test_a_crop_camera_told_in_a_talk_has_the_usual_smaller_frame(club: Desk, said: str) -> None:
+    last = talk(club, "35mm f4 at 4m full frame dof", said)[-1]
+    assert last.intent == "depth-of-field"
+    assert "APS-C: sharp from 3.2 m" in last.lines[0].text
+
+
+def test_what_hands_allow_is_told_past_a_change_of_frame(club: Desk) -> None:
+    last = talk(club, "slowest shutter by hand with a 90mm on apsc", "on full frame?", "and a 200")[-1]
+    assert value(club, last, "shutter_s") == pytest.approx(1 / 200, rel=0.01)
+
+
+def test_a_stop_wanted_after_a_metered_one_makes_another_shutter(club: Desk) -> None:
+    last = talk(club, "1/60 f5.6 iso 100 metered", "i want f2.8, shutter", "and iso 50")[-1]
+    assert value(club, last, "shutter_s") == pytest.approx(1 / 120, rel=0.02)
+
+
+def test_a_filter_asked_for_after_what_hands_allow_is_told(club: Desk) -> None:
+    last = talk(club, "300mm f5.6 on mft, slowest shutter", "and nd needed for 1/50 in sun iso 200")[-1]
+    assert value(club, last, "nd_stops") == pytest.approx(5.4, abs=0.1)

@@ -536,3 +536,84 @@ def test_one_ring_for_both_after_two_bodies_builds_on_the_one(club, said):
 def test_harm_asked_after_an_error_of_the_seat_is_what_comes_of_it(club, said):
     *_, found = talk(club, "35mm c lens reads 4m when the horizon is sharp", said)
     assert flat(found).startswith("Nothing is harmed, and infinity is there: only before its mark.")
+
+
+@pytest.mark.parametrize("check", ["how do i check that", "how would i measure it", "how can i tell"])
+@pytest.mark.parametrize(
+    ("first", "told"),
+    [
+        ("rangefinder 15mm (LTM) with a long rear, safe on an E camera?", "Measure how far the rear reaches"),
+        ("will the back of my 21mm M lens hit the shutter of an E body", "Measure how far the rear reaches"),
+        ("is it dangerous to use an old flash trigger on the camera", "Measure the trigger voltage"),
+        ("will a 25mm c lens fill the mft frame", "Four Thirds needs 21.64 mm"),
+    ],
+)
+def test_how_to_make_sure_is_asked_of_what_was_told(club, first, told, check):
+    answers = talk(club, first, check)
+    assert answers[1].intent == answers[0].intent
+    assert told in flat(answers[1])
+
+
+@pytest.mark.parametrize("said", ["12 mm", "12 mm behind the flange it is", "it's 12 mm", "i measured 12"])
+def test_a_length_after_a_rear_that_may_touch_is_how_far_it_reaches_and_stays(club, said):
+    turns = talk(club, "can the rear of my 15mm ltm hit the shutter of an E body", "how do i check", said, "so safe?")
+    for told in turns[2:]:
+        assert "1.2 mm inside the flange of the body, 16.8 mm before the sensor" in flat(told)
+    assert [lens.focal_length_mm for lens in turns[2].question.lenses] == [15]
+
+
+def test_a_lens_that_is_sunk_into_the_body_has_no_seat_below_nought(club):
+    last = talk(club, "16mm film c lens, deep rear, on mft, does it hit the shutter", "5 mm")[-1]
+    assert "Sunk 1.72 mm into the body its rear stands 6.72 mm inside the flange" in flat(last)
+
+
+@pytest.mark.parametrize(
+    "said", ["whats the proper part between them", "which part joins them", "what ring connects both"]
+)
+@pytest.mark.parametrize(
+    ("first", "pair", "ring"),
+    [
+        (["is M42 the same thread as T2"], ("t2", "m42"), 9.54),
+        (["t2 ring jammed on my m42 tube, now what", "but they are both 42?!"], ("t2", "m42"), 9.54),
+        (["om and md, same mount?"], ("om-mount", "sr-mount"), 2.5),
+        (["is c mount the same as cs"], ("c", "cs"), 5.0),
+        (["are K and M42 compatible"], ("m42", "k-mount"), 0.0),
+    ],
+)
+def test_the_part_between_two_mounts_is_for_the_lens_that_leaves_it_room(club, first, pair, ring, said):
+    last = talk(club, *first, said)[-1]
+    assert (last.question.lenses[0].ids[0], last.question.bodies[0].ids[0]) == pair
+    rows = [row.value.nominal for row in last.quantities if row.name == "ring_thickness_mm"]
+    assert rows[0] == pytest.approx(ring, abs=0.02)
+
+
+@pytest.mark.parametrize("said", ["can i see that with just a ruler", "how do i tell them apart with a ruler"])
+def test_two_threads_are_told_apart_by_ten_crests(club, said):
+    told = flat(talk(club, "is M42 the same thread as T2", said)[-1])
+    assert "10 mm = 1 mm, 7.5 mm = 0.75 mm" in told
+
+
+@pytest.mark.parametrize(
+    "said",
+    ["which of the two bodies is better", "which of the two cameras is better for it", "which camera suits it more"],
+)
+@pytest.mark.parametrize(
+    ("first", "bodies"),
+    [
+        (("om 50 on E, ring?", "and on X"), ["e-mount", "x-mount"]),
+        (("85 LTM on a Z, which ring", "same lens for my m body"), ["z-mount", "m-mount"]),
+    ],
+)
+def test_two_bodies_told_one_after_the_other_are_set_apart(club, first, bodies, said):
+    last = talk(club, *first, said)[-1]
+    assert (last.intent, [body.ids[0] for body in last.question.bodies]) == ("compare", bodies)
+
+
+def test_which_bodies_take_a_lens_is_still_asked_of_all(club):
+    assert talk(club, "om 50 on E, ring?", "and on X", "which other bodies take it")[-1].intent == "list-fits"
+
+
+@pytest.mark.parametrize("said", ["why not the 170", "why not 170", "not 170?", "why would i not type 170"])
+def test_why_the_view_is_not_what_the_stabiliser_is_told(club, said):
+    last = talk(club, "what do i enter for ibis, 85 om on mft", said)[-1]
+    assert flat(last).startswith("No, not 170: that is only what it frames like. Enter 85.")

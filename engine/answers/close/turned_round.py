@@ -12,12 +12,13 @@ from engine.answers.parts.said import number
 from engine.answers.parts.wording import area, ranged, small_mm, times, trimmed
 from engine.answers.picture.filling import magnification_filling
 from engine.answers.picture.moved_out import extension_mm
-from engine.answers.seat.distances import Distances
+from engine.answers.seat.distances import Distances, distances_of
 from engine.base.interval import Interval, is_known
 from engine.physics import closeup, focus
 from grammar.questions import Question, Thing
 
 RULER = "Photograph a ruler: the sensor's width over what fills it is the magnification, whatever is assumed here."
+UNTOLD = "Turned round, a lens loses 2 log2(1 + m p) stops: m is its magnification, p exit pupil over entrance pupil."
 WHICH_BODY = "On which body? Its register is most of what stands between lens and sensor."
 
 
@@ -60,6 +61,22 @@ def reversed_alone(lens: Distances, question: Question, shown: Shown, knowledge:
     lines += _room(question, knowledge)
     lines.append(Line("ask", RULER))
     return Told(tuple(lines), told.quantities)
+
+
+def light_reversed(question: Question, knowledge: Knowledge) -> Told:
+    """What a lens turned round on a body costs in light, whose magnification no extension tells."""
+    if any(question.said(key) for key in ("light", "shutter", "iso", "frame_rate")):
+        return Told()
+    lens = distances_of(question.lens, knowledge.catalogue) if question.lens is not None else None
+    body = _body_of(question, knowledge)
+    if lens is None or not isinstance(body, BodySide):
+        return Told((Line("text", UNTOLD),))
+    told = _on_body(lens, body, extension_mm(question, knowledge.catalogue) or 0.0, Shown(knowledge.catalogue))
+    lost = tuple(row for row in told.quantities if row.name == "light_difference_stops")
+    if not lost or not isinstance(lost[0].value, Interval):
+        return Told((Line("text", UNTOLD),))
+    text = f"{ranged(lost[0].value, lambda value: f'{value:.1f}')} stops of light lost, the lens turned round"
+    return Told((Line("head", f"{text}, by its magnification."), Line("ask", RULER)), told.quantities)
 
 
 def _body_of(question: Question, knowledge: Knowledge) -> BodySide | Missing:

@@ -8,9 +8,10 @@ from math import log2
 from engine.answers.close.close_alone import between_sizes, light_alone
 from engine.answers.close.close_picture import shown_by
 from engine.answers.close.close_rows import light_rows
-from engine.answers.close.coupled import coupled_light
+from engine.answers.close.coupled import TURNED, coupled_light, pair_of
 from engine.answers.close.drawn import draws
 from engine.answers.close.image_side import image_told_mm
+from engine.answers.close.turned_round import light_reversed
 from engine.answers.exposure.any_stop import at_any_stop
 from engine.answers.exposure.exposure_change import changed_exposure, density_with_glass
 from engine.answers.exposure.holding_back import held_back
@@ -75,7 +76,8 @@ def exposed_parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         yield at_any_stop(light if is_known(light.shutter) else _at_usual_rate(light, knowledge))
     yield shutter_and_angle(question, knowledge) if not of_rate.lines else Told()
     yield coupled_light(question)
-    yield lost_by_extension(question, knowledge)
+    turned = pair_of(question) is None and any(TURNED in lens.traits for lens in question.lenses)
+    yield light_reversed(question, knowledge) if turned else lost_by_extension(question, knowledge)
     yield _of_close_up_lens(question, knowledge)
     yield _lost_at_magnification(question, knowledge)
     if changed is not None and stop(question) is not None and glass_factor(question, knowledge.catalogue) is not None:

@@ -53,5 +53,6 @@ def _is_by_hand(question: Question) -> bool:
     prior = question.prior
     if mentions(question, "hand-meter"):
         return False  # it is the meter that is in the hand
-    went_on = question.follows and prior is not None and prior.intent == question.intent
+    scene = question.said("light") is not None or bool(question.places("nd-or-density"))
+    went_on = question.follows and prior is not None and prior.intent == question.intent and not scene
     return mentions(question, "by-hand") or (went_on and prior is not None and mentions(prior, "by-hand"))

@@ -61,7 +61,7 @@ def between_two(question: Question) -> Told:
     stops = stops_told(question)
     if len(stops) != 2 or stops[0] == stops[1] or question.said("shutter") or mentions(question, "filtered"):
         return Told()
-    if pair_of(question) is not None or question.said("light"):
+    if pair_of(question) is not None or question.said("light") or question.said("magnification"):
         return Told()  # one behind the other: they are not to choose from
     low, high = Interval.exact(min(stops)), Interval.exact(max(stops))
     middle = exposure.f_number_between(low, high, Interval.exact(0.5))

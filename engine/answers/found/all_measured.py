@@ -11,7 +11,7 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import mentions, number
 from engine.answers.seat.seen import is_coupled_by_lugs
 from engine.base.compact import replace
-from grammar.questions import Question, Thing
+from grammar.questions import BY_MEASURES, Question, Thing
 
 BY_PAPER = "How far is it from flange to the image of a far window on paper, set to infinity? Measure that: it decides."
 
@@ -38,7 +38,9 @@ def combined(question: Question, knowledge: Knowledge, by_name: bool = False) ->
     asked = question
     if mounts:
         ids, words = tuple(mount.id for mount in mounts), mounts[0].designation
-        lens = replace(question.lens or Thing(), kind="mount", ids=ids, words=words)
+        lens = question.lens or Thing()
+        traits = tuple(dict.fromkeys((*lens.traits, BY_MEASURES)))
+        lens = replace(lens, kind="mount", ids=ids, words=words, traits=traits if not named else lens.traits)
         asked = replace(question, lenses=(lens, *question.lenses[1:]))
     lines = [*not_by_thread(question, knowledge).lines, *told.lines]
     if found.register_mm is None and any(not row.bad for row in rows):
@@ -47,6 +49,16 @@ def combined(question: Question, knowledge: Knowledge, by_name: bool = False) ->
         question.text, "identify-mount", ANSWERED, tuple(lines), question=question, quantities=told.quantities,
         learnt=asked,
     )  # fmt: skip
+
+
+def as_unnamed(question: Question) -> Question:
+    """The lens without the mount that its measures told before: '55' after 45.5 mm and M42 makes it another."""
+    lens = question.lens
+    if lens is None or BY_MEASURES not in lens.traits:
+        return question
+    traits = tuple(trait for trait in lens.traits if trait != BY_MEASURES)
+    bare = replace(lens, kind="", ids=(), words="", traits=traits)
+    return replace(question, lenses=(bare, *question.lenses[1:]))
 
 
 def _named_width(named: tuple[str, ...], knowledge: Knowledge) -> float | None:

@@ -15,6 +15,7 @@ from engine.base.interval import Measure, is_known
 from grammar.questions import Question
 
 MOST = 8
+BESIDE_MM = 2.0  # as far as registers lie apart that are told as next to one another
 
 
 def by_register(question: Question, knowledge: Knowledge) -> Told:
@@ -85,3 +86,22 @@ def _by_throat(told: float, question: Question, knowledge: Knowledge) -> Told:
 def _off(fact: Measure, told: float) -> float:
     """How far a fact is from what was measured, in tenths of a millimetre: finer no caliper tells here."""
     return round(abs(fact.nominal - told), 1) if is_known(fact) else inf
+
+
+def beside_register(question: Question, knowledge: Knowledge) -> Told:
+    """'what else is close to that' after 46.5 mm: the mounts whose registers lie next to it, the nearest first."""
+    told = number(question, "flange_to_image")
+    if told is None:
+        return Told()
+    mounts = [
+        mount for mount in knowledge.catalogue.mounts.values()
+        if mount.kind not in ACCESSORIES and _off(mount.register_mm, told) <= BESIDE_MM
+        and is_coupled_so(mount, question)
+    ]  # fmt: skip
+    near = sorted(mounts, key=lambda mount: (_off(mount.register_mm, told), how_rare(mount, knowledge)))[:MOST]
+    if not near:
+        return Told((Line("head", f"Nothing in the facts has a register within {small_mm(BESIDE_MM)} of that."),))
+    lines = [Line("head", f"By the register alone, those next to {small_mm(told)}, the nearest first:")]
+    lines += [Line("fact", f"{mount.designation}: {mount_line(mount, knowledge)}", 1) for mount in near]
+    lines.append(Line("text", "Lugs or thread, throat, levers and pins tell such mounts apart."))
+    return Told(tuple(lines), registers_of(near))

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from engine.answers.found.by_register import beside_register
 from engine.answers.found.mounts_named import likeliest, mounts_named, names_typed, of_ring, spoken_of
 from engine.answers.found.same_name import (
     asked_of_a_name,
@@ -14,7 +15,7 @@ from engine.answers.found.same_name import (
     registers_alike,
     what_is_shared,
 )
-from engine.answers.found.threads_measured import by_thread
+from engine.answers.found.threads_measured import by_ruler, by_thread
 from engine.answers.found.threads_meet import threads_meet
 from engine.answers.found.turned_in import turned_in
 from engine.answers.parts.answer import ANSWERED, Answer, Line, ListedChain, Quantity, Told
@@ -50,12 +51,11 @@ def look_alike(question: Question, knowledge: Knowledge) -> Answer:
     if not mounts:
         if not met.lines and question.said("thread") is not None:
             met, _ = by_thread(question, knowledge)
-        if met.lines:
-            return _answer(question, met)
+        met = met if met.lines else beside_register(question, knowledge)
         asked = ask_for(question, (Missing("lens mount", "Which mount or thread? For example: what looks like M42?"),))
         rows = nearest(question.text, knowledge.catalogue, 1, PLAIN)  # 'are all screw lenses alike?'
         near = [Line("head", f"{row.topic}: {row.says}") for row in rows]
-        return replace(asked, lines=(*near, *asked.lines))
+        return _answer(question, met) if met.lines else replace(asked, lines=(*near, *asked.lines))
     by_one_name = asked_of_a_name(question)
     mounts = list(by_one_name) or mounts
     several = len((*question.lenses, *question.things, *question.adapters, *question.bodies)) > 1
@@ -68,7 +68,7 @@ def look_alike(question: Question, knowledge: Knowledge) -> Answer:
         told = not_so + met + _whether_same(question, mounts, firsts, chains, bool(met.lines), knowledge)
     told += Told(tuple(of_the_name(question, knowledge)))
     told += _each(mounts, several, knowledge)
-    told += Told((), tuple(_differences(mounts, knowledge)))
+    told = by_ruler(question, mounts, knowledge) + told + Told((), tuple(_differences(mounts, knowledge)))
     told += _rings_between(mounts, set(firsts), knowledge) if several else Told()
     apart = set_apart(mounts, knowledge)
     lines = [*told.lines, *mixed_lines(chains, question.feet), *apart.lines]

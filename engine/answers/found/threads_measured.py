@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable, Sequence
 
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
@@ -244,13 +245,26 @@ def _fits(thread: Thread, diameter: float, pitch: float | None, knowledge: Knowl
     return is_known(thread.pitch_mm) and usual["pitch-by-paper"].value.holds(thread.pitch_mm.nominal - pitch)
 
 
-def ten_pitches(question: Question, knowledge: Knowledge) -> Told:
-    """The length of ten pitches of usual threads, to compare a paper strip with."""
+def by_ruler(question: Question, mounts: Sequence[str], knowledge: Knowledge) -> Told:
+    """'can i see that with a ruler' after screws that start in each other: what ten crests of each come to."""
+    if not (question.follows and question.mentions("by-a-ruler")):
+        return Told()
+    facts, meets = knowledge.catalogue, knowledge.joints.mating
+    threads = {thread for name in mounts if (thread := facts.mounts[name].thread)}
+    if len(mounts) == 1:
+        others = {mount.thread for mount in facts.mounts.values() if mount.kind != "filter" and mount.thread}
+        pairs = [(one, other) for one in threads for other in others]
+        threads |= {other for one, other in pairs if (met := meets(one, other)) and met.outcome == "binds"}
+    return ten_pitches(knowledge, threads) if len(threads) > 1 else Told()
+
+
+def ten_pitches(knowledge: Knowledge, among: Iterable[str] = ()) -> Told:
+    """The length of ten pitches of the threads named, else of usual ones, to compare a paper strip with."""
     parts, rows = [], []
     seen: set[float] = set()
     threads = knowledge.catalogue.threads
     of_mounts = {m.thread for m in knowledge.catalogue.mounts.values() if m.kind != "filter" and m.thread}
-    for thread in (threads[name] for name in sorted(of_mounts)):
+    for thread in (threads[name] for name in sorted(set(among) or of_mounts)):
         if not is_known(thread.pitch_mm):
             continue
         pitch = round(thread.pitch_mm.nominal, 4)

@@ -67,6 +67,7 @@ def of_values(question: Question) -> str:
 def asked_about(question: Question, catalogue: Catalogue) -> str:
     """The question's words, with the kinds of values in it put into words."""
     keys = [_MEANT.get(key, "") for key, _ in question.values]
+    keys += ["filter nd"] if (question.said("factor") or "").startswith("ND") else []  # 'is an ND64 ok then'
     # 'how come a 0.71 makes it brighter': what piece it is stands in no word
     keys += [piece.piece.replace("-", " ") for piece in question.adapters if piece.piece not in _ANY_RING]
     focals = {one.focal_length_mm for one in question.lenses if one.focal_length_mm is not None}

@@ -165,7 +165,8 @@ def _of_any_lens(question: Question, facts: Catalogue) -> Told:
 def _of_exposure(question: Question) -> bool:
     """Whether it is the exposure that a crop is asked about: in so many words, or after an exposure was worked out."""
     went_on = question.follows and question.prior is not None and question.prior.intent == EXPOSURE_ND
-    return (went_on and not mentions(question, "of-view")) or mentions(question, "of-exposure")
+    lit = question.follows and mentions(question, "lit-less")
+    return (went_on and not mentions(question, "of-view")) or lit or mentions(question, "of-exposure")
 
 
 def _of_angle(question: Question, crops: list[Crop]) -> Told:

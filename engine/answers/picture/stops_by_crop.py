@@ -11,6 +11,7 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.wording import f_number, trimmed
 from engine.answers.picture.crop_factors import crop_of
 from engine.answers.picture.frames import frames_named
+from engine.answers.picture.likened_stop import FOR_EXPOSURE
 from engine.base.compact import replace
 from engine.base.interval import Interval
 from engine.facts.catalogue import Catalogue
@@ -29,7 +30,7 @@ def likened(question: Question, facts: Catalogue) -> Likened | None:
     """The stop that is likened to another, on which frame; None where no two are told that differ by a crop."""
     told = [lens.f_number for lens in question.lenses if lens.f_number]
     stops = list(dict.fromkeys([*told, *([question.f_number] if question.f_number else []), *question.stops]))
-    if len(stops) != PAIR or any(question.said(key) for key in SETTLED):
+    if len(stops) != PAIR or any(question.said(key) for key in SETTLED) or _is_set(question):
         return None
     made_for = [facts.formats[one.format] for one in question.lenses if one.format and one.format in facts.formats]
     ids = [one.id or "" for one in question.lenses if not question.bodies]
@@ -41,6 +42,12 @@ def likened(question: Question, facts: Catalogue) -> Likened | None:
             if crop >= LEAST_CROP and abs(like / here / crop - 1) <= NEAR:
                 return here, form, crop
     return None
+
+
+def _is_set(question: Question) -> bool:
+    """'and at f/4?' after what an f/2 frames like: the stop is set, and likened to nothing."""
+    doubted = question.mentions("likened-stops", "of-exposure", "lit-less")
+    return question.follows and question.mentions("set-at-stop") and not doubted
 
 
 def stops_by_crop(question: Question, facts: Catalogue) -> Told:
@@ -60,7 +67,7 @@ def stops_by_crop(question: Question, facts: Catalogue) -> Told:
     rows = (
         Quantity("equivalent_f_number", Interval.exact(here * crop), case),
         Quantity("crop_factor", Interval.exact(crop), form.name),
-        Quantity("f_number", Interval.exact(here), "for exposure"),
+        Quantity("f_number", Interval.exact(here), FOR_EXPOSURE),
         Quantity("light_difference_stops", Interval.exact(less), f"{form.name}, in all"),
     )
     return Told((Line("head", text),), rows)

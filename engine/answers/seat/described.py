@@ -13,7 +13,7 @@ from engine.base.span import Span
 from engine.chains.walk import ADDED_FOCUSING, ENDS
 from engine.facts.records import Adapter, Cup
 from grammar.questions import Thing
-from grammar.turns.sticking import span_of
+from grammar.turns.spans import span_of
 
 TUBE: Final = "extension-tube"
 # words for a piece that say nothing of its kind

@@ -30,10 +30,11 @@ def reach_told(question: Question, knowledge: Knowledge) -> Told:
     over = overhang_mm(Interval.exact(reach), Span.fixed(Interval.exact(seat)))
     if not is_known(over):
         return Told()
+    by = f"By a seat of {small_mm(seat)}" if seat >= 0 else f"Sunk {small_mm(-seat)} into the body"
     if over.nominal <= 0:
-        text = f"By a seat of {small_mm(seat)} its rear ends {small_mm(-over.nominal)} before the flange of the body."
+        text = f"{by} its rear ends {small_mm(-over.nominal)} before the flange of the body."
         return Told((Line("head", text),), (Quantity("overhang_mm", over, "told"),))
-    text = f"By a seat of {small_mm(seat)} its rear stands {small_mm(over.nominal)} inside the flange of the body"
+    text = f"{by} its rear stands {small_mm(over.nominal)} inside the flange of the body"
     rows = [Quantity("overhang_mm", over, "told")]
     if body is not None and is_known(body.register_mm):
         left = body.register_mm - over

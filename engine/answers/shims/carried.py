@@ -6,6 +6,7 @@ from engine.answers.parts.said import distance_mm, focals, last_said, mentions, 
 from engine.answers.seat.distances import Distances
 from engine.answers.shims.loose import off_by_limit
 from engine.answers.shims.targets import is_target
+from engine.answers.shims.turning import short_by_turns_mm
 from engine.base.interval import Interval, is_known
 from engine.facts.catalogue import Catalogue
 from engine.physics import calibration
@@ -18,6 +19,7 @@ SHIM = "shim"  # an error carried over from another lens, in mm
 _ON_TARGET = ("target", "on a target")
 _OF_A_SEAT = ("stops-at", "sits-too-far", "read-off-scale")  # keys of what tells by how much it is off
 MARK_OF = "mark-of"  # the own lens that a mark was told of, until its focal length is looked up
+_TELLING = frozenset(["mark", MARK_OF, SHIM, "turns", "angle", "travel"])  # keys that an error was told by
 
 
 def carried(question: Question, before: Question | None, facts: Catalogue) -> Question:
@@ -35,6 +37,9 @@ def carried(question: Question, before: Question | None, facts: Catalogue) -> Qu
         return _with_limit(question, limit, old[0], facts)
     if question.intent != before.intent:
         return _with_mark(question, before, facts)
+    short = short_by_turns_mm(before, facts) if old and focals(question) not in ((), old) else None
+    if short is not None and question.said("turns") in (None, before.said("turns")):
+        return _short_by(question, short)  # the camera, or its ring, is as far off for the other lens
     mark, lenses = _mark(question), focals(question)
     if mark is None or mark != _mark(before) or question.lenses == before.lenses:
         return question
@@ -137,8 +142,13 @@ def _with_error(question: Question, mark: float, focal: float) -> Question:
     error = calibration.shim_from_mark_mm(Interval.exact(mark), Interval.exact(focal), Interval.exact(0.0))
     if not is_known(error):
         return question
-    kept = tuple(row for row in question.values if row[0] not in ("mark", MARK_OF, SHIM))
-    return question.with_(values=(*kept, (SHIM, f"{error.nominal:.6g} mm")), distance_mm=None)
+    return _short_by(question, error.nominal)
+
+
+def _short_by(question: Question, short: float) -> Question:
+    """The question with a seat that is so much too short, in place of whatever told it."""
+    kept = tuple(row for row in question.values if row[0] not in _TELLING)
+    return question.with_(values=(*kept, (SHIM, f"{short:.6g} mm")), distance_mm=None)
 
 
 def looked_up(question: Question, facts: Catalogue) -> Question:

@@ -8,20 +8,34 @@ from engine.answers.parts.pitch_drift import OTHER_PITCH
 from engine.answers.parts.said import focals, mentions, number, pitch_mm
 from engine.answers.parts.wording import article, distance, small_mm, trimmed
 from engine.answers.seat.distances import Distances
+from engine.answers.seat.spacing import marks
 from engine.answers.shims.sheets import layers_counted
 from engine.base.interval import Interval, is_known
+from engine.facts.catalogue import Catalogue
 from engine.physics import calibration
+from grammar.kinds import SHIM_CALIBRATION
 from grammar.questions import Question
 
 WHOLE_TURN = 360.0  # degrees
+_THICKEST_MM = 3.0  # of a shim
 LONGEST_WAY_MM = 80.0  # that a focusing thread moves
+_TURNED_BY = ("turns", "angle")
 _WAYS = ("travel", "thread_length", "extension", "length", "thickness")  # keys of how far something is moved
 
 
 def turns_told(question: Question) -> float | None:
     """By how many turns it was screwed, whether told in turns or in degrees."""
+    if _asks_how_many(question):
+        return None  # 'how many turns would 0.5 mm be' after a third of a turn
     turns, angle = number(question, "turns"), number(question, "angle")
     return turns if turns is not None else angle / WHOLE_TURN if angle is not None else None
+
+
+def _asks_how_many(question: Question) -> bool:
+    """Whether it is asked how many turns something else comes to, after turns that were told before."""
+    before = question.prior if question.follows else None
+    told = before is not None and any(before.said(key) == question.said(key) is not None for key in _TURNED_BY)
+    return told and mentions(question, "turns-counted") and number(question, *_WAYS, "total", "numbers") is not None
 
 
 def asks_turns(question: Question) -> bool:
@@ -31,12 +45,24 @@ def asks_turns(question: Question) -> bool:
     return mentions(question, "turning") and turns_told(question) is None
 
 
+def short_by_turns_mm(question: Question, facts: Catalogue) -> float | None:
+    """By how much a lens sits too close that had to be screwed out so far for infinity, in this turn or one before."""
+    told: Question | None = question
+    while told is not None:
+        turns, way = turns_told(told), _asks_way(told) and not mentions(told, "of-infinity")
+        pitch = _pitch(told, facts) if turns is not None and _lead(told) is None and not way else None
+        if turns is not None and pitch is not None and told.intent == SHIM_CALIBRATION:
+            return turns * pitch.nominal if told.said(OTHER_PITCH) is None else None
+        told = told.prior if told.follows else None
+    return None
+
+
 def turned(question: Question, knowledge: Knowledge) -> Told:
     """What a lens screwed out by part of a turn has moved."""
     turns = turns_told(question)
     if turns is None or _lead(question) is not None or question.said(OTHER_PITCH) is not None:
         return Told()
-    pitch = _pitch(question, knowledge)
+    pitch = _pitch(question, knowledge.catalogue)
     if pitch is None:
         return Told((Line("ask", "Which thread, or what pitch, was it turned by?"),))
     shim = calibration.shim_from_turns_mm(Interval.exact(turns), pitch)
@@ -46,12 +72,13 @@ def turned(question: Question, knowledge: Knowledge) -> Told:
     by = f"{trimmed(angle, 1)} degrees" if angle is not None else f"{trimmed(turns, 3)} turn{'s' if turns > 1 else ''}"
     what = "so far the lens moves, and as thick a spacer does the same" if _asks_way(question) else "that is the spacer"
     text = f"{by} of {trimmed(pitch.nominal, 3)} mm pitch is {small_mm(shim.nominal)}: {what}."
-    return Told((Line("head", text),), (Quantity("shim_mm", shim), Quantity("thread_turns", Interval.exact(turns))))
+    told = Told((Line("head", text),), (Quantity("shim_mm", shim), Quantity("thread_turns", Interval.exact(turns))))
+    return told + _left_turned(question, knowledge)
 
 
 def turned_mm(question: Question, knowledge: Knowledge) -> float | None:
     """The way that the turns told have moved it, mm."""
-    turns, pitch = turns_told(question), _pitch(question, knowledge)
+    turns, pitch = turns_told(question), _pitch(question, knowledge.catalogue)
     if turns is None or pitch is None or _lead(question) is not None or question.said(OTHER_PITCH) is not None:
         return None
     shim = calibration.shim_from_turns_mm(Interval.exact(turns), pitch)
@@ -77,6 +104,14 @@ def mark_before_turning(question: Question, knowledge: Knowledge) -> Told:
     return Told((Line("head", text),), (Quantity("scale_mark_mm", mark, f"{lens} lens"),))
 
 
+def _left_turned(question: Question, knowledge: Knowledge) -> Told:
+    """Where infinity falls on the scale of a lens that had to be screwed out so far for it, while that is left so."""
+    short = short_by_turns_mm(question, knowledge.catalogue)
+    if not short or mentions(question, "mark-asked"):
+        return Told()
+    return marks(focals(question), short, knowledge.catalogue, question.feet, 1)
+
+
 def _asks_way(question: Question) -> bool:
     return mentions(question, "how-far-moved") and not mentions(question, "shim-added")
 
@@ -84,7 +119,7 @@ def _asks_way(question: Question) -> bool:
 def as_turns(question: Question, shim: float, knowledge: Knowledge) -> Told:
     """The turns, and degrees, of its thread that move it by so much."""
     lead = _lead(question)
-    pitch = lead if lead is not None else _pitch(question, knowledge)
+    pitch = lead if lead is not None else _pitch(question, knowledge.catalogue)
     if pitch is None:
         return Told()
     turns = calibration.turns_for_mm(Interval.exact(shim), pitch)
@@ -109,6 +144,15 @@ def turns_for_travel(question: Question, knowledge: Knowledge) -> Told:
     return as_turns(question, way, knowledge)
 
 
+def shim_for_travel(question: Question) -> Told:
+    """'what shim does the same' after a way that it is to move: one as thick."""
+    way = number(question, "travel")
+    if way is None or not 0 < way <= _THICKEST_MM or turns_told(question) is not None or not mentions(question, "shim"):
+        return Told()
+    text = f"A shim of {small_mm(way)} moves it as far, where it goes between lens and seat."
+    return Told((Line("head", text),), (Quantity("shim_mm", Interval.exact(way)),))
+
+
 def lead_told(question: Question) -> Told:
     """'6 mm in 270 degrees, what lead': what a whole turn moves."""
     lead, turns, moved = _lead(question), turns_told(question), number(question, *_WAYS[:-1])
@@ -130,13 +174,15 @@ def _lead(question: Question) -> Interval | None:
     return lead if is_known(lead) else None
 
 
-def _pitch(question: Question, knowledge: Knowledge) -> Interval | None:
+def _pitch(question: Question, facts: Catalogue) -> Interval | None:
     """The pitch told, else that of the lens's own thread, in mm."""
     told = pitch_mm(question)
     if told is not None:
         return Interval.exact(told)
-    mounts, threads = knowledge.catalogue.mounts, knowledge.catalogue.threads
+    mounts, threads = facts.mounts, facts.threads
     named = sorted((*question.lenses, *question.bodies), key=lambda thing: -thing.column)
+    if question.follows and question.prior is not None and not question.prior.bodies:
+        named.sort(key=lambda thing: thing not in question.bodies)  # 'and on an M42 one' after a C lens
     ids = [thing.id for thing in named] + [front for thing in question.adapters for front in thing.front[:1]]
     for id_ in ids:  # the thread named last is the one that is turned
         mount = mounts.get(id_ or "")

@@ -33,7 +33,7 @@ from engine.chains.setup import Setup
 from engine.chains.walk import ADDED_FOCUSING
 from engine.judging.judge import Judged
 from grammar.kinds import CHAIN, MACRO_DISTANCE
-from grammar.questions import Question, Thing
+from grammar.questions import BY_MEASURES, Question, Thing
 from grammar.turns.sticking import is_open
 
 SHOWN = 3
@@ -87,7 +87,7 @@ def one_pair(
         *glass_left(chains),
         *(seat_side(question, chains[0].listed.judged).lines if chains else ()),
         *rest.lines,
-        *_notes(lens, body, ways.choice),
+        *_notes(lens, body, ways.choice, question),
         *(usual_told(chains[0].listed.judged) if chains else ()),
         *shut_assumed(question),
         *nothing_holds(question, ways.held if ways.first else None),
@@ -256,9 +256,11 @@ def _opening(
     return [Line("head", f"{subject[:1].upper()}{subject[1:]}: {told}.")]
 
 
-def _notes(lens: LensSide, body: BodySide, choice: Choice) -> list[Line]:
+def _notes(lens: LensSide, body: BodySide, choice: Choice, question: Question) -> list[Line]:
+    measured = question.lens is not None and BY_MEASURES in question.lens.traits
+    may = "by what was measured it may also be" if measured else "the name may also mean"
     taken = [
-        Line("note", f"Taken for {side.mount.designation}; the name may also mean {listed(side.others, 'or')}.")
+        Line("note", f"Taken for {side.mount.designation}; {may} {listed(side.others, 'or')}.")
         for side in (lens, body)
         if side.others
     ]

@@ -8,7 +8,7 @@ from engine.base.compact import replace
 from engine.chains.setup import Setup
 from engine.chains.walk import ADDED_FOCUSING
 from grammar.questions import Limits, Question, Thing
-from grammar.turns.sticking import span_of
+from grammar.turns.spans import span_of
 
 
 def as_it_stood(question: Question, setup: Setup, named: Knowledge, limits: Limits, knowledge: Knowledge) -> Limits:

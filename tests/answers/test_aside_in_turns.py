@@ -1,0 +1,154 @@
+"""What is asked beside the chain in a talk: how to check, what else is like it, the right part, how to focus."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.answers.talks import flat, talk
+
+FORCED = "T2 lens into M42 ring goes 1.5 turns then tight"
+YELLOW = "the back glass of my m42 50 1.4 is yellowish brown, dangerous?"
+
+
+@pytest.mark.parametrize("turn", ["7.5 over ten", "7.5 for 10", "ten turns 7.5", "i count ten in 7.5"])
+def test_a_length_over_ten_crests_is_a_pitch_and_no_register(club, turn):
+    _, found = talk(club, "black 135 tele with no name, thread is 41.8", turn)
+    assert found.question.said("flange_to_image") is None
+    assert "by these it is T2" in flat(found)
+
+
+@pytest.mark.parametrize("turn", ["10 for ten", "10 across ten threads", "its 10mm for ten"])
+def test_a_whole_number_over_ten_crests_is_a_pitch_too(club, turn):
+    _, found = talk(club, "unmarked lens, thread 41.9 across", turn)
+    assert found.question.said("pitch") == "1 mm"
+
+
+def test_a_mount_told_by_its_measures_goes_when_they_are_told_anew(club):
+    _, other, anew, on = talk(
+        club, "thread 42, pitch 1, window comes sharp 45.5 behind the flange", "no wait, 55",
+        "may be i counted badly, say 0.75", "on ef then",
+    )  # fmt: skip
+    assert other.question.lens is None or not other.question.lens.ids
+    assert "that is T2" in flat(anew)
+    assert on.question.lens.ids == ("t2",)
+    assert "seat 11 mm" in flat(on)
+
+
+def test_a_number_told_anew_is_no_width_that_a_caliper_would_have_missed(club):
+    _, found = talk(club, "thread 39, pitch 1, window sharp 28.8 behind the flange", "sorry, 45.2")
+    assert "that is M39x1 SLR" in flat(found)
+
+
+def test_what_looks_and_throat_tell_together_is_the_lens_that_is_spoken_of(club):
+    told, on = talk(club, "big chrome mount, four flanges, bore about 54. what is it", "what puts it on an RF")
+    assert told.lines[0].text.endswith("most likely PL.")
+    assert "Taken for PL. Others look or measure like it" in flat(on)
+    assert "seat 32 mm" in flat(on)
+
+
+@pytest.mark.parametrize("turn", ["with just a ruler?", "no caliper, only a ruler", "how can i tell for sure"])
+def test_how_it_is_measured_by_hand_is_asked_of_the_lens_that_is_identified(club, turn):
+    _, found = talk(club, "unmarked lens, 42 thread", turn)
+    assert found.intent == "identify-mount"
+    assert "en pitches" in flat(found)
+
+
+@pytest.mark.parametrize("turn", ["how do i check that", "is there a way to verify it", "can i tell for sure at home"])
+def test_a_danger_is_checked_and_no_mount_named(club, turn):
+    _, found = talk(club, YELLOW, turn)
+    assert found.intent == "hazard"
+    assert "Geiger counter" in flat(found)
+
+
+def test_what_is_checked_after_another_danger_is_that_one(club):
+    _, found = talk(club, "my lens has fungus inside, is that dangerous for others", "how do i check that")
+    assert "thoriated" not in flat(found)
+
+
+@pytest.mark.parametrize("turn", ["what else is close to that", "anything similar?", "what else could it be"])
+def test_what_else_is_near_a_register_is_told_by_registers(club, turn):
+    _, found = talk(club, "which mount has a 46.5 register", turn)
+    assert found.intent == "look-alike"
+    assert {"f-mount", "om-mount"} <= {row.case for row in found.quantities}
+
+
+@pytest.mark.parametrize("turn", ["whats the proper part then", "what do i use instead", "which part do i need then"])
+@pytest.mark.parametrize("first", [FORCED, "is a T2 lens the same as M42, both 42"])
+def test_the_proper_part_is_the_ring_that_joins_the_two(club, first, turn):
+    _, found = talk(club, first, turn)
+    assert found.intent == "chain"
+    assert "9.54 mm" in flat(found)
+
+
+@pytest.mark.parametrize("turn", ["so how do i focus", "ok works now. so how do i focus with this", "hows it focused"])
+@pytest.mark.parametrize("first", ["OM 50 on E", "just got an m42 to e ring, camera refuses to fire"])
+def test_how_it_is_focused_is_told_after_a_lens_on_a_body(club, first, turn):
+    _, found = talk(club, first, turn)
+    assert found.intent == "gear-setting"
+    assert flat(found).startswith("enlarging the picture to focus")
+
+
+def test_close_up_it_is_focused_by_moving(club):
+    _, found = talk(club, "FD 50 on E with 50 mm tubes, how close", "so how do i focus at that size")
+    assert flat(found).startswith("focusing close up: By moving")
+
+
+def test_a_filter_for_a_sunny_day_is_no_ruling_on_the_sun(club):
+    first = "can i shoot into the sun with my 85 1.4"
+    _, found, stopped = talk(club, first, "what nd just for a sunny beach, 1/50 iso 100 at 1.4", "and at f4")
+    assert found.intent == stopped.intent == "exposure-nd"
+
+
+def test_a_dark_filter_does_not_make_the_sun_safe_whatever_was_asked_before(club):
+    first = "ok to leave an adapted 85 1.4 on the windowsill uncapped?"
+    *_, found = talk(club, first, "and filming straight into the sun with it", "is an nd64 ok then")
+    assert flat(found).startswith("No: not without a certified solar filter")
+
+
+@pytest.mark.parametrize("turn", ["can it jump over to my other lenses?", "is it contagious", "does it spread"])
+def test_whether_fungus_spreads_is_a_danger_and_no_repair(club, turn):
+    _, found = talk(club, "spider web stuff inside my sr 50, how do i clean it out", turn)
+    assert found.intent == "hazard"
+    assert "Keep it apart" in flat(found)
+
+
+@pytest.mark.parametrize("turn", ["what if the ring is a flat 1mm one", "and if the adapter is a 1 mm one"])
+def test_a_length_told_of_the_ring_as_one_is_the_ring_and_no_lens(club, turn):
+    _, found = talk(club, "c 25 on e", turn)
+    assert found.question.lens.focal_length_mm == 25
+    assert [piece.thickness_mm for piece in found.question.adapters] == [(1, 1)]
+
+
+def test_one_of_another_length_is_the_thing_that_it_is_nearest_to(club):
+    *_, ring, lens = talk(club, "c 25 on e, the ring is a plain 1 mm one", "a 3mm one?", "and a 50mm one?")
+    assert ring.question.lens.focal_length_mm == 25
+    assert [piece.thickness_mm for piece in ring.question.adapters] == [(3, 3)]
+    assert lens.question.lens.focal_length_mm == 50
+
+
+@pytest.mark.parametrize("turn", ["and a 85", "85?", "and a 135"])
+def test_no_ring_is_as_long_as_a_lens(club, turn):
+    _, found = talk(club, "m42 50 on E with a 27 mm ring", turn)
+    assert [piece.thickness_mm for piece in found.question.adapters] == [(27, 27)]
+
+
+@pytest.mark.parametrize("turn", ["with 15 more, how close is that", "15 mm more, how near", "15 extra, how close"])
+def test_so_much_more_is_how_far_the_lens_goes_out_and_no_other_lens(club, turn):
+    _, found = talk(club, "OM 50 on Z", turn)
+    assert found.question.lens.focal_length_mm == 50
+    assert "28 cm from the sensor, 0.3x" in flat(found)
+
+
+@pytest.mark.parametrize("turn", ["what does the E ring cost", "and the ring for E, what would i pay", "and on E?"])
+def test_glass_that_one_body_wanted_is_not_asked_of_another(club, turn):
+    _, found = talk(club, "AR lens on EF, with glass maybe?", turn)
+    assert found.question.lens.ids == ("ar-mount",)
+    assert [body.ids[0] for body in found.question.bodies] == ["e-mount"]
+    assert "12 to 30 dollars" in flat(found)
+
+
+@pytest.mark.parametrize("turn", ["and the E ring?", "how thick is the E ring"])
+def test_the_ring_of_another_body_puts_the_same_lens_on_it(club, turn):
+    _, found = talk(club, "m42 58 on Z, which ring", turn)
+    assert found.question.lens.ids == ("m42",)
+    assert "27.46 mm" in flat(found)
