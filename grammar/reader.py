@@ -49,6 +49,10 @@ _REGISTER: Final = "register"  # key of the gear file
 def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Question | Unread:
     """The question that `text` puts; `before` is the one it may lean on. Whatever the text, it never raises."""
     text = text if tells_a_meaning(text) else said_rightly(text, lexicon)
+    if before is not None:
+        from grammar.turns.adding import with_tube_of_extension
+
+        before = with_tube_of_extension(before)
     got = _read(text, lexicon, before)
     if isinstance(got, Unread):
         return got
@@ -166,6 +170,7 @@ def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> 
     from grammar.turns.number_repeated import with_piece_named
     from grammar.turns.only_told import mount_kept, with_ring_held
     from grammar.turns.reckoned import reckoned
+    from grammar.turns.rings_for_it import with_ring_meant
     from grammar.turns.said_plainly import said_plainly
     from grammar.turns.stack_again import stack_again
     from grammar.turns.word_again import word_again
@@ -179,7 +184,7 @@ def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> 
     reply = reply or named_next(heard, before) or completed(heard, before, lexicon.hosts)
     if reply is not None:
         return reply
-    heard = with_ring_held(mount_kept(heard, before), before)
+    heard = with_ring_meant(with_ring_held(mount_kept(heard, before), before), before, lexicon)
     put_right = corrected(heard, before, lexicon)
     plainly = listed_again(said_plainly(heard, before, lexicon), before)
     plainly = with_measure_asked(with_piece_named(plainly, before, lexicon), before, lexicon)

@@ -284,3 +284,11 @@ def went_on(heard: Heard, before: Question) -> str:
 def doubted(text: str, before: Question, topic: str | None) -> Question:
     """The answer before is asked for its certainty, or for its reasons where `topic` is None."""
     return before.with_(text=text, intent=WHY, topic=topic, number=before.number, values=(), things=(), follows=True)
+
+
+def mends_the_seat(heard: Heard, before: Question) -> bool:
+    """'can i fix it myself' after infinity at a mark of the scale: by how much is known, so a shim is asked for."""
+    told = before.said("mark") is not None or before.distance_mm is not None
+    named = heard.cast.lenses or heard.cast.bodies or heard.cast.pieces or heard.readings.values
+    plain = not (named or heard.tells("instead") or heard.readings.f_number or heard.readings.limits)
+    return before.intent == SHIM_CALIBRATION and told and plain and heard.tells("remedy")
