@@ -108,6 +108,12 @@ def _as_pair(turn: Turn) -> str:
     return FOCUS_VERDICT if turn.was == SHIM_CALIBRATION else turn.was
 
 
+def _as_saved(turn: Turn) -> str:
+    """From which stop an error is forgiven: of a lens on no body that is told beside the shim."""
+    held = turn.before.bodies or turn.before.adapters
+    return SHIM_CALIBRATION if turn.was == SHIM_CALIBRATION and not held else FOCUS_VERDICT
+
+
 def _as_without_shim(turn: Turn) -> str:
     ranked = turn.heard.weighed.ranked
     return ranked[0][0] if ranked else turn.was
@@ -177,7 +183,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.asks_of_another, _as_before),
     (seen.sets_for_another, _as_before),
     (seen.of(names_the_pair), _as_pair),
-    (seen.is_saved_by_stop, FOCUS_VERDICT),
+    (seen.is_saved_by_stop, _as_saved),
     (seen.takes_off_a_measured_ring, SHIM_CALIBRATION),
     (seen.goes_by_tubes, _as_without_shim),
     (seen.measures_the_ring, FOCUS_VERDICT),
