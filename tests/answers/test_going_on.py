@@ -422,3 +422,22 @@ def test_why_no_other_way_than_a_filter_is_told_of_the_filter(club, turn):
 def test_the_sun_that_lights_a_scene_is_no_danger_when_it_is_asked_why(club, turn):
     assert "DANGER" not in flat(talk(club, "nd for full sun f2 1/50", turn)[-1])
     assert "sun through the lens" not in flat(talk(club, "nd for full sun f2 1/50", turn)[-1])
+
+
+@pytest.mark.parametrize(
+    "turn",
+    ["what if its 0.1 off", "what if the ring is off by 0.1", "and if the ring is 0.1 mm off?",
+     "what if its a tenth off", "what if its 0.1 too thick or too thin"],
+)  # fmt: skip
+def test_an_error_told_without_its_way_is_told_both_ways_and_is_no_length(club, turn):
+    _, found = talk(club, "M42 50 on E", turn)
+    assert flat(found).startswith(
+        "0.1 mm too far out, a 50 mm lens comes sharp to 25 m from the sensor at most; as much"
+    )
+    assert "27.36 mm too close" not in flat(found)
+    assert "f/-" not in flat(found)
+
+
+def test_what_was_taken_off_a_ring_makes_it_so_much_thinner(club):
+    _, found = talk(club, "M42 50 on E", "they took 0.1 off")
+    assert "0.1 mm too close" in flat(found)

@@ -17,6 +17,7 @@ from grammar.questions import Question
 
 _LARGEST_MM: Final = 1.0  # of what is told without a word for it, and still an error
 _ASSUMED_STOP: Final = "stop-of-a-mount-alone"  # the assumption
+BOTH: Final = "Which way it is off is not told: it is judged as too thick, the way that costs infinity."
 _KEYS: Final = ("thickness", "length", "numbers", "total")
 
 
@@ -25,6 +26,10 @@ def with_error_weighed(answer: Answer, question: Question, knowledge: Knowledge)
     answer = with_forgiven(answer, question, knowledge)
     error = _error(question) if mentions(question, "does-it-matter", "left-over") else None
     told_already = any(row.name == "register_error_mm" for row in answer.quantities or ())
+    if mentions(question, "off-either-way") and focals(question):
+        off, told_already = off_by_mm(question), False
+        error = None if off is None else abs(off)
+        answer = replace(answer, lines=(Line("note", BOTH), *answer.lines)) if error is not None else answer
     if error is None or told_already:
         return answer
     told = _told(error, question, knowledge)

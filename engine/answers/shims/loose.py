@@ -87,7 +87,9 @@ def off_by_mm(question: Question) -> float | None:
     if not 0 < size <= MOST_ERROR_MM or spacer:
         return None  # 'a 0.3 shim under the ring' is so much more, and no ring that came out under its length
     # no ring is as thin as that: 'came out 0.03 long', '0.08 over'
-    return -size if mentions(question, "came-short") else size if mentions(question, "came-long") else None
+    # 'the ring is 0.1 off': the way that costs infinity is judged, and the other is told beside it
+    longer = mentions(question, "came-long", "off-either-way")
+    return -size if mentions(question, "came-short") else size if longer else None
 
 
 def _is_what_is_left(ring: Thing, question: Question) -> bool:
