@@ -166,6 +166,7 @@ def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> 
     from grammar.turns.number_repeated import with_piece_named
     from grammar.turns.only_told import mount_kept, with_ring_held
     from grammar.turns.reckoned import reckoned
+    from grammar.turns.rings_for_it import with_ring_meant
     from grammar.turns.said_plainly import said_plainly
     from grammar.turns.stack_again import stack_again
     from grammar.turns.word_again import word_again
@@ -179,7 +180,7 @@ def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> 
     reply = reply or named_next(heard, before) or completed(heard, before, lexicon.hosts)
     if reply is not None:
         return reply
-    heard = with_ring_held(mount_kept(heard, before), before)
+    heard = with_ring_meant(with_ring_held(mount_kept(heard, before), before), before, lexicon)
     put_right = corrected(heard, before, lexicon)
     plainly = listed_again(said_plainly(heard, before, lexicon), before)
     plainly = with_measure_asked(with_piece_named(plainly, before, lexicon), before, lexicon)

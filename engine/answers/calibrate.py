@@ -33,6 +33,7 @@ from engine.answers.shims.turning import (
     asks_turns,
     lead_told,
     mark_before_turning,
+    shim_for_travel,
     to_layer,
     turned,
     turns_for_travel,
@@ -45,13 +46,14 @@ from engine.base.units import MM_PER_INCH
 from grammar.kinds import FOCUS_VERDICT, SHIM_CALIBRATION
 from grammar.questions import Question
 
-# where one of these was told, no mark of the scale need be asked for
+# where one of these is told no mark is asked for
 SETTLED = frozenset({"shim_mm", "glass_shift_mm", "stack_mm", "layer_count", "thread_turns", "infinity_allowance_mm",
                      "ring_thickness_mm", "remarked_mm", "advance_per_turn_mm", "division_count",
                      "pitch_drift_mm", "tilt_mm"})  # fmt: skip
 ONE_LAYER = "one layer of"  # tells how thick a sheet is, and not how thick the shim
 ONE_OFF = "one-lens-off"  # the advice where the others are right
 PUT_IN = "shim-how"  # the advice where it is put
+ASK_MARK = "At which mark of the focus scale does infinity fall, and on what focal length? Then the shim can be told."
 THICKEST = 3.0  # mm; what is more is no shim
 
 
@@ -153,7 +155,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     yield mark_before_turning(question, knowledge)
     yield _so_thick(question, told)
     yield screwed_in(question, knowledge)
-    yield turned(question, knowledge) + drift(question, knowledge) + lead_told(question)
+    yield turned(question, knowledge) + drift(question, knowledge) + lead_told(question) + shim_for_travel(question)
     wanted = shim if shim is not None or told.lines else _needed(question)
     if wanted is not None and asks_turns(question):
         yield as_turns(question, wanted, knowledge)
@@ -292,9 +294,4 @@ def _layers(question: Question, knowledge: Knowledge, shim: float | None) -> Tol
 def _asked_back(question: Question) -> list[Line]:
     if is_target(question) or (mentions(question, "shim-layers") and not goes_past(question)):
         return []
-    return [
-        Line(
-            "ask",
-            "At which mark of the focus scale does infinity fall, and on what focal length? Then the shim can be told.",
-        )
-    ]
+    return [Line("ask", ASK_MARK)]

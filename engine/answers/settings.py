@@ -25,6 +25,7 @@ NO_ONE = (None, "setting", "set")  # topics that name no one setting
 PAIR = 2
 RING = "adapter"
 LEAST_FOCAL_MM = 4.0  # no lens for such a body is shorter
+NO_FOCUSING = "no-focusing-why"  # the topic of lenses without focusing of their own
 TROUBLE = frozenset({"black", "release"})  # topics where what the lens or the body has decides what to do
 
 
@@ -34,6 +35,7 @@ def setting(question: Question, knowledge: Knowledge) -> Answer:
     rows = named_or_near(question, knowledge, 2)
     if question.topic is not None and rows:
         rows = [rows[0], *(row for row in rows[1:] if row.severity == "note")]  # a danger of another matter stays out
+    rows = rows[:1] if question.topic == NO_FOCUSING else rows  # no matter of what the picture is looked at with
     if question.topic in TROUBLE:
         rows = list(dict.fromkeys((*of_their_kind(question, knowledge), *rows)))
     surely = nearest(question.text, knowledge.catalogue, 1, intent=question.intent)
@@ -139,10 +141,13 @@ def _as_engraved(question: Question, knowledge: Knowledge) -> tuple[Question, fl
     prior = question.prior if question.follows else None
     spoken = prior.lenses[:1] if prior is not None and len(question.lenses) == 1 else ()
     pair = [lens for lens in (*spoken, *question.lenses) if lens.focal_length_mm]
-    if len(pair) != PAIR:
-        return question, None
     factor = glass_factor(question, knowledge.catalogue) or 1.0
     crops = [crop.by_diagonal for crop in crops_of(question.with_(lenses=()), knowledge)]
+    for like in numbers(question, "numbers") if spoken and pair else ():  # 'why not 170' after an 85
+        if any(is_view(pair[-1].focal_length_mm or 0.0, like, factor * crop) for crop in crops):
+            return question, like
+    if len(pair) != PAIR:
+        return question, None
     for lens, view in (pair, pair[::-1]):
         focal, equal = lens.focal_length_mm or 0.0, view.focal_length_mm or 0.0
         if any(is_view(focal, equal, factor * crop) for crop in crops):

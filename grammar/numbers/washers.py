@@ -64,10 +64,18 @@ def _tell_shim(tokens: list[Token], asks_far: bool) -> None:
         bare = size.kind in ("NUMBER", "TIMES") or (size.kind == "LENGTH" and size.unit == "mm")
         there = word.text.casefold().startswith(_WASHER) and _is_led_with(tokens, at if of else at - 1)
         bare = bare and (asks_far or there)
-        if bare and where is not None and PUT_WHERE in where.groups and 0 < size.numbers[0] <= _THICKEST_SHIM_MM:
+        put = (where is not None and PUT_WHERE in where.groups) or _is_joined(tokens, at if of else at - 1)
+        if bare and put and 0 < size.numbers[0] <= _THICKEST_SHIM_MM:
             piece = [size.as_("LENGTH", unit="mm"), word.as_("PIECE", value=SPACER)]
             tokens[at if of else at - 1 : rest] = piece
             return
+
+
+def _is_joined(tokens: list[Token], at: int) -> bool:
+    """'the 5 mm ring and a 1 mm washer', '... plus a washer of 1 mm': told right behind a piece."""
+    led = [one for one in tokens[max(0, at - 3) : at] if one.kind not in ("DET", "LETTER")][-2:]
+    joined = len(led) == 2 and (led[1].kind == "JOIN" or led[1].value == "with")
+    return joined and (led[0].kind in ("PIECE", "ADAPTER") or led[0].unit == "adapter")
 
 
 def _is_led_with(tokens: list[Token], at: int) -> bool:

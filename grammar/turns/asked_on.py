@@ -26,7 +26,7 @@ from grammar.kinds import (
 from grammar.questions import Question
 from grammar.turns import aside_seen
 from grammar.turns import turn_seen as seen
-from grammar.turns.body_picked import picks_one_body
+from grammar.turns.body_picked import picks_one_body, weighs_two_bodies
 from grammar.turns.going_on import (
     ASIDE,
     asks_depth,
@@ -43,13 +43,13 @@ from grammar.turns.going_on import (
     went_on,
 )
 from grammar.turns.left_away import leaves_the_ring
-from grammar.turns.measured_anew import turned_anew
+from grammar.turns.measured_anew import is_cup_off, turned_anew
 from grammar.turns.of_another import doubts_by_crop, extends, is_on_another_frame
 from grammar.turns.one_of_two import chooses_between
 from grammar.turns.one_part import changes_one_part
 from grammar.turns.only_told import names_the_pair
 from grammar.turns.put_between import puts_a_washer, puts_between
-from grammar.turns.same_matter import focuses_by_hand, is_one_compared, laps_it_off, makes_sure, same_matter
+from grammar.turns.same_matter import is_one_compared, laps_it_off, makes_sure, same_matter
 from grammar.turns.told_before import asks_whence, likens_stop
 from grammar.turns.turn_seen import Turn
 from grammar.turns.whom import Meant
@@ -130,9 +130,10 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.picks_stock, SHIM_CALIBRATION),
     (seen.corrects, _as_before),
     (seen.of(turned_anew), _as_before),
+    (seen.of(is_cup_off), FOCUS_VERDICT),
     (seen.of(asks_whence), WHY),
     (seen.of(laps_it_off), SHIM_CALIBRATION),
-    (seen.of(focuses_by_hand), GEAR_SETTING),
+    (seen.of(weighs_two_bodies), COMPARE),
     (seen.of(likens_stop), CROP_EQUIVALENT),
     (seen.of(makes_sure), _as_before),
     (seen.doubts, _as_doubted),

@@ -8,12 +8,14 @@ from engine.base.compact import replace
 from grammar.hearing import Heard, hear
 from grammar.intents import Weighed
 from grammar.kinds import COMPARE
-from grammar.questions import Question
+from grammar.questions import Question, Thing
 from grammar.turns.taking_back import left_out
 from grammar.words.lexicon import Lexicon
 
 _BESIDE: Final = frozenset(["STOP", "MARK", "JOIN", "FILLER", "DET", "PREP", "BODY"])
 _TWO: Final = 2
+_WHICH: Final = "which"
+_RATHER: Final = frozenset(["more", "rather", "best", "prefer", "take", "choose"])
 _SMALL: Final = frozenset(["and", "so", "then", "on", "just", "only"])  # words that ask nothing
 
 
@@ -31,6 +33,30 @@ def with_body_picked(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
         return heard
     again = hear(f"on {rest[0].text} body", lexicon, before.intent)
     return replace(again, line=replace(again.line, text=heard.text), weighed=Weighed((), {}))
+
+
+def weighs_two_bodies(heard: Heard, before: Question) -> bool:
+    """'which of the two bodies is better' after one lens on a body, then on another: those two are set apart."""
+    cast, words = heard.cast, heard.line.tokens
+    named = cast.lenses or cast.pieces or cast.frames or any(part.mounts for part in cast.bodies)
+    which = any(one.text.casefold() == _WHICH for one in words) and not heard.tells("other-bodies")
+    body = any(one.kind == "BODY" for one in words)
+    weighed = heard.tells("better") or heard.tells("comparative") or any(one.text in _RATHER for one in words)
+    told = named or heard.readings.values or heard.readings.f_number is not None
+    asked = which and body and (weighed or heard.tells("both-bodies")) and not told
+    return asked and len(bodies_so_far(before)) == _TWO
+
+
+def bodies_so_far(before: Question) -> tuple[Thing, ...]:
+    """The last two bodies that the lens spoken of was put on, in the order that they were told."""
+    found: tuple[Thing, ...] = ()
+    told: Question | None = before
+    while told is not None and len(found) < _TWO:
+        if [lens.ids for lens in told.lenses] == [lens.ids for lens in before.lenses]:
+            new = tuple(one for one in told.bodies if one.ids and one.ids[:1] not in [body.ids[:1] for body in found])
+            found = (*new, *found)
+        told = told.prior if told.follows else None
+    return found
 
 
 def picks_one_body(heard: Heard, before: Question) -> bool:

@@ -18,6 +18,7 @@ from grammar.kinds import (
 )
 from grammar.questions import TALKED, Question
 from grammar.turns.adding import added
+from grammar.turns.body_picked import weighs_two_bodies
 from grammar.turns.going_on import asks_field
 from grammar.turns.measured_anew import ring_measured
 from grammar.turns.one_of_two import chooses_between, is_likened
@@ -43,7 +44,7 @@ def leans(heard: Heard, before: Question) -> bool:
         return True
     told = any(lens.ids or lens.focal_length_mm for lens in before.lenses)
     lens = any((part.has_mount or part.implied) and not (part.by_piece and told) for part in cast.lenses)
-    if chooses_between(heard, before) or is_likened(heard, before):
+    if chooses_between(heard, before) or is_likened(heard, before) or weighs_two_bodies(heard, before):
         return True
     if lens and any(part.has_mount for part in cast.bodies) and not points_back(heard, before):
         return names_the_pair(heard, before)

@@ -33,10 +33,12 @@ _IDLE: Final = frozenset(
 _PUT_FOR: Final = [["NUMBER", kind, "NUMBER"] for kind in ("CUE", "VERB", "MEASURE")]
 _INSTEAD: Final = frozenset(["nominal", "not"])  # values of the words by which a number stands for another
 _SHORT: Final = 12.0  # mm, from which a whole number may as well be a focal length
+_THIN: Final = 3.0  # mm, of what is put under a lens to set it right
 _MADE_LIKE: Final = 0.25  # by logarithm: so near is a ring to the one of before that it may stand for
 _LIKELY: Final = 0.8  # how much nearer, by logarithm, a number is to what it is usual for
 _NAMED: Final = 0.5  # and what an article before it makes of it
 _FAR: Final = 3.0  # by logarithm: what differs twentyfold is hardly the same told anew
+_BETWEEN: Final = "between"
 _CUT: Final = "cut"  # the cue of what is to be made
 _PUT_IN: Final = "put-in"
 _THAT: Final = frozenset(["it", "that", "this"])
@@ -160,8 +162,8 @@ def _alone(heard: Heard, before: Question) -> Token | None:
         rest = rest[:1]
     if len(rest) != 1 or rest[0].kind not in ("NUMBER", "LENGTH"):
         return None
-    if heard.tells("pick:all") or any(token.value == _SPEED for token in heard.line.tokens):
-        return None  # 'two of them'; '100 asa' tells of what it is
+    if heard.tells("pick:all") or any(token.value in (_SPEED, _BETWEEN) for token in heard.line.tokens):
+        return None  # 'two of them'; '100 asa', '5 mm between' tell of what it is
     if rest[0].text.isalpha() and not roles.may_be_tube(rest[0].numbers[0], before):
         return None
     far = before.distance_mm is not None and _is_set(rest[0], heard)
@@ -229,7 +231,9 @@ def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
 
 
 def _is_as_whole(role: Role, number: float, old: dict[str, float]) -> bool:
-    """'now 16' after a ring of 10 mm: a whole number may be a ring where the one of before was."""
+    """'now 16' after a ring of 10 mm: a whole number may be a ring where the one of before was, 0.3 a thin washer."""
+    if role.name == TUBE:
+        return 0 < number < _THIN and old[TUBE] < _THIN
     if role.name != RING or not 0.5 <= number <= 150:
         return False
     near = number < _SHORT and abs(log(number / old[RING])) < _MADE_LIKE

@@ -46,6 +46,9 @@ _PUT_IN: Final = "put-in"
 _THAT: Final = frozenset(["the", "that", "this"])
 _TURNED: Final = ("turns", "angle")
 _OF_THREADS: Final = frozenset(["identify", "look-alike", "which", "fits", "thing", "sharp", "get"])
+_CUP: Final = "recessed"  # the kind of piece that is told by its depth
+DEPTH: Final = "depth"
+_TOO: Final = re.compile(r"\btoo\b", re.IGNORECASE)
 _DOUBTS: Final = ("sure", "whence")
 _FEW: Final = 8  # words of a line that tells one number
 
@@ -80,6 +83,8 @@ def piece_measured(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
         return None
     if token.kind != "RANGE" and held is not None and _is_rather_lens(token.numbers[0], held, before):
         return None  # 'and a 100' after a helicoid of 17 to 31 mm
+    if token.kind != "RANGE" and held is not None and held[0] < held[1] and not held[0] <= token.numbers[0] <= held[1]:
+        return None  # 'fully out with a 50' after that: no setting of it
     length = (min(token.numbers), max(token.numbers))
     named = {"kind": "", "ids": (), "words": f"{length[0]:g} mm ring"} if stood[at].ids else {}
     changed = replace(stood[at], thickness_mm=length, **named)
@@ -124,6 +129,9 @@ def _counted_piece(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     number = number or _lapped(float(text), before)  # 'lapped it, 27.48 now'
     if not 1 <= number <= len(before.adapters) or before.adapters[number - 1].thickness_mm is None:
         return None
+    least, most = before.adapters[number - 1].thickness_mm or (0.0, 0.0)
+    if least < most and not least <= float(text) <= most:
+        return None  # 'fully out with a 50' after a helicoid of 17 to 31 mm: a lens
     changed = replace(before.adapters[number - 1], thickness_mm=(float(text), float(text)))
     return (*before.adapters[: number - 1], changed, *before.adapters[number:])
 
@@ -145,13 +153,17 @@ def ring_measured(heard: Heard, before: Question) -> Thing | None:
     seated = before.intent in _SEATED and any(lens.ids for lens in before.lenses) and any(b.ids for b in before.bodies)
     measured = any(one.kind == "MEASURE" and one.value == _ACROSS for one in heard.shape.tokens)
     values = [heard.readings.values.get(_THREAD, ""), heard.readings.values.get("thickness", "") if measured else ""]
+    cup = len(before.adapters) == 1 and before.adapters[0].piece == _CUP
+    depth = heard.readings.values.get(DEPTH, "") if cup and _TOO.search(heard.text) is None else ""
+    values += [depth]  # 'and 6.8 deep?'
     told = next((one for one in map(_LENGTH.fullmatch, values) if one), None) or _bare_ring(heard, before)
     lenses = [one for one in heard.cast.lenses if not _is_of_ring(one, before)]
     others = (*lenses, *heard.cast.bodies, *heard.cast.pieces)
     if not seated or told is None or others or _THREAD in heard.text.casefold() or _is_doubt(heard):
         return None
     length = float(told[1])
-    return Thing(words=f"{length:g} mm ring", thickness_mm=(length, length), piece="adapter")
+    kind, word = (_CUP, "cup") if cup else ("adapter", "ring")
+    return Thing(words=f"{length:g} mm {word}", thickness_mm=(length, length), piece=kind)
 
 
 def _is_doubt(heard: Heard) -> bool:
@@ -177,9 +189,17 @@ def _bare_ring(heard: Heard, before: Question) -> re.Match[str] | None:
     told = re.fullmatch(r"(\d+(?:\.\d+)?)", values.get("numbers", ""))
     if told is None or len(values) != 1 or len(heard.line.tokens) > _FEW or heard.readings.f_number is not None:
         return None
-    if len(pieces) > 1 or (pieces and pieces[0].piece != "adapter") or "." not in heard.text:
+    if len(pieces) > 1 or (pieces and pieces[0].piece not in ("adapter", _CUP)) or "." not in heard.text:
         return None
-    return told if float(told[1]) not in STOPS or pieces else None
+    off = pieces and pieces[0].piece == _CUP and _TOO.search(heard.text) is not None  # '0.1 too shallow'
+    return told if not off and (float(told[1]) not in STOPS or pieces) else None
+
+
+def is_cup_off(heard: Heard, before: Question) -> bool:
+    """'what if its 0.1 too shallow' after a cup: by how much its depth is off."""
+    cup = any(one.piece == _CUP for one in before.adapters)
+    told = any(heard.readings.values.get(key) for key in ("numbers", DEPTH, "thickness", "length"))
+    return cup and told and before.intent in _SEATED and _TOO.search(heard.text) is not None
 
 
 def turned_anew(heard: Heard, before: Question) -> bool:

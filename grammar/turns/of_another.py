@@ -48,8 +48,12 @@ def is_of_another(heard: Heard, before: Question) -> bool:
 
 
 def doubts_by_crop(heard: Heard, before: Question) -> bool:
-    """'even though my sensor is crop?', 'not the equivalent?' after the number that the stabiliser wants."""
-    doubted = heard.tells("crop") or (heard.tells("equiv") and any(one.text == "not" for one in heard.line.tokens))
+    """'even though my sensor is crop?', 'why not 170?' after the number that the stabiliser wants."""
+    denied = any(one.text == "not" for one in heard.line.tokens)
+    named = heard.cast.bodies or heard.cast.pieces or any(part.mounts for part in heard.cast.lenses)
+    why = (heard.tells("why") or heard.tells("why-not")) and heard.tells("short")
+    number = why and not named and any(one.numbers for one in heard.line.tokens)
+    doubted = heard.tells("crop") or number or (heard.tells("equiv") and denied)
     other = any(heard.tells(cue) for cue in ("cover", "vignette", "pixels", "what-is"))
     return before.topic == _STEADY and doubted and not other
 

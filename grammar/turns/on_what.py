@@ -6,9 +6,10 @@ from typing import Final
 
 from engine.base.compact import replace
 from grammar.hearing import Heard
-from grammar.kinds import CARD, CHAIN, CROP_EQUIVALENT, DRAW, FOCUS_VERDICT, IDENTIFY_MOUNT
+from grammar.kinds import CARD, CHAIN, COMPARE, CROP_EQUIVALENT, DRAW, FOCUS_VERDICT, IDENTIFY_MOUNT
 from grammar.questions import ALL, Question, Thing
 from grammar.turns.adding import each_once
+from grammar.turns.body_picked import bodies_so_far, weighs_two_bodies
 from grammar.turns.whom import Meant
 from grammar.words.groups import EARLIER, READ_OUT
 
@@ -34,6 +35,8 @@ def bodies_of(
     if is_other_body(heard, before):
         frames = tuple(one for one in before.elsewhere if one.kind == "format")
         return ((), frames) if frames else (before.elsewhere, said.things)  # 'the other body again'
+    if said.intent == COMPARE and weighs_two_bodies(heard, before):
+        return bodies_so_far(before), said.things
     if (
         (heard.tells("both-bodies") or _is_both_bodies(heard, before))
         and before.prior is not None

@@ -28,7 +28,7 @@ from grammar.kinds import (
     WHY,
 )
 from grammar.numbers.motifs import MOTIF, SIDES
-from grammar.questions import ALL, FILTER, OFF, Limits, Question, Thing
+from grammar.questions import ALL, BODY_REGISTER, FILTER, OFF, Limits, Question, Thing
 from grammar.readings.kept_readings import mm
 from grammar.things.casting import DRAWN, OPTICAL
 from grammar.turns.going_on import is_worn, tubes_named
@@ -55,7 +55,7 @@ _OF_RING: Final = frozenset(["thickness", OFF, "nominal"])
 _FULL: Final = "35mm-full-frame"
 _OF_FRAME: Final = frozenset([COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD])  # what a crop bears on
 _FRAME: Final = frozenset(["crop", "area"])
-_MODE: Final = frozenset(["mode"])  # it is one as long as that frame is told
+_MODE: Final = frozenset(["mode", BODY_REGISTER])  # true of the body, as long as that is talked of
 _CIRCLE: Final = "circle"
 _FILLED: Final = frozenset(["magnification", "field", MOTIF, SIDES])  # of these only what was told last holds
 _OF_CLOSE: Final = _FILLED | {"extension", "close_focus", "front_glass", "travel"}
@@ -262,8 +262,10 @@ def kept_limits(new: Limits, said: Question, before: Question, intent: str) -> L
     """Where another thing is asked neither the order nor the count of what was shown goes on."""
     same, old = intent == before.intent, before.limits
     glazed = any(one.piece in OPTICAL for one in said.adapters)  # what was to be without glass is so no more
-    now = {one.piece for one in said.adapters if not is_open(one)}  # what was taken off is on again
+    now = {one.piece for one in said.adapters if one.ids or not is_open(one)}  # what was taken off is on again
     old = old if same else replace(old, best=None, cheapest=False)
+    moved = bool(said.bodies) and [one.ids for one in said.bodies] != [one.ids for one in before.bodies]
+    old = replace(old, with_glass=False) if moved else old  # what one body is too deep for, another has room for
     return Limits(
         new.pieces if new.pieces is not None else old.pieces,
         new.without_glass or (old.without_glass and not (new.with_glass or glazed)),

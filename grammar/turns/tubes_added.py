@@ -63,8 +63,8 @@ def tubes_changed(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     if on_top is not None:
         return on_top
     drawn = any(thing.piece in DRAWN and not _is_fixed(thing) and thing.thickness_mm for thing in before.adapters)
-    # a ring that was cut to a length stays where a tube is put to it
-    cut = any(thing.piece == _RING and _is_fixed(thing) for thing in before.adapters)
+    # a ring that was cut to a length, or is sold by it, stays where a tube is put to it
+    cut = any(thing.piece == _RING and (_is_fixed(thing) or thing.ids) for thing in before.adapters)
     more_out = ((drawn or cut) and _adds(heard)) or _goes_further_out(heard, before)
     exchanged = _exchanged(heard, before, tubes)
     if exchanged:
@@ -191,7 +191,8 @@ def _lengths(heard: Heard) -> list[float] | None:
     others = [token for token in tokens if token.kind in _OF_OTHERS]
     if heard.cast.bodies or any(not (_is_extension(one) or stands_in(one)) for one in others):
         return None
-    if any((part.piece not in DRAWN and not _is_by_length(part)) or part.mounts for part in pieces):
+    plain = _adds(heard)  # 'plus a 1 mm ring' comes on top as a tube does
+    if any(not _is_tube(part, plain) or part.mounts for part in pieces):
         return None
     told = [token for token in tokens if token.kind in _LENGTHS and not token.text.isalpha()]
     told += [token for token in tokens if _is_extension(token)]
@@ -199,6 +200,12 @@ def _lengths(heard: Heard) -> list[float] | None:
     told += [token for part in pieces for token in part.noun.tails if token.implies == ("LENGTH",)]
     lengths = [token.numbers[0] for token in told if token.unit in ("", "mm")]
     return lengths if lengths and len(lengths) == len(told) and max(lengths) <= _LONGEST else None
+
+
+def _is_tube(part: Part, plain: bool) -> bool:
+    """`plain`: a ring that only its length is told of is one too."""
+    ring = plain and part.piece == _RING and part.thickness is not None and part.named is None
+    return part.piece in DRAWN or _is_by_length(part) or ring
 
 
 def _is_extension(token: Token) -> bool:

@@ -348,3 +348,14 @@ def test_how_to_focus_a_lens_that_has_no_focusing_is_no_matter_of_the_finder(clu
 )
 def test_what_a_ring_is_too_thick_by_is_taken_off_and_no_piece(club, first, turn):
     assert "take 0.05 mm off one seat of the ring, flat and parallel" in flat(talk(club, *first, turn)[-1])
+
+
+@pytest.mark.parametrize("turn", ["why not just stop down", "why not stop down instead", "why not iso 50"])
+def test_why_no_other_way_than_a_filter_is_told_of_the_filter(club, turn):
+    assert flat(talk(club, "nd for full sun f2 1/50", turn)[-1]).startswith("less light by iris, filter or shutter:")
+
+
+@pytest.mark.parametrize("turn", ["why so much", "why 7.4", "why is my picture pink"])
+def test_the_sun_that_lights_a_scene_is_no_danger_when_it_is_asked_why(club, turn):
+    assert "DANGER" not in flat(talk(club, "nd for full sun f2 1/50", turn)[-1])
+    assert "sun through the lens" not in flat(talk(club, "nd for full sun f2 1/50", turn)[-1])

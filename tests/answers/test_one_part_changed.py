@@ -255,6 +255,37 @@ def test_so_many_of_the_tube_spoken_of(club: Desk, said: str) -> None:
     assert [piece.thickness_mm for piece in last.question.adapters] == [(20, 20), (20, 20)]
 
 
+@pytest.mark.parametrize("turn", ["make it 0.3", "0.3?", "and 0.3 mm", "say 0.3 instead"])
+def test_a_thin_washer_takes_the_place_of_the_one_before(club, turn):
+    found = talk(club, "25 1.4 cine lens, c mount, for my mft. ring?", "if i slip a 1mm washer under it", turn)[-1]
+    assert [piece.thickness_mm for piece in found.question.adapters] == [(0.3, 0.3)]
+
+
+@pytest.mark.parametrize(
+    "first", ["16mm c lens screwed right into a cs camera, no ring", "16 C lens on CS without its ring, all mush"]
+)
+@pytest.mark.parametrize("turn", ["with the 5 mm one?", "put the 5mm one in", "and with the 5 one", "5 mm between?"])
+def test_one_that_is_put_in_after_a_lens_without_a_ring_is_a_ring(club, first, turn):
+    found = talk(club, first, turn)[-1]
+    assert [lens.focal_length_mm for lens in found.question.lenses] == [16]
+    assert "seat 5 mm: just right" in flat(found)
+
+
+@pytest.mark.parametrize(
+    "turn", ["and one more millimetre on top", "plus 1 mm", "add another 1 mm", "and a 1mm washer too"]
+)
+def test_what_comes_on_top_of_a_ring_sold_by_its_length_leaves_it_there(club, turn):
+    found = talk(club, "16mm c lens on a cs camera", "with the 5 mm ring?", turn)[-1]
+    assert "1 mm too far out" in flat(found)
+    assert "4 mm too close" not in flat(found)
+
+
+def test_the_ring_that_seats_a_lens_is_no_tube_beside_a_washer(club):
+    (found,) = talk(club, "25 C on CS camera with the 5 mm ring and a 1 mm washer, how close?")
+    assert "stops at 68 cm" in flat(found)
+    assert "6 mm of tube" not in flat(found)
+
+
 @pytest.mark.parametrize("said", ["and with two", "make that two", "if i stack two", "one more of those"])
 @pytest.mark.parametrize("first", ["50mm with 20 mm of tube, how close", TUBED])
 def test_a_tube_told_by_its_length_alone_is_doubled_too(club: Desk, first: str, said: str) -> None:

@@ -278,3 +278,86 @@ def test_turns_are_asked_of_what_rings_at_hand_are_to_make(club: Desk) -> None:
         club, "need 0.9 mm between a c lens and its adapter, i have 0.3 and 0.5 washers", "how many turns is that 0.9"
     )[-1]
     assert "0.9 mm is 1.134 turns of its thread" in flat(last)
+
+
+def test_of_rings_to_choose_from_the_thin_one_tells_its_mark_and_its_shim(club: Desk) -> None:
+    record = record_of(
+        talk(club, "two M42 to MFT rings, one 26.1 one 26.3. which one for infinity with a 35", "and for a 200?")[-1],
+        club.knowledge,
+    )
+    mark, shim = numbers(record, "scale_mark_mm")[0], numbers(record, "shim_mm")[0]
+    assert mark[0] <= 2 * 200 + 200 * 200 / 0.11 + 0.11 <= mark[1] + 4000
+    assert shim == (pytest.approx(0.11, abs=0.001),) * 2
+
+
+def test_a_ring_named_by_both_mounts_seats_the_lens_however_long_it_is(club: Desk) -> None:
+    last = club.ask("C to mft ring sits at +0.3 mm instead of inside, 25mm, how close does it focus")
+    assert "36 cm" in flat(last)
+    assert "2.13 m" not in flat(last)
+
+
+@pytest.mark.parametrize("said", ["58mm M39 lens on EF", "M39 58 on EF body infinity?"])
+def test_a_name_of_several_is_taken_for_the_one_that_nearly_sits_where_the_first_cannot(club: Desk, said: str) -> None:
+    found = flat(club.ask(said))
+    assert "Taken for M39x1 SLR" in found
+    assert "if it is LTM: " in found
+
+
+def test_where_the_first_meaning_holds_infinity_it_stays(club: Desk) -> None:
+    assert "Taken for LTM" in flat(club.ask("M39 50 on E"))
+
+
+def _seat(club: Desk, *turns: str) -> float:
+    """How far off the seat of the first way of the last answer is, mm."""
+    error = record_of(talk(club, *turns)[-1], club.knowledge)["chains"][0]["register_error_mm"]
+    return (error["least"] + error["greatest"]) / 2
+
+
+@pytest.mark.parametrize(
+    ("turns", "error"),
+    [
+        (("how deep must a cup be for cs lens on mft", "i made it 6.6"), 6.724 - 6.6),
+        (("how deep must a cup be for cs lens on mft", "i made it 6.6", "and 6.8 deep?"), 6.724 - 6.8),
+        (("cup depth for a d lens on E?", "mine came out 5.6"), 5.71 - 5.6),
+        (("cup depth for a d lens on E?", "mine came out 5.6", "what if i end up .1 too deep"), -0.1),
+        (("D lens on E cup, what depth", "what if its 0.1 too shallow"), 0.1),
+    ],
+)
+def test_a_depth_told_after_a_cup_is_that_of_the_cup(club: Desk, turns: tuple[str, ...], error: float) -> None:
+    assert _seat(club, *turns) == pytest.approx(error, abs=0.002)
+
+
+@pytest.mark.parametrize("said", ["my body measures 18.05 to the sensor", "flange to sensor is 18.05 on this body"])
+def test_a_register_measured_on_the_body_is_not_the_lens_s(club: Desk, said: str) -> None:
+    first = "EF-M body with an FD lens, ring?"
+    assert "23.95 mm" in flat(talk(club, first, said)[-1])
+    assert _seat(club, first, said, "bought ring is 24.0") == pytest.approx(0.05, abs=0.001)
+
+
+def test_what_was_measured_on_one_body_is_not_so_on_another(club: Desk) -> None:
+    last = talk(club, "EF-M body with an FD lens, ring?", "my body measures 18.05 to the sensor", "and on X")[-1]
+    assert "24.3 mm" in flat(last)
+
+
+def test_a_caliper_in_inches_tells_a_ring_that_is_none_in_millimetres(club: Desk) -> None:
+    turns = ("what ring for LTM on X in inches", "caliper reads 0.441")
+    assert _seat(club, *turns) == pytest.approx(0.441 * 25.4 - 11.1, abs=0.001)
+    assert _seat(club, "LTM on X", "ring of 0.44 mm") == pytest.approx(0.44 - 11.1, abs=0.01)
+
+
+def test_a_way_to_be_moved_is_told_anew_and_asked_of_another_thread(club: Desk) -> None:
+    _, again, other, shim = talk(
+        club, "need to move my c lens out by 0.15 mm, how much of a turn", "0.2 rather", "and on an m42 one",
+        "what shim does the same",
+    )  # fmt: skip
+    assert "0.2 mm is 0.252 turn" in flat(again)
+    assert "0.2 mm is 0.2 turn" in flat(other)
+    assert "A shim of 0.2 mm moves it as far" in flat(shim)
+
+
+def test_a_lens_beside_a_helicoid_drawn_fully_is_no_setting_of_it(club: Desk) -> None:
+    last = talk(
+        club, "17-31 helicoid on E with a 1mm plate and m42 lenses, where do i set infinity",
+        "fully out with a 50, how close",
+    )[-1]  # fmt: skip
+    assert "drawn out, the lens at infinity: sharp at 66 cm" in flat(last)  # 100 + 2500 / 4.54 + 4.54 mm

@@ -591,3 +591,29 @@ def test_the_part_between_two_mounts_is_for_the_lens_that_leaves_it_room(club, f
 def test_two_threads_are_told_apart_by_ten_crests(club, said):
     told = flat(talk(club, "is M42 the same thread as T2", said)[-1])
     assert "10 mm = 1 mm, 7.5 mm = 0.75 mm" in told
+
+
+@pytest.mark.parametrize(
+    "said",
+    ["which of the two bodies is better", "which of the two cameras is better for it", "which camera suits it more"],
+)
+@pytest.mark.parametrize(
+    ("first", "bodies"),
+    [
+        (("om 50 on E, ring?", "and on X"), ["e-mount", "x-mount"]),
+        (("85 LTM on a Z, which ring", "same lens for my m body"), ["z-mount", "m-mount"]),
+    ],
+)
+def test_two_bodies_told_one_after_the_other_are_set_apart(club, first, bodies, said):
+    last = talk(club, *first, said)[-1]
+    assert (last.intent, [body.ids[0] for body in last.question.bodies]) == ("compare", bodies)
+
+
+def test_which_bodies_take_a_lens_is_still_asked_of_all(club):
+    assert talk(club, "om 50 on E, ring?", "and on X", "which other bodies take it")[-1].intent == "list-fits"
+
+
+@pytest.mark.parametrize("said", ["why not the 170", "why not 170", "not 170?", "why would i not type 170"])
+def test_why_the_view_is_not_what_the_stabiliser_is_told(club, said):
+    last = talk(club, "what do i enter for ibis, 85 om on mft", said)[-1]
+    assert flat(last).startswith("No, not 170: that is only what it frames like. Enter 85.")

@@ -68,10 +68,21 @@ def _is_its_ring(question: Question, lens: LensSide | object, knowledge: Knowled
     """
     body = body_side(question.body, knowledge.catalogue)
     rings = [thing for thing in question.adapters if thing.piece != TUBE or thing.thickness_mm is None]
-    told = rings[0].thickness_mm if len(rings) == 1 else None
+    told = _length(rings[0], knowledge) if len(rings) == 1 else None
     if told is None or rings[0].piece != _RING or told[0] != told[1]:
         return False
     if not (isinstance(lens, LensSide) and isinstance(body, BodySide)):
         return False
+    if lens.mount.id in rings[0].front and body.mount.id in rings[0].rear:
+        return True  # 'C to MFT ring sits at 0.3 mm': named by the two mounts, however long it is
     one, other = lens.mount.register_mm, body.mount.register_mm
     return is_known(one) and is_known(other) and abs(told[0] - (one.nominal - other.nominal)) <= _MADE_WITHIN
+
+
+def _length(ring: Thing, knowledge: Knowledge) -> tuple[float, float] | None:
+    """How long a ring is, as told or as one of the facts is sold: 'the 5 mm C to CS ring'."""
+    known = knowledge.catalogue.adapters.get(ring.id or "") if ring.kind == _RING else None
+    if ring.thickness_mm is not None or known is None:
+        return ring.thickness_mm
+    at = known.thickness_mm.hull()
+    return (at.nominal, at.nominal) if is_known(at) and at.is_exact else None

@@ -11,7 +11,7 @@ from engine.base.compact import replace
 from engine.base.interval import UNKNOWN, is_known
 from engine.facts.catalogue import Catalogue
 from grammar.kinds import CHAIN, DIY_DIMENSION, FOCUS_VERDICT, HAZARD, IDENTIFY_MOUNT, SHIM_CALIBRATION
-from grammar.questions import BODY_OFF, Question, Thing
+from grammar.questions import BODY_OFF, BODY_REGISTER, Question, Thing
 
 _NOMINAL: Final = "nominal"
 _THICKNESS: Final = "thickness"
@@ -50,6 +50,26 @@ def with_body_measured(question: Question, facts: Catalogue) -> Question:
     said = ((_FLANGE, f"{told:g} mm"), (BODY_OFF, f"{told - right:.6g} mm"))
     kept = tuple(lens for lens in lenses if lens != Thing(words=lens.words, column=lens.column))
     return question.with_(lenses=kept, bodies=(body,), values=(*values, *said))
+
+
+def with_body_under_lens(question: Question, lens_mm: float, body_mm: float) -> Question:
+    """'my body measures 18.05 to the sensor' of E under an FD lens: that is the body's register, and not the lens's.
+
+    `lens_mm`, `body_mm`: the registers of their mounts. What was measured on another body is dropped.
+    """
+    held = number(question, BODY_REGISTER)
+    if held is not None and (_is_other_body(question) or abs(held - body_mm) > _OFF_MM):
+        question = question.with_(values=tuple(row for row in question.values if row[0] != BODY_REGISTER))
+    told = number(question, _FLANGE)
+    if told is None or not _is_near(told, body_mm) or abs(told - lens_mm) <= 2 * _OFF_MM:
+        return question
+    rest = tuple(row for row in question.values if row[0] not in (_FLANGE, BODY_REGISTER, BODY_OFF))
+    return question.with_(values=(*rest, (BODY_REGISTER, f"{told:g} mm")))
+
+
+def _is_other_body(question: Question) -> bool:
+    prior = question.prior.body if question.prior is not None else None
+    return prior is not None and question.body is not None and prior.ids[:1] != question.body.ids[:1]
 
 
 def _as_of_lens(question: Question, facts: Catalogue) -> tuple[Question, Thing]:

@@ -8,7 +8,7 @@ from __future__ import annotations
 from typing import Final
 
 from engine.answers.found.narrowing import UNCLAIMED
-from engine.answers.making.body_measured import with_body_measured
+from engine.answers.making.body_measured import with_body_measured, with_body_under_lens
 from engine.answers.making.cup_depth import as_depth
 from engine.answers.making.helicoid_travel import with_travel
 from engine.answers.making.length_of_pair import with_length_of_pair
@@ -21,7 +21,7 @@ from engine.answers.making.lens_not_ring import (
 from engine.answers.making.ring_named import with_ring_named
 from engine.answers.making.rings_by_length import rings_by_length, rings_to_next
 from engine.answers.making.rings_chosen import with_rings_chosen
-from engine.answers.making.whole_ring import REGISTERS, with_difference_told, with_whole_ring
+from engine.answers.making.whole_ring import REGISTERS, in_inches, with_difference_told, with_whole_ring
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side
 from engine.answers.parts.said import mentions, numbers
 from engine.base.compact import replace
@@ -53,6 +53,7 @@ def by_facts(question: Question, facts: Catalogue) -> Question:
     question = rings_to_next(rings_by_length(question, facts, right), facts)
     if right is None or not (is_known(one) and is_known(other)):
         return _in_ring(_in_rings(question, facts))
+    question = in_inches(with_body_under_lens(question, one.nominal, other.nominal), right)
     question = with_travel(with_register_measured(question, one.nominal, right), right)
     question = with_difference_told(with_rings_chosen(question, right), right)
     question = with_length_of_pair(with_lens_told(question, right), right)

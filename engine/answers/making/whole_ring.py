@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import re
 from typing import Final
 
 from engine.answers.parts.answer import Line, RingToMake, Told
 from engine.answers.parts.said import number, numbers
 from engine.answers.parts.wording import small_mm
 from engine.base.compact import replace
+from engine.base.units import MM_PER_INCH
 from grammar.questions import RING, Question, Thing
 
 REGISTERS: Final = "registers"  # key of numbers that only say the registers of the mounts named again
@@ -17,6 +19,8 @@ _SAME_MM: Final = 0.06  # a difference as it is rounded
 _SHORTEST_LENS: Final = 3.0  # mm
 _OFF_MM: Final = 0.6  # a ring is made so near to what is right,
 _OFF: Final = 0.04  # as a share of it
+_MOST_INCHES: Final = 2.5  # that a ring is long
+_IN_MM: Final = r"\d ?mm\b"
 
 
 def with_difference_told(question: Question, right_mm: float) -> Question:
@@ -42,6 +46,21 @@ def with_difference_told(question: Question, right_mm: float) -> Question:
 
 def _is_difference(told: float, right_mm: float) -> bool:
     return abs(told - right_mm) <= _SAME_MM and (told != int(told) or told < _SHORTEST_LENS)
+
+
+def in_inches(question: Question, right_mm: float) -> Question:
+    """'caliper reads 0.441' for a ring of 11.1 mm: as so many millimetres it is none, in inches it nearly is.
+
+    `right_mm`: the seat that is right, lens register less body register.
+    """
+    rings = [one for one in question.adapters if one.piece == RING and not one.ids and one.thickness_mm is not None]
+    size = rings[0].thickness_mm[0] if len(rings) == len(question.adapters) == 1 and rings[0].thickness_mm else 0.0
+    fine = 0 < size < _MOST_INCHES and size != int(size) and re.search(_IN_MM, question.text, re.IGNORECASE) is None
+    told = round(size * MM_PER_INCH, 4)
+    if not fine or abs(size - right_mm) <= _OFF_MM or abs(told - right_mm) > max(_OFF_MM, _OFF * abs(right_mm)):
+        return question
+    ring = replace(rings[0], thickness_mm=(told, told), words=f"{told:g} mm ring")
+    return question.with_(adapters=(ring,))
 
 
 def with_whole_ring(question: Question, right_mm: float) -> Question:

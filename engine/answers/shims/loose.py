@@ -53,6 +53,9 @@ def off_by_mm(question: Question) -> float | None:
     """How much too long (above 0) or too short (below 0) the question says a seat is, in mm."""
     if question.said(BODY_OFF) is not None:
         return number(question, BODY_OFF)
+    depth = _off_in_depth(question)
+    if depth is not None:
+        return depth
     told_before = question.follows and question.said(OFF) is not None
     if mentions(question, "on-one-side") or (question.asks_which_way and not told_before):
         return None  # that is a tilt
@@ -91,6 +94,16 @@ def _is_what_is_left(ring: Thing, question: Question) -> bool:
     """'filed 0.3 off my 27.8 ring': the ring that stands right behind is told with what is left of it."""
     ends = [row.end for row in question.mentioned if row.key == "thinned-by"]
     return any(0 < ring.column - end <= RIGHT_BEHIND for end in ends)
+
+
+def _off_in_depth(question: Question) -> float | None:
+    """'0.1 too deep' of a cup: so much deeper the lens sits too close, and shallower too far out."""
+    deep, shallow = mentions(question, "too-deep"), mentions(question, "too-shallow")
+    pieces = (*question.adapters, *(question.prior.adapters if question.prior is not None else ()))
+    size = number(question, "thickness", "length", "depth", "numbers")
+    if deep == shallow or size is None or not any(one.piece == CUP for one in pieces):
+        return None
+    return (-size if deep else size) if 0 < size <= MOST_ERROR_MM else None
 
 
 def _signed(question: Question) -> float | None:

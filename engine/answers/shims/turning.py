@@ -17,6 +17,7 @@ from grammar.kinds import SHIM_CALIBRATION
 from grammar.questions import Question
 
 WHOLE_TURN = 360.0  # degrees
+_THICKEST_MM = 3.0  # of a shim
 LONGEST_WAY_MM = 80.0  # that a focusing thread moves
 _TURNED_BY = ("turns", "angle")
 _WAYS = ("travel", "thread_length", "extension", "length", "thickness")  # keys of how far something is moved
@@ -143,6 +144,15 @@ def turns_for_travel(question: Question, knowledge: Knowledge) -> Told:
     return as_turns(question, way, knowledge)
 
 
+def shim_for_travel(question: Question) -> Told:
+    """'what shim does the same' after a way that it is to move: one as thick."""
+    way = number(question, "travel")
+    if way is None or not 0 < way <= _THICKEST_MM or turns_told(question) is not None or not mentions(question, "shim"):
+        return Told()
+    text = f"A shim of {small_mm(way)} moves it as far, where it goes between lens and seat."
+    return Told((Line("head", text),), (Quantity("shim_mm", Interval.exact(way)),))
+
+
 def lead_told(question: Question) -> Told:
     """'6 mm in 270 degrees, what lead': what a whole turn moves."""
     lead, turns, moved = _lead(question), turns_told(question), number(question, *_WAYS[:-1])
@@ -171,6 +181,8 @@ def _pitch(question: Question, facts: Catalogue) -> Interval | None:
         return Interval.exact(told)
     mounts, threads = facts.mounts, facts.threads
     named = sorted((*question.lenses, *question.bodies), key=lambda thing: -thing.column)
+    if question.follows and question.prior is not None and not question.prior.bodies:
+        named.sort(key=lambda thing: thing not in question.bodies)  # 'and on an M42 one' after a C lens
     ids = [thing.id for thing in named] + [front for thing in question.adapters for front in thing.front[:1]]
     for id_ in ids:  # the thread named last is the one that is turned
         mount = mounts.get(id_ or "")

@@ -19,6 +19,7 @@ from grammar.questions import BY_MEASURES, Question
 OF_ONE_NAME = "Measure flange to image: the name alone does not tell which it is."
 OF_ONE_LOOK = "Others look or measure like it: flange to image tells which it is."
 OF_ONE_REGISTER = "Others have that register too: its lugs or thread, throat and levers tell which it is."
+_NEAR_MM = 3.0
 OnePair = Callable[[Question, LensSide, BodySide, Knowledge], Answer]
 
 
@@ -27,7 +28,8 @@ def likeliest(
 ) -> Answer:
     """The answer for the meaning that the pieces named suit best (else the first), then the others in a line each."""
     answers = [one_pair(question, side, body, knowledge) for side in meanings]
-    order = sorted(range(len(answers)), key=lambda n: (_miss(question, answers[n]), n))
+    hopeless = not question.adapters and _is_hopeless(answers[0])
+    order = sorted(range(len(answers)), key=lambda n: (_miss(question, answers[n]), hopeless * _is_far(answers[n]), n))
     best = answers[order[0]]
     lines, quantities = list(best.lines), list(_cased(best, meanings[order[0]]))
     taken = f"Taken for {meanings[order[0]].mount.designation}"
@@ -55,6 +57,17 @@ def likeliest(
         if not line.text.startswith("Taken for") or line.text.endswith((OF_ONE_NAME, OF_ONE_LOOK, OF_ONE_REGISTER))
     )
     return replace(best, lines=kept, quantities=tuple(quantities), question=question)
+
+
+def _is_hopeless(answer: Answer) -> bool:
+    """Whether no ring at all holds the lens for infinity: then rather one is meant that nearly sits right."""
+    return answer.ring is not None and answer.ring.possible == "no"
+
+
+def _is_far(answer: Answer) -> bool:
+    """Whether the register of the lens is not near that of the body: 'M39 58 on EF' is an SLR's, 45.2 mm to 44."""
+    right = answer.ring.thickness_mm if answer.ring is not None else None
+    return right is None or abs(right.nominal) > _NEAR_MM
 
 
 def _miss(question: Question, answer: Answer) -> tuple[int, float]:

@@ -16,7 +16,7 @@ from engine.answers.ways.pair import TUBES, one_pair
 from engine.base.compact import compact, replace
 from engine.base.interval import Interval, is_known
 from engine.facts.catalogue import Catalogue
-from grammar.questions import Question, Thing
+from grammar.questions import BODY_REGISTER, Question, Thing
 
 
 @compact
@@ -42,7 +42,11 @@ def of_known(sides: Sides, knowledge: Knowledge, intent: str | None = None) -> A
     """The chains of every lens on every body that is known; None where no lens or no body is."""
     question, facts = sides.question, knowledge.catalogue
     lenses = [as_measured(side, question) for side in sides.lenses if isinstance(side, LensSide)]
-    bodies = [without_glass(side, question, facts) for side in sides.bodies if isinstance(side, BodySide)]
+    bodies = [
+        without_glass(_body_as_measured(side, question), question, facts)
+        for side in sides.bodies
+        if isinstance(side, BodySide)
+    ]
     if not lenses or not bodies:
         return None
     if len(lenses) < len(sides.lenses):
@@ -83,6 +87,12 @@ def as_measured(side: LensSide, question: Question) -> LensSide:
     if near is not None and not is_known(lens.close_focus_mm):
         lens = replace(lens, close_focus_mm=Interval.exact(near))
     return side if lens is side.lens else replace(side, lens=lens)
+
+
+def _body_as_measured(side: BodySide, question: Question) -> BodySide:
+    """The body with the register that was measured on it."""
+    measured = number(question, BODY_REGISTER)
+    return side if measured is None else replace(side, body=replace(side.body, register_mm=Interval.exact(measured)))
 
 
 def _with_roles(question: Question, facts: Catalogue) -> Question:

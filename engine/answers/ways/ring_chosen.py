@@ -5,16 +5,17 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Final
 
-from engine.answers.parts.answer import ANSWERED, Answer, Line, ListedChain, Quantity
+from engine.answers.parts.answer import ANSWERED, Answer, Line, ListedChain, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side, setup_of
-from engine.answers.parts.said import numbers
-from engine.answers.parts.wording import small_mm, trimmed
+from engine.answers.parts.said import focals, numbers
+from engine.answers.parts.wording import distance, small_mm, trimmed
+from engine.answers.seat.distances import Distances
 from engine.answers.seat.making import ring_to_make
 from engine.answers.seat.telling import life_line
 from engine.answers.ways.pair import one_pair
 from engine.base.compact import replace
-from engine.base.interval import Interval
+from engine.base.interval import Interval, is_known
 from grammar.kinds import CHAIN
 from grammar.questions import Question, Thing
 
@@ -42,16 +43,32 @@ def with_ring_chosen(answer: Answer, question: Question, knowledge: Knowledge) -
     for size, off, chain in made:
         rows.append(Quantity("register_error_mm", Interval.exact(off), f"{trimmed(size, 3)} mm ring"))
         outcome = f": {life_line(chain.listed.judged, question.feet)}" if chain is not None else ""
-        lines.append(Line("fact", f"{trimmed(size, 3)} mm: {_off(off)}{outcome}", 1))
+        mark = _mark(off, question, knowledge)
+        rows += mark.quantities
+        at = "".join(f", at its {line.text} mark" for line in mark.lines)
+        lines.append(Line("fact", f"{trimmed(size, 3)} mm: {_off(off)}{outcome}{at}", 1))
         chains += [replace(chain, number=len(chains) + 1)] if chain is not None else []
     if error > RIGHT_MM:
         lines.append(Line("text", f"To have infinity for certain take {small_mm(error)} off it, flat and parallel."))
     elif error < -RIGHT_MM:
         lines.append(Line("text", f"A shim of {small_mm(-error)} sets its scale right."))
+        rows.append(Quantity("shim_mm", Interval.exact(-error), f"{trimmed(best, 3)} mm ring"))
     return Answer(
         question.text, answer.intent, ANSWERED, tuple(lines), question=question, chains=tuple(chains) or None,
         quantities=tuple(rows),
     )  # fmt: skip
+
+
+def _mark(error: float, question: Question, knowledge: Knowledge) -> Told:
+    """Where infinity falls on the scale of the one lens told, on a ring that is too thin."""
+    told = focals(question)
+    if error >= -RIGHT_MM or len(told) != 1:
+        return Told()
+    mark = Distances(told[0], knowledge.catalogue).mark(error)
+    if not is_known(mark):
+        return Told()
+    row = Quantity("scale_mark_mm", mark, f"{trimmed(told[0], 1)} mm lens, {small_mm(-error)} too thin")
+    return Told((Line("fact", distance(mark.nominal, question.feet)),), (row,))
 
 
 def _reaches(chain: ListedChain | None) -> bool:

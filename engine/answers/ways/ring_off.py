@@ -141,7 +141,8 @@ def chain_on_ring(question: Question, knowledge: Knowledge) -> tuple[ListedChain
 
 def _is_asked_of(question: Question) -> bool:
     """'so turn off how much' after what rings named by their mounts come to: of the stack that was told."""
-    rings = bool(question.adapters) and all(one.front or one.ids for one in question.adapters)
+    named = bool(question.adapters) and all(one.front or one.ids for one in question.adapters)
+    rings = named or bool(question.limits.using)
     seated = question.prior is not None and question.prior.intent in _ASKS_FOCUS
     return question.intent == SHIM_CALIBRATION and question.follows and rings and seated
 
