@@ -70,8 +70,8 @@ def once(answer: Answer, last: Answer | None, catalogue: Catalogue) -> Answer:
     asked_for = reply(answer.text, answer.quantities, catalogue, answer.question.feet) if alike else ()
     if asked_for and answer.intent == CROP_EQUIVALENT and answer.lines[0] not in last.lines:
         # 'is it darker?': what it begins with is the answer
-        told = named(answer.text, answer.quantities, catalogue, answer.question.feet)
-        asked_for = tuple(line for line, rows in told if all(row.name != LIGHT for row in rows))
+        asked = named(answer.text, answer.quantities, catalogue, answer.question.feet)
+        asked_for = tuple(line for line, rows in asked if all(row.name != LIGHT for row in rows))
     no_more = answer.reading == last.reading and set(answer.lines) <= set(last.lines)
     beside = _of_what_was_typed(answer, catalogue) if no_more and answer.intent in _SEATED else ()
     if beside:

@@ -162,14 +162,14 @@ def says_both(heard: Heard) -> bool:
 def _counted(heard: Heard, before: Question) -> tuple[Thing, ...]:
     """'what if I use two of them' after one tube: so many of its length; 'three' after two of them: so many more."""
     counts = [token.numbers[0] for token in heard.line.tokens if token.kind == "NUMBER"]
-    tubes = [one for one in before.adapters if length_of(one) is not None and (one.piece == SPACER or _is_tube(one))]
+    tubes = [one for one in before.adapters if length_of(one) is not None and (one.piece == SPACER or _is_named(one))]
     several = len(counts) == 1 and counts[0] in _COUNTS and (heard.tells("pick:all") or _is_count_alone(heard))
     if not several or len({length_of(one) for one in tubes}) != 1 or not all(map(_is_one_length, tubes)):
         return ()
     return (*(one for one in before.adapters if one not in tubes), *(tubes[0] for _ in range(int(counts[0]))))
 
 
-def _is_tube(piece: Thing) -> bool:
+def _is_named(piece: Thing) -> bool:
     """'the 5 mm C tube': one that is known by name."""
     return bool(piece.ids) and piece.words.casefold().split()[-1:] in (["tube"], ["tubes"])
 
