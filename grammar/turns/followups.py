@@ -10,7 +10,7 @@ from grammar.hearing import Heard
 from grammar.questions import ALL, Limits, Question, Thing
 from grammar.telling import built
 from grammar.turns.about_lenses import lenses_of, one_of_several
-from grammar.turns.adding import added, shimmed, with_rings_joined, with_stacked
+from grammar.turns.adding import added, resized, shimmed, with_rings_joined, with_stacked
 from grammar.turns.aside_seen import focusing
 from grammar.turns.asked_on import intent_of
 from grammar.turns.circles_told import circle_measured
@@ -44,7 +44,6 @@ from grammar.turns.only_told import without_lent
 from grammar.turns.put_back import put_back
 from grammar.turns.rate_told import without_old_shutter
 from grammar.turns.rings_for_it import with_ring_for_it
-from grammar.turns.same_matter import BY_HAND, focuses_by_hand
 from grammar.turns.setting_again import with_stops_again
 from grammar.turns.sticking import (
     kept_limits,
@@ -115,6 +114,8 @@ def _aimed(heard: Heard, before: Question) -> _Aim:
     intent = likened if compared else intent_of(heard, before, found)
     ring = ring_measured(heard, before) or shimmed(heard, before)
     intent = "focus-verdict" if ring is not None else intent
+    sized = resized(heard, before) if ring is None else None
+    ring, intent = sized or ring, before.intent if sized is not None else intent
     circle = circle_measured(heard, before)
     intent = before.intent if circle is not None else intent
     zoomed = zoomed_to(heard, before)
@@ -226,8 +227,6 @@ def _topical(heard: Heard, said: Question, before: Question, intent: str) -> Que
         return said.with_(topic=focusing(heard, before))
     if intent == kinds.COMPARE and ranked_by(heard, before):
         return said.with_(topic=ranked_by(heard, before))
-    if focuses_by_hand(heard, before):
-        return said.with_(topic=BY_HAND)
     if asks_remedy(heard, before):
         return said.with_(topic=REMEDY)
     return said.with_(topic=LEFT) if is_left_so(heard, before) else said

@@ -22,7 +22,7 @@ from engine.answers.picture.equivalent import framed
 from engine.answers.seat.spacing import far_limits, marks, tubes, usual_focals
 from engine.facts.guidance import Advice
 from engine.facts.subjects import asked_as
-from grammar.kinds import HAZARD, SHIM_CALIBRATION, WHY
+from grammar.kinds import EXPOSURE_ND, HAZARD, SHIM_CALIBRATION, WHY
 from grammar.questions import Question
 
 STUCK = "stuck"  # the topic of what does not come off
@@ -30,6 +30,7 @@ _BEFORE_LENS = frozenset({"step-ring", "filter", "close-up-lens"})
 FIRST_OF = {HAZARD: (WHY, HAZARD), "why": (WHY, HAZARD)}  # kinds of advice that are told first
 MOST = 3
 ALONE = 3.0  # what the words of two questions together must share with an advice
+HELD_BACK = "nd filter"
 HARM = "damage"  # whether it hurts is a matter of advice, not of a chain told before
 THREE_CHIPS = "three chips"  # trait of a lens for video
 PRISM = "prism-behind"  # and of the mounts of such
@@ -54,8 +55,11 @@ def named_or_near(
     if question.intent == HAZARD and question.follows and prior is not None and prior.intent == HAZARD:
         own = () if made_safe(question) else nearest(said, knowledge.catalogue, 1, LEAST, question.intent, fits, mounts)
         said = said if own else f"{said} {prior.text}"  # what it is to make safe was told before
+    lit = question.intent == WHY and prior is not None and prior.intent == EXPOSURE_ND  # its 'sun' is what it is lit by
+    if lit and question.places("by-other-means") and prior is not None and prior.mentions("nd-or-filter"):
+        said += f" {HELD_BACK}"  # 'why not just stop down' after a filter
     near = nearest(said, knowledge.catalogue, most, least, question.intent, fits, mounts)
-    if not near and question.prior is not None and least == LEAST:
+    if not near and question.prior is not None and least == LEAST and not lit:
         # 'does that hurt anything?': what it is about was said before
         said = f"{asked_about(question, knowledge.catalogue)} {question.prior.text}"
         if question.prior.intent == SHIM_CALIBRATION:  # 'do i need to care' after a shim
