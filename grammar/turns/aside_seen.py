@@ -17,12 +17,15 @@ from grammar.kinds import (
     WHY,
 )
 from grammar.questions import Question
+from grammar.turns.flanges_told import MOUNTLESS
+from grammar.turns.sticking import RANGED
 from grammar.turns.turn_seen import Turn
 
 BY_HAND: Final = "magnify"  # the advice on focusing by hand
 CLOSE_UP: Final = "focused-close-up"  # and on doing so close up
 # cues beside 'how' and 'focus' that ask nothing more
 _OF_FOCUS: Final = frozenset(["how", "focus", "ok", "right", "good", "frame-size", "macro", "what", "can", "magnify"])
+_OF_FINDER: Final = frozenset([GEAR_SETTING, WHY])
 _DRAWN: Final = ("magnification", "extension", "field")
 _AMISS: Final = frozenset([LOOK_ALIKE, HAZARD, WHY, GEAR_SETTING, CHAIN, FOCUS_VERDICT, DEFINITION])
 
@@ -55,7 +58,11 @@ def focusing(heard: Heard, before: Question) -> str | None:
     asked = heard.tells("how") and heard.tells("focus") and all(cue.tells in _OF_FOCUS for cue in heard.cues)
     named = heard.cast.lenses or heard.cast.bodies or heard.cast.pieces or heard.cast.frames
     more = heard.readings.values or heard.readings.distance_mm is not None or heard.readings.f_number is not None
-    if not asked or named or more or not (before.lenses or before.bodies):
+    lens = before.lens
+    spoken_of = before.lenses or before.bodies or before.intent in _OF_FINDER
+    # one without focusing of its own is focused by what stands behind it
+    apart = any(one.piece in RANGED for one in before.adapters) or (lens is not None and lens.lens_kind in MOUNTLESS)
+    if not asked or named or more or apart or not spoken_of:
         return None
     close = before.intent == MACRO_DISTANCE or any(before.said(key) is not None for key in _DRAWN)
     return CLOSE_UP if close else BY_HAND

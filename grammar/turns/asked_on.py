@@ -49,7 +49,7 @@ from grammar.turns.one_of_two import chooses_between
 from grammar.turns.one_part import changes_one_part
 from grammar.turns.only_told import names_the_pair
 from grammar.turns.put_between import puts_a_washer, puts_between
-from grammar.turns.same_matter import focuses_by_hand, is_one_compared, laps_it_off, makes_sure, same_matter
+from grammar.turns.same_matter import is_one_compared, laps_it_off, makes_sure, same_matter
 from grammar.turns.told_before import asks_whence, likens_stop
 from grammar.turns.turn_seen import Turn
 from grammar.turns.whom import Meant
@@ -134,7 +134,6 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.of(asks_whence), WHY),
     (seen.of(laps_it_off), SHIM_CALIBRATION),
     (seen.of(weighs_two_bodies), COMPARE),
-    (seen.of(focuses_by_hand), GEAR_SETTING),
     (seen.of(likens_stop), CROP_EQUIVALENT),
     (seen.of(makes_sure), _as_before),
     (seen.doubts, _as_doubted),

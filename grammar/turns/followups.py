@@ -44,7 +44,6 @@ from grammar.turns.only_told import without_lent
 from grammar.turns.put_back import put_back
 from grammar.turns.rate_told import without_old_shutter
 from grammar.turns.rings_for_it import with_ring_for_it
-from grammar.turns.same_matter import BY_HAND, focuses_by_hand
 from grammar.turns.setting_again import with_stops_again
 from grammar.turns.sticking import (
     kept_limits,
@@ -224,8 +223,6 @@ def _topical(heard: Heard, said: Question, before: Question, intent: str) -> Que
         return said.with_(topic=focusing(heard, before))
     if intent == kinds.COMPARE and ranked_by(heard, before):
         return said.with_(topic=ranked_by(heard, before))
-    if focuses_by_hand(heard, before):
-        return said.with_(topic=BY_HAND)
     if asks_remedy(heard, before):
         return said.with_(topic=REMEDY)
     return said.with_(topic=LEFT) if is_left_so(heard, before) else said

@@ -14,17 +14,13 @@ from grammar.kinds import (
     DEPTH_OF_FIELD,
     EXPOSURE_ND,
     FOCUS_VERDICT,
-    GEAR_SETTING,
     HAZARD,
     IDENTIFY_MOUNT,
     MACRO_DISTANCE,
     SHIM_CALIBRATION,
-    WHY,
 )
 from grammar.questions import OFF, Question
-from grammar.turns.flanges_told import MOUNTLESS
 from grammar.turns.number_roles import ON_AGAIN
-from grammar.turns.sticking import RANGED
 from grammar.turns.taking_back import OFF_AGAIN
 from grammar.words.groups import MADE_SURE
 
@@ -34,11 +30,6 @@ _MEASURED: Final = frozenset(["flange_to_image", "throat", "pitch", "thread"])  
 _CHECKED: Final = frozenset(
     [HAZARD, COVERAGE, SHIM_CALIBRATION, DEPTH_OF_FIELD, MACRO_DISTANCE, CROP_EQUIVALENT, EXPOSURE_ND]
 )
-_PASSED: Final = frozenset(["FILLER", "VERB", "DET", "MARK", "STOP", "CUE", "JOIN", "PREP"])
-_OF_FOCUS: Final = frozenset(["how", "focus", "manual-focus", "again", "ok", "can"])
-# where a lens without focusing of its own, or a subject close up, is no matter
-_HELD_SO: Final = frozenset([GEAR_SETTING, WHY, CHAIN, FOCUS_VERDICT, SHIM_CALIBRATION, EXPOSURE_ND])
-BY_HAND: Final = "magnify"  # the advice on how it is done, which is its topic
 _TAKEN: Final = "take-off"
 # idle where a piece is taken off or put on
 _MOVED: Final = frozenset(
@@ -68,16 +59,6 @@ def makes_sure(heard: Heard, before: Question) -> bool:
     sure = asked and any(MADE_SURE in token.groups for token in heard.line.tokens) and heard.tells("short")
     told = cast.lenses or cast.bodies or cast.pieces or cast.frames or heard.readings.values
     return before.intent in _CHECKED and sure and not (told or heard.tells("which") or heard.tells("thing"))
-
-
-def focuses_by_hand(heard: Heard, before: Question) -> bool:
-    """'so how do i focus', 'how should i focus then' in a talk of what to set, or why it is dim: how it is done."""
-    cast, rest = heard.cast, [one for one in heard.line.tokens if one.kind not in _PASSED]
-    told = cast.lenses or cast.bodies or cast.pieces or cast.frames or heard.readings.values or heard.readings.limits
-    asked = heard.tells("how") and heard.tells("focus") and all(cue.tells in _OF_FOCUS for cue in heard.cues)
-    lens = before.lens
-    apart = any(one.piece in RANGED for one in before.adapters) or (lens is not None and lens.lens_kind in MOUNTLESS)
-    return asked and before.intent in _HELD_SO and not (rest or told or apart)
 
 
 def laps_it_off(heard: Heard, before: Question) -> bool:
