@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from engine.answers.parts.answer import ANSWERED, NOT_UNDERSTOOD, Answer, Line
+from engine.answers.parts.answer import ANSWERED, Answer, Line
 from engine.answers.parts.nearby import SURE, nearest
 from engine.answers.parts.wording import f_number
 from engine.answers.replying import named, reply
@@ -24,7 +24,7 @@ from grammar.kinds import (
     IDENTIFY_MOUNT,
     WHY,
 )
-from grammar.questions import TALKED, Question, Unread
+from grammar.questions import TALKED, Question
 from grammar.words.atoms import key_of
 
 SHORTEST: Final = 3  # lines; less is sooner said again than pointed at
@@ -149,11 +149,3 @@ def asked_how(question: Question, last: Answer | None) -> Answer | None:
     if not asks:
         return None
     return Answer(question.text, question.intent, ANSWERED, asks, question=question, aside=True)
-
-
-def no_list(text: str) -> Answer:
-    """To a bare number where nothing is listed by number."""
-    found = f"Nothing is listed under that number just now, so '{text.strip()}' picks nothing"
-    expected = "what it is of: '2 m', 'f/2', '2 adapters', or 'the second one' of what was listed before"
-    unread = Unread(text, 1, found, expected)
-    return Answer(text, None, NOT_UNDERSTOOD, (Line("ask", f"{found}. Say {expected}."),), unread=unread, aside=True)

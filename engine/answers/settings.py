@@ -25,6 +25,7 @@ NO_ONE = (None, "setting", "set")  # topics that name no one setting
 PAIR = 2
 RING = "adapter"
 LEAST_FOCAL_MM = 4.0  # no lens for such a body is shorter
+NO_FOCUSING = "no-focusing-why"  # the topic of lenses without focusing of their own
 TROUBLE = frozenset({"black", "release"})  # topics where what the lens or the body has decides what to do
 
 
@@ -34,6 +35,7 @@ def setting(question: Question, knowledge: Knowledge) -> Answer:
     rows = named_or_near(question, knowledge, 2)
     if question.topic is not None and rows:
         rows = [rows[0], *(row for row in rows[1:] if row.severity == "note")]  # a danger of another matter stays out
+    rows = rows[:1] if question.topic == NO_FOCUSING else rows  # no matter of what the picture is looked at with
     if question.topic in TROUBLE:
         rows = list(dict.fromkeys((*of_their_kind(question, knowledge), *rows)))
     surely = nearest(question.text, knowledge.catalogue, 1, intent=question.intent)

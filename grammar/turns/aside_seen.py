@@ -22,9 +22,13 @@ from grammar.turns.sticking import RANGED
 from grammar.turns.turn_seen import Turn
 
 BY_HAND: Final = "magnify"  # the advice on focusing by hand
+_UNFOCUSED: Final = "no focusing"  # trait of a lens
+BY_APPARATUS: Final = "no-focusing-why"  # on lenses that have no focusing of their own
 CLOSE_UP: Final = "focused-close-up"  # and on doing so close up
 # cues beside 'how' and 'focus' that ask nothing more
-_OF_FOCUS: Final = frozenset(["how", "focus", "ok", "right", "good", "frame-size", "macro", "what", "can", "magnify"])
+_OF_FOCUS: Final = frozenset(
+    ["how", "focus", "manual-focus", "again", "ok", "right", "good", "frame-size", "macro", "what", "can", "magnify"]
+)
 _OF_FINDER: Final = frozenset([GEAR_SETTING, WHY])
 _DRAWN: Final = ("magnification", "extension", "field")
 _AMISS: Final = frozenset([LOOK_ALIKE, HAZARD, WHY, GEAR_SETTING, CHAIN, FOCUS_VERDICT, DEFINITION])
@@ -58,14 +62,14 @@ def focusing(heard: Heard, before: Question) -> str | None:
     asked = heard.tells("how") and heard.tells("focus") and all(cue.tells in _OF_FOCUS for cue in heard.cues)
     named = heard.cast.lenses or heard.cast.bodies or heard.cast.pieces or heard.cast.frames
     more = heard.readings.values or heard.readings.distance_mm is not None or heard.readings.f_number is not None
-    lens = before.lens
     spoken_of = before.lenses or before.bodies or before.intent in _OF_FINDER
-    # one without focusing of its own is focused by what stands behind it
-    apart = any(one.piece in RANGED for one in before.adapters) or (lens is not None and lens.lens_kind in MOUNTLESS)
-    if not asked or named or more or apart or not spoken_of:
+    if not asked or named or more or not spoken_of:
         return None
     close = before.intent == MACRO_DISTANCE or any(before.said(key) is not None for key in _DRAWN)
-    return CLOSE_UP if close else BY_HAND
+    lens = before.lens
+    still = lens is not None and (lens.lens_kind in MOUNTLESS or _UNFOCUSED in lens.traits)
+    ranged = any(one.piece in RANGED for one in before.adapters)
+    return CLOSE_UP if close else BY_APPARATUS if still and not ranged else BY_HAND
 
 
 def asks_how_to_focus(turn: Turn) -> bool:

@@ -264,6 +264,8 @@ def kept_limits(new: Limits, said: Question, before: Question, intent: str) -> L
     glazed = any(one.piece in OPTICAL for one in said.adapters)  # what was to be without glass is so no more
     now = {one.piece for one in said.adapters if one.ids or not is_open(one)}  # what was taken off is on again
     old = old if same else replace(old, best=None, cheapest=False)
+    moved = bool(said.bodies) and [one.ids for one in said.bodies] != [one.ids for one in before.bodies]
+    old = replace(old, with_glass=False) if moved else old  # what one body is too deep for, another has room for
     return Limits(
         new.pieces if new.pieces is not None else old.pieces,
         new.without_glass or (old.without_glass and not (new.with_glass or glazed)),

@@ -137,3 +137,18 @@ def test_so_much_more_is_how_far_the_lens_goes_out_and_no_other_lens(club, turn)
     _, found = talk(club, "OM 50 on Z", turn)
     assert found.question.lens.focal_length_mm == 50
     assert "28 cm from the sensor, 0.3x" in flat(found)
+
+
+@pytest.mark.parametrize("turn", ["what does the E ring cost", "and the ring for E, what would i pay", "and on E?"])
+def test_glass_that_one_body_wanted_is_not_asked_of_another(club, turn):
+    _, found = talk(club, "AR lens on EF, with glass maybe?", turn)
+    assert found.question.lens.ids == ("ar-mount",)
+    assert [body.ids[0] for body in found.question.bodies] == ["e-mount"]
+    assert "12 to 30 dollars" in flat(found)
+
+
+@pytest.mark.parametrize("turn", ["and the E ring?", "how thick is the E ring"])
+def test_the_ring_of_another_body_puts_the_same_lens_on_it(club, turn):
+    _, found = talk(club, "m42 58 on Z, which ring", turn)
+    assert found.question.lens.ids == ("m42",)
+    assert "27.46 mm" in flat(found)
