@@ -11,6 +11,7 @@ from engine.answers.families import handler_for
 from engine.answers.found.narrowing import told_apart
 from engine.answers.found.same_name import as_register
 from engine.answers.found.two_named import with_two
+from engine.answers.in_short import in_short, no_list
 from engine.answers.making.senses import by_facts
 from engine.answers.own.ring_told import beside, judged_with
 from engine.answers.parts.answer import NO, NOT_UNDERSTOOD, Answer, Line
@@ -123,11 +124,8 @@ class Desk:
             return settled
         if _stamp(self.writes) != self._stamp:
             self.reload()  # another talk, or the user, has written the gear file meanwhile
-        if not talk.points_nowhere(text):
-            return None
-        from engine.answers.again import no_list
-
-        return no_list(text)
+        short = in_short(text, talk.last, self.lexicon.words.mentions)
+        return no_list(text) if short is None and talk.points_nowhere(text) else short
 
     def _by_facts(self, question: Question, talk: Talk) -> Question:
         """The question with what only the facts, and the rows listed last, tell of its things."""

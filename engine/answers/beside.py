@@ -254,8 +254,6 @@ def _missed() -> Beside:
 
 TOO_THICK = ("off-too-thick", "off-too-thin", "off-too-long", "off-too-short")  # heard where that may be asked
 OF_REGISTERS = (*WAYS, "diy-dimension", "why", "list-fits", "look-alike", "hazard")  # kinds asked of two registers
-
-
 # what a plate of glass does to the focus, before the answer
 _plate: Final = named("shims.bare_sensor", "with_plate_told")
 # the hole of a stop that is wanted of a lens without an iris, before the answer
@@ -265,7 +263,8 @@ _hole: Final = named("exposure.holes", "with_hole_for_stop")
 # which way a lens sits off, and from which stop that is hidden, before the answer
 _way_off: Final = named("seat.way_off", "with_way_off")
 _hidden: Final = named("seat.hidden_by_stop", "with_hiding_stop")
-# how large the moon is on the sensor, before the answer
+# how a way is tried out, and how large the moon is on the sensor, before the answer
+_check: Final = named("seat.check_first", "with_check_first")
 _moon: Final = named("picture.moon", "with_moon")
 BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     (WAYS, where(_stacked, "flange_to_image")), (WAYS, where(_forgiven, "thickness")),
@@ -289,7 +288,7 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     ((kinds.DEFINITION,), heard(_size, "by-size")), ((kinds.DEFINITION,), heard(_registers_apart, "register-spoken")),
     ((kinds.IDENTIFY_MOUNT,), heard(_threads, "do-they-meet")),
     (WAYS, heard(_thickness_asked, *TOO_THICK, "which-way-off")), (WAYS, heard(_missed, "infinity-missed")),
-    (WAYS, heard(_hidden, "which-stop")), (OF_A_SIZE, heard(_inches, "by-inch")),
+    (WAYS, heard(_hidden, "which-stop")), (WAYS, heard(_check, "check-asked")), (OF_A_SIZE, heard(_inches, "by-inch")),
     ((kinds.COVERAGE, kinds.HAZARD, kinds.DIY_DIMENSION, kinds.WHY, kinds.DEFINITION), heard(_plate, "index-of-glass")),
     ((kinds.COVERAGE, kinds.CROP_EQUIVALENT, kinds.DIY_DIMENSION, kinds.EXPOSURE_ND, kinds.SHIM_CALIBRATION),
      heard(_plate, "glass-in-path")),

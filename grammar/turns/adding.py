@@ -6,16 +6,20 @@ from typing import Final
 
 from engine.base.compact import replace
 from grammar.hearing import Heard
-from grammar.kinds import BUY_PLAN, CHAIN, COMPARE, LIST_FITS
+from grammar.kinds import BUY_PLAN, CHAIN, COMPARE, LIST_FITS, MACRO_DISTANCE
 from grammar.questions import Question, Thing
 from grammar.things.casting import DRAWN
 from grammar.turns.tubes_added import says_both
+from grammar.words.groups import GROWN, SHRUNK
 
 _PAIRED: Final = frozenset([CHAIN, LIST_FITS])  # kinds of question that tell of each lens on each body
 _THICKNESS: Final = "thickness"
 _IN_FRONT: Final = "close-up-lens"  # it stands before the lens, and takes no tube's place
 _LAYER: Final = "layer"
 _RING: Final = "adapter"
+_TUBE: Final = "extension-tube"
+_EXTENSION: Final = "extension"  # key of a length that is put between
+_BY: Final = {GROWN: 1.0, SHRUNK: -1.0}  # how a length told beside such a word counts
 _PUT: Final = ("get", "adding", "put-in", "what-if")  # cues of something that is put between
 _FILTERS: Final = "factor"  # the key under which they are told
 
@@ -85,6 +89,34 @@ def shimmed(heard: Heard, before: Question) -> Thing | None:
         return None
     thick = round((rings[0].thickness_mm or (0.0,))[0] + float(size.split(" ")[0]), 4)
     return replace(rings[0], words=f"{thick:g} mm ring", thickness_mm=(thick, thick))
+
+
+def resized(heard: Heard, before: Question) -> Thing | None:
+    """'what if its 0.1 thinner', '2 mm longer' after a ring or tube whose length was told: that piece, so long now."""
+    size, drawn = heard.readings.values.get(_THICKNESS), before.said(_EXTENSION)
+    by = {group for token in heard.line.tokens for group in token.groups if group in _BY}
+    pieces = [one for one in before.adapters if _is_fixed(one) and (one.piece == _RING or one.piece in DRAWN)]
+    if size is None or len(by) != 1 or heard.cast.pieces or "," in size or len(before.adapters) != len(pieces):
+        return None
+    if drawn is not None and not pieces and "," not in drawn:
+        length = float(drawn.split(" ")[0])
+        pieces = [Thing(piece=_TUBE, thickness_mm=(length, length))]
+    if len(pieces) != 1:
+        return None
+    more = float(size.split(" ")[0]) * _BY[by.pop()]
+    long = round((pieces[0].thickness_mm or (0.0,))[0] + more, 4)
+    noun = "ring" if pieces[0].piece == _RING else (pieces[0].piece or "").replace("-", " ")
+    return replace(pieces[0], words=f"{long:g} mm {noun}", thickness_mm=(long, long)) if long > 0 else None
+
+
+def with_tube_of_extension(before: Question) -> Question:
+    """The question before, with '31 mm of tubes' as the tube that the next turn may ask about, draw or take off."""
+    drawn = before.said(_EXTENSION)
+    if before.intent != MACRO_DISTANCE or drawn is None or "," in drawn or before.adapters or not before.bodies:
+        return before
+    length = float(drawn.split(" ")[0])
+    tube = Thing(piece=_TUBE, words=f"{length:g} mm extension tube", thickness_mm=(length, length))
+    return before.with_(adapters=(tube,), values=tuple(row for row in before.values if row[0] != _EXTENSION))
 
 
 def _is_fixed(piece: Thing) -> bool:

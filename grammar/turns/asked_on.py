@@ -39,6 +39,7 @@ from grammar.turns.going_on import (
     is_of_reach,
     is_remedy,
     likened_to_tubes,
+    mends_the_seat,
     sizes_anew,
     went_on,
 )
@@ -107,6 +108,12 @@ def _as_pair(turn: Turn) -> str:
     return FOCUS_VERDICT if turn.was == SHIM_CALIBRATION else turn.was
 
 
+def _as_saved(turn: Turn) -> str:
+    """From which stop an error is forgiven: of a lens on no body that is told beside the shim."""
+    held = turn.before.bodies or turn.before.adapters
+    return SHIM_CALIBRATION if turn.was == SHIM_CALIBRATION and not held else FOCUS_VERDICT
+
+
 def _as_without_shim(turn: Turn) -> str:
     ranked = turn.heard.weighed.ranked
     return ranked[0][0] if ranked else turn.was
@@ -138,6 +145,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.of(makes_sure), _as_before),
     (seen.doubts, _as_doubted),
     (seen.of(is_left_so), WHY),
+    (seen.of(mends_the_seat), SHIM_CALIBRATION),
     (seen.is_same_matter, _as_same_matter),
     (seen.of(picks_one_body), CHAIN),
     (seen.wants_an_order, COMPARE),
@@ -175,7 +183,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.asks_of_another, _as_before),
     (seen.sets_for_another, _as_before),
     (seen.of(names_the_pair), _as_pair),
-    (seen.is_saved_by_stop, FOCUS_VERDICT),
+    (seen.is_saved_by_stop, _as_saved),
     (seen.takes_off_a_measured_ring, SHIM_CALIBRATION),
     (seen.goes_by_tubes, _as_without_shim),
     (seen.measures_the_ring, FOCUS_VERDICT),

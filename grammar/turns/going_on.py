@@ -26,6 +26,7 @@ from grammar.kinds import (
 from grammar.numbers.motifs import MOTIF, SIDES
 from grammar.questions import CLOSE_UP_LENS, Question, Thing
 from grammar.things.casting import DRAWN
+from grammar.turns.told_before import ERROR
 from grammar.words.groups import DARK_SAID, DEPTH_SAID, EDGES_SAID, LIGHT_SAID, SET_SO
 
 LEFT: Final = "left so"  # the topic of a reason that asks what comes of leaving an error in
@@ -245,7 +246,7 @@ def saved_by_stop(heard: Heard, best: str | None, before: Question) -> bool:
         return False  # 'and a 135 f/2.8?' is another lens, and asks of no stop
     off = sized(before)
     measured = before.distance_mm is not None or before.said("mark") is not None  # where it ends tells by how much
-    off = off or (before.intent in _SHIMMED and measured)
+    off = off or (before.intent in _SHIMMED and (measured or any(name == ERROR for name, _ in before.told)))
     told = heard.readings.f_number is not None or any(part.f_number and not part.focal for part in heard.cast.lenses)
     asked = heard.tells("which-stop") or heard.tells("f-stop") or told
     leant = best in _OF_SHIM and heard.weighed.weight("shim-calibration") <= 0
@@ -283,3 +284,11 @@ def went_on(heard: Heard, before: Question) -> str:
 def doubted(text: str, before: Question, topic: str | None) -> Question:
     """The answer before is asked for its certainty, or for its reasons where `topic` is None."""
     return before.with_(text=text, intent=WHY, topic=topic, number=before.number, values=(), things=(), follows=True)
+
+
+def mends_the_seat(heard: Heard, before: Question) -> bool:
+    """'can i fix it myself' after infinity at a mark of the scale: by how much is known, so a shim is asked for."""
+    told = before.said("mark") is not None or before.distance_mm is not None
+    named = heard.cast.lenses or heard.cast.bodies or heard.cast.pieces or heard.readings.values
+    plain = not (named or heard.tells("instead") or heard.readings.f_number or heard.readings.limits)
+    return before.intent == SHIM_CALIBRATION and told and plain and heard.tells("remedy")

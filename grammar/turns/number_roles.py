@@ -34,8 +34,8 @@ _LONG_RING: Final = 55.0  # mm, beyond which hardly any ring goes
 _SHEET: Final = 0.05  # mm, of foil or brass that shims are cut from
 NORMAL: Final = 50.0  # mm, of a lens whose focal length was not told
 _SAID: Final = (  # as a value is kept, in which unit
-    ("travel", 1.0), ("total", 1.0), ("mark", _METRE), ("iso", 1.0), ("frame_rate", 1.0), ("magnification", 1.0),
-    ("circle", 1.0), (_FLANGE, 1.0), ("rear_reach", 1.0),
+    ("travel", 1.0), ("total", 1.0), ("length", 1.0), ("mark", _METRE), ("iso", 1.0), ("frame_rate", 1.0),
+    ("magnification", 1.0), ("circle", 1.0), (_FLANGE, 1.0), ("rear_reach", 1.0),
 )  # fmt: skip
 
 
@@ -66,6 +66,7 @@ ROLES: Final = (
     Role("distance", "{} m away", lambda n: 0.2 <= n <= 200, metric=False),
     Role("travel", "{} mm of travel", lambda n: 0.01 <= n <= 60, lambda n: True),
     Role("total", "total {} mm", lambda n: 0.01 <= n <= 60, lambda n: True),
+    Role("length", "{} mm", lambda n: 0.005 <= n <= 3 and n != int(n), lambda n: True),
     Role("mark", "{} m mark", lambda n: 0.3 <= n <= 500, metric=False),
     Role("iso", "ISO {}", lambda n: n >= 50 and n % 10 in (0, 5), metric=False),
     Role("frame_rate", "{} fps", lambda n: n in _RATES, lambda n: n in _RATES, metric=False),

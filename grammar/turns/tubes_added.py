@@ -21,7 +21,7 @@ from grammar.kinds import (
 from grammar.questions import Question, Thing
 from grammar.things.casting import DRAWN, SPACER, Part
 from grammar.things.standins import stands_in
-from grammar.turns.number_roles import ON_AGAIN
+from grammar.turns.number_roles import ON_AGAIN, length_of
 from grammar.words.groups import MORE, PUT_ON
 from grammar.words.tokens import Token
 
@@ -53,7 +53,7 @@ _LONGEST: Final = 100.0  # mm, of a tube
 def tubes_changed(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     """The pieces of before with those that are added, or without those taken off; None where none is."""
     tubes = [thing for thing in before.adapters if thing.piece == SPACER and _is_fixed(thing)]
-    both = _both(heard, before, tubes) or _counted(heard, tubes)
+    both = _both(heard, before, tubes) or _counted(heard, before)
     if both:
         return both
     again = _back_on(heard, before, tubes)
@@ -159,11 +159,24 @@ def says_both(heard: Heard) -> bool:
     return heard.tells(_BOTH) or any(token.text.casefold() == "both" for token in heard.line.tokens)
 
 
-def _counted(heard: Heard, tubes: list[Thing]) -> tuple[Thing, ...]:
-    """'what if I use two of them' after one tube: so many of its length."""
+def _counted(heard: Heard, before: Question) -> tuple[Thing, ...]:
+    """'what if I use two of them' after one tube: so many of its length; 'three' after two of them: so many more."""
     counts = [token.numbers[0] for token in heard.line.tokens if token.kind == "NUMBER"]
+    tubes = [one for one in before.adapters if length_of(one) is not None and (one.piece == SPACER or _is_named(one))]
     several = len(counts) == 1 and counts[0] in _COUNTS and (heard.tells("pick:all") or _is_count_alone(heard))
-    return tuple(tubes * int(counts[0])) if several and len(tubes) == 1 else ()
+    if not several or len({length_of(one) for one in tubes}) != 1 or not all(map(_is_one_length, tubes)):
+        return ()
+    return (*(one for one in before.adapters if one not in tubes), *(tubes[0] for _ in range(int(counts[0]))))
+
+
+def _is_named(piece: Thing) -> bool:
+    """'the 5 mm C tube': one that is known by name."""
+    return bool(piece.ids) and piece.words.casefold().split()[-1:] in (["tube"], ["tubes"])
+
+
+def _is_one_length(piece: Thing) -> bool:
+    length = length_of(piece)
+    return length is not None and length[0] == length[1]
 
 
 def _is_count_alone(heard: Heard) -> bool:

@@ -320,6 +320,69 @@ def test_a_body_of_two_is_no_mount_of_a_lens_without_one(club):
     assert [one.ids[0] for one in found.question.bodies] == ["e-mount"]
 
 
+@pytest.mark.parametrize("turn", ["too long, shorter", "just the number please", "in one line", "tldr"])
+def test_the_last_answer_in_short_keeps_its_head_its_way_and_its_warnings(club, turn):
+    whole, short = talk(club, "28 LTM on E", turn)
+    assert short.reading == whole.reading
+    assert flat(short).startswith("A 28 mm LTM lens on an E-mount body: reaches infinity (likely). 1. LTM to E ring")
+    assert {line for line in whole.lines if line.kind == "caution"} <= set(short.lines)
+    assert len(short.lines) < len(whole.lines)
+
+
+@pytest.mark.parametrize("turn", ["shorter tubes?", "which is shorter"])
+def test_what_is_to_be_shorter_is_no_answer(club, turn):
+    _, found = talk(club, "28 LTM on E with a 10 mm tube", turn)
+    assert not found.aside
+
+
+@pytest.mark.parametrize(
+    ("first", "turn", "length"),
+    [
+        ("25mm c on mft with a 10 mm tube", "what if its 0.1 thinner", 9.9),
+        ("25mm c on mft with a 10 mm tube", "2 mm longer?", 12),
+        ("how close does a 100mm K lens get on Z with 31mm of tubes", "2 mm shorter", 29),
+        ("M42 50 on E with a 27.6 ring", "and 0.2 thicker", 27.8),
+    ],
+)
+def test_a_piece_so_much_longer_or_shorter_is_that_piece(club, first, turn, length):
+    _, found = talk(club, first, turn)
+    assert [piece.thickness_mm for piece in found.question.adapters] == [(length, length)]
+
+
+@pytest.mark.parametrize("turn", ["how sure are you", "why so much", "draw it", "anything dangerous?"])
+def test_tubes_told_by_their_length_alone_stand_in_what_is_asked_of_them_next(club, turn):
+    _, found = talk(club, "how close does a 100mm K lens get on Z with 31mm of tubes", turn)
+    assert "31 mm extension tube" in found.reading
+
+
+def test_two_of_the_tubes_told_by_their_length(club):
+    _, found = talk(club, "how close does a 100mm K lens get on Z with 31mm of tubes", "two of those")
+    assert "31 + 31 = 62 mm" in flat(found)
+
+
+@pytest.mark.parametrize("turn", ["can i fix it myself", "how do i fix that", "what would cure it"])
+def test_what_mends_an_error_told_by_a_mark_is_a_shim(club, turn):
+    _, found = talk(club, "my 50 K on E has infinity at the 10 m mark", turn)
+    assert found.intent == "shim-calibration"
+    assert "add a shim of 0.25 mm" in flat(found)
+
+
+@pytest.mark.parametrize("turn", ["how do i check that", "how can i test it"])
+def test_how_a_way_is_tried_out_comes_first_where_it_is_asked(club, turn):
+    _, found = talk(club, "M42 50 on E", turn)
+    assert flat(found).startswith("Check: wide open, something farther than 64 m must come sharp")
+
+
+def test_what_was_assumed_is_how_sure_it_is(club):
+    _, found = talk(club, "M42 50 on E", "what did you assume")
+    assert "assumed: where a mount stands for the lens" in flat(found)
+
+
+def test_wide_open_after_a_way_is_that_way_at_its_widest(club):
+    _, found = talk(club, "50mm f1.8 M42 on E full frame", "and wide open")
+    assert found.intent == "focus-verdict"
+
+
 @pytest.mark.parametrize("turn", ["so how do i focus", "how should i focus then", "and how do you focus with it"])
 @pytest.mark.parametrize(
     "first",

@@ -361,3 +361,25 @@ def test_a_lens_beside_a_helicoid_drawn_fully_is_no_setting_of_it(club: Desk) ->
         "fully out with a 50, how close",
     )[-1]  # fmt: skip
     assert "drawn out, the lens at infinity: sharp at 66 cm" in flat(last)  # 100 + 2500 / 4.54 + 4.54 mm
+
+
+@pytest.mark.parametrize(
+    ("turns", "stop"),
+    [
+        (("58mm m39 on EF with m39-m42 + m42-ef.. infinity?", "so turn off how much", "or stop down to?"), "f/14"),
+        (
+            ("50mm wont go past 12 m on the F to E ring i got, how much too thick is it", "or just stop down to what"),
+            "f/11",
+        ),
+        (("16mm c lens, infinity at 1.5 m", "i put 0.1 in, now?", "which stop hides the rest"), "f/5"),
+    ],
+)
+def test_the_stop_that_hides_what_a_seat_is_off_by(club: Desk, turns: tuple[str, ...], stop: str) -> None:
+    last = talk(club, *turns)[-1]
+    assert last.intent != "exposure-nd"
+    assert f"{stop} " in flat(last)
+
+
+@pytest.mark.parametrize("said", ["and 0.1", "0.1 rather", "make that 0.1"])
+def test_a_length_for_turns_is_told_anew(club: Desk, said: str) -> None:
+    assert "0.1 mm is 0.1 turn" in flat(talk(club, "turn my m42 lens by how much for 0.3 mm", said)[-1])
