@@ -388,7 +388,7 @@ def test_a_length_for_turns_is_told_anew(club: Desk, said: str) -> None:
 @pytest.mark.parametrize(
     ("first", "said", "both"),
     [
-        ("my E body is 0.06 long, measured with a gauge. what does a 21 2.8 do on it", "with an adapter thats 0.05 thin?",
+        ("my E body is 0.06 long, by a gauge. what does a 21 2.8 do on it", "with an adapter thats 0.05 thin?",
          "0.01 mm too far out"),
         ("my camera body is 0.04 too short, 35mm lens", "and my adapter is 0.1 too thick", "0.06 mm too far out"),
         ("my ring is 0.05 too thick, 50mm", "and one that is 0.1 too thin", "0.1 mm too close"),
