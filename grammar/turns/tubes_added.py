@@ -78,6 +78,11 @@ def tubes_changed(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     if not tubes and not (drawn or cut) and min(lengths) < _SHORTEST:
         return None
     more = tuple(Thing(words=f"{one:g} mm tube", thickness_mm=(one, one), piece=SPACER) for one in lengths)
+    wanted = _wanted_mm(before) if not tubes and _goes_further_out(heard, before) and len(lengths) == 1 else None
+    if wanted is not None:  # 'with 10 more' after how much 0.5x takes
+        out = wanted + lengths[0]
+        tube = Thing(words=f"{out:g} mm tube", thickness_mm=(out, out), piece=SPACER)
+        return (*(one for one in before.adapters if one.piece not in DRAWN), tube)
     if _adds(heard):
         return (*before.adapters, *more)
     drawn_anew = any(_is_extension(token) for token in heard.shape.tokens)  # 'with 16 mm of tube'
@@ -93,6 +98,12 @@ def _back_on(heard: Heard, before: Question, tubes: list[Thing]) -> tuple[Thing,
         return ()
     tube = Thing(words=f"{told[0]:g} mm tube", thickness_mm=(told[0], told[0]), piece=SPACER)
     return (*before.adapters, tube)
+
+
+def _wanted_mm(before: Question) -> float | None:
+    """How far out the magnification that was asked for takes the lens, in mm."""
+    lens, told = before.lens, re.fullmatch(r"\d+(?:\.\d+)?", before.said("magnification") or "")
+    return float(told[0]) * lens.focal_length_mm if told and lens is not None and lens.focal_length_mm else None
 
 
 def _goes_further_out(heard: Heard, before: Question) -> bool:
