@@ -163,7 +163,7 @@ def counted(heard: Heard) -> int:
     """How many of what was told are meant: 'two of them', 'and with three'; 0 where that is not said."""
     counts = [token.numbers[0] for token in heard.line.tokens if token.kind == "NUMBER"]
     several = len(counts) == 1 and counts[0] in _COUNTS and (heard.tells("pick:all") or _is_count_alone(heard))
-    return int(counts[0]) if several else 0
+    return int(counts[0]) if several and not says_both(heard) else 0
 
 
 def _counted(heard: Heard, before: Question) -> tuple[Thing, ...]:
