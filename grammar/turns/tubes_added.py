@@ -170,14 +170,20 @@ def says_both(heard: Heard) -> bool:
     return heard.tells(_BOTH) or any(token.text.casefold() == "both" for token in heard.line.tokens)
 
 
+def counted(heard: Heard) -> int:
+    """How many of what was told are meant: 'two of them', 'and with three'; 0 where that is not said."""
+    counts = [token.numbers[0] for token in heard.line.tokens if token.kind == "NUMBER"]
+    several = len(counts) == 1 and counts[0] in _COUNTS and (heard.tells("pick:all") or _is_count_alone(heard))
+    return int(counts[0]) if several and not says_both(heard) else 0
+
+
 def _counted(heard: Heard, before: Question) -> tuple[Thing, ...]:
     """'what if I use two of them' after one tube: so many of its length; 'three' after two of them: so many more."""
-    counts = [token.numbers[0] for token in heard.line.tokens if token.kind == "NUMBER"]
+    count = counted(heard)
     tubes = [one for one in before.adapters if length_of(one) is not None and (one.piece == SPACER or _is_named(one))]
-    several = len(counts) == 1 and counts[0] in _COUNTS and (heard.tells("pick:all") or _is_count_alone(heard))
-    if not several or len({length_of(one) for one in tubes}) != 1 or not all(map(_is_one_length, tubes)):
+    if not count or len({length_of(one) for one in tubes}) != 1 or not all(map(_is_one_length, tubes)):
         return ()
-    return (*(one for one in before.adapters if one not in tubes), *(tubes[0] for _ in range(int(counts[0]))))
+    return (*(one for one in before.adapters if one not in tubes), *([tubes[0]] * count))
 
 
 def _is_named(piece: Thing) -> bool:
