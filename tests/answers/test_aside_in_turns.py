@@ -162,3 +162,8 @@ def test_a_lens_that_falls_through_a_ring_has_not_the_mount_of_that_ring(club):
 def test_what_can_be_done_about_an_iris_without_power_is_told_with_it(club):
     _, found = talk(club, "ef lens on a dumb e ring, cant change the aperture", "any trick to stop it down?")
     assert "hold the preview button" in flat(found)
+
+
+def test_so_much_more_after_a_wanted_size_is_on_top_of_what_that_takes(club):
+    *_, found = talk(club, "bellows or tubes for an m42 50 on E", "tubes. what length for 0.5x", "with 10 more?")
+    assert [piece.thickness_mm for piece in found.question.adapters] == [(35, 35)]

@@ -146,3 +146,14 @@ def test_which_shutter_is_asked_still_behind_a_filter(club: Desk, filters: tuple
 def test_the_depth_that_is_equivalent_is_a_stop(club: Desk) -> None:
     last = talk(club, "35mm f2 on apsc, equivalent", "and depth equivalent")[-1]
     assert any("f/3.1" in line.text for line in last.lines)
+
+
+@pytest.mark.parametrize(("turns", "stops"), [(("two of them",), 4), (("two of them", "three of them"), 6)])
+def test_filters_are_counted(club: Desk, turns: tuple[str, ...], stops: int) -> None:
+    last = talk(club, "nd4 on 1/100 at f8", *turns)[-1]
+    assert value(club, last, "shutter_s") == pytest.approx(2**stops / 100, rel=0.02)
+
+
+def test_without_the_filters_none_is_on(club: Desk) -> None:
+    last = talk(club, "nd4 on 1/100 at f8", "without the filters")[-1]
+    assert last.question.said("factor") is None
