@@ -33,6 +33,7 @@ MEASURE_HOW: Final = "measure-how"
 STOPPING_DOWN: Final = "stop-down-helps"  # advice on what it does for infinity
 _FREE: Final = TALKED | {"teach", "forget"}
 INFINITY: Final = "infinity"  # the verdict
+LIGHT: Final = "light_difference_stops"
 EVERY_STOP: Final = "It reaches infinity at every stop: for that nothing need be closed."
 UNCHANGED: Final = "That changes nothing: the rest stands as in the answer before."
 AS_BEFORE: Final = (
@@ -67,8 +68,10 @@ def once(answer: Answer, last: Answer | None, catalogue: Catalogue) -> Answer:
     )
     alike = alike or answer.intent == BUY_PLAN  # of what is bought the price is asked for
     asked_for = reply(answer.text, answer.quantities, catalogue, answer.question.feet) if alike else ()
-    if answer.intent == CROP_EQUIVALENT and answer.lines[0] not in last.lines:
-        asked_for = ()  # 'is it darker?': what it begins with is the answer
+    if asked_for and answer.intent == CROP_EQUIVALENT and answer.lines[0] not in last.lines:
+        # 'is it darker?': what it begins with is the answer
+        asked = named(answer.text, answer.quantities, catalogue, answer.question.feet)
+        asked_for = tuple(line for line, rows in asked if all(row.name != LIGHT for row in rows))
     no_more = answer.reading == last.reading and set(answer.lines) <= set(last.lines)
     beside = _of_what_was_typed(answer, catalogue) if no_more and answer.intent in _SEATED else ()
     if beside:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from engine.answers.found import together
-from engine.answers.found.all_measured import BY_PAPER, as_unnamed, combined, is_bayonet
+from engine.answers.found.all_measured import BY_PAPER, as_unnamed, combined, is_bayonet, not_of_the_ring
 from engine.answers.found.barrels import barrels
 from engine.answers.found.by_features import by_features
 from engine.answers.found.by_register import by_register
@@ -49,7 +49,7 @@ SEEN_SO = "By what is seen it may be one of these, those met most first; flange 
 
 def identify(question: Question, knowledge: Knowledge) -> Answer:
     """Which mounts the lens may have; and how it then gets on the body that was named with it, if any."""
-    question = as_unnamed(question)
+    question = not_of_the_ring(as_unnamed(question), knowledge)
     answer = _identified(question, knowledge)
     answer = replace(answer, lines=(*by_no_focus_ring(question, knowledge).lines, *answer.lines))
     if not question.bodies or answer.chains or mentions(question, "which-sense"):

@@ -13,7 +13,7 @@ from engine.answers.exposure.filter_tried import filter_tried
 from engine.answers.exposure.handheld import handheld
 from engine.answers.exposure.holding_back import by_filters, infrared
 from engine.answers.exposure.light_alike import between_angles, between_rates, filter_as_stop
-from engine.answers.exposure.lighting import light_of, shutter_s, variable_stops
+from engine.answers.exposure.lighting import light_of, shutter_s, shutter_still, variable_stops
 from engine.answers.exposure.other_filters import taken_by_others
 from engine.answers.exposure.stop_steps import steps_between, stops_from
 from engine.answers.exposure.t_stop_told import t_stop_told
@@ -189,7 +189,7 @@ def _marks(question: Question, knowledge: Knowledge) -> Told:
     changes = question.stops or glass_factor(question, knowledge.catalogue)
     changed = mentions(question, "overexposed", "underexposed") and not mentions(question, "split-over")
     changes = changes or changed
-    if not marks or changes or is_known(shutter_s(question, knowledge)):
+    if not marks or changes or is_known(shutter_s(question, knowledge)) or shutter_still(question):
         return Told()
     summed = wanted is not None and mentions(question, "added-up") and not mentions(question, "is-wanted")
     guessed = len(marks) == 1 and wanted is not None and not mentions(question, "is-wanted", "stops-to-take")

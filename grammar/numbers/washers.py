@@ -13,11 +13,14 @@ _WHERE: Final = frozenset(["between", "behind", "on"])
 _SHIM_CUE: Final = "shim"
 _WASHER: Final = "washer"
 _ASKS_FAR: Final = frozenset(
-    ["infinity", "how-far", "focus", "how-close", "which-stop"]
+    ["infinity", "how-far", "focus", "how-close", "which-stop", "end-far", "stops-at"]
 )  # cues that ask what comes of it
 _ASKS_WHAT_COMES: Final = _ASKS_FAR | {"save", "how-far", "f-stop", "will"}
 # what was asked before, where a washer that is put in then is so much more between
-_AFTER: Final = frozenset(["after-chain", "after-focus-verdict", "after-macro-distance", "after-depth-of-field"])
+_AFTER: Final = frozenset(
+    ["after-chain", "after-focus-verdict", "after-macro-distance", "after-depth-of-field", "after-crop-equivalent",
+     "after-coverage"]
+)  # fmt: skip
 _LAYER: Final = "layer"  # the value of words for what shims are cut from
 _NEAR: Final = 3  # tokens from what is put in to where it is put
 _SMALL: Final = frozenset(["FILLER", "VERB", "CUE"])  # 'a washer stuck under it'
@@ -41,7 +44,8 @@ def tell_washers(tokens: list[Token], told: frozenset[str]) -> None:
         sized = tokens[at - 1].kind == "LENGTH" and tokens[at - 1].unit == "mm"
         placed = tokens[at + 1].kind == "PREP" and tokens[at + 1].value in _WHERE
         if _SPACER_CUE in told and tokens[at].kind == "CUE" and sized and placed:
-            tokens[at] = tokens[at].as_("PIECE", value="adapter")
+            thin = told & _AFTER and tokens[at - 1].numbers[0] <= _THICKEST_SHIM_MM  # beside the ring of before
+            tokens[at] = tokens[at].as_("PIECE", value=SPACER if thin else "adapter")
     for at in range(len(tokens) - 2):
         size, of, what = tokens[at : at + 3]
         if _SPACER_CUE in told and size.kind == "LENGTH" and of.value == "of" and what.kind == "CUE":

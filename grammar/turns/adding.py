@@ -9,7 +9,7 @@ from grammar.hearing import Heard
 from grammar.kinds import BUY_PLAN, CHAIN, COMPARE, LIST_FITS, MACRO_DISTANCE
 from grammar.questions import Question, Thing
 from grammar.things.casting import DRAWN
-from grammar.turns.tubes_added import says_both
+from grammar.turns.tubes_added import counted, says_both
 from grammar.words.groups import GROWN, SHRUNK
 
 _PAIRED: Final = frozenset([CHAIN, LIST_FITS])  # kinds of question that tell of each lens on each body
@@ -63,6 +63,9 @@ def _is_later(heard: Heard) -> bool:
 def with_stacked(heard: Heard, said: Question, before: Question) -> Question:
     """'ND8 on top', 'the 20 as well': filters and tubes that come to those of before and do not take their place."""
     old, new = before.said(_FILTERS), said.said(_FILTERS)
+    marks = list(dict.fromkeys((old or "").split(", "))) if new is None and old is not None else []
+    if len(marks) == 1 and counted(heard):
+        return said.with_(values=(*said.values, (_FILTERS, ", ".join(marks * counted(heard)))))  # 'two of them'
     if new is None and says_both(heard) and before.prior is not None and old != before.prior.said(_FILTERS):
         old, new = before.prior.said(_FILTERS), old  # 'both' after ND8 and then ND64
     elif not heard.tells("adding"):

@@ -29,6 +29,7 @@ CLOSE_UP: Final = "focused-close-up"  # and on doing so close up
 _OF_FOCUS: Final = frozenset(
     ["how", "focus", "manual-focus", "again", "ok", "right", "good", "frame-size", "macro", "what", "can", "magnify"]
 )
+_OF_FINDER: Final = frozenset([GEAR_SETTING, WHY])
 _DRAWN: Final = ("magnification", "extension", "field")
 _AMISS: Final = frozenset([LOOK_ALIKE, HAZARD, WHY, GEAR_SETTING, CHAIN, FOCUS_VERDICT, DEFINITION])
 
@@ -61,7 +62,8 @@ def focusing(heard: Heard, before: Question) -> str | None:
     asked = heard.tells("how") and heard.tells("focus") and all(cue.tells in _OF_FOCUS for cue in heard.cues)
     named = heard.cast.lenses or heard.cast.bodies or heard.cast.pieces or heard.cast.frames
     more = heard.readings.values or heard.readings.distance_mm is not None or heard.readings.f_number is not None
-    if not asked or named or more or not (before.lenses or before.bodies):
+    spoken_of = before.lenses or before.bodies or before.intent in _OF_FINDER
+    if not asked or named or more or not spoken_of:
         return None
     close = before.intent == MACRO_DISTANCE or any(before.said(key) is not None for key in _DRAWN)
     lens = before.lens

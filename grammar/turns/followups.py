@@ -53,6 +53,7 @@ from grammar.turns.sticking import (
     same_pieces,
     set_against_plain,
     set_in_place,
+    without_close_rings,
 )
 from grammar.turns.taking_back import left_out, swapped, taken_back, without_last
 from grammar.turns.told_before import piece_offered, with_ring_offered, without_number_told, without_view
@@ -195,6 +196,7 @@ def _joined(heard: Heard, said: Question, before: Question, aim: _Aim, placed: _
     kept = kept_pieces(
         intent, same_lens, _same_mount(lenses, before.lenses), _same_mount(bodies, before.bodies), before
     )
+    kept = without_close_rings(heard, said, kept, before)
     pieces = set_in_place(said.adapters, kept) or pieces_now(heard, kept, said.adapters, intent)
     seen = heard.tells("infinity") or heard.tells("stops-at")
     if intent in _PLACING and not seen and is_close(said, before, pieces):

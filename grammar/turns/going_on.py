@@ -27,7 +27,7 @@ from grammar.numbers.motifs import MOTIF, SIDES
 from grammar.questions import CLOSE_UP_LENS, Question, Thing
 from grammar.things.casting import DRAWN
 from grammar.turns.told_before import ERROR
-from grammar.words.groups import DARK_SAID, DEPTH_SAID, EDGES_SAID, LIGHT_SAID, SET_SO
+from grammar.words.groups import DARK_SAID, DEPTH_SAID, EDGES_SAID, LIGHT_SAID, SET_SO, STOP_NAMED
 
 LEFT: Final = "left so"  # the topic of a reason that asks what comes of leaving an error in
 _RANK: Final = "rank:"  # before the topic of an order that is asked for
@@ -50,6 +50,7 @@ _OF_ZONE: Final = frozenset(
 )
 _OF_SIZE: Final = frozenset(["frame-size", "instead", "ok", "what", "what-if", "can", "will", "adding", "again"])
 _ENDS_ASKED: Final = ("end-near", "end-far")  # cues of the near and the far end of what is sharp
+MOST_SAID: Final = 2  # words
 _OF_LIGHT: Final = frozenset([None, EXPOSURE_ND, MACRO_DISTANCE])
 
 _ASKING: Final = (
@@ -139,7 +140,9 @@ def asks_light(heard: Heard, before: Question) -> bool:
     if heard.weighed.best == COVERAGE:
         edges = any(EDGES_SAID in token.groups for token in heard.line.tokens)
         return not edges and _of_close(heard, before, DARK_SAID)  # 'how dark does that get'
-    return _of_close(heard, before, LIGHT_SAID) and heard.weighed.best in _OF_LIGHT
+    few = len([one for one in heard.line.tokens if one.kind not in ("JOIN", "DET", "STOP", "FILLER")]) <= MOST_SAID
+    stop = before.f_number is not None and few and _of_close(heard, before, STOP_NAMED)  # 'and the stop?'
+    return stop or (_of_close(heard, before, LIGHT_SAID) and heard.weighed.best in _OF_LIGHT)
 
 
 def sizes_anew(heard: Heard, before: Question) -> bool:

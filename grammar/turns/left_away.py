@@ -39,7 +39,8 @@ def _marks(question: Question) -> list[str]:
 
 def without_filters(heard: Heard, said: Question, before: Question) -> tuple[Question, Question]:
     """What is said, and the question before it, without the filters where there are to be none."""
-    if not heard.tells(_BARE):
+    left = _FILTER in said.limits.without and before.said(_FACTOR) is not None  # 'without the filters'
+    if not heard.tells(_BARE) and not left:
         return said, before
     kept = tuple(row for row in before.values if row[0] not in _HELD_BACK)
     pieces = tuple(one for one in before.adapters if one.piece != _FILTER)

@@ -30,7 +30,6 @@ _MEASURED: Final = frozenset(["flange_to_image", "throat", "pitch", "thread"])  
 _CHECKED: Final = frozenset(
     [HAZARD, COVERAGE, SHIM_CALIBRATION, DEPTH_OF_FIELD, MACRO_DISTANCE, CROP_EQUIVALENT, EXPOSURE_ND]
 )
-_PASSED: Final = frozenset(["FILLER", "VERB", "DET", "MARK", "STOP", "CUE", "JOIN", "PREP"])
 _TAKEN: Final = "take-off"
 # idle where a piece is taken off or put on
 _MOVED: Final = frozenset(

@@ -28,7 +28,7 @@ from grammar.kinds import (
     WHY,
 )
 from grammar.numbers.motifs import MOTIF, SIDES
-from grammar.questions import ALL, BODY_REGISTER, FILTER, OFF, Limits, Question, Thing
+from grammar.questions import ALL, BODY_REGISTER, FILTER, OFF, RING, Limits, Question, Thing
 from grammar.readings.kept_readings import mm
 from grammar.things.casting import DRAWN, OPTICAL
 from grammar.turns.going_on import is_worn, tubes_named
@@ -109,6 +109,14 @@ def kept_pieces(intent: str, same_lens: bool, same_mount: bool, same_body: bool,
         return pieces
     matter = OPTICAL | DRAWN if intent in _LENS_SEEN else _BOUGHT if intent == BUY_PLAN else frozenset()
     return tuple(one for one in pieces if one.ids or one.front or one.piece in matter)
+
+
+def without_close_rings(heard: Heard, said: Question, kept: tuple[Thing, ...], before: Question) -> tuple[Thing, ...]:
+    """'25 mm of ring then' after a 10 mm ring behind a lens on no body: so much extension takes that ring's place."""
+    told = said.said("extension") is not None and not heard.tells("adding")
+    if not told or before.intent != MACRO_DISTANCE or before.bodies:
+        return kept
+    return tuple(one for one in kept if one.piece != RING or one.ids or one.front or one.rear)
 
 
 RANGED: Final = frozenset(["helicoid", "bellows"])  # what is told by its shortest and longest length

@@ -21,7 +21,7 @@ from grammar.kinds import (
 from grammar.questions import Question, Thing
 from grammar.things.casting import DRAWN, SPACER, Part
 from grammar.things.standins import stands_in
-from grammar.turns.number_roles import ON_AGAIN
+from grammar.turns.number_roles import ON_AGAIN, length_of
 from grammar.words.groups import MORE, PUT_ON
 from grammar.words.tokens import Token
 
@@ -53,7 +53,7 @@ _LONGEST: Final = 100.0  # mm, of a tube
 def tubes_changed(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     """The pieces of before with those that are added, or without those taken off; None where none is."""
     tubes = [thing for thing in before.adapters if thing.piece == SPACER and _is_fixed(thing)]
-    both = _both(heard, before, tubes) or _counted(heard, tubes)
+    both = _both(heard, before, tubes) or _counted(heard, before)
     if both:
         return both
     again = _back_on(heard, before, tubes)
@@ -78,6 +78,11 @@ def tubes_changed(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     if not tubes and not (drawn or cut) and min(lengths) < _SHORTEST:
         return None
     more = tuple(Thing(words=f"{one:g} mm tube", thickness_mm=(one, one), piece=SPACER) for one in lengths)
+    wanted = _wanted_mm(before) if not tubes and _goes_further_out(heard, before) and len(lengths) == 1 else None
+    if wanted is not None:  # 'with 10 more' after how much 0.5x takes
+        out = wanted + lengths[0]
+        tube = Thing(words=f"{out:g} mm tube", thickness_mm=(out, out), piece=SPACER)
+        return (*(one for one in before.adapters if one.piece not in DRAWN), tube)
     if _adds(heard):
         return (*before.adapters, *more)
     drawn_anew = any(_is_extension(token) for token in heard.shape.tokens)  # 'with 16 mm of tube'
@@ -93,6 +98,12 @@ def _back_on(heard: Heard, before: Question, tubes: list[Thing]) -> tuple[Thing,
         return ()
     tube = Thing(words=f"{told[0]:g} mm tube", thickness_mm=(told[0], told[0]), piece=SPACER)
     return (*before.adapters, tube)
+
+
+def _wanted_mm(before: Question) -> float | None:
+    """How far out the magnification that was asked for takes the lens, in mm."""
+    lens, told = before.lens, re.fullmatch(r"\d+(?:\.\d+)?", before.said("magnification") or "")
+    return float(told[0]) * lens.focal_length_mm if told and lens is not None and lens.focal_length_mm else None
 
 
 def _goes_further_out(heard: Heard, before: Question) -> bool:
@@ -159,11 +170,30 @@ def says_both(heard: Heard) -> bool:
     return heard.tells(_BOTH) or any(token.text.casefold() == "both" for token in heard.line.tokens)
 
 
-def _counted(heard: Heard, tubes: list[Thing]) -> tuple[Thing, ...]:
-    """'what if I use two of them' after one tube: so many of its length."""
+def counted(heard: Heard) -> int:
+    """How many of what was told are meant: 'two of them', 'and with three'; 0 where that is not said."""
     counts = [token.numbers[0] for token in heard.line.tokens if token.kind == "NUMBER"]
     several = len(counts) == 1 and counts[0] in _COUNTS and (heard.tells("pick:all") or _is_count_alone(heard))
-    return tuple(tubes * int(counts[0])) if several and len(tubes) == 1 else ()
+    return int(counts[0]) if several and not says_both(heard) else 0
+
+
+def _counted(heard: Heard, before: Question) -> tuple[Thing, ...]:
+    """'what if I use two of them' after one tube: so many of its length; 'three' after two of them: so many more."""
+    count = counted(heard)
+    tubes = [one for one in before.adapters if length_of(one) is not None and (one.piece == SPACER or _is_named(one))]
+    if not count or len({length_of(one) for one in tubes}) != 1 or not all(map(_is_one_length, tubes)):
+        return ()
+    return (*(one for one in before.adapters if one not in tubes), *([tubes[0]] * count))
+
+
+def _is_named(piece: Thing) -> bool:
+    """'the 5 mm C tube': one that is known by name."""
+    return bool(piece.ids) and piece.words.casefold().split()[-1:] in (["tube"], ["tubes"])
+
+
+def _is_one_length(piece: Thing) -> bool:
+    length = length_of(piece)
+    return length is not None and length[0] == length[1]
 
 
 def _is_count_alone(heard: Heard) -> bool:

@@ -152,3 +152,18 @@ def test_the_ring_of_another_body_puts_the_same_lens_on_it(club, turn):
     _, found = talk(club, "m42 58 on Z, which ring", turn)
     assert found.question.lens.ids == ("m42",)
     assert "27.46 mm" in flat(found)
+
+
+def test_a_lens_that_falls_through_a_ring_has_not_the_mount_of_that_ring(club):
+    _, on = talk(club, "20mm thread on a little microscope lens, falls straight thru my M25 ring", "what gets it on E")
+    assert on.question.lens.ids[0].startswith("rms")
+
+
+def test_what_can_be_done_about_an_iris_without_power_is_told_with_it(club):
+    _, found = talk(club, "ef lens on a dumb e ring, cant change the aperture", "any trick to stop it down?")
+    assert "hold the preview button" in flat(found)
+
+
+def test_so_much_more_after_a_wanted_size_is_on_top_of_what_that_takes(club):
+    *_, found = talk(club, "bellows or tubes for an m42 50 on E", "tubes. what length for 0.5x", "with 10 more?")
+    assert [piece.thickness_mm for piece in found.question.adapters] == [(35, 35)]

@@ -183,3 +183,9 @@ def test_another_size_is_asked_of_depth_still(club: Desk, said: str, m: float) -
 def test_another_close_up_lens_is_asked_of_depth_still(club: Desk) -> None:
     last = talk(club, "+3 on an 85 f1.8 at f8 how deep is it full frame", "+1 instead")[-1]
     assert value(club, last, "dof_mm") == pytest.approx(2 * 8 * 0.03 / 0.085**2, rel=0.01)
+
+
+@pytest.mark.parametrize(("turns", "long"), [(("two of those",), 10), (("two of those", "three"), 15)])
+def test_a_tube_known_by_name_is_counted(club: Desk, turns: tuple[str, ...], long: int) -> None:
+    last = talk(club, "25mm with 5mm c tube on mft, how close", *turns)[-1]
+    assert value(club, last, "magnification") == pytest.approx(long / 25, rel=0.01)

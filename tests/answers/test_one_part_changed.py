@@ -315,3 +315,16 @@ def test_a_number_is_put_right_by_the_words_that_put_it_right(
     club: Desk, first: str, number: str, shown: str, said: str
 ) -> None:
     assert shown in flat(talk(club, first, said.format(number))[-1])
+
+
+@pytest.mark.parametrize("turn", ["25mm of ring then", "with 25 mm of rings", "so with 25 mm of extension"])
+def test_so_much_extension_takes_the_place_of_a_ring_behind_a_lens_alone(club, turn):
+    *_, found, stop = talk(club, "c mount 50 with a 10mm ring behind at f4, how large", turn, "and the stop?")
+    assert "25 mm of tube: sharp at 22 cm from the sensor, 0.5x" in flat(found)
+    assert "f/4 counts as f/6" in flat(stop)
+
+
+@pytest.mark.parametrize("turn", ["with a 1 mm washer under it how far", "and with a 1mm washer in between"])
+def test_a_washer_after_the_view_of_a_lens_is_so_much_more_between(club, turn):
+    found = talk(club, "ltm 50 on E", "like what on full frame", turn)[-1]
+    assert "stops at 2.6" in flat(found)

@@ -135,3 +135,25 @@ def test_a_stop_wanted_after_a_metered_one_makes_another_shutter(club: Desk) -> 
 def test_a_filter_asked_for_after_what_hands_allow_is_told(club: Desk) -> None:
     last = talk(club, "300mm f5.6 on mft, slowest shutter", "and nd needed for 1/50 in sun iso 200")[-1]
     assert value(club, last, "nd_stops") == pytest.approx(5.4, abs=0.1)
+
+
+@pytest.mark.parametrize(("filters", "stops"), [(("with nd1000",), 10), (("with nd1000", "nd64 instead"), 6)])
+def test_which_shutter_is_asked_still_behind_a_filter(club: Desk, filters: tuple[str, ...], stops: int) -> None:
+    last = talk(club, "what shutter for f8 iso 100 sun", *filters)[-1]
+    assert value(club, last, "shutter_s") == pytest.approx(2**stops / 512, rel=0.03)
+
+
+def test_the_depth_that_is_equivalent_is_a_stop(club: Desk) -> None:
+    last = talk(club, "35mm f2 on apsc, equivalent", "and depth equivalent")[-1]
+    assert any("f/3.1" in line.text for line in last.lines)
+
+
+@pytest.mark.parametrize(("turns", "stops"), [(("two of them",), 4), (("two of them", "three of them"), 6)])
+def test_filters_are_counted(club: Desk, turns: tuple[str, ...], stops: int) -> None:
+    last = talk(club, "nd4 on 1/100 at f8", *turns)[-1]
+    assert value(club, last, "shutter_s") == pytest.approx(2**stops / 100, rel=0.02)
+
+
+def test_without_the_filters_none_is_on(club: Desk) -> None:
+    last = talk(club, "nd4 on 1/100 at f8", "without the filters")[-1]
+    assert last.question.said("factor") is None

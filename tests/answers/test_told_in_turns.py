@@ -383,3 +383,16 @@ def test_the_stop_that_hides_what_a_seat_is_off_by(club: Desk, turns: tuple[str,
 @pytest.mark.parametrize("said", ["and 0.1", "0.1 rather", "make that 0.1"])
 def test_a_length_for_turns_is_told_anew(club: Desk, said: str) -> None:
     assert "0.1 mm is 0.1 turn" in flat(talk(club, "turn my m42 lens by how much for 0.3 mm", said)[-1])
+
+
+@pytest.mark.parametrize(
+    ("first", "said", "both"),
+    [
+        ("my E body is 0.06 long, by a gauge. what does a 21 2.8 do on it", "with an adapter thats 0.05 thin?",
+         "0.01 mm too far out"),
+        ("my camera body is 0.04 too short, 35mm lens", "and my adapter is 0.1 too thick", "0.06 mm too far out"),
+        ("my ring is 0.05 too thick, 50mm", "and one that is 0.1 too thin", "0.1 mm too close"),
+    ],
+)  # fmt: skip
+def test_an_error_of_the_body_and_one_of_the_ring_add_up(club: Desk, first: str, said: str, both: str) -> None:
+    assert f"The lens sits {both}" in flat(talk(club, first, said)[-1])

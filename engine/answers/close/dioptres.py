@@ -8,7 +8,7 @@ from math import inf
 from engine.answers.close.close_rows import LIGHT_MATTERS, Shown, light_rows, room_told
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.said import distance_mm, mentions, number
+from engine.answers.parts.said import distance_mm, mentions, number, stop
 from engine.answers.parts.wording import area, depth_words, f_number, figures, listed, ranged, small_mm, times, trimmed
 from engine.answers.picture.blur import blur_of
 from engine.answers.picture.each_glass import are_either
@@ -100,6 +100,18 @@ def _deep_behind(lens: Distances, question: Question, shown: Shown) -> Told:
     )
     row = Quantity("dof_mm", deep, f"{case}, {shown.form.id}")
     return Told((Line("head", f"{text}, the lens at infinity."),), (row,))
+
+
+def light_behind(question: Question, knowledge: Knowledge) -> Told:
+    """That a close-up lens costs no light, where that is what is asked, and no setting of an exposure."""
+    worn = any(piece.piece == CLOSE_UP_LENS for piece in question.adapters)
+    drawn = extension_mm(question, knowledge.catalogue) is not None
+    if not worn or drawn or any(question.said(key) for key in ("light", "shutter", "iso", "frame_rate")):
+        return Told()
+    at = stop(question)
+    stays = f": f/{f_number(at)} stays f/{f_number(at)}" if at is not None else ""
+    text = f"No light is lost by a close-up lens{stays}. The lens is not moved out, as it is by a tube or a bellows."
+    return Told((Line("head", text),), (Quantity("light_difference_stops", Interval.exact(0.0), "close-up lens"),))
 
 
 def whatever_lens(question: Question, shown: Shown) -> Told:

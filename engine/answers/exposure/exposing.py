@@ -9,6 +9,7 @@ from engine.answers.close.close_alone import between_sizes, light_alone
 from engine.answers.close.close_picture import shown_by
 from engine.answers.close.close_rows import light_rows
 from engine.answers.close.coupled import TURNED, coupled_light, pair_of
+from engine.answers.close.dioptres import light_behind
 from engine.answers.close.drawn import draws
 from engine.answers.close.image_side import image_told_mm
 from engine.answers.close.turned_round import light_reversed
@@ -24,6 +25,7 @@ from engine.answers.exposure.lighting import (
     seconds,
     setting,
     shutter_s,
+    shutter_still,
     usual_shutter_s,
 )
 from engine.answers.exposure.since_before import since_before
@@ -39,7 +41,7 @@ from engine.answers.seat.distances import distances_of
 from engine.base.compact import replace
 from engine.base.interval import UNKNOWN, Interval, is_known
 from engine.physics import exposure, focus
-from grammar.questions import CLOSE_UP_LENS, Question
+from grammar.questions import Question
 from grammar.things.casting import DRAWN
 
 LEAST_OFF = 0.15  # stops; an exposure off by less is right
@@ -78,7 +80,7 @@ def exposed_parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     yield coupled_light(question)
     turned = pair_of(question) is None and any(TURNED in lens.traits for lens in question.lenses)
     yield light_reversed(question, knowledge) if turned else lost_by_extension(question, knowledge)
-    yield _of_close_up_lens(question, knowledge)
+    yield light_behind(question, knowledge)
     yield _lost_at_magnification(question, knowledge)
     if changed is not None and stop(question) is not None and glass_factor(question, knowledge.catalogue) is not None:
         yield light_of_glass(question, knowledge)
@@ -139,6 +141,8 @@ def _asked(question: Question, light: Light) -> str:
     both = (
         is_known(light.shutter) and not light.filters and mentions(question, "nd-or-density")
     )  # 'what shutter and nd'
+    if light.counted is not None and shutter_still(question):
+        return "shutter"
     told = light.counted is not None and question.f_number is not None
     if mentions(question, "which-shutter") and told and not both:
         return "shutter"  # 'only got an ND64, what shutter then': that of the frame rate no longer holds
@@ -251,18 +255,6 @@ def shutter_and_angle(question: Question, knowledge: Knowledge) -> Told:
         text = f"against {seconds(usual.nominal)} that is {abs(stops.nominal):.1f} stops {way} light"
         out += Told((Line("fact", text, 1),), (Quantity("light_difference_stops", abs(stops), "shutter"),))
     return out
-
-
-def _of_close_up_lens(question: Question, knowledge: Knowledge) -> Told:
-    """That a close-up lens costs no light, where that is what is asked, and no setting of an exposure."""
-    worn = any(piece.piece == CLOSE_UP_LENS for piece in question.adapters)
-    drawn = extension_mm(question, knowledge.catalogue) is not None
-    if not worn or drawn or any(question.said(key) for key in ("light", "shutter", "iso", "frame_rate")):
-        return Told()
-    at = stop(question)
-    stays = f": f/{f_number(at)} stays f/{f_number(at)}" if at is not None else ""
-    text = f"No light is lost by a close-up lens{stays}. The lens is not moved out, as it is by a tube or a bellows."
-    return Told((Line("head", text),), (Quantity("light_difference_stops", Interval.exact(0.0), "close-up lens"),))
 
 
 def _lost_at_magnification(question: Question, knowledge: Knowledge) -> Told:

@@ -75,6 +75,14 @@ def _way(shift: float) -> str:
     return "brighter" if shift > 0 else "darker"
 
 
+def shutter_still(question: Question) -> bool:
+    """'with ND1000' after which shutter in the sun: that is asked still, behind the filter."""
+    prior, untold = question.prior, question.said("shutter") is None and question.said("frame_rate") is None
+    scene = question.said("light") is not None and question.said("factor") is not None
+    asked = prior is not None and (prior.mentions("which-shutter") or prior.said("factor") is not None)
+    return question.follows and untold and scene and asked and not question.mentions("which-filter")
+
+
 def variable_stops(question: Question) -> Interval | None:
     """The range of a variable filter that is told: 'ND2-ND400', '2-5 stops'; None where none is.
 

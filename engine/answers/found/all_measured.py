@@ -13,6 +13,7 @@ from engine.answers.seat.seen import is_coupled_by_lugs
 from engine.base.compact import replace
 from grammar.questions import BY_MEASURES, Question, Thing
 
+WIDER_MM = 1.5  # than a thread that meets it at all
 BY_PAPER = "How far is it from flange to the image of a far window on paper, set to infinity? Measure that: it decides."
 
 
@@ -59,6 +60,18 @@ def as_unnamed(question: Question) -> Question:
     traits = tuple(trait for trait in lens.traits if trait != BY_MEASURES)
     bare = replace(lens, kind="", ids=(), words="", traits=traits)
     return replace(question, lenses=(bare, *question.lenses[1:]))
+
+
+def not_of_the_ring(question: Question, knowledge: Knowledge) -> Question:
+    """'20 mm thread, falls through my M25 ring': not of the mount of a ring whose thread is so much wider."""
+    lens, (diameter, _) = question.lens, thread_measured(question)
+    lent = lens.ids[0] if lens is not None and lens.ids and lens.ids[0] in question.limits.using else None
+    width = _named_width((lent,), knowledge) if lent is not None else None
+    if lens is None or diameter is None or width is None or abs(width - diameter) < WIDER_MM:
+        return question
+    bare = replace(lens, kind="", ids=(), words=lens.lens_kind or "")
+    limits = replace(question.limits, using=tuple(one for one in question.limits.using if one != lent))
+    return replace(question, lenses=(bare, *question.lenses[1:]), limits=limits)
 
 
 def _named_width(named: tuple[str, ...], knowledge: Knowledge) -> float | None:

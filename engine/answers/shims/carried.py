@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from engine.answers.parts.said import distance_mm, focals, last_said, mentions, number, stop
 from engine.answers.seat.distances import Distances
-from engine.answers.shims.loose import off_by_limit
+from engine.answers.shims.loose import off_by_limit, off_by_mm
 from engine.answers.shims.targets import is_target
 from engine.answers.shims.turning import short_by_turns_mm
 from engine.base.interval import Interval, is_known
 from engine.facts.catalogue import Catalogue
 from engine.physics import calibration
 from grammar.kinds import FOCUS_VERDICT, SHIM_CALIBRATION
-from grammar.questions import OFF, Question, Thing
+from grammar.questions import OFF, OFF_KEY, Question, Thing
 from grammar.turns.way_asked import WAY_ASKED
 from grammar.words.mentioned import Mention
 
@@ -26,6 +26,9 @@ def carried(question: Question, before: Question | None, facts: Catalogue) -> Qu
     """A mark or a limit that was told of another lens is an error in mm for this one: the ring is the same."""
     if before is None or not question.follows:
         return question
+    both = _of_body_and_ring(question, before)
+    if both is not None:
+        return both
     if before.intent == SHIM_CALIBRATION and is_target(before):
         question = _as_target(question, before)
         if question.said(_ON_TARGET[0]) is not None:
@@ -52,6 +55,23 @@ def carried(question: Question, before: Question | None, facts: Catalogue) -> Qu
     return _with_error(question, mark, old[0]) if old else question.with_(
         values=(*question.values, (MARK_OF, told_of.id or ""))
     )  # fmt: skip
+
+
+def _of_body_and_ring(question: Question, before: Question) -> Question | None:
+    """'with an adapter that is 0.05 thin' after a body that is 0.06 long: what both come to."""
+    body = off_by_mm(before) if mentions(before, "word-of-body") and not before.adapters else None
+    ring = off_by_mm(question) if question.adapters and not mentions(question, "word-of-body") else None
+    if body is None or ring is None or question.said("thickness") == before.said("thickness"):
+        return None
+    if any(one.thickness_mm is not None for one in question.adapters):
+        return None
+    total, at = round(body + ring, 4), len(question.text)
+    way, key = ("too far out", "sits-too-far") if total > 0 else ("too close", "sits-too-close")
+    rest = tuple(row for row in question.values if row[0] not in ("thickness", "length", OFF))
+    heard = tuple(one for one in question.mentioned if not one.key.startswith((OFF_KEY, "sits-too-")))
+    return question.with_(
+        values=(*rest, ("thickness", f"{abs(total):g} mm"), (OFF, way)), mentioned=(*heard, Mention(key, at, at))
+    )
 
 
 def _as_target(question: Question, before: Question) -> Question:

@@ -17,11 +17,13 @@ from grammar.questions import Question
 
 _NONE, _UNKNOWN = "none", "unknown"
 _NO_RING: Final = "no aperture ring"  # trait of a lens that only its adapter can close
+_UNPOWERED: Final = "needs power"  # how an iris is told that only a body works
+_ADVICE: Final = "electronic-iris"  # what can be done about it
 _RIGHT_BEHIND: Final = 4  # signs
 _IRIS: Final = "iris"  # how the rules about it begin, the topic of a reason, and the advice on one that does nothing
 
 
-def with_iris_first(answer: Answer, question: Question) -> Answer:
+def with_iris_first(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """The chain behind who works its iris, where the question asks that of a lens on a body."""
     if not answer.chains:
         return answer
@@ -37,7 +39,9 @@ def with_iris_first(answer: Answer, question: Question) -> Answer:
     others = (one for one in answer.chains[1:] if iris_text(one.listed.judged)[0] not in (_NONE, _UNKNOWN))
     other = next(others, None) if by == _NONE else None
     head += f" It works with chain {other.number}, {other.title}." if other is not None else ""
-    return replace(answer, lines=(Line("head", head), *answer.lines))
+    unpowered = by == _NONE and _UNPOWERED in told and _ADVICE in knowledge.catalogue.advice
+    trick = advice_lines([knowledge.catalogue.advice[_ADVICE]]) if unpowered else ()
+    return replace(answer, lines=(Line("head", head), *trick, *answer.lines))
 
 
 def _is_only_told(question: Question) -> bool:

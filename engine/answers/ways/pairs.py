@@ -70,7 +70,7 @@ def of_known(sides: Sides, knowledge: Knowledge, intent: str | None = None) -> A
 
         return likeliest(question, meanings, bodies[0], knowledge, one_pair)
     told = one_pair(question, lenses[0], bodies[0], knowledge, intent)
-    return with_iris_first(with_autofocus_first(told, question), question)
+    return with_iris_first(with_autofocus_first(told, question), question, knowledge)
 
 
 def as_measured(side: LensSide, question: Question) -> LensSide:
