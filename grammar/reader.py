@@ -49,10 +49,6 @@ _REGISTER: Final = "register"  # key of the gear file
 def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Question | Unread:
     """The question that `text` puts; `before` is the one it may lean on. Whatever the text, it never raises."""
     text = text if tells_a_meaning(text) else said_rightly(text, lexicon)
-    if before is not None:
-        from grammar.turns.adding import with_tube_of_extension
-
-        before = with_tube_of_extension(before)
     got = _read(text, lexicon, before)
     if isinstance(got, Unread):
         return got

@@ -38,6 +38,7 @@ from grammar.numbers.other_pitches import with_other_pitches, with_two_of_a_widt
 from grammar.numbers.own_sizes import with_own_sizes
 from grammar.numbers.picture_numbers import with_pixels_told, with_shapes_told
 from grammar.numbers.piece_rows import with_bracketed_told, with_piece_rows
+from grammar.numbers.pieces_of_length import with_pieces_of_length
 from grammar.numbers.prices import with_prices_told
 from grammar.numbers.put_behind import with_tubes_behind
 from grammar.numbers.rears_told import with_rears_told
@@ -88,10 +89,9 @@ from grammar.words.strangers import with_strangers
 from grammar.words.tokens import Line, Token
 
 # the last word of a name that heads the description all the same: 'projector lens', 'F body'
-_ENDING: Final = {
-    "lens": "LENS", "lenses": "LENS", "prime": "LENS", "primes": "LENS", "body": "BODY",
-    "bodies": "BODY", "camera": "BODY", "dslr": "BODY", "slr": "BODY", "dslrs": "BODY",
-}  # fmt: skip
+_ENDING: Final = dict.fromkeys(["lens", "lenses", "prime", "primes"], "LENS") | dict.fromkeys(
+    ["body", "bodies", "camera", "dslr", "slr", "dslrs"], "BODY"
+)
 _LEADS_KIND: Final = frozenset(["MOUNTWORD", "BODY"])  # before a kind of lens: 'reflex zoom' is no camera
 _CUED: Final = frozenset(["FORMAT", "LENGTH", "NUMBER"])  # 'full frame equivalent', '35mm equivalent', 'be on 35'
 _STANDING_IN: Final = frozenset(["one", "ones"])  # for a lens or a mount that its number tells
@@ -125,7 +125,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_pixels_told(with_shapes_told(with_squeezes(with_close_ups_named(tokens)), told), told)
     tokens = [token for token in without_likened(without_asides(tokens)) if token.kind not in ("FILLER", "MARK")]
     tokens = _begun([token.as_("CUE") if token.kind in ("VERB", "SHARE") else token for token in tokens])
-    tokens = with_turned_ways(with_draws_told(with_other_pitches(tokens, told), told), told)
+    tokens = with_turned_ways(with_draws_told(with_other_pitches(with_pieces_of_length(tokens), told), told), told)
     tokens = with_motifs_told(with_marked_densities(with_standins(with_prices_told(tokens), hosts), told), told)
     tokens = with_zooms_named(with_zoom_ratios(with_formats_engraved(with_screw_widths(tokens))), told)
     tokens = with_wides_told(with_formats_told(with_frames_apart(with_front_threads(tokens, told), told), told), told)

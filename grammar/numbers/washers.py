@@ -13,7 +13,7 @@ _WHERE: Final = frozenset(["between", "behind", "on"])
 _SHIM_CUE: Final = "shim"
 _WASHER: Final = "washer"
 _ASKS_FAR: Final = frozenset(
-    ["infinity", "how-far", "focus", "how-close", "which-stop", "end-far", "stops-at"]
+    ["infinity", "how-far", "focus", "how-close", "which-stop", "end-far"]
 )  # cues that ask what comes of it
 _ASKS_WHAT_COMES: Final = _ASKS_FAR | {"save", "how-far", "f-stop", "will"}
 # what was asked before, where a washer that is put in then is so much more between

@@ -34,8 +34,8 @@ _OF_LENS: Final = frozenset(["LENS", "KIND", "NUMBER", "LENGTH", "COMBO"])  # '6
 _OPEN: Final = _CLOSING | {"PREP", "DET"}
 _NUMBERS: Final = frozenset(["COMBO", "LENGTH", "NUMBER", "RANGE"])  # that may tell of a lens
 _LENS_NUMBERS: Final = frozenset(["LENGTH", "COMBO", "FNUM", "NUMBER"])
-_AWAY_FROM: Final = frozenset(["from", "behind"])  # what a sensor lies so far off, and is not so large
 _FROM: Final = "from"
+_AWAY_FROM: Final = frozenset([_FROM, "behind"])  # what a sensor lies so far off, and is not so large
 _FOR: Final = frozenset(["made-for", "for", "from", "on"])
 
 
@@ -54,7 +54,7 @@ def with_formats_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
         out += [token, Token("LENS", "", token.column)] if film else [token]
     for at in range(len(out) - 3, -1, -1):  # '2/3" or 1" C mount lens': of two figures the one is what the other is
         one, join, other = out[at : at + 3]
-        inches = one.kind == "LENGTH" and one.unit == "in" and bool(one.ids)
+        inches = (one.kind, one.unit) == ("LENGTH", "in") and bool(one.ids)
         if inches and join.kind == "JOIN" and join.value in ("or", "vs") and other.kind == "FORMAT":
             out[at] = one.as_("FORMAT")
     said_again = (_is_of_lens_behind, _is_said_again, _is_format_of_mount)
@@ -70,11 +70,8 @@ def _with_made_for(tokens: list[Token]) -> list[Token]:
         if token.kind == "FORMAT" and put_on and ahead > 0 and tokens[ahead].value == _FROM:
             prep = tokens[ahead].as_("PREP", value="made-for")  # '80 mm from a 645 on my full frame'
             return _with_made_for([*tokens[:ahead], prep, *tokens[ahead + 1 :]])
-        if (
-            token.kind != "FORMAT"
-            or STANDIN not in tokens[at + 1].implies
-            or not any(one.kind in _ENDING_LENS for one in tokens[:at])
-        ):
+        of_lens = any(one.kind in _ENDING_LENS for one in tokens[:at])
+        if token.kind != "FORMAT" or STANDIN not in tokens[at + 1].implies or not of_lens:
             continue
         if any(one.kind in _FRAMED or one.kind == "MOUNT" for one in tokens[at + 2 :]):
             lead = Token("PREP", "", token.column, "made-for")

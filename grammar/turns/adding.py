@@ -6,7 +6,7 @@ from typing import Final
 
 from engine.base.compact import replace
 from grammar.hearing import Heard
-from grammar.kinds import BUY_PLAN, CHAIN, COMPARE, LIST_FITS, MACRO_DISTANCE
+from grammar.kinds import BUY_PLAN, CHAIN, COMPARE, LIST_FITS
 from grammar.questions import Question, Thing
 from grammar.things.casting import DRAWN
 from grammar.turns.tubes_added import counted, says_both
@@ -110,16 +110,6 @@ def resized(heard: Heard, before: Question) -> Thing | None:
     long = round((pieces[0].thickness_mm or (0.0,))[0] + more, 4)
     noun = "ring" if pieces[0].piece == _RING else (pieces[0].piece or "").replace("-", " ")
     return replace(pieces[0], words=f"{long:g} mm {noun}", thickness_mm=(long, long)) if long > 0 else None
-
-
-def with_tube_of_extension(before: Question) -> Question:
-    """The question before, with '31 mm of tubes' as the tube that the next turn may ask about, draw or take off."""
-    drawn = before.said(_EXTENSION)
-    if before.intent != MACRO_DISTANCE or drawn is None or "," in drawn or before.adapters or not before.bodies:
-        return before
-    length = float(drawn.split(" ")[0])
-    tube = Thing(piece=_TUBE, words=f"{length:g} mm extension tube", thickness_mm=(length, length))
-    return before.with_(adapters=(tube,), values=tuple(row for row in before.values if row[0] != _EXTENSION))
 
 
 def _is_fixed(piece: Thing) -> bool:

@@ -134,8 +134,9 @@ def test_a_magnification_stays_while_it_is_about_how_close(club: Desk) -> None:
     answers = talk(club, "75mm c mount on m43", "1:1", "so how long a tube", "will it cover", "can it reach infinity")
     assert answers[2].intent == "macro-distance"
     assert "Extension: 75 mm" in flat(answers[2])
-    assert answers[3].reading == "does a 75 mm C-mount lens cover a Micro Four Thirds body"
-    assert answers[4].reading == "can a 75 mm C-mount lens reach infinity on a Micro Four Thirds body"
+    assert "magnification" not in answers[3].reading
+    assert answers[3].reading.startswith("does a 75 mm C-mount lens cover a Micro Four Thirds body")
+    assert answers[4].reading.startswith("can a 75 mm C-mount lens reach infinity on a Micro Four Thirds body")
 
 
 @pytest.mark.parametrize(
@@ -183,8 +184,8 @@ def test_doubt_is_answered_with_how_sure_it_is(club: Desk, doubt: str) -> None:
 
 def test_doubt_after_another_question_is_of_the_lens_and_body_spoken_of(club: Desk) -> None:
     answer = talk(club, PAIR, "the fd one", "with a 20mm tube", "does it cover", "sure?")[-1]
-    assert "FD to E ring" in flat(answer)
-    assert "tube" not in flat(answer)
+    # the tube stands there still: it was only asked what the lens covers with it
+    assert "Chain 1, your 20 mm tube + FD to E ring" in flat(answer)
 
 
 def test_doubt_twice_is_answered_with_the_reasons(club: Desk) -> None:

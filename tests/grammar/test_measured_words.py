@@ -93,4 +93,6 @@ def test_a_number_and_an_article_before_a_ring_describe_no_ring(desk: Desk) -> N
 
 
 def test_racked_out_tells_the_extension(desk: Desk) -> None:
-    assert _values(desk, "80mm racked out 40 beyond infinity, how much more exposure")["extension"] == "40 mm"
+    answer = desk.ask("80mm racked out 40 beyond infinity, how much more exposure", Talk())
+    assert answer.question is not None
+    assert answer.question.said("extension") == "40 mm"
