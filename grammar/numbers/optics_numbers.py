@@ -238,6 +238,9 @@ def with_factors_in(tokens: list[Token]) -> list[Token]:
             tokens[at] = tokens[at].as_("PIECE", value=piece)
         elif _is_converter(tokens, at):
             _tell_converter(tokens, at)
+        elif _is_converter_led(tokens, at):
+            tokens[at - 1] = tokens[at - 1].as_("PIECE", value=_EXTENDER)
+            tokens[at] = tokens[at].as_("TIMES", unit=TELECONVERTER)
     reducer = any(token.kind == "PIECE" and token.value == "focal-reducer" for token in tokens)
     return [_factor_in(token) if reducer and _is_put_in(token) else token for token in tokens]
 
@@ -247,6 +250,15 @@ def _is_converter(tokens: list[Token], at: int) -> bool:
     factor, glass = tokens[at - 1], tokens[at]
     named = glass.kind == "PIECE" and glass.text.casefold().startswith(_CONVERTER) and not is_plural(glass)
     return named and factor.kind in ("NUMBER", "TIMES") and factor.numbers[0] in EXTENDERS
+
+
+def _is_converter_led(tokens: list[Token], at: int) -> bool:
+    """'converter 1.4, one stop or half?': told by the bare factor behind it, which no ring is as thin as."""
+    glass, factor = tokens[at - 1], tokens[at]
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    named = glass.kind == "PIECE" and glass.text.casefold().startswith(_CONVERTER) and not is_plural(glass)
+    bare = factor.kind == "NUMBER" and "." in factor.text and factor.numbers[0] in EXTENDERS
+    return named and bare and (after is None or after.kind not in _OF_OTHERS)
 
 
 def _tell_converter(tokens: list[Token], at: int) -> None:

@@ -166,7 +166,11 @@ class Spelled:
             (rf"{_LED}{two}", self._spoken_hundreds),
             (rf"(?P<before>)?{two}(?=[\s-]{_UNIT_WORDS})", self._spoken_hundreds),
             (rf"{whole}(?=[\s-]{_UNIT_WORDS})", lambda match: f"{self._value(match.group()):g}"),
-            (rf"{small}(?=\s(?:plus|\+)\s)|(?<=plus\s){small}", lambda match: f"{self._value(match.group()):g}"),
+            (
+                # 'ten plus sixteen of tube', and no 'plus one X body'
+                rf"{small}(?=\s(?:plus|\+)\s)|(?<=plus\s){small}(?!\s\S+\s(?:bod|cam|lens))",
+                lambda match: f"{self._value(match.group()):g}",
+            ),
             (whole, self._whole),
         )  # fmt: skip
 

@@ -441,3 +441,18 @@ def test_an_error_told_without_its_way_is_told_both_ways_and_is_no_length(club, 
 def test_what_was_taken_off_a_ring_makes_it_so_much_thinner(club):
     _, found = talk(club, "M42 50 on E", "they took 0.1 off")
     assert "0.1 mm too close" in flat(found)
+
+
+def test_a_body_counted_in_a_word_behind_plus_is_that_body(club):
+    (found,) = talk(club, "SR and K lenses plus one X body, shopping list")
+    assert [one.ids[0] for one in found.question.bodies] == ["x-mount"]
+
+
+def test_a_converter_told_by_the_factor_behind_it_is_one(club):
+    (found,) = talk(club, "converter 1.4, one stop or half?")
+    assert flat(found).startswith("1.4x costs 1.0 stops of light")
+
+
+def test_how_far_a_named_thing_must_be_to_stand_for_infinity(club):
+    (found,) = talk(club, "Infinity calibration - how far must the tower be for a 100mm lens?")
+    assert "100 mm lens: beyond 300 m" in flat(found)
