@@ -40,7 +40,7 @@ WHOLE = (
     "It focuses by moving only a part of itself: the limits are those of a lens that moves whole, and not for close up."
 )
 SAME_SCALE = "same-scale"  # a question of principle, which wants no numbers
-USUAL_CLOSE = 8.0  # the stop that is told of where a close-up has none
+USUAL_CLOSE = "stop-of-a-close-up"  # the fact of the stop that is told of where a close-up has none
 CLOSE_UPS = (0.1, 0.25, 0.5, 1.0)
 FEW = 2  # frames of a table for lenses of which nothing is told
 FEWER = 1  # of the usual focal lengths left out at either end
@@ -50,8 +50,9 @@ def sharpness(question: Question, knowledge: Knowledge) -> Answer:
     """What is sharp, for each format: by focal length and distance, or by magnification close up."""
     seen, glass = through_glass(question)
     told, as_usual = Told(), _at_usual_stop(seen, knowledge)
-    if as_usual is not seen:
-        seen, told = as_usual, Told((Line("note", f"No stop is told: f/{f_number(USUAL_CLOSE)} is only an example."),))
+    if as_usual is not seen and as_usual.f_number is not None:
+        stop_of = f_number(as_usual.f_number)
+        seen, told = as_usual, Told((Line("note", f"No stop is told: f/{stop_of} is only an example."),))
     for part in _parts(seen, knowledge):
         told += part
     told = told + glass if told.lines else told
@@ -78,7 +79,7 @@ def _at_usual_stop(question: Question, knowledge: Knowledge) -> Question:
         return question
     if stop_wanted(question, frames_of(question, knowledge.catalogue)[::-1], knowledge).lines:
         return question
-    return question.with_(f_number=USUAL_CLOSE)
+    return question.with_(f_number=knowledge.catalogue.assumptions[USUAL_CLOSE].value.nominal)
 
 
 def _lacking(question: Question) -> Iterator[Line]:

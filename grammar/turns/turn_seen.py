@@ -290,9 +290,11 @@ def goes_by_tubes(turn: Turn) -> bool:
 
 
 def measures_the_ring(turn: Turn) -> bool:
-    """'the ring is 0.45 actually' after what the picture is like."""
-    measured = any(part.piece == "adapter" and part.thickness for part in turn.heard.cast.pieces)
-    return turn.best is None and measured and turn.was in _OF_PICTURE
+    """'the ring is 0.45 actually', 'what if the ring is 0.1 too thick' after what the picture is like."""
+    rings = [part for part in turn.heard.cast.pieces if part.piece == "adapter"]
+    measured = any(part.thickness for part in rings)
+    off = rings and turn.heard.readings.values.get("thickness") is not None and turn.best == FOCUS_VERDICT
+    return bool((turn.best is None and measured) or off) and turn.was in _OF_PICTURE
 
 
 def tells_only(turn: Turn) -> bool:

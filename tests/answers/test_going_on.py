@@ -456,3 +456,25 @@ def test_a_converter_told_by_the_factor_behind_it_is_one(club):
 def test_how_far_a_named_thing_must_be_to_stand_for_infinity(club):
     (found,) = talk(club, "Infinity calibration - how far must the tower be for a 100mm lens?")
     assert "100 mm lens: beyond 300 m" in flat(found)
+
+
+@pytest.mark.parametrize(("off", "length"), [("thin", 4.9), ("thick", 5.1)])
+def test_the_error_of_a_ring_is_no_tube_of_its_own(club, off, length):
+    turns = (f"what if the ring is 0.1 too {off}", "how close does it get with a 5 mm ring")
+    *_, near = talk(club, "does a 16mm f/1.9 c-mount lens reach infinity on an m43 body", *turns)
+    rows = [line.text for line in near.lines if "of tube" in line.text]
+    assert [row.split(" mm of tube")[0] for row in rows] == [str(length)]
+
+
+@pytest.mark.parametrize("turn", ["what if the ring is 0.1 too thick", "what if the ring is 0.1 thinner"])
+def test_a_ring_supposed_to_be_off_after_a_picture_asks_of_the_seat(club, turn):
+    first = "does a 16mm f/1.9 c-mount lens cover an m43 body"
+    _, seat = talk(club, first, turn)
+    assert seat.intent == "focus-verdict"
+    assert "image circle" not in flat(seat)
+
+
+@pytest.mark.parametrize("turn", ["what should I wear to the wedding", "what should i eat tonight", "will it rain"])
+def test_what_is_of_no_lens_is_declined_in_a_talk_too(club, turn):
+    _, declined = talk(club, "does a 16mm f/1.9 c-mount lens reach infinity on an m43 body", turn)
+    assert declined.intent == "out-of-scope"
