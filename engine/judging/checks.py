@@ -31,8 +31,8 @@ NEEDED_ASSUMPTIONS = (
     "stop-of-a-mount-alone", "stops-near-enough", "thickest-filter", "thinnest-ring", "thinnest-ring-inside-bayonet",
     "thinnest-ring-narrow-throat", "throat-by-caliper", "tube-to-show-by", "usual-filter-size", "usual-focal-range",
     "usual-frame-rate", "usual-nearest", "usual-normal-share", "usual-normal-share-cine", "usual-sensor-glass",
-    "moon-degrees", "stop-of-a-close-up", "usual-shutter-angle", "usual-transmission", "usual-travel-share", "usual-tube-lens", "widest-step",
-    "working-room",
+    "moon-degrees", "usual-shutter-angle", "usual-transmission", "usual-travel-share", "usual-tube-lens", "widest-step",
+    "working-room", "stop-of-a-close-up",
 )  # fmt: skip
 # a ring sold as cut to a register difference may be this far off the difference of our registers, in mm
 DERIVED_MAY_DIFFER = 0.011
