@@ -38,10 +38,10 @@ from engine.answers.picture.field_there import focal_for_field, seen_there
 from engine.answers.picture.filling import Filling, filling_told, fillings, motif_told
 from engine.answers.seat.distances import PARTLY, Distances, moves_in_part
 from engine.answers.seat.ways_told import are_set_apart, ways_told
-from engine.answers.shims.loose import loose
+from engine.answers.shims.loose import loose, off_by_mm
 from engine.base.compact import replace
 from grammar.kinds import MACRO_DISTANCE
-from grammar.questions import CLOSE_UP_LENS, Question
+from grammar.questions import CLOSE_UP_LENS, OFF, Question
 
 LARGER = (0.5, 1.0, 2.0)  # magnifications that are spoken of
 FOCAL_ASKED = "How near it comes hangs on the focal length: what is engraved on the lens?"
@@ -153,7 +153,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     if pair.lines:
         yield pair
         return
-    wanted, tubes = size_told(question), list(tubes_told(question, knowledge))
+    wanted, tubes = size_told(question), _tubes(question, knowledge)
     rows = fillings(question, knowledge.catalogue) if wanted is None else []
     sizes = [row.magnification for row in rows]
     from_own = tubes and question.mentions("own-size") and own_and_wanted(question) is not None
@@ -194,6 +194,16 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         yield from _of_lens(lens, wanted, tubes, question, knowledge)
     if not lenses and not tubes and wanted is None:
         yield whatever_lens(question, shown)
+
+
+def _tubes(question: Question, knowledge: Knowledge) -> list[float]:
+    """The lengths of extension told; where a ring was said to be off all together with its error, which is no tube."""
+    off = off_by_mm(question) if question.said(OFF) is not None else None
+    if off is None:
+        return list(tubes_told(question, knowledge))
+    values = tuple(row for row in question.values if row[0] not in (OFF, "thickness"))
+    length = sum(tubes_told(replace(question, values=values), knowledge)) + off
+    return [length] if length > 0 else []
 
 
 def _filling(

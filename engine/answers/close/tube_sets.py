@@ -12,11 +12,9 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import mentions, number, numbers
 from engine.answers.parts.usual_mounts import TUBES, usual_mount
 from engine.answers.parts.wording import small_mm, trimmed
-from engine.answers.shims.loose import off_by_mm
-from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.chains.walk import ADDED_FOCUSING
-from grammar.questions import CLOSE_UP_LENS, OFF, Question, Thing
+from grammar.questions import CLOSE_UP_LENS, Question, Thing
 
 TUBE = "extension-tube"
 MOST_ROWS = 10
@@ -45,21 +43,7 @@ def left_beyond_infinity(question: Question) -> Iterator[Told]:
 
 
 def tubes_told(question: Question, knowledge: Knowledge) -> Iterator[float]:
-    """The lengths of extension told: tubes one by one, a helicoid by its travel.
-
-    Where a ring was said to be off, all together with its error: by itself that is no tube.
-    """
-    off = off_by_mm(question) if question.said(OFF) is not None else None
-    if off is None:
-        yield from _one_by_one(question, knowledge)
-        return
-    values = tuple(row for row in question.values if row[0] not in (OFF, "thickness"))
-    length = sum(_one_by_one(replace(question, values=values), knowledge)) + off
-    if length > 0:
-        yield length
-
-
-def _one_by_one(question: Question, knowledge: Knowledge) -> Iterator[float]:
+    """The lengths of extension told: tubes one by one, a helicoid by its travel."""
     adapters = knowledge.catalogue.adapters
     for thing in question.adapters:
         if thing.piece == CLOSE_UP_LENS or draw_of(thing, question, knowledge) is not None:
