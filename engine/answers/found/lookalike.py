@@ -15,6 +15,7 @@ from engine.answers.found.same_name import (
     registers_alike,
     what_is_shared,
 )
+from engine.answers.found.screwed_in import screwed_in
 from engine.answers.found.threads_measured import by_ruler, by_thread
 from engine.answers.found.threads_meet import threads_meet
 from engine.answers.found.turned_in import turned_in
@@ -63,7 +64,7 @@ def look_alike(question: Question, knowledge: Knowledge) -> Answer:
     firsts = likeliest(question, knowledge)
     chains = mixed(mounts, knowledge) if several else ()
     if by_one_name:
-        told = Told((by_one_name_line(by_one_name, knowledge),))
+        told = met + Told((by_one_name_line(by_one_name, knowledge),))
     else:
         told = not_so + met + _whether_same(question, mounts, firsts, chains, bool(met.lines), knowledge)
     told += Told(tuple(of_the_name(question, knowledge)))
@@ -100,7 +101,9 @@ def _whether_same(
     facts = knowledge.catalogue
     if len(set(firsts)) == 2:
         pair = [facts.mounts[name] for name in dict.fromkeys(firsts)]
-        return Told((Line("head", _same_or_not(pair[0], pair[1], _barred(chains))),))
+        screwed = screwed_in(pair[0], pair[1], knowledge) if question.mentions("goes-into") else ""
+        heads = [_same_or_not(pair[0], pair[1], _barred(chains)), screwed]
+        return Told(tuple(Line("head", text) for text in heads if text))
     if len(mounts) == 1 and _asks_of_thread(question, facts.mounts[mounts[0]]):
         return Told(tuple(of_one_thread(facts.mounts[mounts[0]], knowledge)))
     if len(firsts) > 1 and len(set(firsts)) == 1 and len(mounts) > 1:
