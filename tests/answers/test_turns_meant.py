@@ -617,3 +617,19 @@ def test_which_bodies_take_a_lens_is_still_asked_of_all(club):
 def test_why_the_view_is_not_what_the_stabiliser_is_told(club, said):
     last = talk(club, "what do i enter for ibis, 85 om on mft", said)[-1]
     assert flat(last).startswith("No, not 170: that is only what it frames like. Enter 85.")
+
+
+@pytest.mark.parametrize(
+    ("first", "said", "asked", "told"),
+    [
+        (["500 f8 mirror on mft, like what", "stabiliser number?"], "light lost by the 1.4 tc?", "exposure-nd", "1.0 stop"),
+        (["M42 58/2 on an E body", "infinity is at 8 m on the scale"], "and f2 1/50 iso 800 outside in sun?", "exposure-nd", "10.4 stops"),
+        (["135 2.8 on an aps-c 1.5 body is like?", "ibis setting?"], "or just crop the picture, which is better", "compare", ""),
+    ],
+)  # fmt: skip
+def test_what_is_plainly_asked_is_asked_whatever_came_before(
+    club: Desk, first: list[str], said: str, asked: str, told: str
+) -> None:
+    last = talk(club, *first, said)[-1]
+    assert last.intent == asked
+    assert told in flat(last)
