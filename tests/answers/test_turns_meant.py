@@ -619,17 +619,20 @@ def test_why_the_view_is_not_what_the_stabiliser_is_told(club, said):
     assert flat(last).startswith("No, not 170: that is only what it frames like. Enter 85.")
 
 
+MIRROR = ["500 f8 mirror on mft, like what", "stabiliser number?"]
+EARLY = ["M42 58/2 on an E body", "infinity is at 8 m on the scale"]
+STEADY = ["135 2.8 on an aps-c 1.5 body is like?", "and if i add the doubler", "ibis setting?"]
+
+
 @pytest.mark.parametrize(
     ("first", "said", "asked", "told"),
     [
-        (["500 f8 mirror on mft, like what", "stabiliser number?"], "light lost by the 1.4 tc?", "exposure-nd", "1.0 stop"),
-        (["M42 58/2 on an E body", "infinity is at 8 m on the scale"], "and f2 1/50 iso 800 outside in sun?", "exposure-nd", "10.4 stops"),
-        (["135 2.8 on an aps-c 1.5 body is like?", "ibis setting?"], "or just crop the picture, which is better", "compare", ""),
+        (MIRROR, "light lost by the 1.4 tc?", "exposure-nd", "1.0 stop"),
+        (EARLY, "and f2 1/50 iso 800 outside in sun?", "exposure-nd", "10.4 stops"),
+        (STEADY, "or just crop the picture, which is better", "compare", "cropping by 2 costs no light"),
     ],
-)  # fmt: skip
-def test_what_is_plainly_asked_is_asked_whatever_came_before(
-    club: Desk, first: list[str], said: str, asked: str, told: str
-) -> None:
+)
+def test_what_is_plainly_asked_is_asked_whatever_came_before(club, first, said, asked, told):
     last = talk(club, *first, said)[-1]
     assert last.intent == asked
     assert told in flat(last)
