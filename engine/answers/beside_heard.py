@@ -14,8 +14,10 @@ from grammar.kinds import (
     COVERAGE,
     CROP_EQUIVALENT,
     DEFINITION,
+    DEPTH_OF_FIELD,
     DIY_DIMENSION,
     DRAW,
+    EXPOSURE_ND,
     FOCUS_VERDICT,
     GEAR_SETTING,
     HAZARD,
@@ -75,5 +77,13 @@ def heard(load: Callable[[], Beside], *keys: str) -> Beside:
     return add
 
 
+# kinds that what follows from the numbers told, and from them alone, may be asked as
+_WORKED_BACK = (
+    *OF_A_SIZE, CROP_EQUIVALENT, MACRO_DISTANCE, EXPOSURE_ND, DEPTH_OF_FIELD, IDENTIFY_MOUNT, LIST_FITS, GEAR_SETTING,
+)  # fmt: skip
+BACK = (_WORKED_BACK, heard(
+    named("worked_back", "with_worked_back"),
+    "focal-wanted", "frame-wanted", "glass-factor-wanted", "circle-before-glass", "size-wanted",
+))  # fmt: skip
 # where a lens turns out to be of another mount than before
 TURNED_OUT = heard(named("ways.ring_of_before", "with_ring_of_before"), "else-mount")
