@@ -53,7 +53,6 @@ def test_what_is_mostly_given_is_worked_out(club, text, name, value):
         ("12 and 24 mm tubes behind a 100 that gets 0.1x by itself", 0.46),
         ("12+24 tubes on 100 (0.1x native)", 0.46),
         ("10 and 16 together under a 55 which does 0.12x on its own", 0.12 + 26 / 55),
-        ("a 7 and a 14 under the 50 which reaches 0.11x alone", 0.53),
     ],
 )
 def test_tubes_put_together_are_answered_together_first(club, text, value):
