@@ -6,6 +6,7 @@ from typing import Final
 
 from engine.answers.beside_fronts import ELSE_OF_FRONTS, OF_ONE_FRONT, front_asked, fronts, takers
 from engine.answers.beside_heard import (
+    BACK,
     FIGURES,
     NAMING,
     OF_A_RING,
@@ -257,9 +258,8 @@ def _missed() -> Beside:
 
 TOO_THICK = ("off-too-thick", "off-too-thin", "off-too-long", "off-too-short")  # heard where that may be asked
 OF_REGISTERS = (*WAYS, "diy-dimension", "why", "list-fits", "look-alike", "hazard")  # kinds asked of two registers
-# what a plate of glass does to the focus, before the answer
+# what a plate of glass does to the focus, and the hole of a stop that is wanted, before the answer
 _plate: Final = named("shims.bare_sensor", "with_plate_told")
-# the hole of a stop that is wanted of a lens without an iris, before the answer
 _hole: Final = named("exposure.holes", "with_hole_for_stop")
 # which way a lens sits off, and from which stop that is hidden, before the answer
 _way_off: Final = named("seat.way_off", "with_way_off")
@@ -296,5 +296,5 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     ((kinds.HAZARD,), heard(named("found.threads_meet", "with_threads_crossed"), "stuck-fast")),
     ((*WAYS, kinds.DEPTH_OF_FIELD, kinds.EXPOSURE_ND, kinds.GEAR_SETTING, kinds.HAZARD), heard(_hole, "no-iris")),
     ((*WAYS, kinds.SHIM_CALIBRATION, kinds.HAZARD, kinds.COMPARE), heard(_way_off, "way-asked", "rings-off")),
-    ((*WAYS, kinds.SHIM_CALIBRATION), _so_far), (OF_REGISTERS, heard(_registers, "register-spoken")),
+    ((*WAYS, kinds.SHIM_CALIBRATION), _so_far), (OF_REGISTERS, heard(_registers, "register-spoken")), BACK,
 )  # fmt: skip
