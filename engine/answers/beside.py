@@ -256,9 +256,6 @@ _hidden: Final = named("seat.hidden_by_stop", "with_hiding_stop")
 _missed: Final = named("shims.missed", "with_infinity_missed")
 # lengths in inches too, before the answer
 _inches: Final = named("parts.in_inches", "with_inches")
-# how a way is tried out, and how large the moon is on the sensor, before the answer
-_check: Final = named("seat.check_first", "with_check_first")
-_moon: Final = named("picture.moon", "with_moon")
 # what is noted of the mounts that are named and the rings between them
 _notes: Final = where_named(named("words.noted", "with_notes"))
 _check: Final = named("seat.check_first", "with_check_first")  # how a way is tried out
@@ -294,6 +291,5 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     ((*WAYS, kinds.DEPTH_OF_FIELD, kinds.EXPOSURE_ND, kinds.GEAR_SETTING, kinds.HAZARD), heard(_hole, "no-iris")),
     ((*WAYS, kinds.SHIM_CALIBRATION, kinds.HAZARD, kinds.COMPARE), heard(_way_off, "way-asked", "rings-off")),
     ((*WAYS, kinds.SHIM_CALIBRATION), _so_far), (NOTED, _notes),
-    (OF_REGISTERS, heard(_registers, "register-spoken")),
-    ((*WAYS, kinds.SHIM_CALIBRATION), _so_far), (OF_REGISTERS, heard(_registers, "register-spoken")), BACK,
+    (OF_REGISTERS, heard(_registers, "register-spoken")), BACK,
 )  # fmt: skip
