@@ -108,7 +108,10 @@ SCREWED = heard(named("found.screwed_in", "with_screw_told"), "goes-into")
 # the figure that is asked of a mount or thread, before the answer
 FIGURES = heard(
     named("words.figures", "with_figures"),
-    *(f"figure-{of}" for of in ("register", "throat", "pitch", "thread", "angle", "male", "female")),
+    *(f"figure-{of}" for of in ("register", "throat", "pitch", "thread", "angle", "male", "female", "glass", "depth")),
 )
+# what lies behind the flange may be asked as other kinds too
+OF_INSIDES = (WHY, COVERAGE, COMPARE, CHAIN, FOCUS_VERDICT, LIST_FITS, SHIM_CALIBRATION)
+INSIDES = heard(named("words.figures", "with_figures"), "figure-glass", "figure-depth")
 # where a lens turns out to be of another mount than before
 TURNED_OUT = heard(named("ways.ring_of_before", "with_ring_of_before"), "else-mount")
