@@ -8,7 +8,7 @@ from engine.answers.parts.answer import Answer, Line
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.wording import small_mm
 from engine.base.compact import replace
-from engine.base.interval import is_known
+from engine.base.interval import Interval, is_known
 from engine.chains.joints import screw_of
 from engine.facts.records import Mount, Thread
 from engine.physics.mating import Mating, mate
@@ -16,6 +16,7 @@ from grammar.questions import Question, Thing
 
 DROPS: Final = "falls-through"
 BINDS: Final = "binds"
+MOST_TURNS: Final = 20.0  # of a thread of a lens mount
 _A_SLEEVE: Final = "a sleeve (bushing) that has both threads must go between"
 
 
@@ -65,3 +66,12 @@ def starts(mating: Mating) -> bool:
 def _only(things: tuple[Thing, ...]) -> str:
     """The likeliest mount of the only thing."""
     return things[0].ids[0] if len(things) == 1 and things[0].ids else ""
+
+
+def binds_after(turns: Interval) -> str:
+    """After how many turns a screw binds; more than a thread has are none that it would bind after."""
+    if turns.greatest <= 0:
+        return "starts, then binds at once"
+    if turns.least >= MOST_TURNS:
+        return "starts, and holds badly"
+    return f"starts, then binds after about {turns.least:.1f} to {min(turns.greatest, MOST_TURNS):.1f} turns"
