@@ -75,13 +75,24 @@ def heard(load: Callable[[], Beside], *keys: str) -> Beside:
     return add
 
 
-OF_FIGURES = (DEFINITION, DIY_DIMENSION, IDENTIFY_MOUNT)  # kinds that a figure of a mount may be asked as
-# what the screw of a lens does in a thread that is not its own, before the answer
-SCREWED = heard(named("found.screwed_in", "with_screw_told"), "goes-into")
-# the figure that is asked of a mount or thread, before the answer
-FIGURES = heard(
-    named("words.figures", "with_figures"),
-    *(f"figure-{of}" for of in ("register", "throat", "pitch", "thread", "angle", "male", "female")),
+FIGURES = ("register", "throat", "pitch", "thread", "angle", "male", "female", "diameter")  # what a mount has
+# what is added where figures of a mount, and threads that meet, are spoken of
+OF_SCREWS = (
+    # what the screw of a lens does in a thread that is not its own, before the answer
+    (WAYS, heard(named("found.screwed_in", "with_screw_told"), "goes-into")),
+    # with which pitches a front thread is cut, before the answer
+    ((WHY, LOOK_ALIKE, CHAIN), heard(named("found.screwed_in", "with_pitches_told"), "filter-binds")),
+    # the figure that is asked of a mount or thread, before the answer
+    (
+        (DEFINITION, DIY_DIMENSION, IDENTIFY_MOUNT),
+        heard(
+            named("words.figures", "with_figures"),
+            *(
+                f"figure-{of}"
+                for of in ("register", "throat", "pitch", "thread", "angle", "male", "female", "diameter")
+            ),
+        ),
+    ),
 )
 # where a lens turns out to be of another mount than before
 TURNED_OUT = heard(named("ways.ring_of_before", "with_ring_of_before"), "else-mount")
