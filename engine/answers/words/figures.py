@@ -42,6 +42,8 @@ def figures(question: Question, knowledge: Knowledge) -> Told:
     """A line for each mount of the name, or for the thread, with the figures that are asked of it."""
     keys = [key for key in (*OF_MOUNT, *OF_THREAD) if mentions(question, key)]
     keys = [key for key in keys if question.intent != DIY_DIMENSION or key in ("figure-angle", "figure-male")]
+    if any(key in keys for key in ("figure-male", "figure-female", "figure-throat")):
+        keys = [key for key in keys if key != "figure-diameter"]
     measured = any(key not in _TELL_WHICH for key, _ in question.values)
     measured = measured or (question.intent == IDENTIFY_MOUNT and bool(question.values))
     if not keys or measured:
