@@ -134,7 +134,8 @@ def asks_zone(heard: Heard, before: Question) -> bool:
         return False
     pair = any(lens.ids for lens in before.lenses) and any(body.ids for body in before.bodies)
     sharp = heard.tells("focus") or any(SET_SO in token.groups for token in heard.line.tokens)
-    return any(map(heard.tells, _ENDS_ASKED)) or (heard.tells("infinity") and (sharp or not pair))
+    set_where = heard.tells("where") and any(SET_SO in token.groups for token in heard.line.tokens)
+    return any(map(heard.tells, _ENDS_ASKED)) or set_where or (heard.tells("infinity") and (sharp or not pair))
 
 
 def asks_light(heard: Heard, before: Question) -> bool:
@@ -151,7 +152,8 @@ def sizes_anew(heard: Heard, before: Question) -> bool:
     """'1:1', 'at half life size', '+1 instead' after the depth or the light there: the same is asked of that size."""
     cast, told = heard.cast, heard.readings.values.keys()
     pieces = bool(cast.pieces) and is_worn(before) and all(part.piece == CLOSE_UP_LENS for part in cast.pieces)
-    size = told == {"magnification"} and not cast.pieces and before.said("magnification") is not None
+    close = before.said("magnification") is not None or any(one.piece in DRAWN for one in before.adapters)
+    size = told == {"magnification"} and not cast.pieces and close
     others = cast.lenses or cast.bodies or cast.frames or heard.readings.distance_mm is not None
     idle = all(cue.tells in _OF_SIZE for cue in heard.cues) and not others
     return before.intent in (DEPTH_OF_FIELD, EXPOSURE_ND) and idle and (size or (pieces and not told))
