@@ -177,8 +177,7 @@ def picks_one_compared(turn: Turn) -> bool:
 
 def sets_a_limit(turn: Turn) -> bool:
     """'no glass' after a list of what fits."""
-    heard = turn.heard
-    return bool(heard.readings.limits) and not turn.names_things and not heard.cues and not turn.was_aside
+    return bool(turn.heard.readings.limits) and not (turn.names_things or turn.heard.cues or turn.was_aside)
 
 
 def wants_it_seated(turn: Turn) -> bool:
@@ -193,8 +192,9 @@ def wants_it_mended(turn: Turn) -> bool:
 
 def wants_it_set_right(turn: Turn) -> bool:
     """'whats the fix' after a ring that was measured: what is to be taken off it, or put under it."""
-    asked = turn.tells("remedy") and turn.was in _WAYS and turn.best in (*_TROUBLED, CHAIN, DEFINITION)
-    plain = not (turn.names_things or turn.tells("instead") or turn.heard.readings.limits)
+    leant = turn.best == FOCUS_VERDICT and turn.heard.weighed.weight(FOCUS_VERDICT) <= 0  # by its wording alone
+    asked = turn.tells("remedy") and turn.was in _WAYS and (leant or turn.best in (*_TROUBLED, CHAIN, DEFINITION))
+    plain = not (turn.names_things or turn.tells("instead", "stops-down") or turn.heard.readings.limits)
     # where no ring is told but how thick one is, the chain told before is asked what would lift it
     return asked and plain and sized(turn.before) and bool(turn.before.adapters)
 
@@ -259,10 +259,8 @@ def asks_pixels_left(turn: Turn) -> bool:
 
 def leaves_the_crop(turn: Turn) -> bool:
     """'and with the whole sensor' after a crop that was told: the same is asked without it."""
-    of_picture = turn.was in (COVERAGE, CROP_EQUIVALENT)
-    return (
-        of_picture and turn.tells("uncropped") and turn.before.said("crop") is not None and not turn.heard.cast.lenses
-    )
+    cropped = turn.was in _OF_FRAME and turn.before.said("crop") is not None
+    return cropped and turn.tells("uncropped") and not turn.heard.cast.lenses
 
 
 def sets_for_another(turn: Turn) -> bool:
