@@ -24,7 +24,8 @@ from grammar.kinds import (
     WHY,
 )
 from grammar.questions import Question
-from grammar.turns import aside_seen
+from grammar.things.casting import DRAWN
+from grammar.turns import aside_seen, ring_seen
 from grammar.turns import turn_seen as seen
 from grammar.turns.body_picked import picks_one_body, weighs_two_bodies
 from grammar.turns.going_on import (
@@ -80,6 +81,15 @@ def _as_before(turn: Turn) -> str:
     return turn.was
 
 
+def _asks_plainly(turn: Turn) -> bool:
+    """'hole for f8', 'light lost by the converter': asked in so many words, whatever is named or set beside."""
+    return turn.heard.weighed.is_plain
+
+
+def _as_worded(turn: Turn) -> str:
+    return turn.best or turn.was
+
+
 def _as_before_of_things(turn: Turn) -> str:
     """What was asked before, or how it is put on where that was only asked by the way."""
     return CHAIN if turn.was_aside else turn.was
@@ -114,6 +124,11 @@ def _as_saved(turn: Turn) -> str:
     return SHIM_CALIBRATION if turn.was == SHIM_CALIBRATION and not held else FOCUS_VERDICT
 
 
+def _as_off(turn: Turn) -> str:
+    """What a seat that is off still does, and behind tubes how close it then comes."""
+    return MACRO_DISTANCE if any(one.piece in DRAWN for one in turn.before.adapters) else FOCUS_VERDICT
+
+
 def _as_without_shim(turn: Turn) -> str:
     ranked = turn.heard.weighed.ranked
     return ranked[0][0] if ranked else turn.was
@@ -124,6 +139,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.is_lit_by_glass, _as_before),
     (seen.of(doubts_by_crop), _as_before),
     (seen.of(leaves_the_ring), FOCUS_VERDICT),
+    (ring_seen.tells_an_error, _as_off),
     (seen.of(is_remedy), _as_before),
     (aside_seen.wants_the_right_part, CHAIN),
     (aside_seen.checks_a_danger, HAZARD),
@@ -163,6 +179,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.puts_a_tube, MACRO_DISTANCE),
     (seen.of(asks_depth), DEPTH_OF_FIELD),
     (seen.of(asks_light), EXPOSURE_ND),
+    (_asks_plainly, _as_worded),
     (seen.of(asks_zone), DEPTH_OF_FIELD),
     (seen.of(asks_field), MACRO_DISTANCE),
     (seen.of(sizes_anew), _as_before),
@@ -184,9 +201,9 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.sets_for_another, _as_before),
     (seen.of(names_the_pair), _as_pair),
     (seen.is_saved_by_stop, _as_saved),
-    (seen.takes_off_a_measured_ring, SHIM_CALIBRATION),
-    (seen.goes_by_tubes, _as_without_shim),
-    (seen.measures_the_ring, FOCUS_VERDICT),
+    (ring_seen.takes_off_a_measured_ring, SHIM_CALIBRATION),
+    (ring_seen.goes_by_tubes, _as_without_shim),
+    (ring_seen.measures_the_ring, FOCUS_VERDICT),
     (seen.of(is_on_another_frame), _as_before),
     (seen.tells_only, _as_before),
 )

@@ -159,6 +159,8 @@ def pieces_now(heard: Heard, kept: tuple[Thing, ...], said: tuple[Thing, ...], i
         return (*kept, *said)
     if heard.tells(_INSTEAD) or intent not in _STANDING:
         return said
+    if intent in _CLOSE and all(map(_is_asked_for, said)) and "thickness" in heard.readings.values:
+        return (*(one for one in kept if one.piece in DRAWN), *said)  # 'the ring is 0.1 too thick' behind a tube
     if all(piece.piece in OPTICAL for piece in said):
         return (*(one for one in kept if one.piece in DRAWN and one.thickness_mm is not None), *said)
     if all(piece.piece in DRAWN for piece in said):
