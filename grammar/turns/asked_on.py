@@ -24,7 +24,8 @@ from grammar.kinds import (
     WHY,
 )
 from grammar.questions import Question
-from grammar.turns import aside_seen
+from grammar.things.casting import DRAWN
+from grammar.turns import aside_seen, ring_seen
 from grammar.turns import turn_seen as seen
 from grammar.turns.body_picked import picks_one_body, weighs_two_bodies
 from grammar.turns.going_on import (
@@ -123,6 +124,11 @@ def _as_saved(turn: Turn) -> str:
     return SHIM_CALIBRATION if turn.was == SHIM_CALIBRATION and not held else FOCUS_VERDICT
 
 
+def _as_off(turn: Turn) -> str:
+    """What a seat that is off still does, and behind tubes how close it then comes."""
+    return MACRO_DISTANCE if any(one.piece in DRAWN for one in turn.before.adapters) else FOCUS_VERDICT
+
+
 def _as_without_shim(turn: Turn) -> str:
     ranked = turn.heard.weighed.ranked
     return ranked[0][0] if ranked else turn.was
@@ -133,6 +139,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.is_lit_by_glass, _as_before),
     (seen.of(doubts_by_crop), _as_before),
     (seen.of(leaves_the_ring), FOCUS_VERDICT),
+    (ring_seen.tells_an_error, _as_off),
     (seen.of(is_remedy), _as_before),
     (aside_seen.wants_the_right_part, CHAIN),
     (aside_seen.checks_a_danger, HAZARD),
@@ -194,9 +201,9 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.sets_for_another, _as_before),
     (seen.of(names_the_pair), _as_pair),
     (seen.is_saved_by_stop, _as_saved),
-    (seen.takes_off_a_measured_ring, SHIM_CALIBRATION),
-    (seen.goes_by_tubes, _as_without_shim),
-    (seen.measures_the_ring, FOCUS_VERDICT),
+    (ring_seen.takes_off_a_measured_ring, SHIM_CALIBRATION),
+    (ring_seen.goes_by_tubes, _as_without_shim),
+    (ring_seen.measures_the_ring, FOCUS_VERDICT),
     (seen.of(is_on_another_frame), _as_before),
     (seen.tells_only, _as_before),
 )

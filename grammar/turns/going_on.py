@@ -42,6 +42,8 @@ _FAR_MM: Final = 3000.0  # no lens that focuses closer only ends nearer
 _ENDS: Final = frozenset([MACRO_DISTANCE, FOCUS_VERDICT])
 _THICKEST_SHIM: Final = 3.0  # mm
 _OF_HARM: Final = frozenset(["harm-word", "damage", "ok", "can", "will", "is-it", "it-is", "worry"])
+# what is asked of no danger, whatever stands there now
+_NO_DANGER: Final = frozenset(["infinity", "cover", "vignette", "equiv", "dof", "how-close", "macro", "how-far", "buy"])
 _SHIMMED: Final = frozenset(["shim-calibration"])  # what closing down may save one from
 
 _OF_DEPTH: Final = frozenset([None, DIY_DIMENSION, MACRO_DISTANCE, DEPTH_OF_FIELD])
@@ -188,7 +190,8 @@ def is_remedy(heard: Heard, before: Question) -> bool:
     told = any(not part.is_bare for part in (*heard.cast.lenses, *heard.cast.bodies))
     lit = "shutter" in heard.readings.values or "iso" in heard.readings.values  # 'what nd for a sunny day, 1/50'
     remedied = bool(heard.cast.pieces) or "factor" in heard.readings.values or heard.tells("nd")
-    return before.intent == HAZARD and remedied and not (told or lit) and not asks(heard)
+    other = any(heard.tells(cue) for cue in _NO_DANGER)
+    return before.intent == HAZARD and remedied and not (told or lit or other) and not asks(heard)
 
 
 def is_of_reach(heard: Heard, before: Question) -> bool:

@@ -18,7 +18,7 @@ BESIDE_SIGN: Final = "=#"  # a number written right behind the word, or behind i
 GAP_SIGN: Final = ".."
 EITHER_SIGN: Final = "|"
 _SIGNS: Final = (NUMBER_SIGN, GAP_SIGN, EITHER_SIGN)
-_NUMBER: Final = r"(?<![\w.])(\d*\.?\d+)(?: ?(?:mm|cm|km|metres?|meters?|m|ft|feet)\b|x\b)?"
+_NUMBER: Final = r"(?<![\w.])(\d*\.?\d+)(?: ?(?:mm|cm|km|metres?|meters?|m|ft|feet)\b|x\b)?(?:,(?= ))?"
 _BESIDE: Final = r"(?:\s?[=:]\s?| )?(\d*\.?\d+)"
 _GAP: Final = r"(?: [\w'./-]+){0,3}?"
 

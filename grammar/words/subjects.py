@@ -97,6 +97,13 @@ class Subjects:
         """Whether a word, in some form, stands in one of the texts."""
         return word in self.vocabulary.empty or self.vocabulary.stem_of(word.casefold()) in self._rare
 
+    def shared(self, text: str, other: str) -> tuple[float, float, frozenset[str]]:
+        """How much two texts share, by how rare their words are, what part that is of the first, and which stems."""
+        asked = self._asked(text)
+        both = asked & self.vocabulary.stems(other)
+        score = sum(self._rare.get(one, 0.0) for one in both)
+        return score, score / (sum(map(self._tells, asked)) or 1.0), both
+
     def matches(self, text: str, intent: str = "") -> list[Match]:
         """Every text that shares a word with `text`, the nearest first. `intent`: what is asked of them."""
         asked = self._asked(text)

@@ -15,6 +15,7 @@ from engine.answers.found.same_name import (
     registers_alike,
     what_is_shared,
 )
+from engine.answers.found.screwed_in import screwed_in
 from engine.answers.found.threads_measured import by_ruler, by_thread
 from engine.answers.found.threads_meet import threads_meet
 from engine.answers.found.turned_in import turned_in
@@ -63,7 +64,7 @@ def look_alike(question: Question, knowledge: Knowledge) -> Answer:
     firsts = likeliest(question, knowledge)
     chains = mixed(mounts, knowledge) if several else ()
     if by_one_name:
-        told = Told((by_one_name_line(by_one_name, knowledge),))
+        told = met + Told((by_one_name_line(by_one_name, knowledge),))
     else:
         told = not_so + met + _whether_same(question, mounts, firsts, chains, bool(met.lines), knowledge)
     told += Told(tuple(of_the_name(question, knowledge)))
@@ -99,8 +100,9 @@ def _whether_same(
     """Whether what is named is one mount or two, first of all. `met`: whether threads told have been answered."""
     facts = knowledge.catalogue
     if len(set(firsts)) == 2:
-        pair = [facts.mounts[name] for name in dict.fromkeys(firsts)]
-        return Told((Line("head", _same_or_not(pair[0], pair[1], _barred(chains))),))
+        one, other = (facts.mounts[name] for name in dict.fromkeys(firsts))
+        screwed = screwed_in(one, other, knowledge) if question.mentions("goes-into") else ""
+        return Told(tuple(Line("head", text) for text in (_same_or_not(one, other, _barred(chains)), screwed) if text))
     if len(mounts) == 1 and _asks_of_thread(question, facts.mounts[mounts[0]]):
         return Told(tuple(of_one_thread(facts.mounts[mounts[0]], knowledge)))
     if len(firsts) > 1 and len(set(firsts)) == 1 and len(mounts) > 1:
@@ -108,10 +110,12 @@ def _whether_same(
     if len(mounts) != 1 or met:
         return Told()
     alike = tuple(named_alike(mounts[0], knowledge))
-    one = Line("head", f"{SAME} one and the same {what_is_shared(facts.mounts[mounts[0]], knowledge)}.")
+    same = Line("head", f"{SAME} one and the same {what_is_shared(facts.mounts[mounts[0]], knowledge)}.")
     of_pieces = any(piece.front == (mounts[0],) for piece in question.adapters)  # '52mm filter thread vs m52 helicoid'
-    lines = (one, *alike) if len(names_typed(question)) > 1 or of_pieces else alike
-    return Told(lines, tuple(registers_alike(mounts[0], knowledge)))
+    return Told(
+        (same, *alike) if len(names_typed(question)) > 1 or of_pieces else alike,
+        tuple(registers_alike(mounts[0], knowledge)),
+    )
 
 
 def _each(mounts: list[str], several: bool, knowledge: Knowledge) -> Told:

@@ -1,0 +1,134 @@
+"""One figure of a mount or thread that is asked: its register, how wide it is, its pitch, how it is cut."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from math import isclose
+from typing import Final
+
+from engine.answers.found.threads_told import thread_named
+from engine.answers.parts.answer import Answer, Line, Quantity, Told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.said import mentions
+from engine.answers.parts.wording import trimmed
+from engine.base.compact import replace
+from engine.base.interval import Interval, Measure, is_known
+from engine.base.units import MM_PER_INCH
+from engine.facts.records import Mount, Thread
+from grammar.kinds import DEFINITION, DIY_DIMENSION, IDENTIFY_MOUNT
+from grammar.questions import Question
+
+MOST: Final = 4  # mounts of one name whose figures are told
+FINEST_TPI: Final = 60  # more threads an inch than this are metric
+# keys of phrases that ask for a figure of a thread alone
+OF_THREAD: Final = ("figure-angle", "figure-male", "figure-female", "figure-pitch", "figure-thread")
+OF_MOUNT: Final = ("figure-register", "figure-throat")
+_TELL_WHICH: Final = ("thread", "filter_thread", "angle", "numbers")  # values beside which a figure may still be asked
+
+
+def with_figures(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """The answer behind the figures that are asked of the one mount or thread that is named."""
+    told = figures(question, knowledge)
+    if not told.lines:
+        return answer
+    have = {(row.name, row.case) for row in answer.quantities or ()}
+    rows = tuple(row for row in told.quantities if (row.name, row.case) not in have)
+    return replace(answer, lines=(*told.lines, *answer.lines), quantities=(*rows, *(answer.quantities or ())))
+
+
+def figures(question: Question, knowledge: Knowledge) -> Told:
+    """A line for each mount of the name, or for the thread, with the figures that are asked of it."""
+    keys = [key for key in (*OF_MOUNT, *OF_THREAD) if mentions(question, key)]
+    keys = [key for key in keys if question.intent != DIY_DIMENSION or key in ("figure-angle", "figure-male")]
+    measured = any(key not in _TELL_WHICH for key, _ in question.values)
+    measured = measured or (question.intent == IDENTIFY_MOUNT and bool(question.values))
+    if not keys or measured:
+        return Told()
+    mounts, threads = _named(question, knowledge)
+    lines: list[Line] = []
+    rows: list[Quantity] = []
+    for mount in mounts:
+        own = knowledge.catalogue.threads.get(mount.thread or "")
+        texts = [*_of_mount(mount, keys, rows), *(_of_thread(own, mount.id, keys, rows) if own is not None else ())]
+        if texts:
+            lines.append(Line("head", f"{mount.designation}: {'; '.join(texts)}."))
+    for thread in threads if not mounts else ():
+        texts = list(_of_thread(thread, thread.id, keys, rows))
+        if texts:
+            lines.append(Line("head", f"{thread.designation}: {'; '.join(texts)}."))
+    return Told(tuple(lines), tuple(rows))
+
+
+def _named(question: Question, knowledge: Knowledge) -> tuple[list[Mount], list[Thread]]:
+    """The mounts of the one name that stands in the question, or else its threads; none where two are set together."""
+    facts = knowledge.catalogue
+    things = (*question.things, *question.lenses, *question.bodies)
+    mounts = [one for thing in things if thing.kind == "mount" for one in [list(thing.ids[:MOST])]]
+    threads = [facts.threads[name] for thing in things if thing.kind == "thread" for name in thing.ids[:1]]
+    told = thread_named(question.said("thread") or "", knowledge)
+    threads += [told] if told is not None and told not in threads else []
+    if len({tuple(row) for row in mounts}) > 1 and question.intent != DEFINITION:
+        return [], []
+    ids = dict.fromkeys(name for row in mounts for name in row)
+    return [facts.mounts[name] for name in ids], threads
+
+
+def _of_mount(mount: Mount, keys: list[str], rows: list[Quantity]) -> Iterator[str]:
+    if "figure-register" in keys:
+        if is_known(mount.register_mm):
+            rows.append(Quantity("register_mm", mount.register_mm, mount.id))
+            yield f"register {trimmed(mount.register_mm.nominal, 3)} mm, flange to image"
+        else:
+            yield (
+                "no register: nothing but the lens itself tells how far it sits"
+                if mount.adjustable
+                else ("its register is not established: measure it, and take no figure on trust")
+            )
+    if "figure-throat" in keys and is_known(mount.throat_mm):
+        rows.append(Quantity("bore_mm", mount.throat_mm, mount.id))
+        yield f"{trimmed(mount.throat_mm.nominal, 2)} mm across inside"
+    elif "figure-throat" in keys:
+        yield "how wide it is inside is not established"
+
+
+def _of_thread(thread: Thread, case: str, keys: list[str], rows: list[Quantity]) -> Iterator[str]:
+    if "figure-thread" in keys or "figure-pitch" in keys:
+        yield f"thread {thread.designation}{_pitch(thread)}"
+        rows.append(Quantity("thread_diameter_mm", thread.major_mm, case))
+        if is_known(thread.pitch_mm):
+            rows.append(Quantity("thread_pitch_mm", thread.pitch_mm, case))
+    if "figure-angle" in keys:
+        angle = thread.form_angle_deg
+        yield f"flanks of {trimmed(angle.nominal, 0)} degrees" if is_known(angle) else "its flank angle is not known"
+    if "figure-male" in keys:
+        yield _limits("male thread", thread.male_major_mm, "over the crests")
+        if is_known(thread.male_major_mm):
+            rows.append(Quantity("thread_diameter_mm", thread.male_major_mm, f"{case}, male"))
+    if "figure-female" in keys:
+        yield _limits("hole before the thread is cut", thread.female_minor_mm, "wide")
+        if is_known(thread.female_minor_mm):
+            rows.append(Quantity("bore_mm", thread.female_minor_mm, f"{case}, before cutting"))
+
+
+def _limits(of: str, size: Measure, across: str) -> str:
+    if not is_known(size):
+        return f"{of}: its limits are not published"
+    return f"{of} {_between(size)} mm {across}"
+
+
+def _between(size: Interval) -> str:
+    least, greatest = trimmed(size.least, 2), trimmed(size.greatest, 2)
+    return least if least == greatest else f"{least} to {greatest}"
+
+
+def _pitch(thread: Thread) -> str:
+    if not is_known(thread.pitch_mm):
+        return ""
+    pitch = thread.pitch_mm.nominal
+    tpi = MM_PER_INCH / pitch
+    inch = (
+        f" ({tpi:.0f} to the inch)"
+        if tpi < FINEST_TPI and pitch != 1 and isclose(tpi, round(tpi), abs_tol=0.01)
+        else ""
+    )
+    return f", {trimmed(thread.major_mm.nominal, 3)} mm wide, pitch {trimmed(pitch, 3)} mm{inch}"
