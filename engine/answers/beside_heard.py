@@ -25,6 +25,7 @@ from grammar.kinds import (
     LIST_FITS,
     LOOK_ALIKE,
     MACRO_DISTANCE,
+    OUT_OF_SCOPE,
     SHIM_CALIBRATION,
     WHY,
 )
@@ -44,6 +45,11 @@ OF_PICTURES = (
     COVERAGE, CROP_EQUIVALENT, GEAR_SETTING, DEFINITION, MACRO_DISTANCE, CHAIN, FOCUS_VERDICT, DRAW,
 )  # fmt: skip
 WAYS = (CHAIN, FOCUS_VERDICT)  # kinds about how a lens gets on a body, which may tell what it shall do there
+# kinds beside which it is told what is noted of the mounts and rings
+NOTED = (
+    *WAYS, HAZARD, WHY, LOOK_ALIKE, GEAR_SETTING, COVERAGE, LIST_FITS, COMPARE, IDENTIFY_MOUNT, DIY_DIMENSION,
+    BUY_PLAN, OUT_OF_SCOPE,
+)  # fmt: skip
 # kinds that a size in inches may stand in
 OF_A_SIZE = (*WAYS, DEFINITION, DIY_DIMENSION, COVERAGE, SHIM_CALIBRATION, COMPARE)
 
@@ -63,6 +69,17 @@ def where(load: Callable[[], Beside], *keys: str) -> Beside:
 
     def add(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
         told = any(question.said(key) is not None for key in keys)
+        return load()(answer, question, knowledge) if told else answer
+
+    return add
+
+
+def where_named(load: Callable[[], Beside]) -> Beside:
+    """What is added where a mount is named; its module is loaded only then."""
+
+    def add(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+        things = (*question.lenses, *question.bodies, *question.things, *question.adapters)
+        told = any(thing.kind == "mount" or thing.front for thing in things)
         return load()(answer, question, knowledge) if told else answer
 
     return add

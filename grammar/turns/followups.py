@@ -52,6 +52,7 @@ from grammar.turns.sticking import (
     kept_values,
     pieces_now,
     same_pieces,
+    set_against,
     set_against_plain,
     set_in_place,
     without_close_rings,
@@ -194,7 +195,7 @@ def _joined(heard: Heard, said: Question, before: Question, aim: _Aim, placed: _
     """What is said of what it is about now, with what sticks of the question before."""
     intent, lenses, bodies = aim.intent, placed.lenses, placed.bodies
     same_lens = _ids(lenses) == _ids(before.lenses)
-    kept = kept_pieces(
+    kept = set_against(heard, said, before) or kept_pieces(
         intent, same_lens, _same_mount(lenses, before.lenses), _same_mount(bodies, before.bodies), before
     )
     kept = without_close_rings(heard, said, kept, before)
