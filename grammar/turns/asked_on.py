@@ -39,8 +39,6 @@ from grammar.turns.going_on import (
     asks_zone,
     ends_at,
     is_left_so,
-    is_of_reach,
-    is_remedy,
     likened_to_tubes,
     mends_the_seat,
     sizes_anew,
@@ -49,6 +47,7 @@ from grammar.turns.going_on import (
 from grammar.turns.left_away import leaves_the_ring
 from grammar.turns.measured_anew import is_cup_off, turned_anew
 from grammar.turns.of_another import doubts_by_crop, extends, is_on_another_frame
+from grammar.turns.of_danger import is_of_reach, is_remedy
 from grammar.turns.one_of_two import chooses_between
 from grammar.turns.one_part import changes_one_part
 from grammar.turns.only_told import names_the_pair
