@@ -14,8 +14,10 @@ from grammar.kinds import (
     COVERAGE,
     CROP_EQUIVALENT,
     DEFINITION,
+    DEPTH_OF_FIELD,
     DIY_DIMENSION,
     DRAW,
+    EXPOSURE_ND,
     FOCUS_VERDICT,
     GEAR_SETTING,
     HAZARD,
@@ -23,6 +25,7 @@ from grammar.kinds import (
     LIST_FITS,
     LOOK_ALIKE,
     MACRO_DISTANCE,
+    OUT_OF_SCOPE,
     SHIM_CALIBRATION,
     WHY,
 )
@@ -42,6 +45,11 @@ OF_PICTURES = (
     COVERAGE, CROP_EQUIVALENT, GEAR_SETTING, DEFINITION, MACRO_DISTANCE, CHAIN, FOCUS_VERDICT, DRAW,
 )  # fmt: skip
 WAYS = (CHAIN, FOCUS_VERDICT)  # kinds about how a lens gets on a body, which may tell what it shall do there
+# kinds beside which it is told what is noted of the mounts and rings
+NOTED = (
+    *WAYS, HAZARD, WHY, LOOK_ALIKE, GEAR_SETTING, COVERAGE, LIST_FITS, COMPARE, IDENTIFY_MOUNT, DIY_DIMENSION,
+    BUY_PLAN, OUT_OF_SCOPE,
+)  # fmt: skip
 # kinds that a size in inches may stand in
 OF_A_SIZE = (*WAYS, DEFINITION, DIY_DIMENSION, COVERAGE, SHIM_CALIBRATION, COMPARE)
 
@@ -61,6 +69,17 @@ def where(load: Callable[[], Beside], *keys: str) -> Beside:
 
     def add(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
         told = any(question.said(key) is not None for key in keys)
+        return load()(answer, question, knowledge) if told else answer
+
+    return add
+
+
+def where_named(load: Callable[[], Beside]) -> Beside:
+    """What is added where a mount is named; its module is loaded only then."""
+
+    def add(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+        things = (*question.lenses, *question.bodies, *question.things, *question.adapters)
+        told = any(thing.kind == "mount" or thing.front for thing in things)
         return load()(answer, question, knowledge) if told else answer
 
     return add
@@ -87,12 +106,17 @@ OF_SCREWS = (
         (DEFINITION, DIY_DIMENSION, IDENTIFY_MOUNT),
         heard(
             named("words.figures", "with_figures"),
-            *(
-                f"figure-{of}"
-                for of in ("register", "throat", "pitch", "thread", "angle", "male", "female", "diameter")
-            ),
+            *(f"figure-{of}" for of in FIGURES),
         ),
     ),
 )
+# kinds that what follows from the numbers told, and from them alone, may be asked as
+_WORKED_BACK = (
+    *OF_A_SIZE, CROP_EQUIVALENT, MACRO_DISTANCE, EXPOSURE_ND, DEPTH_OF_FIELD, IDENTIFY_MOUNT, LIST_FITS, GEAR_SETTING,
+)  # fmt: skip
+BACK = (_WORKED_BACK, heard(
+    named("worked_back", "with_worked_back"),
+    "focal-wanted", "frame-wanted", "glass-factor-wanted", "circle-before-glass", "size-wanted",
+))  # fmt: skip
 # where a lens turns out to be of another mount than before
 TURNED_OUT = heard(named("ways.ring_of_before", "with_ring_of_before"), "else-mount")

@@ -127,7 +127,8 @@ def test_the_width_of_film_before_a_camera_is_no_register(asked, text):
 )
 def test_metal_to_metal_through_a_prism_is_told_in_air(asked, text):
     said = flat(asked(text))
-    assert "C-RX (reflex prism)" in said and "metal to metal" in said
+    assert "C-RX (reflex prism)" in said
+    assert "metal to metal" in said
     assert "In air that is 17.53 mm" in said
 
 
