@@ -94,6 +94,22 @@ def heard(load: Callable[[], Beside], *keys: str) -> Beside:
     return add
 
 
+FIGURES = ("register", "throat", "pitch", "thread", "angle", "male", "female", "diameter")  # what a mount has
+# what is added where figures of a mount, and threads that meet, are spoken of
+OF_SCREWS = (
+    # what the screw of a lens does in a thread that is not its own, before the answer
+    (WAYS, heard(named("found.screwed_in", "with_screw_told"), "goes-into")),
+    # with which pitches a front thread is cut, before the answer
+    ((WHY, LOOK_ALIKE, CHAIN), heard(named("found.screwed_in", "with_pitches_told"), "filter-binds")),
+    # the figure that is asked of a mount or thread, before the answer
+    (
+        (DEFINITION, DIY_DIMENSION, IDENTIFY_MOUNT),
+        heard(
+            named("words.figures", "with_figures"),
+            *(f"figure-{of}" for of in FIGURES),
+        ),
+    ),
+)
 # kinds that what follows from the numbers told, and from them alone, may be asked as
 _WORKED_BACK = (
     *OF_A_SIZE, CROP_EQUIVALENT, MACRO_DISTANCE, EXPOSURE_ND, DEPTH_OF_FIELD, IDENTIFY_MOUNT, LIST_FITS, GEAR_SETTING,

@@ -58,6 +58,7 @@ class Mount:
     basis: Basis
     coupling: str = "unknown"
     register_mm: Measure = UNKNOWN
+    mechanical_mm: Measure = UNKNOWN  # flange to image of its bodies, metal to metal, with glass behind the flange
     adjustable: bool = False  # the mount has no register: each lens brings its own flange-to-image distance
     thread: str | None = None
     throat_mm: Measure = UNKNOWN  # clear bore of the body's flange; for a lens, what must enter it

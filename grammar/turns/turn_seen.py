@@ -197,8 +197,9 @@ def wants_it_mended(turn: Turn) -> bool:
 
 def wants_it_set_right(turn: Turn) -> bool:
     """'whats the fix' after a ring that was measured: what is to be taken off it, or put under it."""
-    asked = turn.tells("remedy") and turn.was in _WAYS and turn.best in (*_TROUBLED, CHAIN, DEFINITION)
-    plain = not (turn.names_things or turn.tells("instead") or turn.heard.readings.limits)
+    leant = turn.best == FOCUS_VERDICT and turn.heard.weighed.weight(FOCUS_VERDICT) <= 0  # by its wording alone
+    asked = turn.tells("remedy") and turn.was in _WAYS and (leant or turn.best in (*_TROUBLED, CHAIN, DEFINITION))
+    plain = not (turn.names_things or turn.tells("instead", "stops-down") or turn.heard.readings.limits)
     # where no ring is told but how thick one is, the chain told before is asked what would lift it
     return asked and plain and sized(turn.before) and bool(turn.before.adapters)
 
@@ -263,9 +264,8 @@ def asks_pixels_left(turn: Turn) -> bool:
 
 def leaves_the_crop(turn: Turn) -> bool:
     """'and with the whole sensor' after a crop that was told: the same is asked without it."""
-    of_picture = turn.was in (COVERAGE, CROP_EQUIVALENT)
-    cropped = turn.before.said("crop") is not None
-    return of_picture and turn.tells("uncropped") and cropped and not turn.heard.cast.lenses
+    cropped = turn.was in _OF_FRAME and turn.before.said("crop") is not None
+    return cropped and turn.tells("uncropped") and not turn.heard.cast.lenses
 
 
 def sets_for_another(turn: Turn) -> bool:

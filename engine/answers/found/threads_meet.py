@@ -106,11 +106,12 @@ def with_threads_apart(answer: Answer, question: Question, knowledge: Knowledge)
 def with_threads_crossed(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """The answer about a lens that is stuck in a ring, with why, where the thread of the one is not the other's."""
     facts = knowledge.catalogue
-    lens, other = (
-        things[0].ids[0] if things and things[0].ids else "" for things in (question.lenses, question.bodies)
-    )
-    threads = [facts.threads.get(facts.mounts[name].thread or "") for name in (lens, other) if name in facts.mounts]
-    if len(threads) != 2 or threads[0] is None or threads[1] is None or threads[0] is threads[1]:
+    before = question.prior.adapters if question.prior is not None and question.follows else ()
+    rings = [one.front[0] for one in (*question.adapters, *before) if one.front]
+    names = [one.ids[0] for one in (*question.lenses[:1], *question.bodies[:1]) if one.ids] + rings
+    told = (facts.threads.get(facts.mounts[name].thread or "") for name in names if name in facts.mounts)
+    threads = list(dict.fromkeys(one for one in told if one is not None))
+    if len(threads) < 2:
         return answer
     said = _answer(threads[0], threads[1], knowledge)
     if not said.startswith(NOT):
