@@ -7,14 +7,10 @@ from typing import Final
 from engine.answers.beside_fronts import ELSE_OF_FRONTS, OF_ONE_FRONT, front_asked, fronts, takers
 from engine.answers.beside_heard import (
     BACK,
-    FIGURES,
-    INSIDES,
     NAMING,
     NOTED,
     OF_A_RING,
     OF_A_SIZE,
-    OF_FIGURES,
-    OF_INSIDES,
     OF_PICTURES,
     OF_SCREWS,
     OF_THREADS,
@@ -281,7 +277,6 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     ((*WAYS, kinds.BUY_PLAN), heard(_glass_asked, "glass-asked")),
     ((*WAYS, kinds.LOOK_ALIKE, kinds.COMPARE, kinds.WHY), heard(_room_asked, "who-has-room")),
     ((*WAYS, kinds.MACRO_DISTANCE), heard(_glass_held, "bare-glass")),
-    (OF_FIGURES, FIGURES), (OF_INSIDES, INSIDES),
     *OF_SCREWS,
     ((kinds.DEFINITION,), heard(_size, "by-size")), ((kinds.DEFINITION,), heard(_registers_apart, "register-spoken")),
     ((kinds.IDENTIFY_MOUNT,), heard(_threads, "do-they-meet")),

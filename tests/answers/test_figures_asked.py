@@ -94,6 +94,9 @@ def test_what_a_gauge_says_is_a_pitch(asked, text, pitch):
 )
 def test_what_lies_behind_the_flange_is_told(asked, say, told):
     assert told in flat(asked(say))[:220]
+
+
+@pytest.mark.parametrize(
     ("text", "head"),
     [
         ("thread pitch on 86mm filters", "M86x1: thread M86x1, 86 mm wide, pitch 1 mm"),

@@ -23,12 +23,10 @@ from grammar.questions import Question
 MOST: Final = 4  # mounts of one name whose figures are told
 FINEST_TPI: Final = 60  # more threads an inch than this are metric
 # keys of phrases that ask for a figure of a thread alone
-OF_THREAD: Final = ("figure-angle", "figure-male", "figure-female", "figure-pitch", "figure-thread")
+OF_THREAD: Final = ("figure-diameter", "figure-angle", "figure-male", "figure-female", "figure-pitch", "figure-thread")
 OF_MOUNT: Final = ("figure-register", "figure-throat", "figure-glass", "figure-depth")
 BEHIND: Final = ("figure-glass", "figure-depth")  # asked by whatever kind of question
 AS_FIGURE: Final = (DEFINITION, DIY_DIMENSION, IDENTIFY_MOUNT)  # kinds that any figure may be asked as
-OF_THREAD: Final = ("figure-diameter", "figure-angle", "figure-male", "figure-female", "figure-pitch", "figure-thread")
-OF_MOUNT: Final = ("figure-register", "figure-throat")
 _TELL_WHICH: Final = ("thread", "filter_thread", "angle", "numbers")  # values beside which a figure may still be asked
 
 
@@ -79,14 +77,13 @@ def _named(question: Question, knowledge: Knowledge) -> tuple[list[Mount], list[
     threads = [facts.threads[name] for thing in things if thing.kind == "thread" for name in thing.ids[:1]]
     told = thread_named(question.said("thread") or "", knowledge)
     threads += [told] if told is not None and told not in threads else []
-    if len({tuple(row) for row in mounts}) > 1 and question.intent not in (DEFINITION, COMPARE):
     widths = numbers(question, "filter_thread")
     threads += [one for width in widths for one in fronts_of(width, knowledge) if one not in threads]
     if any(facts.mounts[name].kind == FILTER for row in mounts for name in row):  # a width cut with two pitches
         wide = [facts.threads[facts.mounts[row[0]].thread or ""] for row in mounts if facts.mounts[row[0]].thread]
         threads = [one for own in wide for one in fronts_of(own.major_mm.nominal, knowledge)]
         return ([], threads) if len(threads) > 1 else ([facts.mounts[row[0]] for row in mounts], [])
-    if len({tuple(row) for row in mounts}) > 1 and question.intent != DEFINITION:
+    if len({tuple(row) for row in mounts}) > 1 and question.intent not in (DEFINITION, COMPARE):
         return [], []
     ids = dict.fromkeys(name for row in mounts for name in row)
     return [facts.mounts[name] for name in ids], threads
@@ -100,6 +97,8 @@ def _with_glass(question: Question, knowledge: Knowledge) -> list[Mount]:
     formats |= {question.said("format") or ""} - {""}
     every = knowledge.catalogue.mounts.values()
     return [one for one in every if is_known(one.cover_glass_mm) and formats & {*one.formats, one.format}]
+
+
 def _by_format(question: Question, knowledge: Knowledge, mounts: list[Mount]) -> str:
     """Adds the mount that cameras of the one film told mostly have; says that it is taken for that."""
     facts = knowledge.catalogue
