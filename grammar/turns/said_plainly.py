@@ -25,7 +25,7 @@ from grammar.numbers.crop_numbers import is_of_crop
 from grammar.questions import Question
 from grammar.things.letters_by_numbers import ARTICLES
 from grammar.turns.on_what import FULL
-from grammar.turns.spaced_by import spaced_by
+from grammar.turns.spaced_by import drawn_by, spaced_by
 from grammar.turns.told_before import RIGHT
 from grammar.words.groups import AWAY, DOER, GONE, INSIDE, LOOKS_SO, MADE, READ_OUT, TAKEN_AWAY, TAKEN_OFF
 from grammar.words.lexicon import Lexicon
@@ -56,7 +56,7 @@ _ALONE: Final = frozenset(["LETTER", "NUMBER", "LENGTH"])  # what alone is no le
 
 def said_plainly(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
     """The line heard anew in plain words; the same where it holds none that the question before gives a meaning."""
-    text = _ring_left(heard, before) or _taken_off(heard, before) or _left_out(heard, before)
+    text = drawn_by(heard, before) or _ring_left(heard, before) or _taken_off(heard, before) or _left_out(heard, before)
     text = text or _inside(heard, before) or _crop_body(heard, before) or spaced_by(heard, before) or _made(heard)
     text = text or _of_full_frame(heard, before) or _looks_on_full(heard)
     if text is None:

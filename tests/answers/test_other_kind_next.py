@@ -173,3 +173,38 @@ def test_a_size_told_after_the_light_of_a_tube_asks_of_the_light_there(club):
         last(club, "105 2.5 f mount with a 27mm tube on Z, how close", "light lost by the tube?", "and at 1:1")
     )
     assert "2.0 stops of light are lost" in found
+
+
+def test_a_letter_behind_and_a_is_the_mount_of_the_lens_behind_it(club):
+    assert mounts(last(club, "an om 50 and a k 28 on e")) == ["om-mount", "k-mount"]
+
+
+@pytest.mark.parametrize(
+    ("turn", "told"),
+    [
+        ("12mm of it out, how near", "0.24x"),
+        ("light loss at 20mm", "1.0 stop lost"),
+        ("at 15 out how deep at f8", "15 mm"),
+    ],
+)
+def test_so_much_of_a_helicoid_of_no_told_length_is_drawn_out(club, turn, told):
+    assert told in flat(last(club, "helicoid adapter or tubes for a 50 1.7 md on z", turn))
+
+
+@pytest.mark.parametrize(
+    ("turn", "body"), [("stabilisation figure on the second", "e-mount"), ("equivalent on the first", "mft-mount")]
+)
+def test_the_one_of_two_bodies_set_apart_is_told_by_its_number(club, turn, body):
+    found = last(club, "25mm c lens: mft or e aps-c body, which is better", turn)
+    assert [one.id for one in found.question.bodies] == [body]
+
+
+@pytest.mark.parametrize(
+    ("opening", "harm"),
+    [
+        ("is a 16mm f1.8 c lens that sticks out 9mm behind its flange safe on mft", "reach past the shutter"),
+        ("400mm f6.3 t2 lens of 2.8kg hanging on a Z body ok", "bend mounts"),
+    ],
+)
+def test_why_after_a_danger_tells_what_it_harms(club, opening, harm):
+    assert harm in flat(last(club, opening, "why does that matter"))
