@@ -16,6 +16,7 @@ from engine.answers.beside_heard import (
     READ_RINGS,
     TURNED_OUT,
     WAYS,
+    WHOLLY,
     Beside,
     heard,
     named,
@@ -258,9 +259,7 @@ OF_REGISTERS = (*WAYS, "diy-dimension", "why", "list-fits", "look-alike", "hazar
 _plate: Final = named("shims.bare_sensor", "with_plate_told")
 # the hole of a stop that is wanted of a lens without an iris, before the answer
 _hole: Final = named("exposure.holes", "with_hole_for_stop")
-
-
-# which way a lens sits off, and from which stop that is hidden, before the answer
+# which way a lens sits off, and from which stop that is hidden
 _way_off: Final = named("seat.way_off", "with_way_off")
 _hidden: Final = named("seat.hidden_by_stop", "with_hiding_stop")
 # how a way is tried out, and how large the moon is on the sensor, before the answer
@@ -295,5 +294,6 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     ((kinds.HAZARD,), heard(named("found.threads_meet", "with_threads_crossed"), "stuck-fast")),
     ((*WAYS, kinds.DEPTH_OF_FIELD, kinds.EXPOSURE_ND, kinds.GEAR_SETTING, kinds.HAZARD), heard(_hole, "no-iris")),
     ((*WAYS, kinds.SHIM_CALIBRATION, kinds.HAZARD, kinds.COMPARE), heard(_way_off, "way-asked", "rings-off")),
+    ((*NAMING, *OF_A_RING, *OF_PICTURES, kinds.EXPOSURE_ND, kinds.OUT_OF_SCOPE, kinds.DEPTH_OF_FIELD), WHOLLY),
     ((*WAYS, kinds.SHIM_CALIBRATION), _so_far), (OF_REGISTERS, heard(_registers, "register-spoken")),
 )  # fmt: skip
