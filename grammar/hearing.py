@@ -33,6 +33,9 @@ LIKE: Final = 13.0
 WHOLLY: Final = 0.9
 FAR_LIMIT: Final = "far-limit"  # a phrase that is mentioned
 STOPS_AT: Final = "stops-at"  # the cue that it is
+SHOWN_STOP: Final = "shown-stop"  # a phrase of a stop that a body shows, which is none where it is nought
+# what is mentioned, and what that is heard as
+_HEARD_AS: Final = {FAR_LIMIT: STOPS_AT, "put-so": "put-so", SHOWN_STOP: "no-aperture-data"}
 _BARE_NUMBER: Final = "numbers-said"  # of anything at all
 _OURS: Final = frozenset(["thing", "term", "advice", "talking", "ordinal", "limits", "infinity", "focus"])
 _SET: Final = frozenset(["shutter-said", "iso-said", "frame_rate-said", "angle-said"])  # settings of an exposure
@@ -89,9 +92,10 @@ def hear(text: str, lexicon: Lexicon, before: str = "", aside: str = "") -> Hear
 
 
 def _seen_to_end(text: str, lexicon: Lexicon) -> frozenset[str]:
-    """That a distance is told beyond which nothing is sharp, in whatever order that is said."""
-    phrases = {FAR_LIMIT: lexicon.words.mentions.get(FAR_LIMIT, ())}
-    return frozenset([STOPS_AT]) if mentioned(text, phrases) else frozenset()
+    """That nothing is sharp beyond a distance, that a thing is put on, that no stop is shown: in whatever order."""
+    phrases = {key: lexicon.words.mentions.get(key, ()) for key in _HEARD_AS}
+    found = (one for one in mentioned(text, phrases) if one.key != SHOWN_STOP or not one.number)
+    return frozenset(_HEARD_AS[one.key] for one in found)
 
 
 def _advised(nearest: Match | None) -> set[str]:

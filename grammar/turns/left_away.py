@@ -11,6 +11,7 @@ from grammar.questions import Limits, Question, Thing
 from grammar.things.casting import SPACER
 from grammar.turns.on_what import is_mode, reads_a_part
 from grammar.turns.taking_back import EXTENSION, OFF_AGAIN
+from grammar.turns.whom import fits
 
 _INSTEAD: Final = "instead"  # the cue of what stands in a thing's place
 _BARE: Final = "no-filter"  # and of a lens with nothing before it
@@ -19,6 +20,7 @@ _HELD_BACK: Final = frozenset([_FACTOR, "stops", "variable"])
 _FILTER: Final = "filter"
 _RING: Final = "adapter"
 _PAIR: Final = 2
+_WITHOUT: Final = "without"
 _CROP: Final = "crop"
 _PIXELS: Final = "pixels"
 
@@ -84,17 +86,17 @@ def _is_another_sensor(heard: Heard, before: Question) -> bool:
 
 def lenses_left(heard: Heard, said: Question, before: Question) -> tuple[Question, tuple[Thing, ...]]:
     """'skip the OM' after three lenses: the others; none where no one of several lenses is left out."""
-    out = set(said.limits.without)
     pool = before.lenses if len(before.lenses) > 1 else before.known
-    left = tuple(lens for lens in pool if not out & set(lens.ids))
-    focals = {part.focal for part in heard.cast.lenses if part.noun.role == "without"}
-    if len(said.lenses) == len(heard.cast.lenses) == len(focals) == 1 and None not in focals:
-        said = said.with_(lenses=())  # 'drop the 28, what changes'
-        left = tuple(lens for lens in pool if lens.focal_length_mm not in focals)
+    parted = [part for part in heard.cast.lenses if part.noun.role == _WITHOUT]
+    gone = [lens for lens in pool if any(fits(part, lens) for part in parted)]
+    if parted and gone and len(said.lenses) == len(heard.cast.lenses) == len(parted):
+        said = said.with_(lenses=())  # 'drop the 28, what changes', 'without the K one'
+    out = set(said.limits.without)
+    left = tuple(lens for lens in pool if lens not in gone and not out & set(lens.ids))
     if said.lenses or not left or len(left) == len(pool):
         return said, ()
-    gone = {id_ for lens in pool if lens not in left for id_ in lens.ids}
-    limits = replace(said.limits, without=tuple(one for one in said.limits.without if one not in gone))
+    ids = {id_ for lens in pool if lens not in left for id_ in lens.ids}
+    limits = replace(said.limits, without=tuple(one for one in said.limits.without if one not in ids))
     return said.with_(limits=limits), left
 
 
