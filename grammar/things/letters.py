@@ -60,7 +60,9 @@ def _stands_as_mount(tokens: list[Token], at: int) -> bool:
         return True
     if token.text.casefold() in _STOPS and after is not None and F_NUMBER in after.groups:
         return False  # 'f number', 'T stop'
-    if any(DIAL in one.groups for one in tokens[at + 1 : at + 4]):
+    near = tokens[at + 1 : at + 4]
+    parted = next((n for n, one in enumerate(near) if one.text == "," or one.kind == "STOP"), len(near))
+    if any(DIAL in one.groups for one in near[:parted]):
         return False  # 'A or M mode'
     if token.text in ("a", "i", "I"):
         return token.text == "a" and hyphened and follows is not None and follows.kind == "MOUNTWORD"

@@ -151,6 +151,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (worded_so.sets_mounts_apart, LOOK_ALIKE),
     (seen.of(worded_so.asks_what_it_costs), BUY_PLAN),
     (worded_so.asks_the_hole, DIY_DIMENSION),
+    (worded_so.asks_for_the_ring, CHAIN),
     (seen.of(is_remedy), _as_before),
     (aside_seen.wants_the_right_part, CHAIN),
     (aside_seen.checks_a_danger, HAZARD),
