@@ -74,7 +74,7 @@ from grammar.things.group_heads import with_group_heads, with_times_told
 from grammar.things.hubs_told import with_hubs_told
 from grammar.things.lens_rows import with_lens_rows
 from grammar.things.lens_set_against import with_lens_set_against
-from grammar.things.letters import settled
+from grammar.things.letters import is_row, settled
 from grammar.things.likened import without_itself, without_likened
 from grammar.things.mount_links import hyphened, linked
 from grammar.things.names_numbered import with_names_numbered
@@ -148,7 +148,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
 
 
 def _within_cues(line: Line) -> tuple[Token, ...]:
-    """'the full frame equivalent': a format that is only part of what is asked is not that of the body."""
+    """'the full frame equivalent': a format that is only part of what is asked is no body's."""
     spans = [(cue.column, cue.end) for cue in line.cues if cue.tells == "equiv"]
 
     def inside(token: Token) -> bool:
@@ -156,7 +156,8 @@ def _within_cues(line: Line) -> tuple[Token, ...]:
         return any(start <= own[0] and own[1] <= last and (start, last) != own for start, last in spans)
 
     letters = [(cue.column + 1, cue.end) for cue in line.cues if cue.tells == "effective-f"]
-    letters += [(one.column, one.column) for one in line.spoken if one.kind == "term" and len(one.text) > 3]
+    terms = (one for one in line.spoken if one.kind == "term" and len(one.text) > 3)
+    letters += [(one.column, one.column) for one in terms if not is_row(line.tokens, one.column, len(one.text))]
 
     def of_stop(token: Token) -> bool:
         """'the real f', 'a T number': the letter is that of a stop, or of a term, and no mount."""
