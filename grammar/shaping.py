@@ -152,8 +152,8 @@ def _within_cues(line: Line) -> tuple[Token, ...]:
     spans = [(cue.column, cue.end) for cue in line.cues if cue.tells == "equiv"]
 
     def inside(token: Token) -> bool:
-        own = token.column, token.column + len(token.text) - 1
-        return any(start <= own[0] and own[1] <= last and (start, last) != own for start, last in spans)
+        first, end = own = token.column, token.column + len(token.text) - 1
+        return any(start <= first and end <= last and (start, last) != own for start, last in spans)
 
     letters = [(cue.column + 1, cue.end) for cue in line.cues if cue.tells == "effective-f"]
     terms = (one for one in line.spoken if one.kind == "term" and len(one.text) > 3)
@@ -276,11 +276,8 @@ def _joined(tokens: list[Token]) -> list[Token]:
         if at + 1 < len(tokens) and tokens[at + 1].kind == "JOIN":
             continue  # ', and' is one join
         set_apart = len(out) > 1 and out[-2].kind == "AT"
-        ends = (
-            bool(out)
-            and not set_apart
-            and (out[-1].kind in HEADS or out[-1].kind in MODIFIERS or out[-1].kind == "TAIL")
-        )
+        behind = bool(out) and not set_apart
+        ends = behind and (out[-1].kind in HEADS or out[-1].kind in MODIFIERS or out[-1].kind == "TAIL")
         after = tokens[at + 1] if at + 1 < len(tokens) else None
         begins = after is not None and (after.kind in HEADS or after.kind in MODIFIERS or after.kind == "PREP")
         out.append(token if ends and begins else token.as_("CUE"))

@@ -94,6 +94,38 @@ def heard(load: Callable[[], Beside], *keys: str) -> Beside:
     return add
 
 
+FIGURES = (
+    "register",
+    "throat",
+    "pitch",
+    "thread",
+    "angle",
+    "male",
+    "female",
+    "diameter",
+    "glass",
+    "depth",
+)  # what a mount has
+# what is added where figures of a mount, and threads that meet, are spoken of
+OF_SCREWS = (
+    # what the screw of a lens does in a thread that is not its own, before the answer
+    (WAYS, heard(named("found.screwed_in", "with_screw_told"), "goes-into")),
+    # with which pitches a front thread is cut, before the answer
+    ((WHY, LOOK_ALIKE, CHAIN), heard(named("found.screwed_in", "with_pitches_told"), "filter-binds")),
+    # the figure that is asked of a mount or thread, before the answer
+    (
+        (DEFINITION, DIY_DIMENSION, IDENTIFY_MOUNT),
+        heard(
+            named("words.figures", "with_figures"),
+            *(f"figure-{of}" for of in FIGURES),
+        ),
+    ),
+    # what lies behind the flange, which may be asked as other kinds too
+    (
+        (WHY, COVERAGE, COMPARE, CHAIN, FOCUS_VERDICT, LIST_FITS, SHIM_CALIBRATION),
+        heard(named("words.figures", "with_figures"), "figure-glass", "figure-depth"),
+    ),
+)
 # kinds that what follows from the numbers told, and from them alone, may be asked as
 _WORKED_BACK = (
     *OF_A_SIZE, CROP_EQUIVALENT, MACRO_DISTANCE, EXPOSURE_ND, DEPTH_OF_FIELD, IDENTIFY_MOUNT, LIST_FITS, GEAR_SETTING,
@@ -102,13 +134,5 @@ BACK = (_WORKED_BACK, heard(
     named("worked_back", "with_worked_back"),
     "focal-wanted", "frame-wanted", "glass-factor-wanted", "circle-before-glass", "size-wanted",
 ))  # fmt: skip
-OF_FIGURES = (DEFINITION, DIY_DIMENSION, IDENTIFY_MOUNT)  # kinds that a figure of a mount may be asked as
-# what the screw of a lens does in a thread that is not its own, before the answer
-SCREWED = heard(named("found.screwed_in", "with_screw_told"), "goes-into")
-# the figure that is asked of a mount or thread, before the answer
-FIGURES = heard(
-    named("words.figures", "with_figures"),
-    *(f"figure-{of}" for of in ("register", "throat", "pitch", "thread", "angle", "male", "female")),
-)
 # where a lens turns out to be of another mount than before
 TURNED_OUT = heard(named("ways.ring_of_before", "with_ring_of_before"), "else-mount")

@@ -8,6 +8,7 @@ from typing import Final
 from grammar.echo.echo import said_back
 from grammar.hearing import Heard
 from grammar.kinds import (
+    BUY_PLAN,
     CHAIN,
     COMPARE,
     COVERAGE,
@@ -18,6 +19,7 @@ from grammar.kinds import (
     FOCUS_VERDICT,
     GEAR_SETTING,
     HAZARD,
+    IDENTIFY_MOUNT,
     LOOK_ALIKE,
     MACRO_DISTANCE,
     SHIM_CALIBRATION,
@@ -25,7 +27,7 @@ from grammar.kinds import (
 )
 from grammar.questions import Question
 from grammar.things.casting import DRAWN
-from grammar.turns import aside_seen, ring_seen
+from grammar.turns import aside_seen, ring_seen, worded_so
 from grammar.turns import turn_seen as seen
 from grammar.turns.body_picked import picks_one_body, weighs_two_bodies
 from grammar.turns.going_on import (
@@ -37,8 +39,6 @@ from grammar.turns.going_on import (
     asks_zone,
     ends_at,
     is_left_so,
-    is_of_reach,
-    is_remedy,
     likened_to_tubes,
     mends_the_seat,
     sizes_anew,
@@ -47,6 +47,7 @@ from grammar.turns.going_on import (
 from grammar.turns.left_away import leaves_the_ring
 from grammar.turns.measured_anew import is_cup_off, turned_anew
 from grammar.turns.of_another import doubts_by_crop, extends, is_on_another_frame
+from grammar.turns.of_danger import is_of_reach, is_remedy
 from grammar.turns.one_of_two import chooses_between
 from grammar.turns.one_part import changes_one_part
 from grammar.turns.only_told import names_the_pair
@@ -55,6 +56,7 @@ from grammar.turns.same_matter import is_one_compared, laps_it_off, makes_sure, 
 from grammar.turns.told_before import asks_whence, likens_stop
 from grammar.turns.turn_seen import Turn
 from grammar.turns.whom import Meant
+from grammar.turns.worded_so import plainest
 
 # what is asked anew where a follow-up only supposes something: 'what if I stop down', 'what if the ring is thinner'
 _SUPPOSED: Final = frozenset([CHAIN, FOCUS_VERDICT, MACRO_DISTANCE, COVERAGE, DEPTH_OF_FIELD, EXPOSURE_ND])
@@ -71,7 +73,8 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
         if is_seen(turn):
             return asked if isinstance(asked, str) else asked(turn)
     supposed = turn.tells("what-if") and turn.was in _SUPPOSED
-    return turn.best if turn.best is not None and not supposed else went_on(heard, before)
+    best = plainest(turn)
+    return best if best is not None and not supposed else went_on(heard, before)
 
 
 # what is asked then, where it is not the same whatever was asked before
@@ -140,6 +143,12 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.of(doubts_by_crop), _as_before),
     (seen.of(leaves_the_ring), FOCUS_VERDICT),
     (ring_seen.tells_an_error, _as_off),
+    (worded_so.asks_of_infinity, FOCUS_VERDICT),
+    (worded_so.asks_if_it_is, IDENTIFY_MOUNT),
+    (worded_so.forces_it_in, LOOK_ALIKE),
+    (worded_so.sets_mounts_apart, LOOK_ALIKE),
+    (seen.of(worded_so.asks_what_it_costs), BUY_PLAN),
+    (worded_so.asks_the_hole, DIY_DIMENSION),
     (seen.of(is_remedy), _as_before),
     (aside_seen.wants_the_right_part, CHAIN),
     (aside_seen.checks_a_danger, HAZARD),

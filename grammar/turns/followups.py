@@ -28,6 +28,7 @@ from grammar.turns.left_away import (
     without_pieces,
 )
 from grammar.turns.lengths_again import lengths_again
+from grammar.turns.lit_again import lit_again
 from grammar.turns.measured_anew import (
     DEPTH,
     depth_wanted,
@@ -202,7 +203,7 @@ def _joined(heard: Heard, said: Question, before: Question, aim: _Aim, placed: _
     seen = heard.tells("infinity") or heard.tells("stops-at")
     if intent in _PLACING and not seen and is_close(said, before, pieces):
         intent = kinds.MACRO_DISTANCE
-    values = {**kept_values(intent, lenses, before, said), **dict(said.values)}
+    values = {**lit_again(heard, intent, before), **kept_values(intent, lenses, before, said), **dict(said.values)}
     without = (heard.tells("without-piece") or left_out(heard)) and not said.adapters and not is_shim_left(before)
     return replace(
         said.with_(intent=intent, lenses=lenses, bodies=bodies),

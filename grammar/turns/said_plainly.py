@@ -25,9 +25,9 @@ from grammar.numbers.crop_numbers import is_of_crop
 from grammar.questions import Question
 from grammar.things.letters_by_numbers import ARTICLES
 from grammar.turns.on_what import FULL
-from grammar.turns.spaced_by import spaced_by
+from grammar.turns.spaced_by import drawn_by, spaced_by
 from grammar.turns.told_before import RIGHT
-from grammar.words.groups import AWAY, DOER, GONE, INSIDE, MADE, READ_OUT, TAKEN_AWAY, TAKEN_OFF
+from grammar.words.groups import AWAY, DOER, GONE, INSIDE, LOOKS_SO, MADE, READ_OUT, TAKEN_AWAY, TAKEN_OFF
 from grammar.words.lexicon import Lexicon
 from grammar.words.tokens import Token
 
@@ -37,6 +37,7 @@ _PLACING: Final = frozenset([CHAIN, FOCUS_VERDICT, HAZARD, WHY, BUY_PLAN, MACRO_
 _FRAMED: Final = frozenset([COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, EXPOSURE_ND, MACRO_DISTANCE])
 _SMALLER: Final = "APS-C"  # the usual frame of a crop body
 _MODE: Final = " mode"
+_FULL, _FULL_MM = "full frame", 35.0  # which is named by the width of its film, too
 _PUT_TO: Final = frozenset(["in", "to"])  # before what a body is set to
 _SAME_MM: Final = 0.06
 _NAMED: Final = frozenset(["PIECE", "ADAPTER", "NUMBER", "LENGTH", "TIMES", "ND", "FOCAL", "UNKNOWN"])
@@ -55,8 +56,9 @@ _ALONE: Final = frozenset(["LETTER", "NUMBER", "LENGTH"])  # what alone is no le
 
 def said_plainly(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
     """The line heard anew in plain words; the same where it holds none that the question before gives a meaning."""
-    text = _ring_left(heard, before) or _taken_off(heard, before) or _left_out(heard, before)
+    text = drawn_by(heard, before) or _ring_left(heard, before) or _taken_off(heard, before) or _left_out(heard, before)
     text = text or _inside(heard, before) or _crop_body(heard, before) or spaced_by(heard, before) or _made(heard)
+    text = text or _of_full_frame(heard, before) or _looks_on_full(heard)
     if text is None:
         return heard
     return hear(text, lexicon, before.intent)
@@ -188,6 +190,31 @@ def _is_a_mode(tokens: tuple[Token, ...], at: int) -> bool:
         return False
     ends = at + 1 == len(tokens) or tokens[at + 1].kind in ("STOP", "JOIN", "MARK")
     return token.kind == "FRAME" or (before is not None and before.value in _PUT_TO and ends)
+
+
+def _of_full_frame(heard: Heard, before: Question) -> str | None:
+    """'35mm equiv' after another lens: what it is like on full frame, and no lens of that length."""
+    tokens = [one for one in heard.line.tokens if one.kind not in ("STOP", "MARK")]
+    sized = [one for one in tokens if one.kind == "LENGTH" and one.unit == "mm" and one.numbers == (_FULL_MM,)]
+    likened = heard.tells("equiv") and len(heard.cast.lenses) == 1 and not heard.cast.lenses[0].mounts
+    lens = before.lens is not None and before.lens.focal_length_mm not in (None, _FULL_MM)
+    if len(sized) != 1 or not likened or not lens or any(one.kind in ("FNUM", "COMBO", "LENS") for one in tokens):
+        return None
+    start = sized[0].column - 1
+    return f"{heard.text[:start]}{_FULL}{heard.text[start + len(sized[0].text) :]}"
+
+
+def _looks_on_full(heard: Heard) -> str | None:
+    """'looks like a what on FF': what it is like in full frame, and on no body of that."""
+    tokens = heard.line.tokens
+    looks = next((one for one in tokens if LOOKS_SO in one.groups), None)
+    full = next((n for n, one in enumerate(tokens) if FULL in one.ids), None)
+    if looks is None or not full or tokens[full - 1].value != "on" or tokens[full].column < looks.column:
+        return None
+    between = [one for one in tokens if looks.column < one.column < tokens[full].column]
+    if not any(one.kind == "CUE" for one in between) or any(one.kind in _NAMED - {"UNKNOWN"} for one in between):
+        return None
+    return f"{heard.text[: looks.column - 1]}looks like what in {heard.text[tokens[full].column - 1 :]}"
 
 
 def _made(heard: Heard) -> str | None:

@@ -119,6 +119,8 @@ def set_against(heard: Heard, said: Question, before: Question) -> tuple[Thing, 
 
 def without_close_rings(heard: Heard, said: Question, kept: tuple[Thing, ...], before: Question) -> tuple[Thing, ...]:
     """'25 mm of ring then' after a 10 mm ring behind a lens on no body: so much extension takes that ring's place."""
+    if said.said("magnification") is not None and said.intent in (EXPOSURE_ND, DEPTH_OF_FIELD):
+        return tuple(one for one in kept if one.piece not in DRAWN)  # 'and at 1:1' after what a tube costs in light
     told = said.said("extension") is not None and not heard.tells("adding")
     if not told or before.intent != MACRO_DISTANCE or before.bodies:
         return kept

@@ -86,3 +86,125 @@ def test_a_stop_beside_a_distance_is_no_second_lens(club):
 )
 def test_a_piece_named_after_a_danger_is_a_remedy_only_where_nothing_else_is_asked(club, turn, intent):
     assert last(club, "400mm f6.3 t2 lens of 2.8kg hanging on a Z body ok", turn).intent == intent
+
+
+LIT = "25 f0.95 c mount on mft 1/50 full sun iso 200 what nd"
+
+
+@pytest.mark.parametrize(
+    ("between", "turn", "stops"),
+    [
+        ("which ring seats it", "nd at f2.8", "7.4 stops"),
+        ("looks like what", "now the nd at 1/100", "9.5 stops"),
+        ("why", "and in open shade, nd?", "6.5 to 7.5 stops"),
+        ("dof at 2m", "back to the nd: iso 400", "11.5 stops"),
+    ],
+)
+def test_an_exposure_told_holds_past_other_questions(club, between, turn, stops):
+    assert f"{stops} of ND" in flat(last(club, LIT, between, turn))
+
+
+def test_light_lost_by_a_tube_asks_of_no_scene(club):
+    assert "0.2 stops lost" in flat(last(club, LIT, "2mm spacer how close", "light lost?"))
+
+
+def test_another_iso_after_a_filter_asks_of_the_filter_still(club):
+    found = last(club, "16mm 1.4 c mount on e aps-c, does it fill it", "sun, 1/50, iso 100, how much nd", "and iso 400")
+    assert "10.4 stops of ND" in flat(found)
+
+
+def test_a_scene_in_a_talk_tells_the_stop_and_the_filter_wide_open(club):
+    found = flat(last(club, "135 3.5 m42 on E, what do i put in the stabiliser", "noon, 1/500 iso 100"))
+    assert "f/8.1" in found
+    assert "2.4 stops of ND" in found
+
+
+@pytest.mark.parametrize(
+    ("opening", "reason"),
+    [
+        ("28 2.8 md on mft equivalent", "takes only the middle"),
+        ("35 1.4 fd on E full frame dof at 1.5 m", "square of the focal length"),
+        (LIT, "doubles the light"),
+        ("md 45 f2 on an L body doesnt fire", "sees no lens"),
+        ("135 3.5 m42 on E, what do i put in the stabiliser", "true focal length"),
+    ],
+)
+@pytest.mark.parametrize("turn", ["why", "why is that"])
+def test_why_after_what_is_no_matter_of_the_seat_asks_of_that(club, opening, reason, turn):
+    assert reason in flat(last(club, opening, turn))
+
+
+def test_why_not_a_body_after_a_list_of_those_that_fit_is_told_by_the_registers(club):
+    found = flat(last(club, "what bodies take a FD lens and keep infinity", "why not EF"))
+    assert "42 mm" in found
+    assert "44 mm" in found
+
+
+@pytest.mark.parametrize(
+    ("opening", "turn", "intent"),
+    [
+        ("28 2.8 md on mft equivalent", "stays sharp at the horizon?", "focus-verdict"),
+        ("35 1.4 fd on E full frame dof at 1.5 m", "does infinity come", "focus-verdict"),
+        ("12.5 f1.9 c on mft hyperfocal at f4", "where do i set the ring for that", "depth-of-field"),
+        ("what does a T2 ring mean", "how do i see if mine is one", "identify-mount"),
+        ("what does a T2 ring mean", "if i force it in m42?", "look-alike"),
+        ("what is the register of om", "longer than K?", "look-alike"),
+        ("55 1.8 m42 with a .71 reducer on X what does it equal", "what do they go for", "buy-plan"),
+    ],
+)
+def test_a_few_words_ask_another_kind_of_question(club, opening, turn, intent):
+    assert last(club, opening, turn).intent == intent
+
+
+@pytest.mark.parametrize("turn", ["35mm equiv", "looks like a what on ff", "frames like what on full frame"])
+def test_what_a_lens_is_like_on_full_frame_names_no_other_lens_or_body(club, turn):
+    assert "25 mm on Four Thirds frames like 50 mm" in flat(last(club, "25 f1.4 c on mft hyperfocal at f4", turn))
+
+
+def test_a_hole_for_a_stop_is_that_of_the_lens_spoken_of(club):
+    found = flat(
+        last(club, "90mm f2 fixed projector lens on E full frame, 24p, iso 400, open shade, nd?", "hole for f8")
+    )
+    assert "11.2 mm for f/8" in found
+
+
+def test_a_size_told_after_the_light_of_a_tube_asks_of_the_light_there(club):
+    found = flat(
+        last(club, "105 2.5 f mount with a 27mm tube on Z, how close", "light lost by the tube?", "and at 1:1")
+    )
+    assert "2.0 stops of light are lost" in found
+
+
+def test_a_letter_behind_and_a_is_the_mount_of_the_lens_behind_it(club):
+    assert mounts(last(club, "an om 50 and a k 28 on e")) == ["om-mount", "k-mount"]
+
+
+@pytest.mark.parametrize(
+    ("turn", "told"),
+    [
+        ("12mm of it out, how near", "0.24x"),
+        ("light loss at 20mm", "1.0 stop lost"),
+        ("at 15 out how deep at f8", "15 mm"),
+    ],
+)
+def test_so_much_of_a_helicoid_of_no_told_length_is_drawn_out(club, turn, told):
+    assert told in flat(last(club, "helicoid adapter or tubes for a 50 1.7 md on z", turn))
+
+
+@pytest.mark.parametrize(
+    ("turn", "body"), [("stabilisation figure on the second", "e-mount"), ("equivalent on the first", "mft-mount")]
+)
+def test_the_one_of_two_bodies_set_apart_is_told_by_its_number(club, turn, body):
+    found = last(club, "25mm c lens: mft or e aps-c body, which is better", turn)
+    assert [one.id for one in found.question.bodies] == [body]
+
+
+@pytest.mark.parametrize(
+    ("opening", "harm"),
+    [
+        ("is a 16mm f1.8 c lens that sticks out 9mm behind its flange safe on mft", "reach past the shutter"),
+        ("400mm f6.3 t2 lens of 2.8kg hanging on a Z body ok", "bend mounts"),
+    ],
+)
+def test_why_after_a_danger_tells_what_it_harms(club, opening, harm):
+    assert harm in flat(last(club, opening, "why does that matter"))

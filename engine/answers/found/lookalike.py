@@ -18,7 +18,7 @@ from engine.answers.found.same_name import (
     what_is_shared,
     widths_apart,
 )
-from engine.answers.found.screwed_in import screwed_in
+from engine.answers.found.screwed_in import binds_after, screwed_in
 from engine.answers.found.threads_measured import by_ruler, by_thread
 from engine.answers.found.threads_meet import threads_meet
 from engine.answers.found.turned_in import turned_in
@@ -32,13 +32,12 @@ from engine.answers.parts.wording import article, listed, small_mm
 from engine.answers.seat.mixing import mixed, mixed_lines, named_advice, set_apart, traps_of_the_same
 from engine.answers.seat.told_register import against_name
 from engine.base.compact import replace
-from engine.base.interval import Interval, is_known
+from engine.base.interval import is_known
 from engine.facts.kinds import VERDICTS
 from engine.facts.records import Mount
 from engine.physics.mating import Mating
 from grammar.questions import Question
 
-MOST_TURNS = 20.0  # of a thread of a lens mount
 IN_IT = ("same", "binds", "loose", "bayonet")  # how what fools the hand goes together
 MOST_BESIDE = 6
 MOST_IN_FULL = 3  # of more mounts only what they are is told, not what each meets
@@ -269,14 +268,5 @@ def _register_text(lens: Mount, other: Mount, knowledge: Knowledge) -> str:
 def _thread_text(mating: Mating, lens: Mount, other: Mount, knowledge: Knowledge) -> str:
     text = mating.why
     if mating.outcome == "binds" and mating.turns is not None:
-        text = f"{_starts(mating.turns)} ({mating.why})"
+        text = f"{binds_after(mating.turns)} ({mating.why})"
     return f"{text}; {_register_text(lens, other, knowledge)}"
-
-
-def _starts(turns: Interval) -> str:
-    """After how many turns a screw binds; more than a thread has are none that it would bind after."""
-    if turns.greatest <= 0:
-        return "starts, then binds at once"
-    if turns.least >= MOST_TURNS:
-        return "starts, and holds badly"
-    return f"starts, then binds after about {turns.least:.1f} to {min(turns.greatest, MOST_TURNS):.1f} turns"
