@@ -208,3 +208,49 @@ def test_the_one_of_two_bodies_set_apart_is_told_by_its_number(club, turn, body)
 )
 def test_why_after_a_danger_tells_what_it_harms(club, opening, harm):
     assert harm in flat(last(club, opening, "why does that matter"))
+
+
+@pytest.mark.parametrize(
+    ("turn", "intent"),
+    [
+        ("take the tube off, equiv", "crop-equivalent"),
+        ("tube off, dof at 2m f4", "depth-of-field"),
+        ("lose the tube, infinity?", "focus-verdict"),
+    ],
+)
+def test_what_is_asked_behind_a_piece_taken_off_is_asked_without_it(club, turn, intent):
+    found = last(club, "28 2 exakta with a 10mm tube on mft how close", turn)
+    assert found.intent == intent
+    assert not found.question.adapters
+
+
+@pytest.mark.parametrize("opening", ["hyperfocal at f11", "cover?", "is it safe", "ibis number", "equivalent"])
+@pytest.mark.parametrize("turn", ["adapter?", "and the ring"])
+def test_the_bare_word_for_a_ring_asks_for_that_of_the_pair(club, opening, turn):
+    found = last(club, f"24 2.8 md on E full frame, {opening}", turn)
+    assert found.intent == "chain"
+    assert "seat 25.5 mm" in flat(found)
+
+
+def test_a_stop_and_a_distance_after_a_danger_are_no_other_lens(club):
+    found = last(club, "is it ok to hang 1.2kg of 300 f4 p6 on a Z", "f4 at 30m, zone")
+    assert found.intent == "depth-of-field"
+    assert mounts(found) == ["p6-mount"]
+
+
+@pytest.mark.parametrize(
+    ("text", "lens", "body"),
+    [
+        ("85 f2 om on Z, what mode do i shoot", "om-mount", "z-mount"),
+        ("85 2 k on E equiv", "k-mount", "e-mount"),
+    ],
+)
+def test_letters_beside_a_comma_or_a_bare_stop_are_mounts(club, text, lens, body):
+    found = last(club, text)
+    assert mounts(found) == [lens]
+    assert [one.id for one in found.question.bodies] == [body]
+
+
+def test_a_bare_stop_before_the_kind_of_a_lens_is_no_second_lens(club):
+    (lens,) = last(club, "where would a T2 500 8 mirror lens fit").question.lenses
+    assert (lens.focal_length_mm, lens.f_number) == (500, 8)
