@@ -136,3 +136,14 @@ BACK = (_WORKED_BACK, heard(
 ))  # fmt: skip
 # where a lens turns out to be of another mount than before
 TURNED_OUT = heard(named("ways.ring_of_before", "with_ring_of_before"), "else-mount")
+
+
+def _wholly(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """The advice that a question is wholly about, before an answer that computes nothing."""
+    if answer.chains or answer.quantities or question.follows:
+        return answer
+    add: Beside = named("words.wholly", "with_what_it_is_about")()
+    return add(answer, question, knowledge)
+
+
+WHOLLY: Beside = _wholly

@@ -7,7 +7,7 @@ from typing import Final
 
 from engine.answers.found.by_pitch import is_of_the_hole, of_its_pitch
 from engine.answers.found.mounts_named import is_set_against
-from engine.answers.found.same_name import of_that_name, unfocused
+from engine.answers.found.same_name import of_that_name, two_heads, unfocused
 from engine.answers.found.thread_told import of_another_lens, with_thread_told
 from engine.answers.parts.said import mentions, number, numbers, pitch_mm
 from engine.answers.seat.two_registers import body_register
@@ -29,7 +29,7 @@ FILM_YEAR: Final = re.compile(r"\b19[2-9]\d(?!\d)")  # of the days of film
 
 def told_apart(question: Question, catalogue: Catalogue) -> Question:
     """The question with each lens whose words mean several mounts narrowed by the kind of lens that was told."""
-    question = _named_twice(of_another_lens(question, catalogue))
+    question = _named_twice(of_another_lens(two_heads(question, catalogue), catalogue))
     question = _with_bodies_of_format(_heads_are_lenses(question, catalogue), catalogue)
     # what is told of the body is no measure of the lens
     measured = number(question, "flange_to_image") if body_register(question) is None else None
