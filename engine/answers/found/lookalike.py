@@ -15,7 +15,7 @@ from engine.answers.found.same_name import (
     registers_alike,
     what_is_shared,
 )
-from engine.answers.found.screwed_in import binds_after, screwed_in
+from engine.answers.found.screwed_in import binds_after, is_one_thread, screwed_in
 from engine.answers.found.threads_measured import by_ruler, by_thread
 from engine.answers.found.threads_meet import threads_meet
 from engine.answers.found.turned_in import turned_in
@@ -101,7 +101,8 @@ def _whether_same(
     if len(set(firsts)) == 2:
         one, other = (facts.mounts[name] for name in dict.fromkeys(firsts))
         screwed = screwed_in(one, other, knowledge) if question.mentions("goes-into") else ""
-        return Told(tuple(Line("head", text) for text in (_same_or_not(one, other, _barred(chains)), screwed) if text))
+        said = (_same_or_not(one, other, knowledge, _barred(chains)), screwed)
+        return Told(tuple(Line("head", text) for text in said if text))
     if len(mounts) == 1 and _asks_of_thread(question, facts.mounts[mounts[0]]):
         return Told(tuple(of_one_thread(facts.mounts[mounts[0]], knowledge)))
     if len(firsts) > 1 and len(set(firsts)) == 1 and len(mounts) > 1:
@@ -147,19 +148,20 @@ def _barred(chains: Sequence[ListedChain]) -> list[str]:
     return [f"{one.lens_mount.designation} on {one.body_mount.designation}" for one in setups]
 
 
-def _same_or_not(one: Mount, other: Mount, barred: Sequence[str] = ()) -> str:
+def _same_or_not(one: Mount, other: Mount, knowledge: Knowledge, barred: Sequence[str] = ()) -> str:
     """Whether two mounts are the same in coupling and register, and in what they differ."""
     apart: list[str] = []
     if one.coupling != other.coupling:
         apart.append(f"one is a {one.coupling.replace('-', ' ')}, the other a {other.coupling.replace('-', ' ')}")
-    elif one.thread != other.thread:
+    elif not is_one_thread(one, other, knowledge):
         apart.append("the threads differ")
     elif one.coupling != "screw" and other.id not in one.shares_bayonet and one.id not in other.shares_bayonet:
         apart.append("the bayonets differ")
     if is_known(one.register_mm) and is_known(other.register_mm):
         by = one.register_mm.nominal - other.register_mm.nominal
         longer = one.designation if by > 0 else other.designation
-        apart += [f"the registers differ by {small_mm(abs(by))}, {longer} has the longer"] if abs(by) > SAME_MM else []
+        alike = abs(by) <= SAME_MM or (one.register_mm - other.register_mm).holds(0.0)
+        apart += [] if alike else [f"the registers differ by {small_mm(abs(by))}, {longer} has the longer"]
     elif is_known(one.register_mm) or is_known(other.register_mm):
         apart.append("only one of them has a register of its own")
     names = f"{one.designation} and {other.designation}"
@@ -167,7 +169,7 @@ def _same_or_not(one: Mount, other: Mount, barred: Sequence[str] = ()) -> str:
         return f"No, {names} are not the same: {listed(apart)}."
     if barred:
         return f"Not both ways: {names} have the same coupling and register, but not {listed(barred)}."
-    coupled = one.thread == other.thread if one.coupling == "screw" else True
+    coupled = is_one_thread(one, other, knowledge) if one.coupling == "screw" else True
     return f"{f'{SAME} ' if coupled else ''}{names} go together: the same coupling and register."
 
 
