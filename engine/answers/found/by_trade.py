@@ -11,6 +11,7 @@ from engine.facts.catalogue import Catalogue
 from grammar.kinds import LOOK_ALIKE
 from grammar.questions import Question, Thing
 
+REGISTER: Final = "flange_to_image"
 INDUSTRIAL: Final = "industrial"  # the kind of mount
 FILM_YEAR: Final = re.compile(r"\b19[2-9]\d(?!\d)")  # of the days of film
 SAID: Final = "seen-industrial"  # key of the words for it
@@ -22,7 +23,7 @@ def of_its_trade(question: Question, facts: Catalogue) -> Question:
     Where a body is asked of it is the body's; where two mounts are set side by side that of the nearer one.
     """
     told = [one for one in question.mentioned if one.key == SAID]
-    if not told:
+    if not told or question.said(REGISTER) is not None:  # a register that is told tells more
         return question
     at = told[0].at
     if question.intent == LOOK_ALIKE and question.lenses and question.bodies:

@@ -151,7 +151,9 @@ def _barred(chains: Sequence[ListedChain]) -> list[str]:
 def _same_or_not(one: Mount, other: Mount, knowledge: Knowledge, barred: Sequence[str] = ()) -> str:
     """Whether two mounts are the same in coupling and register, and in what they differ."""
     apart: list[str] = []
-    if one.coupling != other.coupling:
+    if "unknown" in (one.coupling, other.coupling):
+        apart.append("how both couple is not established")
+    elif one.coupling != other.coupling:
         apart.append(f"one is a {one.coupling.replace('-', ' ')}, the other a {other.coupling.replace('-', ' ')}")
     elif not is_one_thread(one, other, knowledge):
         apart.append("the threads differ")
