@@ -19,6 +19,7 @@ from engine.answers.beside_heard import (
     READ_RINGS,
     TURNED_OUT,
     WAYS,
+    WHOLLY,
     Beside,
     heard,
     named,
@@ -288,6 +289,7 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     ((kinds.HAZARD,), heard(named("found.threads_meet", "with_threads_crossed"), "stuck-fast")),
     ((*WAYS, kinds.DEPTH_OF_FIELD, kinds.EXPOSURE_ND, kinds.GEAR_SETTING, kinds.HAZARD), heard(_hole, "no-iris")),
     ((*WAYS, kinds.SHIM_CALIBRATION, kinds.HAZARD, kinds.COMPARE), heard(_way_off, "way-asked", "rings-off")),
+    ((*NAMING, *OF_A_RING, *OF_PICTURES, kinds.EXPOSURE_ND, kinds.OUT_OF_SCOPE, kinds.DEPTH_OF_FIELD), WHOLLY),
     ((*WAYS, kinds.SHIM_CALIBRATION), _so_far), (NOTED, _notes),
     (OF_REGISTERS, heard(_registers, "register-spoken")), BACK,
 )  # fmt: skip

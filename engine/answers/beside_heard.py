@@ -94,7 +94,18 @@ def heard(load: Callable[[], Beside], *keys: str) -> Beside:
     return add
 
 
-FIGURES = ("register", "throat", "pitch", "thread", "angle", "male", "female", "diameter")  # what a mount has
+FIGURES = (
+    "register",
+    "throat",
+    "pitch",
+    "thread",
+    "angle",
+    "male",
+    "female",
+    "diameter",
+    "glass",
+    "depth",
+)  # what a mount has
 # what is added where figures of a mount, and threads that meet, are spoken of
 OF_SCREWS = (
     # what the screw of a lens does in a thread that is not its own, before the answer
@@ -114,6 +125,11 @@ OF_SCREWS = (
             *(f"figure-{of}" for of in FIGURES),
         ),
     ),
+    # what lies behind the flange, which may be asked as other kinds too
+    (
+        (WHY, COVERAGE, COMPARE, CHAIN, FOCUS_VERDICT, LIST_FITS, SHIM_CALIBRATION),
+        heard(named("words.figures", "with_figures"), "figure-glass", "figure-depth"),
+    ),
 )
 # kinds that what follows from the numbers told, and from them alone, may be asked as
 _WORKED_BACK = (
@@ -125,3 +141,14 @@ BACK = (_WORKED_BACK, heard(
 ))  # fmt: skip
 # where a lens turns out to be of another mount than before
 TURNED_OUT = heard(named("ways.ring_of_before", "with_ring_of_before"), "else-mount")
+
+
+def _wholly(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """The advice that a question is wholly about, before an answer that computes nothing."""
+    if answer.chains or answer.quantities or question.follows:
+        return answer
+    add: Beside = named("words.wholly", "with_what_it_is_about")()
+    return add(answer, question, knowledge)
+
+
+WHOLLY: Beside = _wholly

@@ -21,6 +21,7 @@ _BY_KIND: Final = {
     EXPOSURE_ND: ("density-why",),
 }
 _DRAWN: Final = {DEPTH_OF_FIELD: "same-scale", EXPOSURE_ND: "extension-darkens"}
+_HARM: Final = frozenset(["danger", "caution"])  # lines that tell what may be harmed, and by what
 _OF_TOPIC: Final = {"stabilisation": "stabiliser-not-crop", "release": "release"}  # of a setting
 
 
@@ -32,7 +33,8 @@ def why_of_it(question: Question, before: Question | None, knowledge: Knowledge)
     if before.intent == HAZARD:
         said = f"{before.text} {question.text}"
         told = ruled(question.with_(intent=HAZARD, topic=before.topic, text=said, values=before.values), knowledge)
-        return replace(told, text=question.text, intent=WHY, question=question)
+        harm = [line for line in told.lines if line.kind in _HARM][:1]
+        return replace(told, text=question.text, intent=WHY, question=question, lines=tuple(harm) or told.lines)
     rows = [knowledge.catalogue.advice[name] for name in _reasons(before) if name in knowledge.catalogue.advice]
     if not rows:
         return None

@@ -64,6 +64,7 @@ class Mount:
     throat_mm: Measure = UNKNOWN  # clear bore of the body's flange; for a lens, what must enter it
     collar_mm: Measure = UNKNOWN  # usual width of the barrel just ahead of the seat
     clear_depth_mm: Measure = UNKNOWN  # behind the flange, before a mirror, shutter or glass
+    cover_glass_mm: Measure = UNKNOWN  # usual thickness of the glass before the sensor of its bodies
     longest_thread_mm: Measure = UNKNOWN  # the longest male thread that every hole of this mount takes
     mirror: bool | None = None
     iris: str = "unknown"

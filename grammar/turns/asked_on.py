@@ -72,6 +72,8 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
     for is_seen, asked in _ROW:
         if is_seen(turn):
             return asked if isinstance(asked, str) else asked(turn)
+    supposed = turn.tells("what-if") and turn.was in _SUPPOSED and not turn.tells("force")
+    return turn.best if turn.best is not None and not supposed else went_on(heard, before)
     supposed = turn.tells("what-if") and turn.was in _SUPPOSED
     best = plainest(turn)
     return best if best is not None and not supposed else went_on(heard, before)
@@ -149,9 +151,11 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (worded_so.sets_mounts_apart, LOOK_ALIKE),
     (seen.of(worded_so.asks_what_it_costs), BUY_PLAN),
     (worded_so.asks_the_hole, DIY_DIMENSION),
+    (worded_so.asks_for_the_ring, CHAIN),
     (seen.of(is_remedy), _as_before),
     (aside_seen.wants_the_right_part, CHAIN),
     (aside_seen.checks_a_danger, HAZARD),
+    (aside_seen.fears_a_danger, HAZARD),
     (aside_seen.measures_by_hand, _as_before),
     (aside_seen.asks_what_else, LOOK_ALIKE),
     (aside_seen.asks_how_to_focus, GEAR_SETTING),

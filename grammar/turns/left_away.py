@@ -6,7 +6,7 @@ from typing import Final
 
 from engine.base.compact import replace
 from grammar.hearing import Heard
-from grammar.kinds import MACRO_DISTANCE, SHIM_CALIBRATION
+from grammar.kinds import CHAIN, COMPARE, DRAW, MACRO_DISTANCE, SHIM_CALIBRATION, WHY
 from grammar.questions import Limits, Question, Thing
 from grammar.things.casting import SPACER
 from grammar.turns.on_what import is_mode, reads_a_part
@@ -20,6 +20,7 @@ _HELD_BACK: Final = frozenset([_FACTOR, "stops", "variable"])
 _FILTER: Final = "filter"
 _RING: Final = "adapter"
 _PAIR: Final = 2
+_LISTED: Final = frozenset([CHAIN, COMPARE, DRAW, WHY])  # kinds that a number picks a way for
 _WITHOUT: Final = "without"
 _CROP: Final = "crop"
 _PIXELS: Final = "pixels"
@@ -113,7 +114,10 @@ def is_shim_left(before: Question) -> bool:
 
 
 def bodies_left(said: Question, before: Question) -> tuple[Question, tuple[Thing, ...]]:
-    """'without the Z' after two bodies: the other; none where no one of several bodies is left out."""
+    """'without the Z' after two bodies: the other; 'the view on the second' after two set apart: that one."""
+    counted = said.number if before.intent == COMPARE and said.intent not in _LISTED else None
+    if counted is not None and not said.bodies and 1 <= counted <= len(before.bodies) > 1:
+        return said.with_(number=None), (before.bodies[counted - 1],)
     out = set(said.limits.without)
     left = tuple(body for body in before.bodies if not out & set(body.ids))
     if said.bodies or not left or len(left) == len(before.bodies):

@@ -13,11 +13,18 @@ from grammar.turns.going_on import asks
 _NO_DANGER: Final = frozenset(["infinity", "cover", "vignette", "equiv", "dof", "how-close", "macro", "how-far", "buy"])
 
 
+_RING: Final = "adapter"  # 'ring length' asks of the ring, and offers none
+
+
 def is_remedy(heard: Heard, before: Question) -> bool:
     """'ok, a dark ND on it then' after a danger: whether that makes it safe, told as if it did."""
     told = any(not part.is_bare for part in (*heard.cast.lenses, *heard.cast.bodies))
     lit = "shutter" in heard.readings.values or "iso" in heard.readings.values  # 'what nd for a sunny day, 1/50'
-    remedied = bool(heard.cast.pieces) or "factor" in heard.readings.values or heard.tells("nd")
+    remedied = (
+        any(not (part.piece == _RING and part.is_bare) for part in heard.cast.pieces)
+        or "factor" in heard.readings.values
+        or heard.tells("nd")
+    )
     other = any(heard.tells(cue) for cue in _NO_DANGER)
     return before.intent == HAZARD and remedied and not (told or lit or other) and not asks(heard)
 

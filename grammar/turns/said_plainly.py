@@ -25,7 +25,7 @@ from grammar.numbers.crop_numbers import is_of_crop
 from grammar.questions import Question
 from grammar.things.letters_by_numbers import ARTICLES
 from grammar.turns.on_what import FULL
-from grammar.turns.spaced_by import spaced_by
+from grammar.turns.spaced_by import drawn_by, spaced_by
 from grammar.turns.told_before import RIGHT
 from grammar.words.groups import AWAY, DOER, GONE, INSIDE, LOOKS_SO, MADE, READ_OUT, TAKEN_AWAY, TAKEN_OFF
 from grammar.words.lexicon import Lexicon
@@ -48,6 +48,7 @@ _GOING: Final = frozenset([TAKEN_AWAY, TAKEN_OFF, AWAY, GONE])
 _BE: Final = "be"
 _NOT: Final = "not"  # of 'not' and 'forget the'
 _NO: Final = "no"
+_WHAT: Final = "what"
 _THAT: Final = ("it", "that")
 _FEWEST: Final = 4  # words of 'make it a 135'
 _LETTER_ALONE: Final = "a"  # which is an article here
@@ -56,7 +57,7 @@ _ALONE: Final = frozenset(["LETTER", "NUMBER", "LENGTH"])  # what alone is no le
 
 def said_plainly(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
     """The line heard anew in plain words; the same where it holds none that the question before gives a meaning."""
-    text = _ring_left(heard, before) or _taken_off(heard, before) or _left_out(heard, before)
+    text = drawn_by(heard, before) or _ring_left(heard, before) or _taken_off(heard, before) or _left_out(heard, before)
     text = text or _inside(heard, before) or _crop_body(heard, before) or spaced_by(heard, before) or _made(heard)
     text = text or _of_full_frame(heard, before) or _looks_on_full(heard)
     if text is None:
@@ -66,7 +67,7 @@ def said_plainly(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
 
 def _taken_off(heard: Heard, before: Question) -> str | None:
     """'take the 2x out', 'lose the tube', 'tube off' after a piece that stands between: without it."""
-    tokens = heard.line.tokens
+    tokens, rest = _first_clause(heard)
     verb = next((at for at, one in enumerate(tokens) if {TAKEN_OFF, TAKEN_AWAY} & set(one.groups)), None)
     off = next((at for at, one in enumerate(tokens) if AWAY in one.groups), None)
     none = verb is None and len(tokens) > 1 and tokens[0].text.casefold() == _NO and tokens[1].kind in _NAMED
@@ -83,7 +84,16 @@ def _taken_off(heard: Heard, before: Question) -> str | None:
         return None
     said = tokens[named[0] : named[-1] + 1]
     start, end = said[0].column - 1, said[-1].end or said[-1].column - 1 + len(said[-1].text)
-    return f"{_WITHOUT} the {heard.text[start:end]}"
+    return f"{_WITHOUT} the {heard.text[start:end]}{rest}"
+
+
+def _first_clause(heard: Heard) -> tuple[tuple[Token, ...], str]:
+    """The words up to the first comma, and the text from there where it asks: 'take the tube off, equiv'."""
+    tokens = heard.line.tokens
+    at = next((n for n, one in enumerate(tokens) if n and one.text in (",", ":", ";")), None)
+    if at is None or not any(one.column > tokens[at].column for one in heard.cues):
+        return tokens, ""
+    return tokens[:at], heard.text[tokens[at].column - 1 :]
 
 
 def _ring_left(heard: Heard, before: Question) -> str | None:
@@ -209,7 +219,12 @@ def _looks_on_full(heard: Heard) -> str | None:
     tokens = heard.line.tokens
     looks = next((one for one in tokens if LOOKS_SO in one.groups), None)
     full = next((n for n, one in enumerate(tokens) if FULL in one.ids), None)
-    if looks is None or not full or tokens[full - 1].value != "on" or tokens[full].column < looks.column:
+    if not full or tokens[full - 1].value != "on":
+        return None
+    ends = full == len(tokens) - 1 and full > 1 and tokens[full - 2].text.casefold() == _WHAT
+    if ends and heard.weighed.best == CROP_EQUIVALENT:
+        return f"looks like what in {heard.text[tokens[full].column - 1 :]}"  # 'as long as what on FF'
+    if looks is None or tokens[full].column < looks.column:
         return None
     between = [one for one in tokens if looks.column < one.column < tokens[full].column]
     if not any(one.kind == "CUE" for one in between) or any(one.kind in _NAMED - {"UNKNOWN"} for one in between):

@@ -7,7 +7,9 @@ from typing import Final
 from grammar.hearing import Heard
 from grammar.kinds import (
     BUY_PLAN,
+    CHAIN,
     DEFINITION,
+    DIY_DIMENSION,
     FOCUS_VERDICT,
     HAZARD,
     IDENTIFY_MOUNT,
@@ -24,6 +26,8 @@ _NAMING: Final = frozenset([DEFINITION, LOOK_ALIKE, IDENTIFY_MOUNT])
 _PLAIN: Final = 4.0  # evidence from this weight up asks so much by itself
 _NO_REASON: Final = 1.0  # and so little speaks for no reason
 _OF_ITSELF: Final = "own"  # what 'mine is' measures
+_RING: Final = "adapter"
+_OF_RING: Final = _SEATED | {CHAIN, DIY_DIMENSION, BUY_PLAN, WHY}  # here the ring is spoken of already
 _BORE: Final = "bore"  # the measure of a hole
 
 
@@ -61,6 +65,15 @@ def asks_what_it_costs(heard: Heard, before: Question) -> bool:
     piece = any(one.piece is not None for one in before.adapters) or before.intent == BUY_PLAN
     named = heard.cast.lenses or heard.cast.bodies
     return piece and heard.tells("valuation") and heard.tells("short") and not named
+
+
+def asks_for_the_ring(turn: Turn) -> bool:
+    """'adapter?', 'the ring then?' after anything else of a lens on a body: which one joins the two, and no word."""
+    pieces, cast = turn.heard.cast.pieces, turn.heard.cast
+    bare = len(pieces) == 1 and pieces[0].piece == _RING and pieces[0].is_bare
+    pair = any(one.ids for one in turn.before.lenses) and any(one.ids for one in turn.before.bodies)
+    alone = not (cast.lenses or cast.bodies or cast.frames or turn.heard.readings.values or turn.heard.cues)
+    return bare and pair and alone and turn.tells("brief") and turn.was not in _OF_RING
 
 
 def asks_the_hole(turn: Turn) -> bool:

@@ -79,6 +79,24 @@ def test_what_a_gauge_says_is_a_pitch(asked, text, pitch):
 
 
 @pytest.mark.parametrize(
+    ("say", "told"),
+    [
+        ("glass in front of mft sensor how thick", "Micro Four Thirds: about 4 mm of glass"),
+        ("how thick is the sensor stack on E bodies", "E-mount: about 2 to 2.5 mm of glass"),
+        ("cover glass thickness of a Z body?", "Z-mount: about 1.1 mm of glass"),
+        ("how many mm of glass over an RF sensor", "is not established"),
+        ("does the glass over the sensor differ between Z and E", "E-mount: about 2 to 2.5 mm of glass"),
+        ("which full frame body has the thinnest sensor glass", "M-mount, 0.8 mm"),
+        ("whose sensor glass is thickest", "Micro Four Thirds, 4 mm"),
+        ("how far can rear elements go in on the 44x33 G mount", "may reach 10 mm behind the flange"),
+        ("room behind the flange of RF bodies?", "not published"),
+    ],
+)
+def test_what_lies_behind_the_flange_is_told(asked, say, told):
+    assert told in flat(asked(say))[:220]
+
+
+@pytest.mark.parametrize(
     ("text", "head"),
     [
         ("thread pitch on 86mm filters", "M86x1: thread M86x1, 86 mm wide, pitch 1 mm"),

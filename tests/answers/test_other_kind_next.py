@@ -173,3 +173,84 @@ def test_a_size_told_after_the_light_of_a_tube_asks_of_the_light_there(club):
         last(club, "105 2.5 f mount with a 27mm tube on Z, how close", "light lost by the tube?", "and at 1:1")
     )
     assert "2.0 stops of light are lost" in found
+
+
+def test_a_letter_behind_and_a_is_the_mount_of_the_lens_behind_it(club):
+    assert mounts(last(club, "an om 50 and a k 28 on e")) == ["om-mount", "k-mount"]
+
+
+@pytest.mark.parametrize(
+    ("turn", "told"),
+    [
+        ("12mm of it out, how near", "0.24x"),
+        ("light loss at 20mm", "1.0 stop lost"),
+        ("at 15 out how deep at f8", "15 mm"),
+    ],
+)
+def test_so_much_of_a_helicoid_of_no_told_length_is_drawn_out(club, turn, told):
+    assert told in flat(last(club, "helicoid adapter or tubes for a 50 1.7 md on z", turn))
+
+
+@pytest.mark.parametrize(
+    ("turn", "body"), [("stabilisation figure on the second", "e-mount"), ("equivalent on the first", "mft-mount")]
+)
+def test_the_one_of_two_bodies_set_apart_is_told_by_its_number(club, turn, body):
+    found = last(club, "25mm c lens: mft or e aps-c body, which is better", turn)
+    assert [one.id for one in found.question.bodies] == [body]
+
+
+@pytest.mark.parametrize(
+    ("opening", "harm"),
+    [
+        ("is a 16mm f1.8 c lens that sticks out 9mm behind its flange safe on mft", "reach past the shutter"),
+        ("400mm f6.3 t2 lens of 2.8kg hanging on a Z body ok", "bend mounts"),
+    ],
+)
+def test_why_after_a_danger_tells_what_it_harms(club, opening, harm):
+    assert harm in flat(last(club, opening, "why does that matter"))
+
+
+@pytest.mark.parametrize(
+    ("turn", "intent"),
+    [
+        ("take the tube off, equiv", "crop-equivalent"),
+        ("tube off, dof at 2m f4", "depth-of-field"),
+        ("lose the tube, infinity?", "focus-verdict"),
+    ],
+)
+def test_what_is_asked_behind_a_piece_taken_off_is_asked_without_it(club, turn, intent):
+    found = last(club, "28 2 exakta with a 10mm tube on mft how close", turn)
+    assert found.intent == intent
+    assert not found.question.adapters
+
+
+@pytest.mark.parametrize("opening", ["hyperfocal at f11", "cover?", "is it safe", "ibis number", "equivalent"])
+@pytest.mark.parametrize("turn", ["adapter?", "and the ring"])
+def test_the_bare_word_for_a_ring_asks_for_that_of_the_pair(club, opening, turn):
+    found = last(club, f"24 2.8 md on E full frame, {opening}", turn)
+    assert found.intent == "chain"
+    assert "seat 25.5 mm" in flat(found)
+
+
+def test_a_stop_and_a_distance_after_a_danger_are_no_other_lens(club):
+    found = last(club, "is it ok to hang 1.2kg of 300 f4 p6 on a Z", "f4 at 30m, zone")
+    assert found.intent == "depth-of-field"
+    assert mounts(found) == ["p6-mount"]
+
+
+@pytest.mark.parametrize(
+    ("text", "lens", "body"),
+    [
+        ("85 f2 om on Z, what mode do i shoot", "om-mount", "z-mount"),
+        ("85 2 k on E equiv", "k-mount", "e-mount"),
+    ],
+)
+def test_letters_beside_a_comma_or_a_bare_stop_are_mounts(club, text, lens, body):
+    found = last(club, text)
+    assert mounts(found) == [lens]
+    assert [one.id for one in found.question.bodies] == [body]
+
+
+def test_a_bare_stop_before_the_kind_of_a_lens_is_no_second_lens(club):
+    (lens,) = last(club, "where would a T2 500 8 mirror lens fit").question.lenses
+    assert (lens.focal_length_mm, lens.f_number) == (500, 8)

@@ -17,7 +17,7 @@ from engine.base.compact import replace
 from engine.base.interval import Interval, Measure, is_known
 from engine.base.units import MM_PER_INCH
 from engine.facts.records import Mount, Thread
-from grammar.kinds import DEFINITION, DIY_DIMENSION, IDENTIFY_MOUNT
+from grammar.kinds import COMPARE, DEFINITION, DIY_DIMENSION, IDENTIFY_MOUNT
 from grammar.questions import Question
 
 AS_PRINTED_MM: Final = 0.03  # registers that are printed farther apart than this are told as a range
@@ -25,7 +25,9 @@ MOST: Final = 4  # mounts of one name whose figures are told
 FINEST_TPI: Final = 60  # more threads an inch than this are metric
 # keys of phrases that ask for a figure of a thread alone
 OF_THREAD: Final = ("figure-diameter", "figure-angle", "figure-male", "figure-female", "figure-pitch", "figure-thread")
-OF_MOUNT: Final = ("figure-register", "figure-throat")
+OF_MOUNT: Final = ("figure-register", "figure-throat", "figure-glass", "figure-depth")
+BEHIND: Final = ("figure-glass", "figure-depth")  # asked by whatever kind of question
+AS_FIGURE: Final = (DEFINITION, DIY_DIMENSION, IDENTIFY_MOUNT)  # kinds that any figure may be asked as
 _TELL_WHICH: Final = ("thread", "filter_thread", "angle", "numbers")  # values beside which a figure may still be asked
 
 
@@ -41,7 +43,8 @@ def with_figures(answer: Answer, question: Question, knowledge: Knowledge) -> An
 
 def figures(question: Question, knowledge: Knowledge) -> Told:
     """A line for each mount of the name, or for the thread, with the figures that are asked of it."""
-    keys = [key for key in (*OF_MOUNT, *OF_THREAD) if mentions(question, key)]
+    asked = (*OF_MOUNT, *OF_THREAD) if question.intent in AS_FIGURE else BEHIND
+    keys = [key for key in asked if mentions(question, key)]
     keys = [key for key in keys if question.intent != DIY_DIMENSION or key in ("figure-angle", "figure-male")]
     if any(key in keys for key in ("figure-male", "figure-female", "figure-throat")):
         keys = [key for key in keys if key != "figure-diameter"]
@@ -50,6 +53,8 @@ def figures(question: Question, knowledge: Knowledge) -> Told:
     if not keys or measured:
         return Told()
     mounts, threads = _named(question, knowledge)
+    if not mounts and "figure-glass" in keys:
+        mounts = _with_glass(question, knowledge)
     lines: list[Line] = []
     rows: list[Quantity] = []
     usual = "" if mounts or threads else _by_format(question, knowledge, mounts)
@@ -79,10 +84,20 @@ def _named(question: Question, knowledge: Knowledge) -> tuple[list[Mount], list[
         wide = [facts.threads[facts.mounts[row[0]].thread or ""] for row in mounts if facts.mounts[row[0]].thread]
         threads = [one for own in wide for one in fronts_of(own.major_mm.nominal, knowledge)]
         return ([], threads) if len(threads) > 1 else ([facts.mounts[row[0]] for row in mounts], [])
-    if len({tuple(row) for row in mounts}) > 1 and question.intent != DEFINITION:
+    if len({tuple(row) for row in mounts}) > 1 and question.intent not in (DEFINITION, COMPARE):
         return [], []
     ids = dict.fromkeys(name for row in mounts for name in row)
     return [facts.mounts[name] for name in ids], threads
+
+
+def _with_glass(question: Question, knowledge: Knowledge) -> list[Mount]:
+    """The mounts with bodies of a format that is named, of which the glass before the sensor is known."""
+    things = (*question.bodies, *question.things)
+    formats = {form for thing in things for form in (thing.format, thing.format_too) if form}
+    formats |= {name for thing in things if thing.kind == "format" for name in thing.ids[:1]}
+    formats |= {question.said("format") or ""} - {""}
+    every = knowledge.catalogue.mounts.values()
+    return [one for one in every if is_known(one.cover_glass_mm) and formats & {*one.formats, one.format}]
 
 
 def _by_format(question: Question, knowledge: Knowledge, mounts: list[Mount]) -> str:
@@ -117,6 +132,23 @@ def _of_mount(mount: Mount, keys: list[str], rows: list[Quantity]) -> Iterator[s
         yield f"{trimmed(mount.throat_mm.nominal, 2)} mm across inside"
     elif "figure-throat" in keys:
         yield "how wide it is inside is not established"
+    yield from _behind(mount, keys, rows)
+
+
+def _behind(mount: Mount, keys: list[str], rows: list[Quantity]) -> Iterator[str]:
+    """What lies behind the flange: how much is free, and the glass before the sensor."""
+    if "figure-depth" in keys and is_known(mount.clear_depth_mm):
+        rows.append(Quantity("clearance_mm", mount.clear_depth_mm, mount.id))
+        yield f"a rear may reach {_between(mount.clear_depth_mm)} mm behind the flange"
+        if is_known(mount.register_mm):
+            left = mount.register_mm.nominal - mount.clear_depth_mm.nominal
+            yield f"that is to {trimmed(left, 2)} mm from the sensor"
+    elif "figure-depth" in keys:
+        yield "how deep a rear may reach behind the flange is not published: measure the body and the lens"
+    if "figure-glass" in keys and is_known(mount.cover_glass_mm):
+        yield f"about {_between(mount.cover_glass_mm)} mm of glass before the sensor, by the trade's memory"
+    elif "figure-glass" in keys:
+        yield "how thick the glass before the sensor is is not established"
 
 
 def _of_thread(thread: Thread, case: str, keys: list[str], rows: list[Quantity]) -> Iterator[str]:
