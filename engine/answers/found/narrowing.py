@@ -7,7 +7,7 @@ from typing import Final
 from engine.answers.found.by_pitch import is_of_the_hole, of_its_pitch
 from engine.answers.found.by_trade import is_of_film, of_its_trade
 from engine.answers.found.mounts_named import is_set_against
-from engine.answers.found.same_name import of_that_name, unfocused
+from engine.answers.found.same_name import of_that_name, two_heads, unfocused
 from engine.answers.found.thread_told import of_another_lens, with_thread_told
 from engine.answers.parts.said import number, numbers, pitch_mm
 from engine.answers.seat.two_registers import body_register
@@ -28,7 +28,7 @@ EXACTLY_MM: Final = 0.051  # registers are told to a tenth or better
 
 def told_apart(question: Question, catalogue: Catalogue) -> Question:
     """The question with each lens whose words mean several mounts narrowed by the kind of lens that was told."""
-    question = _named_twice(of_another_lens(question, catalogue))
+    question = _named_twice(of_another_lens(two_heads(question, catalogue), catalogue))
     question = of_its_trade(_with_bodies_of_format(_heads_are_lenses(question, catalogue), catalogue), catalogue)
     # what is told of the body is no measure of the lens
     measured = number(question, "flange_to_image") if body_register(question) is None else None
