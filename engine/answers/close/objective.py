@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 
-from engine.answers.found.thread_told import NEEDS_TUBE_LENS
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.said import focals, last_said, lengths_of_pieces, mentions, number, numbers
 from engine.answers.parts.wording import ranged, times, trimmed
@@ -14,6 +13,7 @@ from engine.physics import closeup
 from grammar.questions import Question
 
 USUAL = "usual-tube-lens"
+NEEDS_TUBE_LENS = "needs-tube-lens"  # trait of mounts whose lenses form no picture by themselves
 CORRECTED = "infinity corrected"  # trait of a lens that is told so
 FIELD = "rms-objective"  # the row of circles that tells an objective's field behind the tube lens it means
 _SHORTEST, _LONGEST = 50.0, 600.0  # mm, that a tube lens may have
