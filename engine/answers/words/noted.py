@@ -202,7 +202,7 @@ def _about(note: str, question: Question, knowledge: Knowledge, least: float) ->
     text = _without_names(question)
     for sentence in _sentences(note):
         row = Row(sentence, *subjects.shared(text, sentence))
-        if row.score >= least:
+        if row.score >= least or (row.score >= LEAST and row.part >= MOST_OF):
             yield row
 
 
