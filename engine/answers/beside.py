@@ -6,7 +6,7 @@ from typing import Final
 
 from engine.answers.beside_fronts import ELSE_OF_FRONTS, OF_ONE_FRONT, front_asked, fronts, takers
 from engine.answers.beside_heard import (
-    BACK,
+    AFTER_ALL,
     FIGURES,
     NAMING,
     OF_A_RING,
@@ -296,5 +296,5 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     ((kinds.HAZARD,), heard(named("found.threads_meet", "with_threads_crossed"), "stuck-fast")),
     ((*WAYS, kinds.DEPTH_OF_FIELD, kinds.EXPOSURE_ND, kinds.GEAR_SETTING, kinds.HAZARD), heard(_hole, "no-iris")),
     ((*WAYS, kinds.SHIM_CALIBRATION, kinds.HAZARD, kinds.COMPARE), heard(_way_off, "way-asked", "rings-off")),
-    ((*WAYS, kinds.SHIM_CALIBRATION), _so_far), (OF_REGISTERS, heard(_registers, "register-spoken")), BACK,
+    ((*WAYS, kinds.SHIM_CALIBRATION), _so_far), (OF_REGISTERS, heard(_registers, "register-spoken")), *AFTER_ALL,
 )  # fmt: skip

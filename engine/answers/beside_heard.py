@@ -85,6 +85,9 @@ BACK = (_WORKED_BACK, heard(
     named("worked_back", "with_worked_back"),
     "focal-wanted", "frame-wanted", "glass-factor-wanted", "circle-before-glass", "size-wanted",
 ))  # fmt: skip
+# the depth at the sensor, before a depth of field
+AT_SENSOR = ((DEPTH_OF_FIELD,), heard(named("making.how_exact", "with_depth_of_focus"), "depth-of-focus"))
+AFTER_ALL = (BACK, AT_SENSOR)
 OF_FIGURES = (DEFINITION, DIY_DIMENSION, IDENTIFY_MOUNT)  # kinds that a figure of a mount may be asked as
 # what the screw of a lens does in a thread that is not its own, before the answer
 SCREWED = heard(named("found.screwed_in", "with_screw_told"), "goes-into")
