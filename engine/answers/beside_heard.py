@@ -87,7 +87,17 @@ BACK = (_WORKED_BACK, heard(
 ))  # fmt: skip
 # the depth at the sensor, before a depth of field
 AT_SENSOR = ((DEPTH_OF_FIELD,), heard(named("making.how_exact", "with_depth_of_focus"), "depth-of-focus"))
-AFTER_ALL = (BACK, AT_SENSOR)
+# the seat of a ring with a reducer in it, in place of the answer
+SEAT_OF_REDUCER = (
+    (*OF_A_SIZE, EXPOSURE_ND, MACRO_DISTANCE, WHY),
+    heard(named("making.reducer_seat", "with_reducer_seat"), "reducer-said"),
+)
+# what glass taken off, put before or exchanged at the sensor does to every seat, before the answer
+GLASS_CHANGED = (
+    (*WAYS, COMPARE, DIY_DIMENSION, SHIM_CALIBRATION, WHY, DEFINITION),
+    heard(named("shims.bare_sensor", "with_glass_changed"), "glass-gone", "glass-added", "glass-exchanged"),
+)
+AFTER_ALL = (BACK, AT_SENSOR, SEAT_OF_REDUCER, GLASS_CHANGED)
 OF_FIGURES = (DEFINITION, DIY_DIMENSION, IDENTIFY_MOUNT)  # kinds that a figure of a mount may be asked as
 # what the screw of a lens does in a thread that is not its own, before the answer
 SCREWED = heard(named("found.screwed_in", "with_screw_told"), "goes-into")
