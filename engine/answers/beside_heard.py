@@ -97,7 +97,12 @@ GLASS_CHANGED = (
     (*WAYS, COMPARE, DIY_DIMENSION, SHIM_CALIBRATION, WHY, DEFINITION),
     heard(named("shims.bare_sensor", "with_glass_changed"), "glass-gone", "glass-added", "glass-exchanged"),
 )
-AFTER_ALL = (BACK, AT_SENSOR, SEAT_OF_REDUCER, GLASS_CHANGED)
+# the light of a close-up by the pupil magnification that is told
+PUPIL = ((MACRO_DISTANCE, EXPOSURE_ND, DEPTH_OF_FIELD), heard(named("exposure.pupil_told", "with_pupil"), "pupil-told"))
+# how large a far point comes out where a lens sits off, before the answer
+_OFF = (*WAYS, SHIM_CALIBRATION, DEPTH_OF_FIELD, WHY, DIY_DIMENSION, MACRO_DISTANCE)
+FAR_BLUR = (_OFF, heard(named("shims.far_blur", "with_far_blur"), "blur-size-asked"))
+AFTER_ALL = (BACK, AT_SENSOR, SEAT_OF_REDUCER, GLASS_CHANGED, PUPIL, FAR_BLUR)
 OF_FIGURES = (DEFINITION, DIY_DIMENSION, IDENTIFY_MOUNT)  # kinds that a figure of a mount may be asked as
 # what the screw of a lens does in a thread that is not its own, before the answer
 SCREWED = heard(named("found.screwed_in", "with_screw_told"), "goes-into")
