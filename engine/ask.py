@@ -230,11 +230,12 @@ class Desk:
         from engine.answers import remembered
 
         if question.intent == COMPARE and question.sought is None:
+            from engine.answers.drawbacks import drawbacks
             from engine.answers.earlier import between
             from engine.answers.ranked import ranked
 
             of_both = (question, talk.past, talk.rows, self.knowledge)
-            set_apart = ranked(*of_both) or between(*of_both)
+            set_apart = ranked(*of_both) or drawbacks(*of_both) or between(*of_both)
             if set_apart is not None:
                 return set_apart
         if question.intent == IDENTIFY_MOUNT:

@@ -142,7 +142,8 @@ def features_of(line: Line, cues: tuple[Cue, ...], cast: Cast, readings: Reading
 def _asks_a_figure(line: Line, cast: Cast, readings: Readings) -> bool:
     """Whether a figure is named of one mount or thread, and nothing of what was measured: 'the bore of PL'."""
     named = [part for part in (*cast.lenses, *cast.bodies) if part.mounts]
-    of_thread = not named and "thread" in readings.values
+    named = named or [part for part in (*cast.bodies, *cast.frames) if part.formats]  # 'flange of a 16 mm camera'
+    of_thread = not named and bool(_OF_THREAD & readings.values.keys())
     plain = not any(part.focal or part.zoom for part in named) and set(readings.values) <= _OF_THREAD
     said = [*(one.groups for one in line.tokens), *(one.groups for one in line.spoken)]
     bare = all(part.piece in _FILTERS for part in cast.pieces)

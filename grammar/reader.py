@@ -42,6 +42,7 @@ _CHANGING: Final = frozenset(
 _CARRIED: Final = frozenset([COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, EXPOSURE_ND])
 GLASS_ASKED: Final = "glass-asked"
 HELP, HELP_OF = "help", "-"  # the order, and what stands between it and of what help is asked
+_BY_MERIT: Final = "est"  # how the words end that no condition could be put in the place of: 'the sharpest'
 _TRIM: Final = " \t\r\n.!?,;:"
 _REGISTER: Final = "register"  # key of the gear file
 
@@ -56,6 +57,7 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
     if before is None:
         return got
     from grammar.turns.filter_tried import with_filter_tried
+    from grammar.turns.lit_again import lit_so_far
     from grammar.turns.seen_so_far import with_seen_kept
     from grammar.turns.shim_put import with_shim_put
     from grammar.turns.soft_again import with_frame_of_blur
@@ -67,7 +69,7 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
     got = with_shim_put(got, before, lexicon.words.mentions)
     known = got.known or known_with(before.known or before.lenses, got.lenses)
     got = got.with_(elsewhere=_elsewhere(got, before), stood=_stood(got, before), away=_away(got, before))
-    return got.with_(known=known, prior=before.with_(prior=None))
+    return got.with_(known=known, prior=before.with_(prior=None), lit=lit_so_far(got, before))
 
 
 def _away(got: Question, before: Question) -> float | None:
@@ -284,4 +286,7 @@ def _of_own(text: str, lexicon: Lexicon, before: Question | None) -> Question | 
         return None
     from grammar.own.seeking import sought
 
-    return sought(text, lexicon, before)
+    asked = sought(text, lexicon, before)
+    if isinstance(asked, Unread) and asked.found.endswith(_BY_MERIT):
+        return None if hear(text, lexicon).weighed.best == OUT_OF_SCOPE else asked
+    return asked

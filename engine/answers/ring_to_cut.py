@@ -8,7 +8,6 @@ from itertools import islice, product
 
 from engine.answers.calibrate import layers
 from engine.answers.exposure.holes import holes_for
-from engine.answers.making.how_exact import asks_how_exact, how_exact
 from engine.answers.making.printed import drawn_larger, is_printed
 from engine.answers.making.simple_glass import held_at
 from engine.answers.making.thread_lengths import as_long_as, thread_length
@@ -26,6 +25,7 @@ from engine.answers.seat.making import ring_to_make
 from engine.answers.seat.open_lens import usual_room
 from engine.answers.seat.told_register import with_mount_by_register
 from engine.answers.shims.error_told import error_judged
+from engine.answers.shims.how_exact import asks_how_exact, how_exact
 from engine.answers.shims.screwed_in import screwed_in
 from engine.answers.shims.spacers import by_spacers
 from engine.answers.shims.turning import turns_for_travel

@@ -10,17 +10,22 @@ from grammar.words.tokens import Token
 _TO: Final = "to"
 _ON: Final = "on"
 _VIA: Final = "via"
+_BY: Final = "by"
+_OF_LENSES: Final = frozenset(["LENS", "MOUNTWORD"])
 _FROM: Final = "from"
 _FIRST: Final = "1"
 _PUT: Final = frozenset(["in", "as"])
 _SAID_OF_IT: Final = frozenset(["WHEN", "FILLER", "DET", "MOUNTWORD", "BODY"])  # behind the second of the two
 _NEAR: Final = 7  # tokens within which it is told what one moves between
 _NAMED: Final = frozenset(["DET", "MOUNT", "MOUNTWORD", "BODY"])
+_HUB: Final = "hub"
+_OF_HUB: Final = frozenset(["with", "of", _VIA])
+_ENDING: Final = frozenset(["STOP", "MARK", "JOIN", "CUE", "FILLER"])  # behind the mount of a hub
 
 
 def with_hubs_told(tokens: list[Token]) -> list[Token]:
     """Its 'to' becomes a 'via', and 'first' asks for nothing."""
-    out = _changed_over(_ways_of_mounts(_in_the_middle(list(tokens))))
+    out = _changed_over(_ways_of_mounts(_in_the_middle(_hub_first(_by_mounts(_counted_apart(tokens))))))
     for at, token in enumerate(out):
         of_all = token.value == _ON and any(EVERYTHING in one.groups for one in out[:at])
         if token.kind != "PREP" or not (token.value == _TO or of_all):
@@ -60,6 +65,46 @@ def _changed_over(tokens: list[Token]) -> list[Token]:
 
 def _stop(token: Token) -> Token:
     return Token("STOP", "", token.end or token.column, ".", listed=token.listed)
+
+
+def _counted_apart(tokens: list[Token]) -> list[Token]:
+    """'5 lens mounts 3 bodies', 'three cameras: hub or direct': so many bodies, and no part of what is beside them."""
+    out: list[Token] = []
+    for at, token in enumerate(tokens):
+        counted = token.kind == "NUMBER" and at + 1 < len(tokens) and _is_plural_body(tokens[at + 1])
+        if counted and out and out[-1].kind in _OF_LENSES:
+            out.append(token.as_("JOIN", value="and", text=",", numbers=()))
+        out.append(token)
+        behind = next((one for one in tokens[at + 1 :] if one.kind != "MARK"), None)
+        told = _is_plural_body(token) and at > 0 and tokens[at - 1].kind == "NUMBER"
+        if told and behind is not None and (behind.kind, behind.value) == ("PIECE", _HUB):
+            out.append(_stop(token))
+    return out
+
+
+def _is_plural_body(token: Token) -> bool:
+    return token.kind == "BODY" and token.text.casefold().endswith("s")
+
+
+def _by_mounts(tokens: list[Token]) -> list[Token]:
+    """'how many rings straight, how many by M': by way of that mount."""
+    for at in range(1, len(tokens) - 1):
+        behind = next((one.kind for one in tokens[at + 2 :] if one.kind != "MOUNTWORD"), "STOP")
+        led = tokens[at].kind == "FILLER" and tokens[at].text.casefold() == _BY
+        if led and tokens[at + 1].kind == "MOUNT" and behind in _ENDING:
+            tokens[at] = tokens[at].as_("PREP", value=_VIA)
+    return tokens
+
+
+def _hub_first(tokens: list[Token]) -> list[Token]:
+    """'a hub with M', 'hub over M': the mount that the hub is of, said before it as in 'an M hub'."""
+    for at in range(len(tokens) - 2):
+        hub, between, mount = tokens[at : at + 3]
+        led = between.kind == "FILLER" or (between.kind == "PREP" and between.value in _OF_HUB)
+        behind = next((one.kind for one in tokens[at + 3 :] if one.kind != "MOUNTWORD"), "STOP")
+        if (hub.kind, hub.value) == ("PIECE", _HUB) and led and mount.kind == "MOUNT" and behind in _ENDING:
+            return [*tokens[:at], mount, hub, *tokens[at + 3 :]]
+    return tokens
 
 
 def _in_the_middle(tokens: list[Token]) -> list[Token]:

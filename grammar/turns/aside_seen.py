@@ -45,6 +45,12 @@ def checks_a_danger(turn: Turn) -> bool:
     return turn.was == HAZARD and turn.tells("check-it") and not _tells_more(turn)
 
 
+def fears_a_danger(turn: Turn) -> bool:
+    """'is the yellow tint dangerous', 'can it get mouldy': the words of a danger, and no other lens or body."""
+    other = turn.tells("lens-mount", "body-mount", "focal", "ordinal")
+    return turn.best == HAZARD and turn.tells("wholly-hazard") and not other
+
+
 def measures_by_hand(turn: Turn) -> bool:
     """'with just a ruler?', 'no calipers here' while a lens is identified: how it is measured."""
     return turn.was == IDENTIFY_MOUNT and turn.tells("calipers", "check-it") and not _tells_more(turn)

@@ -28,6 +28,7 @@ from grammar.turns.left_away import (
     without_pieces,
 )
 from grammar.turns.lengths_again import lengths_again
+from grammar.turns.lit_again import lit_again
 from grammar.turns.measured_anew import (
     DEPTH,
     depth_wanted,
@@ -51,6 +52,7 @@ from grammar.turns.sticking import (
     kept_values,
     pieces_now,
     same_pieces,
+    set_against,
     set_against_plain,
     set_in_place,
     without_close_rings,
@@ -193,7 +195,7 @@ def _joined(heard: Heard, said: Question, before: Question, aim: _Aim, placed: _
     """What is said of what it is about now, with what sticks of the question before."""
     intent, lenses, bodies = aim.intent, placed.lenses, placed.bodies
     same_lens = _ids(lenses) == _ids(before.lenses)
-    kept = kept_pieces(
+    kept = set_against(heard, said, before) or kept_pieces(
         intent, same_lens, _same_mount(lenses, before.lenses), _same_mount(bodies, before.bodies), before
     )
     kept = without_close_rings(heard, said, kept, before)
@@ -201,7 +203,7 @@ def _joined(heard: Heard, said: Question, before: Question, aim: _Aim, placed: _
     seen = heard.tells("infinity") or heard.tells("stops-at")
     if intent in _PLACING and not seen and is_close(said, before, pieces):
         intent = kinds.MACRO_DISTANCE
-    values = {**kept_values(intent, lenses, before, said), **dict(said.values)}
+    values = {**lit_again(heard, intent, before), **kept_values(intent, lenses, before, said), **dict(said.values)}
     without = (heard.tells("without-piece") or left_out(heard)) and not said.adapters and not is_shim_left(before)
     return replace(
         said.with_(intent=intent, lenses=lenses, bodies=bodies),

@@ -76,3 +76,167 @@ def test_what_a_gauge_says_is_a_pitch(asked, text, pitch):
     found = asked(text)
     assert found["intent"] == "identify-mount"
     assert pitch in found["reading"]
+
+
+@pytest.mark.parametrize(
+    ("say", "told"),
+    [
+        ("glass in front of mft sensor how thick", "Micro Four Thirds: about 4 mm of glass"),
+        ("how thick is the sensor stack on E bodies", "E-mount: about 2 to 2.5 mm of glass"),
+        ("cover glass thickness of a Z body?", "Z-mount: about 1.1 mm of glass"),
+        ("how many mm of glass over an RF sensor", "is not established"),
+        ("does the glass over the sensor differ between Z and E", "E-mount: about 2 to 2.5 mm of glass"),
+        ("which full frame body has the thinnest sensor glass", "M-mount, 0.8 mm"),
+        ("whose sensor glass is thickest", "Micro Four Thirds, 4 mm"),
+        ("how far can rear elements go in on the 44x33 G mount", "may reach 10 mm behind the flange"),
+        ("room behind the flange of RF bodies?", "not published"),
+    ],
+)
+def test_what_lies_behind_the_flange_is_told(asked, say, told):
+    assert told in flat(asked(say))[:220]
+
+
+@pytest.mark.parametrize(
+    ("text", "head"),
+    [
+        ("thread pitch on 86mm filters", "M86x1: thread M86x1, 86 mm wide, pitch 1 mm"),
+        ("28.5mm filters which pitch", "M28.5x0.5: thread M28.5x0.5, 28.5 mm wide, pitch 0.5 mm. M28.5x0.6"),
+        ("pitch of a 43mm filter", "M43x0.75: thread M43x0.75, 43 mm wide, pitch 0.75 mm. M43x0.5"),
+        ("series 6 filter diameter", "Series VI drop-in filter: 41.3 mm across"),
+        ("retaining ring of series 8", "Series VIII drop-in: 63.5 mm across; Retaining ring 66.7 mm"),
+    ],
+)
+def test_filters_have_their_pitches_and_series_their_widths(asked, text, head):
+    assert flat(asked(text)).startswith(head)
+
+
+@pytest.mark.parametrize(
+    "text", ["43mm filter stuck after half a turn, why", "37mm video filter goes half a turn then jams"]
+)
+def test_a_width_that_is_cut_with_two_pitches_is_told_where_a_filter_binds(asked, text):
+    assert "are cut with pitches of 0.5 and 0.75 mm" in flat(asked(text))[:120]
+
+
+@pytest.mark.parametrize(
+    ("text", "lens"),
+    [
+        ("what will a D to C flush ring let a 13mm do", "13 mm D-mount lens"),
+        ("what does the C to MFT ring let a 25mm do", "25 mm C-mount lens"),
+        ("would a LTM to E ring give my 35mm infinity", "35 mm LTM lens"),
+        ("does the flat M42 E ring make my 50mm sharp far", "50 mm M42 lens"),
+        ("can the C to EF plate ring let a 25mm focus far", "25 mm C-mount lens"),
+    ],
+)
+def test_a_length_with_an_article_behind_a_ring_is_that_of_the_lens(asked, text, lens):
+    assert lens in asked(text)["reading"]
+
+
+@pytest.mark.parametrize(
+    "text", ["flange of 8mm cameras?", "flange of my 8mm turret camera", "flange to film, an 8mm spring wind camera"]
+)
+def test_the_width_of_film_before_a_camera_is_no_register(asked, text):
+    found = asked(text)
+    assert flat(found).startswith("D, which most cameras and lenses of Regular 8 have")
+    assert "8 mm from flange" not in flat(found)
+
+
+@pytest.mark.parametrize(
+    "text", ["flange to image 20.8 what mount", "20.76 from the flange to the film gate, which mount"]
+)
+def test_metal_to_metal_through_a_prism_is_told_in_air(asked, text):
+    said = flat(asked(text))
+    assert "C-RX (reflex prism)" in said
+    assert "metal to metal" in said
+    assert "In air that is 17.53 mm" in said
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("how do i measure the size of a female thread with calipers", "Add one pitch"),
+        ("objective thread 25mm 0.75 pitch marked infinity. what tube lens", "tube lens 200"),
+        ("older plain 41mm push in lens into a 41 bayonet body, goes?", "go into bodies with the 41 mm bayonet"),
+        ("why is a 2/3 inch chip only 11mm", "about 16 mm of diagonal"),
+        ("darkfield objective on the camera, light streaming in from the side of the barrel", "ports"),
+        ("integrator refuses to use F mount in his inspection rig, says it wobbles. is he right", "springs"),
+        ("some say ltm glass goes in m39x1 and others say it jams. who's right", "0.977 and 1.000"),
+        ("where could one buy PV lenses second hand", "rented"),
+        ("two half inch camera lenses both bayonet, one wont reach focus on my cam. are there two types?", "35.74"),
+    ],
+)
+def test_what_small_kinds_need_to_be_known_for_is_found(asked, text, said):
+    assert said in flat(asked(text))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "M42 slr lens on a line scan M42 body, what ring",
+        "line scan camera with m42x1 hole, my slr M42 50mm. what ring",
+        "M42 lens on a machine vision camera with M42 mount",
+    ],
+)
+def test_a_screw_of_industry_has_not_the_register_of_stills(asked, text):
+    said = flat(asked(text))[:400]
+    assert "straight on, no adapter" not in said
+    assert "M42x1 industrial, 16" in said
+
+
+def test_m42_of_industry_and_of_stills_are_not_one(asked):
+    assert flat(asked("is M42 of a line scan camera the same M42 as my old slr")).startswith("No, M42x1 at C register")
+
+
+def test_one_thread_by_two_names_does_not_differ(asked):
+    said = flat(asked("58mm filter thread and M58 industrial, do they screw together"))
+    assert "the threads differ" not in said
+    assert "only one of them has a register of its own" in said
+
+
+@pytest.mark.parametrize(
+    ("text", "mount"),
+    [("little pinhole board lens, 7mm thread", "M7x0.35"), ("board lens with an 8 mm thread, what is it", "M8x0.35")],
+)
+def test_the_thread_of_a_board_lens_is_told_by_its_width(asked, text, mount):
+    assert mount in flat(asked(text))[:90]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "10x infinity objective on bellows how close",
+        "RMS infinity on bellows, how close",
+        "objective says 10x/0.30 ∞ and its 25mm wide at the screw",
+        "plan 20x ∞/0 objective on tubes, sharp where",
+    ],
+)
+def test_an_infinity_objective_is_held_at_no_distance_of_a_tube(asked, text):
+    said = flat(asked(text))
+    assert said.startswith("By itself it forms no picture")
+    assert "150 mm from the sensor" not in said
+
+
+def test_still_lenses_are_not_certainly_close_up_on_the_16_mm_reflex(asked):
+    found = asked("M42 50mm on the K-3 m42 camera")
+    assert found["chains"][0]["certainty"] == "borderline"
+    assert flat(asked("M42 vs K-3 M42 same?")).startswith("Yes, M42 and M42 on a 16 mm reflex")
+
+
+def test_no_lugs_are_none(asked):
+    found = asked("plain sleeve 41mm with a tab, no lugs, 35mm newsreel lens")
+    assert "41 mm from flange to image" not in flat(found)
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("t2 telescope adapter wont take my M42 lens past one turn", "M42x1 starts, then binds in M42x0.75"),
+        ("tapping size for RMS female", "hole before the thread is cut 19.42 to 19.49 mm wide"),
+        ("turning an M39x1 male: blank diameter?", "male thread 38.79 to 38.97 mm"),
+        ("print a clamp for a 52.5 projector tube, bore?", "Sleeve bore 52.53 to 52.7 mm"),
+        ("projector lens or enlarger lens for macro, which", "no iris"),
+        ("peeking into a running film projector's lens", "look into while it is lit"),
+        ("screw 35mm x .75 on a factory camera", "M35x0.75 (35 mm, pitch 0.75 mm): TFL"),
+    ],
+)
+def test_the_head_is_what_was_asked(asked, text, said):
+    assert said in flat(asked(text))[:400]

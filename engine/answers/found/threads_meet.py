@@ -17,6 +17,7 @@ from engine.base.interval import is_known
 from engine.chains.joints import screw_of
 from engine.facts.records import Thread
 from engine.physics.mating import mate
+from grammar.kinds import HAZARD
 from grammar.questions import Question, Thing
 
 _METRIC: Final = re.compile(r"\bm(\d{1,3}(?:\.\d+)?)(?![\w.])(?! ?x ?\d)", re.IGNORECASE)
@@ -106,11 +107,12 @@ def with_threads_apart(answer: Answer, question: Question, knowledge: Knowledge)
 def with_threads_crossed(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """The answer about a lens that is stuck in a ring, with why, where the thread of the one is not the other's."""
     facts = knowledge.catalogue
-    lens, other = (
-        things[0].ids[0] if things and things[0].ids else "" for things in (question.lenses, question.bodies)
-    )
-    threads = [facts.threads.get(facts.mounts[name].thread or "") for name in (lens, other) if name in facts.mounts]
-    if len(threads) != 2 or threads[0] is None or threads[1] is None or threads[0] is threads[1]:
+    before = question.prior.adapters if question.prior is not None and question.follows else ()
+    rings = [one.front[0] for one in (*question.adapters, *before) if one.front]
+    names = [one.ids[0] for one in (*question.lenses[:1], *question.bodies[:1]) if one.ids] + rings
+    told = (facts.threads.get(facts.mounts[name].thread or "") for name in names if name in facts.mounts)
+    threads = list(dict.fromkeys(one for one in told if one is not None))
+    if len(threads) < 2:
         return answer
     said = _answer(threads[0], threads[1], knowledge)
     if not said.startswith(NOT):
@@ -118,6 +120,7 @@ def with_threads_crossed(answer: Answer, question: Question, knowledge: Knowledg
     text = f"If the one was screwed straight into the other, that is why: {said.removeprefix(NOT).strip()}"
     text += " Turn it back the way it went in, by hand and evenly."
     after = next((at + 1 for at, line in enumerate(answer.lines) if line.kind == "danger"), 0)
+    after = after if question.intent == HAZARD else 0  # where harm is asked of, that is said first
     return replace(answer, lines=(*answer.lines[:after], Line("text", text), *answer.lines[after:]))
 
 

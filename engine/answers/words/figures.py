@@ -6,23 +6,28 @@ from collections.abc import Iterator
 from math import isclose
 from typing import Final
 
+from engine.answers.found.screwed_in import FILTER, fronts_of
 from engine.answers.found.threads_told import thread_named
 from engine.answers.parts.answer import Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.said import mentions
+from engine.answers.parts.said import mentions, numbers
+from engine.answers.parts.usual_mounts import OF_FORMAT
 from engine.answers.parts.wording import trimmed
 from engine.base.compact import replace
 from engine.base.interval import Interval, Measure, is_known
 from engine.base.units import MM_PER_INCH
 from engine.facts.records import Mount, Thread
-from grammar.kinds import DEFINITION, DIY_DIMENSION, IDENTIFY_MOUNT
+from grammar.kinds import COMPARE, DEFINITION, DIY_DIMENSION, IDENTIFY_MOUNT
 from grammar.questions import Question
 
+AS_PRINTED_MM: Final = 0.03  # registers that are printed farther apart than this are told as a range
 MOST: Final = 4  # mounts of one name whose figures are told
 FINEST_TPI: Final = 60  # more threads an inch than this are metric
 # keys of phrases that ask for a figure of a thread alone
-OF_THREAD: Final = ("figure-angle", "figure-male", "figure-female", "figure-pitch", "figure-thread")
-OF_MOUNT: Final = ("figure-register", "figure-throat")
+OF_THREAD: Final = ("figure-diameter", "figure-angle", "figure-male", "figure-female", "figure-pitch", "figure-thread")
+OF_MOUNT: Final = ("figure-register", "figure-throat", "figure-glass", "figure-depth")
+BEHIND: Final = ("figure-glass", "figure-depth")  # asked by whatever kind of question
+AS_FIGURE: Final = (DEFINITION, DIY_DIMENSION, IDENTIFY_MOUNT)  # kinds that any figure may be asked as
 _TELL_WHICH: Final = ("thread", "filter_thread", "angle", "numbers")  # values beside which a figure may still be asked
 
 
@@ -38,20 +43,26 @@ def with_figures(answer: Answer, question: Question, knowledge: Knowledge) -> An
 
 def figures(question: Question, knowledge: Knowledge) -> Told:
     """A line for each mount of the name, or for the thread, with the figures that are asked of it."""
-    keys = [key for key in (*OF_MOUNT, *OF_THREAD) if mentions(question, key)]
+    asked = (*OF_MOUNT, *OF_THREAD) if question.intent in AS_FIGURE else BEHIND
+    keys = [key for key in asked if mentions(question, key)]
     keys = [key for key in keys if question.intent != DIY_DIMENSION or key in ("figure-angle", "figure-male")]
+    if any(key in keys for key in ("figure-male", "figure-female", "figure-throat")):
+        keys = [key for key in keys if key != "figure-diameter"]
     measured = any(key not in _TELL_WHICH for key, _ in question.values)
     measured = measured or (question.intent == IDENTIFY_MOUNT and bool(question.values))
     if not keys or measured:
         return Told()
     mounts, threads = _named(question, knowledge)
+    if not mounts and "figure-glass" in keys:
+        mounts = _with_glass(question, knowledge)
     lines: list[Line] = []
     rows: list[Quantity] = []
+    usual = "" if mounts or threads else _by_format(question, knowledge, mounts)
     for mount in mounts:
         own = knowledge.catalogue.threads.get(mount.thread or "")
         texts = [*_of_mount(mount, keys, rows), *(_of_thread(own, mount.id, keys, rows) if own is not None else ())]
         if texts:
-            lines.append(Line("head", f"{mount.designation}: {'; '.join(texts)}."))
+            lines.append(Line("head", f"{mount.designation}{usual}: {'; '.join(texts)}."))
     for thread in threads if not mounts else ():
         texts = list(_of_thread(thread, thread.id, keys, rows))
         if texts:
@@ -67,28 +78,77 @@ def _named(question: Question, knowledge: Knowledge) -> tuple[list[Mount], list[
     threads = [facts.threads[name] for thing in things if thing.kind == "thread" for name in thing.ids[:1]]
     told = thread_named(question.said("thread") or "", knowledge)
     threads += [told] if told is not None and told not in threads else []
-    if len({tuple(row) for row in mounts}) > 1 and question.intent != DEFINITION:
+    widths = numbers(question, "filter_thread")
+    threads += [one for width in widths for one in fronts_of(width, knowledge) if one not in threads]
+    if any(facts.mounts[name].kind == FILTER for row in mounts for name in row):  # a width cut with two pitches
+        wide = [facts.threads[facts.mounts[row[0]].thread or ""] for row in mounts if facts.mounts[row[0]].thread]
+        threads = [one for own in wide for one in fronts_of(own.major_mm.nominal, knowledge)]
+        return ([], threads) if len(threads) > 1 else ([facts.mounts[row[0]] for row in mounts], [])
+    if len({tuple(row) for row in mounts}) > 1 and question.intent not in (DEFINITION, COMPARE):
         return [], []
     ids = dict.fromkeys(name for row in mounts for name in row)
     return [facts.mounts[name] for name in ids], threads
+
+
+def _with_glass(question: Question, knowledge: Knowledge) -> list[Mount]:
+    """The mounts with bodies of a format that is named, of which the glass before the sensor is known."""
+    things = (*question.bodies, *question.things)
+    formats = {form for thing in things for form in (thing.format, thing.format_too) if form}
+    formats |= {name for thing in things if thing.kind == "format" for name in thing.ids[:1]}
+    formats |= {question.said("format") or ""} - {""}
+    every = knowledge.catalogue.mounts.values()
+    return [one for one in every if is_known(one.cover_glass_mm) and formats & {*one.formats, one.format}]
+
+
+def _by_format(question: Question, knowledge: Knowledge, mounts: list[Mount]) -> str:
+    """Adds the mount that cameras of the one film told mostly have; says that it is taken for that."""
+    facts = knowledge.catalogue
+    told = dict.fromkeys(one.format for one in (*question.bodies, *question.lenses, *question.things) if one.format)
+    usual = [one for one in facts.mounts.values() if OF_FORMAT in one.traits and one.format in told]
+    if len(told) != 1 or not usual:
+        return ""
+    mounts.append(usual[0])
+    return f", which most cameras and lenses of {facts.formats[usual[0].format or ''].name} have (measure the thread)"
 
 
 def _of_mount(mount: Mount, keys: list[str], rows: list[Quantity]) -> Iterator[str]:
     if "figure-register" in keys:
         if is_known(mount.register_mm):
             rows.append(Quantity("register_mm", mount.register_mm, mount.id))
-            yield f"register {trimmed(mount.register_mm.nominal, 3)} mm, flange to image"
+            between = mount.register_mm.greatest - mount.register_mm.least > AS_PRINTED_MM
+            size = _between(mount.register_mm) if between else trimmed(mount.register_mm.nominal, 3)
+            yield f"register {size} mm, flange to image"
         else:
             yield (
                 "no register: nothing but the lens itself tells how far it sits"
                 if mount.adjustable
                 else ("its register is not established: measure it, and take no figure on trust")
             )
+    if "figure-diameter" in keys and mount.kind == FILTER and mount.thread is None and is_known(mount.throat_mm):
+        rows.append(Quantity("thread_diameter_mm", mount.throat_mm, mount.id))
+        yield f"{trimmed(mount.throat_mm.nominal, 1)} mm across"
     if "figure-throat" in keys and is_known(mount.throat_mm):
         rows.append(Quantity("bore_mm", mount.throat_mm, mount.id))
         yield f"{trimmed(mount.throat_mm.nominal, 2)} mm across inside"
     elif "figure-throat" in keys:
         yield "how wide it is inside is not established"
+    yield from _behind(mount, keys, rows)
+
+
+def _behind(mount: Mount, keys: list[str], rows: list[Quantity]) -> Iterator[str]:
+    """What lies behind the flange: how much is free, and the glass before the sensor."""
+    if "figure-depth" in keys and is_known(mount.clear_depth_mm):
+        rows.append(Quantity("clearance_mm", mount.clear_depth_mm, mount.id))
+        yield f"a rear may reach {_between(mount.clear_depth_mm)} mm behind the flange"
+        if is_known(mount.register_mm):
+            left = mount.register_mm.nominal - mount.clear_depth_mm.nominal
+            yield f"that is to {trimmed(left, 2)} mm from the sensor"
+    elif "figure-depth" in keys:
+        yield "how deep a rear may reach behind the flange is not published: measure the body and the lens"
+    if "figure-glass" in keys and is_known(mount.cover_glass_mm):
+        yield f"about {_between(mount.cover_glass_mm)} mm of glass before the sensor, by the trade's memory"
+    elif "figure-glass" in keys:
+        yield "how thick the glass before the sensor is is not established"
 
 
 def _of_thread(thread: Thread, case: str, keys: list[str], rows: list[Quantity]) -> Iterator[str]:
@@ -97,6 +157,9 @@ def _of_thread(thread: Thread, case: str, keys: list[str], rows: list[Quantity])
         rows.append(Quantity("thread_diameter_mm", thread.major_mm, case))
         if is_known(thread.pitch_mm):
             rows.append(Quantity("thread_pitch_mm", thread.pitch_mm, case))
+    elif "figure-diameter" in keys:
+        yield f"{trimmed(thread.major_mm.nominal, 3)} mm across{f'; {thread.note}'.rstrip('.') if thread.note else ''}"
+        rows.append(Quantity("thread_diameter_mm", thread.major_mm, case))
     if "figure-angle" in keys:
         angle = thread.form_angle_deg
         yield f"flanks of {trimmed(angle.nominal, 0)} degrees" if is_known(angle) else "its flank angle is not known"

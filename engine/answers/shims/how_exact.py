@@ -8,7 +8,7 @@ from engine.answers.parts.answer import Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import distance_mm, focals, stop
 from engine.answers.parts.wording import f_number, small_mm
-from engine.answers.shims.forgiving import allowances
+from engine.answers.shims.forgiving import allowances, faces_parallel
 from engine.base.compact import replace
 from grammar.questions import Question
 
@@ -29,7 +29,7 @@ def how_exact(question: Question, knowledge: Knowledge) -> Told:
     assumed = knowledge.catalogue.assumptions[_ASSUMED_STOP].value.nominal
     at = stop(question) or (assumed if asks_how_exact(question) else None)
     if at is None or not (focals(question) or asks_how_exact(question)):
-        return Told()
+        return faces_parallel(question, knowledge)
     lines, rows = [], []
     for form, _, allowance in allowances(at, question, knowledge):
         rows.append(Quantity("infinity_allowance_mm", allowance, f"f/{f_number(at)}, {form.name}"))
@@ -38,7 +38,7 @@ def how_exact(question: Question, knowledge: Knowledge) -> Told:
             f"{small_mm(allowance.nominal)}: hold the seat to "
             "about half of that, or make it a little thin and shim it."
         )))  # fmt: skip
-    return Told(tuple(lines), tuple(rows))
+    return faces_parallel(question, knowledge) + Told(tuple(lines), tuple(rows))
 
 
 def with_depth_of_focus(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
