@@ -1,4 +1,4 @@
-"""What a mount has, asked for on its own after another figure of it; other bodies than that of before; pieces by kind."""
+"""A measure asked alone after another of the mount; other bodies than that of before; pieces priced by their kind."""
 
 from __future__ import annotations
 
