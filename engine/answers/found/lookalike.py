@@ -102,7 +102,7 @@ def _whether_same(
     if len(set(firsts)) == 2:
         one, other = (facts.mounts[name] for name in dict.fromkeys(firsts))
         screwed = screwed_in(one, other, knowledge) if question.mentions("goes-into") else ""
-        said = same_or_not(one, other, _barred(chains))
+        said = same_or_not(one, other, knowledge, _barred(chains))
         screwed = screwed or widths_apart(one, other, knowledge)
         return Told(tuple(Line("head", text) for text in (said, screwed) if text))
     if len(mounts) == 1 and _asks_of_thread(question, facts.mounts[mounts[0]]):

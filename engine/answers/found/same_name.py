@@ -6,6 +6,7 @@ import re
 from collections.abc import Sequence
 from typing import Final
 
+from engine.answers.found.screwed_in import is_one_thread
 from engine.answers.parts.answer import Line, Quantity
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.mount_line import mount_line
@@ -162,19 +163,22 @@ def what_is_shared(mount: Mount, knowledge: Knowledge) -> str:
     return f"thread, {thread.designation}: they screw together, the inner into the outer. Start it by hand"
 
 
-def same_or_not(one: Mount, other: Mount, barred: Sequence[str] = ()) -> str:
+def same_or_not(one: Mount, other: Mount, knowledge: Knowledge, barred: Sequence[str] = ()) -> str:
     """Whether two mounts are the same in coupling and register, and in what they differ."""
     apart: list[str] = []
-    if one.coupling != other.coupling:
+    if "unknown" in (one.coupling, other.coupling):
+        apart.append("how both couple is not established")
+    elif one.coupling != other.coupling:
         apart.append(f"one is a {one.coupling.replace('-', ' ')}, the other a {other.coupling.replace('-', ' ')}")
-    elif one.thread != other.thread:
+    elif not is_one_thread(one, other, knowledge):
         apart.append("the threads differ")
     elif one.coupling != "screw" and other.id not in one.shares_bayonet and one.id not in other.shares_bayonet:
         apart.append("the bayonets differ")
     if is_known(one.register_mm) and is_known(other.register_mm):
         by = one.register_mm.nominal - other.register_mm.nominal
         longer = one.designation if by > 0 else other.designation
-        apart += [f"the registers differ by {small_mm(abs(by))}, {longer} has the longer"] if abs(by) > ALIKE_MM else []
+        alike = abs(by) <= ALIKE_MM or (one.register_mm - other.register_mm).holds(0.0)
+        apart += [] if alike else [f"the registers differ by {small_mm(abs(by))}, {longer} has the longer"]
     elif is_known(one.register_mm) or is_known(other.register_mm):
         apart.append("only one of them has a register of its own")
     names = f"{one.designation} and {other.designation}"
@@ -182,7 +186,7 @@ def same_or_not(one: Mount, other: Mount, barred: Sequence[str] = ()) -> str:
         return f"No, {names} are not the same: {listed(apart)}."
     if barred:
         return f"Not both ways: {names} have the same coupling and register, but not {listed(barred)}."
-    coupled = one.thread == other.thread if one.coupling == "screw" else True
+    coupled = is_one_thread(one, other, knowledge) if one.coupling == "screw" else True
     return f"{f'{SAME} ' if coupled else ''}{names} go together: the same coupling and register."
 
 
