@@ -112,6 +112,11 @@ OF_SCREWS = (
     (WAYS, heard(named("found.screwed_in", "with_screw_told"), "goes-into")),
     # with which pitches a front thread is cut, before the answer
     ((WHY, LOOK_ALIKE, CHAIN), heard(named("found.screwed_in", "with_pitches_told"), "filter-binds")),
+    # that the threads of the two named cross, where one does not go home in the other
+    (
+        (WHY, CHAIN, LIST_FITS, FOCUS_VERDICT),
+        heard(named("found.threads_meet", "with_threads_crossed"), "filter-binds"),
+    ),
     # the figure that is asked of a mount or thread, before the answer
     (
         (DEFINITION, DIY_DIMENSION, IDENTIFY_MOUNT),

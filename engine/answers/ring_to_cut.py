@@ -25,7 +25,7 @@ from engine.answers.seat.making import ring_to_make
 from engine.answers.seat.open_lens import usual_room
 from engine.answers.seat.told_register import with_mount_by_register
 from engine.answers.shims.error_told import error_judged
-from engine.answers.shims.forgiving import allowances
+from engine.answers.shims.forgiving import allowances, faces_parallel
 from engine.answers.shims.screwed_in import screwed_in
 from engine.answers.shims.spacers import by_spacers
 from engine.answers.shims.turning import turns_for_travel
@@ -288,7 +288,7 @@ def _tolerance(question: Question, knowledge: Knowledge) -> Told:
     assumed = knowledge.catalogue.assumptions[_ASSUMED_STOP].value.nominal
     at = stop(question) or (assumed if question.topic == TOLERANCE and focals(question) else None)
     if at is None or not (focals(question) or question.topic == TOLERANCE):
-        return Told()
+        return faces_parallel(question, knowledge)
     lines, rows = [], []
     for form, _, allowance in allowances(at, question, knowledge):
         rows.append(Quantity("infinity_allowance_mm", allowance, f"f/{f_number(at)}, {form.name}"))
@@ -297,4 +297,4 @@ def _tolerance(question: Question, knowledge: Knowledge) -> Told:
             f"{small_mm(allowance.nominal)}: hold the seat to "
             "about half of that, or make it a little thin and shim it."
         )))  # fmt: skip
-    return Told(tuple(lines), tuple(rows))
+    return faces_parallel(question, knowledge) + Told(tuple(lines), tuple(rows))

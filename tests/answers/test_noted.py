@@ -62,3 +62,38 @@ def test_what_is_stuck_is_not_told_of_cups(asked):
 
 def test_a_list_of_bodies_is_headed_by_the_bodies(asked):
     assert flat(asked("which bodies can take C lenses without a cup")).split(" ")[0].isdigit()
+
+
+@pytest.mark.parametrize(
+    ("say", "told"),
+    [
+        ("DKL from one brand on DKL camera of other brand", "each family of cameras keyed it"),
+        ("the ring of my ar 50 sits on AE and wont move", "lock their iris ring in the EE setting"),
+        ("R cams: 1 cam 2 cam 3 cam ROM what do they mean for me on mirrorless", "cams and contacts do nothing"),
+        ("soviet tele on my ltm rangefinder focuses wrong close up, fine at infinity", "52.4 mm against 51.6"),
+        ("h mount lens dead on a dumb adapter", "a plain ring gives it no power"),
+        ("rb67 lens on my digital via plain tube has no focusing", "Such lenses have no helicoid"),
+        ("why is there no plain ring A to EF when it's only half a mm", "it is the width that decides"),
+        ("why are there three versions of the LTM-M ring", "They differ in one lug"),
+    ],
+)
+def test_what_is_peculiar_to_an_old_mount_comes_first(asked, say, told):
+    assert told in flat(asked(say))[:700]
+
+
+@pytest.mark.parametrize(
+    ("say", "ring"),
+    [
+        ("LTM 50 on M, which ring", "frame lines 50/75"),
+        ("35 LTM lens on my M body", "frame lines 35/135"),
+        ("ltm-m ring 28-90 for a 90mm ltm lens, infinity?", "frame lines 28/90"),
+    ],
+)
+def test_the_ring_of_the_lens_in_the_finder_is_named(asked, say, ring):
+    found = asked(say)
+    assert ring in found["chains"][0]["title"] if "title" in found["chains"][0] else ring in flat(found)[:200]
+
+
+@pytest.mark.parametrize("ring", ["28-90", "50-75", "35-135", "28/90"])
+def test_the_frames_of_a_ring_are_no_length(asked, ring):
+    assert "settable" not in flat(asked(f"my ltm to M ring is the {ring} one, 35mm ltm lens, infinity?"))[:400]

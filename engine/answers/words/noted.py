@@ -12,7 +12,8 @@ from typing import Final
 from engine.answers.found.mounts_named import likeliest
 from engine.answers.parts.answer import NO, Answer, Line
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.words.advice import STUCK
+from engine.answers.parts.nearby import LIKE
+from engine.answers.words.advice import STUCK, advice_lines, is_of_body
 from engine.base.compact import compact, replace
 from engine.facts.kinds import VERDICTS
 from engine.facts.records import Adapter, Mount
@@ -33,6 +34,9 @@ from grammar.kinds import (
 from grammar.questions import Question
 
 LEAST: Final = 2.5  # what a note and a question share from which on it is told: one word that says something
+OF_ADVICE: Final = 6.0  # what advice on a mount must share with the question to be told of it
+WHOLLY: Final = 0.6  # so much of what the question tells is all of it
+BY_ADVICE: Final = frozenset([WHY, HAZARD, IDENTIFY_MOUNT])  # kinds that are answered by advice as it is
 ABOUT: Final = 3.5  # from here on the question is about it
 SEVERAL: Final = 2  # one word alone is shared by chance
 MOST_OF: Final = 0.5  # so much of what the question tells is all that it is about
@@ -62,7 +66,7 @@ def with_notes(answer: Answer, question: Question, knowledge: Knowledge) -> Answ
 
     Said first where they are what is asked, behind a ruling on a danger, else behind the rest.
     """
-    answer = _with_pair(answer, question, knowledge)
+    answer = _with_advice(_with_pair(answer, question, knowledge), question, knowledge)
     told = " ".join(line.text for line in answer.lines)
     least = ABOUT if (question.intent in BY_CHAINS and answer.chains) or question.intent in BY_NUMBERS else LEAST
     first: list[Line] = []
@@ -76,8 +80,33 @@ def with_notes(answer: Answer, question: Question, knowledge: Knowledge) -> Answ
             last.append(replace(line, kind="text"))
     if not (first or last):
         return answer
-    ruled = 1 if question.intent == HAZARD and answer.lines[:1] and answer.lines[0].kind == "head" else 0
+    ruled = 1 if answer.lines[:1] and answer.lines[0].kind == "head" and answer.status != NO else 0
     return replace(answer, lines=(*answer.lines[:ruled], *first, *answer.lines[ruled:], *last))
+
+
+def _with_advice(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """What is to be known of a mount that is named, where the question is surely about that and nothing tells it.
+
+    Behind the answer; before one that has found no chain, where it is about nothing else.
+    """
+    if question.intent in BY_ADVICE:
+        return answer
+    mounts = {mount.id for mount in _mounts(question, knowledge)}
+    if answer.chains and len(mounts) > 1:
+        return answer  # of a pair it is told with the chains
+    advice = knowledge.catalogue.advice
+    rows = [
+        match
+        for match in subjects_of(knowledge.catalogue).matches(_without_names(question), question.intent)
+        if match.score >= OF_ADVICE and match.likeness >= LIKE and len(match.shared) >= SEVERAL
+        if not mounts.isdisjoint(advice[match.id].mounts) and is_of_body(advice[match.id], question)
+    ][:1]
+    told = " ".join(line.text for line in answer.lines)
+    lines = [line for line in advice_lines([advice[match.id] for match in rows]) if line.text not in told]
+    if not lines:
+        return answer
+    first = not answer.chains and question.intent not in BY_NUMBERS and rows[0].told >= WHOLLY
+    return replace(answer, lines=(*lines, *answer.lines) if first else (*answer.lines, *lines))
 
 
 def _with_pair(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
@@ -102,7 +131,7 @@ def _with_pair(answer: Answer, question: Question, knowledge: Knowledge) -> Answ
 def _without(line: Line, texts: list[str]) -> Line:
     """A line without what is told before it."""
     for text in texts:
-        line = replace(line, text=line.text.replace(text, "").strip()) if text in line.text else line
+        line = replace(line, text=" ".join(line.text.replace(text, "").split())) if text in line.text else line
     return line
 
 
