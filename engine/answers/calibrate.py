@@ -140,7 +140,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     if _asks_of_mark(question):
         yield remarked(question, knowledge)
         return
-    if question.said("glass") is not None:
+    if question.said("glass") is not None and not mentions(question, "glass-gone"):
         yield rear_filter(question, knowledge)
     read = readings_told(question, knowledge)
     told, shim = _shims(question, knowledge) if not read.lines else (read, None)
