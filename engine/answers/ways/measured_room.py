@@ -65,6 +65,8 @@ def _head(measured_mm: float, held: list[tuple[Mount, Interval]]) -> Line:
     text = (
         f"With {small_mm(measured_mm)} from flange to image it reaches infinity on any body of shorter register, held "
         "so far before its flange:"
+        f"With {small_mm(measured_mm)} from flange to image it reaches infinity on any body of a shorter register, "
+        "held so far before its flange:"
     )
     return Line("head", text)
 
