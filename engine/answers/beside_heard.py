@@ -125,6 +125,11 @@ OF_SCREWS = (
             *(f"figure-{of}" for of in FIGURES),
         ),
     ),
+    # how sure a figure of a mount is, before the answer
+    (
+        (*WAYS, DEFINITION, IDENTIFY_MOUNT, LOOK_ALIKE, COMPARE, LIST_FITS, WHY, HAZARD),
+        heard(named("words.sureness", "with_sureness"), "figure-sure", "figure-either"),
+    ),
     # what lies behind the flange, which may be asked as other kinds too
     (
         (WHY, COVERAGE, COMPARE, CHAIN, FOCUS_VERDICT, LIST_FITS, SHIM_CALIBRATION),
