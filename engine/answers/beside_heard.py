@@ -112,6 +112,11 @@ OF_SCREWS = (
     (WAYS, heard(named("found.screwed_in", "with_screw_told"), "goes-into")),
     # with which pitches a front thread is cut, before the answer
     ((WHY, LOOK_ALIKE, CHAIN), heard(named("found.screwed_in", "with_pitches_told"), "filter-binds")),
+    # what goes between a corrector and the sensor, in place of the answer
+    (
+        (*WAYS, MACRO_DISTANCE, DIY_DIMENSION, SHIM_CALIBRATION, BUY_PLAN, DEFINITION, LIST_FITS),
+        heard(named("seat.corrector_spacing", "with_spacing"), "corrector-wants"),
+    ),
     # that the threads of the two named cross, where one does not go home in the other
     (
         (WHY, CHAIN, LIST_FITS, FOCUS_VERDICT),
