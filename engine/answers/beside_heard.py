@@ -109,7 +109,7 @@ FIGURES = (
 # what is added where figures of a mount, and threads that meet, are spoken of
 OF_SCREWS = (
     # what the screw of a lens does in a thread that is not its own, before the answer
-    (WAYS, heard(named("found.screwed_in", "with_screw_told"), "goes-into")),
+    (WAYS, heard(named("found.screwed_in", "with_screw_told"), "goes-into", "drops-asked")),
     # with which pitches a front thread is cut, before the answer
     ((WHY, LOOK_ALIKE, CHAIN), heard(named("found.screwed_in", "with_pitches_told"), "filter-binds")),
     # what goes between a corrector and the sensor, in place of the answer

@@ -257,3 +257,22 @@ def test_what_a_corrector_wants_less_what_is_there_is_the_spacer(asked, text, sp
     found = asked(text)
     assert numbers(found, "stack_mm") == [(spacer, spacer)]
     assert flat(found).startswith(f"{spacer:g} mm of spacer" if spacer else "Nothing: 55 mm are wanted")
+
+
+@pytest.mark.parametrize(
+    ("lines", "head"),
+    [
+        (("what is a PV mount", "and the throat?"), "PV type: 49.5 mm across inside"),
+        (("what is OCT-19", "bore?"), "OCT-19: 68 mm across inside"),
+        (("what is C mount", "pitch?"), "C: thread 1-32 UN, 25.4 mm wide, pitch 0.794 mm"),
+        (("what is S mount board lens", "tpi?"), "S (M12): thread M12x0.5"),
+        (("PL lens on Z", "what about the throat"), "PL: 54 mm across inside"),
+    ],
+)
+def test_a_figure_asked_in_a_talk_is_that_of_the_mount_spoken_of(talked, lines, head):
+    assert flat(talked(*lines)).startswith(head)
+
+
+@pytest.mark.parametrize("text", ["does the D lens go through the C hole", "does a D lens drop through the C hole"])
+def test_whether_a_lens_falls_through_is_told_before_the_ways(asked, text):
+    assert flat(asked(text)).startswith("5/8-32 UN (15.88 mm) drops through 1-32 UN")
