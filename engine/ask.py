@@ -18,6 +18,7 @@ from engine.answers.parts.answer import NO, NOT_UNDERSTOOD, Answer, Line
 from engine.answers.parts.entities import entities_of
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.picture.frame_alone import with_frame_alone
+from engine.answers.picture.frame_of_mount import with_frame_of_mount
 from engine.answers.picture.view_again import as_view, on_its_own, without_view
 from engine.answers.seat.seat_side import as_side
 from engine.base.compact import replace
@@ -134,7 +135,8 @@ class Desk:
             from engine.answers.close.tube_lens_told import with_tube_lens
 
             question = with_tube_lens(question, talk, lambda text: read(text, self.lexicon, None))
-        question = by_facts(told_apart(question, self.catalogue), self.catalogue)
+        question = with_frame_of_mount(told_apart(question, self.catalogue), self.catalogue)
+        question = by_facts(question, self.catalogue)
         question = without_view(as_view(as_side(question), talk.question, self.catalogue), self.catalogue)
         question = on_its_own(with_frame_alone(question, self.catalogue), self.catalogue)
         if question.number is not None and talk.rows:
@@ -208,7 +210,7 @@ class Desk:
         return settle(talk, said == "yes", text, self.writes, self.reload)
 
     def _answered(self, question: Question, talk: Talk) -> Answer:
-        if question.intent in (SHIM_CALIBRATION, FOCUS_VERDICT, CHAIN):
+        if question.intent in (SHIM_CALIBRATION, FOCUS_VERDICT, CHAIN, WHY):
             from engine.answers.shims.carried import carried
 
             question = carried(question, talk.question if not question.corrects else None, self.catalogue)

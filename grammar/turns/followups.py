@@ -54,6 +54,7 @@ from grammar.turns.sticking import (
     set_against_plain,
     set_in_place,
     without_close_rings,
+    without_its_error,
 )
 from grammar.turns.taking_back import left_out, swapped, taken_back, without_last
 from grammar.turns.told_before import piece_offered, with_ring_offered, without_number_told, without_view
@@ -201,7 +202,7 @@ def _joined(heard: Heard, said: Question, before: Question, aim: _Aim, placed: _
     seen = heard.tells("infinity") or heard.tells("stops-at")
     if intent in _PLACING and not seen and is_close(said, before, pieces):
         intent = kinds.MACRO_DISTANCE
-    values = {**kept_values(intent, lenses, before, said), **dict(said.values)}
+    values = {**without_its_error(kept_values(intent, lenses, before, said), before, kept), **dict(said.values)}
     without = (heard.tells("without-piece") or left_out(heard)) and not said.adapters and not is_shim_left(before)
     return replace(
         said.with_(intent=intent, lenses=lenses, bodies=bodies),

@@ -147,7 +147,8 @@ def _crop_body(heard: Heard, before: Question) -> str | None:
     tokens = heard.line.tokens
     told = any(one.kind in ("CROP", "FORMAT", "AREA", "TIMES", "MOUNT") for one in tokens)
     at = next((n for n, one in enumerate(tokens[:-1]) if is_of_crop(one) and tokens[n + 1].kind == "BODY"), None)
-    if at is None or told or before.intent not in _FRAMED or any(one.kind == "NUMBER" for one in tokens[at : at + 3]):
+    framed = before.intent in _FRAMED or heard.weighed.best in _FRAMED - {MACRO_DISTANCE}
+    if at is None or told or not framed or any(one.kind == "NUMBER" for one in tokens[at : at + 3]):
         return None
     start = tokens[at].column - 1
     return f"{heard.text[:start]}{_SMALLER}{heard.text[start + len(tokens[at].text) :]}"
