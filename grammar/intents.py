@@ -55,6 +55,12 @@ class Weighed:
             return plainest if told and doubtful else top
         return top if self.likely[top] >= SURE and not self.alone else None
 
+    @property
+    def is_plain(self) -> bool:
+        """Whether wording and evidence both leave no doubt."""
+        best = self.best
+        return best is not None and self.likely.get(best, 0.0) >= STRONGLY and self.weight(best) >= SPOKEN
+
     def _by_far(self) -> bool:
         """Whether the evidence speaks for one intent, and no other comes near."""
         first, second = (*(weight for _, weight in self.ranked[:2]), 0.0, 0.0)[:2]

@@ -80,6 +80,15 @@ def _as_before(turn: Turn) -> str:
     return turn.was
 
 
+def _asks_plainly(turn: Turn) -> bool:
+    """'hole for f8', 'light lost by the converter': asked in so many words, whatever is named or set beside."""
+    return turn.heard.weighed.is_plain
+
+
+def _as_worded(turn: Turn) -> str:
+    return turn.best or turn.was
+
+
 def _as_before_of_things(turn: Turn) -> str:
     """What was asked before, or how it is put on where that was only asked by the way."""
     return CHAIN if turn.was_aside else turn.was
@@ -163,6 +172,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.puts_a_tube, MACRO_DISTANCE),
     (seen.of(asks_depth), DEPTH_OF_FIELD),
     (seen.of(asks_light), EXPOSURE_ND),
+    (_asks_plainly, _as_worded),
     (seen.of(asks_zone), DEPTH_OF_FIELD),
     (seen.of(asks_field), MACRO_DISTANCE),
     (seen.of(sizes_anew), _as_before),

@@ -54,7 +54,7 @@ def doubts_by_crop(heard: Heard, before: Question) -> bool:
     why = (heard.tells("why") or heard.tells("why-not")) and heard.tells("short")
     number = why and not named and any(one.numbers for one in heard.line.tokens)
     doubted = heard.tells("crop") or number or (heard.tells("equiv") and denied)
-    other = any(heard.tells(cue) for cue in ("cover", "vignette", "pixels", "what-is"))
+    other = any(heard.tells(cue) for cue in ("cover", "vignette", "pixels", "what-is", "better"))
     return before.topic == _STEADY and doubted and not other
 
 

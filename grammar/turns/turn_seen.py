@@ -260,9 +260,8 @@ def asks_pixels_left(turn: Turn) -> bool:
 def leaves_the_crop(turn: Turn) -> bool:
     """'and with the whole sensor' after a crop that was told: the same is asked without it."""
     of_picture = turn.was in (COVERAGE, CROP_EQUIVALENT)
-    return (
-        of_picture and turn.tells("uncropped") and turn.before.said("crop") is not None and not turn.heard.cast.lenses
-    )
+    cropped = turn.before.said("crop") is not None
+    return of_picture and turn.tells("uncropped") and cropped and not turn.heard.cast.lenses
 
 
 def sets_for_another(turn: Turn) -> bool:

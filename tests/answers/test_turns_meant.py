@@ -617,3 +617,22 @@ def test_which_bodies_take_a_lens_is_still_asked_of_all(club):
 def test_why_the_view_is_not_what_the_stabiliser_is_told(club, said):
     last = talk(club, "what do i enter for ibis, 85 om on mft", said)[-1]
     assert flat(last).startswith("No, not 170: that is only what it frames like. Enter 85.")
+
+
+MIRROR = ["500 f8 mirror on mft, like what", "stabiliser number?"]
+EARLY = ["M42 58/2 on an E body", "infinity is at 8 m on the scale"]
+STEADY = ["135 2.8 on an aps-c 1.5 body is like?", "and if i add the doubler", "ibis setting?"]
+
+
+@pytest.mark.parametrize(
+    ("first", "said", "asked", "told"),
+    [
+        (MIRROR, "light lost by the 1.4 tc?", "exposure-nd", "1.0 stop"),
+        (EARLY, "and f2 1/50 iso 800 outside in sun?", "exposure-nd", "10.4 stops"),
+        (STEADY, "or just crop the picture, which is better", "compare", "cropping by 2 costs no light"),
+    ],
+)
+def test_what_is_plainly_asked_is_asked_whatever_came_before(club, first, said, asked, told):
+    last = talk(club, *first, said)[-1]
+    assert last.intent == asked
+    assert told in flat(last)
