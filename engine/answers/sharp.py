@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from engine.answers.close.at_far_end import AT_END, out_of_reach, seen_at_its_end
 from engine.answers.close.close_picture import shown_by
 from engine.answers.close.close_rows import Shown, at_extension
 from engine.answers.close.coupled import coupled, deep_first
@@ -13,6 +12,7 @@ from engine.answers.close.dioptres import behind_close_up
 from engine.answers.close.drawn import draws
 from engine.answers.close.stacked import stacked
 from engine.answers.close.stop_wanted import stop_wanted
+from engine.answers.ends_so_near import AT_END, out_of_reach, seen_at_its_end
 from engine.answers.parts.answer import ANSWERED, Answer, Line, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import LEAST, SURE, nearest, nearest_term

@@ -44,6 +44,7 @@ from grammar.turns.only_told import without_lent
 from grammar.turns.put_back import put_back
 from grammar.turns.rate_told import without_old_shutter
 from grammar.turns.rings_for_it import with_ring_for_it
+from grammar.turns.seat_held import without_its_error
 from grammar.turns.setting_again import with_stops_again
 from grammar.turns.sticking import (
     kept_limits,
@@ -54,7 +55,6 @@ from grammar.turns.sticking import (
     set_against_plain,
     set_in_place,
     without_close_rings,
-    without_its_error,
 )
 from grammar.turns.taking_back import left_out, swapped, taken_back, without_last
 from grammar.turns.told_before import piece_offered, with_ring_offered, without_number_told, without_view
@@ -202,7 +202,8 @@ def _joined(heard: Heard, said: Question, before: Question, aim: _Aim, placed: _
     seen = heard.tells("infinity") or heard.tells("stops-at")
     if intent in _PLACING and not seen and is_close(said, before, pieces):
         intent = kinds.MACRO_DISTANCE
-    values = {**without_its_error(kept_values(intent, lenses, before, said), before, kept), **dict(said.values)}
+    now = said.with_(lenses=lenses, bodies=bodies, adapters=kept)
+    values = {**without_its_error(kept_values(intent, lenses, before, said), before, now), **dict(said.values)}
     without = (heard.tells("without-piece") or left_out(heard)) and not said.adapters and not is_shim_left(before)
     return replace(
         said.with_(intent=intent, lenses=lenses, bodies=bodies),
@@ -245,10 +246,9 @@ def _changed(heard: Heard, said: Question, before: Question) -> tuple[Question, 
 
 
 def _body_of_before_last(intent: str, before: Question) -> tuple[Thing, ...]:
-    """'so will it reach infinity' after the thread of a lens was asked about: on the body told before that."""
-    prior = before.prior
-    asked_aside = before.intent == kinds.IDENTIFY_MOUNT and not before.bodies and prior is not None
-    return prior.bodies if asked_aside and prior is not None and intent in _ON_BODY else ()
+    """'so will it reach infinity' after the thread of a lens, or what it looks like: on the body told before that."""
+    prior, aside = before.prior, before.intent in (kinds.IDENTIFY_MOUNT, kinds.LOOK_ALIKE)
+    return prior.bodies if prior is not None and aside and not before.bodies and intent in _ON_BODY else ()
 
 
 def _with_drawn(said: Question, before: Question, drawn: tuple[Thing, ...]) -> Question:

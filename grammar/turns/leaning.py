@@ -35,12 +35,17 @@ _OF_BODY: Final = frozenset([COMPARE, BUY_PLAN])
 _PLAIN: Final = 4.0  # the weight from which an intent is plainly asked
 
 
+def _asks_of_two(heard: Heard, before: Question) -> bool:
+    """'pitch same?' after two that look alike."""
+    return before.intent == LOOK_ALIKE and len(before.lenses) > 1 and heard.tells("pitch") and heard.tells("same")
+
+
 def leans(heard: Heard, before: Question) -> bool:
     """Whether the text leaves something out that the question before can give."""
     if before.intent in TALKED:
         return False
     cast, best = heard.cast, heard.weighed.best
-    if asks_field(heard, before):
+    if asks_field(heard, before) or _asks_of_two(heard, before):
         return True
     told = any(lens.ids or lens.focal_length_mm for lens in before.lenses)
     lens = any((part.has_mount or part.implied) and not (part.by_piece and told) for part in cast.lenses)

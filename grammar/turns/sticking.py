@@ -243,13 +243,6 @@ def kept_values(intent: str, lenses: tuple[Thing, ...], before: Question, said: 
     return lit | {key: text for key, text in values.items() if key in kept}
 
 
-def without_its_error(values: dict[str, str], before: Question, kept: tuple[Thing, ...]) -> dict[str, str]:
-    """'on a Z body?' after an M42 to E ring that is 0.15 too thin: another ring, of which no error was told."""
-    rings = [one for one in before.adapters if one.piece == RING]
-    gone = len(rings) == 1 and bool(rings[0].front or rings[0].rear) and rings[0] not in kept
-    return {key: text for key, text in values.items() if not (gone and key in _OF_RING)}
-
-
 def _is_another(lenses: tuple[Thing, ...], before: Question) -> bool:
     """Whether one lens is told of now, and another was before: what was measured of that is not measured of this."""
     new, old = _focals(lenses), _focals(before.lenses)

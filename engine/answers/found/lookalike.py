@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from engine.answers.found.by_register import beside_register
-from engine.answers.found.mounts_named import likeliest, mounts_named, names_typed, of_ring, spoken_of
+from engine.answers.found.mounts_named import bodies_meant, likeliest, mounts_named, names_typed, of_ring, spoken_of
 from engine.answers.found.same_name import (
     asked_of_a_name,
     by_one_name_line,
@@ -25,11 +25,10 @@ from engine.answers.parts.mount_line import at_wrong_depth, mount_line, mount_nu
 from engine.answers.parts.nearby import PLAIN, nearest
 from engine.answers.parts.resolve import Missing
 from engine.answers.parts.wording import article, listed, small_mm
-from engine.answers.seat.mixing import mixed, mixed_lines, named_advice, set_apart, traps_of_the_same
+from engine.answers.seat.mixing import barred, mixed, mixed_lines, named_advice, set_apart, traps_of_the_same
 from engine.answers.seat.told_register import against_name
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
-from engine.facts.kinds import VERDICTS
 from engine.facts.records import Mount
 from engine.physics.mating import Mating
 from grammar.questions import Question
@@ -45,6 +44,11 @@ MOST_IN_FULL = 3  # of more mounts only what they are is told, not what each mee
 def look_alike(question: Question, knowledge: Knowledge) -> Answer:
     """Every mount whose thread or bayonet meets that of the mount asked about, with the outcome in both directions."""
     question = of_ring(question)
+    answer = _alike(question.with_(bodies=bodies_meant(question)), knowledge)
+    return replace(answer, question=question)  # the body is talked of still
+
+
+def _alike(question: Question, knowledge: Knowledge) -> Answer:
     mounts = list(dict.fromkeys(mount.id for mount in mounts_named(question, knowledge)))
     mounts = mounts or spoken_of(question, knowledge)
     met = turned_in(question, knowledge) + threads_meet(question, knowledge)
@@ -100,7 +104,7 @@ def _whether_same(
     facts = knowledge.catalogue
     if len(set(firsts)) == 2:
         pair = [facts.mounts[name] for name in dict.fromkeys(firsts)]
-        return Told((Line("head", _same_or_not(pair[0], pair[1], _barred(chains))),))
+        return Told((Line("head", _same_or_not(pair[0], pair[1], barred(chains))),))
     if len(mounts) == 1 and _asks_of_thread(question, facts.mounts[mounts[0]]):
         return Told(tuple(of_one_thread(facts.mounts[mounts[0]], knowledge)))
     if len(firsts) > 1 and len(set(firsts)) == 1 and len(mounts) > 1:
@@ -136,12 +140,6 @@ def _each(mounts: list[str], several: bool, knowledge: Knowledge) -> Told:
 def _asks_of_thread(question: Question, mount: Mount) -> bool:
     """'is M42x1 the same as M42': a thread named beside the mount that has it."""
     return mount.thread is not None and question.said("thread") is not None
-
-
-def _barred(chains: Sequence[ListedChain]) -> list[str]:
-    """Which lens on which body is not to be had, though the parts may go together."""
-    setups = [row.listed.judged.setup for row in chains if row.listed.judged.verdict == VERDICTS[-1]]
-    return [f"{one.lens_mount.designation} on {one.body_mount.designation}" for one in setups]
 
 
 def _same_or_not(one: Mount, other: Mount, barred: Sequence[str] = ()) -> str:
