@@ -16,6 +16,7 @@ from engine.base.interval import is_known
 from engine.facts.catalogue import Catalogue
 from grammar.kinds import CHAIN, COMPARE, FOCUS_VERDICT, HAZARD, IDENTIFY_MOUNT, LOOK_ALIKE, MACRO_DISTANCE, WHY
 from grammar.questions import BY_REGISTER, BY_THREAD, Question, Thing
+from grammar.turns.about_lenses import OF_CAMERAS
 
 UNCLAIMED: Final = ("numbers", "length")  # keys of numbers that no word has claimed
 OF_BODIES: Final = (CHAIN, FOCUS_VERDICT, MACRO_DISTANCE, HAZARD)  # questions that want a body
@@ -238,6 +239,7 @@ def _by_number(thing: Thing, question: Question, catalogue: Catalogue) -> Thing:
 def _of_its_kind(thing: Thing, catalogue: Catalogue) -> Thing:
     """Of several mounts that the words may mean, those of the kind of lens that was told: an 'enlarger lens, M39'."""
     kinds = {thing.lens_kind, *(trait.removeprefix("from ") for trait in thing.traits if trait.startswith("from "))}
+    kinds |= OF_CAMERAS & set(thing.traits)
     if thing.kind != "mount" or kinds == {None}:
         return thing
     if not thing.ambiguous:
