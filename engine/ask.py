@@ -18,7 +18,6 @@ from engine.answers.parts.answer import NO, NOT_UNDERSTOOD, Answer, Line
 from engine.answers.parts.entities import entities_of
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.picture.frame_alone import with_frame_alone
-from engine.answers.picture.frame_of_mount import with_frame_of_mount
 from engine.answers.picture.view_again import as_view, on_its_own, without_view
 from engine.answers.seat.seat_side import as_side
 from engine.base.compact import replace
@@ -135,9 +134,8 @@ class Desk:
             from engine.answers.close.tube_lens_told import with_tube_lens
 
             question = with_tube_lens(question, talk, lambda text: read(text, self.lexicon, None))
-        question = with_frame_of_mount(told_apart(question, self.catalogue), self.catalogue)
-        question = by_facts(question, self.catalogue)
-        question = without_view(as_view(as_side(question), talk.question, self.catalogue), self.catalogue)
+        question = as_side(by_facts(told_apart(question, self.catalogue), self.catalogue))
+        question = without_view(as_view(question, talk.question, self.catalogue), self.catalogue)
         question = on_its_own(with_frame_alone(question, self.catalogue), self.catalogue)
         if question.number is not None and talk.rows:
             from engine.answers.own.own_places import pointed
@@ -232,11 +230,12 @@ class Desk:
         from engine.answers import remembered
 
         if question.intent == COMPARE and question.sought is None:
+            from engine.answers.drawbacks import drawbacks
             from engine.answers.earlier import between
             from engine.answers.ranked import ranked
 
             of_both = (question, talk.past, talk.rows, self.knowledge)
-            set_apart = ranked(*of_both) or between(*of_both)
+            set_apart = ranked(*of_both) or drawbacks(*of_both) or between(*of_both)
             if set_apart is not None:
                 return set_apart
         if question.intent == IDENTIFY_MOUNT:

@@ -28,8 +28,14 @@ SURELY: Final = 12.0
 BY_FAR: Final = 6.0
 PLAINLY: Final = 25.0  # and what shares so much, by most of its words, is about nothing else
 MOST_OF: Final = 0.6
+# the likeness from which a text that holds a whole phrase of an advice is about it
+LIKE: Final = 13.0
+WHOLLY: Final = 0.9
 FAR_LIMIT: Final = "far-limit"  # a phrase that is mentioned
 STOPS_AT: Final = "stops-at"  # the cue that it is
+SHOWN_STOP: Final = "shown-stop"  # a phrase of a stop that a body shows, which is none where it is nought
+# what is mentioned, and what that is heard as
+_HEARD_AS: Final = {FAR_LIMIT: STOPS_AT, "put-so": "put-so", SHOWN_STOP: "no-aperture-data"}
 _BARE_NUMBER: Final = "numbers-said"  # of anything at all
 _OURS: Final = frozenset(["thing", "term", "advice", "talking", "ordinal", "limits", "infinity", "focus"])
 _SET: Final = frozenset(["shutter-said", "iso-said", "frame_rate-said", "angle-said"])  # settings of an exposure
@@ -86,9 +92,10 @@ def hear(text: str, lexicon: Lexicon, before: str = "", aside: str = "") -> Hear
 
 
 def _seen_to_end(text: str, lexicon: Lexicon) -> frozenset[str]:
-    """That a distance is told beyond which nothing is sharp, in whatever order that is said."""
-    phrases = {FAR_LIMIT: lexicon.words.mentions.get(FAR_LIMIT, ())}
-    return frozenset([STOPS_AT]) if mentioned(text, phrases) else frozenset()
+    """That nothing is sharp beyond a distance, that a thing is put on, that no stop is shown: in whatever order."""
+    phrases = {key: lexicon.words.mentions.get(key, ()) for key in _HEARD_AS}
+    found = (one for one in mentioned(text, phrases) if one.key != SHOWN_STOP or not one.number)
+    return frozenset(_HEARD_AS[one.key] for one in found)
 
 
 def _advised(nearest: Match | None) -> set[str]:
@@ -96,14 +103,20 @@ def _advised(nearest: Match | None) -> set[str]:
     if nearest is None or nearest.score < ABOUT or nearest.asked == "other":
         return set()
     asked = nearest.asked
-    return {f"about-{asked}", f"surely-{asked}"} if nearest.score >= SURELY else {f"about-{asked}"}
+    surely = {f"surely-{asked}"} if nearest.score >= SURELY else set()
+    return {f"about-{asked}"} | surely | ({f"wholly-{asked}"} if _is_whole(nearest) else set())
+
+
+def _is_whole(nearest: Match) -> bool:
+    """Whether a text holds a whole phrase of an advice, and little else."""
+    return nearest.part >= MOST_OF and nearest.held >= WHOLLY and nearest.likeness >= LIKE
 
 
 def _warned_of(nearest: Match | None) -> str | None:
     """The kind of question where most of the words are those of one danger, however it is asked."""
-    if nearest is None or nearest.asked != HAZARD:
+    if nearest is None or nearest.asked != HAZARD or nearest.part < MOST_OF:
         return None
-    return HAZARD if nearest.score >= PLAINLY and nearest.part >= MOST_OF else None
+    return HAZARD if nearest.score >= PLAINLY or _is_whole(nearest) else None
 
 
 def _by_far(weighed: Weighed) -> str | None:

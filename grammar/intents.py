@@ -11,7 +11,7 @@ from grammar.numbers.scale_rows import SCALE_MARKS
 from grammar.readings.kept_readings import Readings
 from grammar.things.cast import Cast
 from grammar.things.likened import said_of_itself
-from grammar.words.groups import EITHER, HARMING
+from grammar.words.groups import EITHER, FIGURE, HARMING
 from grammar.words.lexicon import Lexicon
 from grammar.words.tokens import Cue, Line
 
@@ -23,6 +23,8 @@ SPOKEN: Final = 2.0  # evidence from this weight up speaks for one of ours ...
 AGAINST: Final = 0.97  # ... and must be leant against so far
 # what a row of marks is told for, where it is not told to be marked anew
 _MARKS_FOR_MORE: Final = frozenset(["draw", "card", "past-infinity", "infinity-at"])
+_OF_THREAD: Final = frozenset(["thread", "filter_thread"])  # values that tell which thread is meant
+_FILTERS: Final = (None, "", "filter")  # pieces that are told by a thread alone
 _VERSUS: Final = frozenset(["vs", "versus"])
 MOST_BESIDE: Final = 1  # words that say something beside a term, where it is the term that is asked about
 FAR_AHEAD: Final = 8.0  # evidence that is so much heavier than the next ...
@@ -128,12 +130,24 @@ def features_of(line: Line, cues: tuple[Cue, ...], cast: Cast, readings: Reading
             ("asked", "?" in line.text),
             ("harm-word", any(HARMING in one.groups for one in line.tokens)),
             ("brief", len([token for token in line.tokens if token.kind not in ("STOP", "MARK")]) <= 4),
+            ("figure-alone", _asks_a_figure(line, cast, readings)),
             ("short", len([token for token in line.tokens if token.kind not in ("STOP", "MARK")]) <= 8),
             ("one-word", len([token for token in line.tokens if token.kind not in ("STOP", "MARK")]) <= 2),
         )
         if is_so
     }
     return frozenset(shown)
+
+
+def _asks_a_figure(line: Line, cast: Cast, readings: Readings) -> bool:
+    """Whether a figure is named of one mount or thread, and nothing of what was measured: 'the bore of PL'."""
+    named = [part for part in (*cast.lenses, *cast.bodies) if part.mounts]
+    named = named or [part for part in (*cast.bodies, *cast.frames) if part.formats]  # 'flange of a 16 mm camera'
+    of_thread = not named and bool(_OF_THREAD & readings.values.keys())
+    plain = not any(part.focal or part.zoom for part in named) and set(readings.values) <= _OF_THREAD
+    said = [*(one.groups for one in line.tokens), *(one.groups for one in line.spoken)]
+    bare = all(part.piece in _FILTERS for part in cast.pieces)
+    return plain and bare and (len(named) == 1 or of_thread) and any(FIGURE in groups for groups in said)
 
 
 def _bears_scale(shown: set[str], readings: Readings) -> bool:

@@ -56,13 +56,14 @@ _OPEN_WIDE: Final = frozenset([EXPOSURE_ND, DEPTH_OF_FIELD])
 # evidence that the reader sees for itself is not a topic
 _NO_TOPIC: Final = frozenset(
     ["lens", "lens-mount", "by-width", "lenses", "many-lenses", "focal", "mount-only", "body", "body-mount", "bodies",
-     "pair", "need-adapter", "harm-word",
+     "pair", "need-adapter", "figure-alone", "harm-word",
      "piece", "pieces", "piece-length", "piece-pair", "same-mount", "factor", "format", "lens-format", "versus",
      "thing", "brief", "one-word", "term", "advice", "stop-said", "at-stop", "limits", "what-is", "can", "will",
      "how", "which", "what", "ok", "compare-word", "what-if", "get", "asked", "right", "where", "steps", "body-crop",
      "means", "scale-row", "is-it", "talking", "short", "pieces-or", "about-why", "about-hazard", "about-gear-setting",
      "about-compare", "about-out-of-scope", "surely-compare", "surely-why", "surely-hazard", "surely-gear-setting",
-     "surely-out-of-scope", "buy-or-not", "spend-little", "parts-asked", "buy-first", "price-of", "another-one"]
+     "surely-out-of-scope", "wholly-why", "wholly-hazard", "wholly-gear-setting", "wholly-compare",
+     "wholly-out-of-scope", "buy-or-not", "spend-little", "parts-asked", "buy-first", "price-of", "another-one"]
 )  # fmt: skip
 
 
@@ -126,12 +127,12 @@ def built(heard: Heard, intent: str) -> Question:
 def _with_stop_set(lenses: list[Part], bodies: list[Part], at_stop: bool) -> tuple[list[Part], float | None]:
     """The lenses, and the stop that is set and not engraved: 'avocet on skiff f/4', 'a 58 f/2 on MFT, card f/8'.
 
-    How far a lens of one's own opens is known, and no body has a stop. `at_stop`: whether what is asked for is made for
-    one stop.
+    How far a lens of one's own opens is known, or was told ('28 f/2.8 on MFT, depth 2 m f/4'), and no body has a stop.
+    `at_stop`: whether what is asked for is made for one stop.
     """
     alone = [part for part in lenses if part.is_stop_alone]
     rest = [part for part in lenses if part not in alone]
-    if len(rest) != 1 or (rest[0].named is None and not at_stop):
+    if len(rest) != 1 or (rest[0].named is None and rest[0].f_number is None and not at_stop):
         return lenses, None
     told = [*alone, *(part for part in bodies if part.f_number is not None)]
     told += [part for part in rest if part.named is not None and part.f_number is not None]

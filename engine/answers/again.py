@@ -28,6 +28,8 @@ from grammar.questions import TALKED, Question
 from grammar.words.atoms import key_of
 
 SHORTEST: Final = 3  # lines; less is sooner said again than pointed at
+OF_IRIS: Final = "iris:"  # how a line begins that tells who works it
+FEW: Final = 3  # lines; what is more is an answer of its own
 LEADING: Final = 4  # lines that tell the most of an answer
 MEASURE_HOW: Final = "measure-how"
 STOPPING_DOWN: Final = "stop-down-helps"  # advice on what it does for infinity
@@ -74,10 +76,18 @@ def once(answer: Answer, last: Answer | None, catalogue: Catalogue) -> Answer:
         asked_for = tuple(line for line, rows in asked if all(row.name != LIGHT for row in rows))
     no_more = answer.reading == last.reading and set(answer.lines) <= set(last.lines)
     beside = _of_what_was_typed(answer, catalogue) if no_more and answer.intent in _SEATED else ()
-    if beside:
-        return replace(answer, lines=(*asked_for, *beside, Line("note", STANDS)))
+    of_iris = _of_its_iris(answer, last)
+    if beside or of_iris:
+        beside = () if of_iris else beside  # what stops one down is no matter of infinity
+        return replace(answer, lines=(*asked_for, *of_iris, *beside, Line("note", STANDS)))
     if asked_for and set(last.lines) <= set(answer.lines):
-        return replace(answer, lines=asked_for)  # all else stood there before
+        fresh = tuple(line for line in answer.lines if line not in last.lines)  # all else stood there before
+        first = (*fresh, *asked_for) if answer.lines[0] in fresh else (*asked_for, *fresh)
+        return replace(answer, lines=tuple(dict.fromkeys(first)))
+    fresh = tuple(line for line in answer.lines if line not in last.lines)
+    seated = answer.intent in _SEATED and fresh and fresh[0].kind != "ask"
+    if seated and len(fresh) <= FEW and set(last.lines) <= set(answer.lines):
+        return replace(answer, lines=(*asked_for, *fresh, Line("note", STANDS)))
     if answer.lines != last.lines:
         return replace(answer, lines=tuple(dict.fromkeys((*asked_for, *answer.lines))))
     told = AS_BEFORE if answer.reading == last.reading else UNCHANGED
@@ -86,6 +96,14 @@ def once(answer: Answer, last: Answer | None, catalogue: Catalogue) -> Answer:
     kept = LEADING if told == AS_BEFORE or (told == UNCHANGED and not answer.chains) else 1
     asks = tuple(line for line in answer.lines[kept:] if line.kind == "ask")
     return replace(answer, lines=(*answer.lines[:kept], Line("note", told), *asks))
+
+
+def _of_its_iris(answer: Answer, last: Answer) -> tuple[Line, ...]:
+    """'can I stop it down', 'is it always at 2.5' after a lens on a body: what was told of its iris."""
+    asked = answer.question is not None and answer.question.places("iris-asked") and answer.intent in _SEATED
+    if not asked or (answer.reading != last.reading and not set(answer.lines) <= set(last.lines)):
+        return ()
+    return tuple(line for line in answer.lines if line.text.casefold().startswith(OF_IRIS))[:1]
 
 
 def _of_what_was_typed(answer: Answer, catalogue: Catalogue) -> tuple[Line, ...]:

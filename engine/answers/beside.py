@@ -6,20 +6,25 @@ from typing import Final
 
 from engine.answers.beside_fronts import ELSE_OF_FRONTS, OF_ONE_FRONT, front_asked, fronts, takers
 from engine.answers.beside_heard import (
+    BACK,
     NAMING,
+    NOTED,
     OF_A_RING,
     OF_A_SIZE,
     OF_PICTURES,
+    OF_SCREWS,
     OF_THREADS,
     ON_A_BODY,
     REACHING,
     READ_RINGS,
     TURNED_OUT,
     WAYS,
+    WHOLLY,
     Beside,
     heard,
     named,
     where,
+    where_named,
 )
 from engine.answers.parts.answer import Answer
 from engine.answers.parts.knowledge import Knowledge
@@ -238,34 +243,22 @@ def _size() -> Beside:
     return with_size
 
 
-def _inches() -> Beside:
-    """Lengths in inches too, before the answer."""
-    from engine.answers.parts.in_inches import with_inches
-
-    return with_inches
-
-
-def _missed() -> Beside:
-    """What it tells that infinity is missed with a ring that should reach it, before the answer."""
-    from engine.answers.shims.missed import with_infinity_missed
-
-    return with_infinity_missed
-
-
 TOO_THICK = ("off-too-thick", "off-too-thin", "off-too-long", "off-too-short")  # heard where that may be asked
 OF_REGISTERS = (*WAYS, "diy-dimension", "why", "list-fits", "look-alike", "hazard")  # kinds asked of two registers
-# what a plate of glass does to the focus, before the answer
+# what a plate of glass does to the focus, and the hole of a stop that is wanted, before the answer
 _plate: Final = named("shims.bare_sensor", "with_plate_told")
-# the hole of a stop that is wanted of a lens without an iris, before the answer
 _hole: Final = named("exposure.holes", "with_hole_for_stop")
-
-
 # which way a lens sits off, and from which stop that is hidden, before the answer
 _way_off: Final = named("seat.way_off", "with_way_off")
 _hidden: Final = named("seat.hidden_by_stop", "with_hiding_stop")
-# how a way is tried out, and how large the moon is on the sensor, before the answer
-_check: Final = named("seat.check_first", "with_check_first")
-_moon: Final = named("picture.moon", "with_moon")
+# what it tells that infinity is missed with a ring that should reach it, before the answer
+_missed: Final = named("shims.missed", "with_infinity_missed")
+# lengths in inches too, before the answer
+_inches: Final = named("parts.in_inches", "with_inches")
+# what is noted of the mounts that are named and the rings between them
+_notes: Final = where_named(named("words.noted", "with_notes"))
+_check: Final = named("seat.check_first", "with_check_first")  # how a way is tried out
+_moon: Final = named("picture.moon", "with_moon")  # how large the moon is on the sensor
 BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     (WAYS, where(_stacked, "flange_to_image")), (WAYS, where(_forgiven, "thickness")),
     (WAYS, where(_size_wanted, "magnification")), (READ_RINGS, where(_readings, "readings")), (ON_A_BODY, _pair),
@@ -285,6 +278,7 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     ((*WAYS, kinds.BUY_PLAN), heard(_glass_asked, "glass-asked")),
     ((*WAYS, kinds.LOOK_ALIKE, kinds.COMPARE, kinds.WHY), heard(_room_asked, "who-has-room")),
     ((*WAYS, kinds.MACRO_DISTANCE), heard(_glass_held, "bare-glass")),
+    *OF_SCREWS,
     ((kinds.DEFINITION,), heard(_size, "by-size")), ((kinds.DEFINITION,), heard(_registers_apart, "register-spoken")),
     ((kinds.IDENTIFY_MOUNT,), heard(_threads, "do-they-meet")),
     (WAYS, heard(_thickness_asked, *TOO_THICK, "which-way-off")), (WAYS, heard(_missed, "infinity-missed")),
@@ -295,5 +289,7 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     ((kinds.HAZARD,), heard(named("found.threads_meet", "with_threads_crossed"), "stuck-fast")),
     ((*WAYS, kinds.DEPTH_OF_FIELD, kinds.EXPOSURE_ND, kinds.GEAR_SETTING, kinds.HAZARD), heard(_hole, "no-iris")),
     ((*WAYS, kinds.SHIM_CALIBRATION, kinds.HAZARD, kinds.COMPARE), heard(_way_off, "way-asked", "rings-off")),
-    ((*WAYS, kinds.SHIM_CALIBRATION), _so_far), (OF_REGISTERS, heard(_registers, "register-spoken")),
+    ((*NAMING, *OF_A_RING, *OF_PICTURES, kinds.EXPOSURE_ND, kinds.OUT_OF_SCOPE, kinds.DEPTH_OF_FIELD), WHOLLY),
+    ((*WAYS, kinds.SHIM_CALIBRATION), _so_far), (NOTED, _notes),
+    (OF_REGISTERS, heard(_registers, "register-spoken")), BACK,
 )  # fmt: skip

@@ -14,8 +14,10 @@ from grammar.kinds import (
     COVERAGE,
     CROP_EQUIVALENT,
     DEFINITION,
+    DEPTH_OF_FIELD,
     DIY_DIMENSION,
     DRAW,
+    EXPOSURE_ND,
     FOCUS_VERDICT,
     GEAR_SETTING,
     HAZARD,
@@ -23,6 +25,7 @@ from grammar.kinds import (
     LIST_FITS,
     LOOK_ALIKE,
     MACRO_DISTANCE,
+    OUT_OF_SCOPE,
     SHIM_CALIBRATION,
     WHY,
 )
@@ -42,6 +45,11 @@ OF_PICTURES = (
     COVERAGE, CROP_EQUIVALENT, GEAR_SETTING, DEFINITION, MACRO_DISTANCE, CHAIN, FOCUS_VERDICT, DRAW,
 )  # fmt: skip
 WAYS = (CHAIN, FOCUS_VERDICT)  # kinds about how a lens gets on a body, which may tell what it shall do there
+# kinds beside which it is told what is noted of the mounts and rings
+NOTED = (
+    *WAYS, HAZARD, WHY, LOOK_ALIKE, GEAR_SETTING, COVERAGE, LIST_FITS, COMPARE, IDENTIFY_MOUNT, DIY_DIMENSION,
+    BUY_PLAN, OUT_OF_SCOPE,
+)  # fmt: skip
 # kinds that a size in inches may stand in
 OF_A_SIZE = (*WAYS, DEFINITION, DIY_DIMENSION, COVERAGE, SHIM_CALIBRATION, COMPARE)
 
@@ -66,6 +74,17 @@ def where(load: Callable[[], Beside], *keys: str) -> Beside:
     return add
 
 
+def where_named(load: Callable[[], Beside]) -> Beside:
+    """What is added where a mount is named; its module is loaded only then."""
+
+    def add(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+        things = (*question.lenses, *question.bodies, *question.things, *question.adapters)
+        told = any(thing.kind == "mount" or thing.front for thing in things)
+        return load()(answer, question, knowledge) if told else answer
+
+    return add
+
+
 def heard(load: Callable[[], Beside], *keys: str) -> Beside:
     """What is added where one of the phrases is heard; its module is loaded only then."""
 
@@ -75,5 +94,56 @@ def heard(load: Callable[[], Beside], *keys: str) -> Beside:
     return add
 
 
+FIGURES = (
+    "register",
+    "throat",
+    "pitch",
+    "thread",
+    "angle",
+    "male",
+    "female",
+    "diameter",
+    "glass",
+    "depth",
+)  # what a mount has
+# what is added where figures of a mount, and threads that meet, are spoken of
+OF_SCREWS = (
+    # what the screw of a lens does in a thread that is not its own, before the answer
+    (WAYS, heard(named("found.screwed_in", "with_screw_told"), "goes-into")),
+    # with which pitches a front thread is cut, before the answer
+    ((WHY, LOOK_ALIKE, CHAIN), heard(named("found.screwed_in", "with_pitches_told"), "filter-binds")),
+    # the figure that is asked of a mount or thread, before the answer
+    (
+        (DEFINITION, DIY_DIMENSION, IDENTIFY_MOUNT),
+        heard(
+            named("words.figures", "with_figures"),
+            *(f"figure-{of}" for of in FIGURES),
+        ),
+    ),
+    # what lies behind the flange, which may be asked as other kinds too
+    (
+        (WHY, COVERAGE, COMPARE, CHAIN, FOCUS_VERDICT, LIST_FITS, SHIM_CALIBRATION),
+        heard(named("words.figures", "with_figures"), "figure-glass", "figure-depth"),
+    ),
+)
+# kinds that what follows from the numbers told, and from them alone, may be asked as
+_WORKED_BACK = (
+    *OF_A_SIZE, CROP_EQUIVALENT, MACRO_DISTANCE, EXPOSURE_ND, DEPTH_OF_FIELD, IDENTIFY_MOUNT, LIST_FITS, GEAR_SETTING,
+)  # fmt: skip
+BACK = (_WORKED_BACK, heard(
+    named("worked_back", "with_worked_back"),
+    "focal-wanted", "frame-wanted", "glass-factor-wanted", "circle-before-glass", "size-wanted",
+))  # fmt: skip
 # where a lens turns out to be of another mount than before
 TURNED_OUT = heard(named("ways.ring_of_before", "with_ring_of_before"), "else-mount")
+
+
+def _wholly(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """The advice that a question is wholly about, before an answer that computes nothing."""
+    if answer.chains or answer.quantities or question.follows:
+        return answer
+    add: Beside = named("words.wholly", "with_what_it_is_about")()
+    return add(answer, question, knowledge)
+
+
+WHOLLY: Beside = _wholly

@@ -198,7 +198,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
 
 def _tubes(question: Question, knowledge: Knowledge) -> list[float]:
     """The lengths of extension told; where a ring was said to be off all together with its error, which is no tube."""
-    off = off_by_mm(question) if question.said(OFF) is not None else None
+    off = off_by_mm(question) if question.off_word is not None else None
     if off is None:
         return list(tubes_told(question, knowledge))
     values = tuple(row for row in question.values if row[0] not in (OFF, "thickness"))

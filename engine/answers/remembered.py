@@ -11,6 +11,7 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import mentions
 from engine.answers.ways.iris_asked import why_iris
 from engine.answers.ways.room_asked import ROOM_ASKED, with_room_asked
+from engine.answers.why_of_it import why_of_it
 from engine.answers.words.advice import HARM, advice_lines, examples, named_mounts
 from engine.base.compact import replace
 from engine.base.interval import is_known
@@ -53,6 +54,9 @@ def answer(
         from engine.answers.picture.dark_edge import why_dark
 
         return why_dark(question, knowledge)
+    of_it = why_of_it(question, before, knowledge)
+    if of_it is not None:
+        return of_it
     left = left_so(question, before, knowledge) if question.intent == WHY and question.follows else None
     if left is not None:
         return left

@@ -24,7 +24,7 @@ from engine.answers.picture.fine import diffraction, sensor_glass
 from engine.answers.picture.frames import frames_named, frames_of
 from engine.answers.picture.matching import each_on_its_own, frame_of
 from engine.answers.picture.moved_out import extension_mm
-from engine.answers.picture.same_depth import same_depth
+from engine.answers.picture.same_depth import deeper_by, same_depth
 from engine.answers.picture.through_glass import through_glass
 from engine.answers.remarking import remarked
 from engine.answers.seat.distances import Distances, distances_of, moves_in_part
@@ -162,8 +162,7 @@ def _at_stop(
     close = close or not rows
     sized = number(question, "magnification") is not None and distance_mm(question) is None
     each = each_on_its_own(question, facts)
-    if each.lines:
-        yield each
+    yield each if rows or sized else deeper_by(question) + each
     for form in frames:
         blur = Interval.exact(blur_of(question, form, knowledge))
         for n_row, (thing, lens, own) in enumerate(() if sized else rows):  # at that size no hyperfocal distance holds

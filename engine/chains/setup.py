@@ -50,6 +50,12 @@ class Setup:
     crop: bool = False
 
     @property
+    def smaller_format(self) -> Format | None:
+        """The smaller area that a body may have too, of which only the mount is known; the seat is judged by that."""
+        form, judged = self.format, self.judged_format
+        return judged if form is not None and judged is not None and judged.id != form.id else None
+
+    @property
     def stop(self) -> Measure:
         return Interval.exact(self.f_number) if self.f_number is not None else self.lens.f_number
 

@@ -58,11 +58,13 @@ class Mount:
     basis: Basis
     coupling: str = "unknown"
     register_mm: Measure = UNKNOWN
+    mechanical_mm: Measure = UNKNOWN  # flange to image of its bodies, metal to metal, with glass behind the flange
     adjustable: bool = False  # the mount has no register: each lens brings its own flange-to-image distance
     thread: str | None = None
     throat_mm: Measure = UNKNOWN  # clear bore of the body's flange; for a lens, what must enter it
     collar_mm: Measure = UNKNOWN  # usual width of the barrel just ahead of the seat
     clear_depth_mm: Measure = UNKNOWN  # behind the flange, before a mirror, shutter or glass
+    cover_glass_mm: Measure = UNKNOWN  # usual thickness of the glass before the sensor of its bodies
     longest_thread_mm: Measure = UNKNOWN  # the longest male thread that every hole of this mount takes
     mirror: bool | None = None
     iris: str = "unknown"

@@ -84,6 +84,8 @@ KEYS: Final[Mapping[str, Mapping[str, Key]]] = {
         "throat": Key(mm(0, 300, above=True), field="throat_mm"),
         "collar": Key(mm(0, 300, above=True), field="collar_mm"),
         "clear_depth": Key(mm(0, 300), field="clear_depth_mm"),
+        "cover_glass": Key(mm(0, 20), field="cover_glass_mm"),
+        "mechanical": Key(mm(1, 300), field="mechanical_mm"),
         "longest_thread": Key(mm(0, 100, above=True), field="longest_thread_mm"),
         "mirror": Key(flag),
         "iris": Key(choice(kinds.IRIS_DRIVES)),

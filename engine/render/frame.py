@@ -5,11 +5,11 @@ from __future__ import annotations
 from math import hypot, inf, isfinite
 from typing import Final
 
-from engine.answers.parts.wording import percent, trimmed
+from engine.answers.parts.wording import percent, ranged, trimmed
 from engine.base.interval import Interval, Measure, is_known
 from engine.facts.records import Format
 from engine.judging.judge import Judged
-from engine.physics.coverage import FULL_FRAME_DIAGONAL_MM, largest_crop_mm, pixels_left, punch_in
+from engine.physics.coverage import FULL_FRAME_DIAGONAL_MM, largest_crop_mm, lit_share, pixels_left, punch_in
 from engine.render.drawing import MARGIN, SIZE, Label, Measured, Page, scale_for, scale_text
 from engine.render.naming import COLUMN, ELBOW, named
 from engine.render.stack import measure
@@ -96,6 +96,7 @@ def _draw(page: Page, judged: Judged, form: Format, circle: Measure, aspect: flo
     elif is_known(circle):
         page.lit(x, y, circle.least * scale / 2, left, upper, wide, high)
         lettered += _circles(page, circle, scale, x, y, fits)
+        lettered += _smaller(page, judged.setup.smaller_format, circle, scale, x, y)
         lettered += _dark(judged, form, circle, scale, x, y)
         lettered += _crop(page, judged, form, circle, aspect or form.width_mm / form.height_mm, scale, x, y)
     else:
@@ -155,9 +156,31 @@ def _dark(judged: Judged, form: Format, circle: Interval, scale: float, x: float
     if percent(lit.least) == percent(1.0):
         told = "all but a trace of the frame is lit"
     elif percent(lit.least) != percent(lit.greatest):
-        told = f"{percent(lit.least)} to {percent(lit.greatest)} of the frame is lit"
+        told = f"{ranged(lit, percent)} of the frame is lit"
     corner = x + form.width_mm * scale / 2 - 0.8, y + form.height_mm * scale / 2 - 0.8
     return [named(*corner, "dark, or not sure to be lit", told)]
+
+
+def _smaller(page: Page, form: Format | None, circle: Interval, scale: float, x: float, y: float) -> list[Label]:
+    """The smaller frame that bodies of this mount may have too, and how much of that is lit."""
+    if form is None:
+        return []
+    wide, high = form.width_mm * scale, form.height_mm * scale
+    measured = Measured("smaller_frame_mm", form.height_mm, scale, wide_mm=form.width_mm)
+    page.box("halo", "none", x - wide / 2, y - high / 2, wide, high)
+    page.box("edge", "none", x - wide / 2, y - high / 2, wide, high, measured)
+    facts = [_size(form.width_mm, form.height_mm)]
+    lit = lit_share(circle, Interval.exact(form.width_mm), Interval.exact(form.height_mm))
+    if is_known(lit):
+        facts.append(f"{_share(lit, circle)} of it is lit")
+    return [named(x + wide / 2, y - high / 4, f"if the body is {form.name}", *facts)]
+
+
+def _share(lit: Interval, circle: Interval) -> str:
+    """'15 to 44 %'; of a circle that is only known at its least, at least so much."""
+    if percent(lit.least) == percent(lit.greatest):
+        return percent(lit.least)
+    return ranged(lit, percent) if isfinite(circle.greatest) else f"at least {percent(lit.least)}"
 
 
 def _crop(page: Page, judged: Judged, form: Format, circle: Interval, aspect: float, scale: float, x: float,

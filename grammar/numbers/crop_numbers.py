@@ -6,7 +6,7 @@ from typing import Final
 
 from grammar.things.casting import OPTICAL
 from grammar.things.standins import stands_in
-from grammar.words.groups import CROP
+from grammar.words.groups import CROP, READ_OUT
 from grammar.words.tokens import Token
 
 _FURTHER: Final = frozenset(["further", "another"])  # values of the words that add to what was told
@@ -19,6 +19,7 @@ _OF_OTHERS: Final = frozenset(["LENS", "KIND", "PIECE", "FNUM", "MOUNT"])
 _LEAST, _MOST = 1.05, 7.0
 _USUAL: Final = "aps-c-1.5"  # what is meant by a crop body where no factor is told
 _CALLED: Final = "crop sensor"
+_FULL: Final = "35mm-full-frame"
 _TWO: Final = 2  # mounts: one seats on the other, and it is that which is asked
 _FOCAL: Final = frozenset(["LENGTH", "COMBO", "NUMBER"])
 _IS: Final = frozenset(["be", "equals"])
@@ -31,7 +32,7 @@ _PLACED: Final = frozenset(["MOUNT", "LETTER", "MOUNTWORD"])
 
 def with_crops_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """The tokens with crops that come on top of a frame as CROP, and those told behind a body right before it."""
-    out = list(tokens)
+    out = _with_mode_of_full(list(tokens))
     for at, token in enumerate(out):
         if _crops_further(out, at):
             out[at] = token.as_("CROP", numbers=_numbers(token), ids=())
@@ -41,6 +42,17 @@ def with_crops_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
             out[at], out[at + 1] = out[at + 1].as_("CROP"), token
     seated = sum(one.kind == "MOUNT" for one in out) >= _TWO or not any(one.kind in _FOCAL for one in out)
     return out if seated and not told & _OF_VIEWS else _with_crop_bodies(out)
+
+
+def _with_mode_of_full(tokens: list[Token]) -> list[Token]:
+    """'on E full frame in crop mode': the mode without a factor or a frame of its own, of the usual smaller frame."""
+    frames = [one for one in tokens if one.kind == "FORMAT"]
+    modes = [one for one in tokens if one.kind == "FRAME" and {CROP, READ_OUT} <= set(one.groups)]
+    told = any(one.kind in ("CROP", "AREA") or _is_of_sensor(one) for one in tokens)
+    if len(modes) != 1 or len(frames) != 1 or _FULL not in frames[0].ids or told:
+        return tokens
+    at = tokens.index(modes[0])
+    return [*tokens[:at], modes[0].as_("FORMAT", value=_CALLED, ids=(_USUAL,)), *tokens[at + 1 :]]
 
 
 def _with_crop_bodies(tokens: list[Token]) -> list[Token]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.words.groups import SCREW
 from grammar.words.tokens import Token
 
 KEY: Final = "filter-thread"
@@ -31,6 +32,7 @@ def with_front_threads(tokens: list[Token], told: frozenset[str]) -> list[Token]
     pair = _filter_and_lens(whole)
     if pair is not None:
         return _with_pair(whole, *pair)
+    parted = [_width(token) for token in parted] if any(_may_be(parted, at) for at in range(len(parted))) else parted
     lens = [] if _FRONTS in told else [at for at in range(len(parted)) if _is_put_on(parted, at)]
     places = [at for at in range(len(parted)) if _may_be(parted, at) and at not in lens[:1]]
     sizes = {parted[at].numbers[0] for at in places}
@@ -74,6 +76,15 @@ def _sized(token: Token) -> list[Token]:
         return [token]
     number = Token("NUMBER", size.strip(), token.column, numbers=(float(size),))
     return [number, Token("PIECE", "filter", token.column + token.text.index("filter"), "filter")]
+
+
+def _width(token: Token) -> Token:
+    """'72mm threads' looks like a mount: at the end of a row of sizes it is one more of them."""
+    size, _, rest = token.text.casefold().partition("mm")
+    threaded = token.kind == "MOUNT" and SCREW in token.listed.of(rest.strip())
+    if not threaded or not size.strip().replace(".", "", 1).isdigit():
+        return token
+    return Token("NUMBER", token.text, token.column, numbers=(float(size),))
 
 
 def _is_size(token: Token) -> bool:

@@ -86,7 +86,7 @@ def _is_beside_mount(tokens: list[Token], at: int) -> bool:
         return not linked and (before is None or before.kind not in _NUMBERED)
     ahead = before is not None and before.kind == "MOUNT"
     behind_name = ahead and (at < 2 or tokens[at - 2].kind not in ("LINK", *_NUMBERED))
-    return behind_name and (after is None or after.kind in _ENDS)
+    return behind_name and (after is None or after.kind in _ENDS or after.kind == "KIND")  # 'T2 500 8 mirror lens'
 
 
 def _is_before_ring(tokens: list[Token], at: int) -> bool:

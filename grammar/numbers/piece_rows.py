@@ -24,6 +24,7 @@ _BETWEEN: Final = frozenset(["JOIN", "DET", "MARK"])
 _LEADING: Final = frozenset(["CUE", "VERB", "PREP", "DET", "MARK"])  # 'a bellows that goes from 45 to 170'
 _CLOSE: Final = frozenset(["how-close", "how-big", "macro", "working-distance"])
 _SUMMED: Final = "add-up"  # '12 and 20 together behind the 85'
+_STACKED: Final = "route"
 _COMPARED: Final = frozenset(["compare-word", "versus"])
 _LENSES: Final = "lenses"  # of which the numbers added up are: 'two lenses, 85 + 35'
 _PLUS: Final = frozenset(["+", "plus"])
@@ -40,7 +41,8 @@ def with_piece_rows(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     out = with_further_tubes(with_joins_between(with_parted(tokens)))
     if told & _CLOSE or any(token.kind == "RATIO" for token in out) or sum(one.text in _PLUS for one in out) >= _MANY:
         out = _with_sums_told(out)
-    if told & {*_CLOSE, _SUMMED} and not told & _COMPARED:
+    sized = any(one.kind == "RATIO" for one in out)  # '12 and 24 behind a 100 that gets 0.1x'
+    if (sized or told & {*_CLOSE, _SUMMED, _STACKED}) and not told & _COMPARED:
         out = with_unsaid_tubes(out)
     tell_washers(out, told)
     tell_lens_of_ring(out)

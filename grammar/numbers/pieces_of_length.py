@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.numbers.tails import with_lens_behind_ring
 from grammar.words.tokens import Token
 
 _OF: Final = "of"
@@ -14,6 +15,7 @@ _NAMING: Final = frozenset(["MOUNT", "LINK", "PIECE"])  # what tells behind it w
 
 def with_pieces_of_length(tokens: list[Token]) -> list[Token]:
     """The tokens with a length in mm before 'of rings', 'of spacer' as one of extension."""
+    tokens = with_lens_behind_ring(tokens)
     out = list(tokens)
     for at in range(len(tokens) - 2):
         size, of, piece = tokens[at : at + 3]

@@ -10,8 +10,11 @@ from grammar.words.tokens import Token
 _TUBES: Final = (3.0, 100.0)  # mm, of one in a set
 _LEAST: Final = 2
 _JOINING: Final = frozenset(["JOIN", "MARK"])
+_AND_A: Final = frozenset(["and a", "and an"])
 _PASSED: Final = frozenset(["DET", "CUE", "LETTER", "FILLER", "VERB", "JOIN", "MARK"])
-_UNDER: Final = frozenset(["on", "behind", "with"])  # between a row of tubes and the lens they are put to
+_UNDER: Final = frozenset(
+    ["on", "behind", "with", "under", "beneath", "below"]
+)  # between a row of tubes and the lens they are put to
 _BEFORE: Final = frozenset(["with", "on", "added", "plus", "+", "and"])  # between a lens and the row
 _OF_LENS: Final = frozenset(["COMBO", "FOCAL", "LENGTH", "NUMBER"])
 _STANDINS: Final = frozenset(["one", "ones"])
@@ -55,10 +58,17 @@ def _row(tokens: list[Token], at: int) -> list[int]:
     while at < len(tokens):
         if _is_bare(tokens[at]):
             row.append(at)
-        elif not row or tokens[at].kind not in _JOINING:
+        elif not row or not _joins(tokens, at):
             break
         at += 1
     return row
+
+
+def _joins(tokens: list[Token], at: int) -> bool:
+    """'12, 24', 'a 7 and a 14', 'the 36 plus the 12': whether a row may go on behind what stands here."""
+    token = tokens[at]
+    led = token.kind == "DET" and tokens[at - 1].kind == "JOIN"
+    return token.kind in _JOINING or led or (token.kind == "PREP" and token.text.casefold() in _AND_A)
 
 
 def _is_bare(token: Token) -> bool:
@@ -69,7 +79,7 @@ def _is_bare(token: Token) -> bool:
 def _leads_to_lens(tokens: list[Token], at: int) -> bool:
     """'.. all together on a 200/4': behind what parts them stands a lens that the row is put to."""
     under = _past(tokens, at)
-    if under is None or tokens[under].kind != "PREP" or tokens[under].value not in _UNDER:
+    if under is None or tokens[under].kind not in ("PREP", "LIMIT") or tokens[under].value not in _UNDER:
         return False
     lens = _past(tokens, under + 1)
     return lens is not None and any(map(_may_be_lens, _named_at(tokens, lens)))

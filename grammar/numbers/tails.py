@@ -24,6 +24,9 @@ _SHORTEST_LENS_MM: Final = 20
 _THINNEST_MM: Final = 3.0  # of what is put under a ring, and no lens
 _LEAST_LENS: Final = {"bellows": 20.0, "helicoid": 28.0, SPACER: 40.0}  # mm, of what is no length of such a piece
 _NO_FRAME: Final = frozenset(["mm", "cm", "m", "ft"])  # units that no frame is told in
+_ANY: Final = frozenset(["a", "an", "my", "our", "his", "her"])  # before a thing of its own, not of what was told
+_TWO: Final = 2  # tokens back, over the article
+_LEAST_FOCAL: Final = 8.0  # mm; what is shorter may be a ring
 _RING: Final = "adapter"
 _EXTENTS: Final = frozenset(["LENGTH", "RANGE"])
 TAILS: Final = frozenset(["LENGTH", "RANGE", "FNUM", "COMBO", "TIMES", "FOCAL", "DIOPTRE"])
@@ -44,6 +47,29 @@ def without_articles(tokens: list[Token]) -> list[Token]:
         if begins or behind:  # 'the helicoid 25-55 the 105 ...'
             out.append(token.as_("CUE"))
     return out
+
+
+def with_lens_behind_ring(tokens: list[Token]) -> list[Token]:
+    """The tokens with a focal length right behind a ring as one, and what leads to it as no measure of a stack."""
+    lenses = [at for at in range(len(tokens)) if _is_lens_behind_ring(tokens, at)]
+    out = list(tokens)
+    for at in lenses:
+        out[at] = tokens[at].as_("FOCAL", unit="")
+        if out[at - _TWO].kind == "MEASURE":
+            out[at - _TWO] = out[at - _TWO].as_("CUE")
+    return out
+
+
+def _is_lens_behind_ring(tokens: list[Token], at: int) -> bool:
+    """'what will a flush ring let a 13mm do': with an article of its own it is no length of the ring told before it."""
+    token = tokens[at]
+    if token.kind != "LENGTH" or at < _TWO or token.unit != "mm" or token.numbers[0] < _LEAST_FOCAL:
+        return False
+    makes = at > _TWO and (tokens[at - _TWO].kind, tokens[at - _TWO].value) == ("MEASURE", "total")
+    led = tokens[at - 1].kind == "DET" and tokens[at - 1].text.casefold() in _ANY
+    led = led and _is_ring(tokens, at - _TWO - makes)
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    return led and (after is None or after.kind in ("CUE", "STOP", "JOIN", "PREP", "AT"))
 
 
 def _is_denied_ring(out: list[Token], at: int) -> bool:

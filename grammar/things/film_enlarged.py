@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.words.groups import CAMERA_BUILD
 from grammar.words.tokens import Token
 
 FULL_FRAME: Final = "35mm-full-frame"
@@ -38,3 +39,10 @@ def is_film_on(tokens: list[Token], at: int) -> bool:
     film = tokens[at].kind == "NUMBER" and bool(tokens[at].ids) and "format" in tokens[at].implies
     lit = [one.kind for one in rest] in (["PREP", "AREA"], ["PREP", "FORMAT"]) and rest[0].value == "on"
     return film and lit and tokens[at].numbers[0] > _LONGEST_LENS
+
+
+def past_build(tokens: list[Token], at: int) -> Token | None:
+    """What stands there, past the words for how a camera is built: 'camera' of 'an 8mm spring wind turret camera'."""
+    while at < len(tokens) - 1 and CAMERA_BUILD in tokens[at].groups:
+        at += 1
+    return tokens[at] if at < len(tokens) else None

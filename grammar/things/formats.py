@@ -6,7 +6,7 @@ from typing import Final
 
 from grammar.kinds import COVERAGE
 from grammar.things.casting import DRAWN, OPTICAL
-from grammar.things.film_enlarged import FULL_FRAME, is_film_enlarged, is_film_on
+from grammar.things.film_enlarged import FULL_FRAME, is_film_enlarged, is_film_on, past_build
 from grammar.things.standins import STANDIN
 from grammar.words.groups import CROP, FILM_LIKE, LIT, VIDEO_TUBE
 from grammar.words.tokens import Token
@@ -164,7 +164,8 @@ def _told(tokens: list[Token], at: int) -> Token:
     spacer = token.unit == "mm" and after is not None and after.kind == "PIECE"  # 'an 8mm tube' is no camera tube
     shown = after is not None and after.value == _PROJECTOR and token.unit == "mm" and token.numbers[0] > _SHOWN
     spacer = spacer or shown or _is_behind_alone(tokens, at)  # 'a 65mm projector lens' has that focal length
-    if told or (after is not None and not spacer and (FILM_LIKE in after.groups or after.kind in ("BODY", "FRAME"))):
+    camera = past_build(tokens, at + 1)
+    if told or (camera is not None and not spacer and (FILM_LIKE in camera.groups or camera.kind in ("BODY", "FRAME"))):
         return token.as_("FORMAT")
     if token.unit == "in" and after is not None and VIDEO_TUBE in after.groups:
         return token.as_("FORMAT") if _is_of_camera(tokens, at) else token

@@ -16,11 +16,14 @@ _PUT: Final = frozenset(["in", "as"])
 _SAID_OF_IT: Final = frozenset(["WHEN", "FILLER", "DET", "MOUNTWORD", "BODY"])  # behind the second of the two
 _NEAR: Final = 7  # tokens within which it is told what one moves between
 _NAMED: Final = frozenset(["DET", "MOUNT", "MOUNTWORD", "BODY"])
+_HUB: Final = "hub"
+_OF_HUB: Final = frozenset(["with", "of", _VIA])
+_ENDING: Final = frozenset(["STOP", "MARK", "JOIN", "CUE", "FILLER"])  # behind the mount of a hub
 
 
 def with_hubs_told(tokens: list[Token]) -> list[Token]:
     """Its 'to' becomes a 'via', and 'first' asks for nothing."""
-    out = _changed_over(_ways_of_mounts(_in_the_middle(list(tokens))))
+    out = _changed_over(_ways_of_mounts(_in_the_middle(_hub_first(list(tokens)))))
     for at, token in enumerate(out):
         of_all = token.value == _ON and any(EVERYTHING in one.groups for one in out[:at])
         if token.kind != "PREP" or not (token.value == _TO or of_all):
@@ -60,6 +63,17 @@ def _changed_over(tokens: list[Token]) -> list[Token]:
 
 def _stop(token: Token) -> Token:
     return Token("STOP", "", token.end or token.column, ".", listed=token.listed)
+
+
+def _hub_first(tokens: list[Token]) -> list[Token]:
+    """'a hub with M', 'hub over M': the mount that the hub is of, said before it as in 'an M hub'."""
+    for at in range(len(tokens) - 2):
+        hub, between, mount = tokens[at : at + 3]
+        led = between.kind == "FILLER" or (between.kind == "PREP" and between.value in _OF_HUB)
+        behind = next((one.kind for one in tokens[at + 3 :] if one.kind != "MOUNTWORD"), "STOP")
+        if (hub.kind, hub.value) == ("PIECE", _HUB) and led and mount.kind == "MOUNT" and behind in _ENDING:
+            return [*tokens[:at], mount, hub, *tokens[at + 3 :]]
+    return tokens
 
 
 def _in_the_middle(tokens: list[Token]) -> list[Token]:

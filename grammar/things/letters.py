@@ -6,7 +6,7 @@ from typing import Final
 
 from grammar.things.letters_by_numbers import ARTICLES, UNITS, is_told_by_numbers
 from grammar.things.standins import STANDIN
-from grammar.words.groups import DIAL, F_NUMBER, LIKENING, SIDE
+from grammar.words.groups import DIAL, F_NUMBER, FITTING, LIKENING, SIDE
 from grammar.words.nearest import distance
 from grammar.words.tokens import Token
 
@@ -60,7 +60,9 @@ def _stands_as_mount(tokens: list[Token], at: int) -> bool:
         return True
     if token.text.casefold() in _STOPS and after is not None and F_NUMBER in after.groups:
         return False  # 'f number', 'T stop'
-    if any(DIAL in one.groups for one in tokens[at + 1 : at + 4]):
+    near = tokens[at + 1 : at + 4]
+    parted = next((n for n, one in enumerate(near) if one.text == "," or one.kind == "STOP"), len(near))
+    if any(DIAL in one.groups for one in near[:parted]):
         return False  # 'A or M mode'
     if token.text in ("a", "i", "I"):
         return token.text == "a" and hyphened and follows is not None and follows.kind == "MOUNTWORD"
@@ -78,9 +80,25 @@ def _stands_as_mount(tokens: list[Token], at: int) -> bool:
         return token.text.casefold() not in ("s", "t", "d") or before is None or before.kind != "FILLER" or token.gap
     stands = (
         _among, _in_row, _placed, _in_brackets, _made, _told, _alone, _ends_a_phrase, _behind_format, _likened,
-        _put_instead,
+        _put_instead, _fitting,
     )  # fmt: skip
     return is_told_by_numbers(tokens, at) or any(one(tokens, at) for one in stands)
+
+
+def _fitting(tokens: list[Token], at: int) -> bool:
+    """'does m42 fit z', 'will f fit rf': at one side of a word of fitting, a mount at the other."""
+    before, after = tokens[at - 1] if at else None, tokens[at + 1] if at + 1 < len(tokens) else None
+    if tokens[at].text.casefold() in ARTICLES:
+        return False
+    ends = (after is None or after.kind in ("STOP", "JOIN")) and before is not None and FITTING in before.groups
+    if ends:
+        return at > 1 and any(_may_be_mount(one) for one in tokens[max(0, at - 4) : at - 1])
+    begins = after is not None and FITTING in after.groups and tokens[at].gap
+    return begins and any(_may_be_mount(one) for one in tokens[at + 2 : at + 4])
+
+
+def _may_be_mount(token: Token) -> bool:
+    return token.kind == "MOUNT" or (token.kind == "LETTER" and token.text.casefold() not in ARTICLES)
 
 
 def _put_instead(tokens: list[Token], at: int) -> bool:

@@ -47,6 +47,8 @@ def _of_lens(tokens: list[Token], at: int) -> bool:
     if before.kind == "NUMBER":
         ends = after is None or after.kind in ("STOP", "JOIN", "PREP")
         whole = focal is not None and focal.kind == "LENGTH" and focal.unit == "mm"  # '35mm 2 k'
+        placed = after is not None and (after.kind, after.value) == ("PREP", "on")  # '85 2 k on E'
+        whole = whole or (placed and focal is not None and focal.kind == "NUMBER" and focal.numbers[0] >= _LEAST_FOCAL)
         return ("." in before.text or whole) and before.numbers[0] in STOPS and ends
     return after is None or after.kind in ("STOP", "PREP", "JOIN", "VERB", "CUE", "MEASURE")
 
@@ -104,7 +106,8 @@ def _before_focal(tokens: list[Token], at: int) -> bool:
     made = before is not None and before.kind == "UNKNOWN"  # a maker's name before a designation is passed over
     if tokens[at].text.casefold() in _STOPLIKE and (not made or after.numbers[:1] == () or after.numbers[0] in STOPS):
         return False
-    opened = before is None or made or before.kind in _OPENERS
+    beside = before is not None and (before.kind, before.value) == ("PREP", "with")  # 'a D 13 and a C 25', 'with k 28'
+    opened = before is None or made or beside or before.kind in _OPENERS
     opened = opened and (before is None or before.text.casefold() not in ("x", "/"))
     number = after.kind in _FIGURES and not after.text.isalpha() and after.unit in ("", "mm")
     return opened and number and _LEAST_FOCAL <= after.numbers[0] <= _MOST_FOCAL

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.things.casting import OPTICAL
+from grammar.things.ends_drawn import with_ends_drawn
 from grammar.things.standins import STANDIN
 from grammar.words.groups import BY_MEANS
 from grammar.words.tokens import Token, is_plural
@@ -27,7 +28,7 @@ _SIZES: Final = frozenset(["size", "thickness"])  # values of measuring words th
 
 def with_ring_links(tokens: list[Token]) -> list[Token]:
     """The tokens with a word for a ring behind each pair of mounts that tells one, and its thickness before that."""
-    out = _between_mounts(_heads_behind(_without_bodies(_by_rings(tokens))))
+    out = _between_mounts(_heads_behind(_without_bodies(_by_rings(with_ends_drawn(tokens)))))
     at = 0
     while at + 2 < len(out):
         link = out[at + 1]

@@ -111,9 +111,10 @@ def _of_kind_told(said: Question, lenses: tuple[Thing, ...]) -> tuple[Thing, ...
     if len(said.lenses) != 1 or len(lenses) != 1:
         return lenses
     new, old = said.lenses[0], lenses[0]
-    if new.ids or new.lens_kind not in OF_CAMERAS or new.focal_length_mm is not None or not old.ambiguous:
+    kind = next((one for one in (new.lens_kind, *new.traits) if one in OF_CAMERAS), None)
+    if new.ids or kind is None or new.focal_length_mm is not None or not old.ambiguous:
         return lenses
-    return (replace(old, lens_kind=new.lens_kind, traits=tuple(one for one in old.traits if one not in OF_CAMERAS)),)
+    return (replace(old, lens_kind=kind, traits=tuple(one for one in old.traits if one not in OF_CAMERAS)),)
 
 
 def _lenses(heard: Heard, said: Question, before: Question) -> tuple[Thing, ...]:

@@ -51,6 +51,12 @@ def checks_a_danger(turn: Turn) -> bool:
     return turn.was == HAZARD and turn.tells("check-it") and not _tells_more(turn)
 
 
+def fears_a_danger(turn: Turn) -> bool:
+    """'is the yellow tint dangerous', 'can it get mouldy': the words of a danger, and no other lens or body."""
+    other = turn.tells("lens-mount", "body-mount", "focal", "ordinal")
+    return turn.best == HAZARD and turn.tells("wholly-hazard") and not other
+
+
 def measures_by_hand(turn: Turn) -> bool:
     """'with just a ruler?', 'no calipers here' while a lens is identified: how it is measured."""
     asked = turn.tells("calipers", "check-it") and not turn.tells("why")  # 'why measure, can I not just try it'
@@ -63,6 +69,7 @@ def asks_other_bodies(turn: Turn) -> bool:
     named = any(part.mounts or part.named or part.formats for part in cast.bodies) or cast.lenses or cast.pieces
     classed = any(one.kind == "BODY" and one.value == _MIRRORLESS for one in turn.heard.line.tokens)
     idle = turn.best in (None, CHAIN, LIST_FITS, FOCUS_VERDICT, BUY_PLAN) and turn.was in _SEATED
+    named = named or not cast.bodies  # 'bin it?' asks of the ring
     return lens and idle and not (named or turn.heard.readings.values) and (turn.tells("other-bodies") or classed)
 
 

@@ -8,6 +8,7 @@ from typing import Final
 from grammar.echo.echo import said_back
 from grammar.hearing import Heard
 from grammar.kinds import (
+    BUY_PLAN,
     CHAIN,
     COMPARE,
     COVERAGE,
@@ -18,13 +19,15 @@ from grammar.kinds import (
     FOCUS_VERDICT,
     GEAR_SETTING,
     HAZARD,
+    IDENTIFY_MOUNT,
     LOOK_ALIKE,
     MACRO_DISTANCE,
     SHIM_CALIBRATION,
     WHY,
 )
 from grammar.questions import Question
-from grammar.turns import aside_seen
+from grammar.things.casting import DRAWN
+from grammar.turns import aside_seen, ring_seen, worded_so
 from grammar.turns import turn_seen as seen
 from grammar.turns.body_picked import picks_one_body, weighs_two_bodies
 from grammar.turns.going_on import (
@@ -36,8 +39,6 @@ from grammar.turns.going_on import (
     asks_zone,
     ends_at,
     is_left_so,
-    is_of_reach,
-    is_remedy,
     likened_to_tubes,
     mends_the_seat,
     sizes_anew,
@@ -46,6 +47,7 @@ from grammar.turns.going_on import (
 from grammar.turns.left_away import leaves_the_ring
 from grammar.turns.measured_anew import is_cup_off, turned_anew
 from grammar.turns.of_another import doubts_by_crop, extends, is_on_another_frame
+from grammar.turns.of_danger import is_of_reach, is_remedy
 from grammar.turns.one_of_two import chooses_between
 from grammar.turns.one_part import changes_one_part
 from grammar.turns.only_told import names_the_pair
@@ -54,6 +56,7 @@ from grammar.turns.same_matter import is_one_compared, laps_it_off, makes_sure, 
 from grammar.turns.told_before import asks_whence, likens_stop
 from grammar.turns.turn_seen import Turn
 from grammar.turns.whom import Meant
+from grammar.turns.worded_so import plainest
 
 # what is asked anew where a follow-up only supposes something: 'what if I stop down', 'what if the ring is thinner'
 _SUPPOSED: Final = frozenset([CHAIN, FOCUS_VERDICT, MACRO_DISTANCE, COVERAGE, DEPTH_OF_FIELD, EXPOSURE_ND])
@@ -69,8 +72,11 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
     for is_seen, asked in _ROW:
         if is_seen(turn):
             return asked if isinstance(asked, str) else asked(turn)
-    supposed = turn.tells("what-if") and turn.was in _SUPPOSED
+    supposed = turn.tells("what-if") and turn.was in _SUPPOSED and not turn.tells("force")
     return turn.best if turn.best is not None and not supposed else went_on(heard, before)
+    supposed = turn.tells("what-if") and turn.was in _SUPPOSED
+    best = plainest(turn)
+    return best if best is not None and not supposed else went_on(heard, before)
 
 
 # what is asked then, where it is not the same whatever was asked before
@@ -123,6 +129,11 @@ def _as_saved(turn: Turn) -> str:
     return SHIM_CALIBRATION if turn.was == SHIM_CALIBRATION and not held else FOCUS_VERDICT
 
 
+def _as_off(turn: Turn) -> str:
+    """What a seat that is off still does, and behind tubes how close it then comes."""
+    return MACRO_DISTANCE if any(one.piece in DRAWN for one in turn.before.adapters) else FOCUS_VERDICT
+
+
 def _as_without_shim(turn: Turn) -> str:
     ranked = turn.heard.weighed.ranked
     return ranked[0][0] if ranked else turn.was
@@ -133,9 +144,18 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.is_lit_by_glass, _as_before),
     (seen.of(doubts_by_crop), _as_before),
     (seen.of(leaves_the_ring), FOCUS_VERDICT),
+    (ring_seen.tells_an_error, _as_off),
+    (worded_so.asks_of_infinity, FOCUS_VERDICT),
+    (worded_so.asks_if_it_is, IDENTIFY_MOUNT),
+    (worded_so.forces_it_in, LOOK_ALIKE),
+    (worded_so.sets_mounts_apart, LOOK_ALIKE),
+    (seen.of(worded_so.asks_what_it_costs), BUY_PLAN),
+    (worded_so.asks_the_hole, DIY_DIMENSION),
+    (worded_so.asks_for_the_ring, CHAIN),
     (seen.of(is_remedy), _as_before),
     (aside_seen.wants_the_right_part, CHAIN),
     (aside_seen.checks_a_danger, HAZARD),
+    (aside_seen.fears_a_danger, HAZARD),
     (aside_seen.measures_by_hand, _as_before),
     (aside_seen.asks_what_else, LOOK_ALIKE),
     (aside_seen.doubts_the_name, LOOK_ALIKE),
@@ -198,9 +218,9 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.sets_for_another, _as_before),
     (seen.of(names_the_pair), _as_pair),
     (seen.is_saved_by_stop, _as_saved),
-    (seen.takes_off_a_measured_ring, SHIM_CALIBRATION),
-    (seen.goes_by_tubes, _as_without_shim),
-    (seen.measures_the_ring, FOCUS_VERDICT),
+    (ring_seen.takes_off_a_measured_ring, SHIM_CALIBRATION),
+    (ring_seen.goes_by_tubes, _as_without_shim),
+    (ring_seen.measures_the_ring, FOCUS_VERDICT),
     (seen.of(is_on_another_frame), _as_before),
     (seen.tells_only, _as_before),
 )

@@ -28,6 +28,7 @@ from grammar.turns.left_away import (
     without_pieces,
 )
 from grammar.turns.lengths_again import lengths_again
+from grammar.turns.lit_again import lit_again
 from grammar.turns.measured_anew import (
     DEPTH,
     depth_wanted,
@@ -44,7 +45,7 @@ from grammar.turns.only_told import without_lent
 from grammar.turns.put_back import put_back
 from grammar.turns.rate_told import without_old_shutter
 from grammar.turns.rings_for_it import with_ring_for_it
-from grammar.turns.seat_held import without_its_error
+from grammar.turns.seat_held import same_mounts, without_its_error
 from grammar.turns.setting_again import with_stops_again
 from grammar.turns.sticking import (
     kept_limits,
@@ -52,6 +53,7 @@ from grammar.turns.sticking import (
     kept_values,
     pieces_now,
     same_pieces,
+    set_against,
     set_against_plain,
     set_in_place,
     without_close_rings,
@@ -194,16 +196,16 @@ def _joined(heard: Heard, said: Question, before: Question, aim: _Aim, placed: _
     """What is said of what it is about now, with what sticks of the question before."""
     intent, lenses, bodies = aim.intent, placed.lenses, placed.bodies
     same_lens = _ids(lenses) == _ids(before.lenses)
-    kept = kept_pieces(
-        intent, same_lens, _same_mount(lenses, before.lenses), _same_mount(bodies, before.bodies), before
+    kept = set_against(heard, said, before) or kept_pieces(
+        intent, same_lens, same_mounts(lenses, before.lenses), same_mounts(bodies, before.bodies), before
     )
     kept = without_close_rings(heard, said, kept, before)
     pieces = set_in_place(said.adapters, kept) or pieces_now(heard, kept, said.adapters, intent)
     seen = heard.tells("infinity") or heard.tells("stops-at")
     if intent in _PLACING and not seen and is_close(said, before, pieces):
         intent = kinds.MACRO_DISTANCE
-    now = said.with_(lenses=lenses, bodies=bodies, adapters=kept)
-    values = {**without_its_error(kept_values(intent, lenses, before, said), before, now), **dict(said.values)}
+    values = {**lit_again(heard, intent, before), **kept_values(intent, lenses, before, said), **dict(said.values)}
+    values = without_its_error(values, before, said.with_(lenses=lenses, bodies=bodies, adapters=kept))
     without = (heard.tells("without-piece") or left_out(heard)) and not said.adapters and not is_shim_left(before)
     return replace(
         said.with_(intent=intent, lenses=lenses, bodies=bodies),
@@ -271,10 +273,6 @@ def _number(said: Question, before: Question, intent: str, found: Meant | None) 
     if said.number is not None:
         return None if found is not None and not found.told else said.number
     return _kept_number(said, before) if intent in _MADE else None
-
-
-def _same_mount(things: tuple[Thing, ...], before: tuple[Thing, ...]) -> bool:
-    return [one.ids for one in things] == [one.ids for one in before]
 
 
 def _ids(lenses: tuple[Thing, ...]) -> list[tuple[object, ...]]:

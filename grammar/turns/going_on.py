@@ -15,7 +15,6 @@ from grammar.kinds import (
     EXPOSURE_ND,
     FOCUS_VERDICT,
     GEAR_SETTING,
-    HAZARD,
     IDENTIFY_MOUNT,
     LIST_FITS,
     LOOK_ALIKE,
@@ -132,7 +131,8 @@ def asks_zone(heard: Heard, before: Question) -> bool:
         return False
     pair = any(lens.ids for lens in before.lenses) and any(body.ids for body in before.bodies)
     sharp = heard.tells("focus") or any(SET_SO in token.groups for token in heard.line.tokens)
-    return any(map(heard.tells, _ENDS_ASKED)) or (heard.tells("infinity") and (sharp or not pair))
+    set_where = heard.tells("where") and any(SET_SO in token.groups for token in heard.line.tokens)
+    return any(map(heard.tells, _ENDS_ASKED)) or set_where or (heard.tells("infinity") and (sharp or not pair))
 
 
 def asks_light(heard: Heard, before: Question) -> bool:
@@ -149,7 +149,8 @@ def sizes_anew(heard: Heard, before: Question) -> bool:
     """'1:1', 'at half life size', '+1 instead' after the depth or the light there: the same is asked of that size."""
     cast, told = heard.cast, heard.readings.values.keys()
     pieces = bool(cast.pieces) and is_worn(before) and all(part.piece == CLOSE_UP_LENS for part in cast.pieces)
-    size = told == {"magnification"} and not cast.pieces and before.said("magnification") is not None
+    close = before.said("magnification") is not None or any(one.piece in DRAWN for one in before.adapters)
+    size = told == {"magnification"} and not cast.pieces and close
     others = cast.lenses or cast.bodies or cast.frames or heard.readings.distance_mm is not None
     idle = all(cue.tells in _OF_SIZE for cue in heard.cues) and not others
     return before.intent in (DEPTH_OF_FIELD, EXPOSURE_ND) and idle and (size or (pieces and not told))
@@ -181,22 +182,6 @@ def puts_tube(heard: Heard) -> bool:
     """'and close up with a 20 mm tube' after a shim: what is so long sets nothing right, it brings the lens closer."""
     lengths = [part.thickness for part in heard.cast.pieces if part.piece in DRAWN and part.thickness is not None]
     return any(length[1] > _THICKEST_SHIM for length in lengths)
-
-
-def is_remedy(heard: Heard, before: Question) -> bool:
-    """'ok, a dark ND on it then' after a danger: whether that makes it safe, told as if it did."""
-    told = any(not part.is_bare for part in (*heard.cast.lenses, *heard.cast.bodies))
-    lit = "shutter" in heard.readings.values or "iso" in heard.readings.values  # 'what nd for a sunny day, 1/50'
-    remedied = bool(heard.cast.pieces) or "factor" in heard.readings.values or heard.tells("nd")
-    return before.intent == HAZARD and remedied and not (told or lit) and not asks(heard)
-
-
-def is_of_reach(heard: Heard, before: Question) -> bool:
-    """'how far off the sensor is that' after how far the rear stands out: what is left before the sensor."""
-    things = (*heard.cast.lenses, *heard.cast.bodies, *heard.cast.pieces)
-    to_sensor = any(token.kind == "FRAME" for token in heard.line.tokens) and not heard.tells("coverage")
-    asked = any(heard.tells(cue) for cue in ("held-at", "how-far", "how-close", "how-much"))
-    return before.said("rear_reach") is not None and to_sensor and asked and not things
 
 
 def is_to_be_seated(heard: Heard) -> bool:

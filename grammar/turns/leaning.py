@@ -26,6 +26,7 @@ from grammar.turns.one_of_two import chooses_between, is_likened
 from grammar.turns.one_part import is_set_anew
 from grammar.turns.only_told import names_the_pair, of_talk
 from grammar.turns.whom import meant, points_back
+from grammar.turns.worded_so import asks_what_it_costs
 
 _ITS: Final = frozenset(["the", "its"])
 # intents that need nothing from before once they are plainly asked
@@ -78,7 +79,7 @@ def leans(heard: Heard, before: Question) -> bool:
     if best == DEFINITION and plain:
         return is_set_anew(heard, before) or _of_what_was_named(heard, before)
     if best == OUT_OF_SCOPE and plain:
-        return False
+        return asks_what_it_costs(heard, before)
     if best in _OF_BODY and not (lens and heard.tells("body")):
         return True  # 'M42 or FD, which is better': on the body of before; 'bellows or helicoid?': for its lens
     if best == HAZARD and not lens and (not heard.tells("focal") or of_talk(heard)):

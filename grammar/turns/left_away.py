@@ -6,11 +6,12 @@ from typing import Final
 
 from engine.base.compact import replace
 from grammar.hearing import Heard
-from grammar.kinds import MACRO_DISTANCE, SHIM_CALIBRATION
+from grammar.kinds import CHAIN, COMPARE, DRAW, MACRO_DISTANCE, SHIM_CALIBRATION, WHY
 from grammar.questions import Limits, Question, Thing
 from grammar.things.casting import SPACER
 from grammar.turns.on_what import is_mode, reads_a_part
 from grammar.turns.taking_back import EXTENSION, OFF_AGAIN
+from grammar.turns.whom import fits
 
 _INSTEAD: Final = "instead"  # the cue of what stands in a thing's place
 _BARE: Final = "no-filter"  # and of a lens with nothing before it
@@ -19,6 +20,8 @@ _HELD_BACK: Final = frozenset([_FACTOR, "stops", "variable"])
 _FILTER: Final = "filter"
 _RING: Final = "adapter"
 _PAIR: Final = 2
+_LISTED: Final = frozenset([CHAIN, COMPARE, DRAW, WHY])  # kinds that a number picks a way for
+_WITHOUT: Final = "without"
 _CROP: Final = "crop"
 _PIXELS: Final = "pixels"
 
@@ -84,17 +87,17 @@ def _is_another_sensor(heard: Heard, before: Question) -> bool:
 
 def lenses_left(heard: Heard, said: Question, before: Question) -> tuple[Question, tuple[Thing, ...]]:
     """'skip the OM' after three lenses: the others; none where no one of several lenses is left out."""
-    out = set(said.limits.without)
     pool = before.lenses if len(before.lenses) > 1 else before.known
-    left = tuple(lens for lens in pool if not out & set(lens.ids))
-    focals = {part.focal for part in heard.cast.lenses if part.noun.role == "without"}
-    if len(said.lenses) == len(heard.cast.lenses) == len(focals) == 1 and None not in focals:
-        said = said.with_(lenses=())  # 'drop the 28, what changes'
-        left = tuple(lens for lens in pool if lens.focal_length_mm not in focals)
+    parted = [part for part in heard.cast.lenses if part.noun.role == _WITHOUT]
+    gone = [lens for lens in pool if any(fits(part, lens) for part in parted)]
+    if parted and gone and len(said.lenses) == len(heard.cast.lenses) == len(parted):
+        said = said.with_(lenses=())  # 'drop the 28, what changes', 'without the K one'
+    out = set(said.limits.without)
+    left = tuple(lens for lens in pool if lens not in gone and not out & set(lens.ids))
     if said.lenses or not left or len(left) == len(pool):
         return said, ()
-    gone = {id_ for lens in pool if lens not in left for id_ in lens.ids}
-    limits = replace(said.limits, without=tuple(one for one in said.limits.without if one not in gone))
+    ids = {id_ for lens in pool if lens not in left for id_ in lens.ids}
+    limits = replace(said.limits, without=tuple(one for one in said.limits.without if one not in ids))
     return said.with_(limits=limits), left
 
 
@@ -111,7 +114,10 @@ def is_shim_left(before: Question) -> bool:
 
 
 def bodies_left(said: Question, before: Question) -> tuple[Question, tuple[Thing, ...]]:
-    """'without the Z' after two bodies: the other; none where no one of several bodies is left out."""
+    """'without the Z' after two bodies: the other; 'the view on the second' after two set apart: that one."""
+    counted = said.number if before.intent == COMPARE and said.intent not in _LISTED else None
+    if counted is not None and not said.bodies and 1 <= counted <= len(before.bodies) > 1:
+        return said.with_(number=None), (before.bodies[counted - 1],)
     out = set(said.limits.without)
     left = tuple(body for body in before.bodies if not out & set(body.ids))
     if said.bodies or not left or len(left) == len(before.bodies):

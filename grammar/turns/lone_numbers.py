@@ -109,8 +109,8 @@ def _put_for(heard: Heard, before: Question) -> tuple[Token, str] | None:
     """'28 instead of 50', '28 not 50' after a 50 mm lens: the first stands for the other, and is of what that is of."""
     rest = [token for token in heard.line.tokens if token.kind not in _PASSED or token.value in _INSTEAD]
     rest = [token for token in rest if (token.kind, token.text) != ("LETTER", "a")]
-    if [token.kind for token in rest] not in _PUT_FOR:
-        return None
+    if [token.kind for token in rest] not in _PUT_FOR or rest[1].value not in _INSTEAD:
+        return None  # '48 to the image, it says 50' puts nothing in the place of another
     one, other = rest[0], rest[2].numbers[0]
     told = (*numbers_told(before), *((LENS, lens.focal_length_mm) for lens in before.lenses[1:]))
     role = next((name for name, value in told if value == other), None)

@@ -162,6 +162,8 @@ def ring_measured(heard: Heard, before: Question) -> Thing | None:
     if not seated or told is None or others or _THREAD in heard.text.casefold() or _is_doubt(heard):
         return None
     length = float(told[1])
+    if not length and not cup:
+        return None  # 'the aperture reads 0'
     kind, word = (_CUP, "cup") if cup else ("adapter", "ring")
     return Thing(words=f"{length:g} mm {word}", thickness_mm=(length, length), piece=kind)
 

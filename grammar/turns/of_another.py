@@ -61,7 +61,7 @@ def doubts_by_crop(heard: Heard, before: Question) -> bool:
 def only_swaps(heard: Heard, before: Question) -> bool:
     """'how about an X body', 'the FD one instead': nothing but another lens or body, of which the same is asked."""
     cast, best = heard.cast, heard.weighed.best
-    named = [part for part in (*cast.lenses, *cast.bodies) if not part.is_bare]
+    named = [part for part in (*cast.lenses, *cast.bodies) if not (part.is_bare or part.is_stop_alone)]
     more = cast.pieces or cast.frames or cast.without or cast.using or heard.readings.values or heard.readings.limits
     placed = len(named) == 1 and named[0].noun.role in _PLACES
     again = placed and heard.tells("same") and best == LOOK_ALIKE  # 'same in FD?' asks not whether it is the same

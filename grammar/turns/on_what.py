@@ -6,7 +6,7 @@ from typing import Final
 
 from engine.base.compact import replace
 from grammar.hearing import Heard
-from grammar.kinds import CARD, CHAIN, COMPARE, CROP_EQUIVALENT, DRAW, FOCUS_VERDICT, IDENTIFY_MOUNT
+from grammar.kinds import CARD, CHAIN, COMPARE, CROP_EQUIVALENT, DRAW, FOCUS_VERDICT, IDENTIFY_MOUNT, LIST_FITS
 from grammar.questions import ALL, Question, Thing
 from grammar.turns.adding import each_once
 from grammar.turns.body_picked import bodies_so_far, weighs_two_bodies
@@ -166,7 +166,10 @@ def is_a_body(named: Thing, said: Question, before: Question, hosts: frozenset[s
         return False
     if not mount_only or len(said.lenses) != 1 or said.bodies or not old.ids:
         return False
-    if before.intent in _ON_BODY and not any(body.ids for body in before.bodies):
+    asked_for = before.intent in _ON_BODY or (
+        before.intent == LIST_FITS and (said.topic == "not" or bool(hosts & set(named.ids)))
+    )
+    if asked_for and not any(body.ids for body in before.bodies):
         return True  # the body is what was asked for
     stood_on = before.bodies[0] if before.bodies else None
     hosted = stood_on is not None and (stood_on.kind == "body" or bool(hosts & set(stood_on.ids)))

@@ -24,8 +24,10 @@ from grammar.kinds import (
 from grammar.numbers.crop_numbers import is_of_crop
 from grammar.questions import Question
 from grammar.things.letters_by_numbers import ARTICLES
+from grammar.turns.on_what import FULL
+from grammar.turns.spaced_by import drawn_by, spaced_by
 from grammar.turns.told_before import RIGHT
-from grammar.words.groups import AWAY, DOER, GONE, INSIDE, MADE, TAKEN_AWAY, TAKEN_OFF
+from grammar.words.groups import AWAY, DOER, GONE, INSIDE, LOOKS_SO, MADE, READ_OUT, TAKEN_AWAY, TAKEN_OFF
 from grammar.words.lexicon import Lexicon
 from grammar.words.tokens import Token
 
@@ -34,6 +36,9 @@ _RING: Final = "adapter"
 _PLACING: Final = frozenset([CHAIN, FOCUS_VERDICT, HAZARD, WHY, BUY_PLAN, MACRO_DISTANCE, LOOK_ALIKE])
 _FRAMED: Final = frozenset([COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, EXPOSURE_ND, MACRO_DISTANCE])
 _SMALLER: Final = "APS-C"  # the usual frame of a crop body
+_MODE: Final = " mode"
+_FULL, _FULL_MM = "full frame", 35.0  # which is named by the width of its film, too
+_PUT_TO: Final = frozenset(["in", "to"])  # before what a body is set to
 _SAME_MM: Final = 0.06
 _NAMED: Final = frozenset(["PIECE", "ADAPTER", "NUMBER", "LENGTH", "TIMES", "ND", "FOCAL", "UNKNOWN"])
 _AROUND: Final = frozenset(["DET", "LETTER", "FILLER", "JOIN", "STOP", "MARK", "VERB", "CUE", "PREP"])
@@ -43,15 +48,18 @@ _GOING: Final = frozenset([TAKEN_AWAY, TAKEN_OFF, AWAY, GONE])
 _BE: Final = "be"
 _NOT: Final = "not"  # of 'not' and 'forget the'
 _NO: Final = "no"
+_WHAT: Final = "what"
 _THAT: Final = ("it", "that")
 _FEWEST: Final = 4  # words of 'make it a 135'
 _LETTER_ALONE: Final = "a"  # which is an article here
+_ALONE: Final = frozenset(["LETTER", "NUMBER", "LENGTH"])  # what alone is no lens yet
 
 
 def said_plainly(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
     """The line heard anew in plain words; the same where it holds none that the question before gives a meaning."""
-    text = _ring_left(heard, before) or _taken_off(heard, before) or _left_out(heard, before)
-    text = text or _inside(heard, before) or _crop_body(heard, before) or _made(heard)
+    text = drawn_by(heard, before) or _ring_left(heard, before) or _taken_off(heard, before) or _left_out(heard, before)
+    text = text or _inside(heard, before) or _crop_body(heard, before) or spaced_by(heard, before) or _made(heard)
+    text = text or _of_full_frame(heard, before) or _looks_on_full(heard)
     if text is None:
         return heard
     return hear(text, lexicon, before.intent)
@@ -59,7 +67,7 @@ def said_plainly(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
 
 def _taken_off(heard: Heard, before: Question) -> str | None:
     """'take the 2x out', 'lose the tube', 'tube off' after a piece that stands between: without it."""
-    tokens = heard.line.tokens
+    tokens, rest = _first_clause(heard)
     verb = next((at for at, one in enumerate(tokens) if {TAKEN_OFF, TAKEN_AWAY} & set(one.groups)), None)
     off = next((at for at, one in enumerate(tokens) if AWAY in one.groups), None)
     none = verb is None and len(tokens) > 1 and tokens[0].text.casefold() == _NO and tokens[1].kind in _NAMED
@@ -76,7 +84,16 @@ def _taken_off(heard: Heard, before: Question) -> str | None:
         return None
     said = tokens[named[0] : named[-1] + 1]
     start, end = said[0].column - 1, said[-1].end or said[-1].column - 1 + len(said[-1].text)
-    return f"{_WITHOUT} the {heard.text[start:end]}"
+    return f"{_WITHOUT} the {heard.text[start:end]}{rest}"
+
+
+def _first_clause(heard: Heard) -> tuple[tuple[Token, ...], str]:
+    """The words up to the first comma, and the text from there where it asks: 'take the tube off, equiv'."""
+    tokens = heard.line.tokens
+    at = next((n for n, one in enumerate(tokens) if n and one.text in (",", ":", ";")), None)
+    if at is None or not any(one.column > tokens[at].column for one in heard.cues):
+        return tokens, ""
+    return tokens[:at], heard.text[tokens[at].column - 1 :]
 
 
 def _ring_left(heard: Heard, before: Question) -> str | None:
@@ -106,15 +123,29 @@ def _is_ring_told(token: Token, before: Question) -> bool:
 
 
 def _left_out(heard: Heard, before: Question) -> str | None:
-    """'not the Z', 'i sold the FD' after several: without that one."""
+    """'not the Z', 'i sold the FD', 'without the K', 'not the 28' after several: without that one."""
     tokens = heard.line.tokens
-    named = [one for one in tokens if one.ids and one.text.casefold() not in ARTICLES]
-    goes = any(_GOING & set(one.groups) or one.value == _NOT or one.text.casefold() == _NO for one in tokens)
-    if len(named) != 1 or not goes or not any(set(named[0].ids) & ids for ids in _several(before)):
+    goes = [one for one in tokens if _goes(one)]
+    named = [one for one in tokens if (one.ids and one.text.casefold() not in ARTICLES) or _is_focal(one, before)]
+    mounted = [one for one in named if any(set(one.ids) & ids for ids in _several(before))]
+    if not goes or len(named) != 1 or not (mounted or _is_focal(named[0], before)):
         return None
-    if not all(one in named or one.kind in _AROUND | _HEADS or _GOING & set(one.groups) for one in tokens):
+    if not all(one in named or one.kind in _AROUND | _HEADS or _goes(one) for one in tokens):
         return None
-    return f"{_WITHOUT} the {named[0].text}"
+    if goes[0].value == _WITHOUT and named[0].kind not in _ALONE:
+        return None  # as plain as can be
+    lens = " lens" if not any(set(named[0].ids) & set(body.ids) for body in before.bodies) else ""
+    return f"{_WITHOUT} the {named[0].text}{lens if named[0].kind in _ALONE else ''}"
+
+
+def _goes(token: Token) -> bool:
+    return bool(_GOING & set(token.groups)) or token.value in (_NOT, _WITHOUT) or token.text.casefold() == _NO
+
+
+def _is_focal(token: Token, before: Question) -> bool:
+    """Whether it is the focal length of one of several lenses."""
+    focals = {lens.focal_length_mm for lens in before.lenses} if len(before.lenses) > 1 else set()
+    return token.kind in ("NUMBER", "LENGTH") and bool(token.numbers) and token.numbers[0] in focals
 
 
 def _several(before: Question) -> list[set[str]]:
@@ -143,15 +174,63 @@ def _inside(heard: Heard, before: Question) -> str | None:
 
 
 def _crop_body(heard: Heard, before: Question) -> str | None:
-    """'same with my crop camera' after what a frame bears on: one of the usual smaller frame."""
+    """'same with my crop camera', 'and in crop mode' of a full frame body: the usual smaller frame."""
     tokens = heard.line.tokens
     told = any(one.kind in ("CROP", "FORMAT", "AREA", "TIMES", "MOUNT") for one in tokens)
     at = next((n for n, one in enumerate(tokens[:-1]) if is_of_crop(one) and tokens[n + 1].kind == "BODY"), None)
     framed = before.intent in _FRAMED or heard.weighed.best in _FRAMED - {MACRO_DISTANCE}
-    if at is None or told or not framed or any(one.kind == "NUMBER" for one in tokens[at : at + 3]):
+    body = at is not None and framed and all(one.kind != "NUMBER" for one in tokens[at : at + 3])
+    if not body and _is_on_full(before):
+        at = next((n for n, one in enumerate(tokens) if _is_a_mode(tokens, n)), None)
+    if at is None or told or not (body or _is_on_full(before)):
         return None
-    start = tokens[at].column - 1
-    return f"{heard.text[:start]}{_SMALLER}{heard.text[start + len(tokens[at].text) :]}"
+    start, end = tokens[at].column - 1, tokens[at].column - 1 + len(tokens[at].text)
+    mode = "" if body else _MODE
+    return f"{heard.text[:start]}{_SMALLER}{mode}{heard.text[end:]}"
+
+
+def _is_on_full(before: Question) -> bool:
+    """Whether a full frame body was told, of a mount or of none: what it crops to is the usual smaller frame."""
+    return any(one.format == FULL for one in before.bodies) or any(one.id == FULL for one in before.frames)
+
+
+def _is_a_mode(tokens: tuple[Token, ...], at: int) -> bool:
+    """'crop mode', 'in crop', 'switch the body to crop': the word stands for the part that is read out."""
+    token, before = tokens[at], tokens[at - 1] if at else None
+    if not is_of_crop(token) or READ_OUT not in token.groups:
+        return False
+    ends = at + 1 == len(tokens) or tokens[at + 1].kind in ("STOP", "JOIN", "MARK")
+    return token.kind == "FRAME" or (before is not None and before.value in _PUT_TO and ends)
+
+
+def _of_full_frame(heard: Heard, before: Question) -> str | None:
+    """'35mm equiv' after another lens: what it is like on full frame, and no lens of that length."""
+    tokens = [one for one in heard.line.tokens if one.kind not in ("STOP", "MARK")]
+    sized = [one for one in tokens if one.kind == "LENGTH" and one.unit == "mm" and one.numbers == (_FULL_MM,)]
+    likened = heard.tells("equiv") and len(heard.cast.lenses) == 1 and not heard.cast.lenses[0].mounts
+    lens = before.lens is not None and before.lens.focal_length_mm not in (None, _FULL_MM)
+    if len(sized) != 1 or not likened or not lens or any(one.kind in ("FNUM", "COMBO", "LENS") for one in tokens):
+        return None
+    start = sized[0].column - 1
+    return f"{heard.text[:start]}{_FULL}{heard.text[start + len(sized[0].text) :]}"
+
+
+def _looks_on_full(heard: Heard) -> str | None:
+    """'looks like a what on FF': what it is like in full frame, and on no body of that."""
+    tokens = heard.line.tokens
+    looks = next((one for one in tokens if LOOKS_SO in one.groups), None)
+    full = next((n for n, one in enumerate(tokens) if FULL in one.ids), None)
+    if not full or tokens[full - 1].value != "on":
+        return None
+    ends = full == len(tokens) - 1 and full > 1 and tokens[full - 2].text.casefold() == _WHAT
+    if ends and heard.weighed.best == CROP_EQUIVALENT:
+        return f"looks like what in {heard.text[tokens[full].column - 1 :]}"  # 'as long as what on FF'
+    if looks is None or tokens[full].column < looks.column:
+        return None
+    between = [one for one in tokens if looks.column < one.column < tokens[full].column]
+    if not any(one.kind == "CUE" for one in between) or any(one.kind in _NAMED - {"UNKNOWN"} for one in between):
+        return None
+    return f"{heard.text[: looks.column - 1]}looks like what in {heard.text[tokens[full].column - 1 :]}"
 
 
 def _made(heard: Heard) -> str | None:

@@ -36,7 +36,7 @@ def with_seat_held(got: Question, before: Question) -> Question:
     got = got.with_(seat=seat)
     if seat is None or not got.follows or got.intent not in _ASKED_OF or tells_seat(before) or tells_seat(got):
         return got
-    if not (_mounts(got.lenses) == _mounts(seat.lenses) and _mounts(got.bodies) == _mounts(seat.bodies)):
+    if not (same_mounts(got.lenses, seat.lenses) and same_mounts(got.bodies, seat.bodies)):
         return got
     told = got.distance_mm is not None and got.intent != DEPTH_OF_FIELD
     if told or got.limits.without or got.mentions(*_LEFT) or not all(map(is_open, got.adapters)):
@@ -48,8 +48,8 @@ def with_seat_held(got: Question, before: Question) -> Question:
     return got.with_(adapters=pieces or got.adapters, values=tuple(values.items()))
 
 
-def _mounts(things: tuple[Thing, ...]) -> list[tuple[str, ...]]:
-    return [thing.ids for thing in things]
+def same_mounts(things: tuple[Thing, ...], before: tuple[Thing, ...]) -> bool:
+    return [one.ids for one in things] == [one.ids for one in before]
 
 
 def without_its_error(values: dict[str, str], before: Question, now: Question) -> dict[str, str]:
@@ -62,4 +62,4 @@ def without_its_error(values: dict[str, str], before: Question, now: Question) -
     named = bool(before.bodies and now.bodies) and all(body.ids for body in (*before.bodies, *now.bodies))
     moved = named and not any(set(one.ids) & set(old.ids) for one in now.bodies for old in before.bodies)
     told = (_MEASURED if gone or moved else frozenset()) | (frozenset(_ERRORS) if moved else frozenset())
-    return {key: text for key, text in values.items() if key not in told}
+    return {key: text for key, text in values.items() if key not in told or now.said(key) is not None}

@@ -111,8 +111,16 @@ def kept_pieces(intent: str, same_lens: bool, same_mount: bool, same_body: bool,
     return tuple(one for one in pieces if one.ids or one.front or one.piece in matter)
 
 
+def set_against(heard: Heard, said: Question, before: Question) -> tuple[Thing, ...]:
+    """'if it did screw in, would infinity be right' after a ring that was only set against the lens: it is put on."""
+    aside = before.prior if before.intent == HAZARD and before.prior is not None else before
+    return aside.adapters if aside.intent == LOOK_ALIKE and heard.tells("put-so") and not said.adapters else ()
+
+
 def without_close_rings(heard: Heard, said: Question, kept: tuple[Thing, ...], before: Question) -> tuple[Thing, ...]:
     """'25 mm of ring then' after a 10 mm ring behind a lens on no body: so much extension takes that ring's place."""
+    if said.said("magnification") is not None and said.intent in (EXPOSURE_ND, DEPTH_OF_FIELD):
+        return tuple(one for one in kept if one.piece not in DRAWN)  # 'and at 1:1' after what a tube costs in light
     told = said.said("extension") is not None and not heard.tells("adding")
     if not told or before.intent != MACRO_DISTANCE or before.bodies:
         return kept
@@ -153,6 +161,8 @@ def pieces_now(heard: Heard, kept: tuple[Thing, ...], said: tuple[Thing, ...], i
         return (*kept, *said)
     if heard.tells(_INSTEAD) or intent not in _STANDING:
         return said
+    if intent in _CLOSE and all(map(_is_asked_for, said)) and "thickness" in heard.readings.values:
+        return (*(one for one in kept if one.piece in DRAWN), *said)  # 'the ring is 0.1 too thick' behind a tube
     if all(piece.piece in OPTICAL for piece in said):
         return (*(one for one in kept if one.piece in DRAWN and one.thickness_mm is not None), *said)
     if all(piece.piece in DRAWN for piece in said):

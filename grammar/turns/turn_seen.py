@@ -31,11 +31,9 @@ from grammar.questions import OFF, Question
 from grammar.things.casting import OPTICAL
 from grammar.turns.going_on import (
     ASIDE,
-    OF_RING,
     OF_STOPS,
     PUT_RIGHT,
     asks,
-    is_by_tubes,
     is_to_be_seated,
     puts_tube,
     ranked_by,
@@ -65,6 +63,8 @@ _OF_CURE: Final = frozenset(
     ["remedy", "will", "can", "what-if", "ok", "right", "better", "put-in", "adding", "get", "instead", "what", "cover",
      "vignette", "disc", "spaced"]
 )  # fmt: skip
+_PLANNED: Final = frozenset([CHAIN, FOCUS_VERDICT, "buy-plan"])
+_IDLE_THROUGH: Final = frozenset(["instead", "what-if", "ok", "what", "can", "will"])  # beside a mount gone through
 _TELLING: Final = frozenset([CHAIN, IDENTIFY_MOUNT, LOOK_ALIKE, DEFINITION])
 
 
@@ -176,9 +176,13 @@ def picks_one_compared(turn: Turn) -> bool:
 
 
 def sets_a_limit(turn: Turn) -> bool:
-    """'no glass' after a list of what fits."""
-    heard = turn.heard
-    return bool(heard.readings.limits) and not turn.names_things and not heard.cues and not turn.was_aside
+    """'no glass' after a list of what fits, 'via M instead' after a plan."""
+    heard, cast = turn.heard, turn.heard.cast
+    others = cast.bodies or cast.pieces or cast.frames or len(cast.lenses) > 1
+    through = not others and "using" in heard.readings.limits
+    alone = not heard.cues and not turn.names_things
+    idle = through and turn.was in _PLANNED and all(cue.tells in _IDLE_THROUGH for cue in heard.cues)
+    return bool(heard.readings.limits) and (alone or idle) and not turn.was_aside
 
 
 def wants_it_seated(turn: Turn) -> bool:
@@ -193,8 +197,9 @@ def wants_it_mended(turn: Turn) -> bool:
 
 def wants_it_set_right(turn: Turn) -> bool:
     """'whats the fix' after a ring that was measured: what is to be taken off it, or put under it."""
-    asked = turn.tells("remedy") and turn.was in _WAYS and turn.best in (*_TROUBLED, CHAIN, DEFINITION)
-    plain = not (turn.names_things or turn.tells("instead") or turn.heard.readings.limits)
+    leant = turn.best == FOCUS_VERDICT and turn.heard.weighed.weight(FOCUS_VERDICT) <= 0  # by its wording alone
+    asked = turn.tells("remedy") and turn.was in _WAYS and (leant or turn.best in (*_TROUBLED, CHAIN, DEFINITION))
+    plain = not (turn.names_things or turn.tells("instead", "stops-down") or turn.heard.readings.limits)
     # where no ring is told but how thick one is, the chain told before is asked what would lift it
     return asked and plain and sized(turn.before) and bool(turn.before.adapters)
 
@@ -259,9 +264,8 @@ def asks_pixels_left(turn: Turn) -> bool:
 
 def leaves_the_crop(turn: Turn) -> bool:
     """'and with the whole sensor' after a crop that was told: the same is asked without it."""
-    of_picture = turn.was in (COVERAGE, CROP_EQUIVALENT)
-    cropped = turn.before.said("crop") is not None
-    return of_picture and turn.tells("uncropped") and cropped and not turn.heard.cast.lenses
+    cropped = turn.was in _OF_FRAME and turn.before.said("crop") is not None
+    return cropped and turn.tells("uncropped") and not turn.heard.cast.lenses
 
 
 def sets_for_another(turn: Turn) -> bool:
@@ -277,23 +281,6 @@ def is_lit_by_glass(turn: Turn) -> bool:
 
 def is_saved_by_stop(turn: Turn) -> bool:
     return saved_by_stop(turn.heard, turn.best, turn.before)
-
-
-def takes_off_a_measured_ring(turn: Turn) -> bool:
-    """'so I take how much off' after a ring that was measured."""
-    return turn.best == DIY_DIMENSION and turn.tells("how-much") and sized(turn.before) and turn.was in OF_RING
-
-
-def goes_by_tubes(turn: Turn) -> bool:
-    return turn.best == SHIM_CALIBRATION and is_by_tubes(turn.heard, turn.before)
-
-
-def measures_the_ring(turn: Turn) -> bool:
-    """'the ring is 0.45 actually', 'what if the ring is 0.1 too thick' after what the picture is like."""
-    rings = [part for part in turn.heard.cast.pieces if part.piece == "adapter"]
-    measured = any(part.thickness for part in rings)
-    off = rings and turn.heard.readings.values.get("thickness") is not None and turn.best == FOCUS_VERDICT
-    return bool((turn.best is None and measured) or off) and turn.was in _OF_PICTURE
 
 
 def tells_only(turn: Turn) -> bool:

@@ -29,7 +29,7 @@ _SHOUTED: Final = 4  # words from which capitals throughout are no names
 _DIAMETERS: Final = "Øø⌀∅"
 _ACROSS: Final = " dia "  # and the word for it
 _BETWEEN: Final = re.compile(r"(?:\s+|\s?[-/_]\s?|\.)?")
-_WITHIN: Final = re.compile(r"(?:\s+|\s?[-/_(),:]\s?|\.|\)?,?\s?\(?)?")  # the designation of a mount may hold brackets
+_WITHIN: Final = re.compile(r"(?:\s+|\s?[-/_(),]\s?|:|\.|\)?,?\s?\(?)?")  # the designation of a mount may hold brackets
 # a mark before a word opens what is quoted, which the next one closes: 'it says "register 40.5"' is in no inches;
 # the name of a file keeps its marks
 _QUOTED: Final = re.compile(r'(?<![^\s(])"(?=\+?[^\W_])([^"]*)(?<!\.svg)(?<!\.html)(?<!\.htm)"')

@@ -17,6 +17,10 @@ _END: Final = r"(?![^\W_])"
 _TURNED: Final = r"\s?-?(?:turn|deg|rev|°)"
 _PITCH: Final = r"(?:[0-3]?\.\d+|[1-3](?:\.0+)?(?![\d.]))"  # mm
 _TPI: Final = r"(?:1[68]|2[0246-8]|3[0268]|40)(?![\d.])"
+_GAUGED: Final = (
+    r"(?:pitch|(?:screw|thread)(?:\spitch)?\sgau?ge)(?:\sgau?ge|\s(?:on|by|from|with)\s(?:the|my|a)\s(?:\w+\s)?gau?ge)?"
+    r"(?:\s(?:leaf|says|reads|shows|fits|tells|gives|matches|at)){0,3}"
+)  # 'pitch', 'pitch on the gauge', 'my thread gauge fits at'
 _IS: Final = r"\s?(?:of|is|=|:|looks like|seems)?\s?(?:approx\.?|about|around|roughly|ca\.?|circa|maybe|nearly|~)?\s?"
 _UNIT: Final = (
     r"(?:(?P<mm>mms?|mil|millimet(?:er|re)s?)|(?P<cm>cms?|centimet(?:er|re)s?)|(?P<um>um|microns?|micrometers?)|"
@@ -87,11 +91,9 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         rf"|(?P<n4>(?:[3-9]|[1-4]\d)(?:\.\d+)?)\s?mm\s(?:of )?pitch(?!{_IS}\.?\d)){_END}",
         made.lead,
     ),
-    # 'dia 38.9 pitch .98': the number behind the word is the pitch, where there is one that a pitch may be
-    # and that tells no turns: '0.5 pitch, 2 turns'
-    ("0.p", rf"(?:(?P<n>{_PITCH})\s?(?:mm)?\s?pitch(?!{_IS}{_PITCH}{_END}(?!\.\d|\s?/|{_TURNED}))"
-     rf"|pitch{_IS}(?P<n2>{_PITCH})(?!\s?tpi|\s?/\s?\d|\.?\d|{_TURNED})(?:\s?mm)?|pitch{_IS}(?P<t>{_TPI})(?:\s?tpi)?){_END}",
-     made.pitch),
+    # 'dia 38.9 pitch .98': the number behind the word, where it may be one and tells no turns: '0.5 pitch, 2 turns'
+    ("0.pst", rf"(?:(?P<n>{_PITCH})\s?(?:mm)?\s?pitch(?!{_IS}{_PITCH}{_END}(?!\.\d|\s?/|{_TURNED}))|{_GAUGED}{_IS}"
+     rf"(?:(?P<n2>{_PITCH})(?!\s?tpi|\s?/\s?\d|\.?\d|{_TURNED})(?: ?mm)?|(?P<t>{_TPI})(?:\s?tpi)?)){_END}", made.pitch),
     ("i", rf"iso\s?[/:=]?\s?(?P<n>[1-9]\d*){_END}(?!\s?/\s?\d|\s?fps|\sframes)", made.one("ISO")),
     ("ae", rf"(?:asa|ei)\s?(?P<n>\d+){_END}", made.one("ISO")),
     ("el", rf"[el]v\s?(?P<n>-?\d+(?:\.\d+)?){_END}", made.one("EV")),

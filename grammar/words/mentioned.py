@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Mapping
 from functools import cache
-from typing import Final, NamedTuple
+from typing import Final, NamedTuple, TypeAlias
 
 _WHOLE: Final = 3  # a phrase of so few signs stands for itself, and for no longer word
 _SMALL: Final = 2  # and so does the last word of a longer one, when it has so few: 'bare on' is not in 'bare one'
@@ -18,9 +18,17 @@ BESIDE_SIGN: Final = "=#"  # a number written right behind the word, or behind i
 GAP_SIGN: Final = ".."
 EITHER_SIGN: Final = "|"
 _SIGNS: Final = (NUMBER_SIGN, GAP_SIGN, EITHER_SIGN)
-_NUMBER: Final = r"(?<![\w.])(\d*\.?\d+)(?: ?(?:mm|cm|km|metres?|meters?|m|ft|feet)\b|x\b)?"
+_NUMBER: Final = r"(?<![\w.])(\d*\.?\d+)(?: ?(?:mm|cm|km|metres?|meters?|m|ft|feet)\b|x\b)?(?:,(?= ))?"
 _BESIDE: Final = r"(?:\s?[=:]\s?| )?(\d*\.?\d+)"
 _GAP: Final = r"(?: [\w'./-]+){0,3}?"
+
+
+_BEGUN: Final = 2  # by so many letters of their beginning phrases are looked for
+_WITHIN: Final = frozenset("abcdefghijklmnopqrstuvwxyz0123456789")  # what no phrase begins behind
+_FEW: Final = 16  # keys whose phrases are looked for one by one
+_Row: TypeAlias = tuple[int, str, str]  # its place among all, its key, the phrase
+# the word list that was looked through last, by how its phrases begin
+_last: list[tuple[Mapping[str, tuple[str, ...]], dict[str, list[_Row]]]] = []
 
 
 class Mention(NamedTuple):
@@ -35,11 +43,35 @@ class Mention(NamedTuple):
 def mentioned(text: str, phrases: Mapping[str, tuple[str, ...]]) -> tuple[Mention, ...]:
     """Every place of the text where a phrase stands, key by key, each key's places in their order."""
     flat = text.casefold().replace("’", "'")
-    found = []
-    for key, of_key in phrases.items():
-        places = [place for one in of_key if _may_stand(one, flat) for place in _places(one, flat)]
-        found += [Mention(key, *place) for place in sorted(places, key=lambda row: row[:2])]
-    return tuple(found)
+    found: dict[str, list[tuple[int, int, float | None]]] = {}
+    for _, key, one in _rows_of(flat, phrases):
+        if _may_stand(one, flat):
+            found.setdefault(key, []).extend(_places(one, flat))
+    return tuple(
+        Mention(key, *place) for key in phrases if key in found for place in sorted(found[key], key=lambda row: row[:2])
+    )
+
+
+def _rows_of(flat: str, phrases: Mapping[str, tuple[str, ...]]) -> list[_Row]:
+    """The phrases of which one may begin somewhere in the text, in their order."""
+    if len(phrases) <= _FEW:
+        return [(0, key, one) for key, of_key in phrases.items() for one in of_key]
+    if not _last or _last[0][0] is not phrases:
+        _last[:] = [(phrases, _by_beginning(phrases))]
+    begun = _last[0][1]
+    begins = {flat[at : at + _BEGUN] for at in range(len(flat)) if at == 0 or flat[at - 1] not in _WITHIN}
+    return sorted({row for one in (*begins, "") for row in begun.get(one, ())})
+
+
+def _by_beginning(phrases: Mapping[str, tuple[str, ...]]) -> dict[str, list[_Row]]:
+    """The phrases by the letters that they begin with; by none those that may begin with others."""
+    begun: dict[str, list[_Row]] = {}
+    for at, (key, one) in enumerate((key, one) for key, of_key in phrases.items() for one in of_key):
+        first = one.split(" ", 1)[0].split(EITHER_SIGN)
+        plain = all(len(word) >= _BEGUN and NUMBER_SIGN not in word and word != GAP_SIGN for word in first)
+        for word in {word[:_BEGUN] for word in first} if plain else {""}:
+            begun.setdefault(word, []).append((at, key, one))
+    return begun
 
 
 def _may_stand(phrase: str, text: str) -> bool:

@@ -137,6 +137,8 @@ class Spelled:
                 rf"(?=[\s-](?:{_UNIT_WORDS}|turns?|stops?))", self._and_part,
             ),
             (rf"(?P<whole>{whole}|{_FIGURE})\sand\sa(?P<top>)\s(?P<part>half)", self._and_part),
+            (rf"(?P<whole>an?|{whole}|{_FIGURE})\s(?P<unit>mm|metres?|meters?|m|inch|foot|turns?|stops?)\sand\sa\s(?P<part>half|quarter|third|eighth)",
+             self._unit_and_part),
             (
                 rf"(?P<before>(?:turn|turned|unscrew|unscrewed|screw|screwed|back|backed|wind|wound)\s(?:\w+\s){{0,2}}?"
                 rf"(?:out|back|off|in)?\s?(?:by\s)?)(?:(?P<top>an?|one|two|three)\s)?(?P<part>{part})(?=\s(?:and|to|for)\b|[,.?;]|$)",
@@ -152,8 +154,6 @@ class Spelled:
             ),
             (rf"nd[ -]?(?P<whole>{tens_and})", lambda match: f"nd{self._value(match['whole']):g}"),
             (r"(?P<whole>\d+)\s(?:and|&)\s(?P<part>\d/\d{1,2})", lambda match: f"{match['whole']} {match['part']}"),
-            (rf"(?P<whole>an?|{whole}|{_FIGURE})\s(?P<unit>mm|metre|meter|m|inch|foot|turn|stop)\sand\sa\s(?P<part>half|quarter|third|eighth)",
-             self._unit_and_part),
             (rf"(?:(?P<top>an?|{small})[ -])?(?P<part>{part}){_MEASURED}", self._fraction),
             (rf"(?P<top>{small})[ -](?P<part>{part}){_FRAMED}", self._fraction),
             (rf"(?:(?:an?|one)[ -])?(?P<share>{_any_of(self.shares)})(?:\sof\sa\ssec(?:ond)?)", self._share_of_second),

@@ -86,8 +86,9 @@ class Subjects:
         size = len(self.rows) or 1
         self._rare = {one: _telling(one) * log(1 + size / max(count, 1.0)) for one, count in counts.items()}
         self._rarest = max(self._rare.values(), default=1.0)
-        # of a text that was looked through: how much each stem tells, and its phrases with what they count whole
-        self._looked_through: dict[str, tuple[dict[str, float], list[tuple[frozenset[str], float]]]] = {}
+        # of a stem that was looked for: the texts that it stands in, and which of their phrases
+        self._standing: dict[str, list[tuple[int, tuple[int, ...]]]] = {}
+        self._whole: dict[tuple[int, int], float] = {}  # what a phrase of a text counts with all its stems
         # the last question's, which is looked up again for each of several kinds of question
         self._last: tuple[frozenset[str], list[tuple[Subject, frozenset[str], float, float]]] = (frozenset(), [])
         self._mended: dict[str, str] = {}  # words looked up for a slip before
@@ -95,6 +96,13 @@ class Subjects:
     def knows(self, word: str) -> bool:
         """Whether a word, in some form, stands in one of the texts."""
         return word in self.vocabulary.empty or self.vocabulary.stem_of(word.casefold()) in self._rare
+
+    def shared(self, text: str, other: str) -> tuple[float, float, frozenset[str]]:
+        """How much two texts share, by how rare their words are, what part that is of the first, and which stems."""
+        asked = self._asked(text)
+        both = asked & self.vocabulary.stems(other)
+        score = sum(self._rare.get(one, 0.0) for one in both)
+        return score, score / (sum(map(self._tells, asked)) or 1.0), both
 
     def matches(self, text: str, intent: str = "") -> list[Match]:
         """Every text that shares a word with `text`, the nearest first. `intent`: what is asked of them."""
@@ -112,20 +120,25 @@ class Subjects:
 
     def _scored(self, asked: frozenset[str]) -> list[tuple[Subject, frozenset[str], float, float]]:
         """Each text that shares a stem with the question, the stems, how much they tell, what part of a phrase."""
-        found = []
-        for row in self.rows:
-            if not asked.isdisjoint(row.weights):
-                shared = frozenset([one for one in asked if one in row.weights])
-                found.append((row, shared, *self._score(row, shared)))
-        return found
+        shared: dict[int, list[tuple[str, tuple[int, ...]]]] = {}
+        for one in asked:
+            for at, phrases in self._where(one):
+                shared.setdefault(at, []).append((one, phrases))
+        return [
+            (self.rows[at], frozenset([one for one, _ in stems]), *self._score(at, stems))
+            for at, stems in sorted(shared.items())
+        ]
 
-    def _made_ready(self, row: Subject) -> tuple[dict[str, float], list[tuple[frozenset[str], float]]]:
-        ready = self._looked_through.get(row.id)
-        if ready is None:
-            told = {one: self._rare[one] * weight for one, weight in row.weights.items()}
-            phrases = [(phrase, sum(self._rare[one] for one in phrase)) for phrase in row.phrases]
-            ready = self._looked_through[row.id] = told, phrases
-        return ready
+    def _where(self, one: str) -> list[tuple[int, tuple[int, ...]]]:
+        """The texts that a stem stands in, each with those of its phrases that hold it."""
+        found = self._standing.get(one)
+        if found is None:
+            found = self._standing[one] = [
+                (at, tuple(n for n, phrase in enumerate(row.phrases) if one in phrase))
+                for at, row in enumerate(self.rows)
+                if one in row.weights
+            ]
+        return found
 
     def _asked(self, text: str) -> frozenset[str]:
         """The stems of a text, slips of the finger put right where one known word is meant."""
@@ -142,32 +155,41 @@ class Subjects:
             self._mended[word] = classes[meant] if meant is not None else near or one
         return self._mended[word]
 
-    def _score(self, row: Subject, shared: frozenset[str]) -> tuple[float, float]:
-        told, phrases = self._made_ready(row)
-        best, held, share = 0.0, frozenset[str](), 0.0
-        for phrase, whole in phrases:
-            if shared.isdisjoint(phrase):
-                continue
-            both = shared & phrase
-            score, there = sum(told[one] for one in both), sum(self._rare[one] for one in both)
+    def _score(self, at: int, stems: list[tuple[str, tuple[int, ...]]]) -> tuple[float, float]:
+        """How much a text is about the stems that it shares, and what part of its nearest phrase they are."""
+        row = self.rows[at]
+        told = {one: self._rare[one] * row.weights[one] for one, _ in stems}
+        touched: dict[int, list[str]] = {}
+        for one, phrases in stems:
+            for n in phrases:
+                touched.setdefault(n, []).append(one)
+        best, held, share = 0.0, 0.0, 0.0
+        for n, both in sorted(touched.items()):
+            plain, there = sum([told[one] for one in both]), sum([self._rare[one] for one in both])
+            score, whole = plain, self._counted(at, n)
             if len(both) > 1:
                 score += there * there / whole * TOGETHER
-            elif len(phrase) == 1:
+            elif len(row.phrases[n]) == 1:
                 score *= WHOLLY
             if score > best:
-                best, held, share = score, both, there / whole
-        often = sum(told[one] * _often(one, row) for one in shared)
-        return best + STREWN * sum(told[one] for one in shared - held) + OFTEN * often, share
+                best, held, share = score, plain, there / whole
+        often = sum([told[one] * _often(len(phrases)) for one, phrases in stems])
+        return best + STREWN * (sum(told.values()) - held) + OFTEN * often, share
+
+    def _counted(self, at: int, n: int) -> float:
+        whole = self._whole.get((at, n))
+        if whole is None:
+            whole = self._whole[at, n] = sum([self._rare[one] for one in self.rows[at].phrases[n]])
+        return whole
 
     def _tells(self, one: str) -> float:
         """How much a stem tells of the subject; one that stands in no text would be of another."""
         return self._rare.get(one, self._rarest)
 
 
-def _often(one: str, row: Subject) -> float:
+def _often(phrases: int) -> float:
     """From 0 for a stem of one phrase towards 1 for one that a text's phrases come back to."""
-    held = sum(one in phrase for phrase in row.phrases)
-    return (held - 1) / (held + 1) if held else 0.0
+    return (phrases - 1) / (phrases + 1) if phrases else 0.0
 
 
 def _telling(one: str) -> float:

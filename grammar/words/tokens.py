@@ -56,6 +56,7 @@ class Spoken:
     id: str
     text: str
     column: int
+    groups: tuple[str, ...] = ()
 
 
 @compact
@@ -248,7 +249,8 @@ def _spoken(runs: Runs, columns: tuple[int, ...], lexicon: Lexicon) -> tuple[Spo
             continue
         records, after = hit
         text = line[atoms[at].start : atoms[after - 1].end]
-        found.extend(Spoken(kind, id_, text, columns[atoms[at].start]) for kind, id_ in records)
+        groups = lexicon.words.groups.of(text)
+        found.extend(Spoken(kind, id_, text, columns[atoms[at].start], groups) for kind, id_ in records)
         at = after
     return tuple(found)
 

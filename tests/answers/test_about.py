@@ -87,3 +87,48 @@ def test_a_term_is_told_in_numbers_of_the_formats_beside_it() -> None:
     values = [round(row["nominal"] if "nominal" in row else row["least"], 3) for row in
               record["quantities"]["allowed_blur_mm"]]  # fmt: skip
     assert values == [0.03, 0.015]
+
+
+@pytest.mark.parametrize(
+    ("say", "begins"),
+    [
+        ("may i sand the chipped edge of a thoriated element", "No: never grind"),
+        ("turning thoriated elements into a magnifier for reading, harmful?", "Not there"),
+        ("how many microsievert a year from a thorium lens on the camera", "Small"),
+        ("is my radioactive lens dangerous", "Yes, safe"),
+    ],
+)
+def test_what_is_done_with_a_thing_is_ruled_on_before_the_thing(say: str, begins: str) -> None:
+    assert told(say).startswith(begins)
+
+
+@pytest.mark.parametrize(
+    ("say", "topic"),
+    [
+        ("what voltage does a b4 servo take", "servo lenses"),
+        ("39x26 lens starts hard in the M39x1 ring", "near-miss threads"),
+        ("can i peek into the slide projector while lit to line up the lens", "inside an old projector"),
+        ("how many kilos can the e mount hold", "how much a mount bears"),
+        ("how can i find out if the ring is bad or the lens", "is it the ring, the lens or the body"),
+        ("which lens name do i type in the camera menu", "lens name and data in the body"),
+    ],
+)
+def test_a_question_made_of_a_whole_phrase_of_an_advice_is_about_that(say: str, topic: str) -> None:
+    assert topic in " ".join(told(say).split())[:200].casefold()
+
+
+@pytest.mark.parametrize(
+    ("before", "say", "says"),
+    [
+        ("50mm f1.4 m42 on e", "is the yellow tint dangerous", "thoriated glass"),
+        ("m42 135 on mft", "can it get mouldy", "70 percent"),
+        ("t2 lens in an m42 body", "and if i force it?", "No force"),
+        ("400mm f5.6 m42 on mft", "safe to leave it on the camera in my backpack?", "Carry by the lens"),
+    ],
+)
+def test_a_danger_asked_after_a_way_is_a_danger(before: str, say: str, says: str) -> None:
+    talk = Talk()
+    DESK.ask(before, talk)
+    record = record_of(DESK.ask(say, talk), DESK.knowledge)
+    assert record["intent"] == "hazard"
+    assert says in str(record["text"])

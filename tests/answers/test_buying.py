@@ -129,3 +129,8 @@ def test_a_lens_told_by_its_film_is_taken_for_what_most_are(asked, say, way, tak
 @pytest.mark.parametrize("say", ["16mm cine lens with a bayonet on E", "16mm cine lens, 38 mm thread on E"])
 def test_it_is_taken_for_nothing_where_something_else_is_told_of_its_mount(asked, say):
     assert "Taken for C," not in flat(asked(say))
+
+
+def test_a_size_that_names_its_thread_is_one_more_of_the_row(asked):
+    for say in ("nd for 49 52 55 and 72mm threads, cheapest way", "one ND for 49, 52, 55 and 72 mm thread"):
+        assert "one 72 mm filter" in asked(say)["text"], say

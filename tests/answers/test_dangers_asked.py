@@ -175,3 +175,19 @@ def test_glue_is_no_danger_where_a_height_is_asked(desk):
     (found,) = _talk(desk, "M42 front glued in an E body cap. what height from the body flange to the M42 face")
     assert found["intent"] == "diy-dimension"
     assert "27.46 mm" in flat(found)
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["39mm thread lens without focusing on a Z body", "no focus ring lens M39 thread on MFT, infinity?",
+     "screw lens 39mm without focusing, goes on E how?"],
+)  # fmt: skip
+def test_a_screw_lens_without_focusing_is_taken_for_an_enlarger_lens(desk, text):
+    assert said(desk.ask(text)).startswith("An Enlarger 39 lens on")
+
+
+@pytest.mark.parametrize("text", ["went in a turn and a half and stuck", "went in one and a half turns and stuck"])
+def test_a_lens_stuck_after_a_turn_is_to_be_turned_back(desk, text):
+    last = desk.ask(f"T2 lens {text} in an M42 ring. hurt anything?")
+    assert "Tight after 1.5 turns" in said(last)
+    assert "turn it back" in said(last)

@@ -70,3 +70,13 @@ def test_glass_nobody_asked_for_is_not_first_behind_a_lens_of_no_register_of_its
     assert [chain["glass"] for chain in found["chains"]] == [False, False, False]
     error = found["chains"][0]["register_error_mm"]
     assert 20 < error["least"] <= 21
+
+
+def test_a_mount_of_two_formats_tells_what_is_lit_of_both() -> None:
+    desk = Desk()
+    made_smaller = " ".join(line.text for line in desk.ask("aps-c 35mm K lens on e mount", Talk()).lines)
+    assert "lights at least 68 % of full frame and covers APS-C: circle at least 28.3 mm" in made_smaller
+    small = " ".join(line.text for line in desk.ask("25mm c-mount on e mount", Talk()).lines)
+    assert "lights 15 to 44 % of full frame, 36 to 85 % of APS-C" in small
+    plain = " ".join(line.text for line in desk.ask("50mm m42 on e mount", Talk()).lines)
+    assert "covers full frame:" in plain

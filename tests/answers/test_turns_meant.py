@@ -619,6 +619,111 @@ def test_why_the_view_is_not_what_the_stabiliser_is_told(club, said):
     assert flat(last).startswith("No, not 170: that is only what it frames like. Enter 85.")
 
 
+SHIM = "50mm lens infinity at the 10 m mark, shim?"
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "which side does the shim go on",
+        "where should the foil sit",
+        "where to place the tape",
+        "what do i put it under",
+    ],
+)
+def test_where_a_shim_goes_is_told_first(club, said):
+    assert flat(talk(club, SHIM, said)[-1]).startswith("putting in a shim: Put the shim on a whole flat seat")
+
+
+@pytest.mark.parametrize(
+    "said", ["fixable?", "is it salvageable", "curable?", "bin it?", "anything to be done?", "hopeless?"]
+)
+def test_whether_a_ring_can_be_saved_is_how_much_to_take_off(club, said):
+    last = talk(club, "45 mm OM lens on X body, ring?", "mine measures 28.42", said)[-1]
+    assert "take 0.12 mm off" in flat(last)
+
+
+@pytest.mark.parametrize(
+    ("first", "then", "tells"),
+    [
+        ("f/2.8, 1/50, iso 400, full sun. ND?", "and if i stop down to 5.6", "f/5.6 is twice as deep as f/2.8"),
+        ("f/2, 1/50, iso 100, full sun. ND?", "and if i stop down to f8", "f/8 is about 4 times as deep as f/2"),
+    ],
+)
+def test_the_depth_of_two_stops_is_set_apart_where_no_lens_is_told(club, first, then, tells):
+    assert flat(talk(club, first, then, "what does the depth do then")[-1]).startswith(tells)
+
+
+@pytest.mark.parametrize(
+    ("first", "tells"),
+    [
+        (("OM 50 to E via M",), "own play"),
+        (("M42 50 on E",), "takes nothing of the sharpness"),
+        (("M42 50 on F body, infinity?",), "weak teleconverter"),
+        (("EF 50 on MFT with 0.71 reducer",), "corners and wide-open sharpness"),
+        (("F lens to M, ring?", "and M to L"), "errors and play add"),
+    ],
+)
+@pytest.mark.parametrize("said", ["any drawback", "what are the disadvantages"])
+def test_a_drawback_is_of_what_stands_between(club, first, tells, said):
+    last = talk(club, *first, said)[-1]
+    assert last.intent == "compare"
+    assert tells in flat(last)
+
+
+@pytest.mark.parametrize(
+    "said",
+    ["sharp to 2.5m only", "2.5m is the farthest", "sharp only as far as 2.5 m", "sharp up to 2.5m, not further"],
+)
+def test_a_far_end_in_any_order_tells_how_far_out_the_lens_sits(club, said):
+    *_, found, other = talk(club, "20mm M42 on E", said, "would a 50 on that ring be fine")
+    assert any(abs(row.value.nominal - 0.163) < 0.005 for row in found.quantities if row.name == "register_error_mm")
+    assert "15 m" in flat(other)
+
+
+@pytest.mark.parametrize("said", ["and as full frame field", "expressed as full frame", "like what on full frame"])
+def test_a_view_told_as_full_frame_stays_on_the_frame_it_is_of(club, said):
+    last = talk(club, "35mm f/2 with .71 on apsc 1.5 = ?", said)[-1]
+    assert any(abs(row.value.nominal - 37.9) < 0.1 for row in last.quantities if row.name == "equivalent_focal_mm")
+
+
+@pytest.mark.parametrize("said", ["is it always at 2.5?", "can i stop it down", "any aperture in there?"])
+def test_the_iris_of_a_projector_lens_is_told_alone(club, said):
+    last = talk(club, "projector lens 120 2.5, image 95 mm behind the flange, EF body", said)[-1]
+    assert flat(last).startswith("Iris: projection lenses have none, so it works at f/2.5 always;")
+
+
+@pytest.mark.parametrize("said", ["would focus be right with it", "if it did screw in, would infinity be right"])
+def test_a_ring_only_set_against_the_lens_is_put_on_where_it_is_supposed(club, said):
+    last = talk(club, "T2 lens on Z", "is the M42 to Z ring the same thread", said)[-1]
+    assert "9.54 mm too close" in flat(last)
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "f-number in the display says 0",
+        "the f-number reads 0.0",
+        "aperture reads 0 in the viewfinder",
+        "f number displayed is 0",
+    ],
+)
+def test_a_stop_that_is_shown_as_nought_is_no_ring(club, said):
+    last = talk(club, "M42 50 on RF", said)[-1]
+    assert (last.intent, last.question.topic) == ("gear-setting", "no-aperture-data")
+
+
+def test_a_length_to_the_image_is_not_put_for_the_number_engraved(club):
+    _, image, set_at = talk(
+        club,
+        "little lens with a 39mm thread, no focusing on it, want it on my E body one day. what is it?",
+        "about 48 to the window picture, it says 50",
+        "17-31 helicoid + 1mm flat ring at the bottom, what do i set for infinity",
+    )
+    assert flat(image).startswith("48 - 18 = 30 mm")
+    assert flat(set_at).startswith("Infinity at 29 mm on the 17 to 31 mm helicoid")
+
+
 MIRROR = ["500 f8 mirror on mft, like what", "stabiliser number?"]
 EARLY = ["M42 58/2 on an E body", "infinity is at 8 m on the scale"]
 STEADY = ["135 2.8 on an aps-c 1.5 body is like?", "and if i add the doubler", "ibis setting?"]

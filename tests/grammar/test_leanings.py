@@ -14,7 +14,7 @@ from grammar.leanings import lean, leanings, packed, runs_of, unpacked
 from tests.grammar.asked import asked
 from tests.grammar.fit import ASKED, TABLE, by_source, digest, made_ready
 
-# of questions in ordinary words that nothing was fitted to; which quarter of the others is taken moves it by 0.015
+# of questions in ordinary words that nothing was fitted to; which of the others are taken moves it by 0.015
 LEAST_UNSEEN = 0.92
 UNSEEN = "plain-long"
 
@@ -25,9 +25,9 @@ def test_the_table_that_ships_was_fitted_to_these_questions() -> None:
 
 
 def test_questions_it_was_not_fitted_to_are_read_right() -> None:
-    """Half of the others tell it; `python -m tests.grammar.fit --folds` fits to all of them."""
+    """A third of the others tells it; `python -m tests.grammar.fit --folds` fits to all of them."""
     rows = [row for row in asked() if row.intent in ASKED]
-    told = [row for n, row in enumerate(rows) if n % 2 == 0 or row.source == UNSEEN]
+    told = [row for n, row in enumerate(rows) if n % 3 == 0 or row.source == UNSEEN]
     ready = made_ready(told, lexicon_of(load_catalogue()[0]))
     ((right, count),) = by_source(ready, [UNSEEN]).values()
     assert count > 300

@@ -48,3 +48,31 @@ def test_a_number_of_a_lens_s_own_name_is_no_second_lens(text: str, focal: float
     assert len(got.lenses) == 1
     assert got.lens is not None
     assert (got.lens.focal_length_mm, got.lens.f_number) == (focal, stop)
+
+
+@pytest.mark.parametrize(
+    ("text", "lens", "body"),
+    [
+        ("does m42 fit z", "m42", "z-mount"),
+        ("does om fit e", "om-mount", "e-mount"),
+        ("would an fd fit x", "fd-mount", "x-mount"),
+        ("can ltm fit m", "ltm", "m-mount"),
+        ("will m42 go on k", "m42", "k-mount"),
+        ("does heron f fit rf", "f-mount", "rf-mount"),
+    ],
+)
+def test_a_small_letter_beside_a_word_of_fitting_is_a_mount(text: str, lens: str, body: str) -> None:
+    got = read(text, lexicon())
+    assert isinstance(got, Question)
+    assert got.lens is not None
+    assert got.body is not None
+    assert (got.lens.ids[0], got.body.ids[0]) == (lens, body)
+
+
+def test_letters_of_a_switch_and_of_a_battery_are_no_mounts() -> None:
+    switch = read("A/M slider on the m42 lens, which way", lexicon())
+    assert isinstance(switch, Question)
+    assert [one.ids[0] for one in (*switch.lenses, *switch.bodies) if one.ids] == ["m42"]
+    battery = read("can i power my b4 servo from a v-mount battery", lexicon())
+    assert isinstance(battery, Question)
+    assert {one.ids[0] for one in (*battery.lenses, *battery.bodies) if one.ids} == {"b4"}

@@ -6,6 +6,7 @@ from math import inf, isfinite
 
 import pytest
 
+from engine.base.compact import replace
 from engine.base.interval import Interval, Measure, is_known
 from engine.base.span import Span
 from engine.judging.judge import Judged
@@ -16,7 +17,19 @@ from engine.render.frame import frame
 from engine.render.reach import mark_text
 from engine.render.section import section
 from tests.render.paper import Paper
-from tests.render.setups import ALL, MARKS, barely_known, cine, dark, enlarger, long_slr, names, nearly_right, too_close
+from tests.render.setups import (
+    ALL,
+    MARKS,
+    barely_known,
+    cine,
+    dark,
+    enlarger,
+    knowledge,
+    long_slr,
+    names,
+    nearly_right,
+    too_close,
+)  # fmt: skip
 
 DRAWN_WHOLE = {"cine": cine, "long-slr": long_slr, "enlarger": enlarger, "nearly-right": nearly_right}
 ALONG = (
@@ -110,6 +123,20 @@ def test_frame_and_circle_are_the_computed_ones(name: str) -> None:
         assert drawn.paper / drawn.scale == pytest.approx(side, abs=1e-3)
     drawn = paper.one("image_circle_at_far_mm", "")
     assert drawn.paper / drawn.scale == pytest.approx(circle.nominal, abs=1e-3)
+
+
+def test_the_smaller_frame_that_a_body_may_have_is_drawn_with_what_is_lit_of_it() -> None:
+    form = knowledge().catalogue.formats["1-inch-type"]
+    either = dark()
+    either = replace(either, setup=replace(either.setup, judged_format=form))
+    paper = Paper(frame(either))
+    drawn = paper.one("smaller_frame_mm")
+    assert drawn.wide_paper is not None
+    assert (drawn.wide_paper / drawn.scale, drawn.paper / drawn.scale) == pytest.approx(
+        (form.width_mm, form.height_mm), abs=1e-3
+    )
+    assert f"if the body is {form.name}" in " ".join(paper.words())
+    assert "if the body is" not in " ".join(Paper(frame(dark())).words())
 
 
 @pytest.mark.parametrize("aspect", [None, 1.0, 16 / 9])

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from itertools import combinations
+from typing import Final
 
 from engine.answers.close.dioptres import powers_of
 from engine.answers.close.drawn import BELLOWS, draw_of
@@ -17,6 +19,7 @@ from engine.chains.walk import ADDED_FOCUSING
 from grammar.questions import CLOSE_UP_LENS, Question, Thing
 
 TUBE = "extension-tube"
+_ADDED: Final = re.compile(r"\d(?: ?mm)? ?\+ ?\d")
 MOST_ROWS = 10
 LONGEST_SPACER, LONGEST_DRAW = 60.0, 400.0  # mm
 
@@ -66,12 +69,18 @@ def tubes_told(question: Question, knowledge: Knowledge) -> Iterator[float]:
         yield from (one for one in numbers(question, "length", "thickness") if one <= longest)
 
 
+def _are_put_together(question: Question) -> bool:
+    """'12 and 24 behind a 100', '12+24': tubes joined by a word or sign that adds, and not set apart."""
+    joined = mentions(question, "joined-numbers") or _ADDED.search(question.text) is not None
+    return joined and not mentions(question, "each-alone")
+
+
 def sets_of(tubes: list[float], question: Question, knowledge: Knowledge) -> Iterator[float]:
     """The lengths told; where tubes are named without a length, a usual set and its sums."""
     if tubes:
         # what was added in a talk is asked of all together
         together = [sum(tubes)] if len(tubes) > 1 else []
-        first = question.follows or mentions(question, "added-up")
+        first = question.follows or mentions(question, "added-up") or _are_put_together(question)
         yield from dict.fromkeys([*together, *tubes] if first else [*tubes, *together])
         return
     if not any(thing.piece == TUBE for thing in question.adapters) or powers_of(question):

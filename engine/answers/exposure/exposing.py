@@ -29,6 +29,7 @@ from engine.answers.exposure.lighting import (
     usual_shutter_s,
 )
 from engine.answers.exposure.since_before import since_before
+from engine.answers.exposure.wide_open import goes_on_with_density, stop_or_density
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import mentions, number, numbers, stop
@@ -68,7 +69,7 @@ def exposed_parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     elif asked == "iso":
         yield _iso(light)
     elif asked == "stop":
-        yield _stop(light)
+        yield stop_or_density(_stop(light), light, question, knowledge)
     elif light.counted is not None and is_known(light.shutter):
         yield held_back(light, question, knowledge)
         yield since_before(question)
@@ -160,6 +161,8 @@ def _asked(question: Question, light: Light) -> str:
     elif mentions(question, "iso") and light.iso is None and light.counted:
         return "iso"
     unset = question.f_number is None and question.said("aperture") is None
+    if unset and light.counted is not None and goes_on_with_density(question):
+        return ""
     asks = mentions(question, "which-stop")
     return "stop" if unset and (asks or scene_and_iso) and is_known(light.shutter) else ""
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 from collections.abc import Sequence
 from typing import Final
@@ -9,9 +10,18 @@ from typing import Final
 from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.facts.catalogue import Catalogue
-from grammar.questions import Thing
+from grammar.questions import Question, Thing
 
 JUST_MM: Final = 0.004  # a pitch told as that of a thread is meant to be its own
+
+# a pitch as typed
+PITCHED: Final = re.compile(r"\d ?(?:mm)? ?[x×] ?\d|\d ?tpi\b|\bpitch\b|(?<![\d.])0?\.\d+ ", re.IGNORECASE)
+
+
+def is_of_the_hole(lens: Thing, question: Question) -> bool:
+    """'an M42 lens into an M42x0.75 thread': a pitch behind what the lens is put into is that of the hole."""
+    into = (one.end for one in question.mentioned if one.key == "into-it" and one.at >= lens.column)
+    return any(PITCHED.search(question.text, end) is not None for end in into)
 
 
 def of_its_pitch(thing: Thing, pitch: float | None, catalogue: Catalogue) -> Thing:

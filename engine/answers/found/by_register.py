@@ -15,6 +15,7 @@ from engine.base.interval import Measure, is_known
 from grammar.questions import Question
 
 MOST = 8
+OF_METAL_MM = 0.1  # as near a depth gauge reads
 BESIDE_MM = 2.0  # as far as registers lie apart that are told as next to one another
 
 
@@ -34,13 +35,27 @@ def by_register(question: Question, knowledge: Knowledge) -> Told:
     meant = roughly(told, question)
     about = "About " if meant != told else ""
     head = f"{about}{small_mm(meant)} from flange to image, good to {small_mm(good)} by a ruler on paper"
+    glass = _behind_glass(told, knowledge)
     if not near:
         text = f"{head}: no mount in the facts has that register, so the lens brings one of its own."
-        return Told((Line("head", text),))
+        return glass if glass.lines else Told((Line("head", text),))
     shown = near[:MOST]
     lines = [Line("head", f"{head}, may be:")]
     lines += [Line("fact", f"{mount.designation}: {mount_line(mount, knowledge)}", 1) for mount in shown]
-    return Told(tuple(lines), registers_of(shown))
+    return Told(tuple(lines), registers_of(shown)) + glass
+
+
+def _behind_glass(told: float, knowledge: Knowledge) -> Told:
+    """The mounts whose bodies measure so much metal to metal, as glass lies behind their flange: what it is in air."""
+    rows = [one for one in knowledge.catalogue.mounts.values() if _off(one.mechanical_mm, told) <= OF_METAL_MM]
+    lines = []
+    for mount in rows:
+        if is_known(mount.mechanical_mm) and is_known(mount.register_mm):
+            moved = mount.mechanical_mm.nominal - mount.register_mm.nominal
+            text = f"{small_mm(told)} is what {mount.designation} bodies measure from flange to image, metal to metal: "
+            text += f"the glass behind the flange moves the image back by {small_mm(round(moved, 3))}. In air that is"
+            lines.append(Line("head", f"{text} {small_mm(mount.register_mm.nominal)}, the register of its lenses."))
+    return Told(tuple(lines), registers_of(rows))
 
 
 def _width_seen(question: Question) -> float | None:

@@ -15,6 +15,7 @@ from engine.answers.found.same_name import (
     registers_alike,
     what_is_shared,
 )
+from engine.answers.found.screwed_in import binds_after, screwed_in
 from engine.answers.found.threads_measured import by_ruler, by_thread
 from engine.answers.found.threads_meet import threads_meet
 from engine.answers.found.turned_in import turned_in
@@ -25,16 +26,16 @@ from engine.answers.parts.mount_line import at_wrong_depth, mount_line, mount_nu
 from engine.answers.parts.nearby import PLAIN, nearest
 from engine.answers.parts.resolve import Missing
 from engine.answers.parts.wording import article, listed, small_mm
-from engine.answers.seat.mixing import barred, mixed, mixed_lines, named_advice, set_apart, traps_of_the_same
+from engine.answers.seat.mixing import mixed, mixed_lines, named_advice, set_apart, traps_of_the_same
 from engine.answers.seat.told_register import against_name
 from engine.base.compact import replace
-from engine.base.interval import Interval, is_known
+from engine.base.interval import is_known
+from engine.facts.kinds import VERDICTS
 from engine.facts.records import Mount
 from engine.physics.mating import Mating
 from grammar.questions import Question
 
 SAME = "Yes,"
-MOST_TURNS = 20.0  # of a thread of a lens mount
 SAME_MM = 0.02  # registers nearer than this are told as one
 IN_IT = ("same", "binds", "loose", "bayonet")  # how what fools the hand goes together
 MOST_BESIDE = 6
@@ -67,7 +68,7 @@ def _alike(question: Question, knowledge: Knowledge) -> Answer:
     firsts = likeliest(question, knowledge)
     chains = mixed(mounts, knowledge) if several else ()
     if by_one_name:
-        told = Told((by_one_name_line(by_one_name, knowledge),))
+        told = met + Told((by_one_name_line(by_one_name, knowledge),))
     else:
         told = not_so + met + _whether_same(question, mounts, firsts, chains, bool(met.lines), knowledge)
     told += Told(tuple(of_the_name(question, knowledge)))
@@ -103,8 +104,9 @@ def _whether_same(
     """Whether what is named is one mount or two, first of all. `met`: whether threads told have been answered."""
     facts = knowledge.catalogue
     if len(set(firsts)) == 2:
-        pair = [facts.mounts[name] for name in dict.fromkeys(firsts)]
-        return Told((Line("head", _same_or_not(pair[0], pair[1], barred(chains))),))
+        one, other = (facts.mounts[name] for name in dict.fromkeys(firsts))
+        screwed = screwed_in(one, other, knowledge) if question.mentions("goes-into") else ""
+        return Told(tuple(Line("head", text) for text in (_same_or_not(one, other, _barred(chains)), screwed) if text))
     if len(mounts) == 1 and _asks_of_thread(question, facts.mounts[mounts[0]]):
         return Told(tuple(of_one_thread(facts.mounts[mounts[0]], knowledge)))
     if len(firsts) > 1 and len(set(firsts)) == 1 and len(mounts) > 1:
@@ -112,10 +114,12 @@ def _whether_same(
     if len(mounts) != 1 or met:
         return Told()
     alike = tuple(named_alike(mounts[0], knowledge))
-    one = Line("head", f"{SAME} one and the same {what_is_shared(facts.mounts[mounts[0]], knowledge)}.")
+    same = Line("head", f"{SAME} one and the same {what_is_shared(facts.mounts[mounts[0]], knowledge)}.")
     of_pieces = any(piece.front == (mounts[0],) for piece in question.adapters)  # '52mm filter thread vs m52 helicoid'
-    lines = (one, *alike) if len(names_typed(question)) > 1 or of_pieces else alike
-    return Told(lines, tuple(registers_alike(mounts[0], knowledge)))
+    return Told(
+        (same, *alike) if len(names_typed(question)) > 1 or of_pieces else alike,
+        tuple(registers_alike(mounts[0], knowledge)),
+    )
 
 
 def _each(mounts: list[str], several: bool, knowledge: Knowledge) -> Told:
@@ -140,6 +144,12 @@ def _each(mounts: list[str], several: bool, knowledge: Knowledge) -> Told:
 def _asks_of_thread(question: Question, mount: Mount) -> bool:
     """'is M42x1 the same as M42': a thread named beside the mount that has it."""
     return mount.thread is not None and question.said("thread") is not None
+
+
+def _barred(chains: Sequence[ListedChain]) -> list[str]:
+    """Which lens on which body is not to be had, though the parts may go together."""
+    setups = [row.listed.judged.setup for row in chains if row.listed.judged.verdict == VERDICTS[-1]]
+    return [f"{one.lens_mount.designation} on {one.body_mount.designation}" for one in setups]
 
 
 def _same_or_not(one: Mount, other: Mount, barred: Sequence[str] = ()) -> str:
@@ -284,14 +294,5 @@ def _register_text(lens: Mount, other: Mount, knowledge: Knowledge) -> str:
 def _thread_text(mating: Mating, lens: Mount, other: Mount, knowledge: Knowledge) -> str:
     text = mating.why
     if mating.outcome == "binds" and mating.turns is not None:
-        text = f"{_starts(mating.turns)} ({mating.why})"
+        text = f"{binds_after(mating.turns)} ({mating.why})"
     return f"{text}; {_register_text(lens, other, knowledge)}"
-
-
-def _starts(turns: Interval) -> str:
-    """After how many turns a screw binds; more than a thread has are none that it would bind after."""
-    if turns.greatest <= 0:
-        return "starts, then binds at once"
-    if turns.least >= MOST_TURNS:
-        return "starts, and holds badly"
-    return f"starts, then binds after about {turns.least:.1f} to {min(turns.greatest, MOST_TURNS):.1f} turns"

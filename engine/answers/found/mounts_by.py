@@ -259,6 +259,10 @@ def _throat_of(mount: Mount) -> Measure:
     return mount.throat_mm
 
 
+def _glass_of(mount: Mount) -> Measure:
+    return mount.cover_glass_mm
+
+
 def _superlative(question: Question) -> tuple[str, Callable[[Mount], Measure], bool] | None:
     """What is compared where the most or the least of it is asked for, how it is found, whether the greatest first."""
     rows = (
@@ -266,6 +270,8 @@ def _superlative(question: Question) -> tuple[str, Callable[[Mount], Measure], b
         (mentions(question, "longest-register"), ("register", _register_of, True)),
         (mentions(question, "widest-throat"), ("throat", _throat_of, True)),
         (mentions(question, "narrowest-throat"), ("throat", _throat_of, False)),
+        (mentions(question, "thinnest-glass"), ("glass before the sensor", _glass_of, False)),
+        (mentions(question, "thickest-glass"), ("glass before the sensor", _glass_of, True)),
     )
     return next((row for told, row in rows if told), None)
 

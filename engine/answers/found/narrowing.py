@@ -5,9 +5,9 @@ from __future__ import annotations
 import re
 from typing import Final
 
-from engine.answers.found.by_pitch import of_its_pitch
+from engine.answers.found.by_pitch import is_of_the_hole, of_its_pitch
 from engine.answers.found.mounts_named import is_set_against
-from engine.answers.found.same_name import of_that_name
+from engine.answers.found.same_name import of_that_name, unfocused
 from engine.answers.found.thread_told import of_another_lens, with_thread_told
 from engine.answers.parts.said import mentions, number, numbers, pitch_mm
 from engine.answers.seat.two_registers import body_register
@@ -16,7 +16,6 @@ from engine.base.interval import is_known
 from engine.facts.catalogue import Catalogue
 from grammar.kinds import CHAIN, COMPARE, FOCUS_VERDICT, HAZARD, IDENTIFY_MOUNT, LOOK_ALIKE, MACRO_DISTANCE, WHY
 from grammar.questions import BY_REGISTER, BY_THREAD, Question, Thing
-from grammar.turns.about_lenses import OF_CAMERAS
 
 UNCLAIMED: Final = ("numbers", "length")  # keys of numbers that no word has claimed
 OF_BODIES: Final = (CHAIN, FOCUS_VERDICT, MACRO_DISTANCE, HAZARD)  # questions that want a body
@@ -41,10 +40,11 @@ def told_apart(question: Question, catalogue: Catalogue) -> Question:
         old = _of_its_time(thing, question.intent in SIDE_BY_SIDE, catalogue)
         is_old = of_film and thing.ids not in names and not is_set_against(thing, old, question.lenses)
         names.append(thing.ids)
-        thing = _by_every_name(thing, catalogue)
+        thing = unfocused(_by_every_name(thing, catalogue), catalogue)
         thing = _of_its_time(_of_its_kind(thing, catalogue), is_old, catalogue)
         thing = _by_ring_named(_by_number(thing, question, catalogue), question, catalogue)
         claimed = question.intent in SIDE_BY_SIDE and not thing.ambiguous and len(question.lenses) > 1
+        claimed = claimed or is_of_the_hole(thing, question)
         thing = thing if claimed else of_its_pitch(thing, pitch, catalogue)  # 'is 42 with 0.75 of pitch an M42'
         asks_which = question.intent in (IDENTIFY_MOUNT, *SIDE_BY_SIDE) and not _has_thread(thing, catalogue)
         lenses.append(thing if asks_which else _as_measured(thing, measured, catalogue))
@@ -239,7 +239,7 @@ def _by_number(thing: Thing, question: Question, catalogue: Catalogue) -> Thing:
 def _of_its_kind(thing: Thing, catalogue: Catalogue) -> Thing:
     """Of several mounts that the words may mean, those of the kind of lens that was told: an 'enlarger lens, M39'."""
     kinds = {thing.lens_kind, *(trait.removeprefix("from ") for trait in thing.traits if trait.startswith("from "))}
-    kinds |= OF_CAMERAS & set(thing.traits)
+    kinds |= {"slr", "rangefinder"}.intersection(thing.traits)  # cameras that a lens is told by
     if thing.kind != "mount" or kinds == {None}:
         return thing
     if not thing.ambiguous:

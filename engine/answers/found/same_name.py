@@ -10,6 +10,7 @@ from engine.answers.parts.answer import Line, Quantity
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.mount_line import mount_line
 from engine.answers.parts.wording import listed, small_mm
+from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.facts.catalogue import Catalogue
 from engine.facts.guidance import Shared
@@ -17,6 +18,9 @@ from engine.facts.records import Mount
 from grammar.questions import Question, Thing
 
 MOST_NOTES: Final = 2
+UNFOCUSED: Final = "no focusing"  # trait of a lens, as it is told
+NO_FOCUSING: Final = "no-focusing"  # trait of the mounts of such lenses
+ENLARGER: Final = "enlarger"  # the kind that most of them are
 _NUMBER: Final = r"(?<![\d.,/:x-])(?:\d+(?:\.\d+)?)(?![\d/:x-]|\.\d)"
 _MEASURED: Final = r"flange|register|image|window|ring (?:is|of)|f/|thick|shim"  # words that tell of what a number is
 _SAME_MM: Final = 0.06
@@ -51,6 +55,16 @@ def registers_alike(name: str, knowledge: Knowledge) -> list[Quantity]:
     ids = dict.fromkeys(other for row in facts.shared.values() if name in row.mounts for other in row.mounts)
     known = [(other, facts.mounts[other].register_mm) for other in ids if other != name]
     return [Quantity("register_mm", register, other) for other, register in known if is_known(register)]
+
+
+def unfocused(thing: Thing, catalogue: Catalogue) -> Thing:
+    """'a 39 mm thread, no focusing on it': of several mounts so wide, that of lenses without it comes first."""
+    if thing.kind != "mount" or not thing.ambiguous or UNFOCUSED not in thing.traits or thing.lens_kind:
+        return thing
+    threads = {catalogue.mounts[name].thread for name in thing.ids if catalogue.mounts[name].thread}
+    meet = [one for one in catalogue.mounts.values() if one.thread in threads and NO_FOCUSING in one.traits]
+    plain = [one.id for one in sorted(meet, key=lambda one: one.kind != ENLARGER)]
+    return replace(thing, ids=tuple(dict.fromkeys((*plain[:1], *thing.ids)))) if plain else thing
 
 
 def asked_of_a_name(question: Question) -> tuple[str, ...]:

@@ -116,6 +116,8 @@ def by_thread(question: Question, knowledge: Knowledge) -> tuple[Told, list[str]
         lines.append(
             Line("fact", f"{thread.designation} ({trimmed(thread.major_mm.nominal, 2)} mm{pitch_told}): {names}", 1)
         )
+        if len(users) == 1 and users[0].note and pitch is not None:
+            lines.append(Line("text", users[0].note, 2))
     if not lines and pitch is not None:
         return _no_mount(diameter, pitch, knowledge), []
     if not lines and mentions(question, "thread-told"):

@@ -5,15 +5,18 @@ from __future__ import annotations
 import re
 from typing import Final
 
+from engine.answers.found.screwed_in import starts
 from engine.answers.found.thread_told import ASSUMED
 from engine.answers.found.threads_told import SAME_WIDTH_MM, of_pitch, threads_told
 from engine.answers.parts.answer import Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.said import numbers
+from engine.answers.parts.said import mentions, numbers
 from engine.answers.parts.wording import trimmed
 from engine.base.compact import replace
 from engine.base.interval import is_known
+from engine.chains.joints import screw_of
 from engine.facts.records import Thread
+from engine.physics.mating import mate
 from grammar.questions import Question, Thing
 
 _METRIC: Final = re.compile(r"\bm(\d{1,3}(?:\.\d+)?)(?![\w.])(?! ?x ?\d)", re.IGNORECASE)
@@ -48,7 +51,9 @@ def threads_meet(question: Question, knowledge: Knowledge) -> Told:
     filters = [thread for thread in (_of_filter(thing, knowledge) for thing in question.adapters) if thread is not None]
     filters = filters or _by_width(question, knowledge)
     threads = list(dict.fromkeys([*filters, *threads]))
-    bare = bare or bool(filters) or pitched is not None
+    threads = threads[::-1] if len(threads) == 2 and _named_first(question, knowledge) else threads
+    typed = any(thing.kind == "thread" for thing in question.things) and mentions(question, "goes-into")
+    bare = bare or bool(filters) or pitched is not None or typed
     if len(threads) == 1 and bare:
         return _by_width_alone(question, threads[0])
     if len(threads) < 2 or not bare:
@@ -60,6 +65,16 @@ def threads_meet(question: Question, knowledge: Knowledge) -> Told:
         if is_known(thread.pitch_mm)
     )
     return Told((Line("head", f"{_answer(one, other, knowledge)} {_how_told(one, other)}".strip()),), rows)
+
+
+def _named_first(question: Question, knowledge: Knowledge) -> bool:
+    """Whether a lens is named by its mount before the thread that it is put into: 'a C lens in an SM1 tube'."""
+    lens, told = question.lens, question.said("thread") or ""
+    if lens is None or lens.id not in knowledge.catalogue.mounts or not mentions(question, "goes-into"):
+        return False
+    at = question.text.casefold().replace(" ", "").find(told.casefold().replace(" ", ""))
+    before = len(question.text[: lens.column - 1].replace(" ", ""))
+    return 0 <= before < at
 
 
 def _by_width_alone(question: Question, one: Thread) -> Told:
@@ -91,11 +106,12 @@ def with_threads_apart(answer: Answer, question: Question, knowledge: Knowledge)
 def with_threads_crossed(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """The answer about a lens that is stuck in a ring, with why, where the thread of the one is not the other's."""
     facts = knowledge.catalogue
-    lens, other = (
-        things[0].ids[0] if things and things[0].ids else "" for things in (question.lenses, question.bodies)
-    )
-    threads = [facts.threads.get(facts.mounts[name].thread or "") for name in (lens, other) if name in facts.mounts]
-    if len(threads) != 2 or threads[0] is None or threads[1] is None or threads[0] is threads[1]:
+    before = question.prior.adapters if question.prior is not None and question.follows else ()
+    rings = [one.front[0] for one in (*question.adapters, *before) if one.front]
+    names = [one.ids[0] for one in (*question.lenses[:1], *question.bodies[:1]) if one.ids] + rings
+    told = (facts.threads.get(facts.mounts[name].thread or "") for name in names if name in facts.mounts)
+    threads = list(dict.fromkeys(one for one in told if one is not None))
+    if len(threads) < 2:
         return answer
     said = _answer(threads[0], threads[1], knowledge)
     if not said.startswith(NOT):
@@ -140,13 +156,12 @@ def _named(question: Question) -> list[str]:
 
 
 def _answer(one: Thread, other: Thread, knowledge: Knowledge) -> str:
-    mating = knowledge.joints.meeting(one, other)
+    mating = mate(screw_of(one), screw_of(other), knowledge.joints.limits)
     names = f"{one.designation} and {other.designation}"
-    if mating is None:
-        return f"{NOT} {names} are too far apart to meet."
     if mating.runs_home == "yes" and mating.outcome not in ("binds", "falls-through"):
         return f"Yes, {one.designation} {_OUTCOMES.get(mating.outcome, 'goes')} into {other.designation}: {mating.why}."
     outcome = _OUTCOMES.get(mating.outcome, mating.outcome.replace("-", " "))
+    outcome = "does not start" if mating.outcome == "binds" and not starts(mating) else outcome
     outcome = OFTEN_HOME if mating.outcome == "binds" and mating.runs_home == "often" else outcome
     return f"{NOT} {names} are not the same: {one.designation} {outcome} in {other.designation} ({mating.why})."
 

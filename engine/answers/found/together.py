@@ -96,7 +96,9 @@ def _match(mount: Mount, found: Found, knowledge: Knowledge) -> Match | None:
     if found.register_mm is not None and is_known(mount.register_mm):
         register = mount.register_mm.nominal
         off = abs(register - found.register_mm)
-        fits = off <= usual["register-by-paper"].value.greatest
+        metal = mount.mechanical_mm  # a depth gauge goes past the glass behind the flange
+        gauged = is_known(metal) and abs(metal.nominal - found.register_mm) <= EXACTLY_MM
+        fits = off <= usual["register-by-paper"].value.greatest or gauged
         text = f"its register is {_mm(register)}, {small_mm(off)} from what was measured"
         (good if fits else bad).append("register" if fits else text)
     return Match(mount, tuple(good), tuple(bad), off)

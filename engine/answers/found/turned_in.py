@@ -14,7 +14,7 @@ from engine.answers.parts.wording import trimmed
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.facts.records import Thread
-from grammar.kinds import LOOK_ALIKE
+from grammar.kinds import HAZARD, LOOK_ALIKE
 from grammar.questions import Question
 
 WIDE_MM: Final = 0.3
@@ -32,9 +32,10 @@ def turned_in(question: Question, knowledge: Knowledge) -> Told:
     if width is None:
         width = next(iter(focals(question)), None)  # 'half a turn then tight, 39 mm' is no lens of 39
     alike = _as_wide(width, knowledge) if width is not None else []
-    if not alike:
-        return Told()
     usual = knowledge.joints.limits.usual_turns
+    stuck = question.intent == HAZARD and turns < usual.least  # whatever its thread is
+    if not alike and not stuck:
+        return Told()
     bound = _binding(alike, hole, turns, knowledge)[:MOST]
     home = f"a thread's own is home after {_span(usual)}"
     if turns >= usual.least and not bound:

@@ -10,6 +10,7 @@ from typing import Final
 from engine.answers.found.narrowing import UNCLAIMED
 from engine.answers.making.body_measured import with_body_measured, with_body_under_lens
 from engine.answers.making.cup_depth import as_depth
+from engine.answers.making.frame_lines import with_frame_lines
 from engine.answers.making.helicoid_travel import with_travel
 from engine.answers.making.length_of_pair import with_length_of_pair
 from engine.answers.making.lens_not_ring import (
@@ -43,6 +44,7 @@ _RINGS: Final = ("adapter", "plain", "ring", "recessed", "", None)
 def by_facts(question: Question, facts: Catalogue) -> Question:
     """The question with its unclaimed numbers in the sense that the mounts named allow, and a length in its ring."""
     question = with_lens_beside_thread(with_lens_drawing(question), _widths(question, facts))
+    question = with_frame_lines(question, facts)
     question = with_body_measured(_registers_told(with_ring_named(question), facts), facts)
     sides = lens_side(_mount(question.lens), facts), body_side(question.body, facts)
     lens, body = sides

@@ -35,7 +35,10 @@ def with_difference_told(question: Question, right_mm: float) -> Question:
             lenses=(replace(lens, focal_length_mm=None), *question.lenses[1:]),
             values=(*question.values, (_THICKNESS, f"{focal:g} mm")) if not told else question.values,
         )
-    if right_mm < 0 and len(told) == 1 and abs(told[0] + right_mm) <= _SAME_MM:
+    over = question.off_word == "too thick" or bool(
+        question.places("beyond-by") or question.places("sits-too-far")
+    )  # 'half a mm too much' is no difference
+    if right_mm < 0 and len(told) == 1 and abs(told[0] + right_mm) <= _SAME_MM and not over:
         bare = not question.adapters  # 'OM on F, half a mm short they say': with nothing between
         if bare or question.off_word:
             again = ((REGISTERS, f"{told[0]:g} mm"),) if bare else ()

@@ -115,13 +115,24 @@ def nearest(
 
 
 def outdone_last(named: list[str], near: list[str], text: str, catalogue: Catalogue, intent: str) -> list[str]:
-    """Advice that is named, then what is near; the other way round where the nearest is about far more of the text."""
-    scores = {match.id: match.score for match in subjects_of(catalogue).matches(text, intent)} if named and near else {}
-    best = scores.get(near[0], 0.0) if near else 0.0
-    outdone = (
-        bool(named) and intent in SPOKEN_OF and best >= max(PLAIN, OUTDOES * max(scores.get(one, 0.0) for one in named))
-    )
-    return [*near, *named] if outdone else [*named, *near]
+    """Advice that is named, then what is near; the other way round where the nearest is about far more of the text.
+
+    A name that the nearest holds too sets neither apart: then it need only be about more.
+    """
+    found = {match.id: match for match in subjects_of(catalogue).matches(text, intent)} if named and near else {}
+    best = found.get(near[0]) if near else None
+    if not named or intent not in SPOKEN_OF or best is None or near[0] in named:
+        return [*named, *near]
+    score = max((found[one].score for one in named if one in found), default=0.0)
+    least = score if _hold_one_name(named, best, catalogue) else max(PLAIN, OUTDOES * score)
+    return [*near, *named] if best.score >= least and best.score > score else [*named, *near]
+
+
+def _hold_one_name(named: list[str], best: Match, catalogue: Catalogue) -> bool:
+    """Whether advice holds the words by which other advice was named."""
+    stems = subjects_of(catalogue).vocabulary.stems
+    names = (name for one in named if one in catalogue.advice for name in catalogue.advice[one].names)
+    return any(wanted <= {*best.shared} for wanted in map(stems, names) if wanted)
 
 
 def surely_named(named: list[str], text: str, catalogue: Catalogue, intent: str) -> list[str]:
@@ -160,12 +171,17 @@ def _is_near(match: Match, least: float, intent: str) -> bool:
 def plainly_about(text: str, subjects: Subjects) -> str | None:
     """The kind of question that a text can only be, by the advice it shares its words with; None where it is not plain.
 
-    More than one word must be shared, and they must be a fair part of those that say anything.
+    More than one word must be shared, and they must be a fair part of those that say anything. What answers no kind of
+    its own is a reason, where the text holds a whole phrase of it.
     """
     for match in subjects.matches(text)[:1] if not tells_a_meaning(text) else ():
         words = len(set(subjects.vocabulary.words_of(text)))
-        if match.score >= PLAIN and len(match.shared) >= max(2, FAIR_PART * words) and match.asked != "other":
+        if match.score < PLAIN or len(match.shared) < max(2, FAIR_PART * words):
+            continue
+        if match.asked != "other":
             return match.asked
+        if match.part >= MOST_TOLD and match.held >= WHOLLY:
+            return WHY
     return None
 
 

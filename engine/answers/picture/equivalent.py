@@ -150,7 +150,7 @@ def _asked_first(told: Told, view: _View) -> Told:
         and (sets_formats_apart(question, facts) or asks_to_match(question, facts))
     )
     if (question.topic == MATCH and not has_that_view(question, view.lenses, crops)) or apart:
-        told = to_match(question, view.lenses, view.at, crops, facts) + told
+        told = to_match(question, view.lenses, view.at, crops, facts, view.factor) + told
     if mentions(question, "either-or") or question.topic == "better":
         told = crop_or_glass(question) + told
     return told

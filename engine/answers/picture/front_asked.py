@@ -16,10 +16,12 @@ from grammar.questions import Question, Thing
 WHERE: Final = (
     "Neither mount nor focal length tells the filter size: lenses that share both have different fronts. It stands "
     "behind a ø on the front rim, inside the front cap or on an old filter. Else measure the thread inside the rim "
-    "with calipers: the filter is the next size up, by some 0.5 to 1 mm."
+    "with calipers: the filter is the next size up, by some 0.5 to 1 mm. Most enlarger and rangefinder lenses take "
+    "40.5 mm, cine and video lenses often 27 or 35.5 mm, small ones 25.5 mm."
 )
 _SETTINGS: Final = ("shutter", "iso", "light", "frame_rate", "factor", "stops")  # who tells them asks for density
 _SHOWN: Final = 6
+FILTER: Final = "filter"  # kind of the mounts that filters have
 
 
 def with_front_told(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
@@ -29,6 +31,8 @@ def with_front_told(answer: Answer, question: Question, knowledge: Knowledge) ->
     told = number(question, FILTER_SIZE) is not None or bool(numbers(question, THREADS))
     told = told or any(thing.id in sizes for thing in (*question.lenses, *question.bodies))
     told = told or any(question.said(key) is not None for key in _SETTINGS)
+    of_filter = knowledge.catalogue.mounts.get(lens.id or "") if lens is not None else None
+    told = told or (of_filter is not None and of_filter.kind == FILTER)  # 'how wide is a Series VI filter'
     stepped = any(thing.steps for thing in question.adapters)
     if lens is None or told or stepped or not (lens.ids or lens.focal_length_mm):
         return answer

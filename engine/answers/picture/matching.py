@@ -27,9 +27,17 @@ ALIKE = 0.04  # views within this share of one another look the same
 
 
 def to_match(
-    question: Question, lenses: Sequence[float], at: float | None, crops: Sequence[Crop], facts: Catalogue
+    question: Question,
+    lenses: Sequence[float],
+    at: float | None,
+    crops: Sequence[Crop],
+    facts: Catalogue,
+    factor: float | None = None,
 ) -> Told:
-    """The focal length, and the stop, that on each format look as the one told does on its own, else on full frame."""
+    """The focal length, and the stop, that on each format look as the one told does on its own, else on full frame.
+
+    `factor`: of the glass told, which is on the frame told, and on the one wanted where the view is that of full frame.
+    """
     if question.asked and question.prior is not None and question.prior.follows:
         return Told()  # which frame was to be matched was told two turns before
     source = _source(question, facts) or _before_full(question, facts) or _frame_before(question, facts)
@@ -46,14 +54,16 @@ def to_match(
     )
     if source is not None and not targets:
         targets = [Crop(FULL, 1.0, 1.0)]
-    told = Told()
-    for focal in _likened_to(question, lenses):
+    told, before, behind = Told(), (factor or 1.0) if source is not None else 1.0, _behind(source, factor)
+    at = at * before if at is not None else None
+    for focal in (one * before for one in _likened_to(question, lenses)):
         for crop in targets:
-            ratio = known.by_diagonal / crop.by_diagonal
+            ratio = known.by_diagonal / crop.by_diagonal / behind
             needed = focal * ratio
             text = f"To frame like {trimmed(focal, 1)} mm on {known.name}, {crop.name} needs {trimmed(needed, 1)} mm"
             if crop.by_width is not None and known.by_width is not None:
-                text += f" ({trimmed(focal * known.by_width / crop.by_width, 1)} mm by width)"
+                text += f" ({trimmed(focal * known.by_width / crop.by_width / behind, 1)} mm by width)"
+            text += f" ahead of {trimmed(behind, 2)}x glass" if behind != 1 else ""
             case = f"on {crop.name} like {trimmed(focal, 1)} mm on {known.name}"
             rows = [Quantity("focal_length_mm", Interval.exact(needed), case)]
             if at is not None:
@@ -61,6 +71,11 @@ def to_match(
                 text += f", for the same depth of field at f/{trimmed(at * ratio, 2)}; exposure goes by the f-number"
             told += Told((Line("head", f"{text}."),), tuple(rows))
     return told
+
+
+def _behind(source: Format | None, factor: float | None) -> float:
+    """The factor of the glass on the frame that is wanted: 'a 50 on full frame, what behind 0.71x on MFT'."""
+    return factor if factor is not None and source is None else 1.0
 
 
 def _likened_to(question: Question, lenses: Sequence[float]) -> Sequence[float]:
@@ -148,10 +163,21 @@ def _before_full(question: Question, facts: Catalogue) -> Format | None:
     """'9 mm on 2/3 in, which full frame lens shows that': the frame told with the focal length, ahead of 'which'."""
     lens = next((lens for lens in question.lenses if lens.focal_length_mm is not None), None)
     asked, told = question.places("like-full"), formats_told(question, facts)
+    beside = next(
+        (form for thing, form in told if lens is not None and _right_behind(lens, thing, question.text)), None
+    )
+    if asked and beside is not None and beside.id not in FULL_FRAMES:
+        return beside  # 'which lens on full frame matches a 50 on APS-C'
     if lens is None or not asked or not told or _column_of_focal(lens, question.text) - 1 > asked[0].at:
         return None
     thing, form = told[0]
     return form if thing.column - 1 < asked[0].at and form.id not in FULL_FRAMES else None
+
+
+def _right_behind(lens: Thing, frame: Thing, text: str) -> bool:
+    """'50 mm on an APS-C body': nothing but small words between the two."""
+    between = text[_column_of_focal(lens, text) - 1 : frame.column - 1]
+    return re.fullmatch(r"\d[\d.]* ?(?:mm )?(?:lens )?on (?:a |an |my )?", between) is not None
 
 
 def _column_of_focal(lens: Thing, text: str) -> int:

@@ -13,6 +13,7 @@ from grammar.questions import Question, Thing
 TUBES = frozenset({"extension-tube", *ADDED_FOCUSING})
 RING = "adapter"
 BESIDE_SEAT_MM = 3.0  # a ring that differs by more from what lens and body ask for is put in beside their own
+_TOO_CLOSE = frozenset({"too close", "too thin", "too short"})
 MOST_OF_FOCAL = 3.0  # times the focal length; no lens is racked out farther
 
 
@@ -37,7 +38,16 @@ def extension_mm(question: Question, facts: Catalogue) -> float | None:
                 total += at.nominal
     travel = number(question, "travel")
     open_yet = any(thing.piece in ADDED_FOCUSING and thing.thickness_mm is None for thing in question.adapters)
-    return total or (travel if open_yet else None)  # 'a helicoid with 4 mm travel'
+    off = _off_mm(question) if total else 0.0
+    return max(total + off, 0.0) or (travel if open_yet else None)  # 'a helicoid with 4 mm travel'
+
+
+def _off_mm(question: Question) -> float:
+    """By how much a ring beside the tubes is off, above 0 where the lens sits too far out."""
+    size, word = number(question, "thickness"), question.off_word
+    if size is None or word is None:
+        return 0.0
+    return -size if word in _TOO_CLOSE else size
 
 
 def moved_out_mm(question: Question, facts: Catalogue) -> float | None:

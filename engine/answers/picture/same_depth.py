@@ -1,4 +1,4 @@
-"""The f-number that gives the same depth of field at the same framing on another format."""
+"""The f-number that gives the same depth of field on another format, and how much deeper one stop is than another."""
 
 from __future__ import annotations
 
@@ -6,11 +6,14 @@ import re
 
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.said import focals
-from engine.answers.parts.wording import f_number
+from engine.answers.parts.wording import f_number, trimmed
 from engine.base.interval import Interval
 from engine.facts.catalogue import Catalogue
 from engine.facts.records import Format
 from grammar.questions import Question, Thing
+
+TWO = 2
+NEARLY = 0.05  # of a number of times, no more than stops are rounded by
 
 
 def same_depth(question: Question, at: float, facts: Catalogue) -> Told:
@@ -39,6 +42,28 @@ def same_depth(question: Question, at: float, facts: Catalogue) -> Told:
         kind, level = ("head", 0) if source is one else ("fact", 1)
         out += Told((Line(kind, text, level),), (Quantity("f_number", Interval.exact(alike), case),))
     return out
+
+
+def deeper_by(question: Question) -> Told:
+    """How many times as deep the smaller of two stops is, where nothing else is told: as the f-numbers.
+
+    Source: optics model, depth of field goes with N while the subject is well within the hyperfocal distance.
+    """
+    told = {*question.stops, question.f_number, *(thing.f_number for thing in question.lenses)}
+    if len(told - {None}) != TWO:
+        told |= {question.prior.f_number} if question.prior is not None and question.follows else set()
+    stops = sorted(one for one in told if one is not None)
+    if len(stops) != TWO:
+        return Told()
+    by = stops[1] / stops[0]
+    text = f"f/{f_number(stops[1])} is {_so_much(by)} as deep as f/{f_number(stops[0])}"
+    rest = "same lens, distance and frame; more than that where the far end nears infinity."
+    rows = (Quantity("depth_ratio", Interval.exact(by), f"f/{f_number(stops[1])} by f/{f_number(stops[0])}"),)
+    return Told((Line("head", f"{text}: {rest}"),), rows)
+
+
+def _so_much(by: float) -> str:
+    return "twice" if abs(by - TWO) < NEARLY else f"about {trimmed(by, 1)} times"
 
 
 def formats_told(question: Question, facts: Catalogue) -> list[tuple[Thing, Format]]:

@@ -8,6 +8,7 @@ from engine.answers.parts.answer import Line, ListedChain, Quantity, RingToMake
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.wording import small_mm
 from engine.answers.seat.chain_numbers import circle_of, fully_out_line, price_text
+from engine.answers.seat.finder import finder_line
 from engine.answers.seat.outcome_lines import check_line, coverage_line, crop_line, mark_line, typical_cover_line
 from engine.answers.seat.telling import (
     CERTAINTY_WORDS,
@@ -24,7 +25,6 @@ from engine.base.interval import Interval, Unknown, is_known
 from engine.base.span import Span
 from engine.chains.lens_and_body import register_of
 from engine.chains.setup import Setup
-from engine.judging.judge import Judged
 from engine.judging.ranking import Listed
 
 
@@ -45,23 +45,11 @@ def chain_lines(chain: ListedChain, knowledge: Knowledge, feet: bool, full: bool
     facts = [
         seat_line(judged), margin_line(judged), mark_line(judged, feet), *focus_lines(judged, feet), out,
         iris_text(judged)[1], clearance_line(judged), cover, crop_line(judged), variants_text(judged),
-        _finder_line(judged, knowledge), _tubes(chain.listed), check_line(judged, feet),
+        finder_line(judged, knowledge), _tubes(chain.listed), check_line(judged, feet),
     ]  # fmt: skip
     lines += [Line("fact", text, 1) for text in facts if text]
     lines += [Line(line.kind, line.text, 1) for line in finding_lines(judged, knowledge, feet)]
     return lines
-
-
-def _finder_line(judged: Judged, knowledge: Knowledge) -> str | None:
-    """Which of alike rings brings up the frame of this focal length in a bright-line finder."""
-    focal, rings = judged.trace.value("focal_length_mm"), knowledge.catalogue.adapters
-    if not isinstance(focal, Interval):
-        return None
-    last = [one.id for one in judged.chain.adapters[-1:]]
-    alike = [*last, *(twin for id_ in last for twin in judged.chain.variants.get(id_, ()))]
-    known = [one for id_ in alike if (one := rings.get(id_)) is not None]  # a way of holding a lens is none
-    fit = next((one.name for one in known if f"{focal.nominal:g}" in one.frame_lines), None)
-    return fit and f"for the finder of a rangefinder body: {fit}, which shows the frame of {focal.nominal:g} mm"
 
 
 def _tubes(row: Listed) -> str | None:

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-
 from engine.answers.parts.answer import Line, ListedChain, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import nearest
@@ -11,7 +9,6 @@ from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_sid
 from engine.answers.seat.standin import as_listed
 from engine.answers.seat.telling import life_line, seat_line
 from engine.chains.walk import Chain
-from engine.facts.kinds import VERDICTS
 from grammar.questions import Question, Thing
 
 MOST_MIXED = 3
@@ -77,9 +74,3 @@ def mixed_lines(chains: tuple[ListedChain, ...], feet: bool) -> list[Line]:
         Line("fact", f"{row.title}: {life_line(row.listed.judged, feet)}; {seat_line(row.listed.judged)}")
         for row in chains
     ]  # fmt: skip
-
-
-def barred(chains: Sequence[ListedChain]) -> list[str]:
-    """Which lens on which body is not to be had, though the parts may go together."""
-    setups = [row.listed.judged.setup for row in chains if row.listed.judged.verdict == VERDICTS[-1]]
-    return [f"{one.lens_mount.designation} on {one.body_mount.designation}" for one in setups]

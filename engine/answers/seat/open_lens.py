@@ -174,7 +174,8 @@ def _focusing(thing: Thing | None, question: Question, knowledge: Knowledge) -> 
 def _iris(thing: Thing | None, question: Question) -> Iterator[Line]:
     if thing and thing.lens_kind == "projector" and not mentions(question, "stop-wished"):
         at = f" f/{f_number(thing.f_number)}" if thing.f_number else " wide open"
-        yield Line("text", f"Iris: projection lenses have none, so it works at{at} always.")
+        stopped = "a card with a round hole before the glass stops it down"
+        yield Line("text", f"Iris: projection lenses have none, so it works at{at} always; {stopped}.")
 
 
 def needs_register(setup: Setup, judged: Judged | None) -> bool:

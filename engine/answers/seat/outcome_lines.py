@@ -5,8 +5,9 @@ from __future__ import annotations
 from math import isinf
 
 from engine.answers.parts.wording import FULL, about, distance, f_number, percent, ranged, small_mm, trimmed
-from engine.base.interval import Interval, is_known
+from engine.base.interval import Interval, Measure, is_known
 from engine.base.span import Span
+from engine.facts.records import Format
 from engine.judging.judge import Judged
 from engine.physics import coverage
 from engine.physics.trace import Given
@@ -32,10 +33,10 @@ def typical_cover_line(judged: Judged, circle: Interval | None) -> str | None:
     form = judged.setup.format
     if form is None or circle is None:
         return None
-    lit = coverage.lit_share(circle, Interval.exact(form.width_mm), Interval.exact(form.height_mm))
+    lit = lit_of(circle, form)
     if not is_known(lit) or lit.least > FULL:
         return None
-    return _lights(lit, circle, form.name, judged.trace.given["image_circle_mm"])
+    return _lights(judged, lit, circle, form.name)
 
 
 def coverage_line(judged: Judged) -> str | None:
@@ -44,20 +45,37 @@ def coverage_line(judged: Judged) -> str | None:
     circle, lit = trace.value("image_circle_at_far_mm"), trace.value("lit_share")
     if form is None or not isinstance(circle, Interval) or not isinstance(lit, Interval):
         return None
-    given = trace.given["image_circle_mm"]
-    return _lights(lit, circle, form.name, given)
+    return _lights(judged, lit, circle, form.name)
 
 
-def _lights(lit: Interval, circle: Interval, name: str, given: Given) -> str:
-    """The share of a format that is lit, and by which circle; of one that is only known at its least, at least so."""
-    size = ranged(circle, lambda value: f"{trimmed(value, 1)} mm")
+def lit_of(circle: Measure, form: Format) -> Measure:
+    """The share of a format that a circle lights, from 0 to 1."""
+    return coverage.lit_share(circle, Interval.exact(form.width_mm), Interval.exact(form.height_mm))
+
+
+def _lights(judged: Judged, lit: Interval, circle: Interval, name: str) -> str:
+    """The share of a format that is lit, and by which circle; of one that is only known at its least, at least so.
+
+    Where the body may also have a smaller format, how much of that.
+    """
+    given = judged.trace.given["image_circle_mm"]
+    held = _held(lit, name, given)
+    smaller = judged.setup.smaller_format
+    share = lit_of(circle, smaller) if smaller is not None and lit.least <= FULL else None
+    if smaller is not None and isinstance(share, Interval):
+        of_smaller = _held(share, smaller.name, given)
+        held += f"{' and ' if share.least > FULL else ', '}{of_smaller.removeprefix('lights ')}"
     if given.at_least:
-        share = percent(lit.least)
-        held = f"covers {name}" if lit.least > FULL else f"lights at least {share} of {name}"
         return f"{held}: circle at least {trimmed(circle.least, 1)} mm (how much more such lenses throw is not known)"
-    typical = " (typical of such lenses)" if given.assumed else ""
-    held = f"covers {name}" if lit.least > FULL else f"lights {ranged(lit, percent)} of {name}"
-    return f"{held}: circle {size}{typical}"
+    size = ranged(circle, lambda value: f"{trimmed(value, 1)} mm")
+    return f"{held}: circle {size}{' (typical of such lenses)' if given.assumed else ''}"
+
+
+def _held(lit: Interval, name: str, given: Given) -> str:
+    if lit.least > FULL:
+        return f"covers {name}"
+    share = f"at least {percent(lit.least)}" if given.at_least else ranged(lit, percent)
+    return f"lights {share} of {name}"
 
 
 def crop_line(judged: Judged) -> str | None:

@@ -17,6 +17,7 @@ from engine.answers.parts.wording import (
     small_mm,
     times,
 )
+from engine.answers.seat.finder import for_finder
 from engine.base.interval import Interval, Unknown, is_known
 from engine.base.span import Span
 from engine.chains.ring_map import Joint
@@ -40,7 +41,7 @@ CERTAINTY_WORDS = {
 
 def chain_title(judged: Judged, knowledge: Knowledge) -> str:
     """The chain in order from the lens: 'C to E-mount cup + ...'."""
-    parts = [link_name(link, knowledge) for link in judged.chain.links]
+    parts = [link_name(for_finder(link, judged, knowledge), knowledge) for link in judged.chain.links]
     return " + ".join(parts) if parts else "straight on, no adapter"
 
 

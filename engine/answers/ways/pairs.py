@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from engine.answers.found.same_name import NO_FOCUSING, UNFOCUSED
 from engine.answers.parts.answer import Answer
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, LensSide, Missing, body_side, lens_side
@@ -146,6 +147,8 @@ def _meanings(thing: Thing | None, known: list[LensSide], knowledge: Knowledge) 
     """Every lens that an ambiguous designation may stand for, where registers differ and none is the likelier."""
     if thing is None or thing.kind != "mount" or not thing.ambiguous or len(known) != 1:
         return []
+    if UNFOCUSED in thing.traits and NO_FOCUSING in knowledge.catalogue.mounts[thing.ids[0]].traits:
+        return []  # that it has no focusing tells which it is
     shared = (row for row in knowledge.catalogue.shared.values() if row.mounts[0] in thing.ids and row.likely)
     if any(row.likely == thing.id and set(thing.ids) <= set(row.mounts) for row in shared):
         return []

@@ -1,0 +1,53 @@
+"""What may be seen in a follow-up of a ring: how long it is, by how much it, or the seat, is off."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.kinds import (
+    BUY_PLAN,
+    COMPARE,
+    COVERAGE,
+    CROP_EQUIVALENT,
+    DEPTH_OF_FIELD,
+    DIY_DIMENSION,
+    EXPOSURE_ND,
+    FOCUS_VERDICT,
+    GEAR_SETTING,
+    HAZARD,
+    LIST_FITS,
+    MACRO_DISTANCE,
+    SHIM_CALIBRATION,
+)
+from grammar.turns.going_on import OF_RING, asks, is_by_tubes, sized
+from grammar.turns.turn_seen import Turn
+
+_OF_PICTURE: Final = frozenset([COVERAGE, CROP_EQUIVALENT, EXPOSURE_ND, DEPTH_OF_FIELD, GEAR_SETTING])
+_UNSEATED: Final = _OF_PICTURE | {HAZARD, BUY_PLAN, MACRO_DISTANCE, COMPARE, LIST_FITS}
+
+
+def takes_off_a_measured_ring(turn: Turn) -> bool:
+    """'so I take how much off' after a ring that was measured."""
+    return turn.best == DIY_DIMENSION and turn.tells("how-much") and sized(turn.before) and turn.was in OF_RING
+
+
+def goes_by_tubes(turn: Turn) -> bool:
+    return turn.best == SHIM_CALIBRATION and is_by_tubes(turn.heard, turn.before)
+
+
+def measures_the_ring(turn: Turn) -> bool:
+    """'the ring is 0.45 actually', 'what if the ring is 0.1 too thick' after what the picture is like."""
+    rings = [part for part in turn.heard.cast.pieces if part.piece == "adapter"]
+    measured = any(part.thickness for part in rings)
+    told = turn.heard.readings.values.get("thickness") is not None
+    off = (rings and told and turn.best == FOCUS_VERDICT) or tells_an_error(turn)
+    return bool((turn.best is None and measured) or off) and turn.was in _OF_PICTURE
+
+
+def tells_an_error(turn: Turn) -> bool:
+    """'say it sits 0.2 too high', 'half a mm too much under it' after anything but a seat: what it then still does."""
+    told = turn.heard.readings.values.get("thickness") is not None and turn.was in _UNSEATED
+    said = any(one.kind == "MEASURE" and one.value == "thickness" for one in turn.heard.line.tokens)
+    pair = any(one.ids for one in turn.before.lenses) and bool(turn.before.bodies)
+    asked = asks(turn.heard) or bool(turn.heard.readings.values.keys() - {"thickness"})
+    return told and said and pair and not asked

@@ -1,0 +1,168 @@
+"""One figure of a mount or a thread, a screw put into a thread that is not its own, a pitch read from a gauge."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.answers.picture import flat, numbers
+
+
+@pytest.mark.parametrize(
+    ("text", "head"),
+    [
+        ("FZ camera - what flange depth", "FZ: register 19 mm"),
+        ("what flange distance has the vl camcorder mount", "VL camcorder: register 20 mm"),
+        ("flange to film of a BNCR please", "BNCR: register 61.468 mm"),
+        ("bore of a PL", "PL: 54 mm across inside"),
+        ("inner diameter of LPL", "LPL: 62 mm across inside"),
+        ("pitch of an M8 lens", "M8 board: thread M8x0.35"),
+        ("what pitch has a 46mm filter", "Filter thread 46 mm: thread M46x0.75"),
+        ("D mount thread pitch", "D: thread 5/8-32 UN, 15.875 mm wide, pitch 0.794 mm (32 to the inch)"),
+        ("rms thread angle", "RMS 0.800 in x 36 (W 0.8 x 1/36): flanks of 55 degrees"),
+        ("male diameter of rms thread", "RMS 0.800 in x 36 (W 0.8 x 1/36): male thread 20.2 to 20.27 mm"),
+        ("turning a c mount male thread, what OD do i aim for", "C: male thread 25.22 to 25.37 mm"),
+    ],
+)
+def test_the_figure_that_is_asked_heads_the_answer(asked, text, head):
+    assert flat(asked(text)).startswith(head)
+
+
+@pytest.mark.parametrize("text", ["kinor 16 flange focal distance", "tfl 2 register", "maxi pl flange depth pls"])
+def test_a_register_that_is_not_established_is_said_to_be(asked, text):
+    found = asked(text)
+    assert "its register is not established" in flat(found)
+    assert not numbers(found, "register_mm")
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("m8 lens in an m12 holder", "M8x0.35 (8 mm) drops through M12x0.5"),
+        ("rms objective in a m25 hole", "drops through M25x0.75"),
+        ("D lens into a c socket, does it screw in", "drops through 1-32 UN"),
+        ("72mm enlarger lens into a M72 line scan camera", "M72x1 starts in M72x0.75, then binds"),
+        ("c lens in a sm1 tube", "1-32 UN drops through without catching in 1.035 in-40"),
+        ("M42 lens into an M42x0.75 thread?", "M42x1 starts, then binds in M42x0.75"),
+        ("does an M42 lens screw into M42x0.75 ring", "M42x1 starts, then binds in M42x0.75"),
+    ],
+)
+def test_what_a_screw_does_in_another_thread_is_told_first(asked, text, said):
+    assert said in flat(asked(text))[:420]
+
+
+def test_a_screw_wider_than_the_hole_does_not_start(asked):
+    said = flat(asked("is an M25.5x0.75 tap as good as the c mount thread"))
+    assert "M25.5x0.75 does not start in 1-32 UN" in said
+
+
+def test_a_board_lens_in_a_cs_camera_is_not_ruled_by_the_ring_of_a_c_lens(asked):
+    said = flat(asked("m12 board lens screws straight into the cs camera?"))
+    assert "not without the ring" not in said
+    assert "do not stop by themselves" in said
+
+
+@pytest.mark.parametrize(
+    ("text", "pitch"),
+    [
+        ("the lens says M42, pitch on the gauge 0.75", "0.75 mm"),
+        ("lens says M42, pitch gauge says 0.75", "0.75 mm"),
+        ("caliper 25.3, pitch gauge says 32", "32 tpi"),
+        ("25.3 across and the thread pitch gauge shows 0.8", "0.8 mm"),
+        ("39mm screw, thread gauge fits 26", "26 tpi"),
+        ("thread 20.2, my pitch gauge says 36", "36 tpi"),
+    ],
+)
+def test_what_a_gauge_says_is_a_pitch(asked, text, pitch):
+    found = asked(text)
+    assert found["intent"] == "identify-mount"
+    assert pitch in found["reading"]
+
+
+@pytest.mark.parametrize(
+    ("say", "told"),
+    [
+        ("glass in front of mft sensor how thick", "Micro Four Thirds: about 4 mm of glass"),
+        ("how thick is the sensor stack on E bodies", "E-mount: about 2 to 2.5 mm of glass"),
+        ("cover glass thickness of a Z body?", "Z-mount: about 1.1 mm of glass"),
+        ("how many mm of glass over an RF sensor", "is not established"),
+        ("does the glass over the sensor differ between Z and E", "E-mount: about 2 to 2.5 mm of glass"),
+        ("which full frame body has the thinnest sensor glass", "M-mount, 0.8 mm"),
+        ("whose sensor glass is thickest", "Micro Four Thirds, 4 mm"),
+        ("how far can rear elements go in on the 44x33 G mount", "may reach 10 mm behind the flange"),
+        ("room behind the flange of RF bodies?", "not published"),
+    ],
+)
+def test_what_lies_behind_the_flange_is_told(asked, say, told):
+    assert told in flat(asked(say))[:220]
+
+
+@pytest.mark.parametrize(
+    ("text", "head"),
+    [
+        ("thread pitch on 86mm filters", "M86x1: thread M86x1, 86 mm wide, pitch 1 mm"),
+        ("28.5mm filters which pitch", "M28.5x0.5: thread M28.5x0.5, 28.5 mm wide, pitch 0.5 mm. M28.5x0.6"),
+        ("pitch of a 43mm filter", "M43x0.75: thread M43x0.75, 43 mm wide, pitch 0.75 mm. M43x0.5"),
+        ("series 6 filter diameter", "Series VI drop-in filter: 41.3 mm across"),
+        ("retaining ring of series 8", "Series VIII drop-in: 63.5 mm across; Retaining ring 66.7 mm"),
+    ],
+)
+def test_filters_have_their_pitches_and_series_their_widths(asked, text, head):
+    assert flat(asked(text)).startswith(head)
+
+
+@pytest.mark.parametrize(
+    "text", ["43mm filter stuck after half a turn, why", "37mm video filter goes half a turn then jams"]
+)
+def test_a_width_that_is_cut_with_two_pitches_is_told_where_a_filter_binds(asked, text):
+    assert "are cut with pitches of 0.5 and 0.75 mm" in flat(asked(text))[:120]
+
+
+@pytest.mark.parametrize(
+    ("text", "lens"),
+    [
+        ("what will a D to C flush ring let a 13mm do", "13 mm D-mount lens"),
+        ("what does the C to MFT ring let a 25mm do", "25 mm C-mount lens"),
+        ("would a LTM to E ring give my 35mm infinity", "35 mm LTM lens"),
+        ("does the flat M42 E ring make my 50mm sharp far", "50 mm M42 lens"),
+        ("can the C to EF plate ring let a 25mm focus far", "25 mm C-mount lens"),
+    ],
+)
+def test_a_length_with_an_article_behind_a_ring_is_that_of_the_lens(asked, text, lens):
+    assert lens in asked(text)["reading"]
+
+
+@pytest.mark.parametrize(
+    "text", ["flange of 8mm cameras?", "flange of my 8mm turret camera", "flange to film, an 8mm spring wind camera"]
+)
+def test_the_width_of_film_before_a_camera_is_no_register(asked, text):
+    found = asked(text)
+    assert flat(found).startswith("D, which most cameras and lenses of Regular 8 have")
+    assert "8 mm from flange" not in flat(found)
+
+
+@pytest.mark.parametrize(
+    "text", ["flange to image 20.8 what mount", "20.76 from the flange to the film gate, which mount"]
+)
+def test_metal_to_metal_through_a_prism_is_told_in_air(asked, text):
+    said = flat(asked(text))
+    assert "C-RX (reflex prism)" in said
+    assert "metal to metal" in said
+    assert "In air that is 17.53 mm" in said
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("how do i measure the size of a female thread with calipers", "Add one pitch"),
+        ("objective thread 25mm 0.75 pitch marked infinity. what tube lens", "tube lens 200"),
+        ("older plain 41mm push in lens into a 41 bayonet body, goes?", "go into bodies with the 41 mm bayonet"),
+        ("why is a 2/3 inch chip only 11mm", "about 16 mm of diagonal"),
+        ("darkfield objective on the camera, light streaming in from the side of the barrel", "ports"),
+        ("integrator refuses to use F mount in his inspection rig, says it wobbles. is he right", "springs"),
+        ("some say ltm glass goes in m39x1 and others say it jams. who's right", "0.977 and 1.000"),
+        ("where could one buy PV lenses second hand", "rented"),
+        ("two half inch camera lenses both bayonet, one wont reach focus on my cam. are there two types?", "35.74"),
+    ],
+)
+def test_what_small_kinds_need_to_be_known_for_is_found(asked, text, said):
+    assert said in flat(asked(text))

@@ -1,0 +1,256 @@
+"""Turns that ask another kind of question of the same gear, in few words: what they ask, and what is kept."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.answers.talks import flat, talk
+
+THREE = "om 50 1.8, k 28 and m42 135 to go on a Z, what do i buy"
+
+
+def mounts(answer):
+    return [lens.id for lens in answer.question.lenses]
+
+
+def last(club, *turns):
+    return talk(club, *turns)[-1]
+
+
+@pytest.mark.parametrize(
+    "turn",
+    ["without the k", "without the k one", "not the 28 then", "sold the 28", "the k is gone", "drop k", "minus the 28"],
+)
+def test_the_lens_that_goes_from_a_plan_is_left_out_of_it(club, turn):
+    assert mounts(last(club, THREE, turn)) == ["om-mount", "m42"]
+
+
+def test_the_lens_that_goes_is_left_out_of_any_question(club):
+    assert mounts(last(club, "om 50 and k 28 on Z, do they reach infinity", "without the k one")) == ["om-mount"]
+
+
+@pytest.mark.parametrize("turn", ["hub with M instead, downside", "hub over M, drawbacks?", "or a hub of M, worth it"])
+def test_the_mount_behind_a_hub_is_that_of_the_hub(club, turn):
+    found = last(club, THREE, turn)
+    assert mounts(found) == ["om-mount", "k-mount", "m42"]
+    assert [piece.piece for piece in found.question.adapters] == ["hub"]
+
+
+@pytest.mark.parametrize(
+    "turn", ["in crop mode what does it frame like", "crop mode, equivalent?", "with crop mode, field of view"]
+)
+def test_the_crop_mode_of_a_full_frame_body_is_the_usual_smaller_frame(club, turn):
+    assert "frames like 137 mm" in flat(last(club, "90mm f2 om on E full frame, nd in sun at 1/50", turn))
+
+
+def test_so_does_a_crop_mode_told_at_once(club):
+    assert "frames like 53 mm" in flat(last(club, "35mm om on E full frame in crop mode, equivalent"))
+
+
+@pytest.mark.parametrize(
+    "turn", ["if i shim it 0.5, still infinity?", "0.5 under it, infinity?", "with a 0.5 washer, infinity?"]
+)
+def test_so_much_put_under_a_lens_is_so_much_too_far(club, turn):
+    found = last(club, "25mm f1.4 c on mft, does it cover", turn)
+    assert "stops at 1.3 m" in flat(found)
+
+
+@pytest.mark.parametrize("opening", ["nd at 1/50 sun", "is it safe", "equivalent?", "ibis number", "does it cover"])
+def test_an_error_of_the_seat_told_after_anything_asks_of_the_seat(club, opening):
+    found = last(club, f"28 f2.8 md on mft {opening}", "say it sits 0.5 mm too far out")
+    assert found.intent == "focus-verdict"
+    assert "stops at 1.62 m" in flat(found)
+
+
+def test_an_error_told_behind_a_tube_is_added_to_it(club):
+    near, deep = talk(club, "28 f2.8 md on mft with 1mm tube how close", "it sits .5 too close", "how deep")[1:]
+    assert "0.5 mm of tube" in flat(near)
+    assert "sharp at 1.62 m" in flat(near)
+    assert "0.5 mm of extension" in flat(deep)
+
+
+def test_a_stop_beside_a_distance_is_no_second_lens(club):
+    found = last(club, "28 f2.8 md on mft dof at 2m f4")
+    assert len(found.question.lenses) == 1
+    assert found.question.f_number == 4
+
+
+@pytest.mark.parametrize(
+    ("turn", "intent"),
+    [
+        ("infinity with a 38.5 ring", "focus-verdict"),
+        ("and with a 2x tc, equivalent", "crop-equivalent"),
+        ("with a 25mm tube near limit", "macro-distance"),
+        ("ok with a collar then", "hazard"),
+    ],
+)
+def test_a_piece_named_after_a_danger_is_a_remedy_only_where_nothing_else_is_asked(club, turn, intent):
+    assert last(club, "400mm f6.3 t2 lens of 2.8kg hanging on a Z body ok", turn).intent == intent
+
+
+LIT = "25 f0.95 c mount on mft 1/50 full sun iso 200 what nd"
+
+
+@pytest.mark.parametrize(
+    ("between", "turn", "stops"),
+    [
+        ("which ring seats it", "nd at f2.8", "7.4 stops"),
+        ("looks like what", "now the nd at 1/100", "9.5 stops"),
+        ("why", "and in open shade, nd?", "6.5 to 7.5 stops"),
+        ("dof at 2m", "back to the nd: iso 400", "11.5 stops"),
+    ],
+)
+def test_an_exposure_told_holds_past_other_questions(club, between, turn, stops):
+    assert f"{stops} of ND" in flat(last(club, LIT, between, turn))
+
+
+def test_light_lost_by_a_tube_asks_of_no_scene(club):
+    assert "0.2 stops lost" in flat(last(club, LIT, "2mm spacer how close", "light lost?"))
+
+
+def test_another_iso_after_a_filter_asks_of_the_filter_still(club):
+    found = last(club, "16mm 1.4 c mount on e aps-c, does it fill it", "sun, 1/50, iso 100, how much nd", "and iso 400")
+    assert "10.4 stops of ND" in flat(found)
+
+
+def test_a_scene_in_a_talk_tells_the_stop_and_the_filter_wide_open(club):
+    found = flat(last(club, "135 3.5 m42 on E, what do i put in the stabiliser", "noon, 1/500 iso 100"))
+    assert "f/8.1" in found
+    assert "2.4 stops of ND" in found
+
+
+@pytest.mark.parametrize(
+    ("opening", "reason"),
+    [
+        ("28 2.8 md on mft equivalent", "takes only the middle"),
+        ("35 1.4 fd on E full frame dof at 1.5 m", "square of the focal length"),
+        (LIT, "doubles the light"),
+        ("md 45 f2 on an L body doesnt fire", "sees no lens"),
+        ("135 3.5 m42 on E, what do i put in the stabiliser", "true focal length"),
+    ],
+)
+@pytest.mark.parametrize("turn", ["why", "why is that"])
+def test_why_after_what_is_no_matter_of_the_seat_asks_of_that(club, opening, reason, turn):
+    assert reason in flat(last(club, opening, turn))
+
+
+def test_why_not_a_body_after_a_list_of_those_that_fit_is_told_by_the_registers(club):
+    found = flat(last(club, "what bodies take a FD lens and keep infinity", "why not EF"))
+    assert "42 mm" in found
+    assert "44 mm" in found
+
+
+@pytest.mark.parametrize(
+    ("opening", "turn", "intent"),
+    [
+        ("28 2.8 md on mft equivalent", "stays sharp at the horizon?", "focus-verdict"),
+        ("35 1.4 fd on E full frame dof at 1.5 m", "does infinity come", "focus-verdict"),
+        ("12.5 f1.9 c on mft hyperfocal at f4", "where do i set the ring for that", "depth-of-field"),
+        ("what does a T2 ring mean", "how do i see if mine is one", "identify-mount"),
+        ("what does a T2 ring mean", "if i force it in m42?", "look-alike"),
+        ("what is the register of om", "longer than K?", "look-alike"),
+        ("55 1.8 m42 with a .71 reducer on X what does it equal", "what do they go for", "buy-plan"),
+    ],
+)
+def test_a_few_words_ask_another_kind_of_question(club, opening, turn, intent):
+    assert last(club, opening, turn).intent == intent
+
+
+@pytest.mark.parametrize("turn", ["35mm equiv", "looks like a what on ff", "frames like what on full frame"])
+def test_what_a_lens_is_like_on_full_frame_names_no_other_lens_or_body(club, turn):
+    assert "25 mm on Four Thirds frames like 50 mm" in flat(last(club, "25 f1.4 c on mft hyperfocal at f4", turn))
+
+
+def test_a_hole_for_a_stop_is_that_of_the_lens_spoken_of(club):
+    found = flat(
+        last(club, "90mm f2 fixed projector lens on E full frame, 24p, iso 400, open shade, nd?", "hole for f8")
+    )
+    assert "11.2 mm for f/8" in found
+
+
+def test_a_size_told_after_the_light_of_a_tube_asks_of_the_light_there(club):
+    found = flat(
+        last(club, "105 2.5 f mount with a 27mm tube on Z, how close", "light lost by the tube?", "and at 1:1")
+    )
+    assert "2.0 stops of light are lost" in found
+
+
+def test_a_letter_behind_and_a_is_the_mount_of_the_lens_behind_it(club):
+    assert mounts(last(club, "an om 50 and a k 28 on e")) == ["om-mount", "k-mount"]
+
+
+@pytest.mark.parametrize(
+    ("turn", "told"),
+    [
+        ("12mm of it out, how near", "0.24x"),
+        ("light loss at 20mm", "1.0 stop lost"),
+        ("at 15 out how deep at f8", "15 mm"),
+    ],
+)
+def test_so_much_of_a_helicoid_of_no_told_length_is_drawn_out(club, turn, told):
+    assert told in flat(last(club, "helicoid adapter or tubes for a 50 1.7 md on z", turn))
+
+
+@pytest.mark.parametrize(
+    ("turn", "body"), [("stabilisation figure on the second", "e-mount"), ("equivalent on the first", "mft-mount")]
+)
+def test_the_one_of_two_bodies_set_apart_is_told_by_its_number(club, turn, body):
+    found = last(club, "25mm c lens: mft or e aps-c body, which is better", turn)
+    assert [one.id for one in found.question.bodies] == [body]
+
+
+@pytest.mark.parametrize(
+    ("opening", "harm"),
+    [
+        ("is a 16mm f1.8 c lens that sticks out 9mm behind its flange safe on mft", "reach past the shutter"),
+        ("400mm f6.3 t2 lens of 2.8kg hanging on a Z body ok", "bend mounts"),
+    ],
+)
+def test_why_after_a_danger_tells_what_it_harms(club, opening, harm):
+    assert harm in flat(last(club, opening, "why does that matter"))
+
+
+@pytest.mark.parametrize(
+    ("turn", "intent"),
+    [
+        ("take the tube off, equiv", "crop-equivalent"),
+        ("tube off, dof at 2m f4", "depth-of-field"),
+        ("lose the tube, infinity?", "focus-verdict"),
+    ],
+)
+def test_what_is_asked_behind_a_piece_taken_off_is_asked_without_it(club, turn, intent):
+    found = last(club, "28 2 exakta with a 10mm tube on mft how close", turn)
+    assert found.intent == intent
+    assert not found.question.adapters
+
+
+@pytest.mark.parametrize("opening", ["hyperfocal at f11", "cover?", "is it safe", "ibis number", "equivalent"])
+@pytest.mark.parametrize("turn", ["adapter?", "and the ring"])
+def test_the_bare_word_for_a_ring_asks_for_that_of_the_pair(club, opening, turn):
+    found = last(club, f"24 2.8 md on E full frame, {opening}", turn)
+    assert found.intent == "chain"
+    assert "seat 25.5 mm" in flat(found)
+
+
+def test_a_stop_and_a_distance_after_a_danger_are_no_other_lens(club):
+    found = last(club, "is it ok to hang 1.2kg of 300 f4 p6 on a Z", "f4 at 30m, zone")
+    assert found.intent == "depth-of-field"
+    assert mounts(found) == ["p6-mount"]
+
+
+@pytest.mark.parametrize(
+    ("text", "lens", "body"),
+    [
+        ("85 f2 om on Z, what mode do i shoot", "om-mount", "z-mount"),
+        ("85 2 k on E equiv", "k-mount", "e-mount"),
+    ],
+)
+def test_letters_beside_a_comma_or_a_bare_stop_are_mounts(club, text, lens, body):
+    found = last(club, text)
+    assert mounts(found) == [lens]
+    assert [one.id for one in found.question.bodies] == [body]
+
+
+def test_a_bare_stop_before_the_kind_of_a_lens_is_no_second_lens(club):
+    (lens,) = last(club, "where would a T2 500 8 mirror lens fit").question.lenses
+    assert (lens.focal_length_mm, lens.f_number) == (500, 8)
