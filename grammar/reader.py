@@ -42,6 +42,7 @@ _CHANGING: Final = frozenset(
 _CARRIED: Final = frozenset([COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, EXPOSURE_ND])
 GLASS_ASKED: Final = "glass-asked"
 HELP, HELP_OF = "help", "-"  # the order, and what stands between it and of what help is asked
+_BY_MERIT: Final = "est"  # how the words end that no condition could be put in the place of: 'the sharpest'
 _TRIM: Final = " \t\r\n.!?,;:"
 _REGISTER: Final = "register"  # key of the gear file
 
@@ -286,4 +287,7 @@ def _of_own(text: str, lexicon: Lexicon, before: Question | None) -> Question | 
         return None
     from grammar.own.seeking import sought
 
-    return sought(text, lexicon, before)
+    asked = sought(text, lexicon, before)
+    if isinstance(asked, Unread) and asked.found.endswith(_BY_MERIT):
+        return None if hear(text, lexicon).weighed.best == OUT_OF_SCOPE else asked
+    return asked

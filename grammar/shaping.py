@@ -74,7 +74,7 @@ from grammar.things.group_heads import with_group_heads, with_times_told
 from grammar.things.hubs_told import with_hubs_told
 from grammar.things.lens_rows import with_lens_rows
 from grammar.things.lens_set_against import with_lens_set_against
-from grammar.things.letters import settled
+from grammar.things.letters import is_row, settled
 from grammar.things.likened import without_itself, without_likened
 from grammar.things.mount_links import hyphened, linked
 from grammar.things.names_numbered import with_names_numbered
@@ -148,15 +148,16 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
 
 
 def _within_cues(line: Line) -> tuple[Token, ...]:
-    """'the full frame equivalent': a format that is only part of what is asked is not that of the body."""
+    """'the full frame equivalent': a format that is only part of what is asked is no body's."""
     spans = [(cue.column, cue.end) for cue in line.cues if cue.tells == "equiv"]
 
     def inside(token: Token) -> bool:
-        own = token.column, token.column + len(token.text) - 1
-        return any(start <= own[0] and own[1] <= last and (start, last) != own for start, last in spans)
+        first, end = own = token.column, token.column + len(token.text) - 1
+        return any(start <= first and end <= last and (start, last) != own for start, last in spans)
 
     letters = [(cue.column + 1, cue.end) for cue in line.cues if cue.tells == "effective-f"]
-    letters += [(one.column, one.column) for one in line.spoken if one.kind == "term" and len(one.text) > 3]
+    terms = (one for one in line.spoken if one.kind == "term" and len(one.text) > 3)
+    letters += [(one.column, one.column) for one in terms if not is_row(line.tokens, one.column, len(one.text))]
 
     def of_stop(token: Token) -> bool:
         """'the real f', 'a T number': the letter is that of a stop, or of a term, and no mount."""
@@ -275,11 +276,8 @@ def _joined(tokens: list[Token]) -> list[Token]:
         if at + 1 < len(tokens) and tokens[at + 1].kind == "JOIN":
             continue  # ', and' is one join
         set_apart = len(out) > 1 and out[-2].kind == "AT"
-        ends = (
-            bool(out)
-            and not set_apart
-            and (out[-1].kind in HEADS or out[-1].kind in MODIFIERS or out[-1].kind == "TAIL")
-        )
+        behind = bool(out) and not set_apart
+        ends = behind and (out[-1].kind in HEADS or out[-1].kind in MODIFIERS or out[-1].kind == "TAIL")
         after = tokens[at + 1] if at + 1 < len(tokens) else None
         begins = after is not None and (after.kind in HEADS or after.kind in MODIFIERS or after.kind == "PREP")
         out.append(token if ends and begins else token.as_("CUE"))

@@ -29,7 +29,6 @@ from grammar.words.atoms import key_of
 
 SHORTEST: Final = 3  # lines; less is sooner said again than pointed at
 OF_IRIS: Final = "iris:"  # how a line begins that tells who works it
-FEW: Final = 3  # lines; what is more is an answer of its own
 LEADING: Final = 4  # lines that tell the most of an answer
 MEASURE_HOW: Final = "measure-how"
 STOPPING_DOWN: Final = "stop-down-helps"  # advice on what it does for infinity
@@ -84,10 +83,6 @@ def once(answer: Answer, last: Answer | None, catalogue: Catalogue) -> Answer:
         fresh = tuple(line for line in answer.lines if line not in last.lines)  # all else stood there before
         first = (*fresh, *asked_for) if answer.lines[0] in fresh else (*asked_for, *fresh)
         return replace(answer, lines=tuple(dict.fromkeys(first)))
-    fresh = tuple(line for line in answer.lines if line not in last.lines)
-    seated = answer.intent in _SEATED and fresh and fresh[0].kind != "ask"
-    if seated and len(fresh) <= FEW and set(last.lines) <= set(answer.lines):
-        return replace(answer, lines=(*asked_for, *fresh, Line("note", STANDS)))
     if answer.lines != last.lines:
         return replace(answer, lines=tuple(dict.fromkeys((*asked_for, *answer.lines))))
     told = AS_BEFORE if answer.reading == last.reading else UNCHANGED

@@ -55,6 +55,7 @@ ONE_LAYER = "one layer of"  # tells how thick a sheet is, and not how thick the 
 ONE_OFF = "one-lens-off"  # the advice where the others are right
 PUT_IN = "shim-how"  # the advice where it is put
 ASK_MARK = "At which mark of the focus scale does infinity fall, and on what focal length? Then the shim can be told."
+ASK_FOCAL = "What is the focal length of that lens? A mark or a far end tells nothing without it."
 THICKEST = 3.0  # mm; what is more is no shim
 
 
@@ -92,10 +93,8 @@ def calibrated(question: Question, knowledge: Knowledge) -> Answer:
     lines = [*advice_lines(rows), *told.lines] if alone or _was_told(question) else [*told.lines, *advice_lines(rows)]
     if not any(row.name in SETTLED for row in settling) and not (only_sheets and not goes_past(question)):
         lines += _asked_back(question)
-    elif question.said("mark") is not None and not focals(question):
-        lines.append(
-            Line("ask", "What is the focal length of that lens? A mark tells nothing without it.", wants="focal")
-        )
+    elif not focals(question) and (question.said("mark") or sum(row.name == "shim_mm" for row in settling) > 1):
+        lines.append(Line("ask", ASK_FOCAL, wants="focal"))
     return Answer(
         question.text, "shim-calibration", ANSWERED, tuple(lines), question=question,
         chains=matters.chains or chain_on_ring(question, knowledge) or None, quantities=told.quantities,
@@ -142,7 +141,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     if _asks_of_mark(question):
         yield remarked(question, knowledge)
         return
-    if question.said("glass") is not None:
+    if question.said("glass") is not None and not mentions(question, "glass-gone"):
         yield rear_filter(question, knowledge)
     read = readings_told(question, knowledge)
     told, shim = _shims(question, knowledge) if not read.lines else (read, None)

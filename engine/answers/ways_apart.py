@@ -9,8 +9,8 @@ from engine.answers.close.draws_apart import draws_apart
 from engine.answers.parts.answer import Line, ListedChain, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side, setup_of
-from engine.answers.parts.said import stop
-from engine.answers.parts.wording import about, distance, money, quantity_text, times, trimmed
+from engine.answers.parts.said import mentions, stop
+from engine.answers.parts.wording import about, distance, money, quantity_text, small_mm, times, trimmed
 from engine.answers.seat.chain_numbers import price_of
 from engine.answers.seat.making import ring_to_make
 from engine.answers.seat.sorts_of_ring import as_flat_sort
@@ -25,6 +25,8 @@ from grammar.questions import Question
 HELICOID = "helicoid"
 ALIKE_STOPS = 0.05  # ways that differ by less light do not differ
 ALIKE_SIZE = 0.005
+SAME_SEAT_MM = 0.02
+PAIR = 2
 
 
 @compact
@@ -69,6 +71,13 @@ class Outcome:
         return hull if isinstance(hull, Interval) else None
 
     @property
+    def seat_mm(self) -> float | None:
+        """How long it is from seat to seat; None where that can be set."""
+        seat = self.chain.listed.judged.trace.value("seat_mm") if self.chain is not None else None
+        fixed = isinstance(seat, Span) and seat.is_fixed and is_known(seat.shortest)
+        return seat.shortest.nominal if isinstance(seat, Span) and fixed and is_known(seat.shortest) else None
+
+    @property
     def pieces(self) -> int:
         return len(self.chain.listed.judged.chain.adapters) if self.chain is not None else 0
 
@@ -95,7 +104,10 @@ def ways_apart(question: Question, knowledge: Knowledge) -> tuple[Told, tuple[Li
         outcomes.append(Outcome(way, chain, size, near))
     if len({one.does for one in outcomes}) == 1:
         return Told(), ()
-    told = Told((Line("head", text),), ()) if (text := " ".join(_decides(outcomes))) else Told()
+    decides = [*_decides(outcomes), *_as_long(outcomes)]
+    if mentions(question, "same-word", "differ"):
+        decides = [*decides[-1:], *decides[:-1]] if decides[-1:] == [*_as_long(outcomes)] else decides
+    told = Told((Line("head", " ".join(decides)),), ()) if decides else Told()
     for one in outcomes:
         told += _told(one, question) + _if_flat(one, question, lens, body, knowledge)
     told += Told((), (*_differences(outcomes), *_registers(lens, body, knowledge)))
@@ -171,6 +183,20 @@ def _decides(outcomes: Sequence[Outcome]) -> Iterator[str]:
     if counts and max(counts) > min(counts):
         few = next(one for one in outcomes if one.chain is not None and one.pieces == min(counts))
         yield f"{_upper(few.way.name)} has fewer joints: less play, fewer tolerances that add."
+
+
+def _as_long(outcomes: Sequence[Outcome]) -> Iterator[str]:
+    """That all ways hold the lens at the same distance, where they do and reach infinity."""
+    seats = [one.seat_mm for one in outcomes]
+    first = seats[0]
+    plain = all(one.verdict == "infinity" and one.way.factor is None for one in outcomes)
+    if first is None or not plain or any(one is None or abs(one - first) > SAME_SEAT_MM for one in seats):
+        return
+    yield f"The same length either way, {small_mm(first)} from seat to seat: infinity with {_both(len(seats))}."
+
+
+def _both(count: int) -> str:
+    return "both" if count == PAIR else "all"
 
 
 def _told(one: Outcome, question: Question) -> Told:

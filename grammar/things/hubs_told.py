@@ -10,6 +10,8 @@ from grammar.words.tokens import Token
 _TO: Final = "to"
 _ON: Final = "on"
 _VIA: Final = "via"
+_BY: Final = "by"
+_OF_LENSES: Final = frozenset(["LENS", "MOUNTWORD"])
 _FROM: Final = "from"
 _FIRST: Final = "1"
 _PUT: Final = frozenset(["in", "as"])
@@ -23,7 +25,7 @@ _ENDING: Final = frozenset(["STOP", "MARK", "JOIN", "CUE", "FILLER"])  # behind 
 
 def with_hubs_told(tokens: list[Token]) -> list[Token]:
     """Its 'to' becomes a 'via', and 'first' asks for nothing."""
-    out = _changed_over(_ways_of_mounts(_in_the_middle(_hub_first(list(tokens)))))
+    out = _changed_over(_ways_of_mounts(_in_the_middle(_hub_first(_by_mounts(_counted_apart(tokens))))))
     for at, token in enumerate(out):
         of_all = token.value == _ON and any(EVERYTHING in one.groups for one in out[:at])
         if token.kind != "PREP" or not (token.value == _TO or of_all):
@@ -63,6 +65,35 @@ def _changed_over(tokens: list[Token]) -> list[Token]:
 
 def _stop(token: Token) -> Token:
     return Token("STOP", "", token.end or token.column, ".", listed=token.listed)
+
+
+def _counted_apart(tokens: list[Token]) -> list[Token]:
+    """'5 lens mounts 3 bodies', 'three cameras: hub or direct': so many bodies, and no part of what is beside them."""
+    out: list[Token] = []
+    for at, token in enumerate(tokens):
+        counted = token.kind == "NUMBER" and at + 1 < len(tokens) and _is_plural_body(tokens[at + 1])
+        if counted and out and out[-1].kind in _OF_LENSES:
+            out.append(token.as_("JOIN", value="and", text=",", numbers=()))
+        out.append(token)
+        behind = next((one for one in tokens[at + 1 :] if one.kind != "MARK"), None)
+        told = _is_plural_body(token) and at > 0 and tokens[at - 1].kind == "NUMBER"
+        if told and behind is not None and (behind.kind, behind.value) == ("PIECE", _HUB):
+            out.append(_stop(token))
+    return out
+
+
+def _is_plural_body(token: Token) -> bool:
+    return token.kind == "BODY" and token.text.casefold().endswith("s")
+
+
+def _by_mounts(tokens: list[Token]) -> list[Token]:
+    """'how many rings straight, how many by M': by way of that mount."""
+    for at in range(1, len(tokens) - 1):
+        behind = next((one.kind for one in tokens[at + 2 :] if one.kind != "MOUNTWORD"), "STOP")
+        led = tokens[at].kind == "FILLER" and tokens[at].text.casefold() == _BY
+        if led and tokens[at + 1].kind == "MOUNT" and behind in _ENDING:
+            tokens[at] = tokens[at].as_("PREP", value=_VIA)
+    return tokens
 
 
 def _hub_first(tokens: list[Token]) -> list[Token]:

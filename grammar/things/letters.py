@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Final
 
 from grammar.things.letters_by_numbers import ARTICLES, UNITS, is_told_by_numbers
@@ -31,6 +32,12 @@ def settled(tokens: tuple[Token, ...]) -> list[Token]:
                 out[at] = token.as_("MOUNT")
                 changed = True
     return [_word(token) if token.kind == "LETTER" else token for token in out]
+
+
+def is_row(tokens: Sequence[Token], column: int, length: int) -> bool:
+    """'F, FD lenses': what stands there are mounts side by side, though together they spell a term."""
+    within = [token for token in tokens if column <= token.column < column + length and token.kind != "JOIN"]
+    return len(within) > 1 and all(token.kind in ("LETTER", "MOUNT") for token in within)
 
 
 def _is_against(tokens: tuple[Token, ...], at: int) -> bool:

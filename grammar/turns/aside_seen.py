@@ -69,8 +69,8 @@ def asks_other_bodies(turn: Turn) -> bool:
     named = any(part.mounts or part.named or part.formats for part in cast.bodies) or cast.lenses or cast.pieces
     classed = any(one.kind == "BODY" and one.value == _MIRRORLESS for one in turn.heard.line.tokens)
     idle = turn.best in (None, CHAIN, LIST_FITS, FOCUS_VERDICT, BUY_PLAN) and turn.was in _SEATED
-    named = named or not cast.bodies  # 'bin it?' asks of the ring
-    return lens and idle and not (named or turn.heard.readings.values) and (turn.tells("other-bodies") or classed)
+    asked = bool(cast.bodies) and (turn.tells("other-bodies") or classed)  # 'bin it?' asks of the ring
+    return lens and idle and asked and not (named or turn.heard.readings.values)
 
 
 def moves_to_another_body(turn: Turn) -> bool:

@@ -15,7 +15,7 @@ _THICKEST: Final = 3.0  # mm; what is thicker is a tube, and called so
 _FIGURES: Final = frozenset(["NUMBER", "LENGTH"])
 _NEAR: Final = 4  # words between the verb and by how much
 _ERRORS: Final = ("thickness", "mark", "shim")  # keys that tell by how much a seat is off already
-_EXTENSION, _AT = "extension", "at"
+_EXTENSION, _AT, _BEHIND = "extension", "at", "behind"
 _LEAST, _MOST = 1.0, 200.0  # mm, of what is drawn out
 _ASKED: Final = ("how-much", "how-many", "shim-stock")
 
@@ -47,16 +47,24 @@ def drawn_by(heard: Heard, before: Question) -> str | None:
     untold = bool(kinds) and not any(one.thickness_mm or one.ids for one in kinds) and before.said(_EXTENSION) is None
     at = [n for n, one in enumerate(tokens) if one.kind in _FIGURES and one.unit in ("", "mm") and one.numbers]
     else_told = any(one.kind in ("PIECE", "ADAPTER", "COMBO") for one in tokens) or heard.cast.bodies
-    if not untold or else_told or len(at) != 1 or not _MOST >= tokens[at[0]].numbers[0] >= _LEAST:
+    behind = len(at) == 1 and _is_put_behind(tokens, at[0]) and before.lens is not None
+    if not (untold or behind) or else_told or len(at) != 1 or not _MOST >= tokens[at[0]].numbers[0] >= _LEAST:
         return None
     size, near = tokens[at[0]], tokens[max(0, at[0] - 1) : at[0] + 4]
     out = any({DRAWN_OUT, SET_SO} & set(one.groups) for one in near)
     led = at[0] > 0 and tokens[at[0] - 1].value == _AT and size.kind == "LENGTH"
-    if not out and not led:
+    if not (out or led or behind):
         return None
     last = next((one for one in tokens[at[0] + 1 : at[0] + 4] if DRAWN_OUT in one.groups), size)
     start, end = size.column - 1, last.end or last.column - 1 + len(last.text)
     return f"{heard.text[:start]}{size.numbers[0]:g} mm of extension{heard.text[end:]}"
+
+
+def _is_put_behind(tokens: tuple[Token, ...], at: int) -> bool:
+    """'20 mm behind it': so much between the lens that is spoken of and the body."""
+    rest = [one for one in tokens[at + 1 : at + 4] if one.kind != "DET"]
+    of_it = len(rest) > 1 and (rest[1].value == "it" or rest[1].kind == "LENS")
+    return tokens[at].kind == "LENGTH" and of_it and rest[0].value == _BEHIND
 
 
 def _is_thin(token: Token) -> bool:

@@ -7,7 +7,9 @@ from typing import Final
 from grammar.hearing import Heard
 from grammar.kinds import (
     BUY_PLAN,
+    CHAIN,
     DEFINITION,
+    DIY_DIMENSION,
     FOCUS_VERDICT,
     HAZARD,
     IDENTIFY_MOUNT,
@@ -25,6 +27,7 @@ _PLAIN: Final = 4.0  # evidence from this weight up asks so much by itself
 _NO_REASON: Final = 1.0  # and so little speaks for no reason
 _OF_ITSELF: Final = "own"  # what 'mine is' measures
 _RING: Final = "adapter"
+_OF_RING: Final = _SEATED | {CHAIN, DIY_DIMENSION, BUY_PLAN, WHY}  # here the ring is spoken of already
 _BORE: Final = "bore"  # the measure of a hole
 
 
@@ -70,7 +73,7 @@ def asks_for_the_ring(turn: Turn) -> bool:
     bare = len(pieces) == 1 and pieces[0].piece == _RING and pieces[0].is_bare
     pair = any(one.ids for one in turn.before.lenses) and any(one.ids for one in turn.before.bodies)
     alone = not (cast.lenses or cast.bodies or cast.frames or turn.heard.readings.values or turn.heard.cues)
-    return bare and pair and alone and turn.tells("one-word") and turn.best in (None, DEFINITION)
+    return bare and pair and alone and turn.tells("brief") and turn.was not in _OF_RING
 
 
 def asks_the_hole(turn: Turn) -> bool:

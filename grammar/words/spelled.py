@@ -86,6 +86,12 @@ class Spelled:
         top, below = self._value(match["top"] or ""), self._part(match["part"])
         return f"{top:g}/{below}" if top < below else None
 
+    def _part_and_half(self, match: re.Match[str]) -> str:
+        """'a tenth and a half': a half of the same part more."""
+        said = match["whole"].casefold()
+        count = 1.0 if said in ("a", "an") else float(said) if said.isdecimal() else self._value(said)
+        return f"{(count + 0.5) / (10 if match['part'].startswith('t') else 100):g} mm"
+
     def _of_turn(self, match: re.Match[str]) -> str | None:
         """'turn it out a sixth': what a lens is screwed by is told in turns."""
         top, below = self._value(match["top"] or ""), self._part(match["part"])
@@ -143,6 +149,10 @@ class Spelled:
                 rf"(?P<before>(?:turn|turned|unscrew|unscrewed|screw|screwed|back|backed|wind|wound)\s(?:\w+\s){{0,2}}?"
                 rf"(?:out|back|off|in)?\s?(?:by\s)?)(?:(?P<top>an?|one|two|three)\s)?(?P<part>{part})(?=\s(?:and|to|for)\b|[,.?;]|$)",
                 self._of_turn,
+            ),
+            (
+                rf"(?P<whole>an?|{whole}|\d+)\s(?P<part>tenth|hundredth)s?\sand\sa\shalf(?:\s(?:mm|millimet(?:er|re)))?",
+                self._part_and_half,
             ),
             (
                 r"half\sa\s(?P<part>tenth|hundredth)(?:\s(?:of\sa\s)?(?:mm|millimet(?:er|re)))?",

@@ -166,3 +166,77 @@ def test_metal_to_metal_through_a_prism_is_told_in_air(asked, text):
 )
 def test_what_small_kinds_need_to_be_known_for_is_found(asked, text, said):
     assert said in flat(asked(text))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "M42 slr lens on a line scan M42 body, what ring",
+        "line scan camera with m42x1 hole, my slr M42 50mm. what ring",
+        "M42 lens on a machine vision camera with M42 mount",
+    ],
+)
+def test_a_screw_of_industry_has_not_the_register_of_stills(asked, text):
+    said = flat(asked(text))[:400]
+    assert "straight on, no adapter" not in said
+    assert "M42x1 industrial, 16" in said
+
+
+def test_m42_of_industry_and_of_stills_are_not_one(asked):
+    assert flat(asked("is M42 of a line scan camera the same M42 as my old slr")).startswith("No, M42x1 at C register")
+
+
+def test_one_thread_by_two_names_does_not_differ(asked):
+    said = flat(asked("58mm filter thread and M58 industrial, do they screw together"))
+    assert "the threads differ" not in said
+    assert "only one of them has a register of its own" in said
+
+
+@pytest.mark.parametrize(
+    ("text", "mount"),
+    [("little pinhole board lens, 7mm thread", "M7x0.35"), ("board lens with an 8 mm thread, what is it", "M8x0.35")],
+)
+def test_the_thread_of_a_board_lens_is_told_by_its_width(asked, text, mount):
+    assert mount in flat(asked(text))[:90]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "10x infinity objective on bellows how close",
+        "RMS infinity on bellows, how close",
+        "objective says 10x/0.30 ∞ and its 25mm wide at the screw",
+        "plan 20x ∞/0 objective on tubes, sharp where",
+    ],
+)
+def test_an_infinity_objective_is_held_at_no_distance_of_a_tube(asked, text):
+    said = flat(asked(text))
+    assert said.startswith("By itself it forms no picture")
+    assert "150 mm from the sensor" not in said
+
+
+def test_still_lenses_are_not_certainly_close_up_on_the_16_mm_reflex(asked):
+    found = asked("M42 50mm on the K-3 m42 camera")
+    assert found["chains"][0]["certainty"] == "borderline"
+    assert flat(asked("M42 vs K-3 M42 same?")).startswith("Yes, M42 and M42 on a 16 mm reflex")
+
+
+def test_no_lugs_are_none(asked):
+    found = asked("plain sleeve 41mm with a tab, no lugs, 35mm newsreel lens")
+    assert "41 mm from flange to image" not in flat(found)
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("t2 telescope adapter wont take my M42 lens past one turn", "M42x1 starts, then binds in M42x0.75"),
+        ("tapping size for RMS female", "hole before the thread is cut 19.42 to 19.49 mm wide"),
+        ("turning an M39x1 male: blank diameter?", "male thread 38.79 to 38.97 mm"),
+        ("print a clamp for a 52.5 projector tube, bore?", "Sleeve bore 52.53 to 52.7 mm"),
+        ("projector lens or enlarger lens for macro, which", "no iris"),
+        ("peeking into a running film projector's lens", "look into while it is lit"),
+        ("screw 35mm x .75 on a factory camera", "M35x0.75 (35 mm, pitch 0.75 mm): TFL"),
+    ],
+)
+def test_the_head_is_what_was_asked(asked, text, said):
+    assert said in flat(asked(text))[:400]

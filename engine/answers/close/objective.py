@@ -13,6 +13,8 @@ from engine.physics import closeup
 from grammar.questions import Question
 
 USUAL = "usual-tube-lens"
+NEEDS_TUBE_LENS = "needs-tube-lens"  # trait of mounts whose lenses form no picture by themselves
+CORRECTED = "infinity corrected"  # trait of a lens that is told so
 FIELD = "rms-objective"  # the row of circles that tells an objective's field behind the tube lens it means
 _SHORTEST, _LONGEST = 50.0, 600.0  # mm, that a tube lens may have
 
@@ -20,13 +22,13 @@ _SHORTEST, _LONGEST = 50.0, 600.0  # mm, that a tube lens may have
 def behind_tube_lens(question: Question, facts: Catalogue) -> Told:
     """The magnification of an infinity objective behind the lens told; nothing where none is spoken of."""
     marked = number(question, "magnification")
-    if marked is None or not mentions(question, "infinity-objective"):
+    if not _is_infinite(question, facts):
         return Told()
     told = _tubes(question)
     system = _of_system(question, told)
     tube = next((one for one in told if one != system), system)
-    if tube is None:
-        return Told()
+    if tube is None or marked is None:
+        return _by_itself(question, marked, facts) if tube is None else Told()
     assumed = facts.assumptions[USUAL].value
     meant = Interval.exact(system) if system is not None else assumed
     found = closeup.through_tube_lens(Interval.exact(marked), Interval.exact(tube), meant)
@@ -49,6 +51,29 @@ def behind_tube_lens(question: Question, facts: Catalogue) -> Told:
         lines.append(Line("ask", f"Which tube lens is its mark meant for? {says[:1].upper()}{says[1:]}."))
     case = f"behind {trimmed(tube, 1)} mm"
     return Told(tuple(lines), (Quantity("magnification", found, case), Quantity("objective_focal_mm", own), *rows))
+
+
+def _by_itself(question: Question, marked: float | None, facts: Catalogue) -> Told:
+    """That it forms no picture without a lens behind it, where none is told."""
+    lens = question.lens
+    own = facts.mounts.get(lens.ids[0]) if lens is not None and lens.ids else None
+    of_mount = own is not None and NEEDS_TUBE_LENS in own.traits
+    bare = lens is not None and own is None and CORRECTED in lens.traits
+    if not (of_mount or bare) or mentions(question, "tube-lens-told"):
+        return Told()
+    by = ranged(facts.assumptions[USUAL].value, lambda value: f"{trimmed(value, 1)} mm")
+    size = times(marked) if marked is not None else "its mark"
+    text = (
+        "By itself it forms no picture, however far it stands off: behind the infinity sign the light runs parallel."
+        f" Put a tube lens between, which gives {size} at {by}, or a tele of such a length set to infinity."
+    )
+    return Told((Line("head", f"{text} {own.note}".rstrip() if own is not None else text),))
+
+
+def _is_infinite(question: Question, facts: Catalogue) -> bool:
+    """Whether an infinity objective is spoken of, by words for it or by its mount."""
+    mounts = [facts.mounts[lens.ids[0]] for lens in question.lenses if lens.ids and lens.ids[0] in facts.mounts]
+    return mentions(question, "infinity-objective") or any(NEEDS_TUBE_LENS in one.traits for one in mounts)
 
 
 def _tubes(question: Question) -> tuple[float, ...]:

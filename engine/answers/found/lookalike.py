@@ -7,13 +7,16 @@ from collections.abc import Iterator, Sequence
 from engine.answers.found.by_register import beside_register
 from engine.answers.found.mounts_named import bodies_meant, likeliest, mounts_named, names_typed, of_ring, spoken_of
 from engine.answers.found.same_name import (
+    SAME,
     asked_of_a_name,
     by_one_name_line,
     named_alike,
     of_one_thread,
     of_the_name,
     registers_alike,
+    same_or_not,
     what_is_shared,
+    widths_apart,
 )
 from engine.answers.found.screwed_in import binds_after, screwed_in
 from engine.answers.found.threads_measured import by_ruler, by_thread
@@ -35,8 +38,6 @@ from engine.facts.records import Mount
 from engine.physics.mating import Mating
 from grammar.questions import Question
 
-SAME = "Yes,"
-SAME_MM = 0.02  # registers nearer than this are told as one
 IN_IT = ("same", "binds", "loose", "bayonet")  # how what fools the hand goes together
 MOST_BESIDE = 6
 MOST_IN_FULL = 3  # of more mounts only what they are is told, not what each meets
@@ -106,7 +107,9 @@ def _whether_same(
     if len(set(firsts)) == 2:
         one, other = (facts.mounts[name] for name in dict.fromkeys(firsts))
         screwed = screwed_in(one, other, knowledge) if question.mentions("goes-into") else ""
-        return Told(tuple(Line("head", text) for text in (_same_or_not(one, other, _barred(chains)), screwed) if text))
+        said = same_or_not(one, other, knowledge, _barred(chains))
+        screwed = screwed or widths_apart(one, other, knowledge)
+        return Told(tuple(Line("head", text) for text in (said, screwed) if text))
     if len(mounts) == 1 and _asks_of_thread(question, facts.mounts[mounts[0]]):
         return Told(tuple(of_one_thread(facts.mounts[mounts[0]], knowledge)))
     if len(firsts) > 1 and len(set(firsts)) == 1 and len(mounts) > 1:
@@ -150,30 +153,6 @@ def _barred(chains: Sequence[ListedChain]) -> list[str]:
     """Which lens on which body is not to be had, though the parts may go together."""
     setups = [row.listed.judged.setup for row in chains if row.listed.judged.verdict == VERDICTS[-1]]
     return [f"{one.lens_mount.designation} on {one.body_mount.designation}" for one in setups]
-
-
-def _same_or_not(one: Mount, other: Mount, barred: Sequence[str] = ()) -> str:
-    """Whether two mounts are the same in coupling and register, and in what they differ."""
-    apart: list[str] = []
-    if one.coupling != other.coupling:
-        apart.append(f"one is a {one.coupling.replace('-', ' ')}, the other a {other.coupling.replace('-', ' ')}")
-    elif one.thread != other.thread:
-        apart.append("the threads differ")
-    elif one.coupling != "screw" and other.id not in one.shares_bayonet and one.id not in other.shares_bayonet:
-        apart.append("the bayonets differ")
-    if is_known(one.register_mm) and is_known(other.register_mm):
-        by = one.register_mm.nominal - other.register_mm.nominal
-        longer = one.designation if by > 0 else other.designation
-        apart += [f"the registers differ by {small_mm(abs(by))}, {longer} has the longer"] if abs(by) > SAME_MM else []
-    elif is_known(one.register_mm) or is_known(other.register_mm):
-        apart.append("only one of them has a register of its own")
-    names = f"{one.designation} and {other.designation}"
-    if apart:
-        return f"No, {names} are not the same: {listed(apart)}."
-    if barred:
-        return f"Not both ways: {names} have the same coupling and register, but not {listed(barred)}."
-    coupled = one.thread == other.thread if one.coupling == "screw" else True
-    return f"{f'{SAME} ' if coupled else ''}{names} go together: the same coupling and register."
 
 
 def _differences(mounts: list[str], knowledge: Knowledge) -> list[Quantity]:

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-import re
 from typing import Final
 
 from engine.answers.found.by_pitch import is_of_the_hole, of_its_pitch
+from engine.answers.found.by_trade import is_of_film, of_its_trade
 from engine.answers.found.mounts_named import is_set_against
-from engine.answers.found.same_name import of_that_name, unfocused
+from engine.answers.found.same_name import of_that_name, two_heads, unfocused
 from engine.answers.found.thread_told import of_another_lens, with_thread_told
-from engine.answers.parts.said import mentions, number, numbers, pitch_mm
+from engine.answers.parts.said import number, numbers, pitch_mm
 from engine.answers.seat.two_registers import body_register
 from engine.base.compact import replace
 from engine.base.interval import is_known
@@ -24,16 +24,15 @@ FEW_MOUNTS: Final = 2
 HEADS: Final = "lens-side-only"  # trait of mounts that only lenses have, made to stand on a longer housing
 UNMARKED: Final = "unmarked"  # trait of a lens without a name
 EXACTLY_MM: Final = 0.051  # registers are told to a tenth or better
-FILM_YEAR: Final = re.compile(r"\b19[2-9]\d(?!\d)")  # of the days of film
 
 
 def told_apart(question: Question, catalogue: Catalogue) -> Question:
     """The question with each lens whose words mean several mounts narrowed by the kind of lens that was told."""
-    question = _named_twice(of_another_lens(question, catalogue))
-    question = _with_bodies_of_format(_heads_are_lenses(question, catalogue), catalogue)
+    question = _named_twice(of_another_lens(two_heads(question, catalogue), catalogue))
+    question = of_its_trade(_with_bodies_of_format(_heads_are_lenses(question, catalogue), catalogue), catalogue)
     # what is told of the body is no measure of the lens
     measured = number(question, "flange_to_image") if body_register(question) is None else None
-    of_film, pitch = _is_of_film(question), pitch_mm(question)
+    of_film, pitch = is_of_film(question), pitch_mm(question)
     lenses = []
     names: list[tuple[str, ...]] = []  # of one told twice the first is that of the old lens
     for thing in question.lenses:
@@ -116,10 +115,6 @@ def _without_its_own_body(question: Question) -> Question:
     others = tuple(body for body in question.bodies if not (body.kind == "mount" and body.ids in own))
     again = question.intent == WHY and 0 < len(others) < len(question.bodies)
     return question.with_(bodies=others) if again else question
-
-
-def _is_of_film(question: Question) -> bool:
-    return mentions(question, "film-days") or FILM_YEAR.search(question.text) is not None
 
 
 def _named_twice(question: Question) -> Question:

@@ -6,18 +6,25 @@ import re
 from collections.abc import Sequence
 from typing import Final
 
+from engine.answers.found.screwed_in import is_one_thread
 from engine.answers.parts.answer import Line, Quantity
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.mount_line import mount_line
-from engine.answers.parts.wording import listed, small_mm
+from engine.answers.parts.wording import listed, small_mm, trimmed
 from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.facts.catalogue import Catalogue
 from engine.facts.guidance import Shared
 from engine.facts.records import Mount
+from grammar.kinds import CHAIN, LOOK_ALIKE
 from grammar.questions import Question, Thing
 
 MOST_NOTES: Final = 2
+PAIR: Final = 2
+HEAD: Final = "lens-side-only"  # trait of mounts that only lenses have
+SAME: Final = "Yes,"
+ALIKE_MM: Final = 0.02  # registers nearer than this are told as one
+WIDER_MM: Final = 1.5  # threads that differ so much in width never meet
 UNFOCUSED: Final = "no focusing"  # trait of a lens, as it is told
 NO_FOCUSING: Final = "no-focusing"  # trait of the mounts of such lenses
 ENLARGER: Final = "enlarger"  # the kind that most of them are
@@ -65,6 +72,18 @@ def unfocused(thing: Thing, catalogue: Catalogue) -> Thing:
     meet = [one for one in catalogue.mounts.values() if one.thread in threads and NO_FOCUSING in one.traits]
     plain = [one.id for one in sorted(meet, key=lambda one: one.kind != ENLARGER)]
     return replace(thing, ids=tuple(dict.fromkeys((*plain[:1], *thing.ids)))) if plain else thing
+
+
+def two_heads(question: Question, catalogue: Catalogue) -> Question:
+    """'does RMS fit M25': two mounts that only lenses have are no lens on a body, but set side by side."""
+    pair = (*question.lenses, *question.bodies)
+    if question.intent != CHAIN or len(question.lenses) != 1 or len(pair) != PAIR or question.adapters:
+        return question
+    mounts = [catalogue.mounts.get(one.id or "") if one.kind == "mount" else None for one in pair]
+    heads = [mount for mount in mounts if mount is not None and HEAD in mount.traits]
+    if len(heads) < PAIR or heads[0].thread == heads[1].thread or any(one.focal_length_mm for one in pair):
+        return question
+    return question.with_(intent=LOOK_ALIKE, lenses=pair, bodies=(), topic="same")
 
 
 def asked_of_a_name(question: Question) -> tuple[str, ...]:
@@ -142,3 +161,40 @@ def what_is_shared(mount: Mount, knowledge: Knowledge) -> str:
     if thread is None or is_known(mount.register_mm):
         return f"mount: {mount.designation}"
     return f"thread, {thread.designation}: they screw together, the inner into the outer. Start it by hand"
+
+
+def same_or_not(one: Mount, other: Mount, knowledge: Knowledge, barred: Sequence[str] = ()) -> str:
+    """Whether two mounts are the same in coupling and register, and in what they differ."""
+    apart: list[str] = []
+    if "unknown" in (one.coupling, other.coupling):
+        apart.append("how both couple is not established")
+    elif one.coupling != other.coupling:
+        apart.append(f"one is a {one.coupling.replace('-', ' ')}, the other a {other.coupling.replace('-', ' ')}")
+    elif not is_one_thread(one, other, knowledge):
+        apart.append("the threads differ")
+    elif one.coupling != "screw" and other.id not in one.shares_bayonet and one.id not in other.shares_bayonet:
+        apart.append("the bayonets differ")
+    if is_known(one.register_mm) and is_known(other.register_mm):
+        by = one.register_mm.nominal - other.register_mm.nominal
+        longer = one.designation if by > 0 else other.designation
+        alike = abs(by) <= ALIKE_MM or (one.register_mm - other.register_mm).holds(0.0)
+        apart += [] if alike else [f"the registers differ by {small_mm(abs(by))}, {longer} has the longer"]
+    elif is_known(one.register_mm) or is_known(other.register_mm):
+        apart.append("only one of them has a register of its own")
+    names = f"{one.designation} and {other.designation}"
+    if apart:
+        return f"No, {names} are not the same: {listed(apart)}."
+    if barred:
+        return f"Not both ways: {names} have the same coupling and register, but not {listed(barred)}."
+    coupled = is_one_thread(one, other, knowledge) if one.coupling == "screw" else True
+    return f"{f'{SAME} ' if coupled else ''}{names} go together: the same coupling and register."
+
+
+def widths_apart(one: Mount, other: Mount, knowledge: Knowledge) -> str:
+    """How wide the threads of both are, where that alone keeps them apart."""
+    threads = [knowledge.catalogue.threads.get(mount.thread or "") for mount in (one, other)]
+    known = [thread.major_mm.nominal for thread in threads if thread is not None and is_known(thread.major_mm)]
+    if len(known) < len(threads) or abs(known[0] - known[1]) < WIDER_MM:
+        return ""
+    wide = f"{one.designation} is {trimmed(known[0], 2)} mm wide, {other.designation} {trimmed(known[1], 2)} mm"
+    return f"{wide}: the narrower drops through, the wider does not start."

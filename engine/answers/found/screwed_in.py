@@ -17,6 +17,7 @@ from grammar.questions import Question, Thing
 
 DROPS: Final = "falls-through"
 BINDS: Final = "binds"
+SAME: Final = "same"
 MOST_TURNS: Final = 20.0  # of a thread of a lens mount
 FILTER: Final = "filter"  # kind of mounts, and of pieces, that have a front thread
 FRONT: Final = ("filter", "front thread")  # stand in what a thread is used for, where that is the front of lenses
@@ -76,6 +77,15 @@ def screwed_in(male: Mount, female: Mount, knowledge: Knowledge) -> str:
     mating = mate(screw_of(one), screw_of(other), knowledge.joints.limits)
     text = _outcome(one, other, mating)
     return f"{text[0].upper()}{text[1:]}." if text else ""
+
+
+def is_one_thread(one: Mount, other: Mount, knowledge: Knowledge) -> bool:
+    """Whether two mounts have the same thread, by whatever name: M58x0.75 of a filter and of a camera."""
+    threads = knowledge.catalogue.threads
+    first, second = threads.get(one.thread or ""), threads.get(other.thread or "")
+    if first is None or second is None or first.id == second.id:
+        return one.thread == other.thread
+    return mate(screw_of(first), screw_of(second), knowledge.joints.limits).outcome == SAME
 
 
 def _outcome(one: Thread, other: Thread, mating: Mating) -> str:

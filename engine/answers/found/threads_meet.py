@@ -17,6 +17,7 @@ from engine.base.interval import is_known
 from engine.chains.joints import screw_of
 from engine.facts.records import Thread
 from engine.physics.mating import mate
+from grammar.kinds import HAZARD
 from grammar.questions import Question, Thing
 
 _METRIC: Final = re.compile(r"\bm(\d{1,3}(?:\.\d+)?)(?![\w.])(?! ?x ?\d)", re.IGNORECASE)
@@ -119,6 +120,7 @@ def with_threads_crossed(answer: Answer, question: Question, knowledge: Knowledg
     text = f"If the one was screwed straight into the other, that is why: {said.removeprefix(NOT).strip()}"
     text += " Turn it back the way it went in, by hand and evenly."
     after = next((at + 1 for at, line in enumerate(answer.lines) if line.kind == "danger"), 0)
+    after = after if question.intent == HAZARD else 0  # where harm is asked of, that is said first
     return replace(answer, lines=(*answer.lines[:after], Line("text", text), *answer.lines[after:]))
 
 

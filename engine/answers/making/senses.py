@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from engine.answers.found.infinite_objective import with_infinite_objective
 from engine.answers.found.narrowing import UNCLAIMED
 from engine.answers.making.body_measured import with_body_measured, with_body_under_lens
 from engine.answers.making.cup_depth import as_depth
@@ -22,6 +23,7 @@ from engine.answers.making.lens_not_ring import (
 from engine.answers.making.ring_named import with_ring_named
 from engine.answers.making.rings_by_length import rings_by_length, rings_to_next
 from engine.answers.making.rings_chosen import with_rings_chosen
+from engine.answers.making.thread_width import with_width_of_thread
 from engine.answers.making.whole_ring import REGISTERS, in_inches, with_difference_told, with_whole_ring
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side
 from engine.answers.parts.said import mentions, numbers
@@ -43,6 +45,7 @@ _RINGS: Final = ("adapter", "plain", "ring", "recessed", "", None)
 
 def by_facts(question: Question, facts: Catalogue) -> Question:
     """The question with its unclaimed numbers in the sense that the mounts named allow, and a length in its ring."""
+    question = with_width_of_thread(with_infinite_objective(question, facts), facts)
     question = with_lens_beside_thread(with_lens_drawing(question), _widths(question, facts))
     question = with_frame_lines(question, facts)
     question = with_body_measured(_registers_told(with_ring_named(question), facts), facts)

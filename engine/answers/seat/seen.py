@@ -42,9 +42,16 @@ def is_coupled_as_asked(mount: Mount, question: Question) -> bool:
     return not mentions(question, "bayonets-only") or mount.coupling.startswith(_BAYONETS)
 
 
+LUGS = ("coupled-lugs", "coupled-bayonet", "coupled-breech")  # keys of what holds a mount that is no thread
+
+
 def is_coupled_by_lugs(question: Question) -> bool:
     """Whether the question tells of a mount that turns in or is clamped, and of no thread."""
-    return mentions(question, "coupled-lugs", "coupled-bayonet", "coupled-breech")
+    denied = question.places("no-lugs")
+    here = [one for key in LUGS for one in question.places(key)]
+    if here and denied:
+        return any(not any(no.at <= one.at < no.end for no in denied) for one in here)
+    return mentions(question, *LUGS)
 
 
 def as_seen(mounts: Iterable[Mount], question: Question) -> list[Mount]:

@@ -75,3 +75,12 @@ def allowances(at: float, question: Question, knowledge: Knowledge) -> Iterator[
         allowed = focus.infinity_allowance_mm(Interval.exact(at), blur, Interval.exact(1.0))
         if is_known(blur) and is_known(allowed):
             yield form, blur, allowed
+
+
+def faces_parallel(question: Question, knowledge: Knowledge) -> Told:
+    """'how flat must the two faces be': how far they may be out of parallel, which no stop forgives on one side."""
+    if not mentions(question, "how-parallel"):
+        return Told()
+    flat = knowledge.catalogue.assumptions["faces-parallel"].value.nominal
+    text = f"Keep the faces flat, and parallel within {small_mm(flat)} all round: a wedge leaves one side soft."
+    return Told((Line("head", text),))

@@ -28,7 +28,8 @@ def likeliest(
 ) -> Answer:
     """The answer for the meaning that the pieces named suit best (else the first), then the others in a line each."""
     answers = [one_pair(question, side, body, knowledge) for side in meanings]
-    hopeless = not question.adapters and _is_hopeless(answers[0])
+    of_kind = question.lenses[0].lens_kind is not None  # 'a rangefinder 50' is no rarer one that nearly sits right
+    hopeless = not (question.adapters or of_kind) and _is_hopeless(answers[0])
     order = sorted(range(len(answers)), key=lambda n: (_miss(question, answers[n]), hopeless * _is_far(answers[n]), n))
     best = answers[order[0]]
     lines, quantities = list(best.lines), list(_cased(best, meanings[order[0]]))

@@ -20,6 +20,7 @@ from engine.facts.records import Mount, Thread
 from grammar.kinds import COMPARE, DEFINITION, DIY_DIMENSION, IDENTIFY_MOUNT
 from grammar.questions import Question
 
+AS_PRINTED_MM: Final = 0.03  # registers that are printed farther apart than this are told as a range
 MOST: Final = 4  # mounts of one name whose figures are told
 FINEST_TPI: Final = 60  # more threads an inch than this are metric
 # keys of phrases that ask for a figure of a thread alone
@@ -114,7 +115,9 @@ def _of_mount(mount: Mount, keys: list[str], rows: list[Quantity]) -> Iterator[s
     if "figure-register" in keys:
         if is_known(mount.register_mm):
             rows.append(Quantity("register_mm", mount.register_mm, mount.id))
-            yield f"register {trimmed(mount.register_mm.nominal, 3)} mm, flange to image"
+            between = mount.register_mm.greatest - mount.register_mm.least > AS_PRINTED_MM
+            size = _between(mount.register_mm) if between else trimmed(mount.register_mm.nominal, 3)
+            yield f"register {size} mm, flange to image"
         else:
             yield (
                 "no register: nothing but the lens itself tells how far it sits"

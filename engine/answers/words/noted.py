@@ -80,7 +80,7 @@ def with_notes(answer: Answer, question: Question, knowledge: Knowledge) -> Answ
             last.append(replace(line, kind="text"))
     if not (first or last):
         return answer
-    ruled = 1 if question.intent == HAZARD and answer.lines[:1] and answer.lines[0].kind == "head" else 0
+    ruled = 1 if answer.lines[:1] and answer.lines[0].kind == "head" and answer.status != NO else 0
     return replace(answer, lines=(*answer.lines[:ruled], *first, *answer.lines[ruled:], *last))
 
 

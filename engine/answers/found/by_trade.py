@@ -1,0 +1,64 @@
+"""Whether a lens is of the days of film; and a screw that cameras of industry have at registers of their own."""
+
+from __future__ import annotations
+
+import re
+from typing import Final
+
+from engine.answers.parts.said import mentions
+from engine.base.compact import replace
+from engine.facts.catalogue import Catalogue
+from grammar.kinds import LOOK_ALIKE
+from grammar.questions import Question, Thing
+
+REGISTER: Final = "flange_to_image"
+INDUSTRIAL: Final = "industrial"  # the kind of mount
+FILM_YEAR: Final = re.compile(r"\b19[2-9]\d(?!\d)")  # of the days of film
+SAID: Final = "seen-industrial"  # key of the words for it
+
+
+def of_its_trade(question: Question, facts: Catalogue) -> Question:
+    """The question with the mounts of that trade in place of the one that shares their thread.
+
+    Where a body is asked of it is the body's; where two mounts are set side by side that of the nearer one.
+    """
+    told = [one for one in question.mentioned if one.key == SAID]
+    if not told or question.said(REGISTER) is not None:  # a register that is told tells more
+        return question
+    at = told[0].at
+    if question.intent == LOOK_ALIKE and question.lenses and question.bodies:
+        near = min((*question.lenses, *question.bodies), key=lambda thing: abs(thing.column - at))
+        lenses = tuple(_traded(one, facts) if one is near else one for one in question.lenses)
+        bodies = tuple(_traded(one, facts) if one is near else one for one in question.bodies)
+        return question.with_(lenses=lenses, bodies=bodies)
+    if not question.bodies or any(_is_of_lens(lens, at) for lens in question.lenses):
+        return question
+    bodies = tuple(_traded(_threaded(body, question, facts), facts) for body in question.bodies)
+    return question if bodies == question.bodies else question.with_(bodies=bodies)
+
+
+def _is_of_lens(lens: Thing, at: int) -> bool:
+    """Whether the word stands within what tells of the lens: 'my industrial M42 lens'."""
+    return lens.column <= at < lens.column + len(lens.words) or 0 <= lens.column - at < len(INDUSTRIAL) + 2
+
+
+def _threaded(body: Thing, question: Question, facts: Catalogue) -> Thing:
+    """A body of which only its thread is told: with the first mount that has it."""
+    told = (question.said("thread") or "").replace(" ", "").casefold()
+    if body.ids or not told:
+        return body
+    ids = [one.id for one in facts.mounts.values() if one.thread == told and one.coupling == "screw"]
+    return replace(body, kind="mount", ids=tuple(ids[:1])) if ids else body
+
+
+def _traded(thing: Thing, facts: Catalogue) -> Thing:
+    """The thing with every industrial mount of its thread, where its own is not one."""
+    own = facts.mounts.get(thing.ids[0]) if thing.kind == "mount" and thing.ids else None
+    if own is None or own.kind == INDUSTRIAL or own.thread is None:
+        return thing
+    ids = tuple(one.id for one in facts.mounts.values() if one.kind == INDUSTRIAL and one.thread == own.thread)
+    return replace(thing, ids=ids) if ids else thing
+
+
+def is_of_film(question: Question) -> bool:
+    return mentions(question, "film-days") or FILM_YEAR.search(question.text) is not None
