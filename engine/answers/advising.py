@@ -14,7 +14,7 @@ from engine.answers.picture.circle_explained import circle_explained
 from engine.answers.picture.cover import cover_told
 from engine.answers.seat.reaching_in import reach_told
 from engine.answers.shims.loose import Loose, loose
-from engine.answers.words.advice import HARM, MOST, STUCK, advice_lines, examples, named_or_near, plainly
+from engine.answers.words.advice import HARM, MOST, STUCK, advice_lines, examples, named_or_near, of_pair, plainly
 from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.facts.guidance import Advice
@@ -33,6 +33,7 @@ CROSSED = "cross-thread"  # the advice on threads that nearly meet
 HEAVY = "heavy"  # the advice on what a lens weighs
 OF_REAR = frozenset(["rear-shutter", "rear-mirror"])  # the advice on a rear that reaches into the body
 REACH = "rear_reach"
+TOUCH = "touch"  # the topic of what may meet what
 WORKED_OUT = ("tubes", "light-lost", "framing")  # examples that say in numbers what the advice says in words
 _OF_SEATS = frozenset([CHAIN, FOCUS_VERDICT, MACRO_DISTANCE])  # kinds whose answers tell where a lens sits
 NOTHING_KNOWN = (
@@ -57,6 +58,8 @@ def ruled(question: Question, knowledge: Knowledge) -> Answer:
     # 'is that safe': of the lens on the body, whose chain tells what to mind, whatever words asked for it before
     kept = chain is not None and question.topic != STUCK and question.follows and _is_of_seat(question.prior)
     rows = named_or_near(question.with_(prior=None, adapters=()) if kept else question, knowledge)
+    if rows[0].id in OF_REAR if rows else question.topic == TOUCH:
+        rows = [*dict.fromkeys((*of_pair(question, knowledge), *rows))]  # what meets what in just that body
     rows = rows or _of_weight(question, knowledge) or _of_any_lens(question, knowledge)
     rows = rows or (_of_threads(question, knowledge) if chain is None else [])
     if not rows and chain is None:

@@ -20,6 +20,7 @@ from engine.answers.seat.spacing import usual_focals
 from engine.answers.shims.carried import SHIM, goes_past, is_limit, looked_up
 from engine.answers.shims.error_told import Judgement, error_judged
 from engine.answers.shims.loose import off_by_mm
+from engine.answers.shims.only_so_far import asks_so_far
 from engine.answers.shims.readings import readings_told
 from engine.answers.shims.ring_of_mark import ring_of_mark
 from engine.answers.shims.scale_pair import by_scale_pair
@@ -185,7 +186,7 @@ def _shims(question: Question, knowledge: Knowledge) -> tuple[Told, float | None
     if taped is not None:
         return taped
     at = number(question, "mark") if not is_tested_on(question) else None
-    at = at or (distance_mm(question) if not is_target(question) else None)
+    at = at or (distance_mm(question) if not (is_target(question) or asks_so_far(question)) else None)
     carried_mm = number(question, SHIM)
     if at is None:
         return (_carried(question, carried_mm, knowledge) if carried_mm is not None else Told()), carried_mm

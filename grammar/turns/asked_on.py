@@ -73,8 +73,6 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
         if is_seen(turn):
             return asked if isinstance(asked, str) else asked(turn)
     supposed = turn.tells("what-if") and turn.was in _SUPPOSED and not turn.tells("force")
-    return turn.best if turn.best is not None and not supposed else went_on(heard, before)
-    supposed = turn.tells("what-if") and turn.was in _SUPPOSED
     best = plainest(turn)
     return best if best is not None and not supposed else went_on(heard, before)
 
@@ -150,6 +148,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (worded_so.forces_it_in, LOOK_ALIKE),
     (worded_so.sets_mounts_apart, LOOK_ALIKE),
     (seen.of(worded_so.asks_what_it_costs), BUY_PLAN),
+    (worded_so.goes_back_to_light, EXPOSURE_ND),
     (worded_so.asks_the_hole, DIY_DIMENSION),
     (worded_so.asks_for_the_ring, CHAIN),
     (seen.of(is_remedy), _as_before),
