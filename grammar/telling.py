@@ -32,6 +32,8 @@ from grammar.readings.readings import limits_of, stops_told
 from grammar.things.casting import Part
 
 UNKNOWN: Final = "UNKNOWN"
+BELLOWS: Final = "bellows"
+_LEAST_DRAW: Final = 20.0  # mm, of a bellows shut
 _SPEAKING: Final = frozenset(
     [
         DEFINITION,
@@ -105,12 +107,13 @@ def built(heard: Heard, intent: str) -> Question:
     if intent in _OF_ALL:
         lenses, bodies = _all_of_mine(heard, lenses, bodies, values)
     lens_things, frames = _off_frames(heard, intent, lenses, bodies)
+    pieces = _with_bellows_set(tuple(part.thing() for part in cast.pieces if intent != DEFINITION), values)
     return Question(
         heard.text,
         intent,
         lens_things,
         tuple(_body(part) for part in bodies),
-        tuple(part.thing() for part in cast.pieces if intent != DEFINITION),
+        pieces,
         (*frames, *things_of(heard, intent)),
         limits_of(readings),
         stop,
@@ -122,6 +125,18 @@ def built(heard: Heard, intent: str) -> Question:
         skipped=tuple(token.text for token in heard.shape.skipped),
         stops=told,
     )
+
+
+def _with_bellows_set(pieces: tuple[Thing, ...], values: dict[str, str]) -> tuple[Thing, ...]:
+    """'bellows at 120 mm draw': how far it is drawn is its length, and no tube beside it."""
+    open_yet = [one for one in pieces if one.piece == BELLOWS and one.thickness_mm is None and not one.ids]
+    key = next((one for one in ("extension", "thickness") if one in values), "")
+    told = values.get(key, "").removesuffix(" mm")
+    number = told.replace(".", "", 1).isdecimal()
+    if len(open_yet) != 1 or len(pieces) != 1 or not number or float(told) < _LEAST_DRAW:
+        return pieces
+    del values[key]
+    return (replace(open_yet[0], thickness_mm=(float(told), float(told))),)
 
 
 def _with_stop_set(lenses: list[Part], bodies: list[Part], at_stop: bool) -> tuple[list[Part], float | None]:

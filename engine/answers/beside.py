@@ -6,7 +6,7 @@ from typing import Final
 
 from engine.answers.beside_fronts import ELSE_OF_FRONTS, OF_ONE_FRONT, front_asked, fronts, takers
 from engine.answers.beside_heard import (
-    BACK,
+    AFTER_ALL,
     NAMING,
     NOTED,
     OF_A_RING,
@@ -138,11 +138,9 @@ def _so_far(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     if not asked and question.intent == kinds.FOCUS_VERDICT and answer.intent == kinds.FOCUS_VERDICT:
         before = question.prior
         asked = mentions(question, "focus-at") or (before is not None and mentions(before, "only-so-far"))
-    if not asked:
-        return answer
-    from engine.answers.shims.only_so_far import with_so_far
+    from engine.answers.shims.only_so_far import asks_so_far, with_so_far
 
-    return with_so_far(answer, question, knowledge)
+    return with_so_far(answer, question, knowledge) if asked or asks_so_far(question) else answer
 
 
 def _pair(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
@@ -291,5 +289,5 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     ((*WAYS, kinds.SHIM_CALIBRATION, kinds.HAZARD, kinds.COMPARE), heard(_way_off, "way-asked", "rings-off")),
     ((*NAMING, *OF_A_RING, *OF_PICTURES, kinds.EXPOSURE_ND, kinds.OUT_OF_SCOPE, kinds.DEPTH_OF_FIELD), WHOLLY),
     ((*WAYS, kinds.SHIM_CALIBRATION), _so_far), (NOTED, _notes),
-    (OF_REGISTERS, heard(_registers, "register-spoken")), BACK,
+    (OF_REGISTERS, heard(_registers, "register-spoken")), *AFTER_ALL,
 )  # fmt: skip

@@ -144,6 +144,24 @@ BACK = (_WORKED_BACK, heard(
     named("worked_back", "with_worked_back"),
     "focal-wanted", "frame-wanted", "glass-factor-wanted", "circle-before-glass", "size-wanted",
 ))  # fmt: skip
+# the depth at the sensor, before a depth of field
+AT_SENSOR = ((DEPTH_OF_FIELD,), heard(named("shims.how_exact", "with_depth_of_focus"), "depth-of-focus"))
+# the seat of a ring with a reducer in it, in place of the answer
+SEAT_OF_REDUCER = (
+    (*OF_A_SIZE, EXPOSURE_ND, MACRO_DISTANCE, WHY),
+    heard(named("making.reducer_seat", "with_reducer_seat"), "reducer-said"),
+)
+# what glass taken off, put before or exchanged at the sensor does to every seat, before the answer
+GLASS_CHANGED = (
+    (*WAYS, COMPARE, DIY_DIMENSION, SHIM_CALIBRATION, WHY, DEFINITION),
+    heard(named("shims.bare_sensor", "with_glass_changed"), "glass-gone", "glass-added", "glass-exchanged"),
+)
+# the light of a close-up by the pupil magnification that is told
+PUPIL = ((MACRO_DISTANCE, EXPOSURE_ND, DEPTH_OF_FIELD), heard(named("exposure.pupil_told", "with_pupil"), "pupil-told"))
+# how large a far point comes out where a lens sits off, before the answer
+_OFF = (*WAYS, SHIM_CALIBRATION, DEPTH_OF_FIELD, WHY, DIY_DIMENSION, MACRO_DISTANCE)
+FAR_BLUR = (_OFF, heard(named("shims.far_blur", "with_far_blur"), "blur-size-asked"))
+AFTER_ALL = (BACK, AT_SENSOR, SEAT_OF_REDUCER, GLASS_CHANGED, PUPIL, FAR_BLUR)
 # where a lens turns out to be of another mount than before
 TURNED_OUT = heard(named("ways.ring_of_before", "with_ring_of_before"), "else-mount")
 

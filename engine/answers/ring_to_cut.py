@@ -17,15 +17,15 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import LEAST, ONLY_NAMED, SURE
 from engine.answers.parts.pitch_drift import drift
 from engine.answers.parts.resolve import BodySide, LensSide, Missing, body_side, goes_on, lens_side, setup_of
-from engine.answers.parts.said import focals, lengths_of_pieces, mentions, number, stop
-from engine.answers.parts.wording import article, f_number, small_mm, trimmed
+from engine.answers.parts.said import focals, lengths_of_pieces, mentions, number
+from engine.answers.parts.wording import article, small_mm, trimmed
 from engine.answers.picture.filters import filter_answer, for_filters
 from engine.answers.seat.bores import bore_for
 from engine.answers.seat.making import ring_to_make
 from engine.answers.seat.open_lens import usual_room
 from engine.answers.seat.told_register import with_mount_by_register
 from engine.answers.shims.error_told import error_judged
-from engine.answers.shims.forgiving import allowances, faces_parallel
+from engine.answers.shims.how_exact import asks_how_exact, how_exact
 from engine.answers.shims.screwed_in import screwed_in
 from engine.answers.shims.spacers import by_spacers
 from engine.answers.shims.turning import turns_for_travel
@@ -43,8 +43,6 @@ from grammar.questions import BODY_OFF, Question, Thing
 
 MOST_RINGS = 4
 LONGEST_RING = 60.0  # mm
-_ASSUMED_STOP = "stop-of-a-mount-alone"  # the assumption
-TOLERANCE = "tolerance"  # topic of how exact a ring must be, whatever the lens
 PITCH_WANTED = "pitch-wanted"  # mentioned where the pitch of a thread is asked first of all
 PRINTED = "printed-seat"  # the advice for those who print one
 
@@ -83,7 +81,8 @@ def to_make(question: Question, knowledge: Knowledge) -> Answer:
 
         return how_to(question, knowledge, "diy-dimension")
     if not apart.lines and not matters.told.lines:
-        told += _tolerance(question, knowledge)
+        exact = how_exact(question, knowledge)
+        told = exact + told if asks_how_exact(question) else told + exact
     told += layers(question, knowledge) if question.said("stock") is None else Told()
     named = _threads_named(question, knowledge)
     told = named + told if mentions(question, PITCH_WANTED) else told + named
@@ -112,6 +111,7 @@ def _hangs_on_lens(question: Question) -> bool:
     plain = bool(question.lenses) and not any(one.ids for one in question.lenses)
     bare = not any(one.ids or one.front or one.thickness_mm for one in question.adapters)
     other = is_printed(question) or question.mentions(PITCH_WANTED) or question.mentions("error-spoken")
+    other = other or asks_how_exact(question)
     return plain and bare and question.body is not None and not other
 
 
@@ -281,20 +281,3 @@ def _before_tapping(question: Question, knowledge: Knowledge) -> Told:
         text = f"Bore {trimmed(bore.least, 2)} to {trimmed(bore.greatest, 2)} mm before cutting {thread.designation}"
         lines.append(Line("head", f"{text}; the wide end for plastic."))
     return Told(tuple(lines), tuple(rows))
-
-
-def _tolerance(question: Question, knowledge: Knowledge) -> Told:
-    """How exact the seat must be: the depth of focus N*c of this lens."""
-    assumed = knowledge.catalogue.assumptions[_ASSUMED_STOP].value.nominal
-    at = stop(question) or (assumed if question.topic == TOLERANCE and focals(question) else None)
-    if at is None or not (focals(question) or question.topic == TOLERANCE):
-        return faces_parallel(question, knowledge)
-    lines, rows = [], []
-    for form, _, allowance in allowances(at, question, knowledge):
-        rows.append(Quantity("infinity_allowance_mm", allowance, f"f/{f_number(at)}, {form.name}"))
-        lines.append(Line("head", (
-            f"At f/{f_number(at)} on {form.name} the depth of focus forgives "
-            f"{small_mm(allowance.nominal)}: hold the seat to "
-            "about half of that, or make it a little thin and shim it."
-        )))  # fmt: skip
-    return faces_parallel(question, knowledge) + Told(tuple(lines), tuple(rows))

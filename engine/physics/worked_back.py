@@ -35,3 +35,8 @@ def size_of_light_lost(stops: float) -> float:
 def before_glass(behind: float, factor: float) -> float:
     """Circle, focal length or f-number before glass of a factor, from what it is behind it. Source: f' = k*f."""
     return behind / factor
+
+
+def ahead_of_glass_mm(behind_mm: float, factor: float) -> float:
+    """Extension before glass of a factor k that so much behind it is worth. Source: x = d/(k*k) about."""
+    return behind_mm / factor**2

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.words.groups import LAYERS
 from grammar.words.tokens import Token
 
 LAYER: Final = "layer"
@@ -23,8 +24,9 @@ _OF_SHIMS: Final = frozenset(["shim", "foil"])
 
 def with_sheet_rows(tokens: list[Token], told: frozenset[str] = frozenset()) -> list[Token]:
     """Every thickness of the row is one of a sheet at hand; a single other one is what they are to make."""
-    out = list(tokens)
-    two = _sheet_and_sum(out, told)
+    out = [_in_mm(one) for one in tokens]
+    tokens = list(out)
+    two = _counted_and_wanted(out) or _sheet_and_sum(out, told)
     if two is not None:
         return two
     if told & _OF_SHIMS and not any(token.kind == "MEASURE" for token in tokens):
@@ -86,6 +88,26 @@ def _several_kinds(tokens: list[Token]) -> list[Token]:
     return tokens
 
 
+def _counted_and_wanted(tokens: list[Token]) -> list[Token] | None:
+    """'3 layers of 0.05, enough for 0.2?': the smaller length is that of each, the larger what they shall make."""
+    counted = next((n for n, one in enumerate(tokens) if one.kind == "NUMBER" and _counts_layers(tokens, n)), None)
+    small = [n for n, one in enumerate(tokens) if n != counted and _is_thickness(one, _MOST_WANTED_MM)]
+    if counted is None or len(small) != _LEAST_ROW or tokens[small[0]].numbers == tokens[small[1]].numbers:
+        return None
+    small.sort(key=lambda place: tokens[place].numbers[0])
+    for place, meant in zip(small, (LAYER, TOTAL), strict=True):
+        tokens[place] = tokens[place].as_("KEYED", value=meant, unit="mm")
+    tokens[counted] = tokens[counted].as_("CUE")
+    return [one.as_("CUE") if one.kind == "MEASURE" else one for one in tokens]
+
+
+def _counts_layers(tokens: list[Token], at: int) -> bool:
+    """'3 layers of 0.05': a whole number before the word for the sheets says how many there are."""
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    named = after is not None and LAYERS in after.groups
+    return named and tokens[at].numbers[0] == int(tokens[at].numbers[0]) and tokens[at].unit != "mm"
+
+
 def _row(tokens: list[Token], at: int) -> list[int]:
     """The thicknesses that follow each other from `at` on, with no more than a join between."""
     row: list[int] = []
@@ -108,6 +130,12 @@ def _row_before(tokens: list[Token], end: int) -> list[int]:
     while first and (_is_thickness(tokens[first - 1], _THICKEST_MM) or tokens[first - 1].kind == "JOIN"):
         first -= 1
     return [place for place in range(first, end) if tokens[place].kind in _LENGTHS]
+
+
+def _in_mm(token: Token) -> Token:
+    """'2 thou' among thicknesses of sheet, which are summed up in millimetres."""
+    thin = token.kind == "LENGTH" and token.unit in ("thou", "mil") and len(token.numbers) == 1
+    return token.as_("LENGTH", unit="mm") if thin else token
 
 
 def _is_thickness(token: Token, most: float) -> bool:

@@ -28,7 +28,8 @@ def lengths_again(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     drawn = _drawn(heard, before)
     if drawn is not None:
         return drawn
-    told = _lengths(heard)
+    own = {thing.focal_length_mm for thing in before.known or before.lenses}
+    told = [one for one in _lengths(heard) if one not in own]  # 'is 135 like 270 there' is of the lens
     if not told or heard.cast.pieces or heard.cast.bodies:
         return None
     known = [thing for thing in before.adapters if thing.thickness_mm is not None]

@@ -16,6 +16,7 @@ from grammar.kinds import (
     DEPTH_OF_FIELD,
     EXPOSURE_ND,
     FOCUS_VERDICT,
+    GEAR_SETTING,
     HAZARD,
     LOOK_ALIKE,
     MACRO_DISTANCE,
@@ -39,6 +40,11 @@ _SMALLER: Final = "APS-C"  # the usual frame of a crop body
 _MODE: Final = " mode"
 _FULL, _FULL_MM = "full frame", 35.0  # which is named by the width of its film, too
 _PUT_TO: Final = frozenset(["in", "to"])  # before what a body is set to
+# mounts whose bodies have one frame, which is smaller
+_ONE_FRAME: Final = frozenset(
+    ["mft-mount", "four-thirds-mount", "x-mount", "q-mount", "cx-mount", "nx-mount", "nx-mini", "ef-m-mount",
+     "ef-s-mount", "g-mount", "xcd-mount", "c", "cs", "d"]
+)  # fmt: skip
 _SAME_MM: Final = 0.06
 _NAMED: Final = frozenset(["PIECE", "ADAPTER", "NUMBER", "LENGTH", "TIMES", "ND", "FOCAL", "UNKNOWN"])
 _AROUND: Final = frozenset(["DET", "LETTER", "FILLER", "JOIN", "STOP", "MARK", "VERB", "CUE", "PREP"])
@@ -59,7 +65,7 @@ def said_plainly(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
     """The line heard anew in plain words; the same where it holds none that the question before gives a meaning."""
     text = drawn_by(heard, before) or _ring_left(heard, before) or _taken_off(heard, before) or _left_out(heard, before)
     text = text or _inside(heard, before) or _crop_body(heard, before) or spaced_by(heard, before) or _made(heard)
-    text = text or _of_full_frame(heard, before) or _looks_on_full(heard)
+    text = text or _glass_told(heard, before) or _of_full_frame(heard, before) or _looks_on_full(heard)
     if text is None:
         return heard
     return hear(text, lexicon, before.intent)
@@ -178,7 +184,8 @@ def _crop_body(heard: Heard, before: Question) -> str | None:
     tokens = heard.line.tokens
     told = any(one.kind in ("CROP", "FORMAT", "AREA", "TIMES", "MOUNT") for one in tokens)
     at = next((n for n, one in enumerate(tokens[:-1]) if is_of_crop(one) and tokens[n + 1].kind == "BODY"), None)
-    body = at is not None and before.intent in _FRAMED and all(one.kind != "NUMBER" for one in tokens[at : at + 3])
+    framed = before.intent in _FRAMED or heard.weighed.best in _FRAMED - {MACRO_DISTANCE}
+    body = at is not None and framed and all(one.kind != "NUMBER" for one in tokens[at : at + 3])
     if not body and _is_on_full(before):
         at = next((n for n, one in enumerate(tokens) if _is_a_mode(tokens, n)), None)
     if at is None or told or not (body or _is_on_full(before)):
@@ -189,8 +196,10 @@ def _crop_body(heard: Heard, before: Question) -> str | None:
 
 
 def _is_on_full(before: Question) -> bool:
-    """Whether a full frame body was told, of a mount or of none: what it crops to is the usual smaller frame."""
-    return any(one.format == FULL for one in before.bodies) or any(one.id == FULL for one in before.frames)
+    """Whether it is a full frame body, as told or as its mount may be: it crops to the usual smaller frame."""
+    bodies = [one for one in before.bodies if one.kind == "mount" and not one.format and one.id not in _ONE_FRAME]
+    full = any(one.format == FULL for one in before.bodies) or any(one.id == FULL for one in before.frames)
+    return full or bool(bodies)
 
 
 def _is_a_mode(tokens: tuple[Token, ...], at: int) -> bool:
@@ -200,6 +209,17 @@ def _is_a_mode(tokens: tuple[Token, ...], at: int) -> bool:
         return False
     ends = at + 1 == len(tokens) or tokens[at + 1].kind in ("STOP", "JOIN", "MARK")
     return token.kind == "FRAME" or (before is not None and before.value in _PUT_TO and ends)
+
+
+def _glass_told(heard: Heard, before: Question) -> str | None:
+    """'and on a 1.4x' after a number for the stabiliser, or a view: with a converter of that factor."""
+    times = [one for one in heard.line.tokens if one.kind == "TIMES"]
+    alone = len(times) == 1 and heard.readings.values.keys() == {"magnification"} and not heard.cues
+    cast = heard.cast
+    others = cast.lenses or cast.bodies or cast.pieces or cast.frames
+    of_glass = bool(times) and (1 < times[0].numbers[0] <= 2 or 0.5 <= times[0].numbers[0] < 1)
+    asked = before.intent in (GEAR_SETTING, CROP_EQUIVALENT) and before.said("magnification") is None
+    return f"with a {times[0].text}" if alone and of_glass and asked and not others else None
 
 
 def _of_full_frame(heard: Heard, before: Question) -> str | None:

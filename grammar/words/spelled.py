@@ -20,7 +20,7 @@ def _any_of(words: Iterable[str]) -> str:
 
 
 _UNIT_WORDS: Final = (
-    r"(?:mms?|mil|millimet(?:er|re)s?|cms?|centimet(?:er|re)s?|met(?:er|re)s?|inch(?:es)?|ft|foot|feet|microns?|thou|"
+    r"(?:mms?|mil|millimet(?:er|re)s?|cms?|centimet(?:er|re)s?|met(?:er|re)s?|kilomet(?:er|re)s?|inch(?:es)?|ft|foot|feet|microns?|thou|"
     r"tenths?|hundredths?|kilos?|kilograms?|pounds|degrees?|seconds|secs?|fps|per\s?cent|diopt(?:er|re)s?|times\slife)\b"
 )
 _FIGURE: Final = r"\d+(?:\.\d+)?"
@@ -86,6 +86,12 @@ class Spelled:
         top, below = self._value(match["top"] or ""), self._part(match["part"])
         return f"{top:g}/{below}" if top < below else None
 
+    def _part_and_half(self, match: re.Match[str]) -> str:
+        """'a tenth and a half': a half of the same part more."""
+        said = match["whole"].casefold()
+        count = 1.0 if said in ("a", "an") else float(said) if said.isdecimal() else self._value(said)
+        return f"{(count + 0.5) / (10 if match['part'].startswith('t') else 100):g} mm"
+
     def _of_turn(self, match: re.Match[str]) -> str | None:
         """'turn it out a sixth': what a lens is screwed by is told in turns."""
         top, below = self._value(match["top"] or ""), self._part(match["part"])
@@ -145,11 +151,15 @@ class Spelled:
                 self._of_turn,
             ),
             (
+                rf"(?P<whole>an?|{whole}|\d+)\s(?P<part>tenth|hundredth)s?\sand\sa\shalf(?:\s(?:mm|millimet(?:er|re)))?",
+                self._part_and_half,
+            ),
+            (
                 r"half\sa\s(?P<part>tenth|hundredth)(?:\s(?:of\sa\s)?(?:mm|millimet(?:er|re)))?",
                 lambda match: f"{0.5 / (10 if match['part'].startswith('t') else 100):g} mm",
             ),
             (
-                r"(?P<half>half\s)?an?\s(?P<unit>kilo(?:gram)?|kg|pound)",
+                r"(?P<half>half\s)?an?\s(?P<unit>kilomet(?:er|re)|kilo(?:gram)?|kg|pound)",
                 lambda match: f"{0.5 if match['half'] else 1:g} {match['unit']}",
             ),
             (rf"nd[ -]?(?P<whole>{tens_and})", lambda match: f"nd{self._value(match['whole']):g}"),

@@ -48,7 +48,7 @@ def depends(question: Question, thing: Thing | None, body: BodySide, knowledge: 
         told = _of_its_format(thing, body.mount, knowledge) + told
     held = held_at(measured, thing, body, knowledge) if measured is not None else None
     held = held or _on_flange(thing, body, told, knowledge)
-    lines = [head, *own, *told.lines, *_focusing(thing, question, knowledge), *_iris(thing, question)]
+    lines = [head, *own, *told.lines, *focusing_lines(thing, question), *_iris(thing, question)]
     if measured is None:
         ask = MEASURE if threaded else f"{MEASURE} And which mount or thread has it?"
         lines.append(Line("ask", ask, wants="flange_to_image thread" if not threaded else "flange_to_image"))
@@ -158,7 +158,8 @@ def _noun(thing: Thing | None) -> str:
     return f"the{focal}{kind} lens"
 
 
-def _focusing(thing: Thing | None, question: Question, knowledge: Knowledge) -> Iterator[Line]:
+def focusing_lines(thing: Thing | None, question: Question) -> Iterator[Line]:
+    """What a lens of no focusing of its own, or of none that is told, is focused by."""
     kind = thing.lens_kind if thing else None
     sure = kind in UNFOCUSED or mentions(question, "no-focus-ring")
     lead = "It has no focusing of its own" if sure else "If it has no focusing of its own"

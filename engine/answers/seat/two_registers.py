@@ -17,6 +17,7 @@ from grammar.kinds import WHY
 from grammar.questions import Question, Thing
 
 _NUMBER: Final = re.compile(r"(?<![\w./-])(\d+(?:\.\d+)?)( ?mm)?(?![\w/]|\.\d)")
+_LENGTH_OF: Final = re.compile(r" ?(?:f ?/? ?\d[\d.]* )?(?:[a-z-]+ )?lens\b", re.IGNORECASE)  # behind a focal length
 _PAUSE: Final = re.compile(r"[,;:?]")
 _FAR_APART: Final = 20  # letters that a comma between counts for
 _PLAUSIBLE_MM: Final = (6.0, 130.0)  # of registers, from the least of 8 mm film to a view camera's
@@ -47,6 +48,10 @@ def two_registers(question: Question) -> tuple[float, float] | None:
     if len(found) > 2:
         # 'a 50mm with 38 register on a 44 body': a focal length wears its unit more often than a register does
         found = [one for one in found if not (one[2] and float(one[1]) in focals(question))]
+    # 'a 75mm lens, 38 from flange to image, which body': one measured, the other is its length
+    found = [
+        one for one in found if not (float(one[1]) in focals(question) and _LENGTH_OF.match(question.text, one.end()))
+    ]
     told = [(one.start(), float(one[1])) for one in found]
     if len(told) != 2:
         return None

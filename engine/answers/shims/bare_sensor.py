@@ -139,3 +139,28 @@ def _plate_mm(question: Question) -> float | None:
     beside = number_beside(question, "so-much-glass")
     told = beside if beside is not None else number(question, "thickness", "length")
     return told if told is not None and told <= THICKEST_MM else None
+
+
+def with_glass_changed(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """The answer behind what glass taken off, put before or exchanged at the sensor does to every seat."""
+    if any(row.name == "glass_shift_mm" for row in answer.quantities or ()):
+        return answer
+    told = _exchanged(question, knowledge.catalogue)
+    told = told if told.lines else glass_told(question, knowledge)
+    rows = (*told.quantities, *(answer.quantities or ()))
+    return replace(answer, lines=(*told.lines, *answer.lines), quantities=rows)
+
+
+def _exchanged(question: Question, facts: Catalogue) -> Told:
+    """'1 mm of glass in place of a 2 mm stack': what the one moves the image less than the other."""
+    sizes = [one for one in numbers(question, "glass", "length", "thickness") if 0 < one <= THICKEST_MM]
+    if len(sizes) != 2 or question.said("glass") is None or not mentions(question, "glass-exchanged"):
+        return Told()
+    shift = shift_of(max(sizes) - min(sizes), facts)
+    if shift is None:
+        return Told()
+    by = ranged(shift, small_mm)
+    text = f"{trimmed(max(sizes), 2)} mm of glass moves the image {by} farther back than {trimmed(min(sizes), 2)} mm"
+    text += f": with the thinner glass a lens sits {by} too far out where it was right before, with the thicker one as"
+    text += " much too close."
+    return Told((Line("head", text),), (Quantity("glass_shift_mm", shift, "between the two"),))

@@ -88,7 +88,10 @@ def off_by_mm(question: Question) -> float | None:
         return None  # 'a 0.3 shim under the ring' is so much more, and no ring that came out under its length
     # no ring is as thin as that: 'came out 0.03 long', '0.08 over'
     # 'the ring is 0.1 off': the way that costs infinity is judged, and the other is told beside it
-    longer = mentions(question, "came-long", "off-either-way")
+    came = [
+        one for one in question.places("came-long") if one.at not in {of.at for of in question.places("made-out-of")}
+    ]
+    longer = bool(came) or mentions(question, "off-either-way")
     return -size if mentions(question, "came-short") else size if longer else None
 
 

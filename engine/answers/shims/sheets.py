@@ -34,7 +34,7 @@ def own_sheets(question: Question, wanted: float | None, *, is_told: bool = Fals
         of_each = [one for one in told if 0 < one <= THICKEST_MM and one != wanted]
     counted = layers_counted(question)
     if counted is not None and len(of_each) == 1:
-        return _together(counted, of_each[0])
+        return _together(counted, of_each[0], next(iter(numbers(question, "total")), None) or wanted)
     sheets = [one for one in of_each if is_told or one != wanted]
     if wanted is None or not sheets:
         return Told()
@@ -89,12 +89,17 @@ def usual_together(question: Question, knowledge: Knowledge) -> Told:
     return Told((Line("head", f"{text}."),), (Quantity("shim_mm", thick),))
 
 
-def _together(count: int, sheet: float) -> Told:
-    """'3 layers of 0.06 mm tape': how thick they are."""
+def _together(count: int, sheet: float, wanted: float | None) -> Told:
+    """'3 layers of 0.06 mm tape': how thick they are, and what that lacks of what is wanted."""
     thick = calibration.layers_mm(count, Interval.exact(sheet))
     if not is_known(thick):
         return Told()
-    text = f"{count} x {trimmed(sheet, 3)} mm is {small_mm(thick.nominal)}."
+    text = f"{count} x {trimmed(sheet, 3)} mm is {small_mm(thick.nominal)}"
+    left = (wanted or sheet) - thick.nominal
+    if wanted is not None and wanted != sheet and wanted <= MOST_MM:
+        way = "just right" if abs(left) <= NEAR_MM else f"{small_mm(abs(left))} {'short' if left > 0 else 'too much'}"
+        text += f": for {small_mm(wanted)} that is {way}"
+    text += "."
     return Told((Line("head", text),), (Quantity("shim_mm", thick),))
 
 

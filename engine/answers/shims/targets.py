@@ -29,7 +29,7 @@ def target_told(question: Question, knowledge: Knowledge) -> Told:
     lines: list[Line] = []
     rows: list[Quantity] = []
     tested = is_tested_on(question)
-    near = distance_mm(question) or (number(question, "mark") if tested else None)
+    near = distance_mm(question) or (number(question, "mark") if tested else None) or number(question, "field")
     for focal in focals(question) or usual_focals(knowledge.catalogue):
         far = focal * times
         lens = f"{trimmed(focal, 1)} mm lens"

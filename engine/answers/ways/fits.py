@@ -20,6 +20,7 @@ from engine.answers.ways.elsewhere_asked import elsewhere_asked, is_left_out
 from engine.answers.ways.fits_all import Home, Taken, homes_told
 from engine.answers.ways.fits_priced import first_by, order_told, with_price
 from engine.answers.ways.kinds_asked import is_of, kinds_asked
+from engine.answers.ways.measured_room import room_on_bodies
 from engine.answers.ways.pairs import of_known, sides_of
 from engine.answers.ways.refused_mounts import NOT_FITTING, not_fitting, refused, usual_by_rings
 from engine.base.compact import compact, replace
@@ -55,6 +56,9 @@ class Fit:
 
 def list_fits(question: Question, knowledge: Knowledge) -> Answer:
     """Which lens mounts a body takes, or which bodies a lens fits, best first, with the ring for each."""
+    measured = room_on_bodies(question, knowledge)
+    if measured is not None:
+        return measured
     by_size = mounts_by(question, knowledge)
     if by_size is not None and not (by_size.status == NO and mentions(question, NOT_FITTING)):
         return by_size

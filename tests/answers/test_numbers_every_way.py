@@ -1,0 +1,106 @@
+"""Numbers of the model asked for in many words: allowances, reducers' seats, glass, targets, sheets, pupils, blur."""
+
+from __future__ import annotations
+
+import pytest
+
+from engine.ask import Desk
+from engine.render.record import record_of
+from engine.talk import Talk
+from tests.answers.picture import flat, numbers
+
+
+@pytest.fixture(scope="module")
+def club() -> Desk:
+    return Desk()
+
+
+def told(club, *turns):
+    talk = Talk()
+    return [record_of(club.ask(turn, talk), club.knowledge) for turn in turns][-1]
+
+
+def head(found):
+    lines = flat(found)
+    return lines.split("> ")[-1] if lines.startswith(">") else lines
+
+
+def values(found, name):
+    return [least for least, _ in numbers(found, name)]
+
+
+@pytest.mark.parametrize(
+    ("turns", "name", "value"),
+    [
+        (["how exact must a ring be for a 25 1.4 wide open on mft"], "infinity_allowance_mm", 0.021),
+        (
+            ["how exact must a ring be for a 25 1.4 wide open on mft", "and for the 50 1.8"],
+            "infinity_allowance_mm",
+            0.027,
+        ),
+        (["how much error is forgiven at f2.8 on s16"], "infinity_allowance_mm", 0.0283),
+        (["depth of focus at the film side f2 aps-c"], "infinity_allowance_mm", 0.0393),
+        (["what does a 135 give me on mft for the feeder"], "equivalent_focal_mm", 270),
+        (["what will my 28 amount to on aps-c"], "equivalent_focal_mm", 42.7),
+        (["what lens on mft sees like a 35 on full frame"], "focal_length_mm", 17.5),
+        (["on aps-c, what replaces a 50 from full frame"], "focal_length_mm", 32.8),
+        (["which focal do i enter for a 40mm on a plain ring on aps-c, 40 or 60"], "ibis_focal_mm", 40),
+        (["reducer om to e whose glass shifts 6 mm, what seat?"], "ring_thickness_mm", 22),
+        (["i measured my ef to mft speed adapter seat 17.3. how much does its glass shorten"], "glass_shift_mm", 7.45),
+        (["d of 0.5 behind a 0.71 reducer counts as how much extension"], "extension_mm", 0.992),
+        (["sensor stack thinned by 2 mm of glass. m adapters now too long or too short?"], "register_error_mm", 0.682),
+        (["a camera with 0.8 mm glass vs 2 mm: how different is the register in effect"], "glass_shift_mm", 0.409),
+        (["pupil ratio 1.6 retrofocus at 1x, marked f5.6, effective"], "effective_f_number", 9.1),
+        (["what field width do i see at 0.25x on mft"], "field_width_mm", 69.2),
+        (["how blurry is the horizon if im 0.5 mm off at f4"], "far_blur_mm", 0.125),
+        (["blur allowed on 1 inch?"], "allowed_blur_mm", 0.011),
+    ],
+)
+def test_the_number_asked_for_is_told(club, turns, name, value):
+    assert any(one == pytest.approx(value, rel=0.01) for one in values(told(club, *turns), name))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "my ef to mft 0.71 reducer measures 17.3 thick, infinity?",
+        "my 0.71 reducer from m42 to e is 21.2 thick. will it reach infinity",
+        "seat of a 0.71 ring ef to mft is 17.4 - is that plausible",
+    ],
+)
+def test_a_ring_with_a_reducer_is_not_judged_by_its_thickness(club, text):
+    found = told(club, text)
+    assert not found.get("chains")
+    assert "thickness alone does not tell" in flat(found)
+
+
+@pytest.mark.parametrize(
+    ("text", "starts"),
+    [
+        ("i have a 40m field behind the house. ok as infinity for the 90?", "No, 40 m is too near for 90 mm"),
+        ("mast 600m away, can i treat it as infinity with a 180", "Yes, 600 m is far enough for 180 mm"),
+        ("setting a 135 by a tree at 80m, how wrong is that", "No, 80 m is too near for 135 mm"),
+        ("took a 1.5mm filter glass out from behind the lens, does focus shift and which way",
+         "With 1.5 mm of glass out, the image lies 0.51 mm nearer"),
+        ("3 layers of 0.05, is that enough for 0.2", "3 x 0.05 mm is 0.15 mm: for 0.2 mm that is 0.05 mm short"),
+        ("alu tape 0.03 thick, i need a tenth and a half", "0.15 mm is 5 x 0.03 mm"),
+        ("my shim stock comes as 1 thou 2 thou 4 thou. need 0.18 mm", "0.18 mm is 1 x 0.025 mm, 1 x 0.051 mm and 1 x"),
+        ("shim of fifteen hundredths out of 2 thou stock", "0.15 mm is 3 x 0.051 mm"),
+    ],
+)  # fmt: skip
+def test_the_answer_begins_with_what_was_asked(club, text, starts):
+    assert starts in flat(told(club, text))[: len(text) + len(starts) + 20]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "bellows at 120 mm draw, 80mm enlarger lens on a m42 body, what do i get",
+        "bellows drawn to 120 mm with an 80mm enlarger lens on m42, magnification?",
+    ],
+)
+def test_a_drawn_bellows_holds_an_enlarger_lens_so_far_from_the_sensor(club, text):
+    found = told(club, text)
+    assert found["reading"].count("120 mm") == 1
+    size = found["chains"][0]["focus"]["far_magnification"]
+    assert size["least"] < 165.46 / 80 - 1 < size["greatest"]
