@@ -299,3 +299,18 @@ def test_the_focal_length_before_a_t_stop_is_that_of_the_lens(club):
 def test_a_converter_told_by_its_factor_after_the_stabiliser_changes_its_number(club):
     found = last(club, "58 1.4 sr on E, stabiliser number", "and on a 1.4x")
     assert "enter 81.2 mm" in flat(found)
+
+
+@pytest.mark.parametrize("text", ["on E a 50 1.4 om which ring", "for E a 35 2 om, ring?", "on E a 50mm f2 om cover?"])
+def test_a_body_named_before_its_lens_is_the_body(club, text):
+    found = last(club, text)
+    assert mounts(found) == ["om-mount"]
+    assert [one.id for one in found.question.bodies] == ["e-mount"]
+
+
+def test_the_mount_defined_is_that_of_the_lens_put_on_a_body_named_before_it(club):
+    ring, error = talk(club, "explain flange distance of SR mount", "so on RF a 50 1.4 needs", "23.6, wide open, end?")[
+        1:
+    ]
+    assert mounts(ring) == ["sr-mount"]
+    assert "0.1 mm too far" in flat(error)
