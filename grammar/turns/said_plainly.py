@@ -199,7 +199,8 @@ def _crop_body(heard: Heard, before: Question) -> str | None:
     tokens = heard.line.tokens
     told = any(one.kind in ("CROP", "FORMAT", "AREA", "TIMES", "MOUNT") for one in tokens)
     at = next((n for n, one in enumerate(tokens[:-1]) if is_of_crop(one) and tokens[n + 1].kind == "BODY"), None)
-    body = at is not None and before.intent in _FRAMED and all(one.kind != "NUMBER" for one in tokens[at : at + 3])
+    framed = before.intent in _FRAMED or heard.weighed.best in _FRAMED - {MACRO_DISTANCE}
+    body = at is not None and framed and all(one.kind != "NUMBER" for one in tokens[at : at + 3])
     if not body and _is_on_full(before):
         at = next((n for n, one in enumerate(tokens) if _is_a_mode(tokens, n)), None)
     if at is None or told or not (body or _is_on_full(before)):
