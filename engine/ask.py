@@ -209,7 +209,7 @@ class Desk:
         return settle(talk, said == "yes", text, self.writes, self.reload)
 
     def _answered(self, question: Question, talk: Talk) -> Answer:
-        if question.intent in (SHIM_CALIBRATION, FOCUS_VERDICT, CHAIN):
+        if question.intent in (SHIM_CALIBRATION, FOCUS_VERDICT, CHAIN, WHY):
             from engine.answers.shims.carried import carried
 
             question = carried(question, talk.question if not question.corrects else None, self.catalogue)

@@ -145,7 +145,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_far_lengths_apart(with_numbers_told(with_two_of_a_width(tokens, told), told))
     tokens = with_rest_told(with_measures_told(tokens), told)
     tokens = limited(without_articles(under_lens(_headed(tokens))))
-    return Shaped(tuple(_joined(_placed(tailed(with_settings(with_fixed_stops(tokens)), told)))), tuple(skipped))
+    return Shaped(tuple(_joined(_placed(tailed(with_settings(with_fixed_stops(tokens), told), told)))), tuple(skipped))
 
 
 def _within_cues(line: Line) -> tuple[Token, ...]:
