@@ -109,9 +109,14 @@ FIGURES = (
 # what is added where figures of a mount, and threads that meet, are spoken of
 OF_SCREWS = (
     # what the screw of a lens does in a thread that is not its own, before the answer
-    (WAYS, heard(named("found.screwed_in", "with_screw_told"), "goes-into")),
+    (WAYS, heard(named("found.screwed_in", "with_screw_told"), "goes-into", "drops-asked")),
     # with which pitches a front thread is cut, before the answer
     ((WHY, LOOK_ALIKE, CHAIN), heard(named("found.screwed_in", "with_pitches_told"), "filter-binds")),
+    # what goes between a corrector and the sensor, in place of the answer
+    (
+        (*WAYS, MACRO_DISTANCE, DIY_DIMENSION, SHIM_CALIBRATION, BUY_PLAN, DEFINITION, LIST_FITS),
+        heard(named("seat.corrector_spacing", "with_spacing"), "corrector-wants"),
+    ),
     # that the threads of the two named cross, where one does not go home in the other
     (
         (WHY, CHAIN, LIST_FITS, FOCUS_VERDICT),

@@ -299,3 +299,44 @@ def test_the_focal_length_before_a_t_stop_is_that_of_the_lens(club):
 def test_a_converter_told_by_its_factor_after_the_stabiliser_changes_its_number(club):
     found = last(club, "58 1.4 sr on E, stabiliser number", "and on a 1.4x")
     assert "enter 81.2 mm" in flat(found)
+
+
+@pytest.mark.parametrize("text", ["on E a 50 1.4 om which ring", "for E a 35 2 om, ring?", "on E a 50mm f2 om cover?"])
+def test_a_body_named_before_its_lens_is_the_body(club, text):
+    found = last(club, text)
+    assert mounts(found) == ["om-mount"]
+    assert [one.id for one in found.question.bodies] == ["e-mount"]
+
+
+def test_the_mount_defined_is_that_of_the_lens_put_on_a_body_named_before_it(club):
+    ring, error = talk(club, "explain flange distance of SR mount", "so on RF a 50 1.4 needs", "23.6, wide open, end?")[
+        1:
+    ]
+    assert mounts(ring) == ["sr-mount"]
+    assert "0.1 mm too far" in flat(error)
+
+
+@pytest.mark.parametrize(
+    ("turn", "intent"), [("drop it. which ring at all", "chain"), ("take it off, equivalent?", "crop-equivalent")]
+)
+def test_it_taken_off_is_the_one_piece_that_was_told(club, turn, intent):
+    found = last(club, "stabiliser figure for m42 35 3.5 on L full frame", "with 1.4 tc", turn)
+    assert found.intent == intent
+    assert "teleconverter" in found.reading
+    assert "without the teleconverter" in found.reading
+
+
+def test_a_ring_named_with_the_tube_off_is_no_tube(club):
+    found = last(club, "sr 50 1.7 with 20mm tubes on X how near", "no tube: infinity with 25.7")
+    assert found.intent == "focus-verdict"
+    assert "0.1 mm too close" in flat(found)
+
+
+def test_deep_at_a_bare_stop_is_a_depth_of_field(club):
+    found = last(club, "85 1.4 cy on mft dof at 2m", "deep at 4")
+    assert "85 mm f/4 at 2 m" in flat(found)
+
+
+def test_a_speed_told_bare_among_settings_is_an_iso_where_the_stop_is_known(club):
+    found = last(club, "c lens 25 f0.95 on mft safe?", "what nd, 25p, 200, sun")
+    assert "10.5 stops of ND" in flat(found)
