@@ -140,6 +140,7 @@ OF_SCREWS = (
         (WHY, COVERAGE, COMPARE, CHAIN, FOCUS_VERDICT, LIST_FITS, SHIM_CALIBRATION),
         heard(named("words.figures", "with_figures"), "figure-glass", "figure-depth"),
     ),
+    ((HAZARD,), heard(named("words.figures", "with_figures"), "figure-glass")),
 )
 # kinds that what follows from the numbers told, and from them alone, may be asked as
 _WORKED_BACK = (
