@@ -180,3 +180,38 @@ def test_mirrorless_or_not_is_no_condition(club):
 def test_a_rangefinder_screw_lens_on_an_slr_sits_too_far_out(club):
     found = club.ask("screwed a rangefinder 39mm-thread 50 straight into an old M39 SLR, it fits perfect. pictures?")
     assert "16.4 mm too far" in flat(found)
+
+
+@pytest.mark.parametrize(
+    ("text", "begins"),
+    [
+        ("does the 0.64 thing make my f2.8 a f1.8", "Yes: f/2.8 x 0.64 = f/1.79"),
+        ("does a 0.71 booster turn f2.8 into f2", "Yes: f/2.8 x 0.71 = f/1.99"),
+        ("does a 0.71 booster turn f4 into f2", "No: f/4 x 0.71 = f/2.84"),
+    ],
+)
+def test_whether_glass_makes_one_stop_of_another(club, text, begins):
+    assert flat(club.ask(text)).startswith(begins)
+
+
+@pytest.mark.parametrize(
+    ("text", "begins"),
+    [
+        ("will one ring take both FD and FL lenses", "Yes: FD-mount and FL-mount seat alike"),
+        ("does one ring serve both K and M42 lenses on E", "No: a ring is made for one lens mount."),
+        ("is one adapter enough for F and FD lenses", "No: a ring is made for one lens mount."),
+    ],
+)
+def test_whether_one_ring_takes_lenses_of_several_mounts(club, text, begins):
+    assert flat(club.ask(text)).startswith(begins)
+
+
+@pytest.mark.parametrize(
+    "text", ["lens-side foil shim or file down the camera ring, which would you rather", "shim or lap, which is better"]
+)
+def test_a_shim_and_lapping_cure_opposite_faults(club, text):
+    assert "They cure opposite faults" in flat(club.ask(text))
+
+
+def test_a_one_touch_zoom_is_no_touching(club):
+    assert club.ask("70-210 one touch zoom with ibis, which number goes in").intent == "gear-setting"
