@@ -45,10 +45,8 @@ def with_figures(answer: Answer, question: Question, knowledge: Knowledge) -> An
 def figures(question: Question, knowledge: Knowledge) -> Told:
     """A line for each mount of the name, or for the thread, with the figures that are asked of it."""
     asked = (*OF_MOUNT, *OF_THREAD) if question.intent in AS_FIGURE else BEHIND
-    keys = [key for key in asked if mentions(question, key)]
-    keys = [key for key in keys if question.intent != DIY_DIMENSION or key in OF_MAKING]
     keys = [key for key in asked if question.places(key)]  # what was asked before is not
-    keys = [key for key in keys if question.intent != DIY_DIMENSION or key in ("figure-angle", "figure-male")]
+    keys = [key for key in keys if question.intent != DIY_DIMENSION or key in OF_MAKING]
     if any(key in keys for key in ("figure-male", "figure-female", "figure-throat")):
         keys = [key for key in keys if key != "figure-diameter"]
     measured = any(key not in _TELL_WHICH for key, _ in question.values)
