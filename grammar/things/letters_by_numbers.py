@@ -52,7 +52,7 @@ def _of_lens(tokens: list[Token], at: int) -> bool:
         )  # '85 2 k on E', '35 2 k, ring?'
         whole = whole or (bare and focal is not None and focal.numbers[0] >= _LEAST_FOCAL)
         return ("." in before.text or whole) and before.numbers[0] in STOPS and ends
-    return after is None or after.kind in ("STOP", "PREP", "JOIN", "VERB", "CUE", "MEASURE")
+    return after is None or after.kind in ("STOP", "PREP", "JOIN", "VERB", "CUE", "MEASURE", "FILLER")
 
 
 def _on_a_body(tokens: list[Token], at: int) -> bool:

@@ -72,7 +72,7 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
     for is_seen, asked in _ROW:
         if is_seen(turn):
             return asked if isinstance(asked, str) else asked(turn)
-    supposed = turn.tells("what-if") and turn.was in _SUPPOSED and not turn.tells("force")
+    supposed = turn.tells("what-if") and turn.was in _SUPPOSED and not turn.tells("force", "stuck", "wont-go")
     best = plainest(turn)
     return best if best is not None and not supposed else went_on(heard, before)
 

@@ -177,3 +177,10 @@ def test_which_of_two_parts_is_at_fault_is_told_by_trying_another(say: str) -> N
 )
 def test_shops_are_not_told_of(say: str) -> None:
     assert told(say).startswith("Sorry")
+
+
+@pytest.mark.parametrize(
+    "say", ["is a helicoid a zoom", "is a bellows a helicoid", "is a teleconverter an extension tube"]
+)
+def test_whether_one_thing_is_another_is_told_by_what_they_are(say: str) -> None:
+    assert record_of(DESK.ask(say, Talk()), DESK.knowledge)["intent"] == "definition"

@@ -314,3 +314,29 @@ def test_the_mount_defined_is_that_of_the_lens_put_on_a_body_named_before_it(clu
     ]
     assert mounts(ring) == ["sr-mount"]
     assert "0.1 mm too far" in flat(error)
+
+
+@pytest.mark.parametrize(
+    ("turn", "intent"), [("drop it. which ring at all", "chain"), ("take it off, equivalent?", "crop-equivalent")]
+)
+def test_it_taken_off_is_the_one_piece_that_was_told(club, turn, intent):
+    found = last(club, "stabiliser figure for m42 35 3.5 on L full frame", "with 1.4 tc", turn)
+    assert found.intent == intent
+    assert "teleconverter" in found.reading
+    assert "without the teleconverter" in found.reading
+
+
+def test_a_ring_named_with_the_tube_off_is_no_tube(club):
+    found = last(club, "sr 50 1.7 with 20mm tubes on X how near", "no tube: infinity with 25.7")
+    assert found.intent == "focus-verdict"
+    assert "0.1 mm too close" in flat(found)
+
+
+def test_deep_at_a_bare_stop_is_a_depth_of_field(club):
+    found = last(club, "85 1.4 cy on mft dof at 2m", "deep at 4")
+    assert "85 mm f/4 at 2 m" in flat(found)
+
+
+def test_a_speed_told_bare_among_settings_is_an_iso_where_the_stop_is_known(club):
+    found = last(club, "c lens 25 f0.95 on mft safe?", "what nd, 25p, 200, sun")
+    assert "10.5 stops of ND" in flat(found)

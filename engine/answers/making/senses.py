@@ -9,6 +9,7 @@ from typing import Final
 
 from engine.answers.found.infinite_objective import with_infinite_objective
 from engine.answers.found.narrowing import UNCLAIMED
+from engine.answers.found.thread_alone import as_thread_alone
 from engine.answers.making.body_measured import with_body_measured, with_body_under_lens
 from engine.answers.making.cup_depth import as_depth
 from engine.answers.making.frame_lines import with_frame_lines
@@ -47,7 +48,7 @@ def by_facts(question: Question, facts: Catalogue) -> Question:
     """The question with its unclaimed numbers in the sense that the mounts named allow, and a length in its ring."""
     question = with_width_of_thread(with_infinite_objective(question, facts), facts)
     question = with_lens_beside_thread(with_lens_drawing(question), _widths(question, facts))
-    question = with_frame_lines(question, facts)
+    question = with_frame_lines(as_thread_alone(question, facts), facts)
     question = with_body_measured(_registers_told(with_ring_named(question), facts), facts)
     sides = lens_side(_mount(question.lens), facts), body_side(question.body, facts)
     lens, body = sides

@@ -103,6 +103,8 @@ def _of_a_seat(question: Question, before: Question, facts: Catalogue) -> Questi
     limit, old = told.distance_mm, focals(told)
     other = focals(question) not in ((), old) or stop(question) != stop(told)
     other = other or question.intent == SHIM_CALIBRATION or question.asks_which_way or mentions(question, WAY_ASKED)
+    # 'how much', or 'and does it reach infinity' after its circle was asked about: it is that ring still
+    other = other or (question.intent == FOCUS_VERDICT and question.adapters == told.adapters)
     same = all(_mounts(getattr(question, side)) == _mounts(getattr(told, side)) for side in ("lenses", "bodies"))
     if not (other and same) or distance_mm(question) not in (None, limit):
         return question

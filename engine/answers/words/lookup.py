@@ -71,7 +71,7 @@ def definition(question: Question, knowledge: Knowledge) -> Answer:
         things = (Thing("term", (_T_STOP,)), *things)  # 'what does T2.2 mean on a cine lens'
     beside = 0 if named else MOST_TOLD if mentions(question, "what-for") else MOST_BESIDE
     everyday = term_known_as(question.text, knowledge.catalogue, beside)
-    everyday = None if _is_typed_as_name(question) else everyday
+    everyday = None if _is_typed_as_name(question) or thread is not None else everyday
     if everyday is not None:
         things = (Thing("term", (everyday.id,)),)
     if not any(thing.ids for thing in things):
@@ -209,6 +209,7 @@ def _mount(mount: Mount, knowledge: Knowledge, quantities: list[Quantity]) -> It
     if is_known(mount.register_mm):
         quantities.append(Quantity("register_mm", mount.register_mm, mount.id))
     if is_known(mount.throat_mm):
+        quantities.append(Quantity("bore_mm", mount.throat_mm, mount.id))
         yield Line("fact", f"throat {trimmed(mount.throat_mm.nominal, 1)} mm", 1)
     if mount.format and mount.format in knowledge.catalogue.formats:
         yield Line("fact", f"largest format {knowledge.catalogue.formats[mount.format].name}", 1)
