@@ -28,7 +28,19 @@ from grammar.things.letters_by_numbers import ARTICLES
 from grammar.turns.on_what import FULL
 from grammar.turns.spaced_by import drawn_by, spaced_by
 from grammar.turns.told_before import RIGHT
-from grammar.words.groups import AWAY, DOER, GONE, INSIDE, LOOKS_SO, MADE, READ_OUT, TAKEN_AWAY, TAKEN_OFF
+from grammar.words.groups import (
+    AWAY,
+    CHANGES_OVER,
+    DOER,
+    GONE,
+    INSIDE,
+    LOOKS_SO,
+    MADE,
+    READ_OUT,
+    SET_SO,
+    TAKEN_AWAY,
+    TAKEN_OFF,
+)
 from grammar.words.lexicon import Lexicon
 from grammar.words.tokens import Token
 from grammar.words.written import STOPS
@@ -40,7 +52,6 @@ _FRAMED: Final = frozenset([COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, EXPOSURE_
 _SMALLER: Final = "APS-C"  # the usual frame of a crop body
 _MODE: Final = " mode"
 _FULL, _FULL_MM = "full frame", 35.0  # which is named by the width of its film, too
-_PUT_TO: Final = frozenset(["in", "to"])  # before what a body is set to
 # mounts whose bodies have one frame, which is smaller
 _ONE_FRAME: Final = frozenset(
     ["mft-mount", "four-thirds-mount", "x-mount", "q-mount", "cx-mount", "nx-mount", "nx-mini", "ef-m-mount",
@@ -223,7 +234,10 @@ def _is_a_mode(tokens: tuple[Token, ...], at: int) -> bool:
     if not is_of_crop(token) or READ_OUT not in token.groups:
         return False
     ends = at + 1 == len(tokens) or tokens[at + 1].kind in ("STOP", "JOIN", "MARK")
-    return token.kind == "FRAME" or (before is not None and before.value in _PUT_TO and ends)
+    put = before is not None and before.value == "in"
+    switched = any(one.kind == "BODY" or {CHANGES_OVER, SET_SO} & set(one.groups) for one in tokens[:at])
+    put = put or (before is not None and before.value == "to" and switched)  # 'do I need to crop' is put to nothing
+    return token.kind == "FRAME" or (put and ends)
 
 
 def _deep_at(heard: Heard, before: Question) -> str | None:
