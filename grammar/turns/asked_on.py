@@ -223,4 +223,5 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (ring_seen.measures_the_ring, FOCUS_VERDICT),
     (seen.of(is_on_another_frame), _as_before),
     (seen.tells_only, _as_before),
+    (aside_seen.asks_by_evidence, _as_before),
 )
