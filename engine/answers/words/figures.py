@@ -45,7 +45,8 @@ def figures(question: Question, knowledge: Knowledge) -> Told:
     """A line for each mount of the name, or for the thread, with the figures that are asked of it."""
     asked = (*OF_MOUNT, *OF_THREAD) if question.intent in AS_FIGURE else BEHIND
     keys = [key for key in asked if question.places(key)]  # what was asked before is not
-    keys = [key for key in keys if question.intent != DIY_DIMENSION or key in ("figure-angle", "figure-male")]
+    of_a_part = ("figure-angle", "figure-male", *BEHIND)  # asked of what is made, too
+    keys = [key for key in keys if question.intent != DIY_DIMENSION or key in of_a_part]
     if any(key in keys for key in ("figure-male", "figure-female", "figure-throat")):
         keys = [key for key in keys if key != "figure-diameter"]
     measured = any(key not in _TELL_WHICH for key, _ in question.values)
