@@ -19,6 +19,7 @@ from engine.answers.parts.entities import entities_of
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.picture.frame_alone import with_frame_alone
 from engine.answers.picture.view_again import as_view, on_its_own, without_view
+from engine.answers.seat.body_set_apart import as_elsewhere
 from engine.answers.seat.seat_side import as_side
 from engine.base.compact import replace
 from engine.base.problem import Problem
@@ -135,7 +136,7 @@ class Desk:
 
             question = with_tube_lens(question, talk, lambda text: read(text, self.lexicon, None))
         question = by_facts(told_apart(question, self.catalogue), self.catalogue)
-        question = without_view(as_view(as_side(question), talk.question, self.catalogue), self.catalogue)
+        question = without_view(as_view(as_side(as_elsewhere(question)), talk.question, self.catalogue), self.catalogue)
         question = on_its_own(with_frame_alone(question, self.catalogue), self.catalogue)
         if question.number is not None and talk.rows:
             from engine.answers.own.own_places import pointed
@@ -208,7 +209,7 @@ class Desk:
         return settle(talk, said == "yes", text, self.writes, self.reload)
 
     def _answered(self, question: Question, talk: Talk) -> Answer:
-        if question.intent in (SHIM_CALIBRATION, FOCUS_VERDICT, CHAIN):
+        if question.intent in (SHIM_CALIBRATION, FOCUS_VERDICT, CHAIN, WHY):
             from engine.answers.shims.carried import carried
 
             question = carried(question, talk.question if not question.corrects else None, self.catalogue)

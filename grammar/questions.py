@@ -181,6 +181,7 @@ class Question:
     elsewhere: tuple[Thing, ...] = field(default=(), compare=False)  # other bodies or frames, told of last
     away: float | None = field(default=None, compare=False)  # how far away what should be sharp was told to be, mm
     stood: tuple[Thing, ...] = field(default=(), compare=False)  # the pieces that stood before those of now
+    seat: Question | None = field(default=None, compare=False)  # what told last how a ring seats the lens
     # light, shutter and the rest of an exposure as told last, whatever was asked since
     lit: tuple[tuple[str, str], ...] = field(default=(), compare=False)
 

@@ -58,6 +58,7 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
         return got
     from grammar.turns.filter_tried import with_filter_tried
     from grammar.turns.lit_again import lit_so_far
+    from grammar.turns.seat_held import with_seat_held
     from grammar.turns.seen_so_far import with_seen_kept
     from grammar.turns.shim_put import with_shim_put
     from grammar.turns.soft_again import with_frame_of_blur
@@ -66,7 +67,7 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
 
     got = with_filter_tried(_with_mentioned(with_frame_of_blur(with_seen_kept(got, before), before), lexicon), before)
     got = with_stack_kept(with_way_asked(got, before, lexicon.words.mentions), before)
-    got = with_shim_put(got, before, lexicon.words.mentions)
+    got = with_seat_held(with_shim_put(got, before, lexicon.words.mentions), before)
     known = got.known or known_with(before.known or before.lenses, got.lenses)
     got = got.with_(elsewhere=_elsewhere(got, before), stood=_stood(got, before), away=_away(got, before))
     return got.with_(known=known, prior=before.with_(prior=None), lit=lit_so_far(got, before))

@@ -71,6 +71,7 @@ from grammar.things.flanges_of_bodies import with_flanges_of_bodies
 from grammar.things.formats import with_formats_told
 from grammar.things.frames_apart import with_frames_apart
 from grammar.things.group_heads import with_group_heads, with_times_told
+from grammar.things.host_first import with_host_first
 from grammar.things.hubs_told import with_hubs_told
 from grammar.things.lens_rows import with_lens_rows
 from grammar.things.lens_set_against import with_lens_set_against
@@ -118,7 +119,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_lenses_of_slrs(with_screwed_kinds(with_kinds_counted(with_width_rings(tokens))), told)
     tokens = with_rings_pictured(with_tubes_behind(tokens, told))
     tokens = with_ring_links(_ringed([one for token in tokens for one in _named(token)]))
-    tokens = with_hubs_told(with_flanges_of_bodies(linked(hyphened(_denied(tokens)))))
+    tokens = with_host_first(with_hubs_told(with_flanges_of_bodies(linked(hyphened(_denied(tokens))))))
     tokens, skipped = with_strangers(with_colons_told(with_clear_openings(tokens)))
     tokens = with_factors_marked(with_density_rows(with_lost_at(with_bracketed_marks(tokens, told))), told)
     tokens = with_rings_at_hand(with_bracketed_told(tokens), told)
@@ -144,7 +145,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_far_lengths_apart(with_numbers_told(with_two_of_a_width(tokens, told), told))
     tokens = with_rest_told(with_measures_told(tokens), told)
     tokens = limited(without_articles(under_lens(_headed(tokens))))
-    return Shaped(tuple(_joined(_placed(tailed(with_settings(with_fixed_stops(tokens)), told)))), tuple(skipped))
+    return Shaped(tuple(_joined(_placed(tailed(with_settings(with_fixed_stops(tokens), told), told)))), tuple(skipped))
 
 
 def _within_cues(line: Line) -> tuple[Token, ...]:

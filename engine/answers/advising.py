@@ -14,7 +14,7 @@ from engine.answers.picture.circle_explained import circle_explained
 from engine.answers.picture.cover import cover_told
 from engine.answers.seat.reaching_in import reach_told
 from engine.answers.shims.loose import Loose, loose
-from engine.answers.words.advice import HARM, MOST, STUCK, advice_lines, examples, named_or_near, plainly
+from engine.answers.words.advice import HARM, MOST, STUCK, advice_lines, examples, named_or_near, of_pair, plainly
 from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.facts.guidance import Advice
@@ -28,9 +28,12 @@ MIRROR = "body_mirror"
 MIRRORLESS = "mirrorless"  # trait of a body that is told so
 ANY_LENS = "no-contacts-harm"  # the advice on what any lens without contacts can do
 DANGER = "danger"
+MOUNT, SCREW = "mount", "screw"  # the kind of a thing, and the coupling of a mount
+CROSSED = "cross-thread"  # the advice on threads that nearly meet
 HEAVY = "heavy"  # the advice on what a lens weighs
 OF_REAR = frozenset(["rear-shutter", "rear-mirror"])  # the advice on a rear that reaches into the body
 REACH = "rear_reach"
+TOUCH = "touch"  # the topic of what may meet what
 WORKED_OUT = ("tubes", "light-lost", "framing")  # examples that say in numbers what the advice says in words
 _OF_SEATS = frozenset([CHAIN, FOCUS_VERDICT, MACRO_DISTANCE])  # kinds whose answers tell where a lens sits
 NOTHING_KNOWN = (
@@ -55,7 +58,10 @@ def ruled(question: Question, knowledge: Knowledge) -> Answer:
     # 'is that safe': of the lens on the body, whose chain tells what to mind, whatever words asked for it before
     kept = chain is not None and question.topic != STUCK and question.follows and _is_of_seat(question.prior)
     rows = named_or_near(question.with_(prior=None, adapters=()) if kept else question, knowledge)
+    if rows[0].id in OF_REAR if rows else question.topic == TOUCH:
+        rows = [*dict.fromkeys((*of_pair(question, knowledge), *rows))]  # what meets what in just that body
     rows = rows or _of_weight(question, knowledge) or _of_any_lens(question, knowledge)
+    rows = rows or (_of_threads(question, knowledge) if chain is None else [])
     if not rows and chain is None:
         return _nothing(question, NOTHING_WARNS)
     rows = _of_chain(rows, chain, knowledge) if chain is not None else rows
@@ -96,6 +102,15 @@ def _of_weight(question: Question, knowledge: Knowledge) -> list[Advice]:
     """What is said of heavy lenses, where one is told of and nothing nearer to the words is known."""
     heavy = any(HEAVY in lens.traits for lens in question.lenses)
     return [row for row in knowledge.catalogue.advice.values() if row.id == HEAVY] if heavy else []
+
+
+def _of_threads(question: Question, knowledge: Knowledge) -> list[Advice]:
+    """'any harm in trying it' of lenses that screw in: a thread that nearly meets is stripped by force."""
+    named = [
+        knowledge.catalogue.mounts[name] for lens in question.lenses for name in lens.ids[:1] if lens.kind == MOUNT
+    ]
+    screwed = any(mount.coupling == SCREW for mount in named)
+    return [row for row in knowledge.catalogue.advice.values() if row.id == CROSSED] if screwed else []
 
 
 def _ruling(rows: Sequence[Advice], question: Question, knowledge: Knowledge) -> list[Line]:

@@ -138,11 +138,9 @@ def _so_far(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     if not asked and question.intent == kinds.FOCUS_VERDICT and answer.intent == kinds.FOCUS_VERDICT:
         before = question.prior
         asked = mentions(question, "focus-at") or (before is not None and mentions(before, "only-so-far"))
-    if not asked:
-        return answer
-    from engine.answers.shims.only_so_far import with_so_far
+    from engine.answers.shims.only_so_far import asks_so_far, with_so_far
 
-    return with_so_far(answer, question, knowledge)
+    return with_so_far(answer, question, knowledge) if asked or asks_so_far(question) else answer
 
 
 def _pair(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:

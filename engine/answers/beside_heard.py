@@ -109,9 +109,14 @@ FIGURES = (
 # what is added where figures of a mount, and threads that meet, are spoken of
 OF_SCREWS = (
     # what the screw of a lens does in a thread that is not its own, before the answer
-    (WAYS, heard(named("found.screwed_in", "with_screw_told"), "goes-into")),
+    (WAYS, heard(named("found.screwed_in", "with_screw_told"), "goes-into", "drops-asked")),
     # with which pitches a front thread is cut, before the answer
     ((WHY, LOOK_ALIKE, CHAIN), heard(named("found.screwed_in", "with_pitches_told"), "filter-binds")),
+    # what goes between a corrector and the sensor, in place of the answer
+    (
+        (*WAYS, MACRO_DISTANCE, DIY_DIMENSION, SHIM_CALIBRATION, BUY_PLAN, DEFINITION, LIST_FITS),
+        heard(named("seat.corrector_spacing", "with_spacing"), "corrector-wants"),
+    ),
     # that the threads of the two named cross, where one does not go home in the other
     (
         (WHY, CHAIN, LIST_FITS, FOCUS_VERDICT),
@@ -156,7 +161,13 @@ PUPIL = ((MACRO_DISTANCE, EXPOSURE_ND, DEPTH_OF_FIELD), heard(named("exposure.pu
 # how large a far point comes out where a lens sits off, before the answer
 _OFF = (*WAYS, SHIM_CALIBRATION, DEPTH_OF_FIELD, WHY, DIY_DIMENSION, MACRO_DISTANCE)
 FAR_BLUR = (_OFF, heard(named("shims.far_blur", "with_far_blur"), "blur-size-asked"))
-AFTER_ALL = (BACK, AT_SENSOR, SEAT_OF_REDUCER, GLASS_CHANGED, PUPIL, FAR_BLUR)
+# the stop that glass makes of another; whether one ring is enough
+STOP_MADE = (
+    (CROP_EQUIVALENT, EXPOSURE_ND, DEPTH_OF_FIELD, COMPARE),
+    heard(named("picture.made_by_glass", "with_stop_made"), "stop-made"),
+)
+ONE_FOR_ALL = ((BUY_PLAN, CHAIN), heard(named("ways.one_for_all", "with_one_for_all"), "one-for-all"))
+AFTER_ALL = (BACK, AT_SENSOR, SEAT_OF_REDUCER, GLASS_CHANGED, PUPIL, FAR_BLUR, STOP_MADE, ONE_FOR_ALL)
 # where a lens turns out to be of another mount than before
 TURNED_OUT = heard(named("ways.ring_of_before", "with_ring_of_before"), "else-mount")
 

@@ -11,7 +11,7 @@ from engine.answers.parts.answer import Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, body_side
 from engine.answers.parts.said import number, numbers
-from engine.answers.parts.wording import small_mm, times, trimmed
+from engine.answers.parts.wording import listed, small_mm, times, trimmed
 from engine.answers.seat.distances import distances_of
 from engine.answers.seat.open_lens import MEASURE, usual_flange_to_image
 from engine.base.compact import replace
@@ -22,13 +22,15 @@ from grammar.turns.spans import span_of
 _RIGHT_MM = 0.02  # so near it is there
 SPACER = "extension-tube"
 DRAWN = frozenset({"helicoid", "bellows"})
+PLAIN = "plain"
 NOTHING = "it focuses on nothing"
 OTHERS = ("length", "thickness")  # keys of further plates and rings that belong to no piece named
 
 
 def by_stack(question: Question, shown: Shown, knowledge: Knowledge) -> Told:
     """Both ends of the draw, and the setting for infinity; nothing where lens, body or draw is not told so far."""
-    question = question.with_(adapters=tuple(_with_length(one, knowledge) for one in question.adapters))
+    pieces = (_with_seat(_with_length(one, knowledge), knowledge) for one in question.adapters)
+    question = question.with_(adapters=tuple(pieces))
     thing, body = question.lens, body_side(question.body, knowledge.catalogue)
     drawn = _drawn(question)
     if thing is None or drawn is None or drawn.thickness_mm is None or not isinstance(body, BodySide):
@@ -64,7 +66,33 @@ def by_stack(question: Question, shown: Shown, knowledge: Knowledge) -> Told:
     wanted = number(question, "magnification")
     if wanted is not None:
         told = _for_size(wanted, lens.focal.nominal, at_infinity, (low, high), drawn.piece or "") + told
+    lines += [] if others else _beside(drawn, body, knowledge)
     return Told(told.lines + tuple(lines) + asked, told.quantities + tuple(rows))
+
+
+def _beside(drawn: Thing, body: BodySide, knowledge: Knowledge) -> list[Line]:
+    """The rings that join what is drawn out to the body, where none was told: each counts in full."""
+    found = [
+        f"{one.name} {small_mm(seat.nominal)}"
+        for one in knowledge.catalogue.adapters.values()
+        if one.rear == body.mount.id and one.kind == PLAIN and one.front in (drawn.rear or drawn.front)
+        and one.thickness_mm.is_fixed and is_known(seat := one.thickness_mm.shortest)
+    ]  # fmt: skip
+    if not found:
+        return []
+    text = f"Reckoned without a ring between {drawn.piece} and body. One that is there takes its whole seat off the "
+    return [Line("note", f"{text}setting: {listed(found, 'or')}.")]
+
+
+def _with_seat(thing: Thing, knowledge: Knowledge) -> Thing:
+    """'the M42 to E ring': a ring told by its two ends alone is as thick as it is usually cut."""
+    if thing.thickness_mm is not None or not (thing.front and thing.rear):
+        return thing
+    for one in knowledge.catalogue.adapters.values():
+        cut = one.front == thing.front[0] and one.rear == thing.rear[0] and one.seat_basis == "derived"
+        if cut and one.kind == PLAIN and one.thickness_mm.is_fixed and is_known(seat := one.thickness_mm.shortest):
+            return replace(thing, thickness_mm=(seat.nominal, seat.nominal))
+    return thing
 
 
 def _is_set(piece: Thing) -> bool:

@@ -20,7 +20,9 @@ from engine.answers.seat.spacing import usual_focals
 from engine.answers.shims.carried import SHIM, goes_past, is_limit, looked_up
 from engine.answers.shims.error_told import Judgement, error_judged
 from engine.answers.shims.loose import off_by_mm
+from engine.answers.shims.only_so_far import asks_so_far
 from engine.answers.shims.readings import readings_told
+from engine.answers.shims.ring_of_mark import ring_of_mark
 from engine.answers.shims.scale_pair import by_scale_pair
 from engine.answers.shims.screwed_in import screwed_in
 from engine.answers.shims.several_marks import of_another, of_each
@@ -152,7 +154,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         yield sheets
     yield told
     yield mark_before_turning(question, knowledge)
-    yield _so_thick(question, told)
+    yield ring_of_mark(question, told, knowledge)
     yield screwed_in(question, knowledge)
     yield turned(question, knowledge) + drift(question, knowledge) + lead_told(question) + shim_for_travel(question)
     wanted = shim if shim is not None or told.lines else _needed(question)
@@ -184,7 +186,7 @@ def _shims(question: Question, knowledge: Knowledge) -> tuple[Told, float | None
     if taped is not None:
         return taped
     at = number(question, "mark") if not is_tested_on(question) else None
-    at = at or (distance_mm(question) if not is_target(question) else None)
+    at = at or (distance_mm(question) if not (is_target(question) or asks_so_far(question)) else None)
     carried_mm = number(question, SHIM)
     if at is None:
         return (_carried(question, carried_mm, knowledge) if carried_mm is not None else Told()), carried_mm
@@ -203,18 +205,6 @@ def _shims(question: Question, knowledge: Knowledge) -> tuple[Told, float | None
             first = x.nominal if named and first is None else first  # of usual lengths none is that of the lens
             told += _shim(focal, end, x, limit, question.feet, several=len(named) != 1 or len(ends) > 1)
     return told, first
-
-
-def _so_thick(question: Question, told: Told) -> Told:
-    """'the ring is 27.3, infinity at the 4 m mark': how thick it should be, where how thick it is was told."""
-    sizes = [one.thickness_mm[0] for one in question.adapters if one.thickness_mm and len(set(one.thickness_mm)) == 1]
-    sizes += [one for one in numbers(question, "thickness") if not sizes]
-    errors = [row.value.nominal for row in told.quantities if row.name == "register_error_mm" and is_known(row.value)]
-    if len(sizes) != 1 or len(errors) != 1 or sizes[0] <= THICKEST or question.said("nominal") is not None:
-        return Told()
-    right = sizes[0] - errors[0]
-    text = f"So the ring of {small_mm(sizes[0])} should be {small_mm(right)}."
-    return Told((Line("text", text),), (Quantity("ring_thickness_mm", Interval.exact(right), "for infinity"),))
 
 
 def _needed(question: Question) -> float | None:

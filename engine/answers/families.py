@@ -21,7 +21,7 @@ from grammar.kinds import (
     GEAR_SETTING,
     MACRO_DISTANCE,
 )
-from grammar.questions import Question
+from grammar.questions import CLOSE_UP_LENS, Question
 
 Handler = Callable[[Question, Knowledge], Answer]
 
@@ -63,6 +63,7 @@ def handler_for(intent: str) -> Handler:
     """The module that answers a kind of question; each is loaded only when it is asked."""
     handler = _with_own_facts(_handler(intent)) if intent in BY_FOCAL else _handler(intent)
     handler = _unless_turned(handler) if intent in FORWARD else handler
+    handler = _unless_worn(handler) if intent == FOCUS_VERDICT else handler
     beside = [add for kinds, add in BESIDE if intent in kinds]
     return _with(handler, beside) if beside else handler
 
@@ -88,6 +89,19 @@ def _unless_turned(handler: Handler) -> Handler:
         from engine.answers.turned_answer import turned
 
         return turned(question, knowledge)
+
+    return asked
+
+
+def _unless_worn(handler: Handler) -> Handler:
+    """The handler, but for a lens that wears a close-up lens."""
+
+    def asked(question: Question, knowledge: Knowledge) -> Answer:
+        if not any(one.piece == CLOSE_UP_LENS and one.factor for one in question.adapters):
+            return handler(question, knowledge)
+        from engine.answers.worn_far import power_worn, worn_far
+
+        return worn_far(question, knowledge, power_worn(question) or 1.0)
 
     return asked
 

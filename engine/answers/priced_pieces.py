@@ -6,8 +6,8 @@ from typing import Final
 
 from engine.answers.parts.answer import ANSWERED, Answer, Line, Quantity
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.said import mentions
-from engine.answers.parts.wording import money, trimmed
+from engine.answers.parts.said import mentions, numbers
+from engine.answers.parts.wording import listed, money, trimmed
 from engine.base.interval import Interval, is_known
 from engine.facts.catalogue import Catalogue
 from engine.facts.records import Adapter
@@ -18,11 +18,19 @@ ALIKE_MM: Final = 0.06
 WORDS: Final = {"extension-tube": "tube", "helicoid": "helicoid", "bellows": "bellows"}
 
 
+# kinds of pieces that are asked for by their kind alone
+BY_KIND: Final = {
+    "reverse-ring": "Reverse ring", "coupling-ring": "Coupling ring", "bellows": "Bellows",
+    "teleconverter": "Teleconverter",
+}  # fmt: skip
+MOST: Final = 4
+
+
 def priced_or_planned(question: Question, knowledge: Knowledge) -> Answer:
     """The price of each piece and of all together; the plan of what to buy where anything else is asked."""
     from engine.answers.buying import plan
 
-    priced = _priced(question, knowledge.catalogue)
+    priced = _priced(question, knowledge.catalogue) or _of_kind(question, knowledge.catalogue)
     return priced if priced is not None else plan(question, knowledge)
 
 
@@ -48,6 +56,34 @@ def _priced(question: Question, facts: Catalogue) -> Answer | None:
     price = Quantity("price", Interval.between(*whole), "together" if together else None)
     return Answer(
         question.text, question.intent, ANSWERED, (head, *lines), question=question, quantities=(price,)
+    )  # fmt: skip
+
+
+def _of_kind(question: Question, facts: Catalogue) -> Answer | None:
+    """What a piece costs that is told by its kind, and by the mount, size or factor where that is told."""
+    piece = question.adapters[0] if len(question.adapters) == 1 else None
+    told = {id_ for thing in (*question.lenses, *question.bodies) for id_ in thing.ids[:1]}
+    told |= {*(piece.front[:1] if piece else ()), *(piece.rear[:1] if piece else ())}
+    if piece is None or piece.piece not in BY_KIND or len(told) > 1 or not mentions(question, "price-asked"):
+        return None
+    rows = [
+        row for row in facts.adapters.values()
+        if row.kind == piece.piece and row.price_usd is not None and told <= {row.front, row.rear}
+        and piece.factor in (None, row.factor)
+    ]  # fmt: skip
+    sizes = [f"{one:g} mm" for one in (*(piece.steps or piece.thickness_mm or ()), *numbers(question, "numbers"))]
+    sized = [row for row in rows if all(size in row.name for size in sizes)]
+    rows = sorted(sized or rows, key=lambda row: (row.common != "everyday", row.price_usd or (0.0, 0.0), row.id))
+    bands = [row.price_usd for row in rows if row.price_usd is not None]
+    if not bands:
+        return None
+    band = min(low for low, _ in bands), max(high for _, high in bands)
+    of = listed([facts.mounts[id_].designation for id_ in told])
+    lines = [Line("head", f"{BY_KIND[piece.piece]}{f' of {of}' if of else ''}: {money(band)}.")]
+    lines += [Line("fact", f"{row.name} [{money(row.price_usd)}]", 1) for row in rows[:MOST] if row.price_usd]
+    price = Quantity("price", Interval.between(*band), piece.piece)
+    return Answer(
+        question.text, question.intent, ANSWERED, tuple(lines), question=question, quantities=(price,)
     )  # fmt: skip
 
 

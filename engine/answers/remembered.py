@@ -21,6 +21,7 @@ from engine.judging.ranking import Listed
 from grammar.kinds import COVERAGE, CROP_EQUIVALENT, DRAW, HAZARD, IDENTIFY_MOUNT, WHY
 from grammar.questions import Question, Thing
 
+BY_FOCAL = "error-and-focal-length"  # the advice on why wide lenses show an error first
 ON_PURPOSE = "thin-on-purpose"  # the advice on rings that are cut a little thin
 _TWO_RINGS = 2
 OF_GLASS = "glass-ring-soft"  # and that on glass that gives infinity back
@@ -175,7 +176,9 @@ def _why(
 def _outright(question: Question, row: Listed) -> str | None:
     """The advice that is the reason by itself: that makers cut rings thin, what glass in a ring does to the picture."""
     alone = len(question.adapters) < _TWO_RINGS  # 'why is the M to E ring thinner than the M to X ring' is of both
-    if alone and mentions(question, "made-thin") and _is_thin(row):
+    if question.places("on-wides-alone"):
+        return BY_FOCAL
+    if alone and question.places("made-thin") and _is_thin(row):
         return ON_PURPOSE
     glazed = any(piece.has_glass for piece in row.judged.chain.adapters)
     return OF_GLASS if glazed and mentions(question, "glass-does") else None

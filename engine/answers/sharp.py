@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from math import isinf
 
 from engine.answers.close.close_picture import shown_by
 from engine.answers.close.close_rows import Shown, at_extension
@@ -13,12 +12,13 @@ from engine.answers.close.dioptres import behind_close_up
 from engine.answers.close.drawn import draws
 from engine.answers.close.stacked import stacked
 from engine.answers.close.stop_wanted import stop_wanted
+from engine.answers.ends_so_near import AT_END, out_of_reach, seen_at_its_end
 from engine.answers.parts.answer import ANSWERED, Answer, Line, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import LEAST, SURE, nearest, nearest_term
 from engine.answers.parts.owned import own_lens
 from engine.answers.parts.said import distance_mm, focals, mentions, number, number_beside, numbers, stop
-from engine.answers.parts.wording import distance, f_number, small_mm, times, trimmed
+from engine.answers.parts.wording import f_number, small_mm, times, trimmed
 from engine.answers.picture.blur import blur_of
 from engine.answers.picture.fine import diffraction, sensor_glass
 from engine.answers.picture.frames import frames_named, frames_of
@@ -33,7 +33,6 @@ from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.facts.catalogue import Catalogue
 from engine.facts.records import Format
-from grammar.kinds import CHAIN
 from grammar.questions import Question, Thing
 
 WHOLE = (
@@ -48,6 +47,9 @@ FEWER = 1  # of the usual focal lengths left out at either end
 
 def sharpness(question: Question, knowledge: Knowledge) -> Answer:
     """What is sharp, for each format: by focal length and distance, or by magnification close up."""
+    at_end = seen_at_its_end(question, knowledge)
+    ends = out_of_reach(question, knowledge) if question.distance_mm is not None or at_end is not question else Told()
+    question = at_end
     seen, glass = through_glass(question)
     told, as_usual = Told(), _at_usual_stop(seen, knowledge)
     if as_usual is not seen and as_usual.f_number is not None:
@@ -56,7 +58,7 @@ def sharpness(question: Question, knowledge: Knowledge) -> Answer:
     for part in _parts(seen, knowledge):
         told += part
     told = told + glass if told.lines else told
-    lines = [*_by_topic(question, knowledge), *_out_of_reach(question, knowledge), *told.lines]
+    lines = [*_by_topic(question, knowledge), *ends.lines, *told.lines]
     general = mentions(question, "same-or-why")
     if not lines or (general and lines[0].kind != "head"):
         rows = nearest(question.text, knowledge.catalogue, 2, SURE if lines else LEAST)
@@ -201,23 +203,6 @@ def _by_topic(question: Question, knowledge: Knowledge) -> Iterator[Line]:
         yield Line("head", f"{advice.topic[:1].upper()}{advice.topic[1:]}: {advice.says}")
 
 
-def _out_of_reach(question: Question, knowledge: Knowledge) -> Iterator[Line]:
-    """That the distance told lies beyond what the lens can be set to on this body with what stands between."""
-    subject = distance_mm(question) if question.topic != "remark" else None  # a mark is no subject
-    if subject is None or not (question.lens and question.lens.ids and question.body and question.body.ids):
-        return
-    from engine.answers.howto import how_to
-
-    chains = how_to(question.with_(intent=CHAIN, topic=None), knowledge).chains
-    far = chains[0].listed.judged.trace.value("far_from_sensor_mm") if chains else None
-    if isinstance(far, Interval) and not isinf(far.greatest) and subject > far.greatest:
-        title, feet = chains[0].title if chains else "", question.feet
-        text = (
-            f"By {title} it stops at {distance(far.nominal, feet)}: nothing at {distance(subject, feet)} comes sharp."
-        )
-        yield Line("caution", text)
-
-
 def _at_its_distance(question: Question, row: int, rows: int) -> Question:
     """'50 at 1 m or 85 at 1.7 m': as many distances as lenses are told in the order of these."""
     told = (question.distance_mm, *numbers(question, "distance"))
@@ -267,9 +252,9 @@ def _of_lens(
         if question.places("far-things"):
             yield to_infinity(lens, at, subject, blur, question.feet)
         yield around(lens, at, subject, blur, form, question.feet)
-    if not ends:
+    if not ends and question.said(AT_END) is None:
         yield set_hyperfocal(lens.focal.nominal, at, blur, form, question.feet)
-    elif subject is None:
+    elif ends and subject is None:
         shown = Shown(knowledge.catalogue, at, form, question.feet, blur.nominal)
         for lead, length in ends:
             yield at_extension(lens, length, shown, f"{trimmed(length, 2)} mm, {form.name}", lead=lead, level=0)

@@ -7,6 +7,7 @@ from typing import Final
 from engine.answers.advising import ruled
 from engine.answers.parts.answer import ANSWERED, Answer
 from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.said import mentions
 from engine.answers.words.advice import advice_lines
 from engine.base.compact import replace
 from grammar.kinds import CROP_EQUIVALENT, DEPTH_OF_FIELD, EXPOSURE_ND, GEAR_SETTING, HAZARD, WHY
@@ -28,7 +29,8 @@ _OF_TOPIC: Final = {"stabilisation": "stabiliser-not-crop", "release": "release"
 def why_of_it(question: Question, before: Question | None, knowledge: Knowledge) -> Answer | None:
     """The reason for the last answer; None where it was one of the seat, or this asks of something of its own."""
     plain = question.intent == WHY and question.follows and question.topic is None and question.number is None
-    if before is None or not plain or not _is_of_it(question, before):
+    asked = mentions(question, "reason-asked")
+    if before is None or not plain or not asked or not _is_of_it(question, before):
         return None
     if before.intent == HAZARD:
         said = f"{before.text} {question.text}"

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.things.casting import OPTICAL
+from grammar.things.standins import stands_in
 from grammar.words.groups import CROP, READ_OUT
 from grammar.words.tokens import Token
 
@@ -130,9 +131,15 @@ def is_crop(tokens: list[Token], at: int) -> bool:
     after = tokens[at + 1] if at + 1 < len(tokens) else None
     if not crops(tokens[at].numbers[0]):
         return False
-    if after is not None and (after.kind in _FRAMES or is_of_crop(after)):
+    if after is not None and (after.kind in _FRAMES or is_of_crop(after) or _is_the_one(tokens, at)):
         return True
     return _is_told_of_crop(tokens, at) and (after is None or after.kind not in _OF_OTHERS)
+
+
+def _is_the_one(tokens: list[Token], at: int) -> bool:
+    """'on the 1.6 one it is like a what': the body of that crop, as sensors are called by it."""
+    led = [one.kind for one in tokens[max(0, at - 2) : at]] == ["PREP", "DET"] and tokens[at - 2].value == "on"
+    return led and tokens[at].numbers[0] in _OF_SENSORS and stands_in(tokens[at + 1])
 
 
 def _is_told_of_crop(tokens: list[Token], at: int) -> bool:

@@ -153,7 +153,10 @@ def is_iso_of_row(tokens: list[Token], at: int, speeds: frozenset[int]) -> bool:
         return False
     timed = any(one.kind in ("SHUTTER", "FPS") for one in tokens)
     stopped = any(one.kind in _STOPPED for one in tokens)
-    if not timed or not stopped or any(one.kind == "ISO" for one in tokens):
+    # 'what nd, 25p, 200, sun' in a talk of a lens whose stop is known
+    filtered = any(one.kind == "LIGHT" for one in tokens) and any(DENSITY in one.groups for one in tokens)
+    bare = sum(one.kind == "NUMBER" for one in tokens) == 1
+    if not timed or not (stopped or (filtered and bare)) or any(one.kind == "ISO" for one in tokens):
         return False
     before, after = tokens[at - 1] if at else None, tokens[at + 1] if at + 1 < len(tokens) else None
     led = before is None or before.kind in _IN_ROW or before.value in _AT

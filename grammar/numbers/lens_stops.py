@@ -29,6 +29,13 @@ def with_lens_stops_told(tokens: list[Token], told: frozenset[str]) -> list[Toke
         if _is_focal(out[at]) and _is_decimal_stop(out[at + 1]) and _is_before_ring(out, at):
             out[at] = out[at].as_("FOCAL", unit="mm") if out[at].kind == "NUMBER" else out[at]
             out[at + 1] = out[at + 1].as_("FNUM")
+        elif (
+            out[at].kind == "NUMBER"
+            and _is_focal(out[at])
+            and out[at + 1].kind == "TSTOP"
+            and _is_beside_mount(out, at)
+        ):
+            out[at] = out[at].as_("FOCAL", unit="mm")  # 'PL 35 T2.1'
         elif _is_focal(out[at]) and (engraved or _is_stop(out[at + 1])) and _is_beside_mount(out, at):
             out[at] = out[at].as_("FOCAL", unit="mm") if out[at].kind == "NUMBER" else out[at]
             stop = round(1 / out[at + 1].numbers[0], 4) if engraved else out[at + 1].numbers[0]

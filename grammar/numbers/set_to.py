@@ -11,11 +11,17 @@ _SETTING: Final = frozenset(["FNUM", "LENGTH", "RATIO", "TIMES", "NUMBER", "SHUT
 _EXPOSES: Final = frozenset(["SHUTTER", "ISO", "FPS", "LIGHT", "ND"])
 _TELLS_LENS: Final = frozenset(["FOCAL", "COMBO", "NAMED", "LENGTH"])
 _OF_LENS: Final = frozenset(["LENGTH", "FOCAL", "COMBO", "MOUNT", "LENS", "KIND", "NUMBER"])
+_OF_DEPTH: Final = frozenset(["dof", "after-depth-of-field"])  # cues that how deep is asked
+_OPENED: Final = "wide-open"  # the cue that tells the stop without its number
+_MOST_METRES: Final = 100.0  # a larger number without a unit is no distance of a subject
 _NEAREST: Final = 250.0  # mm; what is set to less with a stop beside it is a focal length
 
 
-def with_settings(tokens: list[Token]) -> list[Token]:
+def with_settings(tokens: list[Token], told: frozenset[str] = frozenset()) -> list[Token]:
     """'at f/8' is a setting; 'at' before anything else says nothing."""
+    tokens = [_how_far(tokens, at) if told & _OF_DEPTH else one for at, one in enumerate(tokens)]
+    if _OPENED in told and told & _OF_DEPTH:
+        tokens = [_as_metres(one) if _is_bare_at(tokens, at) else one for at, one in enumerate(tokens)]
     out: list[Token] = []
     for at, token in enumerate(tokens):
         if token.kind == "PREP" and token.value == "at":
@@ -32,6 +38,22 @@ def with_settings(tokens: list[Token]) -> list[Token]:
             out.append(Token("AT", "", token.column, value="at"))
         out.append(token)
     return out
+
+
+def _how_far(tokens: list[Token], at: int) -> Token:
+    """'depth at 1.5 f4': beside a stop that is written as one, the bare number is how far away it is set, in metres."""
+    written = any(one.kind in ("FNUM", "COMBO") and not one.text[:1].isdigit() for one in tokens)
+    return _as_metres(tokens[at]) if written and _is_bare_at(tokens, at) else tokens[at]
+
+
+def _is_bare_at(tokens: list[Token], at: int) -> bool:
+    led = at > 0 and tokens[at - 1].kind == "PREP" and tokens[at - 1].value == "at"
+    bare = tokens[at].kind in ("FNUM", "NUMBER") and tokens[at].text.replace(".", "", 1).isdigit()
+    return led and bare and tokens[at].numbers[0] <= _MOST_METRES
+
+
+def _as_metres(token: Token) -> Token:
+    return token.as_("LENGTH", unit="m", numbers=(token.numbers[0] * 1000.0,))
 
 
 def _is_set(tokens: list[Token], at: int) -> bool:

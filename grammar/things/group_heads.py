@@ -24,6 +24,10 @@ def with_group_heads(tokens: list[Token]) -> list[Token]:
     at = 0
     while at < len(tokens):
         end = _list_end(tokens, at)
+        if end is None and _is_before_counted(tokens, at):
+            out += [tokens[at + 1], tokens[at]]
+            at += 2
+            continue
         if end is None:
             out.append(tokens[at])
             at += 1
@@ -39,6 +43,13 @@ def with_group_heads(tokens: list[Token]) -> list[Token]:
                 out.append(one.as_("JOIN", value="and"))
         at = end
     return out
+
+
+def _is_before_counted(tokens: list[Token], at: int) -> bool:
+    """'body E and seven OM lenses': its mount stands behind it, before others that are counted."""
+    kinds = [one.kind for one in tokens[at : at + 4]]
+    alone = at == 0 or tokens[at - 1].kind not in ("MOUNT", "FORMAT")
+    return alone and kinds[:3] == ["BODY", "MOUNT", "JOIN"] and kinds[3:] in (["COUNT"], ["NUMBER"])
 
 
 def _list_end(tokens: list[Token], at: int) -> int | None:

@@ -194,9 +194,11 @@ def _alone(tokens: list[Token], at: int) -> bool:
 
 
 def _behind_format(tokens: list[Token], at: int) -> bool:
-    """'and aps-c e?', 'on full frame z': right behind a format, at the end of a phrase."""
+    """'and aps-c e?', 'on full frame z', 'body e and om lenses': right behind a format or a word for a body."""
     before, after = tokens[at - 1] if at else None, tokens[at + 1] if at + 1 < len(tokens) else None
-    return before is not None and before.kind == "FORMAT" and (after is None or after.kind in ("STOP", "PREP", "JOIN"))
+    ends = after is None or after.kind in ("STOP", "PREP", "JOIN")
+    named = before is not None and before.kind in ("FORMAT", "BODY") and tokens[at].text.casefold() not in ARTICLES
+    return named and ends and tokens[at].gap
 
 
 def _is_be(token: Token) -> bool:

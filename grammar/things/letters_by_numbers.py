@@ -47,10 +47,12 @@ def _of_lens(tokens: list[Token], at: int) -> bool:
     if before.kind == "NUMBER":
         ends = after is None or after.kind in ("STOP", "JOIN", "PREP")
         whole = focal is not None and focal.kind == "LENGTH" and focal.unit == "mm"  # '35mm 2 k'
-        placed = after is not None and (after.kind, after.value) == ("PREP", "on")  # '85 2 k on E'
-        whole = whole or (placed and focal is not None and focal.kind == "NUMBER" and focal.numbers[0] >= _LEAST_FOCAL)
+        bare = (
+            focal is not None and focal.kind == "NUMBER" and not focal.text.isalpha()
+        )  # '85 2 k on E', '35 2 k, ring?'
+        whole = whole or (bare and focal is not None and focal.numbers[0] >= _LEAST_FOCAL)
         return ("." in before.text or whole) and before.numbers[0] in STOPS and ends
-    return after is None or after.kind in ("STOP", "PREP", "JOIN", "VERB", "CUE", "MEASURE")
+    return after is None or after.kind in ("STOP", "PREP", "JOIN", "VERB", "CUE", "MEASURE", "FILLER")
 
 
 def _on_a_body(tokens: list[Token], at: int) -> bool:

@@ -21,6 +21,7 @@ _IN_FRONT: Final = ("front", "reversed", "turned round")  # the one that is turn
 _BEHIND: Final = ("behind", "rear", "on the camera", "on the body")
 _BODIES: Final = frozenset(["body", "bodies", "camera", "cameras", "cam", "slr", "dslr", "mirrorless"])
 
+OF_CAMERAS: Final = frozenset(["slr", "rangefinder"])  # kinds of lens that tell the kind of its mount
 _ANY_MOUNT: Final = ("wide", "tele", "macro")  # kinds of lenses that tell nothing of the mount
 
 
@@ -38,7 +39,7 @@ def lenses_of(
     if said.intent == IDENTIFY_MOUNT and before.lenses and not any(part.focal for part in heard.cast.lenses):
         return before.lenses if found is None or found.told else found.lenses  # the mounts named are those it may have
     if found is not None and said.intent not in _ALIKE:
-        return found.lenses
+        return _of_kind_told(said, found.lenses)
     if said.intent in _ALIKE and before.lenses and all(part.by_piece for part in heard.cast.lenses):
         return before.lenses  # 'isn't my M42 ring the same': that ring is set against the lens spoken of
     return _beside(heard, said, before) if said.intent in _ALIKE else _lenses(heard, said, before)
@@ -105,6 +106,17 @@ def _apart(one: Thing, other: Thing) -> float:
     return abs(log((one.focal_length_mm or 1.0) / (other.focal_length_mm or 1.0)))
 
 
+def _of_kind_told(said: Question, lenses: tuple[Thing, ...]) -> tuple[Thing, ...]:
+    """'i have the slr kind' after a name that several mounts have: the lens of before, by the kind that it is of."""
+    if len(said.lenses) != 1 or len(lenses) != 1:
+        return lenses
+    new, old = said.lenses[0], lenses[0]
+    kind = next((one for one in (new.lens_kind, *new.traits) if one in OF_CAMERAS), None)
+    if new.ids or kind is None or new.focal_length_mm is not None or not old.ambiguous:
+        return lenses
+    return (replace(old, lens_kind=kind, traits=tuple(one for one in old.traits if one not in OF_CAMERAS)),)
+
+
 def _lenses(heard: Heard, said: Question, before: Question) -> tuple[Thing, ...]:
     if not said.lenses:
         return () if "lenses" in (said.said(ALL) or "") else before.lenses
@@ -114,6 +126,9 @@ def _lenses(heard: Heard, said: Question, before: Question) -> tuple[Thing, ...]
             return tuple(replace(lens, kind=old.kind, ids=old.ids) for lens in said.lenses)
     if len(said.lenses) == 1 and before.lenses:
         lens, old = said.lenses[0], before.lenses[0]
+        of_kind = _of_kind_told(said, before.lenses)
+        if of_kind != before.lenses:
+            return of_kind
         if not lens.ids and lens.format in (None, old.format) and lens.lens_kind in (None, old.lens_kind, *_ANY_MOUNT):
             if lens.focal_length_mm is None:
                 traits = tuple(dict.fromkeys((*old.traits, *lens.traits)))

@@ -6,14 +6,18 @@ from typing import Final
 
 from grammar.hearing import Heard
 from grammar.kinds import (
+    BUY_PLAN,
     CHAIN,
     DEFINITION,
+    DIY_DIMENSION,
     FOCUS_VERDICT,
     GEAR_SETTING,
     HAZARD,
     IDENTIFY_MOUNT,
+    LIST_FITS,
     LOOK_ALIKE,
     MACRO_DISTANCE,
+    SHIM_CALIBRATION,
     WHY,
 )
 from grammar.questions import Question
@@ -31,6 +35,8 @@ _OF_FOCUS: Final = frozenset(
 )
 _OF_FINDER: Final = frozenset([GEAR_SETTING, WHY])
 _DRAWN: Final = ("magnification", "extension", "field")
+_MIRRORLESS: Final = "mirrorless"  # value of the words for such a body
+_SEATED: Final = frozenset([CHAIN, FOCUS_VERDICT, WHY, SHIM_CALIBRATION, LOOK_ALIKE, HAZARD, DIY_DIMENSION])
 _AMISS: Final = frozenset([LOOK_ALIKE, HAZARD, WHY, GEAR_SETTING, CHAIN, FOCUS_VERDICT, DEFINITION])
 
 
@@ -53,7 +59,43 @@ def fears_a_danger(turn: Turn) -> bool:
 
 def measures_by_hand(turn: Turn) -> bool:
     """'with just a ruler?', 'no calipers here' while a lens is identified: how it is measured."""
-    return turn.was == IDENTIFY_MOUNT and turn.tells("calipers", "check-it") and not _tells_more(turn)
+    asked = turn.tells("calipers", "check-it") and not turn.tells("why")  # 'why measure, can I not just try it'
+    return turn.was == IDENTIFY_MOUNT and asked and not _tells_more(turn)
+
+
+def asks_other_bodies(turn: Turn) -> bool:
+    """'what body would be right', 'a mirrorless one for it then' after a lens on a body: which would take it."""
+    cast, lens = turn.heard.cast, any(one.ids for one in turn.before.lenses)
+    named = any(part.mounts or part.named or part.formats for part in cast.bodies) or cast.lenses or cast.pieces
+    classed = any(one.kind == "BODY" and one.value == _MIRRORLESS for one in turn.heard.line.tokens)
+    idle = turn.best in (None, CHAIN, LIST_FITS, FOCUS_VERDICT, BUY_PLAN) and turn.was in _SEATED
+    asked = bool(cast.bodies) and (turn.tells("other-bodies") or classed)  # 'bin it?' asks of the ring
+    return lens and idle and asked and not (named or turn.heard.readings.values)
+
+
+def moves_to_another_body(turn: Turn) -> bool:
+    """'on a Z body?' after infinity at a mark: by another ring, of which nothing is known."""
+    bodies, cast = turn.heard.cast.bodies, turn.heard.cast
+    here = {id_ for body in turn.before.bodies for id_ in body.ids}
+    there = {id_ for part in bodies for mount in part.mounts for id_ in mount.ids}
+    other = len(bodies) == 1 and bool(here and there) and not here & there
+    idle = turn.best in (None, CHAIN, SHIM_CALIBRATION) and turn.heard.weighed.weight(SHIM_CALIBRATION) <= 0
+    return turn.was == SHIM_CALIBRATION and other and idle and not (cast.pieces or turn.heard.readings.values)
+
+
+def doubts_the_name(turn: Turn) -> bool:
+    """'isn't that M42', 'is that not just M42' after a T2 lens: whether the two are one, and no other lens."""
+    parts, before = turn.heard.cast.lenses, turn.before.lens
+    alone = len(parts) == 1 and len(parts[0].mounts) == 1 and not (parts[0].focal or parts[0].kinds)
+    other = before is not None and bool(before.ids) and alone and not set(parts[0].mounts[0].ids) & set(before.ids)
+    cast = turn.heard.cast
+    return other and turn.tells("isnt-that") and not (cast.bodies or cast.pieces or turn.heard.readings.values)
+
+
+def asks_of_both_threads(turn: Turn) -> bool:
+    """'pitch same?' after two that look alike: asked of the two, and no word to be told."""
+    told = turn.tells("pitch") and turn.tells("same")
+    return turn.was == LOOK_ALIKE and len(turn.before.lenses) > 1 and told and not _tells_more(turn)
 
 
 def asks_what_else(turn: Turn) -> bool:

@@ -72,9 +72,7 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
     for is_seen, asked in _ROW:
         if is_seen(turn):
             return asked if isinstance(asked, str) else asked(turn)
-    supposed = turn.tells("what-if") and turn.was in _SUPPOSED and not turn.tells("force")
-    return turn.best if turn.best is not None and not supposed else went_on(heard, before)
-    supposed = turn.tells("what-if") and turn.was in _SUPPOSED
+    supposed = turn.tells("what-if") and turn.was in _SUPPOSED and not turn.tells("force", "stuck", "wont-go")
     best = plainest(turn)
     return best if best is not None and not supposed else went_on(heard, before)
 
@@ -150,6 +148,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (worded_so.forces_it_in, LOOK_ALIKE),
     (worded_so.sets_mounts_apart, LOOK_ALIKE),
     (seen.of(worded_so.asks_what_it_costs), BUY_PLAN),
+    (worded_so.goes_back_to_light, EXPOSURE_ND),
     (worded_so.asks_the_hole, DIY_DIMENSION),
     (worded_so.asks_for_the_ring, CHAIN),
     (seen.of(is_remedy), _as_before),
@@ -158,6 +157,10 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (aside_seen.fears_a_danger, HAZARD),
     (aside_seen.measures_by_hand, _as_before),
     (aside_seen.asks_what_else, LOOK_ALIKE),
+    (aside_seen.doubts_the_name, LOOK_ALIKE),
+    (aside_seen.moves_to_another_body, CHAIN),
+    (aside_seen.asks_of_both_threads, LOOK_ALIKE),
+    (aside_seen.asks_other_bodies, "list-fits"),
     (aside_seen.asks_how_to_focus, GEAR_SETTING),
     (seen.weighs_too_much, HAZARD),
     (seen.turns_to_the_sun, HAZARD),
@@ -192,9 +195,9 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.puts_a_tube, MACRO_DISTANCE),
     (seen.of(asks_depth), DEPTH_OF_FIELD),
     (seen.of(asks_light), EXPOSURE_ND),
+    (seen.of(asks_field), MACRO_DISTANCE),
     (_asks_plainly, _as_worded),
     (seen.of(asks_zone), DEPTH_OF_FIELD),
-    (seen.of(asks_field), MACRO_DISTANCE),
     (seen.of(sizes_anew), _as_before),
     (seen.of(likened_to_tubes), MACRO_DISTANCE),
     (seen.rather_stops_down, _as_before),

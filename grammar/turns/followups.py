@@ -45,6 +45,7 @@ from grammar.turns.only_told import without_lent
 from grammar.turns.put_back import put_back
 from grammar.turns.rate_told import without_old_shutter
 from grammar.turns.rings_for_it import with_ring_for_it
+from grammar.turns.seat_held import same_mounts, without_its_error
 from grammar.turns.setting_again import with_stops_again
 from grammar.turns.sticking import (
     kept_limits,
@@ -196,7 +197,7 @@ def _joined(heard: Heard, said: Question, before: Question, aim: _Aim, placed: _
     intent, lenses, bodies = aim.intent, placed.lenses, placed.bodies
     same_lens = _ids(lenses) == _ids(before.lenses)
     kept = set_against(heard, said, before) or kept_pieces(
-        intent, same_lens, _same_mount(lenses, before.lenses), _same_mount(bodies, before.bodies), before
+        intent, same_lens, same_mounts(lenses, before.lenses), same_mounts(bodies, before.bodies), before
     )
     kept = without_close_rings(heard, said, kept, before)
     pieces = set_in_place(said.adapters, kept) or pieces_now(heard, kept, said.adapters, intent)
@@ -204,6 +205,7 @@ def _joined(heard: Heard, said: Question, before: Question, aim: _Aim, placed: _
     if intent in _PLACING and not seen and is_close(said, before, pieces):
         intent = kinds.MACRO_DISTANCE
     values = {**lit_again(heard, intent, before), **kept_values(intent, lenses, before, said), **dict(said.values)}
+    values = without_its_error(values, before, said.with_(lenses=lenses, bodies=bodies, adapters=kept))
     without = (heard.tells("without-piece") or left_out(heard)) and not said.adapters and not is_shim_left(before)
     return replace(
         said.with_(intent=intent, lenses=lenses, bodies=bodies),
@@ -246,10 +248,9 @@ def _changed(heard: Heard, said: Question, before: Question) -> tuple[Question, 
 
 
 def _body_of_before_last(intent: str, before: Question) -> tuple[Thing, ...]:
-    """'so will it reach infinity' after the thread of a lens was asked about: on the body told before that."""
-    prior = before.prior
-    asked_aside = before.intent == kinds.IDENTIFY_MOUNT and not before.bodies and prior is not None
-    return prior.bodies if asked_aside and prior is not None and intent in _ON_BODY else ()
+    """'so will it reach infinity' after the thread of a lens, or what it looks like: on the body told before that."""
+    prior, aside = before.prior, before.intent in (kinds.IDENTIFY_MOUNT, kinds.LOOK_ALIKE)
+    return prior.bodies if prior is not None and aside and not before.bodies and intent in _ON_BODY else ()
 
 
 def _with_drawn(said: Question, before: Question, drawn: tuple[Thing, ...]) -> Question:
@@ -272,10 +273,6 @@ def _number(said: Question, before: Question, intent: str, found: Meant | None) 
     if said.number is not None:
         return None if found is not None and not found.told else said.number
     return _kept_number(said, before) if intent in _MADE else None
-
-
-def _same_mount(things: tuple[Thing, ...], before: tuple[Thing, ...]) -> bool:
-    return [one.ids for one in things] == [one.ids for one in before]
 
 
 def _ids(lenses: tuple[Thing, ...]) -> list[tuple[object, ...]]:

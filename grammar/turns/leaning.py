@@ -17,6 +17,7 @@ from grammar.kinds import (
     OUT_OF_SCOPE,
 )
 from grammar.questions import TALKED, Question
+from grammar.turns.about_lenses import OF_CAMERAS
 from grammar.turns.adding import added
 from grammar.turns.body_picked import weighs_two_bodies
 from grammar.turns.going_on import asks_field
@@ -36,12 +37,24 @@ _OF_BODY: Final = frozenset([COMPARE, BUY_PLAN])
 _PLAIN: Final = 4.0  # the weight from which an intent is plainly asked
 
 
+def _asks_of_two(heard: Heard, before: Question) -> bool:
+    """'pitch same?' after two that look alike."""
+    return before.intent == LOOK_ALIKE and len(before.lenses) > 1 and heard.tells("pitch") and heard.tells("same")
+
+
+def _tells_the_kind(heard: Heard, before: Question) -> bool:
+    """'i have the SLR kind, ring for E?' after a name that several mounts have: which of them it is."""
+    parts = heard.cast.lenses
+    told = len(parts) == 1 and bool(OF_CAMERAS & set(parts[0].kinds)) and not (parts[0].focal or parts[0].has_mount)
+    return told and len(before.lenses) == 1 and before.lenses[0].ambiguous
+
+
 def leans(heard: Heard, before: Question) -> bool:
     """Whether the text leaves something out that the question before can give."""
     if before.intent in TALKED:
         return False
     cast, best = heard.cast, heard.weighed.best
-    if asks_field(heard, before):
+    if asks_field(heard, before) or _asks_of_two(heard, before) or _tells_the_kind(heard, before):
         return True
     told = any(lens.ids or lens.focal_length_mm for lens in before.lenses)
     lens = any((part.has_mount or part.implied) and not (part.by_piece and told) for part in cast.lenses)

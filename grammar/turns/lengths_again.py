@@ -28,8 +28,9 @@ def lengths_again(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     drawn = _drawn(heard, before)
     if drawn is not None:
         return drawn
-    told = _lengths(heard)
-    if not told or heard.cast.pieces or heard.cast.bodies:
+    own = {thing.focal_length_mm for thing in before.known or before.lenses}
+    told = [one for one in _lengths(heard) if one not in own]  # 'is 135 like 270 there' is of the lens
+    if not told or heard.cast.pieces or heard.cast.bodies or heard.cast.without:
         return None
     known = [thing for thing in before.adapters if thing.thickness_mm is not None]
     picked = [thing for length in told for thing in known if thing.thickness_mm == (length, length)]

@@ -8,7 +8,7 @@ from grammar.hearing import Heard
 from grammar.kinds import EXPOSURE_ND
 from grammar.questions import Question
 
-_SETTINGS: Final = ("light", "shutter", "iso", "frame_rate", "angle")
+SETTINGS: Final = frozenset(["light", "shutter", "iso", "frame_rate", "angle"])
 _TIMES: Final = frozenset(["shutter", "frame_rate", "angle"])  # of these only what was told last holds
 _FILTER: Final = "filter"
 
@@ -27,7 +27,7 @@ def lit_so_far(got: Question, before: Question) -> tuple[tuple[str, str], ...]:
 def lit_again(heard: Heard, intent: str, before: Question) -> dict[str, str]:
     """The settings told before that hold where a filter, or an exposure, is asked for after something else."""
     told = heard.readings.values.keys()
-    asked = heard.tells("nd") or told & set(_SETTINGS) or any(part.piece == _FILTER for part in heard.cast.pieces)
+    asked = heard.tells("nd") or told & SETTINGS or any(part.piece == _FILTER for part in heard.cast.pieces)
     if intent != EXPOSURE_ND or before.intent == EXPOSURE_ND or not asked:
         return {}
     timed = _TIMES if told & _TIMES else frozenset()
@@ -37,4 +37,4 @@ def lit_again(heard: Heard, intent: str, before: Question) -> dict[str, str]:
 def _settings(question: Question) -> dict[str, str]:
     if question.intent != EXPOSURE_ND:
         return {}
-    return {key: text for key, text in question.values if key in _SETTINGS}
+    return {key: text for key, text in question.values if key in SETTINGS}

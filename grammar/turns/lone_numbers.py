@@ -48,6 +48,7 @@ _MEASURED: Final = frozenset(["ring", "tube", "flange_to_image", "circle", "rear
 _NO_THINGS: Final = frozenset(
     ["iso", "frame_rate", "distance", "mark", "magnification"]
 )  # no article stands before one
+_REMADE_MM: Final = 1.0  # by so much a ring may come out other than the one of before
 _FAR_AWAY: Final = "distance"
 _A_METRE: Final = 1000.0  # mm
 
@@ -192,7 +193,7 @@ def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
         return f"{number:g} mm extension tube"
     old = dict(numbers_told(before))
     if _is_set(token, heard):
-        old = {role: value for role, value in old.items() if role in _SET_AT}
+        old = {role: value for role, value in old.items() if role in _SET_AT or _comes_out_at(role, number, value)}
         if _FAR_AWAY in old and heard.tells("focus"):
             old = {_FAR_AWAY: old[_FAR_AWAY]}  # 'focus at 4'
         if _FAR_AWAY in old and token.text.isdigit() and number not in roles.WHOLE_STOPS:
@@ -228,6 +229,11 @@ def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
     if best == OFF:
         return f"{says} {before.off_word}"
     return says.removesuffix(" lens") if _heads_lens(token, heard) else says
+
+
+def _comes_out_at(role: str, number: float, old: float) -> bool:
+    """'and at 29.4?' after a ring of 29.7 mm: a decimal nearly as long is what it comes out at."""
+    return role == RING and number != int(number) and abs(number - old) <= _REMADE_MM
 
 
 def _is_as_whole(role: Role, number: float, old: dict[str, float]) -> bool:

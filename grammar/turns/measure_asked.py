@@ -9,10 +9,13 @@ from grammar.hearing import Heard, hear
 from grammar.intents import Weighed
 from grammar.kinds import IDENTIFY_MOUNT
 from grammar.questions import Question
+from grammar.words.groups import FIGURE
 from grammar.words.lexicon import Lexicon
+from grammar.words.tokens import Token
 
 # measures that the facts tell of a mount, and how each is asked for in full
 _ASKED: Final = {"flange-to-image": "what is the register", "throat": "what is the throat"}
+_ASKING: Final = frozenset(["CUE", "PREP"])  # kinds of words that may stand beside the name of a figure
 _BESIDE: Final = frozenset(["STOP", "MARK", "JOIN", "FILLER", "DET"])
 
 
@@ -23,9 +26,20 @@ def with_measure_asked(heard: Heard, before: Question, lexicon: Lexicon) -> Hear
         return heard
     rest = [token for token in heard.line.tokens if token.kind not in _BESIDE]
     asked = _ASKED.get(rest[0].value) if len(rest) == 1 and rest[0].kind == "MEASURE" else None
+    asked = asked or (_by_figure(heard, rest) if before.intent != IDENTIFY_MOUNT else None)
     if asked is None:
         return heard
     again = hear(asked, lexicon, before.intent)
     again = replace(again, line=replace(again.line, text=heard.text))
     # where it is not known yet which mount it is, each that it may be tells its own
     return replace(again, weighed=Weighed((), {})) if before.intent == IDENTIFY_MOUNT else again
+
+
+def _by_figure(heard: Heard, rest: list[Token]) -> str | None:
+    """'pitch?', 'and its throat', 'how wide inside?': any figure of a mount, told by hardly more than its name."""
+    terms = [one.text for one in heard.line.spoken if one.kind == "term" and FIGURE in one.groups]
+    words = [token.text for token in rest if FIGURE in token.groups]
+    others = [token for token in rest if FIGURE not in token.groups and token.kind not in _ASKING]
+    if others or heard.readings.values or not (terms or words):
+        return None
+    return f"what is the {(words or terms)[0]}"

@@ -16,6 +16,7 @@ from grammar.kinds import (
     DEPTH_OF_FIELD,
     EXPOSURE_ND,
     FOCUS_VERDICT,
+    GEAR_SETTING,
     HAZARD,
     LOOK_ALIKE,
     MACRO_DISTANCE,
@@ -30,6 +31,7 @@ from grammar.turns.told_before import RIGHT
 from grammar.words.groups import AWAY, DOER, GONE, INSIDE, LOOKS_SO, MADE, READ_OUT, TAKEN_AWAY, TAKEN_OFF
 from grammar.words.lexicon import Lexicon
 from grammar.words.tokens import Token
+from grammar.words.written import STOPS
 
 _WITHOUT: Final = "without"
 _RING: Final = "adapter"
@@ -39,6 +41,11 @@ _SMALLER: Final = "APS-C"  # the usual frame of a crop body
 _MODE: Final = " mode"
 _FULL, _FULL_MM = "full frame", 35.0  # which is named by the width of its film, too
 _PUT_TO: Final = frozenset(["in", "to"])  # before what a body is set to
+# mounts whose bodies have one frame, which is smaller
+_ONE_FRAME: Final = frozenset(
+    ["mft-mount", "four-thirds-mount", "x-mount", "q-mount", "cx-mount", "nx-mount", "nx-mini", "ef-m-mount",
+     "ef-s-mount", "g-mount", "xcd-mount", "c", "cs", "d"]
+)  # fmt: skip
 _SAME_MM: Final = 0.06
 _NAMED: Final = frozenset(["PIECE", "ADAPTER", "NUMBER", "LENGTH", "TIMES", "ND", "FOCAL", "UNKNOWN"])
 _AROUND: Final = frozenset(["DET", "LETTER", "FILLER", "JOIN", "STOP", "MARK", "VERB", "CUE", "PREP"])
@@ -48,6 +55,7 @@ _GOING: Final = frozenset([TAKEN_AWAY, TAKEN_OFF, AWAY, GONE])
 _BE: Final = "be"
 _NOT: Final = "not"  # of 'not' and 'forget the'
 _NO: Final = "no"
+_DEPTH: Final = "depth"  # the measure
 _WHAT: Final = "what"
 _THAT: Final = ("it", "that")
 _FEWEST: Final = 4  # words of 'make it a 135'
@@ -57,9 +65,11 @@ _ALONE: Final = frozenset(["LETTER", "NUMBER", "LENGTH"])  # what alone is no le
 
 def said_plainly(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
     """The line heard anew in plain words; the same where it holds none that the question before gives a meaning."""
-    text = drawn_by(heard, before) or _ring_left(heard, before) or _taken_off(heard, before) or _left_out(heard, before)
-    text = text or _inside(heard, before) or _crop_body(heard, before) or spaced_by(heard, before) or _made(heard)
-    text = text or _of_full_frame(heard, before) or _looks_on_full(heard)
+    ways = (
+        drawn_by, _ring_left, _taken_off, _left_out, _inside, _crop_body, spaced_by, _made, _deep_at, _glass_told,
+        _of_full_frame, _looks_on_full,
+    )  # fmt: skip
+    text = next((told for way in ways if (told := way(heard, before)) is not None), None)
     if text is None:
         return heard
     return hear(text, lexicon, before.intent)
@@ -80,6 +90,9 @@ def _taken_off(heard: Heard, before: Question) -> str | None:
     if not before.adapters or not (surely or off is not None) or asks:
         return None
     named = [at for at, one in enumerate(tokens) if one.kind in _NAMED]
+    if verb is not None and not named and len(before.adapters) == 1 and _is_it_alone(tokens, verb, off):
+        kind = before.adapters[0].piece or ""
+        return f"{_WITHOUT} the {kind.replace('-', ' ')}{rest}" if rest and kind not in ("", _RING) else None
     if not named or (verb is None and (off is None or off < named[-1])) or not _is_plain(tokens, verb, off):
         return None
     said = tokens[named[0] : named[-1] + 1]
@@ -87,10 +100,18 @@ def _taken_off(heard: Heard, before: Question) -> str | None:
     return f"{_WITHOUT} the {heard.text[start:end]}{rest}"
 
 
+def _is_it_alone(tokens: tuple[Token, ...], verb: int, off: int | None) -> bool:
+    """'drop it', 'take that off'."""
+    rest = [
+        one for at, one in enumerate(tokens) if at not in (verb, off) and one.kind not in ("STOP", "FILLER", "JOIN")
+    ]
+    return len(rest) == 1 and rest[0].text.casefold() in _THAT
+
+
 def _first_clause(heard: Heard) -> tuple[tuple[Token, ...], str]:
     """The words up to the first comma, and the text from there where it asks: 'take the tube off, equiv'."""
     tokens = heard.line.tokens
-    at = next((n for n, one in enumerate(tokens) if n and one.text in (",", ":", ";")), None)
+    at = next((n for n, one in enumerate(tokens) if n and (one.text in (",", ":", ";") or one.kind == "STOP")), None)
     if at is None or not any(one.column > tokens[at].column for one in heard.cues):
         return tokens, ""
     return tokens[:at], heard.text[tokens[at].column - 1 :]
@@ -178,7 +199,8 @@ def _crop_body(heard: Heard, before: Question) -> str | None:
     tokens = heard.line.tokens
     told = any(one.kind in ("CROP", "FORMAT", "AREA", "TIMES", "MOUNT") for one in tokens)
     at = next((n for n, one in enumerate(tokens[:-1]) if is_of_crop(one) and tokens[n + 1].kind == "BODY"), None)
-    body = at is not None and before.intent in _FRAMED and all(one.kind != "NUMBER" for one in tokens[at : at + 3])
+    framed = before.intent in _FRAMED or heard.weighed.best in _FRAMED - {MACRO_DISTANCE}
+    body = at is not None and framed and all(one.kind != "NUMBER" for one in tokens[at : at + 3])
     if not body and _is_on_full(before):
         at = next((n for n, one in enumerate(tokens) if _is_a_mode(tokens, n)), None)
     if at is None or told or not (body or _is_on_full(before)):
@@ -189,8 +211,10 @@ def _crop_body(heard: Heard, before: Question) -> str | None:
 
 
 def _is_on_full(before: Question) -> bool:
-    """Whether a full frame body was told, of a mount or of none: what it crops to is the usual smaller frame."""
-    return any(one.format == FULL for one in before.bodies) or any(one.id == FULL for one in before.frames)
+    """Whether it is a full frame body, as told or as its mount may be: it crops to the usual smaller frame."""
+    bodies = [one for one in before.bodies if one.kind == "mount" and not one.format and one.id not in _ONE_FRAME]
+    full = any(one.format == FULL for one in before.bodies) or any(one.id == FULL for one in before.frames)
+    return full or bool(bodies)
 
 
 def _is_a_mode(tokens: tuple[Token, ...], at: int) -> bool:
@@ -200,6 +224,29 @@ def _is_a_mode(tokens: tuple[Token, ...], at: int) -> bool:
         return False
     ends = at + 1 == len(tokens) or tokens[at + 1].kind in ("STOP", "JOIN", "MARK")
     return token.kind == "FRAME" or (before is not None and before.value in _PUT_TO and ends)
+
+
+def _deep_at(heard: Heard, before: Question) -> str | None:
+    """'deep at 8' after a lens: how deep it is sharp at that stop, and no depth of so many millimetres."""
+    tokens = heard.line.tokens
+    at = next((n for n, one in enumerate(tokens[:-2]) if one.kind == "MEASURE" and one.value == _DEPTH), None)
+    if at is None or before.lens is None or before.lens.focal_length_mm is None or tokens[at + 1].value != "at":
+        return None
+    stop = tokens[at + 2]
+    if stop.kind != "NUMBER" or stop.numbers[0] not in STOPS or tokens[at + 3 :]:
+        return None
+    return f"depth of field at f{stop.text}"
+
+
+def _glass_told(heard: Heard, before: Question) -> str | None:
+    """'and on a 1.4x' after a number for the stabiliser, or a view: with a converter of that factor."""
+    times = [one for one in heard.line.tokens if one.kind == "TIMES"]
+    alone = len(times) == 1 and heard.readings.values.keys() == {"magnification"} and not heard.cues
+    cast = heard.cast
+    others = cast.lenses or cast.bodies or cast.pieces or cast.frames
+    of_glass = bool(times) and (1 < times[0].numbers[0] <= 2 or 0.5 <= times[0].numbers[0] < 1)
+    asked = before.intent in (GEAR_SETTING, CROP_EQUIVALENT) and before.said("magnification") is None
+    return f"with a {times[0].text}" if alone and of_glass and asked and not others else None
 
 
 def _of_full_frame(heard: Heard, before: Question) -> str | None:
@@ -214,7 +261,7 @@ def _of_full_frame(heard: Heard, before: Question) -> str | None:
     return f"{heard.text[:start]}{_FULL}{heard.text[start + len(sized[0].text) :]}"
 
 
-def _looks_on_full(heard: Heard) -> str | None:
+def _looks_on_full(heard: Heard, _: Question) -> str | None:
     """'looks like a what on FF': what it is like in full frame, and on no body of that."""
     tokens = heard.line.tokens
     looks = next((one for one in tokens if LOOKS_SO in one.groups), None)
@@ -232,7 +279,7 @@ def _looks_on_full(heard: Heard) -> str | None:
     return f"{heard.text[: looks.column - 1]}looks like what in {heard.text[tokens[full].column - 1 :]}"
 
 
-def _made(heard: Heard) -> str | None:
+def _made(heard: Heard, _: Question) -> str | None:
     """'make it a 135', 'make that the Z': what is put in another's place, and nothing that is to be made."""
     tokens = [one for one in heard.line.tokens if one.kind not in ("MARK", "FILLER")]
     if len(tokens) < _FEWEST or MADE not in tokens[0].groups or tokens[1].text.casefold() not in _THAT:

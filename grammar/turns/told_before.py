@@ -6,7 +6,7 @@ from typing import Final
 
 from engine.base.compact import replace
 from grammar.hearing import Heard
-from grammar.kinds import COVERAGE, CROP_EQUIVALENT, GEAR_SETTING
+from grammar.kinds import CHAIN, COVERAGE, CROP_EQUIVALENT, DIY_DIMENSION, FOCUS_VERDICT, GEAR_SETTING, WHY
 from grammar.questions import Question, Thing
 from grammar.things.casting import SPACER, Part
 from grammar.things.standins import stands_in
@@ -30,6 +30,8 @@ _LIKE: Final = 0.1  # share by which a stop told is off the one that was worked 
 _SO: Final = ("so ", "really ", "then ")
 _NEAR_MM, _NEAR = 0.6, 0.04
 _ROUNDED: Final = 0.015  # of a view, as a share: told without its decimals
+_SHORTEST_LENS: Final = 3.0  # mm
+_SEATED: Final = frozenset([CHAIN, FOCUS_VERDICT, WHY, DIY_DIMENSION])
 _LEAST_LENS: Final = 12.0  # mm, from which a whole length is rather that of a lens
 _NUMBERS: Final = frozenset(["NUMBER", "LENGTH", "FOCAL", "RANGE"])
 _OF_CIRCLES: Final = frozenset([COVERAGE, CROP_EQUIVALENT])
@@ -111,10 +113,12 @@ def with_ring_offered(heard: Heard, before: Question) -> Heard:
         rest = {key: text for key, text in heard.readings.values.items() if key not in ("zoom", "numbers", "length")}
         cast = replace(cast, lenses=[], lengths=[], pieces=[drawn])
         return replace(heard, cast=cast, readings=replace(heard.readings, values=rest))
-    if not heard.tells(_INSTEAD):
-        return heard
     token = parts[0].noun.first("LENGTH", "FOCAL", "NUMBER")
     told = parts[0].focal or (token.numbers[0] if token is not None else None)
+    if told is not None and told < _SHORTEST_LENS and _is_standing_in(parts[0]) and before.intent in _SEATED:
+        return _as_ring(heard, parts[0], told)  # 'a 1 mm one?' of rings: no lens is so short
+    if not heard.tells(_INSTEAD):
+        return heard
     if told is None or not (_is_length(parts[0]) or _is_standing_in(parts[0])):
         return heard
     long = told >= _LEAST_LENS and not _is_standing_in(parts[0])
@@ -122,8 +126,14 @@ def with_ring_offered(heard: Heard, before: Question) -> Heard:
         return heard  # 'a 28' is a lens, and '28 mm instead' is too
     if not any(name == RIGHT and abs(told - value) <= max(_NEAR_MM, _NEAR * value) for name, value in before.told):
         return heard
-    ring = replace(parts[0], sort="piece", piece="adapter", focal=None, thickness=(told, told))
-    return replace(heard, cast=replace(cast, lenses=[], lengths=[], pieces=[ring]))
+    return _as_ring(heard, parts[0], told)
+
+
+def _as_ring(heard: Heard, part: Part, told: float) -> Heard:
+    ring = replace(part, sort="piece", piece="adapter", focal=None, thickness=(told, told))
+    rest = {key: text for key, text in heard.readings.values.items() if key not in ("numbers", "length")}
+    cast = replace(heard.cast, lenses=[], lengths=[], pieces=[ring])
+    return replace(heard, cast=cast, readings=replace(heard.readings, values=rest))
 
 
 def _is_standing_in(part: Part) -> bool:

@@ -10,6 +10,7 @@ from grammar.kinds import (
     CHAIN,
     DEFINITION,
     DIY_DIMENSION,
+    EXPOSURE_ND,
     FOCUS_VERDICT,
     HAZARD,
     IDENTIFY_MOUNT,
@@ -18,6 +19,7 @@ from grammar.kinds import (
     WHY,
 )
 from grammar.questions import Question
+from grammar.turns.lit_again import SETTINGS
 from grammar.turns.turn_seen import Turn
 from grammar.words.groups import MADE_SURE
 
@@ -28,6 +30,7 @@ _NO_REASON: Final = 1.0  # and so little speaks for no reason
 _OF_ITSELF: Final = "own"  # what 'mine is' measures
 _RING: Final = "adapter"
 _OF_RING: Final = _SEATED | {CHAIN, DIY_DIMENSION, BUY_PLAN, WHY}  # here the ring is spoken of already
+_FILTER: Final = "filter"
 _BORE: Final = "bore"  # the measure of a hole
 
 
@@ -74,6 +77,16 @@ def asks_for_the_ring(turn: Turn) -> bool:
     pair = any(one.ids for one in turn.before.lenses) and any(one.ids for one in turn.before.bodies)
     alone = not (cast.lenses or cast.bodies or cast.frames or turn.heard.readings.values or turn.heard.cues)
     return bare and pair and alone and turn.tells("brief") and turn.was not in _OF_RING
+
+
+def goes_back_to_light(turn: Turn) -> bool:
+    """'ok and with ISO 100 instead', 'filter at f5.6' after something else: the exposure told before, so changed."""
+    cast, told = turn.heard.cast, turn.heard.readings.values.keys()
+    filters = bool(cast.pieces) and all(part.piece == _FILTER and part.is_bare for part in cast.pieces)
+    things = cast.bodies or cast.frames or any(not part.is_stop_alone for part in cast.lenses)
+    more = (cast.pieces and not filters) or things or told - SETTINGS
+    lit = bool(turn.before.lit) and turn.was != EXPOSURE_ND and not turn.tells("dof", "how-close", "infinity", "equiv")
+    return lit and (filters or bool(told & SETTINGS)) and not more
 
 
 def asks_the_hole(turn: Turn) -> bool:

@@ -20,7 +20,7 @@ def _any_of(words: Iterable[str]) -> str:
 
 
 _UNIT_WORDS: Final = (
-    r"(?:mms?|mil|millimet(?:er|re)s?|cms?|centimet(?:er|re)s?|met(?:er|re)s?|inch(?:es)?|ft|foot|feet|microns?|thou|"
+    r"(?:mms?|mil|millimet(?:er|re)s?|cms?|centimet(?:er|re)s?|met(?:er|re)s?|kilomet(?:er|re)s?|inch(?:es)?|ft|foot|feet|microns?|thou|"
     r"tenths?|hundredths?|kilos?|kilograms?|pounds|degrees?|seconds|secs?|fps|per\s?cent|diopt(?:er|re)s?|times\slife)\b"
 )
 _FIGURE: Final = r"\d+(?:\.\d+)?"
@@ -159,7 +159,7 @@ class Spelled:
                 lambda match: f"{0.5 / (10 if match['part'].startswith('t') else 100):g} mm",
             ),
             (
-                r"(?P<half>half\s)?an?\s(?P<unit>kilo(?:gram)?|kg|pound)",
+                r"(?P<half>half\s)?an?\s(?P<unit>kilomet(?:er|re)|kilo(?:gram)?|kg|pound)",
                 lambda match: f"{0.5 if match['half'] else 1:g} {match['unit']}",
             ),
             (rf"nd[ -]?(?P<whole>{tens_and})", lambda match: f"nd{self._value(match['whole']):g}"),

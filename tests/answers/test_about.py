@@ -132,3 +132,55 @@ def test_a_danger_asked_after_a_way_is_a_danger(before: str, say: str, says: str
     record = record_of(DESK.ask(say, talk), DESK.knowledge)
     assert record["intent"] == "hazard"
     assert says in str(record["text"])
+
+
+@pytest.mark.parametrize(
+    ("before", "say", "begins"),
+    [
+        ("c lens on a cs camera", "and could that scratch the sensor", "No, not without the ring."),
+        ("pl prime on ef", "will it hit something", "Not safe with most of them."),
+        ("bnc 50 on bncr", "does that touch the mirror", "No: never"),
+        ("k 50 on ef", "does the rear hit anything", "Not safe on full frame"),
+        ("k 50 on e", "does the rear hit anything", "Not known before it is measured."),
+    ],
+)
+def test_what_is_known_of_just_that_pair_is_told_before_what_holds_of_any(before: str, say: str, begins: str) -> None:
+    talk = Talk()
+    DESK.ask(before, talk)
+    assert str(record_of(DESK.ask(say, talk), DESK.knowledge)["text"]).startswith(begins)
+
+
+def test_a_danger_of_one_body_is_not_told_of_another() -> None:
+    assert not told("ef-s lens on e mount, safe?").startswith("Not safe")
+
+
+@pytest.mark.parametrize(
+    "say",
+    [
+        "is it the ring or the lens thats out? how do i tell",
+        "who is guilty, my adapter or my lens? infinity is off",
+        "lens or adapter wrong? both are new to me",
+        "ring bad or lens bad, how do i know",
+    ],
+)
+def test_which_of_two_parts_is_at_fault_is_told_by_trying_another(say: str) -> None:
+    assert "Put a second lens on the same ring" in " ".join(told(say).split())
+
+
+@pytest.mark.parametrize(
+    "say",
+    [
+        "can you tell me where to buy the ring nearest to me",
+        "which shop near me sells rings",
+        "who sells m42 rings in my town",
+    ],
+)
+def test_shops_are_not_told_of(say: str) -> None:
+    assert told(say).startswith("Sorry")
+
+
+@pytest.mark.parametrize(
+    "say", ["is a helicoid a zoom", "is a bellows a helicoid", "is a teleconverter an extension tube"]
+)
+def test_whether_one_thing_is_another_is_told_by_what_they_are(say: str) -> None:
+    assert record_of(DESK.ask(say, Talk()), DESK.knowledge)["intent"] == "definition"

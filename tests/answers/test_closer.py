@@ -97,3 +97,11 @@ def test_a_lens_in_a_helicoid_is_focused_by_all_that_stands_behind_it(asked):
     plate = 1  # from the thread of the helicoid to the bayonet of the body
     assert one(found, "magnification", "helicoid fully out") == close((18 + plate + 90 - 74) / 80)
     assert one(found, "helicoid_setting_mm") == close(74 - 18 - plate)
+
+
+def test_where_its_own_nearest_is_not_known_that_is_said_first_and_what_brings_it_nearer(asked):
+    found = asked("50mm m42 on E, how close does it get")
+    text = flat(found)
+    assert text.startswith("By its own ring it comes as near as the nearest mark of its scale")
+    assert text.index("Ways closer") < text.index("1. M42 to E ring")
+    assert close(10 / 50) in [row[0] for row in numbers(found, "magnification")]

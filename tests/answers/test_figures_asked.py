@@ -240,3 +240,39 @@ def test_no_lugs_are_none(asked):
 )
 def test_the_head_is_what_was_asked(asked, text, said):
     assert said in flat(asked(text))[:400]
+
+
+@pytest.mark.parametrize(
+    ("text", "spacer"),
+    [
+        ("sensor sits 17.5 mm behind the M48 thread, corrector wants 55 mm. what spacer", 37.5),
+        ("my astro cam says 55mm from the m48 thread. how long a spacer if camera itself is 17.5 deep", 37.5),
+        ("coma corrector 55mm, camera 6.5 mm deep and a 20 mm filter wheel, what spacer", 28.5),
+        ("corrector back focus 55, camera 6.5, oag 16.5, wheel 20. spacer?", 12),
+        ("reducer asks for 85mm, dslr with T ring is 55. what tube", 30),
+        ("flattener is 55, my M48 ring plus E body is 37+18, anything missing?", 0),
+    ],
+)
+def test_what_a_corrector_wants_less_what_is_there_is_the_spacer(asked, text, spacer):
+    found = asked(text)
+    assert numbers(found, "stack_mm") == [(spacer, spacer)]
+    assert flat(found).startswith(f"{spacer:g} mm of spacer" if spacer else "Nothing: 55 mm are wanted")
+
+
+@pytest.mark.parametrize(
+    ("lines", "head"),
+    [
+        (("what is a PV mount", "and the throat?"), "PV type: 49.5 mm across inside"),
+        (("what is OCT-19", "bore?"), "OCT-19: 68 mm across inside"),
+        (("what is C mount", "pitch?"), "C: thread 1-32 UN, 25.4 mm wide, pitch 0.794 mm"),
+        (("what is S mount board lens", "tpi?"), "S (M12): thread M12x0.5"),
+        (("PL lens on Z", "what about the throat"), "PL: 54 mm across inside"),
+    ],
+)
+def test_a_figure_asked_in_a_talk_is_that_of_the_mount_spoken_of(talked, lines, head):
+    assert flat(talked(*lines)).startswith(head)
+
+
+@pytest.mark.parametrize("text", ["does the D lens go through the C hole", "does a D lens drop through the C hole"])
+def test_whether_a_lens_falls_through_is_told_before_the_ways(asked, text):
+    assert flat(asked(text)).startswith("5/8-32 UN (15.88 mm) drops through 1-32 UN")

@@ -254,3 +254,89 @@ def test_letters_beside_a_comma_or_a_bare_stop_are_mounts(club, text, lens, body
 def test_a_bare_stop_before_the_kind_of_a_lens_is_no_second_lens(club):
     (lens,) = last(club, "where would a T2 500 8 mirror lens fit").question.lenses
     assert (lens.focal_length_mm, lens.f_number) == (500, 8)
+
+
+@pytest.mark.parametrize("turn", ["infinity with that on?", "can it focus far with that on"])
+def test_a_close_up_lens_that_is_worn_reaches_no_infinity(club, turn):
+    found = last(club, "+3 closeup on a 70 4 m42 on E: how close", turn)
+    assert flat(found).startswith("No: with the +3 close-up lens on, nothing farther than 33 cm")
+    assert not found.chains
+
+
+@pytest.mark.parametrize("turn", ["ok and with iso 100 instead", "back to the filter: iso 100"])
+def test_one_setting_of_an_exposure_told_again_asks_of_it(club, turn):
+    found = last(club, "100 2.8 sr on E full frame, video 25p, iso 800, sun: density?", "ring please", turn)
+    assert "6.4 stops of ND" in flat(found)
+
+
+def test_a_filter_named_after_something_else_is_that_of_the_exposure_told(club):
+    found = last(
+        club, "100 2.8 sr on E full frame, video 25p, iso 800, sun: density?", "at 2m how thin", "filter at f5.6"
+    )
+    assert "7.4 stops of ND" in flat(found)
+
+
+def test_the_focal_length_of_the_lens_is_no_tube(club):
+    found = last(club, "135 3.5 om and 25mm of tubes on mft, how near", "is 135 like 270 there")
+    assert [piece.thickness_mm for piece in found.question.adapters] in ([], [(25, 25)])
+
+
+def test_a_lens_that_sits_too_deep_is_too_close(club):
+    found = last(club, "16 2.8 sr on E aps-c hyperfocal at f5.6", "lens is 0.1 too deep")
+    assert "0.1 mm too close" in flat(found)
+
+
+def test_a_symptom_after_a_setting_is_not_answered_as_why_it_is_set(club):
+    found = flat(last(club, "E body won't take pictures with my 58 1.4 sr", "near things sharp, distance not"))
+    assert "sees no lens" not in found
+
+
+def test_the_focal_length_before_a_t_stop_is_that_of_the_lens(club):
+    found = last(club, "pl 35 t2.1 made for super 35 on L full frame: fills it?", "s35 mode, angle of view")
+    assert "35 mm on Super 35 frames like 49 mm" in flat(found)
+
+
+def test_a_converter_told_by_its_factor_after_the_stabiliser_changes_its_number(club):
+    found = last(club, "58 1.4 sr on E, stabiliser number", "and on a 1.4x")
+    assert "enter 81.2 mm" in flat(found)
+
+
+@pytest.mark.parametrize("text", ["on E a 50 1.4 om which ring", "for E a 35 2 om, ring?", "on E a 50mm f2 om cover?"])
+def test_a_body_named_before_its_lens_is_the_body(club, text):
+    found = last(club, text)
+    assert mounts(found) == ["om-mount"]
+    assert [one.id for one in found.question.bodies] == ["e-mount"]
+
+
+def test_the_mount_defined_is_that_of_the_lens_put_on_a_body_named_before_it(club):
+    ring, error = talk(club, "explain flange distance of SR mount", "so on RF a 50 1.4 needs", "23.6, wide open, end?")[
+        1:
+    ]
+    assert mounts(ring) == ["sr-mount"]
+    assert "0.1 mm too far" in flat(error)
+
+
+@pytest.mark.parametrize(
+    ("turn", "intent"), [("drop it. which ring at all", "chain"), ("take it off, equivalent?", "crop-equivalent")]
+)
+def test_it_taken_off_is_the_one_piece_that_was_told(club, turn, intent):
+    found = last(club, "stabiliser figure for m42 35 3.5 on L full frame", "with 1.4 tc", turn)
+    assert found.intent == intent
+    assert "teleconverter" in found.reading
+    assert "without the teleconverter" in found.reading
+
+
+def test_a_ring_named_with_the_tube_off_is_no_tube(club):
+    found = last(club, "sr 50 1.7 with 20mm tubes on X how near", "no tube: infinity with 25.7")
+    assert found.intent == "focus-verdict"
+    assert "0.1 mm too close" in flat(found)
+
+
+def test_deep_at_a_bare_stop_is_a_depth_of_field(club):
+    found = last(club, "85 1.4 cy on mft dof at 2m", "deep at 4")
+    assert "85 mm f/4 at 2 m" in flat(found)
+
+
+def test_a_speed_told_bare_among_settings_is_an_iso_where_the_stop_is_known(club):
+    found = last(club, "c lens 25 f0.95 on mft safe?", "what nd, 25p, 200, sun")
+    assert "10.5 stops of ND" in flat(found)

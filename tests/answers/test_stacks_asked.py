@@ -228,3 +228,14 @@ def test_what_a_caliper_reads_beside_what_is_written_on_a_ring_is_the_ring(asked
     found = asked("i wrote 28.5 on the ring, caliper 28.46, F on E: keep it?")
     assert found["intent"] == "focus-verdict"
     assert "0.04 mm too close" in flat(found)
+
+
+def test_a_ring_told_by_its_ends_counts_beside_what_is_drawn_out(asked):
+    found = asked("80mm enlarger lens, 76 flange to image, on M42 helicoid 25-55 with m42-e ring on E, 1:2")
+    assert one(found, "helicoid_setting_mm", "for 0.5x") == close(76 + 40 - 18 - 27.46)
+
+
+def test_rings_that_nobody_named_are_told_beside_the_setting_without_one(asked):
+    found = asked("80mm enlarger lens on M42 helicoid 25-55 on E, 1:2")
+    assert one(found, "helicoid_setting_mm", "for 0.5x") == close(76 + 40 - 18)
+    assert "takes its whole seat off the setting: M42 to E ring 27.46 mm or M42 to E flat ring 1 mm" in flat(found)

@@ -76,3 +76,20 @@ def test_letters_of_a_switch_and_of_a_battery_are_no_mounts() -> None:
     battery = read("can i power my b4 servo from a v-mount battery", lexicon())
     assert isinstance(battery, Question)
     assert {one.ids[0] for one in (*battery.lenses, *battery.bodies) if one.ids} == {"b4"}
+
+
+@pytest.mark.parametrize(
+    ("text", "count"),
+    [
+        ("body E and seven OM lenses, what rings", "7"),
+        ("camera z and three om lenses", "3"),
+        ("body e plus two OM lenses", "2"),
+    ],
+)
+def test_a_body_before_lenses_that_are_counted_keeps_its_mount(text: str, count: str) -> None:
+    got = read(text, lexicon())
+    assert isinstance(got, Question)
+    assert [one.ids[0] for one in got.lenses] == ["om-mount"]
+    assert str(got.lenses[0].count) == count
+    assert got.body is not None
+    assert got.body.ids[0] in ("e-mount", "z-mount")

@@ -12,11 +12,14 @@ from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_sid
 from engine.answers.seat.described import TUBE
 from engine.base.interval import is_known
 from engine.chains.lens_and_body import likely_register_of_lens
+from grammar.kinds import CHAIN, FOCUS_VERDICT
 from grammar.questions import CLOSE_UP_LENS, Question, Thing
 from grammar.turns.spans import span_of
 
 _RING: Final = "adapter"
 _HELICOID: Final = "helicoid"
+_SEATED: Final = frozenset([CHAIN, FOCUS_VERDICT])
+_SEATS_WITHIN: Final = 0.3  # mm, by which a cup that is sold may be off
 _MADE_WITHIN: Final = 1.0  # mm, that a ring is off by at most: else it is rather a tube
 
 
@@ -64,7 +67,8 @@ def _is_held_out(question: Question, lens: LensSide | object, knowledge: Knowled
 def _is_its_ring(question: Question, lens: LensSide | object, knowledge: Knowledge) -> bool:
     """Whether the one ring told is about as long as that of this lens on this body: it seats the lens, no tube.
 
-    Tubes told beside it stand behind it: '27.6 mm ring and a 10 mm tube'.
+    Tubes told beside it stand behind it: '27.6 mm ring and a 10 mm tube'. Where none is made that could seat it, and
+    where the seat on that ring was asked about before, it is that one however long it is.
     """
     body = body_side(question.body, knowledge.catalogue)
     rings = [thing for thing in question.adapters if thing.piece != TUBE or thing.thickness_mm is None]
@@ -76,7 +80,24 @@ def _is_its_ring(question: Question, lens: LensSide | object, knowledge: Knowled
     if lens.mount.id in rings[0].front and body.mount.id in rings[0].rear:
         return True  # 'C to MFT ring sits at 0.3 mm': named by the two mounts, however long it is
     one, other = lens.mount.register_mm, body.mount.register_mm
-    return is_known(one) and is_known(other) and abs(told[0] - (one.nominal - other.nominal)) <= _MADE_WITHIN
+    if not (is_known(one) and is_known(other)):
+        return False
+    room = one.nominal - other.nominal
+    lacking = room <= 0 and not _is_made(lens.mount.id, body.mount.id, room, knowledge)
+    return lacking or abs(told[0] - room) <= _MADE_WITHIN or _was_its_seat(question, rings[0])
+
+
+def _is_made(front: str, rear: str, room: float, knowledge: Knowledge) -> bool:
+    """Whether a cup without glass is made that seats the one on the other, so that any other ring stands behind it."""
+    between = [one for one in knowledge.catalogue.adapters.values() if (one.front, one.rear) == (front, rear)]
+    seats = [one.thickness_mm.hull() for one in between if not one.has_glass]
+    return front == rear or any(is_known(seat) and abs(seat.nominal - room) <= _SEATS_WITHIN for seat in seats)
+
+
+def _was_its_seat(question: Question, ring: Thing) -> bool:
+    """Whether the question before asked how the lens sits on the body with that ring."""
+    before = question.prior if question.follows else None
+    return before is not None and before.intent in _SEATED and ring in before.adapters
 
 
 def _length(ring: Thing, knowledge: Knowledge) -> tuple[float, float] | None:

@@ -15,6 +15,7 @@ from engine.answers.parts.wording import money, small_mm, trimmed
 from engine.answers.seat.distances import distances_of
 from engine.base.compact import replace
 from engine.base.interval import is_known
+from engine.facts.kinds import VERDICTS
 from engine.facts.records import Adapter
 from grammar.kinds import CHAIN, FOCUS_VERDICT, MACRO_DISTANCE
 from grammar.questions import CLOSE_UP_LENS, Question, Thing
@@ -26,6 +27,11 @@ LEAD: Final = (
     "Ways closer, nearest at hand first: a helicoid in the ring's place keeps infinity, a tube between loses it while "
     "it is in, a close-up lens on the front comes off again."
 )
+OWN: Final = (
+    "By its own ring it comes as near as the nearest mark of its scale, told from the sensor, while it sits right; how "
+    "near that is, is not known."
+)
+NEAREST_MARK: Final = "close_focus"  # the fact that tells it
 _UNTOLD: Final = "How large it comes is the length added over the focal length, which is not told."
 
 
@@ -33,13 +39,21 @@ def led_by_ways(answer: Answer, question: Question, knowledge: Knowledge) -> Ans
     """The answer, behind the ways; of chains that were told just before only what is asked back is told again."""
     drawn = any(thing.piece in DRAWN or thing.piece == CLOSE_UP_LENS for thing in question.adapters)
     if drawn or not mentions(question, "closer-wanted"):
-        return answer
-    told = Told((Line("head", LEAD),))
-    for part in _ways(answer, question, knowledge):
-        told += part
+        return _led_by_own(answer, question, knowledge) if not drawn else answer
+    told = sum(_ways(answer, question, knowledge), Told((Line("head", LEAD),)))
     again = question.follows and question.prior is not None and question.prior.intent in _BEFORE
     rest = tuple(line for line in answer.lines if line.kind == "ask" or not again)
     return replace(answer, lines=(*told.lines, *rest), quantities=(*told.quantities, *answer.quantities))
+
+
+def _led_by_own(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """What decides how near the lens comes by itself, where that is not known, and what brings it nearer, first."""
+    asks = tuple(line for line in answer.lines if line.wants == NEAREST_MARK)
+    if not (asks and answer.chains and answer.chains[0].listed.judged.verdict == VERDICTS[0]):
+        return answer
+    told = sum(_ways(answer, question, knowledge), Told((Line("head", OWN), *asks, Line("text", LEAD))))
+    rest = tuple(line for line in answer.lines if line not in asks)
+    return replace(answer, lines=(*told.lines, *rest), quantities=(*told.quantities, *(answer.quantities or ())))
 
 
 def _ways(answer: Answer, question: Question, knowledge: Knowledge) -> Iterator[Told]:

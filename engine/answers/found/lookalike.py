@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from engine.answers.found.by_register import beside_register
-from engine.answers.found.mounts_named import likeliest, mounts_named, names_typed, of_ring, spoken_of
+from engine.answers.found.mounts_named import bodies_meant, likeliest, mounts_named, names_typed, of_ring, spoken_of
 from engine.answers.found.same_name import (
     SAME,
     asked_of_a_name,
@@ -46,6 +46,11 @@ MOST_IN_FULL = 3  # of more mounts only what they are is told, not what each mee
 def look_alike(question: Question, knowledge: Knowledge) -> Answer:
     """Every mount whose thread or bayonet meets that of the mount asked about, with the outcome in both directions."""
     question = of_ring(question)
+    answer = _alike(question.with_(bodies=bodies_meant(question)), knowledge)
+    return replace(answer, question=question)  # the body is talked of still
+
+
+def _alike(question: Question, knowledge: Knowledge) -> Answer:
     mounts = list(dict.fromkeys(mount.id for mount in mounts_named(question, knowledge)))
     mounts = mounts or spoken_of(question, knowledge)
     met = turned_in(question, knowledge) + threads_meet(question, knowledge)

@@ -112,10 +112,12 @@ def _most(question: Question, knowledge: Knowledge) -> Answer | None:
     if asked is None or any(thing.ids for thing in (*question.lenses, *question.bodies)):
         return None
     name, of, falling = asked
+    things = (*question.bodies, *question.lenses, *question.things)
+    formats = {form for thing in things for form in (thing.format, thing.format_too) if form}
     sized = [
         (size.nominal, mount) for mount in knowledge.catalogue.mounts.values()
         if mount.kind not in ACCESSORIES and is_known(size := of(mount)) and is_coupled_as_asked(mount, question)
-        and looks_so(mount, question)
+        and looks_so(mount, question) and (not formats or formats & {*mount.formats, mount.format})
     ]  # fmt: skip
     sized.sort(key=lambda row: (-row[0] if falling else row[0], row[1].id))
     if not sized:

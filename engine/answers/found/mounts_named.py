@@ -3,17 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import Final
 
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import number
 from engine.facts.records import Mount
 from grammar.questions import Question, Thing
 
+_SAME: Final = "same"  # the topic where it is asked whether two are one
+
 
 def mounts_named(question: Question, knowledge: Knowledge) -> Iterator[Mount]:
     """The mounts of all that is named: lenses, bodies, both sides of pieces, threads; one may come twice."""
     said_too = likeliest(question, knowledge)
-    for thing in (*question.lenses, *question.things, *question.adapters, *_bodies(question)):
+    for thing in (*question.lenses, *question.things, *question.adapters, *question.bodies):
         for name in thing.ids:
             if thing.kind == "mount" and name in knowledge.catalogue.mounts:
                 yield knowledge.catalogue.mounts[name]
@@ -26,10 +29,23 @@ def mounts_named(question: Question, knowledge: Knowledge) -> Iterator[Mount]:
     yield from (knowledge.catalogue.mounts[name] for name in said_too)
 
 
-def _bodies(question: Question) -> tuple[Thing, ...]:
-    """The bodies, but where a ring is set against the lens that is on one: 'isn't my M42 ring the same'."""
+def bodies_meant(question: Question) -> tuple[Thing, ...]:
+    """The bodies, but where a ring is set against the lens that is on one: 'isn't my M42 ring the same'.
+
+    Nor is one meant that was told before, where another lens is: 'could it be a T2' after an M42 on E.
+    """
     against = question.follows and len(question.lenses) == 1 and any(one.kind == "mount" for one in question.things)
-    return () if against else question.bodies
+    return () if against or _are_left(question) else question.bodies
+
+
+def _are_left(question: Question) -> bool:
+    before = question.prior if question.follows else None
+    if before is None or question.bodies != before.bodies or question.lens is None:
+        return False
+    text = question.text.casefold()
+    named = any(body.words and body.words.casefold() in text.split() for body in question.bodies)
+    both = question.lenses == before.lenses and question.topic == _SAME  # 'are they the same?'
+    return not (named or both)
 
 
 def spoken_of(question: Question, knowledge: Knowledge) -> list[str]:
@@ -53,7 +69,7 @@ def _of_thread_told(question: Question, knowledge: Knowledge) -> Iterator[Mount]
 def likeliest(question: Question, knowledge: Knowledge) -> list[str]:
     """The likeliest mount of each thing named; where all are one, what more is said of that lens: '(L8), is it D'."""
     known = knowledge.catalogue.mounts
-    things = [one for one in (*question.lenses, *question.things, *_bodies(question)) if one.kind == "mount"]
+    things = [one for one in (*question.lenses, *question.things, *question.bodies) if one.kind == "mount"]
     firsts = [thing.ids[0] for thing in things if thing.ids[:1] and thing.ids[0] in known]
     more = [name for thing in things for name in thing.said_too[:1] if name in known and name not in thing.ids]
     return [*firsts, *more] if len(firsts) > 1 and len(set(firsts)) == 1 else firsts

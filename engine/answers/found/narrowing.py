@@ -234,6 +234,7 @@ def _by_number(thing: Thing, question: Question, catalogue: Catalogue) -> Thing:
 def _of_its_kind(thing: Thing, catalogue: Catalogue) -> Thing:
     """Of several mounts that the words may mean, those of the kind of lens that was told: an 'enlarger lens, M39'."""
     kinds = {thing.lens_kind, *(trait.removeprefix("from ") for trait in thing.traits if trait.startswith("from "))}
+    kinds |= {"slr", "rangefinder"}.intersection(thing.traits)  # cameras that a lens is told by
     if thing.kind != "mount" or kinds == {None}:
         return thing
     if not thing.ambiguous:

@@ -29,7 +29,7 @@ def with_screw_told(answer: Answer, question: Question, knowledge: Knowledge) ->
     """The answer behind what happens if the lens is screwed straight in, where no way was found."""
     lens, body = (_only(things) for things in (question.lenses, question.bodies))
     mounts = knowledge.catalogue.mounts
-    if answer.chains or lens not in mounts or body not in mounts:
+    if lens not in mounts or body not in mounts or (answer.chains and not question.mentions("drops-asked")):
         return answer
     text = screwed_in(mounts[lens], mounts[body], knowledge)
     return replace(answer, lines=(Line("head", text), *answer.lines)) if text else answer

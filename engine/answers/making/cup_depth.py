@@ -7,6 +7,7 @@ from typing import Final
 from engine.answers.parts.said import mentions, number
 from engine.answers.seat.described import CUP
 from engine.base.compact import replace
+from grammar.kinds import DEPTH_OF_FIELD
 from grammar.questions import Question, Thing
 
 NOMINAL: Final = "nominal"  # key of the length that a ring should have
@@ -41,7 +42,12 @@ def as_depth(question: Question, right_mm: float) -> Question:
 
 
 def _is_cup(ring: Thing | None, question: Question) -> bool:
-    return (ring is not None and ring.piece == CUP) or mentions(question, "depth-told")
+    """Whether it is a cup, or its depth is told: 'depth there?' after a flat ring asks of what is sharp."""
+    before = question.prior if question.follows else None
+    of_before = ring is not None and before is not None and ring in before.adapters
+    told = any(sign.isdigit() for sign in question.text) and question.intent != DEPTH_OF_FIELD
+    said = mentions(question, "depth-told") and (told or not of_before)
+    return (ring is not None and ring.piece == CUP) or said
 
 
 def _told_alone(question: Question, right_mm: float) -> Question:

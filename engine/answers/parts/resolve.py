@@ -112,7 +112,7 @@ def described(lens: Lens, mount: Mount, kind: str | None = None) -> str:
     if is_known(lens.f_number):
         parts.append(f"f/{trimmed(lens.f_number.nominal, 2)}")
     parts.append(mount_words(mount))
-    if kind:
+    if kind and kind not in parts[-1].casefold().split():  # 'M39x1 SLR' says it already
         parts.append(kind)
     noun = " ".join(parts)
     lead = "an" if noun[:2] in ("8 ", "8.", "80", "85", "11", "18") else article(noun)

@@ -1,4 +1,4 @@
-"""The same narrower view by an extender or by cropping the picture: what each costs."""
+"""The same view by an extender or a crop, and what each costs; how near a reducer comes to full frame."""
 
 from __future__ import annotations
 
@@ -7,11 +7,14 @@ from math import log2
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.said import mentions
 from engine.answers.parts.wording import percent, trimmed
+from engine.answers.picture.crop_factors import Crop
 from engine.base.interval import Interval
 from grammar.questions import Question
 
 EXTENDER = "teleconverter"
 MILLION = 1e6
+FULL = "full frame"
+NEARLY = 0.12  # a net crop factor within this of 1 is nearly none
 
 
 def crop_or_glass(question: Question) -> Told:
@@ -43,3 +46,15 @@ def _megapixels(question: Question) -> float | None:
         return float(first)
     sides = [float(part) for part in said.removesuffix(" pixels").split(" x ") if part.isdecimal()]
     return sides[0] * sides[1] / MILLION if len(sides) == 2 else None
+
+
+def against_full_frame(crop: Crop, factor: float) -> Told:
+    """'0.71 on APS-C, the same picture as full frame?': how near the glass brings the view to that of full frame."""
+    net, full = crop.by_diagonal * factor, FULL
+    near = abs(net - 1) <= NEARLY
+    how = f"nearly the same view as {full}" if near else f"a view {trimmed(net, 2)} times as narrow as {full}"
+    text = (
+        f"{crop.name} behind {factor:g}x has {how}: {trimmed(crop.by_diagonal, 2)} x {factor:g} = {trimmed(net, 2)}. "
+        f"The lens must cover the larger field, and the corners hang on the glass; {full} needs none."
+    )
+    return Told((Line("head", text),))

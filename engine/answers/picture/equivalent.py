@@ -15,7 +15,7 @@ from engine.answers.picture.beside_view import beside_view
 from engine.answers.picture.circles import glass_factor
 from engine.answers.picture.clean_view import clean_view
 from engine.answers.picture.crop_factors import Crop, crop_factor_of, crop_of, crops_of, exposure_stays, net_crops
-from engine.answers.picture.crop_or_glass import crop_or_glass
+from engine.answers.picture.crop_or_glass import against_full_frame, crop_or_glass
 from engine.answers.picture.each_glass import behind_either, each_with_its_glass
 from engine.answers.picture.either_focal import is_of_its_own, of_one_lens, on_its_own_frame
 from engine.answers.picture.field_there import focal_for_field, seen_there
@@ -136,6 +136,9 @@ def _asked_first(told: Told, view: _View) -> Told:
     question, facts, crops = view.question, view.knowledge.catalogue, view.crops
     if not view.lenses:
         told = normal_view(question, crops, facts) + _of_angle(question, crops) + told
+    if not view.lenses and view.factor is not None and mentions(question, "full-frame-word"):
+        for crop in crops:
+            told = against_full_frame(crop, view.factor) + told
     told = view_kept(question, [one * (view.factor or 1.0) for one in view.lenses], crops, facts) + told
     told = _of_any_lens(question, facts) + told if not view.lenses else told
     if view.factor is not None and _of_exposure(question):

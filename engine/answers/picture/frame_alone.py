@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from engine.answers.picture.frame_of_mount import with_frame_of_mount
 from engine.facts.catalogue import Catalogue
 from grammar.kinds import COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD
 from grammar.questions import Question, Thing
@@ -13,7 +14,8 @@ _LARGER: Final = 1.1  # by so much a frame is larger than what a mount is built 
 
 
 def with_frame_alone(question: Question, facts: Catalogue) -> Question:
-    """The question of that frame alone, where the body spoken of before cannot have it; else as it is."""
+    """The question of that frame alone, where the body spoken of before cannot have it; else of the mount's own."""
+    question = with_frame_of_mount(question, facts)
     body = question.body
     if not question.follows or question.intent not in _OF_FRAMES or len(question.bodies) != 1 or body is None:
         return question

@@ -10,8 +10,10 @@ from engine.answers.shims.turning import short_by_turns_mm
 from engine.base.interval import Interval, is_known
 from engine.facts.catalogue import Catalogue
 from engine.physics import calibration
-from grammar.kinds import FOCUS_VERDICT, SHIM_CALIBRATION
-from grammar.questions import OFF, OFF_KEY, Question, Thing
+from grammar.kinds import CHAIN, FOCUS_VERDICT, SHIM_CALIBRATION, WHY
+from grammar.questions import OFF, OFF_KEY, RING, Question, Thing
+from grammar.turns.going_on import LEFT
+from grammar.turns.sticking import is_open
 from grammar.turns.way_asked import WAY_ASKED
 from grammar.words.mentioned import Mention
 
@@ -19,12 +21,13 @@ SHIM = "shim"  # an error carried over from another lens, in mm
 _ON_TARGET = ("target", "on a target")
 _OF_A_SEAT = ("stops-at", "sits-too-far", "read-off-scale")  # keys of what tells by how much it is off
 MARK_OF = "mark-of"  # the own lens that a mark was told of, until its focal length is looked up
+_JUDGED = frozenset([FOCUS_VERDICT, WHY])
 _TELLING = frozenset(["mark", MARK_OF, SHIM, "turns", "angle", "travel"])  # keys that an error was told by
 
 
 def carried(question: Question, before: Question | None, facts: Catalogue) -> Question:
     """A mark or a limit that was told of another lens is an error in mm for this one: the ring is the same."""
-    if before is None or not question.follows:
+    if before is None or not question.follows or question.topic == LEFT:
         return question
     both = _of_body_and_ring(question, before)
     if both is not None:
@@ -34,12 +37,14 @@ def carried(question: Question, before: Question | None, facts: Catalogue) -> Qu
         if question.said(_ON_TARGET[0]) is not None:
             return question
     if before.intent != SHIM_CALIBRATION:
-        return _of_a_seat(question, before, facts)
+        seat = question.seat
+        shimmed = seat is not None and seat.intent == SHIM_CALIBRATION
+        return _with_mark(question, seat) if seat and shimmed else _of_a_seat(question, before, facts)
     limit, old = distance_mm(before), focals(before)
     if limit is not None and len(old) == 1 and is_limit(before) and distance_mm(question) in (None, limit):
         return _with_limit(question, limit, old[0], facts)
     if question.intent != before.intent:
-        return _with_mark(question, before, facts)
+        return _with_mark(question, before)
     short = short_by_turns_mm(before, facts) if old and focals(question) not in ((), old) else None
     if short is not None and question.said("turns") in (None, before.said("turns")):
         return _short_by(question, short)  # the camera, or its ring, is as far off for the other lens
@@ -98,6 +103,8 @@ def _of_a_seat(question: Question, before: Question, facts: Catalogue) -> Questi
     limit, old = told.distance_mm, focals(told)
     other = focals(question) not in ((), old) or stop(question) != stop(told)
     other = other or question.intent == SHIM_CALIBRATION or question.asks_which_way or mentions(question, WAY_ASKED)
+    # 'how much', or 'and does it reach infinity' after its circle was asked about: it is that ring still
+    other = other or (question.intent == FOCUS_VERDICT and question.adapters == told.adapters)
     same = all(_mounts(getattr(question, side)) == _mounts(getattr(told, side)) for side in ("lenses", "bodies"))
     if not (other and same) or distance_mm(question) not in (None, limit):
         return question
@@ -139,22 +146,33 @@ def _with_limit(question: Question, limit: float, focal: float, facts: Catalogue
     )  # fmt: skip
 
 
-def _with_mark(question: Question, before: Question, facts: Catalogue) -> Question:
-    """'what stop hides it' after infinity at the 3 m mark: by so much the ring leaves the same lens too close."""
+def _with_mark(question: Question, before: Question) -> Question:
+    """'what stop hides it', 'a 21 on that ring?' after infinity at the 3 m mark: so much too close does the ring leave
+    any lens of that mount.
+    """
     mark, old = _mark(before), focals(before)
-    if question.intent != FOCUS_VERDICT or mark is None or len(old) != 1 or is_limit(before):
+    on_it = _is_on_that_ring(question, before)
+    if mark is None or len(old) != 1 or is_limit(before) or not (question.intent in _JUDGED or on_it):
         return question
-    told = _mark(question) is not None or number(question, "thickness") is not None or question.adapters
-    if told or focals(question) not in ((), old):
+    sized = any(one.thickness_mm is not None or one.ids for one in question.adapters)
+    same = all(_mounts(getattr(question, side)) == _mounts(getattr(before, side)) for side in ("lenses", "bodies"))
+    if sized or not same or _mark(question) is not None or number(question, "thickness") is not None:
         return question
     error = calibration.shim_from_mark_mm(Interval.exact(mark), Interval.exact(old[0]), Interval.exact(0.0))
     if not is_known(error):
         return question
     at = len(question.text)
     return question.with_(
+        intent=FOCUS_VERDICT if on_it else question.intent,
         values=(*question.values, ("thickness", f"{error.nominal:.4g} mm"), (OFF, "too close")),
         mentioned=(*question.mentioned, Mention("sits-too-close", at, at)),
     )
+
+
+def _is_on_that_ring(question: Question, before: Question) -> bool:
+    """'a 21 on that ring?': another lens in the seat that was spoken of, and no ring that is looked for."""
+    ring = [one for one in question.adapters if one.piece == RING and is_open(one)]
+    return question.intent == CHAIN and len(ring) == 1 and focals(question) not in ((), focals(before))
 
 
 def _with_error(question: Question, mark: float, focal: float) -> Question:

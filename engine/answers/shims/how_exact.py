@@ -18,7 +18,7 @@ _TOLERANCE: Final = "tolerance"  # topic of how exact a ring must be, whatever t
 
 def asks_how_exact(question: Question) -> bool:
     """In so many words, or after a question that did, where only another lens, body or stop is told."""
-    if question.topic == _TOLERANCE or question.mentions("how-exact"):
+    if question.topic == _TOLERANCE or question.mentions("how-exact", "how-parallel"):
         return True
     before = question.prior if question.follows and question.topic is None else None
     return before is not None and not question.mentions("how-thick") and asks_how_exact(before)

@@ -15,6 +15,13 @@ from engine.base.span import Span
 from grammar.questions import Question
 
 SEAT_RIGHT_MM = 0.005
+OUT_OF_REACH = "is out of reach"
+
+
+def asks_so_far(question: Question) -> bool:
+    """'0.1 too thick, are birds at 50 m still fine': so far away is what is wanted, and not where it ends."""
+    told = distance_mm(question) is not None and not mentions(question, "stops-at", "far-limit", "no-farther")
+    return told and mentions(question, "is-it-fine", "fine-so") and off_by_mm(question) is not None
 
 
 def with_so_far(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
@@ -33,6 +40,10 @@ def with_so_far(answer: Answer, question: Question, knowledge: Knowledge) -> Ans
     told = Told()
     for lens in lenses or [Distances(focal, facts) for focal in usual_focals(facts)]:
         told += _reached(lens, away, sits, question.feet, off is None and mentions(question, "not-reached"))
+    if len(told.lines) == 1 and asks_so_far(question):
+        first = told.lines[0]
+        yes = "No" if OUT_OF_REACH in first.text else "Yes"
+        told = Told((replace(first, text=f"{yes}: {first.text}"),), told.quantities)
     quantities = (*told.quantities, *(answer.quantities or ()))
     return replace(answer, lines=(*told.lines, *answer.lines), quantities=quantities)
 
@@ -74,7 +85,7 @@ def _reached(lens: Distances, away: float, sits: Interval | None, feet: bool, mi
         return Told()
     rows += [Quantity("far_from_sensor_mm", far, focal), Quantity("shim_mm", over, f"{case}, to take off")]
     text = (
-        f"{there} is out of reach: {small_mm(sits.nominal)} too far out, {focal} stops at "
+        f"{there} {OUT_OF_REACH}: {small_mm(sits.nominal)} too far out, {focal} stops at "
         f"{distance(far.nominal, feet)} from the sensor. For {there} it may be {small_mm(allowed.nominal)}: take "
         f"{small_mm(over.nominal)} off."
     )

@@ -195,7 +195,7 @@ def _of_mount(question: Question, setup: Setup, knowledge: Knowledge) -> Told:
         among=lambda one: mount.id in one.mounts and is_of_body(one, question),
     )  # fmt: skip
     if any(thing.lens_kind == TELESCOPE for thing in question.lenses):
-        rows = nearest(ON_TELESCOPE, knowledge.catalogue, 1)
+        rows = nearest(ON_TELESCOPE, knowledge.catalogue, 1, mounts=frozenset([mount.id]))
     note = (Line("text", f"{mount.designation} lenses: {mount.note}"),) if mount.note else ()
     return Told((*advice_lines(rows), *note))
 

@@ -19,6 +19,8 @@ SPOKEN = {"mirrorless-mounts": "mirrorless", "slr-mounts": "slr", "dslr-mounts":
 
 def kinds_asked(question: Question, of_bodies: bool) -> frozenset[str]:
     """The kinds of the bodies asked for, or of the lenses; bodies also by their mounts: 'which mirrorless mounts'."""
+    if of_bodies and question.mentions("kind-or-not"):
+        return frozenset()  # 'mirrorless or not' asks for all
     told = kinds_of(question.bodies if of_bodies else question.lenses)
     spoken = {kind for key, kind in SPOKEN.items() if question.mentions(key)} if of_bodies and not told else set()
     return told or frozenset(spoken)

@@ -60,10 +60,15 @@ def room_on_bodies(question: Question, knowledge: Knowledge) -> Answer | None:
 
 
 def _head(measured_mm: float, held: list[tuple[Mount, Interval]]) -> Line:
+    measured = small_mm(measured_mm)
     if not held:
-        return Line("head", f"No body is shallow enough: {small_mm(measured_mm)} from flange to image.")
+        return Line("head", f"No body is shallow enough for {measured} from flange to image.")
     text = (
-        f"With {small_mm(measured_mm)} from flange to image it reaches infinity on any body of a shorter register, held "
+        f"With {small_mm(measured_mm)} from flange to image it reaches infinity on any body of shorter register, held "
+        "so far before its flange:"
+        f"With {small_mm(measured_mm)} from flange to image it reaches infinity on any body of a shorter register, "
+        "held so far before its flange:"
+        f"With {measured} from flange to image it reaches infinity on any body of a shorter register, held "
         "so far before its flange:"
     )
     return Line("head", text)

@@ -119,6 +119,16 @@ def named_mounts(question: Question, knowledge: Knowledge) -> frozenset[str]:
     return frozenset([*named, *behind, *(lens.mount for lens in own if lens is not None)])
 
 
+def of_pair(question: Question, knowledge: Knowledge) -> list[Advice]:
+    """The dangers that are told of just such a lens on just such a body."""
+    lenses = named_mounts(question, knowledge)
+    bodies = {name for thing in question.bodies if thing.kind == "mount" for name in thing.ids} or lenses
+    return [
+        row for row in knowledge.catalogue.advice.values()
+        if row.severity == "danger" and lenses & {*row.mounts} and (bodies - {*row.mounts}) & {*row.bodies}
+    ]  # fmt: skip
+
+
 def of_their_kind(question: Question, knowledge: Knowledge) -> list[Advice]:
     """Advice for what the lens or the body has, by what is said of it, by the gear file or by its mount."""
     facts, has = knowledge.catalogue, set()

@@ -209,6 +209,7 @@ def _mount(mount: Mount, knowledge: Knowledge, quantities: list[Quantity]) -> It
     if is_known(mount.register_mm):
         quantities.append(Quantity("register_mm", mount.register_mm, mount.id))
     if is_known(mount.throat_mm):
+        quantities.append(Quantity("bore_mm", mount.throat_mm, mount.id))
         yield Line("fact", f"throat {trimmed(mount.throat_mm.nominal, 1)} mm", 1)
     if mount.format and mount.format in knowledge.catalogue.formats:
         yield Line("fact", f"largest format {knowledge.catalogue.formats[mount.format].name}", 1)

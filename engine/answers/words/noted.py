@@ -73,6 +73,7 @@ def with_notes(answer: Answer, question: Question, knowledge: Knowledge) -> Answ
     last: list[Line] = []
     for name, note in _notes(answer, question, knowledge):
         rows = [row for row in _about(note, question, knowledge, least) if row.text not in told]
+        rows = [row for row in rows if len(row.shared) >= SEVERAL] if question.follows else rows
         line = Line("head", f"{name}: {' '.join(row.text for row in rows)}")
         if rows and _is_first(rows, question):
             first.append(line)
@@ -201,7 +202,7 @@ def _about(note: str, question: Question, knowledge: Knowledge, least: float) ->
     text = _without_names(question)
     for sentence in _sentences(note):
         row = Row(sentence, *subjects.shared(text, sentence))
-        if row.score >= least:
+        if row.score >= least or (row.score >= LEAST and row.part >= MOST_OF):
             yield row
 
 

@@ -1,0 +1,25 @@
+"""'and besides E?' after a lens on E: which other bodies take it, and no way onto that body without it."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from engine.base.compact import replace
+from grammar.kinds import BUY_PLAN, CHAIN, FOCUS_VERDICT, LIST_FITS
+from grammar.questions import Question
+
+APART: Final = "apart-from"  # what a question mentions that sets something apart
+PLACED: Final = frozenset([CHAIN, FOCUS_VERDICT, BUY_PLAN])
+
+
+def as_elsewhere(question: Question) -> Question:
+    """The question for all other bodies, where the body of before is set apart and no other is named."""
+    before = question.prior
+    if before is None or not question.follows or question.intent not in PLACED or before.intent not in PLACED:
+        return question
+    bodies = {thing.ids[:1] for thing in before.bodies if thing.ids}
+    apart = {(name,) for name in question.limits.without} | {thing.ids[:1] for thing in question.bodies if thing.ids}
+    if not (question.mentions(APART) and bodies and apart == bodies and before.lenses):
+        return question
+    left = replace(question.limits, without=tuple(name for row in sorted(bodies) for name in row))
+    return question.with_(intent=LIST_FITS, lenses=before.lenses, bodies=(), adapters=(), limits=left)
