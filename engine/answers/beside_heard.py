@@ -130,11 +130,17 @@ OF_SCREWS = (
             *(f"figure-{of}" for of in FIGURES),
         ),
     ),
+    # how sure a figure of a mount is, before the answer
+    (
+        (*WAYS, DEFINITION, IDENTIFY_MOUNT, LOOK_ALIKE, COMPARE, LIST_FITS, WHY, HAZARD),
+        heard(named("words.sureness", "with_sureness"), "figure-sure", "figure-either"),
+    ),
     # what lies behind the flange, which may be asked as other kinds too
     (
         (WHY, COVERAGE, COMPARE, CHAIN, FOCUS_VERDICT, LIST_FITS, SHIM_CALIBRATION),
         heard(named("words.figures", "with_figures"), "figure-glass", "figure-depth"),
     ),
+    ((HAZARD,), heard(named("words.figures", "with_figures"), "figure-glass")),
 )
 # kinds that what follows from the numbers told, and from them alone, may be asked as
 _WORKED_BACK = (

@@ -32,7 +32,8 @@ def with_one_for_all(answer: Answer, question: Question, knowledge: Knowledge) -
     facts = knowledge.catalogue
     names = dict.fromkeys(lens.ids[0] for lens in question.lenses if lens.kind == "mount" and lens.ids)
     mounts = [facts.mounts[name] for name in names if name in facts.mounts]
-    if len(mounts) < PAIR:
+    settled = bool(answer.lines) and answer.lines[0].text.startswith(("Yes", "No"))
+    if len(mounts) < PAIR or settled:
         return answer
     words = listed([mount.designation for mount in mounts])
     if all(_is_held_alike(mounts[0], other) for other in mounts[1:]):

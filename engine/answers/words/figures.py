@@ -10,7 +10,7 @@ from engine.answers.found.screwed_in import FILTER, fronts_of
 from engine.answers.found.threads_told import thread_named
 from engine.answers.parts.answer import Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.said import mentions, numbers
+from engine.answers.parts.said import numbers
 from engine.answers.parts.usual_mounts import OF_FORMAT
 from engine.answers.parts.wording import trimmed
 from engine.base.compact import replace
@@ -44,7 +44,7 @@ def with_figures(answer: Answer, question: Question, knowledge: Knowledge) -> An
 def figures(question: Question, knowledge: Knowledge) -> Told:
     """A line for each mount of the name, or for the thread, with the figures that are asked of it."""
     asked = (*OF_MOUNT, *OF_THREAD) if question.intent in AS_FIGURE else BEHIND
-    keys = [key for key in asked if mentions(question, key)]
+    keys = [key for key in asked if question.places(key)]  # what was asked before is not
     keys = [key for key in keys if question.intent != DIY_DIMENSION or key in ("figure-angle", "figure-male")]
     if any(key in keys for key in ("figure-male", "figure-female", "figure-throat")):
         keys = [key for key in keys if key != "figure-diameter"]
