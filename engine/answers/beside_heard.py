@@ -112,6 +112,11 @@ OF_SCREWS = (
     (WAYS, heard(named("found.screwed_in", "with_screw_told"), "goes-into", "drops-asked")),
     # with which pitches a front thread is cut, before the answer
     ((WHY, LOOK_ALIKE, CHAIN), heard(named("found.screwed_in", "with_pitches_told"), "filter-binds")),
+    # how far behind its flange a lens without a register forms its image, before the answer
+    (
+        (*WAYS, DEFINITION, IDENTIFY_MOUNT, DIY_DIMENSION, SHIM_CALIBRATION, MACRO_DISTANCE, COVERAGE),
+        heard(named("seat.usual_flange", "with_usual_flange"), "image-behind"),
+    ),
     # what goes between a corrector and the sensor, in place of the answer
     (
         (*WAYS, MACRO_DISTANCE, DIY_DIMENSION, SHIM_CALIBRATION, BUY_PLAN, DEFINITION, LIST_FITS),
@@ -148,7 +153,7 @@ _WORKED_BACK = (
 )  # fmt: skip
 BACK = (_WORKED_BACK, heard(
     named("worked_back", "with_worked_back"),
-    "focal-wanted", "frame-wanted", "glass-factor-wanted", "circle-before-glass", "size-wanted",
+    "focal-wanted", "frame-wanted", "glass-factor-wanted", "circle-before-glass", "size-wanted", "pitch-wanted",
 ))  # fmt: skip
 # the depth at the sensor, before a depth of field
 AT_SENSOR = ((DEPTH_OF_FIELD,), heard(named("shims.how_exact", "with_depth_of_focus"), "depth-of-focus"))

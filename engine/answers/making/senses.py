@@ -21,6 +21,7 @@ from engine.answers.making.lens_not_ring import (
     with_lens_told,
     with_register_measured,
 )
+from engine.answers.making.ring_in_talk import with_ring_in_talk
 from engine.answers.making.ring_named import with_ring_named
 from engine.answers.making.rings_by_length import rings_by_length, rings_to_next
 from engine.answers.making.rings_chosen import with_rings_chosen
@@ -64,7 +65,7 @@ def by_facts(question: Question, facts: Catalogue) -> Question:
     question = with_difference_told(with_rings_chosen(question, right), right)
     question = with_length_of_pair(with_lens_told(question, right), right)
     question = _claimed(_gauged(question, one.nominal, other.nominal), one.nominal, other.nominal)
-    question = with_whole_ring(question, right)
+    question = with_ring_in_talk(with_whole_ring(question, right), right)
     return as_depth(_in_ring(_in_rings(question, facts)), right)
 
 
