@@ -20,7 +20,7 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.picture.frame_alone import with_frame_alone
 from engine.answers.picture.view_again import as_view, on_its_own, without_view
 from engine.answers.seat.body_set_apart import as_elsewhere
-from engine.answers.seat.seat_side import as_side
+from engine.answers.seat.seat_side import as_side, weighed
 from engine.base.compact import replace
 from engine.base.problem import Problem
 from engine.facts.catalogue import load_catalogue
@@ -137,7 +137,7 @@ class Desk:
             question = with_tube_lens(question, talk, lambda text: read(text, self.lexicon, None))
         question = by_facts(told_apart(question, self.catalogue), self.catalogue)
         question = without_view(as_view(as_side(as_elsewhere(question)), talk.question, self.catalogue), self.catalogue)
-        question = on_its_own(with_frame_alone(question, self.catalogue), self.catalogue)
+        question = weighed(on_its_own(with_frame_alone(question, self.catalogue), self.catalogue), self.catalogue)
         if question.number is not None and talk.rows:
             from engine.answers.own.own_places import pointed
 

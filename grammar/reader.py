@@ -67,7 +67,9 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
 
     got = with_filter_tried(_with_mentioned(with_frame_of_blur(with_seen_kept(got, before), before), lexicon), before)
     got = with_stack_kept(with_way_asked(got, before, lexicon.words.mentions), before)
-    got = with_seat_held(with_shim_put(got, before, lexicon.words.mentions), before)
+    got = with_shim_put(got, before, lexicon.words.mentions)
+    held = with_seat_held(got, before)
+    got = _with_mentioned(held, lexicon) if held.values != got.values else held
     known = got.known or known_with(before.known or before.lenses, got.lenses)
     got = got.with_(elsewhere=_elsewhere(got, before), stood=_stood(got, before), away=_away(got, before))
     return got.with_(known=known, prior=before.with_(prior=None), lit=lit_so_far(got, before))

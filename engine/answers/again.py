@@ -78,7 +78,8 @@ def once(answer: Answer, last: Answer | None, catalogue: Catalogue) -> Answer:
     of_iris = _of_its_iris(answer, last)
     if beside or of_iris:
         beside = () if of_iris else beside  # what stops one down is no matter of infinity
-        return replace(answer, lines=(*asked_for, *of_iris, *beside, Line("note", STANDS)))
+        verdict = answer.lines[:1] if answer.chains and beside else ()
+        return replace(answer, lines=(*asked_for, *of_iris, *beside, *verdict, Line("note", STANDS)))
     if asked_for and set(last.lines) <= set(answer.lines):
         fresh = tuple(line for line in answer.lines if line not in last.lines)  # all else stood there before
         first = (*fresh, *asked_for) if answer.lines[0] in fresh else (*asked_for, *fresh)

@@ -112,6 +112,11 @@ OF_SCREWS = (
     (WAYS, heard(named("found.screwed_in", "with_screw_told"), "goes-into", "drops-asked")),
     # with which pitches a front thread is cut, before the answer
     ((WHY, LOOK_ALIKE, CHAIN), heard(named("found.screwed_in", "with_pitches_told"), "filter-binds")),
+    # how far behind its flange a lens without a register forms its image, before the answer
+    (
+        (*WAYS, DEFINITION, IDENTIFY_MOUNT, DIY_DIMENSION, SHIM_CALIBRATION, MACRO_DISTANCE, COVERAGE),
+        heard(named("seat.usual_flange", "with_usual_flange"), "image-behind"),
+    ),
     # what goes between a corrector and the sensor, in place of the answer
     (
         (*WAYS, MACRO_DISTANCE, DIY_DIMENSION, SHIM_CALIBRATION, BUY_PLAN, DEFINITION, LIST_FITS),
@@ -130,11 +135,17 @@ OF_SCREWS = (
             *(f"figure-{of}" for of in FIGURES),
         ),
     ),
+    # how sure a figure of a mount is, before the answer
+    (
+        (*WAYS, DEFINITION, IDENTIFY_MOUNT, LOOK_ALIKE, COMPARE, LIST_FITS, WHY, HAZARD),
+        heard(named("words.sureness", "with_sureness"), "figure-sure", "figure-either"),
+    ),
     # what lies behind the flange, which may be asked as other kinds too
     (
         (WHY, COVERAGE, COMPARE, CHAIN, FOCUS_VERDICT, LIST_FITS, SHIM_CALIBRATION),
         heard(named("words.figures", "with_figures"), "figure-glass", "figure-depth"),
     ),
+    ((HAZARD,), heard(named("words.figures", "with_figures"), "figure-glass")),
 )
 # kinds that what follows from the numbers told, and from them alone, may be asked as
 _WORKED_BACK = (
@@ -142,7 +153,7 @@ _WORKED_BACK = (
 )  # fmt: skip
 BACK = (_WORKED_BACK, heard(
     named("worked_back", "with_worked_back"),
-    "focal-wanted", "frame-wanted", "glass-factor-wanted", "circle-before-glass", "size-wanted",
+    "focal-wanted", "frame-wanted", "glass-factor-wanted", "circle-before-glass", "size-wanted", "pitch-wanted",
 ))  # fmt: skip
 # the depth at the sensor, before a depth of field
 AT_SENSOR = ((DEPTH_OF_FIELD,), heard(named("shims.how_exact", "with_depth_of_focus"), "depth-of-focus"))
@@ -161,7 +172,13 @@ PUPIL = ((MACRO_DISTANCE, EXPOSURE_ND, DEPTH_OF_FIELD), heard(named("exposure.pu
 # how large a far point comes out where a lens sits off, before the answer
 _OFF = (*WAYS, SHIM_CALIBRATION, DEPTH_OF_FIELD, WHY, DIY_DIMENSION, MACRO_DISTANCE)
 FAR_BLUR = (_OFF, heard(named("shims.far_blur", "with_far_blur"), "blur-size-asked"))
-AFTER_ALL = (BACK, AT_SENSOR, SEAT_OF_REDUCER, GLASS_CHANGED, PUPIL, FAR_BLUR)
+# the stop that glass makes of another; whether one ring is enough
+STOP_MADE = (
+    (CROP_EQUIVALENT, EXPOSURE_ND, DEPTH_OF_FIELD, COMPARE),
+    heard(named("picture.made_by_glass", "with_stop_made"), "stop-made"),
+)
+ONE_FOR_ALL = ((BUY_PLAN, CHAIN), heard(named("ways.one_for_all", "with_one_for_all"), "one-for-all"))
+AFTER_ALL = (BACK, AT_SENSOR, SEAT_OF_REDUCER, GLASS_CHANGED, PUPIL, FAR_BLUR, STOP_MADE, ONE_FOR_ALL)
 # where a lens turns out to be of another mount than before
 TURNED_OUT = heard(named("ways.ring_of_before", "with_ring_of_before"), "else-mount")
 

@@ -8,6 +8,7 @@ from grammar.hearing import Heard
 from grammar.kinds import (
     BUY_PLAN,
     CHAIN,
+    COMPARE,
     DEFINITION,
     DIY_DIMENSION,
     FOCUS_VERDICT,
@@ -35,6 +36,7 @@ _OF_FOCUS: Final = frozenset(
 )
 _OF_FINDER: Final = frozenset([GEAR_SETTING, WHY])
 _DRAWN: Final = ("magnification", "extension", "field")
+_SLIGHTLY: Final = 0.7  # wording that leans less far one way
 _MIRRORLESS: Final = "mirrorless"  # value of the words for such a body
 _SEATED: Final = frozenset([CHAIN, FOCUS_VERDICT, WHY, SHIM_CALIBRATION, LOOK_ALIKE, HAZARD, DIY_DIMENSION])
 _AMISS: Final = frozenset([LOOK_ALIKE, HAZARD, WHY, GEAR_SETTING, CHAIN, FOCUS_VERDICT, DEFINITION])
@@ -68,9 +70,18 @@ def asks_other_bodies(turn: Turn) -> bool:
     cast, lens = turn.heard.cast, any(one.ids for one in turn.before.lenses)
     named = any(part.mounts or part.named or part.formats for part in cast.bodies) or cast.lenses or cast.pieces
     classed = any(one.kind == "BODY" and one.value == _MIRRORLESS for one in turn.heard.line.tokens)
-    idle = turn.best in (None, CHAIN, LIST_FITS, FOCUS_VERDICT, BUY_PLAN) and turn.was in _SEATED
+    idle = turn.best in (None, CHAIN, LIST_FITS, FOCUS_VERDICT, BUY_PLAN, COMPARE) and turn.was in _SEATED
     asked = bool(cast.bodies) and (turn.tells("other-bodies") or classed)  # 'bin it?' asks of the ring
     return lens and idle and asked and not (named or turn.heard.readings.values)
+
+
+def asks_by_evidence(turn: Turn) -> bool:
+    """'on MFT how deep' after a cup to be made: wording leans a little elsewhere, what is said speaks for the same."""
+    weighed, best = turn.heard.weighed, turn.best
+    if best is None or best == turn.was or turn.was_aside:
+        return False
+    slight = weighed.likely.get(best, 0.0) < _SLIGHTLY and weighed.weight(best) <= 0
+    return slight and weighed.weight(turn.was) > 0
 
 
 def moves_to_another_body(turn: Turn) -> bool:

@@ -149,6 +149,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (worded_so.sets_mounts_apart, LOOK_ALIKE),
     (seen.of(worded_so.asks_what_it_costs), BUY_PLAN),
     (worded_so.goes_back_to_light, EXPOSURE_ND),
+    (worded_so.supposes_a_mode, _as_before),
     (worded_so.asks_the_hole, DIY_DIMENSION),
     (worded_so.asks_for_the_ring, CHAIN),
     (seen.of(is_remedy), _as_before),
@@ -222,4 +223,5 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (ring_seen.measures_the_ring, FOCUS_VERDICT),
     (seen.of(is_on_another_frame), _as_before),
     (seen.tells_only, _as_before),
+    (aside_seen.asks_by_evidence, _as_before),
 )

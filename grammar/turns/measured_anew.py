@@ -49,7 +49,7 @@ _OF_THREADS: Final = frozenset(["identify", "look-alike", "which", "fits", "thin
 _CUP: Final = "recessed"  # the kind of piece that is told by its depth
 DEPTH: Final = "depth"
 _TOO: Final = re.compile(r"\btoo\b", re.IGNORECASE)
-_DOUBTS: Final = ("sure", "whence")
+_DOUBTS: Final = ("sure", "whence", "isnt-that")
 _FEW: Final = 8  # words of a line that tells one number
 
 

@@ -11,7 +11,6 @@ from grammar.hearing import Heard
 from grammar.kinds import DEFINITION
 from grammar.questions import Question
 from grammar.telling import built
-from grammar.words.groups import FIGURE
 
 _GOING_ON: Final = frozenset(["and", "or", "so", "its"])  # words that open what goes on
 _ABOUT: Final = ("what about", "how about")
@@ -33,10 +32,6 @@ def named_next(heard: Heard, before: Question) -> Question | None:
     terms = any(spoken.kind == "term" for spoken in heard.line.spoken)
     mounts = [part for part in (*heard.cast.lenses, *heard.cast.bodies) if part.has_mount]
     described = any(part.focal for part in heard.cast.lenses)
-    lens = before.lens
-    figure = not mounts and any(FIGURE in spoken.groups for spoken in heard.line.spoken if spoken.kind == "term")
-    if figure and lens is not None and lens.ids:
-        return None  # 'what is OCT-19' - 'and the throat?': that of the mount spoken of
     if tells_more or placed or described or not (terms or mounts):
         return None
     asked = built(heard, DEFINITION)

@@ -23,7 +23,7 @@ _IDLE: Final = frozenset(
 )  # fmt: skip
 _SWAPPED: Final = (_IDLE - {"get"}) | {"could-be", "cut", "how"}  # 'actually a Z body', 'make it a 135'
 _GLASS: Final = frozenset(["without_glass", "with_glass"])  # limits that a plain ring, or one with glass, sets
-_SURELY: Final = 0.93  # wording that leans so far one way asks that, whatever part it changes
+_SURELY: Final = 0.88  # wording that leans so far one way asks that, whatever part it changes
 _IF: Final = "if"  # 'if I use my 135'
 _ON_FRAME: Final = _IDLE | {"crop", "body-crop", "how"}
 _AT_STOP: Final = _IDLE | {"f-stop", "wide-open", "how"}

@@ -28,7 +28,9 @@ _UNSEATED: Final = _OF_PICTURE | {HAZARD, BUY_PLAN, MACRO_DISTANCE, COMPARE, LIS
 
 def takes_off_a_measured_ring(turn: Turn) -> bool:
     """'so I take how much off' after a ring that was measured."""
-    return turn.best == DIY_DIMENSION and turn.tells("how-much") and sized(turn.before) and turn.was in OF_RING
+    cut = turn.tells("cut") and turn.tells("what") and turn.best is None and not turn.names_things  # 'what do i file'
+    asked = cut or (turn.best == DIY_DIMENSION and turn.tells("how-much"))
+    return asked and sized(turn.before) and turn.was in OF_RING
 
 
 def goes_by_tubes(turn: Turn) -> bool:

@@ -17,6 +17,7 @@ _NEAR: Final = 4  # words between the verb and by how much
 _ERRORS: Final = ("thickness", "mark", "shim")  # keys that tell by how much a seat is off already
 _EXTENSION, _AT, _BEHIND = "extension", "at", "behind"
 _LEAST, _MOST = 1.0, 200.0  # mm, of what is drawn out
+_MOST_AT: Final = 60.0  # mm, of what it is set at
 _ASKED: Final = ("how-much", "how-many", "shim-stock")
 
 
@@ -46,18 +47,25 @@ def drawn_by(heard: Heard, before: Question) -> str | None:
     kinds = [one for one in before.adapters if one.piece in DRAWN]
     untold = bool(kinds) and not any(one.thickness_mm or one.ids for one in kinds) and before.said(_EXTENSION) is None
     at = [n for n, one in enumerate(tokens) if one.kind in _FIGURES and one.unit in ("", "mm") and one.numbers]
-    else_told = any(one.kind in ("PIECE", "ADAPTER", "COMBO") for one in tokens) or heard.cast.bodies
+    else_told = any(one.kind in ("PIECE", "ADAPTER", "COMBO") for one in tokens) or bool(heard.cast.bodies)
     behind = len(at) == 1 and _is_put_behind(tokens, at[0]) and before.lens is not None
+    zoom = before.lens is not None and before.lens.lens_kind == "zoom"
+    else_told = else_told or zoom or any(_is_focal_of(tokens[n], before) for n in at)
     if not (untold or behind) or else_told or len(at) != 1 or not _MOST >= tokens[at[0]].numbers[0] >= _LEAST:
         return None
     size, near = tokens[at[0]], tokens[max(0, at[0] - 1) : at[0] + 4]
     out = any({DRAWN_OUT, SET_SO} & set(one.groups) for one in near)
-    led = at[0] > 0 and tokens[at[0] - 1].value == _AT and size.kind == "LENGTH"
+    led = at[0] > 0 and tokens[at[0] - 1].value == _AT and size.kind == "LENGTH" and size.numbers[0] <= _MOST_AT
     if not (out or led or behind):
         return None
     last = next((one for one in tokens[at[0] + 1 : at[0] + 4] if DRAWN_OUT in one.groups), size)
     start, end = size.column - 1, last.end or last.column - 1 + len(last.text)
     return f"{heard.text[:start]}{size.numbers[0]:g} mm of extension{heard.text[end:]}"
+
+
+def _is_focal_of(token: Token, before: Question) -> bool:
+    """Whether a lens of the talk is so long."""
+    return any(token.numbers[0] == one.focal_length_mm for one in (*before.known, *before.lenses))
 
 
 def _is_put_behind(tokens: tuple[Token, ...], at: int) -> bool:
@@ -68,7 +76,8 @@ def _is_put_behind(tokens: tuple[Token, ...], at: int) -> bool:
 
 
 def _is_thin(token: Token) -> bool:
-    return token.kind in _FIGURES and bool(token.numbers) and 0 < _mm(token) <= _THICKEST
+    sized = token.kind in _FIGURES and bool(token.numbers) and 0 < _mm(token) <= _THICKEST
+    return sized and (token.kind == "LENGTH" or "." in token.text)  # 'pack 2 filters' is of no length
 
 
 def _mm(token: Token) -> float:

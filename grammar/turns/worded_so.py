@@ -8,13 +8,18 @@ from grammar.hearing import Heard
 from grammar.kinds import (
     BUY_PLAN,
     CHAIN,
+    COVERAGE,
+    CROP_EQUIVALENT,
     DEFINITION,
+    DEPTH_OF_FIELD,
     DIY_DIMENSION,
     EXPOSURE_ND,
     FOCUS_VERDICT,
+    GEAR_SETTING,
     HAZARD,
     IDENTIFY_MOUNT,
     LOOK_ALIKE,
+    MACRO_DISTANCE,
     SHIM_CALIBRATION,
     WHY,
 )
@@ -31,6 +36,8 @@ _OF_ITSELF: Final = "own"  # what 'mine is' measures
 _RING: Final = "adapter"
 _OF_RING: Final = _SEATED | {CHAIN, DIY_DIMENSION, BUY_PLAN, WHY}  # here the ring is spoken of already
 _FILTER: Final = "filter"
+_IF: Final = "if"
+_FRAMED: Final = frozenset([COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, MACRO_DISTANCE])
 _BORE: Final = "bore"  # the measure of a hole
 
 
@@ -66,6 +73,8 @@ def sets_mounts_apart(turn: Turn) -> bool:
 def asks_what_it_costs(heard: Heard, before: Question) -> bool:
     """'what do they go for' after a piece that was told: the price of that, and no lens is valued."""
     piece = any(one.piece is not None for one in before.adapters) or before.intent == BUY_PLAN
+    pair = any(one.ids for one in before.lenses) and any(one.ids for one in before.bodies)
+    piece = piece or (pair and heard.tells("paying"))  # of the ring of a pair, which is what has a price here
     named = heard.cast.lenses or heard.cast.bodies
     return piece and heard.tells("valuation") and heard.tells("short") and not named
 
@@ -87,6 +96,14 @@ def goes_back_to_light(turn: Turn) -> bool:
     more = (cast.pieces and not filters) or things or told - SETTINGS
     lit = bool(turn.before.lit) and turn.was != EXPOSURE_ND and not turn.tells("dof", "how-close", "infinity", "equiv")
     return lit and (filters or bool(told & SETTINGS)) and not more
+
+
+def supposes_a_mode(turn: Turn) -> bool:
+    """'if i switch the body to crop' after a view, or what is lit: the same is asked of that mode, and no menu."""
+    cast = turn.heard.cast
+    framed = bool(cast.frames) and not (cast.lenses or cast.pieces or turn.heard.readings.values)
+    supposed = any(one.text.casefold() == _IF for one in turn.heard.line.tokens[:2])
+    return turn.was in _FRAMED and turn.best == GEAR_SETTING and framed and supposed
 
 
 def asks_the_hole(turn: Turn) -> bool:

@@ -77,11 +77,8 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ("m0.", rf"m?(?P<d>{_NUM})\s?(?:mm)?\s?[x*-]?\s?(?P<t>\d\d)\s?(?:tpi|threads per inch){_END}", made.thread_mixed),
     ("m", rf"m(?P<d>\d\d)\s?x\s?(?P<t>2[4678]|3[26]|40){_END}", made.thread_mixed),
     ("0", rf"(?P<d>\d\d(?:\.\d+)?)\s?(?:mm)?\s?[x*]\s?(?P<p>1|[012]?\.\d+)(?:\s?mm)?{_END}", made.thread_metric),
-    (
-        "0t",
-        r"(?:(?P<n>\d+)\s?(?:tpi|(?:threads? |turns? )?(?:to the|to an|per|an|/)\s?inch|threads/inch)"
-        rf"|tpi\s?(?:of|is|=)?\s?(?P<n2>\d+)){_END}", made.per_inch,
-    ),
+    ("0t", r"(?:(?P<n>\d+)\s?(?:tpi|(?:threads? |turns? )?(?:to the|to an|per|an|/)\s?inch|threads/inch)"
+     rf"|tpi\s?(?:of|is|=)?\s?(?P<n2>\d+)){_END}", made.per_inch),
     # what a turn moves, told before the pitch pattern would take '3 mm' of it
     (
         "0lp",
@@ -93,7 +90,8 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ),
     # 'dia 38.9 pitch .98': the number behind the word, where it may be one and tells no turns: '0.5 pitch, 2 turns'
     ("0.pst", rf"(?:(?P<n>{_PITCH})\s?(?:mm)?\s?pitch(?!{_IS}{_PITCH}{_END}(?!\.\d|\s?/|{_TURNED}))|{_GAUGED}{_IS}"
-     rf"(?:(?P<n2>{_PITCH})(?!\s?tpi|\s?/\s?\d|\.?\d|{_TURNED})(?: ?mm)?|(?P<t>{_TPI})(?:\s?tpi)?)){_END}", made.pitch),
+     rf"(?:(?P<n2>{_PITCH})(?!\s?tpi|\s?[/-]\s?\d|\.?\d|{_TURNED})(?: ?mm)?|(?P<t>{_TPI})(?:\s?tpi)?))"
+     rf"{_END}", made.pitch),
     ("i", rf"iso\s?[/:=]?\s?(?P<n>[1-9]\d*){_END}(?!\s?/\s?\d|\s?fps|\sframes)", made.one("ISO")),
     ("ae", rf"(?:asa|ei)\s?(?P<n>\d+){_END}", made.one("ISO")),
     ("el", rf"[el]v\s?(?P<n>-?\d+(?:\.\d+)?){_END}", made.one("EV")),

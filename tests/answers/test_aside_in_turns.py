@@ -167,3 +167,79 @@ def test_what_can_be_done_about_an_iris_without_power_is_told_with_it(club):
 def test_so_much_more_after_a_wanted_size_is_on_top_of_what_that_takes(club):
     *_, found = talk(club, "bellows or tubes for an m42 50 on E", "tubes. what length for 0.5x", "with 10 more?")
     assert [piece.thickness_mm for piece in found.question.adapters] == [(35, 35)]
+
+
+@pytest.mark.parametrize("turn", ["what body would be right", "what about a mirrorless body for it then"])
+def test_a_body_that_would_take_it_is_asked_for(club, turn):
+    _, found = talk(club, "why does my MD 50mm f1.7 only focus out to 1.5 m on an EF body", turn)
+    assert found.intent == "list-fits"
+    assert "E-mount: reaches infinity" in flat(found)
+
+
+@pytest.mark.parametrize("turn", ["isnt that m42", "is that not just M42", "same as m42?"])
+def test_a_name_that_is_doubted_is_set_against_the_lens(club, turn):
+    _, found = talk(club, "T2 300mm f6.3 to X, seat to seat?", turn)
+    assert flat(found).startswith("No, T2 and M42 are not the same")
+
+
+def test_what_looks_like_a_lens_is_not_set_against_the_body(club):
+    _, found = talk(club, "K 55/1.8 on a Z body, what ring", "anything with the same bayonet id mix it up with")
+    assert "not the same" not in flat(found)
+    assert flat(found).startswith("K-mount: bayonet")
+    assert "R-K" in flat(found)
+
+
+@pytest.mark.parametrize("turn", ["then how thick would the ring be", "which ring would i need for that"])
+def test_the_body_holds_on_past_what_a_lens_looks_like(club, turn):
+    *_, found = talk(club, "M42 28mm f3.5 on an RF camera, how", "could it be a T2 instead, same 42", turn)
+    assert found.question.body.ids[0] == "rf-mount"
+    assert "35 mm" in flat(found)
+
+
+@pytest.mark.parametrize("turn", ["pitch same?", "do they share the pitch"])
+def test_the_pitch_of_two_is_asked_of_both(club, turn):
+    _, found = talk(club, "is M42 the same as T2", turn)
+    assert "pitch 1 mm" in flat(found)
+    assert "pitch 0.75 mm" in flat(found)
+
+
+@pytest.mark.parametrize("turn", ["harm in trying it", "can i damage something by screwing it in"])
+def test_a_thread_that_nearly_meets_is_stripped_by_force(club, turn):
+    _, found = talk(club, "is M42 the same as T2", turn)
+    assert "forcing strips the softer part" in flat(found)
+
+
+@pytest.mark.parametrize("turn", ["i have the slr kind, ring for E?", "mine is an slr lens, ring for E"])
+def test_the_kind_of_camera_tells_which_of_a_name_it_is(club, turn):
+    _, found = talk(club, "M39 is M39 no?", turn)
+    assert "M39x1 SLR to E ring" in flat(found)
+
+
+@pytest.mark.parametrize("turn", ["on the 1.6 one its like a what", "how does it frame on the crop body"])
+def test_the_small_frame_of_a_body_is_that_of_its_mount(club, turn):
+    _, found = talk(club, "M42 28mm f3.5 on an RF camera, how", turn)
+    assert "frames like 45 mm" in flat(found)
+
+
+def test_a_body_of_either_frame_is_answered_for_both(club):
+    (found,) = talk(club, "28mm M42 on E, equivalent?")
+    assert "28 mm on full frame frames like 28 mm" in flat(found)
+    assert "28 mm on APS-C frames like 43 mm" in flat(found)
+
+
+@pytest.mark.parametrize("turn", ["framing vs 35mm film?", "what would that be on 35mm film"])
+def test_the_film_that_a_view_is_likened_to_is_no_lens(club, turn):
+    _, found = talk(club, "55mm K lens on an X body, infinity?", turn)
+    assert "55 mm on APS-C frames like 84 mm" in flat(found)
+
+
+@pytest.mark.parametrize("turn", ["does it light the whole full frame", "does it fill full frame"])
+def test_whether_a_frame_is_lit_is_asked_whatever_was_before(club, turn):
+    _, found = talk(club, "50mm f2 LTM on E, ring is 11.1, infinity?", turn)
+    assert found.intent == "coverage"
+
+
+def test_how_deep_a_cup_is_on_another_body(club):
+    _, found = talk(club, "C mount cup for an E body, depth and bore for a 32 barrel", "on MFT how deep")
+    assert found.intent == "diy-dimension"
+    assert "-1.72 mm" in flat(found)

@@ -276,3 +276,37 @@ def test_a_figure_asked_in_a_talk_is_that_of_the_mount_spoken_of(talked, lines, 
 @pytest.mark.parametrize("text", ["does the D lens go through the C hole", "does a D lens drop through the C hole"])
 def test_whether_a_lens_falls_through_is_told_before_the_ways(asked, text):
     assert flat(asked(text)).startswith("5/8-32 UN (15.88 mm) drops through 1-32 UN")
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("ltm lens into 39x24 thread", "starts, then binds in 39 mm x 24 tpi"),
+        ("M39x1 lens in 39x24", "M39x1 starts, then binds"),
+        ("will a M39x1 lens go in 39x26", "M39x1 mostly goes home, a tight pair binds"),
+        ("25.5 filter ring into a c mount", "No, M25.5x0.5 and 1-32 UN are not the same"),
+    ],
+)
+def test_a_thread_written_as_a_size_is_one(asked, text, said):
+    assert said in flat(asked(text))[:330]
+
+
+@pytest.mark.parametrize(
+    "text", ["c mount 2x doubler: how much darker", "how much darker does a 2x extender make a c lens"]
+)
+def test_how_much_darker_is_asked_of_the_light(asked, text):
+    assert flat(asked(text)).startswith("2x costs 2.0 stops of light")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "50mm enlarger lens: how far from its flange does it form the image at infinity",
+        "where does a 50 enlarger lens focus infinity",
+        "register of a 50mm enlarger lens?",
+    ],
+)
+def test_an_enlarger_lens_has_a_usual_place_of_its_image(asked, text):
+    found = asked(text)
+    assert "usually forms the far picture 42 to 52 mm behind its flange" in flat(found)
+    assert (42.5, 52.5) in numbers(found, "register_mm")

@@ -340,3 +340,25 @@ def test_deep_at_a_bare_stop_is_a_depth_of_field(club):
 def test_a_speed_told_bare_among_settings_is_an_iso_where_the_stop_is_known(club):
     found = last(club, "c lens 25 f0.95 on mft safe?", "what nd, 25p, 200, sun")
     assert "10.5 stops of ND" in flat(found)
+
+
+@pytest.mark.parametrize("opening", ["field of view", "dof 2m f4", "nd sun 1/50", "ibis"])
+@pytest.mark.parametrize("turn", ["mine says 26.9", "26.9 is what i got"])
+def test_a_number_as_long_as_the_ring_must_be_is_that_of_the_ring(club, opening, turn):
+    found = last(club, f"om 85 2 on mft {opening}", turn)
+    assert found.intent == "focus-verdict"
+    assert "0.15 mm too far" in flat(found)
+
+
+def test_a_distance_in_metres_is_no_ring(club):
+    found = last(club, "om 85 2 on mft dof 2m f4", "at 26.6 m")
+    assert found.question.distance_mm == 26600
+
+
+@pytest.mark.parametrize("turn", ["if i switch the body to crop", "in crop mode"])
+def test_a_mode_that_is_supposed_asks_the_same_of_it(club, turn):
+    assert "frames like 76 mm" in flat(last(club, "50 1.8 om on E full frame equiv", turn))
+
+
+def test_whether_to_crop_is_no_mode(club):
+    assert last(club, "50 1.8 om on E full frame cover?", "do i need to crop").intent == "coverage"

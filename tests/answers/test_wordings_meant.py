@@ -180,3 +180,74 @@ def test_mirrorless_or_not_is_no_condition(club):
 def test_a_rangefinder_screw_lens_on_an_slr_sits_too_far_out(club):
     found = club.ask("screwed a rangefinder 39mm-thread 50 straight into an old M39 SLR, it fits perfect. pictures?")
     assert "16.4 mm too far" in flat(found)
+
+
+@pytest.mark.parametrize(
+    ("text", "begins"),
+    [
+        ("does the 0.64 thing make my f2.8 a f1.8", "Yes: f/2.8 x 0.64 = f/1.79"),
+        ("does a 0.71 booster turn f2.8 into f2", "Yes: f/2.8 x 0.71 = f/1.99"),
+        ("does a 0.71 booster turn f4 into f2", "No: f/4 x 0.71 = f/2.84"),
+    ],
+)
+def test_whether_glass_makes_one_stop_of_another(club, text, begins):
+    assert flat(club.ask(text)).startswith(begins)
+
+
+@pytest.mark.parametrize(
+    ("text", "begins"),
+    [
+        ("will one ring take both FD and FL lenses", "Yes: FD-mount and FL-mount seat alike"),
+        ("does one ring serve both K and M42 lenses on E", "No: a ring is made for one lens mount."),
+        ("is one adapter enough for F and FD lenses", "No: a ring is made for one lens mount."),
+    ],
+)
+def test_whether_one_ring_takes_lenses_of_several_mounts(club, text, begins):
+    assert flat(club.ask(text)).startswith(begins)
+
+
+@pytest.mark.parametrize(
+    "text", ["lens-side foil shim or file down the camera ring, which would you rather", "shim or lap, which is better"]
+)
+def test_a_shim_and_lapping_cure_opposite_faults(club, text):
+    assert "They cure opposite faults" in flat(club.ask(text))
+
+
+def test_a_one_touch_zoom_is_no_touching(club):
+    assert club.ask("70-210 one touch zoom with ibis, which number goes in").intent == "gear-setting"
+
+
+@pytest.mark.parametrize("text", ["85 on a 1.6 crop body looks like a what?", "50 on aps-c looks like a what"])
+def test_what_a_lens_looks_like_is_no_lens_wanted(club, text):
+    assert "frames like" in flat(club.ask(text))[:45]
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["why does it jam after one turn its 42 and 42", "why does my 42mm lens bind after two turns in the M42 ring"],
+)
+def test_why_a_thread_jams_is_its_pitch(club, text):
+    assert "a thread of another pitch" in flat(club.ask(text))[:160]
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["collapsible 50 in LTM, L-mount body. one ring direct or do I go ltm to m and then m to L",
+     "OM on E direct or go OM to EF first and then EF to E"],
+)  # fmt: skip
+def test_one_ring_or_two_is_a_comparison(club, text):
+    assert club.ask(text).intent == "compare"
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["film era wide is mush in the corners wide open on digital and it was lovely on film, why",
+     "rangefinder wide smears the corners on digital, was sharp on film. why?"],
+)  # fmt: skip
+def test_why_corners_are_soft_comes_before_what_is_lit(club, text):
+    assert not flat(club.ask(text)).startswith("Lens made for")
+
+
+def test_a_camera_of_industry_with_a_c_thread_is_a_c_camera(club):
+    found = club.ask("inspection rig: need an F mount 60mm on a C thread camera")
+    assert found.question.body.ids[0] == "c"

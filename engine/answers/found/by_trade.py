@@ -13,6 +13,7 @@ from grammar.questions import Question, Thing
 
 REGISTER: Final = "flange_to_image"
 INDUSTRIAL: Final = "industrial"  # the kind of mount
+CINE: Final = "cine"
 FILM_YEAR: Final = re.compile(r"\b19[2-9]\d(?!\d)")  # of the days of film
 SAID: Final = "seen-industrial"  # key of the words for it
 
@@ -56,6 +57,8 @@ def _traded(thing: Thing, facts: Catalogue) -> Thing:
     own = facts.mounts.get(thing.ids[0]) if thing.kind == "mount" and thing.ids else None
     if own is None or own.kind == INDUSTRIAL or own.thread is None:
         return thing
+    if own.kind == CINE and own.designation.casefold() in thing.words.casefold().replace("-", " ").split():
+        return thing  # 'a C thread camera': the screw of cine lenses is that of inspection cameras too
     ids = tuple(one.id for one in facts.mounts.values() if one.kind == INDUSTRIAL and one.thread == own.thread)
     return replace(thing, ids=ids) if ids else thing
 

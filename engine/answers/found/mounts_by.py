@@ -41,7 +41,7 @@ def mounts_by(question: Question, knowledge: Knowledge) -> Answer | None:
     named = any(thing.ids for thing in (*question.lenses, *question.bodies))
     if not mentions(question, "all-mounts") and (named or question.said("flange_to_image") is None):
         return None
-    if question.bodies or question.adapters:
+    if named or question.adapters:
         return None
     thread, register, throat = _thread(question, knowledge), _register(question), number(question, "throat")
     tests: list[Test] = []

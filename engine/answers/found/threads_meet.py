@@ -24,6 +24,7 @@ _METRIC: Final = re.compile(r"\bm(\d{1,3}(?:\.\d+)?)(?![\w.])(?! ?x ?\d)", re.IG
 FILTERS = ("filter", "step-ring")
 NOT = "No,"
 OFTEN_HOME = "mostly goes home, a tight pair binds before it is,"
+AS_SIZE = "format"  # the kind of thing that '39x26' is written as
 COARSEST = "coarsest-filter-pitch"  # of the facts
 # what becomes of a screw in a thread that is not its own
 _OUTCOMES = {
@@ -53,7 +54,8 @@ def threads_meet(question: Question, knowledge: Knowledge) -> Told:
     filters = filters or _by_width(question, knowledge)
     threads = list(dict.fromkeys([*filters, *threads]))
     threads = threads[::-1] if len(threads) == 2 and _named_first(question, knowledge) else threads
-    typed = any(thing.kind == "thread" for thing in question.things) and mentions(question, "goes-into")
+    written = [thing.ids[0] for thing in question.things if thing.ids and thing.kind in ("thread", AS_SIZE)]
+    typed = any(one in facts.threads or one in facts.mounts for one in written) and mentions(question, "goes-into")
     bare = bare or bool(filters) or pitched is not None or typed
     if len(threads) == 1 and bare:
         return _by_width_alone(question, threads[0])
@@ -129,6 +131,8 @@ def _of_filter(thing: Thing, knowledge: Knowledge) -> Thread | None:
     facts = knowledge.catalogue
     mount = facts.mounts.get(thing.front[0]) if thing.piece in FILTERS and thing.front else None
     own = facts.threads.get(mount.thread or "") if mount is not None else None
+    if own is None and mount is None and thing.piece in FILTERS and thing.thickness_mm is not None:
+        return _fine(thing.thickness_mm[0], knowledge)  # 'a 25.5 filter ring': no ring is so thick
     return _fine(own.major_mm.nominal, knowledge) if own is not None else None
 
 
@@ -150,11 +154,15 @@ def _by_width(question: Question, knowledge: Knowledge) -> list[Thread]:
 
 def _named(question: Question) -> list[str]:
     """The ids of threads and mounts that are named, the likeliest of each thing; of a lone ring, that of its front."""
-    things = (*question.things, *question.lenses, *question.adapters, *question.bodies)
+    things = sorted((*question.lenses, *question.things, *question.adapters, *question.bodies), key=_where)
     rings = [thing.front[0] for thing in question.adapters if thing.front and not thing.rear]
     # a mount that the kind of lens alone tells is not one that was named
     told = (thing for thing in things if thing.ids and ASSUMED not in thing.traits)
-    return [*(thing.ids[0] for thing in told if thing.kind in ("mount", "thread")), *rings]
+    return [*(thing.ids[0] for thing in told if thing.kind in ("mount", "thread", AS_SIZE)), *rings]
+
+
+def _where(thing: Thing) -> int:
+    return thing.column or 0
 
 
 def _answer(one: Thread, other: Thread, knowledge: Knowledge) -> str:

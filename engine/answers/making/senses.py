@@ -9,6 +9,7 @@ from typing import Final
 
 from engine.answers.found.infinite_objective import with_infinite_objective
 from engine.answers.found.narrowing import UNCLAIMED
+from engine.answers.found.thread_alone import as_thread_alone
 from engine.answers.making.body_measured import with_body_measured, with_body_under_lens
 from engine.answers.making.cup_depth import as_depth
 from engine.answers.making.frame_lines import with_frame_lines
@@ -20,6 +21,7 @@ from engine.answers.making.lens_not_ring import (
     with_lens_told,
     with_register_measured,
 )
+from engine.answers.making.ring_in_talk import with_ring_in_talk
 from engine.answers.making.ring_named import with_ring_named
 from engine.answers.making.rings_by_length import rings_by_length, rings_to_next
 from engine.answers.making.rings_chosen import with_rings_chosen
@@ -47,7 +49,7 @@ def by_facts(question: Question, facts: Catalogue) -> Question:
     """The question with its unclaimed numbers in the sense that the mounts named allow, and a length in its ring."""
     question = with_width_of_thread(with_infinite_objective(question, facts), facts)
     question = with_lens_beside_thread(with_lens_drawing(question), _widths(question, facts))
-    question = with_frame_lines(question, facts)
+    question = with_frame_lines(as_thread_alone(question, facts), facts)
     question = with_body_measured(_registers_told(with_ring_named(question), facts), facts)
     sides = lens_side(_mount(question.lens), facts), body_side(question.body, facts)
     lens, body = sides
@@ -63,7 +65,7 @@ def by_facts(question: Question, facts: Catalogue) -> Question:
     question = with_difference_told(with_rings_chosen(question, right), right)
     question = with_length_of_pair(with_lens_told(question, right), right)
     question = _claimed(_gauged(question, one.nominal, other.nominal), one.nominal, other.nominal)
-    question = with_whole_ring(question, right)
+    question = with_ring_in_talk(with_whole_ring(question, right), right)
     return as_depth(_in_ring(_in_rings(question, facts)), right)
 
 

@@ -8,6 +8,7 @@ from engine.answers.parts.wording import small_mm
 from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.base.span import Span
+from engine.facts.catalogue import Catalogue
 from engine.judging.judge import Judged
 from grammar.kinds import CHAIN, COMPARE
 from grammar.questions import Question
@@ -51,3 +52,12 @@ def seat_side(question: Question, judged: Judged) -> Told:
     else:
         text = "The lens seats level with the body's flange."
     return Told((Line("text", text),))
+
+
+def weighed(question: Question, facts: Catalogue) -> Question:
+    """'one ring direct, or LTM to M and then M to L': the two ways are set apart, however it is asked."""
+    if question.intent != CHAIN or question.follows or not mentions(question, "one-or-more"):
+        return question
+    from engine.answers.seat.ways_told import ways_told
+
+    return question.with_(intent=COMPARE) if len(ways_told(question, facts)) > 1 else question

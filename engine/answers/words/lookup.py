@@ -71,7 +71,7 @@ def definition(question: Question, knowledge: Knowledge) -> Answer:
         things = (Thing("term", (_T_STOP,)), *things)  # 'what does T2.2 mean on a cine lens'
     beside = 0 if named else MOST_TOLD if mentions(question, "what-for") else MOST_BESIDE
     everyday = term_known_as(question.text, knowledge.catalogue, beside)
-    everyday = None if _is_typed_as_name(question) else everyday
+    everyday = None if _is_typed_as_name(question) or thread is not None else everyday
     if everyday is not None:
         things = (Thing("term", (everyday.id,)),)
     if not any(thing.ids for thing in things):

@@ -82,6 +82,8 @@ def with_notes(answer: Answer, question: Question, knowledge: Knowledge) -> Answ
     if not (first or last):
         return answer
     ruled = 1 if answer.lines[:1] and answer.lines[0].kind == "head" and answer.status != NO else 0
+    while ruled and ruled < len(answer.lines) and answer.lines[ruled].depth:
+        ruled += 1  # what belongs to the first line stays with it
     return replace(answer, lines=(*answer.lines[:ruled], *first, *answer.lines[ruled:], *last))
 
 

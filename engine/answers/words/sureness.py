@@ -1,0 +1,70 @@
+"""How sure a figure of a mount is, where that is asked of it: 'can I trust 63.3 for M645', 'AR, 40.5 or 40.7'."""
+
+from __future__ import annotations
+
+import re
+from typing import Final
+
+from engine.answers.found.mounts_named import likeliest
+from engine.answers.parts.answer import Answer, Line, Quantity
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.said import mentions
+from engine.answers.parts.wording import trimmed
+from engine.base.compact import replace
+from engine.base.interval import Measure, is_known
+from engine.facts.records import Mount
+from grammar.questions import Question
+
+SURE: Final = "figure-sure"  # what a question mentions that asks how far a figure is to be trusted
+EITHER: Final = "figure-either"  # and one that sets two figures against each other
+REGISTER: Final = "figure-register"
+THROAT: Final = "figure-throat"
+NEAR: Final = 0.08  # so near to a figure, as a share of it, a number is that figure or a rival of it
+WIDE: Final = 0.25  # throats are printed less alike: of the bore, of the seat, over the lugs
+_NUMBER: Final = re.compile(r"(?<![\w.])\d+(?:\.\d+)?(?![\w])")
+_SENTENCE: Final = re.compile(r"(?<=\.)\s+")
+_OF_THROAT: Final = re.compile(r"throat|bore|printed", re.IGNORECASE)
+_TRUST: Final = {
+    "standard": "as its standard or its maker publishes it",
+    "two-sources": "two sources or more agree",
+    "one-source": "one source alone",
+    "memory": "by the trade's memory alone",
+}
+
+
+def with_sureness(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """The answer behind what the one mount's figure rests on, and which rivals of it are printed."""
+    names = list(dict.fromkeys(likeliest(question, knowledge)))
+    if len(names) != 1 or answer.chains or question.follows:
+        return answer
+    mount = knowledge.catalogue.mounts[names[0]]
+    told = [float(one) for one in _NUMBER.findall(question.text)]
+    wide, deep = mentions(question, THROAT), mentions(question, REGISTER)
+    register = _near(mount.register_mm, told, NEAR)
+    throat = _near(mount.throat_mm, told, WIDE) if wide else 0
+    spoken = wide or deep
+    asked = mentions(question, SURE) and (register or throat or spoken)
+    rivals = mentions(question, EITHER) and max(register, throat) > 1
+    if not (asked or rivals):
+        return answer
+    line, rows = _told(mount, wide and not deep and throat >= register)
+    return replace(answer, lines=(line, *answer.lines), quantities=(*rows, *(answer.quantities or ())))
+
+
+def _near(size: Measure, told: list[float], share: float) -> int:
+    """How many of the numbers are that figure, or nearly."""
+    return sum(abs(one - size.nominal) <= share * size.nominal for one in told) if is_known(size) else 0
+
+
+def _told(mount: Mount, of_throat: bool) -> tuple[Line, tuple[Quantity, ...]]:
+    size = mount.throat_mm if of_throat else mount.register_mm
+    name = "throat" if of_throat else "register"
+    if not is_known(size):
+        return Line("head", f"{mount.designation}: its {name} is not established: measure it."), ()
+    spread = f", {trimmed(size.least, 2)} to {trimmed(size.greatest, 2)}" if size.greatest > size.least else ""
+    notes = f"{mount.register_note} {mount.note}" if of_throat else mount.register_note
+    said = [one for one in _SENTENCE.split(notes.strip()) if one and (not of_throat or _OF_THROAT.search(one))]
+    note = f" {' '.join(said)}" if said else ""
+    text = f"{mount.designation}: {name} {trimmed(size.nominal, 3)} mm{spread}, {_TRUST[mount.basis.confidence]}.{note}"
+    key = "bore_mm" if of_throat else "register_mm"
+    return Line("head", text), (Quantity(key, size, mount.id),)
