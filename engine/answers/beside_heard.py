@@ -153,7 +153,7 @@ _WORKED_BACK = (
 )  # fmt: skip
 BACK = (_WORKED_BACK, heard(
     named("worked_back", "with_worked_back"),
-    "focal-wanted", "frame-wanted", "glass-factor-wanted", "circle-before-glass", "size-wanted",
+    "focal-wanted", "frame-wanted", "glass-factor-wanted", "circle-before-glass", "size-wanted", "pitch-wanted",
 ))  # fmt: skip
 # the depth at the sensor, before a depth of field
 AT_SENSOR = ((DEPTH_OF_FIELD,), heard(named("shims.how_exact", "with_depth_of_focus"), "depth-of-focus"))
