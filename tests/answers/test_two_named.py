@@ -142,3 +142,17 @@ def test_a_ring_that_a_lens_is_put_into_is_no_body_that_a_ring_is_bought_for(ask
     assert found["intent"] == "look-alike"
     assert "then binds" in flat(found)
     assert "do not force it" in flat(found)
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "39x1 tube on a 39x26 lens, goes a few turns then stiff. same thread or not",
+        "will a 39x26 lens go in a 39x1 ring",
+        "is 39x26 the same as 39x1",
+    ],
+)
+def test_a_thread_told_by_turns_to_the_inch_is_one_before_a_lens_too(asked, said):
+    text = flat(asked(said))
+    assert text.startswith("No, ")
+    assert "binds before it is" in text
