@@ -60,6 +60,8 @@ def test_the_most_of_a_size_is_told_of_the_format_asked(asked, say, head):
     [
         ("reversing ring 58 for F, what price", 4, 15),
         ("how much is a reversing ring", 4, 15),
+        ("tilt adapter cost?", 25, 250),
+        ("how much for a 17-31 helicoid", 18, 70),
         ("price of an m42 bellows", 20, 60),
         ("coupling ring 52-52 cost?", 4, 12),
         ("1.4x converter for K price", 40, 350),
