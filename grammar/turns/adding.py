@@ -87,16 +87,16 @@ def with_stacked(heard: Heard, said: Question, before: Question) -> Question:
 
 def shimmed(heard: Heard, before: Question) -> Thing | None:
     """'and if I put 0.1 of foil in' after a ring that was measured: that ring, so much thicker."""
-    size = heard.readings.values.get(_LAYER) or _put_on_top(heard)
+    size = heard.readings.values.get(_LAYER) or put_on_top(heard)
     rings = [one for one in before.adapters if one.piece == _RING and _is_fixed(one)]
-    put = any(heard.tells(cue) for cue in _PUT) or _put_on_top(heard) is not None
+    put = any(heard.tells(cue) for cue in _PUT) or put_on_top(heard) is not None
     if size is None or not put or len(rings) != 1 or len(before.adapters) != 1 or "," in size:
         return None
     thick = round((rings[0].thickness_mm or (0.0,))[0] + float(size.split(" ")[0]), 4)
     return replace(rings[0], words=f"{thick:g} mm ring", thickness_mm=(thick, thick))
 
 
-def _put_on_top(heard: Heard) -> str | None:
+def put_on_top(heard: Heard) -> str | None:
     """'plus a 0.05 washer', 'if I shim 0.05 more on top': a bare thickness of what comes to the ring of before."""
     size = heard.readings.values.get(_NUMBERS, "")
     comes = heard.tells("adding") or _opens_with_plus(heard)
