@@ -63,7 +63,6 @@ _AROUND: Final = frozenset(["DET", "LETTER", "FILLER", "JOIN", "STOP", "MARK", "
 _HEADS: Final = frozenset(["LENS", "BODY", "MOUNTWORD", "NUMBER"])
 _ASKED: Final = ("how", "which", "exposure")
 _GOING: Final = frozenset([TAKEN_AWAY, TAKEN_OFF, AWAY, GONE])
-_BE: Final = "be"
 _NOT: Final = "not"  # of 'not' and 'forget the'
 _NO: Final = "no"
 _DEPTH: Final = "depth"  # the measure
@@ -217,8 +216,7 @@ def _crop_body(heard: Heard, before: Question) -> str | None:
     if at is None or told or not (body or _is_on_full(before)):
         return None
     start, end = tokens[at].column - 1, tokens[at].column - 1 + len(tokens[at].text)
-    mode = "" if body else _MODE
-    return f"{heard.text[:start]}{_SMALLER}{mode}{heard.text[end:]}"
+    return f"{heard.text[:start]}{_SMALLER}{'' if body else _MODE}{heard.text[end:]}"
 
 
 def _is_on_full(before: Question) -> bool:
