@@ -26,6 +26,7 @@ from grammar.words.tokens import Cue, Line, Token, tokens_of
 ABOUT: Final = 7.0  # what shares as much with a text as two rare words of one phrase is about the same
 SURELY: Final = 12.0
 BY_FAR: Final = 6.0
+CLEARLY: Final = 3.0  # where the settings of an exposure are told
 PLAINLY: Final = 25.0  # and what shares so much, by most of its words, is about nothing else
 MOST_OF: Final = 0.6
 # the likeness from which a text that holds a whole phrase of an advice is about it
@@ -79,7 +80,7 @@ def hear(text: str, lexicon: Lexicon, before: str = "", aside: str = "") -> Hear
     nearest = next(iter(lexicon.subjects.matches(text)), None)
     features |= _advised(nearest) | _foreign(line, features, lexicon) | _seen_to_end(text, lexicon)
     weighed = weigh(features, lexicon)
-    outweighed = _by_far(weighed) not in (None, HAZARD) and bool(features & _SET)
+    outweighed = _by_far(weighed, CLEARLY) not in (None, HAZARD) and bool(features & _SET)
     plainly = said_back(text) or (_warned_of(nearest) if "pair" not in features and not outweighed else None)
     if plainly is None and SCALE_ROW in features:
         plainly = _by_far(weighed)  # who tells every mark of a scale mostly wants them all marked anew
@@ -119,10 +120,10 @@ def _warned_of(nearest: Match | None) -> str | None:
     return HAZARD if nearest.score >= PLAINLY or _is_whole(nearest) else None
 
 
-def _by_far(weighed: Weighed) -> str | None:
+def _by_far(weighed: Weighed, apart: float = BY_FAR) -> str | None:
     """The intent that the evidence speaks for by far; None where another comes near."""
     first, second = (*weighed.ranked[:2], ("", 0.0), ("", 0.0))[:2]
-    return first[0] if first[1] - second[1] >= BY_FAR else None
+    return first[0] if first[1] - second[1] >= apart else None
 
 
 def _foreign(line: Line, features: frozenset[str], lexicon: Lexicon) -> set[str]:

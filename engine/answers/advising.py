@@ -141,7 +141,8 @@ def _reasoned(question: Question, knowledge: Knowledge) -> Answer:
     told += beside + cover
     advice = advice_lines(rows[:MOST])
     anywhere = not (question.bodies or question.said("format"))  # of no frame in particular, so the reason comes first
-    reasons = (*advice, *cover.lines) if anywhere else (*cover.lines, *advice)
+    soft = bool(advice) and question.mentions("soft-said") and not question.mentions("gets-dark")  # and not unlit
+    reasons = (*advice, *cover.lines) if anywhere or soft else (*cover.lines, *advice)
     lines = dict.fromkeys((*numbers.lines, *reasons, *told.lines))
     return Answer(
         question.text, question.intent, ANSWERED, tuple(lines), question=question, chains=found.chains or None,

@@ -272,7 +272,7 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     ((kinds.CHAIN,), where(_by_thread, "thread")), (OF_A_RING, where(_chosen, "ring_choice")),
     ((*WAYS, kinds.SHIM_CALIBRATION), heard(_forgiven, "does-it-matter", "left-over")),
     ((kinds.SHIM_CALIBRATION,), _as_it_is), (NAMING, _strange), ((*ON_A_BODY, *WAYS), TURNED_OUT),
-    ((kinds.HAZARD, kinds.LOOK_ALIKE), where(_turned, "turns")),
+    ((kinds.HAZARD, kinds.LOOK_ALIKE, kinds.WHY), where(_turned, "turns")),
     ((*WAYS, kinds.BUY_PLAN), heard(_glass_asked, "glass-asked")),
     ((*WAYS, kinds.LOOK_ALIKE, kinds.COMPARE, kinds.WHY), heard(_room_asked, "who-has-room")),
     ((*WAYS, kinds.MACRO_DISTANCE), heard(_glass_held, "bare-glass")),

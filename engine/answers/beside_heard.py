@@ -112,6 +112,11 @@ OF_SCREWS = (
     (WAYS, heard(named("found.screwed_in", "with_screw_told"), "goes-into", "drops-asked")),
     # with which pitches a front thread is cut, before the answer
     ((WHY, LOOK_ALIKE, CHAIN), heard(named("found.screwed_in", "with_pitches_told"), "filter-binds")),
+    # how far behind its flange a lens without a register forms its image, before the answer
+    (
+        (*WAYS, DEFINITION, IDENTIFY_MOUNT, DIY_DIMENSION, SHIM_CALIBRATION, MACRO_DISTANCE, COVERAGE),
+        heard(named("seat.usual_flange", "with_usual_flange"), "image-behind"),
+    ),
     # what goes between a corrector and the sensor, in place of the answer
     (
         (*WAYS, MACRO_DISTANCE, DIY_DIMENSION, SHIM_CALIBRATION, BUY_PLAN, DEFINITION, LIST_FITS),
@@ -148,7 +153,7 @@ _WORKED_BACK = (
 )  # fmt: skip
 BACK = (_WORKED_BACK, heard(
     named("worked_back", "with_worked_back"),
-    "focal-wanted", "frame-wanted", "glass-factor-wanted", "circle-before-glass", "size-wanted",
+    "focal-wanted", "frame-wanted", "glass-factor-wanted", "circle-before-glass", "size-wanted", "pitch-wanted",
 ))  # fmt: skip
 # the depth at the sensor, before a depth of field
 AT_SENSOR = ((DEPTH_OF_FIELD,), heard(named("shims.how_exact", "with_depth_of_focus"), "depth-of-focus"))
@@ -172,8 +177,12 @@ STOP_MADE = (
     (CROP_EQUIVALENT, EXPOSURE_ND, DEPTH_OF_FIELD, COMPARE),
     heard(named("picture.made_by_glass", "with_stop_made"), "stop-made"),
 )
+CUT_FOR = (
+    (CHAIN, FOCUS_VERDICT, DIY_DIMENSION, LOOK_ALIKE, IDENTIFY_MOUNT, HAZARD, SHIM_CALIBRATION),
+    heard(named("ways.cut_for", "with_ring_cut_for"), "cut-for-register"),
+)
 ONE_FOR_ALL = ((BUY_PLAN, CHAIN), heard(named("ways.one_for_all", "with_one_for_all"), "one-for-all"))
-AFTER_ALL = (BACK, AT_SENSOR, SEAT_OF_REDUCER, GLASS_CHANGED, PUPIL, FAR_BLUR, STOP_MADE, ONE_FOR_ALL)
+AFTER_ALL = (BACK, AT_SENSOR, SEAT_OF_REDUCER, GLASS_CHANGED, PUPIL, FAR_BLUR, STOP_MADE, ONE_FOR_ALL, CUT_FOR)
 # where a lens turns out to be of another mount than before
 TURNED_OUT = heard(named("ways.ring_of_before", "with_ring_of_before"), "else-mount")
 

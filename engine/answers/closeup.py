@@ -210,7 +210,7 @@ def _tubes(question: Question, knowledge: Knowledge) -> list[float]:
         return list(tubes_told(question, knowledge))
     values = tuple(row for row in question.values if row[0] not in (OFF, "thickness"))
     length = sum(tubes_told(replace(question, values=values), knowledge)) + off
-    return [length] if length > 0 else []
+    return [length] if length > 0 else list(tubes_told(question, knowledge))  # '4 tenths under the mount' is no error
 
 
 def _filling(

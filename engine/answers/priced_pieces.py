@@ -21,7 +21,8 @@ WORDS: Final = {"extension-tube": "tube", "helicoid": "helicoid", "bellows": "be
 # kinds of pieces that are asked for by their kind alone
 BY_KIND: Final = {
     "reverse-ring": "Reverse ring", "coupling-ring": "Coupling ring", "bellows": "Bellows",
-    "teleconverter": "Teleconverter",
+    "teleconverter": "Teleconverter", "helicoid": "Helicoid", "focal-reducer": "Focal reducer",
+    "tilt": "Tilt adapter", "shift": "Shift adapter",
 }  # fmt: skip
 MOST: Final = 4
 
@@ -72,7 +73,7 @@ def _of_kind(question: Question, facts: Catalogue) -> Answer | None:
         and piece.factor in (None, row.factor)
     ]  # fmt: skip
     sizes = [f"{one:g} mm" for one in (*(piece.steps or piece.thickness_mm or ()), *numbers(question, "numbers"))]
-    sized = [row for row in rows if all(size in row.name for size in sizes)]
+    sized = [row for row in rows if all(size in row.name for size in sizes) or _is_so_long(row, piece)]
     rows = sorted(sized or rows, key=lambda row: (row.common != "everyday", row.price_usd or (0.0, 0.0), row.id))
     bands = [row.price_usd for row in rows if row.price_usd is not None]
     if not bands:
@@ -97,6 +98,15 @@ def _mount_of(question: Question) -> str:
 def _length(piece: Thing) -> str:
     least, most = piece.thickness_mm or (0.0, 0.0)
     return trimmed(least, 2) if least == most else f"{trimmed(least, 2)} to {trimmed(most, 2)}"
+
+
+def _is_so_long(row: Adapter, piece: Thing) -> bool:
+    """Whether a piece that draws out runs from the one length told to the other."""
+    ends = row.thickness_mm.shortest, row.thickness_mm.longest
+    told = piece.thickness_mm or ()
+    return len(told) == len(ends) and all(
+        is_known(end) and abs(end.nominal - one) <= ALIKE_MM for end, one in zip(ends, told, strict=True)
+    )
 
 
 def _sold(piece: Thing, mount: str, facts: Catalogue) -> Adapter | None:

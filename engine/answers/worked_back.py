@@ -13,11 +13,13 @@ from engine.answers.picture.circles import glass_factor
 from engine.answers.picture.moved_out import extension_mm
 from engine.answers.shims.loose import off_by_mm
 from engine.base.interval import Interval
+from engine.base.units import MM_PER_INCH
 from engine.physics import worked_back as back
 from engine.physics.coverage import FULL_FRAME_DIAGONAL_MM
 from grammar.questions import Question
 
 _LEAST_FAR_MM: Final = 250.0  # a distance from here up is one at which a lens may end
+_COARSEST_MM: Final = 5.0  # of pitches
 _SAME: Final = 0.04  # share by which a frame that is named may be off from the one worked out
 
 Way = Callable[[Question, Knowledge], Told]
@@ -131,6 +133,16 @@ def size_of_light(question: Question, knowledge: Knowledge) -> Told:
     return told
 
 
+def pitch_of_turns(question: Question, _: Knowledge) -> Told:
+    """'5 turns move it 3.75 mm, which pitch': what it moves in one turn."""
+    turns, moved = number(question, "turns"), number(question, "travel", "length", "thickness", "numbers")
+    if not turns or not moved or turns < 0 or moved / turns > _COARSEST_MM:
+        return Told()
+    pitch = moved / turns
+    text = f"{trimmed(pitch, 3)} mm of pitch, {trimmed(MM_PER_INCH / pitch, 1)} threads per inch: {small_mm(moved)} in"
+    return _told(f"{text} {trimmed(turns, 2)} turns.", "thread_pitch_mm", pitch)
+
+
 # what is listened for, and what may then be worked out, in their order
 _WAYS: Final[tuple[tuple[tuple[str, ...], tuple[Way, ...]], ...]] = (
     (("focal-wanted",), (focal_of_size, focal_of_hole, focal_of_far_limit)),
@@ -138,4 +150,5 @@ _WAYS: Final[tuple[tuple[tuple[str, ...], tuple[Way, ...]], ...]] = (
     (("glass-factor-wanted",), (glass_of_view,)),
     (("circle-before-glass",), (circle_before_glass,)),
     (("size-wanted",), (size_of_light,)),
+    (("pitch-wanted",), (pitch_of_turns,)),
 )

@@ -23,7 +23,7 @@ _JOINING: Final = str.maketrans("", "", " -")
 
 def with_close_ups_named(tokens: list[Token]) -> list[Token]:
     """The cue behind a power in dioptres becomes the PIECE that has it."""
-    out = _counted(list(tokens))
+    out = _told_one_by_one(_counted(list(tokens)))
     for at in range(1, len(out)):
         token = out[at]
         spoken = token.kind == "CUE" and token.text.casefold().translate(_JOINING).startswith(_CLOSE_UP)
@@ -50,6 +50,19 @@ def _with_lens_behind(tokens: list[Token]) -> list[Token]:
         apart = Token("CUE", "", token.column)  # so that it is no length of that glass
         return [*tokens[: last + 1], apart, token.as_("FOCAL"), *tokens[at + 1 :]]
     return tokens
+
+
+def _told_one_by_one(tokens: list[Token]) -> list[Token]:
+    """'two close-ups +1 and +3': each of the two is told by its power, and none is there twice."""
+    powers = [one.numbers[0] for one in tokens if one.kind == "DIOPTRE"]
+    first = next((n for n, one in enumerate(tokens) if one.kind == "DIOPTRE"), 0)
+    counts = [
+        n for n, one in enumerate(tokens[:first])
+        if one.kind in ("NUMBER", "COUNT") and one.numbers and one.numbers[0] == len(powers) and one.text.isalnum()
+    ]  # fmt: skip
+    if len(set(powers)) < len(powers) or len(powers) == 1 or not counts:
+        return tokens
+    return [one.as_("CUE") if n == counts[-1] else one for n, one in enumerate(tokens)]
 
 
 def _counted(tokens: list[Token]) -> list[Token]:

@@ -21,6 +21,8 @@ _TUBE: Final = "extension-tube"
 _EXTENSION: Final = "extension"  # key of a length that is put between
 _BY: Final = {GROWN: 1.0, SHRUNK: -1.0}  # how a length told beside such a word counts
 _PUT: Final = ("get", "adding", "put-in", "what-if")  # cues of something that is put between
+_NUMBERS: Final = "numbers"
+_THICKEST_SHIM: Final = 0.7  # mm
 _FILTERS: Final = "factor"  # the key under which they are told
 
 
@@ -85,13 +87,22 @@ def with_stacked(heard: Heard, said: Question, before: Question) -> Question:
 
 def shimmed(heard: Heard, before: Question) -> Thing | None:
     """'and if I put 0.1 of foil in' after a ring that was measured: that ring, so much thicker."""
-    size = heard.readings.values.get(_LAYER)
+    size = heard.readings.values.get(_LAYER) or put_on_top(heard)
     rings = [one for one in before.adapters if one.piece == _RING and _is_fixed(one)]
-    put = any(heard.tells(cue) for cue in _PUT)
+    put = any(heard.tells(cue) for cue in _PUT) or put_on_top(heard) is not None
     if size is None or not put or len(rings) != 1 or len(before.adapters) != 1 or "," in size:
         return None
     thick = round((rings[0].thickness_mm or (0.0,))[0] + float(size.split(" ")[0]), 4)
     return replace(rings[0], words=f"{thick:g} mm ring", thickness_mm=(thick, thick))
+
+
+def put_on_top(heard: Heard) -> str | None:
+    """'plus a 0.05 washer', 'if I shim 0.05 more on top': a bare thickness of what comes to the ring of before."""
+    size = heard.readings.values.get(_NUMBERS, "")
+    comes = heard.tells("adding") or _opens_with_plus(heard)
+    spaces = heard.tells("shim") or heard.tells("spacer") or heard.tells("foil")
+    number = size.replace(".", "", 1).isdecimal() and 0 < float(size) <= _THICKEST_SHIM
+    return size if comes and spaces and number else None
 
 
 def resized(heard: Heard, before: Question) -> Thing | None:

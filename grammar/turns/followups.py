@@ -10,7 +10,7 @@ from grammar.hearing import Heard
 from grammar.questions import ALL, Limits, Question, Thing
 from grammar.telling import built
 from grammar.turns.about_lenses import lenses_of, one_of_several
-from grammar.turns.adding import added, resized, shimmed, with_rings_joined, with_stacked
+from grammar.turns.adding import added, put_on_top, resized, shimmed, with_rings_joined, with_stacked
 from grammar.turns.aside_seen import focusing
 from grammar.turns.asked_on import intent_of
 from grammar.turns.circles_told import circle_measured
@@ -115,7 +115,8 @@ def _aimed(heard: Heard, before: Question) -> _Aim:
     found, compared = meant(heard, before), side_by_side(heard, before)
     likened = kinds.LOOK_ALIKE if is_likened(heard, before) else kinds.COMPARE
     intent = likened if compared else intent_of(heard, before, found)
-    ring = ring_measured(heard, before) or shimmed(heard, before)
+    on_top = shimmed(heard, before) if put_on_top(heard) is not None else None
+    ring = on_top or ring_measured(heard, before) or shimmed(heard, before)
     intent = "focus-verdict" if ring is not None else intent
     sized = resized(heard, before) if ring is None else None
     ring, intent = sized or ring, before.intent if sized is not None else intent

@@ -73,6 +73,8 @@ def sets_mounts_apart(turn: Turn) -> bool:
 def asks_what_it_costs(heard: Heard, before: Question) -> bool:
     """'what do they go for' after a piece that was told: the price of that, and no lens is valued."""
     piece = any(one.piece is not None for one in before.adapters) or before.intent == BUY_PLAN
+    pair = any(one.ids for one in before.lenses) and any(one.ids for one in before.bodies)
+    piece = piece or (pair and heard.tells("paying"))  # of the ring of a pair, which is what has a price here
     named = heard.cast.lenses or heard.cast.bodies
     return piece and heard.tells("valuation") and heard.tells("short") and not named
 

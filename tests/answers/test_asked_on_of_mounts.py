@@ -60,6 +60,8 @@ def test_the_most_of_a_size_is_told_of_the_format_asked(asked, say, head):
     [
         ("reversing ring 58 for F, what price", 4, 15),
         ("how much is a reversing ring", 4, 15),
+        ("tilt adapter cost?", 25, 250),
+        ("how much for a 17-31 helicoid", 18, 70),
         ("price of an m42 bellows", 20, 60),
         ("coupling ring 52-52 cost?", 4, 12),
         ("1.4x converter for K price", 40, 350),
@@ -72,3 +74,17 @@ def test_a_piece_told_by_its_kind_has_its_price(asked, say, low, high):
 
 def test_a_crop_lens_on_a_mirrorless_body_is_not_warned_of_the_mirror(asked):
     assert "Not safe" not in flat(asked("ef-s zoom on E body with ef adapter works right?"))
+
+
+@pytest.mark.parametrize("then", ["what do i pay for that", "what would i pay", "what must i pay for such a ring"])
+def test_what_is_paid_is_the_price_of_the_ring(talked, then):
+    assert flat(talked("P6 lens on E, ring?", then)).startswith("Price: 25 to 70 dollars")
+
+
+@pytest.mark.parametrize(
+    "then", ["do i need to set anything in the camera", "anything to set on the body for this", "must i set something"]
+)
+def test_what_is_to_be_set_is_that_of_the_pair(talked, then):
+    found = talked("C lens on Z", then)
+    assert found["intent"] == "gear-setting"
+    assert "Allow release without a lens" in flat(found)

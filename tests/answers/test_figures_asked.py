@@ -296,3 +296,17 @@ def test_a_thread_written_as_a_size_is_one(asked, text, said):
 )
 def test_how_much_darker_is_asked_of_the_light(asked, text):
     assert flat(asked(text)).startswith("2x costs 2.0 stops of light")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "50mm enlarger lens: how far from its flange does it form the image at infinity",
+        "where does a 50 enlarger lens focus infinity",
+        "register of a 50mm enlarger lens?",
+    ],
+)
+def test_an_enlarger_lens_has_a_usual_place_of_its_image(asked, text):
+    found = asked(text)
+    assert "usually forms the far picture 42 to 52 mm behind its flange" in flat(found)
+    assert (42.5, 52.5) in numbers(found, "register_mm")

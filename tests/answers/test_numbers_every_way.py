@@ -54,6 +54,16 @@ def values(found, name):
         (["what field width do i see at 0.25x on mft"], "field_width_mm", 69.2),
         (["how blurry is the horizon if im 0.5 mm off at f4"], "far_blur_mm", 0.125),
         (["blur allowed on 1 inch?"], "allowed_blur_mm", 0.011),
+        (["10 turns carry the lens 7.5, which pitch is that"], "thread_pitch_mm", 0.75),
+        (["two and a half turns of M42 thread is how far"], "shim_mm", 2.5),
+        (["36 degrees of twist on a C screw"], "shim_mm", 0.0794),
+        (["quarter life with the 200, mm of rings?"], "extension_mm", 50),
+        (["third life on a 90, which tube"], "extension_mm", 30),
+        (["two close ups +1 and +3 together on a 50"], "magnification", 0.2),
+        (["f/1.4 lens that swallows 20 percent, t stop?"], "t_stop", 1.565),
+        (["what does a 50 give me on mft", "now on 1.6x"], "equivalent_focal_mm", 80),
+        (["sheet 4x5 lens, 163 circle exactly. any movements left on 6x9"], "shift_mm", 34.5),
+        (["f22 pinhole disc for the 150, diameter"], "hole_mm", 6.82),
     ],
 )
 def test_the_number_asked_for_is_told(club, turns, name, value):
@@ -104,3 +114,21 @@ def test_a_drawn_bellows_holds_an_enlarger_lens_so_far_from_the_sensor(club, tex
     assert found["reading"].count("120 mm") == 1
     size = found["chains"][0]["focus"]["far_magnification"]
     assert size["least"] < 165.46 / 80 - 1 < size["greatest"]
+
+
+@pytest.mark.parametrize(
+    ("turns", "error"),
+    [
+        (["my m42 to e ring is 27.36, 50mm lens", "plus a 0.05 washer"], "27.41 mm"),
+        (["the printed FD-X ring ended up 24.55, fd 28 on it. skyline yes or no", "and if i shim 0.05 more on top"],
+         "24.6 mm"),
+    ],
+)  # fmt: skip
+def test_what_comes_on_top_of_a_measured_ring_makes_it_thicker(club, turns, error):
+    assert error in told(club, *turns)["reading"]
+
+
+def test_a_shim_pulled_from_a_ring_that_was_right_leaves_it_too_thin(club):
+    found = told(club, "if i pull the 0.15 shim from a ring that was right, where does a 50 then show infinity")
+    assert values(found, "register_error_mm") == [pytest.approx(-0.15)]
+    assert values(found, "scale_mark_mm")[0] == pytest.approx(16767, rel=0.02)

@@ -215,3 +215,64 @@ def test_a_shim_and_lapping_cure_opposite_faults(club, text):
 
 def test_a_one_touch_zoom_is_no_touching(club):
     assert club.ask("70-210 one touch zoom with ibis, which number goes in").intent == "gear-setting"
+
+
+@pytest.mark.parametrize("text", ["85 on a 1.6 crop body looks like a what?", "50 on aps-c looks like a what"])
+def test_what_a_lens_looks_like_is_no_lens_wanted(club, text):
+    assert "frames like" in flat(club.ask(text))[:45]
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["why does it jam after one turn its 42 and 42", "why does my 42mm lens bind after two turns in the M42 ring"],
+)
+def test_why_a_thread_jams_is_its_pitch(club, text):
+    assert "a thread of another pitch" in flat(club.ask(text))[:160]
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["collapsible 50 in LTM, L-mount body. one ring direct or do I go ltm to m and then m to L",
+     "OM on E direct or go OM to EF first and then EF to E"],
+)  # fmt: skip
+def test_one_ring_or_two_is_a_comparison(club, text):
+    assert club.ask(text).intent == "compare"
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["film era wide is mush in the corners wide open on digital and it was lovely on film, why",
+     "rangefinder wide smears the corners on digital, was sharp on film. why?"],
+)  # fmt: skip
+def test_why_corners_are_soft_comes_before_what_is_lit(club, text):
+    assert not flat(club.ask(text)).startswith("Lens made for")
+
+
+def test_a_camera_of_industry_with_a_c_thread_is_a_c_camera(club):
+    found = club.ask("inspection rig: need an F mount 60mm on a C thread camera")
+    assert found.question.body.ids[0] == "c"
+
+
+@pytest.mark.parametrize(
+    ("text", "off"),
+    [
+        ("rangefinder outer claw 34.85 lens in a ring cut for 31.75, bad?", -3.1),
+        ("F lens in a ring made for 45.46, what happens", -1.04),
+        ("OM 50 in an adapter meant for 46.5, ok?", 0.5),
+    ],
+)
+def test_a_ring_made_for_another_register_sets_the_lens_off(club, text, off):
+    found = club.ask(text)
+    assert flat(found).startswith("A ring for a register of")
+    assert any(abs(row.value.nominal - off) < 0.001 for row in found.quantities if row.name == "register_error_mm")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "why wont tightening the adapter more give me infinity back",
+        "why cant i just screw the lens in tighter to reach infinity",
+    ],
+)
+def test_why_tightening_brings_no_infinity(club, text):
+    assert "that seat sets the distance" in flat(club.ask(text))

@@ -6,7 +6,7 @@ import re
 
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.said import number, stop
+from engine.answers.parts.said import mentions, number, stop
 from engine.answers.parts.wording import trimmed
 from engine.base.interval import Interval, is_known
 from engine.physics import exposure
@@ -21,7 +21,7 @@ def t_stop_told(question: Question, knowledge: Knowledge) -> Told:
     at = next((lens.f_number for lens in question.lenses if lens.f_number is not None), None)
     if at is not None and at < float(match[1]) and not question.said("transmission"):
         return Told()  # both are told: nothing is to be guessed
-    told = number(question, "transmission")
+    told = _passing(question)
     usual = knowledge.catalogue.assumptions["usual-transmission"].value
     share = Interval.exact(told / 100) if told else usual
     value = exposure.f_number_of_t_stop(Interval.exact(float(match[1])), share)
@@ -36,9 +36,15 @@ def t_stop_told(question: Question, knowledge: Knowledge) -> Told:
     return Told(tuple(lines), (Quantity("f_number", value, case),))
 
 
+def _passing(question: Question) -> float | None:
+    """The percentage that passes the glass; where what stays in it is told, the rest."""
+    told = number(question, "transmission")
+    return 100 - told if told is not None and mentions(question, "share-lost") else told
+
+
 def _t_of_f(question: Question) -> Told:
     """The T-stop of an f-number where the share of light that passes is told: N over its root."""
-    told, at = number(question, "transmission"), stop(question)
+    told, at = _passing(question), stop(question)
     if not told or at is None:
         return Told()
     share = Interval.exact(told / 100)

@@ -6,7 +6,7 @@ from math import prod
 
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.said import focals, interval, mentions, numbers
+from engine.answers.parts.said import focals, interval, mentions, number_beside, numbers
 from engine.answers.parts.wording import trimmed
 from engine.answers.picture.frames import SAME_MM, USUAL_FRAMES, frames_named, frames_of
 from engine.base.compact import compact, replace
@@ -129,7 +129,8 @@ def _cropped(question: Question, told: float, knowledge: Knowledge) -> Crop:
     hosts = tuple(lens for lens, mount in mounts if mount is not None and mount.kind == HOST)
     forms = frames_named(question, facts) or frames_named(question.with_(bodies=hosts), facts)
     largest = max(forms, key=lambda form: form.diagonal_mm) if forms else None
-    if largest is None or is_own(largest, told, question):
+    now = question.follows and number_beside(question, "on-a-crop") == told and not mentions(question, "further-crop")
+    if largest is None or is_own(largest, told, question) or now:  # 'now on 1.6x' is another body
         return Crop(f"{told:g}x crop", told)
     own, further = crop_of(largest), beyond_own(largest, told, question)
     assert own.by_width is not None

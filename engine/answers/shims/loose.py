@@ -61,6 +61,7 @@ def off_by_mm(question: Question) -> float | None:
         return None  # that is a tilt
     sized = any(one.thickness_mm and (question.follows or _is_what_is_left(one, question)) for one in question.adapters)
     thinned = None if sized else number_beside(question, "thinned-by")
+    thinned = number_beside(question, "shim-pulled") if thinned is None and not question.follows else thinned
     if thinned is not None and not mentions(question, "sits-too-far") and question.said("nominal") is None:
         return -thinned
     size = number(question, "thickness", "length")

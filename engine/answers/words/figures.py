@@ -28,6 +28,7 @@ OF_THREAD: Final = ("figure-diameter", "figure-angle", "figure-male", "figure-fe
 OF_MOUNT: Final = ("figure-register", "figure-throat", "figure-glass", "figure-depth")
 BEHIND: Final = ("figure-glass", "figure-depth")  # asked by whatever kind of question
 AS_FIGURE: Final = (DEFINITION, DIY_DIMENSION, IDENTIFY_MOUNT)  # kinds that any figure may be asked as
+OF_MAKING: Final = ("figure-angle", "figure-male", *BEHIND)  # keys that tell of a part to make what is asked
 _TELL_WHICH: Final = ("thread", "filter_thread", "angle", "numbers")  # values beside which a figure may still be asked
 
 
@@ -45,7 +46,7 @@ def figures(question: Question, knowledge: Knowledge) -> Told:
     """A line for each mount of the name, or for the thread, with the figures that are asked of it."""
     asked = (*OF_MOUNT, *OF_THREAD) if question.intent in AS_FIGURE else BEHIND
     keys = [key for key in asked if question.places(key)]  # what was asked before is not
-    keys = [key for key in keys if question.intent != DIY_DIMENSION or key in ("figure-angle", "figure-male")]
+    keys = [key for key in keys if question.intent != DIY_DIMENSION or key in OF_MAKING]
     if any(key in keys for key in ("figure-male", "figure-female", "figure-throat")):
         keys = [key for key in keys if key != "figure-diameter"]
     measured = any(key not in _TELL_WHICH for key, _ in question.values)

@@ -39,7 +39,8 @@ def with_sureness(answer: Answer, question: Question, knowledge: Knowledge) -> A
         return answer
     mount = knowledge.catalogue.mounts[names[0]]
     told = [float(one) for one in _NUMBER.findall(question.text)]
-    wide, deep = mentions(question, THROAT), mentions(question, REGISTER)
+    deep = mentions(question, REGISTER)
+    wide = mentions(question, THROAT) and mount.coupling != "screw"  # of a screw the thread tells it
     register = _near(mount.register_mm, told, NEAR)
     throat = _near(mount.throat_mm, told, WIDE) if wide else 0
     spoken = wide or deep
