@@ -135,6 +135,11 @@ OF_SCREWS = (
             *(f"figure-{of}" for of in FIGURES),
         ),
     ),
+    # whether a thread measured a little under its name is as it should be, before the answer
+    (
+        (FOCUS_VERDICT, SHIM_CALIBRATION, IDENTIFY_MOUNT, HAZARD, WHY, DEFINITION, LOOK_ALIKE),
+        heard(named("found.crests_measured", "with_crests_told"), "thread-told"),
+    ),
     # how sure a figure of a mount is, before the answer
     (
         (*WAYS, DEFINITION, IDENTIFY_MOUNT, LOOK_ALIKE, COMPARE, LIST_FITS, WHY, HAZARD),
