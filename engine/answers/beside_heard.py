@@ -135,6 +135,11 @@ OF_SCREWS = (
             *(f"figure-{of}" for of in FIGURES),
         ),
     ),
+    # whether a thread measured a little under its name is as it should be, before the answer
+    (
+        (FOCUS_VERDICT, SHIM_CALIBRATION, IDENTIFY_MOUNT, HAZARD, WHY, DEFINITION, LOOK_ALIKE),
+        heard(named("found.crests_measured", "with_crests_told"), "thread-told"),
+    ),
     # how sure a figure of a mount is, before the answer
     (
         (*WAYS, DEFINITION, IDENTIFY_MOUNT, LOOK_ALIKE, COMPARE, LIST_FITS, WHY, HAZARD),
@@ -177,8 +182,12 @@ STOP_MADE = (
     (CROP_EQUIVALENT, EXPOSURE_ND, DEPTH_OF_FIELD, COMPARE),
     heard(named("picture.made_by_glass", "with_stop_made"), "stop-made"),
 )
+CUT_FOR = (
+    (CHAIN, FOCUS_VERDICT, DIY_DIMENSION, LOOK_ALIKE, IDENTIFY_MOUNT, HAZARD, SHIM_CALIBRATION),
+    heard(named("ways.cut_for", "with_ring_cut_for"), "cut-for-register"),
+)
 ONE_FOR_ALL = ((BUY_PLAN, CHAIN), heard(named("ways.one_for_all", "with_one_for_all"), "one-for-all"))
-AFTER_ALL = (BACK, AT_SENSOR, SEAT_OF_REDUCER, GLASS_CHANGED, PUPIL, FAR_BLUR, STOP_MADE, ONE_FOR_ALL)
+AFTER_ALL = (BACK, AT_SENSOR, SEAT_OF_REDUCER, GLASS_CHANGED, PUPIL, FAR_BLUR, STOP_MADE, ONE_FOR_ALL, CUT_FOR)
 # where a lens turns out to be of another mount than before
 TURNED_OUT = heard(named("ways.ring_of_before", "with_ring_of_before"), "else-mount")
 

@@ -251,3 +251,28 @@ def test_why_corners_are_soft_comes_before_what_is_lit(club, text):
 def test_a_camera_of_industry_with_a_c_thread_is_a_c_camera(club):
     found = club.ask("inspection rig: need an F mount 60mm on a C thread camera")
     assert found.question.body.ids[0] == "c"
+
+
+@pytest.mark.parametrize(
+    ("text", "off"),
+    [
+        ("rangefinder outer claw 34.85 lens in a ring cut for 31.75, bad?", -3.1),
+        ("F lens in a ring made for 45.46, what happens", -1.04),
+        ("OM 50 in an adapter meant for 46.5, ok?", 0.5),
+    ],
+)
+def test_a_ring_made_for_another_register_sets_the_lens_off(club, text, off):
+    found = club.ask(text)
+    assert flat(found).startswith("A ring for a register of")
+    assert any(abs(row.value.nominal - off) < 0.001 for row in found.quantities if row.name == "register_error_mm")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "why wont tightening the adapter more give me infinity back",
+        "why cant i just screw the lens in tighter to reach infinity",
+    ],
+)
+def test_why_tightening_brings_no_infinity(club, text):
+    assert "that seat sets the distance" in flat(club.ask(text))
