@@ -26,6 +26,8 @@ _MARKS_FOR_MORE: Final = frozenset(["draw", "card", "past-infinity", "infinity-a
 _OF_THREAD: Final = frozenset(["thread", "filter_thread"])  # values that tell which thread is meant
 _FILTERS: Final = (None, "", "filter")  # pieces that are told by a thread alone
 _VERSUS: Final = frozenset(["vs", "versus"])
+ADAPTER: Final = "adapter"  # the piece that says nothing more than that there is one
+_INTO: Final = frozenset(["in", "on"])  # how a lens is put to a ring that takes it
 MOST_BESIDE: Final = 1  # words that say something beside a term, where it is the term that is asked about
 FAR_AHEAD: Final = 8.0  # evidence that is so much heavier than the next ...
 STRONGLY: Final = 0.9  # ... and wording that must lean so far against it
@@ -196,6 +198,7 @@ def _of_things(cast: Cast) -> set[str]:
         ("body-mount", has_body),
         ("bodies", len(cast.bodies) > 1),
         ("pair", has_lens and has_body),
+        ("into-ring", has_lens and _is_put_into_ring(cast)),
         ("same-mount", bool(lens_mounts & body_mounts)),
         ("piece", bool(cast.pieces)),
         ("pieces", len(cast.pieces) > 1),
@@ -217,6 +220,13 @@ def _of_things(cast: Cast) -> set[str]:
         if is_so:
             shown.add(name)
     return shown
+
+
+def _is_put_into_ring(cast: Cast) -> bool:
+    """'a T2 lens in an M42 ring': of a ring that is told by one mount alone, and no body is told."""
+    told = [part for part in cast.pieces if part.piece == ADAPTER and len(part.mounts) == 1 and not part.thickness]
+    into = any(part.noun.role in _INTO for part in told)
+    return into and len(cast.pieces) == 1 and all(part.by_piece for part in cast.bodies)
 
 
 def _is_by_width(name: str) -> bool:

@@ -10,7 +10,7 @@ from grammar.words.tokens import Token
 _TO: Final = "to"
 _ON: Final = "on"
 _VIA: Final = "via"
-_BY: Final = "by"
+_BY: Final = frozenset(["by", "over"])
 _OF_LENSES: Final = frozenset(["LENS", "MOUNTWORD"])
 _FROM: Final = "from"
 _FIRST: Final = "1"
@@ -19,7 +19,7 @@ _SAID_OF_IT: Final = frozenset(["WHEN", "FILLER", "DET", "MOUNTWORD", "BODY"])  
 _NEAR: Final = 7  # tokens within which it is told what one moves between
 _NAMED: Final = frozenset(["DET", "MOUNT", "MOUNTWORD", "BODY"])
 _HUB: Final = "hub"
-_OF_HUB: Final = frozenset(["with", "of", _VIA])
+_OF_HUB: Final = frozenset(["with", "of", _ON, _VIA])
 _ENDING: Final = frozenset(["STOP", "MARK", "JOIN", "CUE", "FILLER"])  # behind the mount of a hub
 
 
@@ -77,7 +77,8 @@ def _counted_apart(tokens: list[Token]) -> list[Token]:
         out.append(token)
         behind = next((one for one in tokens[at + 1 :] if one.kind != "MARK"), None)
         told = _is_plural_body(token) and at > 0 and tokens[at - 1].kind == "NUMBER"
-        if told and behind is not None and (behind.kind, behind.value) == ("PIECE", _HUB):
+        parted = at + 1 < len(tokens) and tokens[at + 1].text == ":"
+        if told and behind is not None and (parted or (behind.kind, behind.value) == ("PIECE", _HUB)):
             out.append(_stop(token))
     return out
 
@@ -87,10 +88,10 @@ def _is_plural_body(token: Token) -> bool:
 
 
 def _by_mounts(tokens: list[Token]) -> list[Token]:
-    """'how many rings straight, how many by M': by way of that mount."""
+    """'how many rings straight, how many by M', 'direct or over M': by way of that mount."""
     for at in range(1, len(tokens) - 1):
         behind = next((one.kind for one in tokens[at + 2 :] if one.kind != "MOUNTWORD"), "STOP")
-        led = tokens[at].kind == "FILLER" and tokens[at].text.casefold() == _BY
+        led = tokens[at].kind == "FILLER" and tokens[at].text.casefold() in _BY
         if led and tokens[at + 1].kind == "MOUNT" and behind in _ENDING:
             tokens[at] = tokens[at].as_("PREP", value=_VIA)
     return tokens

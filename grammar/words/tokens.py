@@ -178,6 +178,8 @@ def _worded(word: Word) -> Token:
 
 def _with_formats(token: Token, lexicon: Lexicon, name: Name | None) -> Token:
     """A literal that may as well be the name of a format or of a mount keeps that as its ids."""
+    if name is not None and token.kind == "AREA" and name.kind == "thread":
+        return Token("THREAD", "", 0, name.phrase, ids=name.ids)  # '39x26' by its width and turns to the inch
     if name is not None:
         return replace(token, ids=name.ids, implies=(name.kind,))
     if token.kind == "FRACTION" and token.value in lexicon.inch_types:

@@ -167,3 +167,30 @@ def test_what_is_not_to_be_bought_twice_is_no_ring_to_avoid(asked):
     text = flat(asked("going from E to Z next spring, own MD, C/Y and M42. how to not buy twice"))
     assert "Not for" not in text
     assert "Nothing is wasted by building on E-mount" in text
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "F and OM lenses, bodies E and Z. direct or by a hub on M?",
+        "F and OM lenses, bodies E and Z. direct or over M?",
+        "F and OM lenses, bodies E and Z. adapters each vs a hub on M?",
+    ],
+)
+def test_the_mount_of_a_hub_is_no_further_body_or_lens(club, said):
+    question = read(said, club.lexicon)
+    assert [thing.ids[0] for thing in question.bodies] == ["e-mount", "z-mount"]
+    assert [thing.ids[0] for thing in question.lenses] == ["f-mount", "om-mount"]
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "five lens mounts three bodies: adapters directly vs everything via M?",
+        "five lens mounts three bodies: direct or hub",
+    ],
+)
+def test_bodies_that_are_only_counted_stand_apart_from_what_is_behind_a_colon(asked, said):
+    text = flat(asked(said))
+    assert "5 x 3 = 15" in text
+    assert "5 + 3 = 8" in text

@@ -126,3 +126,33 @@ def test_after_a_list_another_mount_for_which_the_same_is_asked_is_listed(desk: 
 def test_one_thread_by_two_names_goes_together(desk, text):
     found = record_of(desk.ask(text), desk.knowledge)
     assert flat(found).startswith("Yes, one and the same thread, M52x0.75")
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "can I screw a T2 lens in an M42 ring",
+        "does a T2 lens fit in my M42 ring",
+        "will a T2 lens screw into a M42 ring",
+        "can I screw a T2 lens into an M42 adapter",
+    ],
+)
+def test_a_ring_that_a_lens_is_put_into_is_no_body_that_a_ring_is_bought_for(asked, said):
+    found = asked(said)
+    assert found["intent"] == "look-alike"
+    assert "then binds" in flat(found)
+    assert "do not force it" in flat(found)
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "39x1 tube on a 39x26 lens, goes a few turns then stiff. same thread or not",
+        "will a 39x26 lens go in a 39x1 ring",
+        "is 39x26 the same as 39x1",
+    ],
+)
+def test_a_thread_told_by_turns_to_the_inch_is_one_before_a_lens_too(asked, said):
+    text = flat(asked(said))
+    assert text.startswith("No, ")
+    assert "binds before it is" in text
