@@ -135,6 +135,11 @@ OF_SCREWS = (
             *(f"figure-{of}" for of in FIGURES),
         ),
     ),
+    # whether a thread measured a little under its name is as it should be, before the answer
+    (
+        (FOCUS_VERDICT, SHIM_CALIBRATION, IDENTIFY_MOUNT, HAZARD, WHY, DEFINITION, LOOK_ALIKE),
+        heard(named("found.crests_measured", "with_crests_told"), "thread-told"),
+    ),
     # how sure a figure of a mount is, before the answer
     (
         (*WAYS, DEFINITION, IDENTIFY_MOUNT, LOOK_ALIKE, COMPARE, LIST_FITS, WHY, HAZARD),
@@ -164,7 +169,7 @@ SEAT_OF_REDUCER = (
 )
 # what glass taken off, put before or exchanged at the sensor does to every seat, before the answer
 GLASS_CHANGED = (
-    (*WAYS, COMPARE, DIY_DIMENSION, SHIM_CALIBRATION, WHY, DEFINITION),
+    (*WAYS, COMPARE, DIY_DIMENSION, SHIM_CALIBRATION, WHY, DEFINITION, HAZARD),
     heard(named("shims.bare_sensor", "with_glass_changed"), "glass-gone", "glass-added", "glass-exchanged"),
 )
 # the light of a close-up by the pupil magnification that is told

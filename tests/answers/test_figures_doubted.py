@@ -42,3 +42,21 @@ def test_no_figure_is_weighed_where_none_is_doubted(asked, say):
 )
 def test_a_thread_named_alone_is_told(asked, say, told):
     assert told in flat(asked(say))[:200]
+
+
+@pytest.mark.parametrize(
+    ("say", "head"),
+    [
+        ("caliper says 25.3 on my C thread, not 25.4. bad lens?", "A male thread of 1-32 UN is 25.22 to 25.37 mm"),
+        ("my C lens measures 25.3 across the thread, worn?", "A male thread of 1-32 UN is 25.22 to 25.37 mm"),
+        ("thread of my M42 lens calipers at 41.85, too small?", "A male thread of M42x1 is 41.79 to 41.97 mm"),
+        ("my m42 thread reads 41.7", "A male thread of M42x1 is 41.79 to 41.97 mm"),
+    ],
+)
+def test_a_male_thread_is_smaller_than_its_name(asked, say, head):
+    assert flat(asked(say)).startswith(head)
+
+
+@pytest.mark.parametrize("say", ["is the 1000F screw the same as the salyut one", "salyut vs 1600F, interchangeable?"])
+def test_screws_whose_threads_are_not_known_are_not_said_to_go_together(asked, say):
+    assert flat(asked(say)).startswith("Not proved: ")

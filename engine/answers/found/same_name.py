@@ -182,6 +182,8 @@ def same_or_not(one: Mount, other: Mount, knowledge: Knowledge, barred: Sequence
     elif is_known(one.register_mm) or is_known(other.register_mm):
         apart.append("only one of them has a register of its own")
     names = f"{one.designation} and {other.designation}"
+    if not apart and "screw" in (one.coupling, other.coupling) and None in (one.thread, other.thread):
+        return f"Not proved: {names} are screws of like register, but what their threads are is not established."
     if apart:
         return f"No, {names} are not the same: {listed(apart)}."
     if barred:
