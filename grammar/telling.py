@@ -108,7 +108,8 @@ def built(heard: Heard, intent: str) -> Question:
     if intent in _OF_ALL:
         lenses, bodies = _all_of_mine(heard, lenses, bodies, values)
     lens_things, frames = _off_frames(heard, intent, lenses, bodies)
-    pieces = _with_bellows_set(tuple(part.thing() for part in cast.pieces if intent != DEFINITION), values)
+    pieces = tuple(part.thing() for part in cast.pieces if intent != DEFINITION)
+    pieces = _with_bellows_set(pieces, values) if bodies else pieces
     return Question(
         heard.text,
         intent,
