@@ -16,6 +16,7 @@ from engine.judging.ranking import Listed
 from grammar.kinds import CARD, CHAIN, COMPARE, DEFINITION, DRAW, HAZARD, OUT_OF_SCOPE, WHY
 from grammar.questions import DRAWN, TALKED, Question, Thing
 from grammar.things.casting import OPTICAL
+from grammar.turns.about_lenses import are_of
 from grammar.turns.sticking import lasting
 from grammar.turns.told_before import CIRCLE, ERROR, FILTER_ON, KEPT, LACKING, RIGHT, STACK
 
@@ -153,10 +154,10 @@ class Talk:
             self.question = answer.question.with_(intent=CHAIN)  # the chains that were listed can still be meant
             self.reading = answer.reading
             return
-        named = answer.question.lenses or answer.question.bodies
-        stays = (answer.question.follows and answer.intent in ASIDES) or (answer.intent == DEFINITION and not named)
-        danger = self.question is not None and self.question.intent == answer.intent == HAZARD
-        stays = stays and not danger  # one danger after another is what is talked of now
+        known = are_of(answer.question.lenses or answer.question.bodies, self.question)  # 'what is CS' of one on CS
+        stays = (answer.question.follows and answer.intent in ASIDES) or (answer.intent == DEFINITION and known)
+        was = self.question.intent if self.question is not None else None
+        stays = stays and not was == answer.intent == HAZARD  # one danger after another is what is talked of now
         if self.question is not None and (stays or answer.intent == OUT_OF_SCOPE):
             self.reading = answer.reading
             self.question = _of_named(self.question, answer.question)
@@ -180,8 +181,7 @@ class Talk:
             # a reason is an aside: what follows goes on with the chain that it was about
             told = self.question.intent if self.question.intent != WHY else "chain"
             self.question = self.question.with_(intent=told, topic=None, number=None, values=_of_things(self.question))
-        if answer.intent == DRAW:
-            # so is a drawing
+        if answer.intent == DRAW:  # so is a drawing
             self.question = self.question.with_(intent=CHAIN, topic=DRAWN, values=_of_things(self.question))
         if answer.intent in ("teach", "forget", CARD):
             # what follows asks of the thing: nothing is told or written unasked
@@ -233,7 +233,7 @@ def _of_named(question: Question, aside: Question) -> Question:
     lenses = aside.lenses
     if lenses == question.lenses:
         return question.with_(values=tuple(dict((*question.values, *_of_things(aside))).items()))
-    if not any(lens.ids for lens in lenses):
+    if not any(lens.ids for lens in lenses) or are_of(lenses, question):
         return question
     return question.with_(lenses=lenses, known=aside.known, adapters=aside.adapters, values=())
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from engine.base.compact import compact, field, replace
+from grammar.kinds import DIY_DIMENSION
 from grammar.words.mentioned import Mention
 
 # what is said to the program itself, of no lens and no body
@@ -249,7 +250,7 @@ class Question:
     def _is_over(self) -> bool:
         sizes = self.places("is-a-number")
         over = [one for one in self.places("beyond-by") if not any(size.at < one.at < size.end for size in sizes)]
-        ring = any(piece.piece == RING for piece in self.adapters)
+        ring = any(piece.piece == RING for piece in self.adapters) or self.intent == DIY_DIMENSION
         return ring and bool(over) and (over[0].number or 0.0) < _THINNEST_RING
 
     def with_(self, **changes: object) -> Question:

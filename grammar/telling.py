@@ -51,6 +51,7 @@ _SIDE_BY_SIDE: Final = frozenset([LOOK_ALIKE, IDENTIFY_MOUNT, DEFINITION])
 _TOWARDS: Final = frozenset(["on", "to", "for"])
 # kinds of question that may be about all of one's own lenses or bodies
 _AT_STOP: Final = frozenset([CARD, DRAW])
+_SET_TO: Final = frozenset([DEPTH_OF_FIELD, EXPOSURE_ND, MACRO_DISTANCE])  # here the stop that is set decides
 _OF_ALL: Final = frozenset([CARD, BUY_PLAN])
 _SEEN: Final = ("infinity", "vignette", "disc", "cover", "iris", "colour", "smear", "damage")  # what a why is of
 _ON_FRAMES: Final = frozenset([DEPTH_OF_FIELD, CROP_EQUIVALENT, MACRO_DISTANCE])
@@ -97,7 +98,7 @@ def built(heard: Heard, intent: str) -> Question:
     elif stop is None and intent in _OPEN_WIDE and not widest and len(told) == 1:
         stop = told[0]  # 'MFT, 35 mm, f/11'
     if stop is None:
-        lenses, stop = _with_stop_set(lenses, bodies, intent in _AT_STOP)
+        lenses, stop = _with_stop_set(lenses, bodies, intent in _AT_STOP, intent in _SET_TO)
     values = dict(readings.values)
     for part in lenses:
         if part.zoom:
@@ -107,7 +108,8 @@ def built(heard: Heard, intent: str) -> Question:
     if intent in _OF_ALL:
         lenses, bodies = _all_of_mine(heard, lenses, bodies, values)
     lens_things, frames = _off_frames(heard, intent, lenses, bodies)
-    pieces = _with_bellows_set(tuple(part.thing() for part in cast.pieces if intent != DEFINITION), values)
+    pieces = tuple(part.thing() for part in cast.pieces if intent != DEFINITION)
+    pieces = _with_bellows_set(pieces, values) if bodies else pieces
     return Question(
         heard.text,
         intent,
@@ -139,15 +141,18 @@ def _with_bellows_set(pieces: tuple[Thing, ...], values: dict[str, str]) -> tupl
     return (replace(open_yet[0], thickness_mm=(float(told), float(told))),)
 
 
-def _with_stop_set(lenses: list[Part], bodies: list[Part], at_stop: bool) -> tuple[list[Part], float | None]:
+def _with_stop_set(
+    lenses: list[Part], bodies: list[Part], at_stop: bool, set_to: bool
+) -> tuple[list[Part], float | None]:
     """The lenses, and the stop that is set and not engraved: 'avocet on skiff f/4', 'a 58 f/2 on MFT, card f/8'.
 
     How far a lens of one's own opens is known, or was told ('28 f/2.8 on MFT, depth 2 m f/4'), and no body has a stop.
-    `at_stop`: whether what is asked for is made for one stop.
+    `at_stop`: whether what is asked for is made for one stop; `set_to`: whether a second one is what is set.
     """
     alone = [part for part in lenses if part.is_stop_alone]
     rest = [part for part in lenses if part not in alone]
-    if len(rest) != 1 or (rest[0].named is None and rest[0].f_number is None and not at_stop):
+    told_so = set_to and len(rest) == 1 and rest[0].f_number is not None
+    if len(rest) != 1 or (rest[0].named is None and not (told_so or at_stop)):
         return lenses, None
     told = [*alone, *(part for part in bodies if part.f_number is not None)]
     told += [part for part in rest if part.named is not None and part.f_number is not None]

@@ -169,7 +169,7 @@ SEAT_OF_REDUCER = (
 )
 # what glass taken off, put before or exchanged at the sensor does to every seat, before the answer
 GLASS_CHANGED = (
-    (*WAYS, COMPARE, DIY_DIMENSION, SHIM_CALIBRATION, WHY, DEFINITION),
+    (*WAYS, COMPARE, DIY_DIMENSION, SHIM_CALIBRATION, WHY, DEFINITION, HAZARD),
     heard(named("shims.bare_sensor", "with_glass_changed"), "glass-gone", "glass-added", "glass-exchanged"),
 )
 # the light of a close-up by the pupil magnification that is told

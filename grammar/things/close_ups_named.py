@@ -59,6 +59,7 @@ def _told_one_by_one(tokens: list[Token]) -> list[Token]:
     counts = [
         n for n, one in enumerate(tokens[:first])
         if one.kind in ("NUMBER", "COUNT") and one.numbers and one.numbers[0] == len(powers) and one.text.isalnum()
+        and tokens[first].column - one.column - len(one.text) > 1  # 'two +2 and a +4' are three
     ]  # fmt: skip
     if len(set(powers)) < len(powers) or len(powers) == 1 or not counts:
         return tokens

@@ -148,3 +148,9 @@ def _lenses(heard: Heard, said: Question, before: Question) -> tuple[Thing, ...]
             same_lens = replace(old, ids=lens.ids, kind=lens.kind, words=lens.words, column=lens.column)
             return (same_lens if lens.kind == "mount" else lens,)
     return said.lenses
+
+
+def are_of(named: tuple[Thing, ...], question: Question | None) -> bool:
+    """Whether every mount named is that of a lens or a body that is talked of."""
+    known = {one.id for one in (*question.lenses, *question.bodies)} if question is not None else set()
+    return all(one.id in known and one.focal_length_mm is None for one in named)

@@ -26,9 +26,15 @@ _OF_PICTURE: Final = frozenset([COVERAGE, CROP_EQUIVALENT, EXPOSURE_ND, DEPTH_OF
 _UNSEATED: Final = _OF_PICTURE | {HAZARD, BUY_PLAN, MACRO_DISTANCE, COMPARE, LIST_FITS}
 
 
+def wants_foil(turn: Turn) -> bool:
+    """'how thick a foil for that' after a ring that is off: what goes under it, and nothing that is to be cut."""
+    return turn.tells("foil") and sized(turn.before) and turn.was in OF_RING and turn.best == DIY_DIMENSION
+
+
 def takes_off_a_measured_ring(turn: Turn) -> bool:
     """'so I take how much off' after a ring that was measured."""
-    cut = turn.tells("cut") and turn.tells("what") and turn.best is None and not turn.names_things  # 'what do i file'
+    cut = turn.tells("cut") and turn.tells("what", "which") and turn.best in (None, DIY_DIMENSION)  # 'what do i file'
+    cut = cut and not turn.names_things
     asked = cut or (turn.best == DIY_DIMENSION and turn.tells("how-much"))
     return asked and sized(turn.before) and turn.was in OF_RING
 

@@ -30,6 +30,7 @@ _LIKE: Final = 0.1  # share by which a stop told is off the one that was worked 
 _SO: Final = ("so ", "really ", "then ")
 _NEAR_MM, _NEAR = 0.6, 0.04
 _ROUNDED: Final = 0.015  # of a view, as a share: told without its decimals
+_MADE_NEAR: Final = 0.35  # mm, by which a ring may come out other than it should be
 _SHORTEST_LENS: Final = 3.0  # mm
 _SEATED: Final = frozenset([CHAIN, FOCUS_VERDICT, WHY, DIY_DIMENSION])
 _LEAST_LENS: Final = 12.0  # mm, from which a whole length is rather that of a lens
@@ -117,6 +118,9 @@ def with_ring_offered(heard: Heard, before: Question) -> Heard:
     told = parts[0].focal or (token.numbers[0] if token is not None else None)
     if told is not None and told < _SHORTEST_LENS and _is_standing_in(parts[0]) and before.intent in _SEATED:
         return _as_ring(heard, parts[0], told)  # 'a 1 mm one?' of rings: no lens is so short
+    known = before.lens is not None and before.lens.focal_length_mm is not None
+    if told is not None and known and told != int(told) and _is_right(told, before, _MADE_NEAR):
+        return _as_ring(heard, parts[0], told)  # 'and with 27.6' of a ring of 27.46 mm
     if not heard.tells(_INSTEAD):
         return heard
     if told is None or not (_is_length(parts[0]) or _is_standing_in(parts[0])):
@@ -127,6 +131,10 @@ def with_ring_offered(heard: Heard, before: Question) -> Heard:
     if not any(name == RIGHT and abs(told - value) <= max(_NEAR_MM, _NEAR * value) for name, value in before.told):
         return heard
     return _as_ring(heard, parts[0], told)
+
+
+def _is_right(told: float, before: Question, within: float) -> bool:
+    return any(name == RIGHT and abs(told - value) <= within for name, value in before.told)
 
 
 def _as_ring(heard: Heard, part: Part, told: float) -> Heard:

@@ -184,3 +184,13 @@ def test_shops_are_not_told_of(say: str) -> None:
 )
 def test_whether_one_thing_is_another_is_told_by_what_they_are(say: str) -> None:
     assert record_of(DESK.ask(say, Talk()), DESK.knowledge)["intent"] == "definition"
+
+
+@pytest.mark.parametrize("say", ["is 0.1 mm really that bad?? its nothing", "does 0.05 mm matter"])
+def test_a_small_error_alone_is_weighed_by_the_lenses_it_stops(say: str) -> None:
+    assert "the farthest that comes sharp" in " ".join(told(say).split())
+
+
+@pytest.mark.parametrize("say", ["can i kill fungus with uv", "does a uv torch harm the lens"])
+def test_ultraviolet_light_is_no_filter(say: str) -> None:
+    assert "filter" not in str(record_of(DESK.ask(say, Talk()), DESK.knowledge)["reading"])

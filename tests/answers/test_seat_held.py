@@ -111,3 +111,30 @@ def test_why_a_wide_lens_alone_shows_an_error(club, turn):
 def test_what_is_to_be_filed_off_a_measured_ring(club, turn):
     *_, found = talk(club, "P6 80/2.8 on a Z body, how", "the one i bought is 58.4", turn)
     assert "take 0.3 mm off" in flat(found)
+
+
+@pytest.mark.parametrize(
+    ("first", "turn", "error"),
+    [
+        ("D mount 13 on Q body, ring", "is infinity safe with 3.2", 0.11),
+        ("K 50 on E, which ring", "and with 27.6", 0.14),
+    ],
+)
+def test_a_decimal_near_the_ring_that_is_right_is_a_ring(club, first, turn, error):
+    _, found = talk(club, first, turn)
+    assert error_of(found) == pytest.approx(error, abs=0.001)
+
+
+def test_what_a_part_came_out_too_long_is_no_length_of_it(club):
+    *_, found = talk(club, "turning M42 to L, flange to flange?", "it came out a tenth long", "which side do i skim")
+    assert "0.1 mm too far out" in flat(found)
+
+
+def test_foil_is_asked_for_a_ring_that_is_thin(club):
+    *_, found = talk(club, "which ring puts a K 35 on MFT", "and if it measured 26.0", "how thick a foil for that")
+    assert "add a shim of 0.21 mm" in flat(found)
+
+
+def test_what_the_mount_of_a_body_means_leaves_lens_and_body(club):
+    *_, found = talk(club, "C 50 on a CS camera, ring?", "whats CS mean", "without the ring what happens")
+    assert error_of(found) == pytest.approx(-5.0)

@@ -22,6 +22,7 @@ _ON_TARGET = ("target", "on a target")
 _OF_A_SEAT = ("stops-at", "sits-too-far", "read-off-scale")  # keys of what tells by how much it is off
 MARK_OF = "mark-of"  # the own lens that a mark was told of, until its focal length is looked up
 _JUDGED = frozenset([FOCUS_VERDICT, WHY])
+_REMEDY = "remedy"  # the topic of what would put a chain right
 _TELLING = frozenset(["mark", MARK_OF, SHIM, "turns", "angle", "travel"])  # keys that an error was told by
 
 
@@ -152,7 +153,7 @@ def _with_mark(question: Question, before: Question) -> Question:
     """
     mark, old = _mark(before), focals(before)
     on_it = _is_on_that_ring(question, before)
-    if mark is None or len(old) != 1 or is_limit(before) or not (question.intent in _JUDGED or on_it):
+    if mark is None or len(old) != 1 or is_limit(before) or not (_is_judged(question) or on_it):
         return question
     sized = any(one.thickness_mm is not None or one.ids for one in question.adapters)
     same = all(_mounts(getattr(question, side)) == _mounts(getattr(before, side)) for side in ("lenses", "bodies"))
@@ -167,6 +168,10 @@ def _with_mark(question: Question, before: Question) -> Question:
         values=(*question.values, ("thickness", f"{error.nominal:.4g} mm"), (OFF, "too close")),
         mentioned=(*question.mentioned, Mention("sits-too-close", at, at)),
     )
+
+
+def _is_judged(question: Question) -> bool:
+    return question.intent in _JUDGED or (question.intent == CHAIN and question.topic == _REMEDY)
 
 
 def _is_on_that_ring(question: Question, before: Question) -> bool:
