@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from grammar.things.casting import OPTICAL
+from grammar.things.casting import MADE_REDUCING, OPTICAL
 from grammar.things.ends_drawn import with_ends_drawn
 from grammar.things.standins import STANDIN
 from grammar.words.groups import BY_MEANS
@@ -34,7 +34,8 @@ def with_ring_links(tokens: list[Token]) -> list[Token]:
         link = out[at + 1]
         if out[at].kind == out[at + 2].kind == "MOUNT" and out[at].ids != out[at + 2].ids:
             if _is_headed(out, at) and _is_thickness(out, at - 1):
-                out[at - 1] = out[at - 1].as_("LENGTH", unit="mm")
+                made = out[at - 1].numbers[0] in MADE_REDUCING  # 'a 0.64 CY-E booster': no ring is so thin
+                out[at - 1] = out[at - 1].as_("TIMES") if made else out[at - 1].as_("LENGTH", unit="mm")
             elif _leads(link) or (link.text == "-" and _thickness(out, at + 3) is not None):
                 at += _as_ring(out, at)
         at += 1

@@ -150,6 +150,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.of(worded_so.asks_what_it_costs), BUY_PLAN),
     (worded_so.goes_back_to_light, EXPOSURE_ND),
     (worded_so.supposes_a_mode, _as_before),
+    (worded_so.views_a_frame, CROP_EQUIVALENT),
     (worded_so.asks_the_hole, DIY_DIMENSION),
     (worded_so.asks_for_the_ring, CHAIN),
     (seen.of(is_remedy), _as_before),

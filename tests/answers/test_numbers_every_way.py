@@ -76,6 +76,8 @@ def test_the_number_asked_for_is_told(club, turns, name, value):
         "my ef to mft 0.71 reducer measures 17.3 thick, infinity?",
         "my 0.71 reducer from m42 to e is 21.2 thick. will it reach infinity",
         "seat of a 0.71 ring ef to mft is 17.4 - is that plausible",
+        "a 0.71 ef to mft ring 17.4 thick, infinity?",
+        "0.72 fd-mft booster measures 15.9, ok?",
     ],
 )
 def test_a_ring_with_a_reducer_is_not_judged_by_its_thickness(club, text):
