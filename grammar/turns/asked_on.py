@@ -197,6 +197,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.puts_a_tube, MACRO_DISTANCE),
     (seen.of(asks_depth), DEPTH_OF_FIELD),
     (seen.of(asks_light), EXPOSURE_ND),
+    (ring_seen.harms_another_lens, _as_before),
     (ring_seen.wants_foil, SHIM_CALIBRATION),
     (ring_seen.takes_off_a_measured_ring, SHIM_CALIBRATION),
     (seen.of(asks_field), MACRO_DISTANCE),
