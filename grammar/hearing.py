@@ -81,7 +81,8 @@ def hear(text: str, lexicon: Lexicon, before: str = "", aside: str = "") -> Hear
     features |= _advised(nearest) | _foreign(line, features, lexicon) | _seen_to_end(text, lexicon)
     weighed = weigh(features, lexicon)
     outweighed = _by_far(weighed, CLEARLY) not in (None, HAZARD) and bool(features & _SET)
-    plainly = said_back(text) or (_warned_of(nearest) if "pair" not in features and not outweighed else None)
+    warned = _warned_of(nearest, weighed) if "pair" not in features and not outweighed else None
+    plainly = said_back(text) or warned
     if plainly is None and SCALE_ROW in features:
         plainly = _by_far(weighed)  # who tells every mark of a scale mostly wants them all marked anew
     likely = (
@@ -113,11 +114,15 @@ def _is_whole(nearest: Match) -> bool:
     return nearest.part >= MOST_OF and nearest.held >= WHOLLY and nearest.likeness >= LIKE
 
 
-def _warned_of(nearest: Match | None) -> str | None:
-    """The kind of question where most of the words are those of one danger, however it is asked."""
+def _warned_of(nearest: Match | None, weighed: Weighed) -> str | None:
+    """The kind of question where most of the words are those of one danger, however it is asked.
+
+    A phrase of a danger that is held whole says so only where the evidence speaks for nothing else.
+    """
     if nearest is None or nearest.asked != HAZARD or nearest.part < MOST_OF:
         return None
-    return HAZARD if nearest.score >= PLAINLY or _is_whole(nearest) else None
+    whole = _is_whole(nearest) and _by_far(weighed, CLEARLY) in (None, HAZARD)
+    return HAZARD if nearest.score >= PLAINLY or whole else None
 
 
 def _by_far(weighed: Weighed, apart: float = BY_FAR) -> str | None:

@@ -51,6 +51,7 @@ _SIDE_BY_SIDE: Final = frozenset([LOOK_ALIKE, IDENTIFY_MOUNT, DEFINITION])
 _TOWARDS: Final = frozenset(["on", "to", "for"])
 # kinds of question that may be about all of one's own lenses or bodies
 _AT_STOP: Final = frozenset([CARD, DRAW])
+_BESIDE: Final = frozenset(["and", "or", "vs"])
 _SET_TO: Final = frozenset([DEPTH_OF_FIELD, EXPOSURE_ND, MACRO_DISTANCE])  # here the stop that is set decides
 _OF_ALL: Final = frozenset([CARD, BUY_PLAN])
 _SEEN: Final = ("infinity", "vignette", "disc", "cover", "iris", "colour", "smear", "damage")  # what a why is of
@@ -151,7 +152,8 @@ def _with_stop_set(
     """
     alone = [part for part in lenses if part.is_stop_alone]
     rest = [part for part in lenses if part not in alone]
-    told_so = set_to and len(rest) == 1 and rest[0].f_number is not None
+    beside = any(part.noun.join in _BESIDE for part in alone)  # 'f2 and f4': of both, and none is what is set
+    told_so = set_to and not beside and len(rest) == 1 and rest[0].f_number is not None
     if len(rest) != 1 or (rest[0].named is None and not (told_so or at_stop)):
         return lenses, None
     told = [*alone, *(part for part in bodies if part.f_number is not None)]

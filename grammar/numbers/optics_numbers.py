@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from engine.base.units import MM_PER_INCH
-from grammar.things.casting import DRAWN, MAY_REDUCE
+from grammar.things.casting import DRAWN, MADE_REDUCING, MAY_REDUCE
 from grammar.words.groups import CROP
 from grammar.words.tokens import Token, is_plural
 from grammar.words.written import STOPS, TELECONVERTER
@@ -14,7 +14,6 @@ _ON: Final = frozenset(["on", "behind", "with"])
 LENSLIKE: Final = frozenset(["LENS", "KIND", "MOUNT", "COMBO", "LENGTH", "FOCAL", "NUMBER", "FNUM"])
 LEAST_REDUCING: Final = 0.5
 _REDUCES: Final = (LEAST_REDUCING, 0.9)  # what reducers multiply by
-_MADE_REDUCING: Final = frozenset([0.58, 0.64, 0.71, 0.72])  # factors that reducers are made with
 _GLASS: Final = "glass"
 _EXTENDS: Final = (1.3, 2.5)  # and extenders
 _OF_SIZE: Final = frozenset(["macro", "how-close", "how-big", "working-distance", "dof", "bellows-factor"])
@@ -47,7 +46,7 @@ def of_optics(tokens: list[Token], at: int) -> bool:
 
 def is_named_reducer(piece: Token, number: float) -> bool:
     """'a reducer ring 0.71', 'the 0.71 one with glass': by its factor a piece that may also be something else."""
-    if (piece.kind, piece.value) == ("PIECE", "adapter") and number in _MADE_REDUCING:
+    if (piece.kind, piece.value) == ("PIECE", "adapter") and number in MADE_REDUCING:
         return True  # 'a 0.71 ring EF to MFT': no ring is known by such a thickness
     return piece.kind == "PIECE" and piece.value in MAY_REDUCE and is_reducing(number) and number != round(number, 1)
 

@@ -13,6 +13,7 @@ from grammar.words.tokens import Token, is_plural
 OPTICAL: Final = frozenset(["focal-reducer", "teleconverter", "corrective-glass"])
 MAY_REDUCE: Final = frozenset(["thread-reducer", "corrective-glass"])  # names under which reducers go as well
 DRAWN: Final = frozenset(["helicoid", "bellows", "extension-tube"])  # what stretches, so that a range is of its length
+MADE_REDUCING: Final = frozenset([0.58, 0.64, 0.71, 0.72])  # factors that reducers are made with
 SPACER: Final = "extension-tube"
 _RANGED: Final = DRAWN | {"adapter", "recessed"}
 _TIMES: Final = "times:"  # before the factor that a word for a piece has by itself

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from grammar.things.casting import OPTICAL
+from grammar.things.casting import MADE_REDUCING, OPTICAL
 from grammar.things.ends_drawn import with_ends_drawn
 from grammar.things.standins import STANDIN
 from grammar.words.groups import BY_MEANS
@@ -12,6 +12,8 @@ from grammar.words.tokens import Token, is_plural
 from grammar.words.written import STOPS
 
 _RING: Final = "adapter"
+_OFF: Final = "thickness"  # value of 'too thick'
+_MOST_OFF: Final = 0.6  # mm; no ring between two mounts is so thin
 _THICKEST: Final = 120.0  # mm
 _LEAST_LENS: Final = 20.0  # mm
 _SHORTEST: Final = 8.0  # mm, of a lens that is told by its focal length alone
@@ -33,8 +35,11 @@ def with_ring_links(tokens: list[Token]) -> list[Token]:
     while at + 2 < len(out):
         link = out[at + 1]
         if out[at].kind == out[at + 2].kind == "MOUNT" and out[at].ids != out[at + 2].ids:
-            if _is_headed(out, at) and _is_thickness(out, at - 1):
-                out[at - 1] = out[at - 1].as_("LENGTH", unit="mm")
+            if _is_headed(out, at) and _is_error(out, at):
+                out.insert(at + 3, out.pop(at - 1))  # '0.5 M42-E ring too thick': by so much it is off
+            elif _is_headed(out, at) and _is_thickness(out, at - 1):
+                made = out[at - 1].numbers[0] in MADE_REDUCING  # 'a 0.64 CY-E booster': no ring is so thin
+                out[at - 1] = out[at - 1].as_("TIMES") if made else out[at - 1].as_("LENGTH", unit="mm")
             elif _leads(link) or (link.text == "-" and _thickness(out, at + 3) is not None):
                 at += _as_ring(out, at)
         at += 1
@@ -152,6 +157,14 @@ def _is_headed(tokens: list[Token], at: int) -> bool:
     """Whether a word for a ring without glass stands behind the pair at `at`."""
     linked = _leads(tokens[at + 1]) or tokens[at + 1].text == "-"
     return linked and at + 3 < len(tokens) and tokens[at + 3].kind == "PIECE" and tokens[at + 3].value not in OPTICAL
+
+
+def _is_error(tokens: list[Token], at: int) -> bool:
+    """Whether what stands before the mounts is by how much the ring behind them is too thick, or too thin."""
+    row = tokens[at + 3 : at + 5]
+    off = [one.kind for one in row] == ["PIECE", "MEASURE"] and row[1].value == _OFF
+    small = at > 0 and tokens[at - 1].kind in ("NUMBER", "LENGTH") and tokens[at - 1].unit in ("", "mm")
+    return off and small and 0 < tokens[at - 1].numbers[0] <= _MOST_OFF
 
 
 def _is_thickness(tokens: list[Token], at: int) -> bool:

@@ -26,6 +26,13 @@ _OF_PICTURE: Final = frozenset([COVERAGE, CROP_EQUIVALENT, EXPOSURE_ND, DEPTH_OF
 _UNSEATED: Final = _OF_PICTURE | {HAZARD, BUY_PLAN, MACRO_DISTANCE, COMPARE, LIST_FITS}
 
 
+def harms_another_lens(turn: Turn) -> bool:
+    """'does that hurt a 100 as well' after how thick a shim: by how much the same seat is off for that lens."""
+    lenses = [part for part in turn.heard.cast.lenses if part.focal]
+    asked = turn.tells("harm-word", "left-so", "damage") and len(lenses) == 1
+    return turn.was == SHIM_CALIBRATION and asked and not turn.heard.cast.bodies
+
+
 def wants_foil(turn: Turn) -> bool:
     """'how thick a foil for that' after a ring that is off: what goes under it, and nothing that is to be cut."""
     return turn.tells("foil") and sized(turn.before) and turn.was in OF_RING and turn.best == DIY_DIMENSION

@@ -106,6 +106,14 @@ def supposes_a_mode(turn: Turn) -> bool:
     return turn.was in _FRAMED and turn.best == GEAR_SETTING and framed and supposed
 
 
+def views_a_frame(turn: Turn) -> bool:
+    """'view in APS-C' after an exposure, which no frame changes: what the lens frames like there."""
+    cast = turn.heard.cast
+    framed = bool(cast.frames) and not (cast.lenses or cast.bodies or cast.pieces or turn.heard.readings.values)
+    lens = turn.before.lens is not None and turn.before.lens.focal_length_mm is not None
+    return turn.was == EXPOSURE_ND and framed and lens and turn.best == CROP_EQUIVALENT
+
+
 def asks_the_hole(turn: Turn) -> bool:
     """'hole for f8' after a lens of a told length: how wide the opening of a stop is."""
     tokens = turn.heard.line.tokens

@@ -76,6 +76,8 @@ def test_the_number_asked_for_is_told(club, turns, name, value):
         "my ef to mft 0.71 reducer measures 17.3 thick, infinity?",
         "my 0.71 reducer from m42 to e is 21.2 thick. will it reach infinity",
         "seat of a 0.71 ring ef to mft is 17.4 - is that plausible",
+        "a 0.71 ef to mft ring 17.4 thick, infinity?",
+        "0.72 fd-mft booster measures 15.9, ok?",
     ],
 )
 def test_a_ring_with_a_reducer_is_not_judged_by_its_thickness(club, text):
@@ -132,3 +134,15 @@ def test_a_shim_pulled_from_a_ring_that_was_right_leaves_it_too_thin(club):
     found = told(club, "if i pull the 0.15 shim from a ring that was right, where does a 50 then show infinity")
     assert values(found, "register_error_mm") == [pytest.approx(-0.15)]
     assert values(found, "scale_mark_mm")[0] == pytest.approx(16767, rel=0.02)
+
+
+@pytest.mark.parametrize(
+    ("text", "error"),
+    [
+        ("0.5 m42-e ring too thick", "0.5 mm too thick"),
+        ("0.3 om-z adapter too thin, 28mm", "0.3 mm too thin"),
+        ("0.15 m42 to e ring too long 50mm", "0.15 mm too long"),
+    ],
+)
+def test_by_how_much_a_ring_is_off_may_stand_before_its_mounts(club, text, error):
+    assert told(club, text)["reading"].endswith(error)

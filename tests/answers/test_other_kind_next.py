@@ -362,3 +362,8 @@ def test_a_mode_that_is_supposed_asks_the_same_of_it(club, turn):
 
 def test_whether_to_crop_is_no_mode(club):
     assert last(club, "50 1.8 om on E full frame cover?", "do i need to crop").intent == "coverage"
+
+
+def test_the_view_on_a_frame_after_an_exposure_is_no_exposure(club):
+    found = last(club, "m42 58 2 on L full frame, sunny, 1/60, iso 100, nd?", "view in aps-c")
+    assert "58 mm on APS-C frames like 89 mm" in flat(found)

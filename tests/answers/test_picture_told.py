@@ -108,7 +108,7 @@ def test_ways_closer_come_before_the_chain(said):
 
 
 def test_lengths_are_told_in_inches_where_they_are_asked_for(said):
-    assert said("register of m42", "in inches")["text"].startswith("In inches: register 1.790 in.")
+    assert said("register of m42", "in inches")["text"].startswith("In inches: register 1.790 in")
 
 
 def test_what_was_measured_of_a_lens_stays_with_its_drawings_and_its_card(said):

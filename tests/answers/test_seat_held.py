@@ -138,3 +138,10 @@ def test_foil_is_asked_for_a_ring_that_is_thin(club):
 def test_what_the_mount_of_a_body_means_leaves_lens_and_body(club):
     *_, found = talk(club, "C 50 on a CS camera, ring?", "whats CS mean", "without the ring what happens")
     assert error_of(found) == pytest.approx(-5.0)
+
+
+@pytest.mark.parametrize("turn", ["does that hurt a 100 as well", "and a 100 on the same ring?"])
+def test_a_mark_on_the_moon_is_that_of_the_lens_it_was_told_of(club, turn):
+    _, found = talk(club, "FD 28 on E sharp at the 4 m mark for the moon, how thick a shim", turn)
+    assert "the same 0.2 mm for this lens" in flat(found)
+    assert "51 m mark of the 100 mm lens" in flat(found)

@@ -33,7 +33,11 @@ def carried(question: Question, before: Question | None, facts: Catalogue) -> Qu
     both = _of_body_and_ring(question, before)
     if both is not None:
         return both
-    if before.intent == SHIM_CALIBRATION and is_target(before):
+    if (
+        before.intent == SHIM_CALIBRATION
+        and is_target(before)
+        and not (_is_another(question, before) and _mark(before))
+    ):
         question = _as_target(question, before)
         if question.said(_ON_TARGET[0]) is not None:
             return question
@@ -168,6 +172,11 @@ def _with_mark(question: Question, before: Question) -> Question:
         values=(*question.values, ("thickness", f"{error.nominal:.4g} mm"), (OFF, "too close")),
         mentioned=(*question.mentioned, Mention("sits-too-close", at, at)),
     )
+
+
+def _is_another(question: Question, before: Question) -> bool:
+    """'and a 100 on it' after 'the moon is sharp at the 4 m mark': the mark is that of the lens of before."""
+    return before.said("mark") is not None and focals(question) not in ((), focals(before))
 
 
 def _is_judged(question: Question) -> bool:

@@ -19,8 +19,8 @@ WHOLLY: Final = 0.9  # and of one phrase of the advice
 
 def with_what_it_is_about(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """The advice first whose phrase a question is made of, where nothing was computed and it was not told."""
-    if answer.unread is not None:
-        return answer
+    if answer.unread is not None or question.values:
+        return answer  # who tells a number asks what becomes of it
     advice = _wholly_about(question, knowledge)
     if advice is None or (answer.lines and answer.lines[0].text.endswith(advice.says)):
         return answer
