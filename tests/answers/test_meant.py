@@ -58,7 +58,8 @@ def test_inches_are_of_the_lens_or_of_what_it_was_made_for(club: Desk, text: str
          "how do I get a 16 mm f/1.8 C-mount lens on a Micro Four Thirds body"),
         (("exakta 58mm f2 on an rf body", "the lens is m42 not exakta"),
          "how do I get a 58 mm f/2 M42 lens on an RF-mount body"),
-        (("50mm f2 om on ef", "the body is aps-c"), "how do I get a 50 mm f/2 OM-mount lens on an EF-mount APS-C 1.6x body"),
+        (("50mm f2 om on ef", "the body is aps-c"),
+         "how do I get a 50 mm f/2 OM-mount lens on an EF-mount APS-C 1.6x body"),
     ],
 )  # fmt: skip
 def test_what_is_told_of_a_thing_changes_that_thing_and_asks_anew(

@@ -107,7 +107,8 @@ def test_what_such_a_question_asks_for_is_told(asked, text, says):
         (("thickness of an om to e ring?", "and for the X one"), "An OM-mount lens on an X-mount body"),
         (("cut an M42 to E ring, it came out 27.30. use it?", "so what shim", "where is infinity on a 50 without it?"),
          "a 50 mm lens has infinity at its 16 m mark"),
-        (("24 mm hits infinity at 4 m on this adapter", "why is the 100 ok on it then"), "0.15 mm too close, infinity is sharp at this mark of the scale: 100 mm 69 m"),
+        (("24 mm hits infinity at 4 m on this adapter", "why is the 100 ok on it then"),
+         "0.15 mm too close, infinity is sharp at this mark of the scale: 100 mm 69 m"),
         (("28mm, infinity comes at the 4 m mark", "how many foils if one is 0.02"), "0.2 mm is 10 x 0.02 mm"),
     ],
 )  # fmt: skip
