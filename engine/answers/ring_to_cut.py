@@ -71,7 +71,7 @@ def to_make(question: Question, knowledge: Knowledge) -> Answer:
         told, ring = told + part, ring or made
     told += stock_left(question, ring)
     apart = holes_for(question) + held_at(question, knowledge)
-    told = drawn_larger(question, ring) + told + apart
+    told = holes_for(question) + drawn_larger(question, ring) + told + held_at(question, knowledge)
     told += _before_tapping(question, knowledge) + as_long_as(question, knowledge)
     bored = bore_for(question, knowledge)
     told += bored
