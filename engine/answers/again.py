@@ -41,6 +41,8 @@ AS_BEFORE: Final = (
     "That was read as the same question again, so the rest stands as before. Ask 'how sure is it' or 'why', or name "
     "what differs: another lens, body, ring or distance."
 )
+WARNING: Final = frozenset(["note", "caution", "danger"])
+MOST_WARNED: Final = 2  # lines that are told again
 STANDS: Final = "The rest stands as in the answer before."
 _SEATED: Final = frozenset({CHAIN, FOCUS_VERDICT, IDENTIFY_MOUNT, COVERAGE})  # answers that are no numbers
 _CORNERS: Final = "corners vignette"  # what the words of a question that goes on with coverage are about
@@ -78,7 +80,8 @@ def once(answer: Answer, last: Answer | None, catalogue: Catalogue) -> Answer:
     of_iris = _of_its_iris(answer, last)
     if beside or of_iris:
         beside = () if of_iris else beside  # what stops one down is no matter of infinity
-        verdict = answer.lines[:1] if answer.chains and beside else ()
+        warned = [line for line in answer.lines[1:] if line.kind in WARNING]
+        verdict = (*answer.lines[:1], *warned[:MOST_WARNED]) if answer.chains and beside else ()
         return replace(answer, lines=(*asked_for, *of_iris, *beside, *verdict, Line("note", STANDS)))
     if asked_for and set(last.lines) <= set(answer.lines):
         fresh = tuple(line for line in answer.lines if line not in last.lines)  # all else stood there before
@@ -89,7 +92,8 @@ def once(answer: Answer, last: Answer | None, catalogue: Catalogue) -> Answer:
     told = AS_BEFORE if answer.reading == last.reading else UNCHANGED
     told = ALL_SAID if answer.intent == WHY else told
     # what was meant as another question may well be answered by the first lines
-    kept = LEADING if told == AS_BEFORE or (told == UNCHANGED and not answer.chains) else 1
+    listed = len(answer.lines) > 1 and answer.lines[1].kind == "fact"  # what heads them is told of each behind it
+    kept = LEADING if told == AS_BEFORE or (told == UNCHANGED and (listed or not answer.chains)) else 1
     asks = tuple(line for line in answer.lines[kept:] if line.kind == "ask")
     return replace(answer, lines=(*answer.lines[:kept], Line("note", told), *asks))
 

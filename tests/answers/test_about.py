@@ -106,7 +106,6 @@ def test_what_is_done_with_a_thing_is_ruled_on_before_the_thing(say: str, begins
     ("say", "topic"),
     [
         ("what voltage does a b4 servo take", "servo lenses"),
-        ("39x26 lens starts hard in the M39x1 ring", "near-miss threads"),
         ("can i peek into the slide projector while lit to line up the lens", "inside an old projector"),
         ("how many kilos can the e mount hold", "how much a mount bears"),
         ("how can i find out if the ring is bad or the lens", "is it the ring, the lens or the body"),

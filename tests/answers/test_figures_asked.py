@@ -230,7 +230,7 @@ def test_no_lugs_are_none(asked):
     ("text", "said"),
     [
         ("t2 telescope adapter wont take my M42 lens past one turn", "M42x1 starts, then binds in M42x0.75"),
-        ("tapping size for RMS female", "hole before the thread is cut 19.42 to 19.49 mm wide"),
+        ("tapping size for RMS female", "19.42 to 19.49 mm"),
         ("turning an M39x1 male: blank diameter?", "male thread 38.79 to 38.97 mm"),
         ("print a clamp for a 52.5 projector tube, bore?", "Sleeve bore 52.53 to 52.7 mm"),
         ("projector lens or enlarger lens for macro, which", "no iris"),

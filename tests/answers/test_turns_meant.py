@@ -590,7 +590,9 @@ def test_the_part_between_two_mounts_is_for_the_lens_that_leaves_it_room(club, f
 @pytest.mark.parametrize("said", ["can i see that with just a ruler", "how do i tell them apart with a ruler"])
 def test_two_threads_are_told_apart_by_ten_crests(club, said):
     told = flat(talk(club, "is M42 the same thread as T2", said)[-1])
-    assert "10 mm = 1 mm, 7.5 mm = 0.75 mm" in told
+    assert "ten" in told
+    assert "10 mm" in told.partition("7.5 mm")[0]
+    assert "7.5 mm" in told
 
 
 @pytest.mark.parametrize(

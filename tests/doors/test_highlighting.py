@@ -29,7 +29,7 @@ def marked(text: str) -> list[tuple[str, str]]:
         ),
         ("C on E", [("C", "name"), ("on", "word"), ("E", "name")]),
         ("a wibble of 12", [("of", "word")]),
-        ("what is a helicoid", [("what is", "word"), ("helicoid", "word")]),
+        ("what is a helicoid", [("what is a", "word"), ("helicoid", "word")]),
         ("wibble helicod", []),
         ("", []),
         ("   ", []),
