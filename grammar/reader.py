@@ -277,7 +277,8 @@ def _doubted(question: Question, heard: Heard, lexicon: Lexicon) -> Question:
     others = [other for other in likely if other != OUT_OF_SCOPE]  # it offers no answer
     if not others:
         return question
-    said = [canonical(question.with_(intent=other, topic=None), lexicon.name_for) for other in others]
+    told = _with_mentioned(question, lexicon)  # 'a 1.4x or a 2x'
+    said = [canonical(told.with_(intent=other, topic=None), lexicon.name_for) for other in others]
     return question.with_(instead=tuple(dict.fromkeys(said)))
 
 

@@ -206,8 +206,14 @@ class _Sayer:
     def _bodies(self) -> str:
         return " and ".join(thing_words(thing, "body", self.name_of) for thing in self.question.bodies)
 
+    def _between_pieces(self) -> str:
+        """Glass to choose from is not put one behind the other: '1.4x or 2x'."""
+        factors = [thing.factor for thing in self.question.adapters]
+        either = len(factors) > 1 and None not in factors and self.question.mentions("either-or")
+        return " or " if either else " and "
+
     def _formats(self) -> str:
-        return " and ".join(
+        return self._between_pieces().join(
             self.name_of("format", thing.id) for thing in self.question.things if thing.kind == "format" and thing.id
         )
 

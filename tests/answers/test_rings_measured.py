@@ -246,14 +246,17 @@ def test_marks_that_read_wrong_may_be_put_right_although_infinity_is_reached(clu
     assert "to better it: a shim of 0.2 mm puts infinity back on its mark" in told(found)
 
 
-@pytest.mark.parametrize(
-    "turn", ["which one is off", "which are off", "how far off are they", "by how much", "is one of them wrong"]
-)
+@pytest.mark.parametrize("turn", ["which one is off", "which are off", "by how much", "is one of them wrong"])
 def test_which_of_several_rings_is_off_is_told_of_each(club, turn):
     found = talk(club, "my rings measured: m42 to e 27.3, om to e 28.0", turn)[-1]
     assert "Off: M42 to E-mount." in told(found)
     assert "M42 to E-mount, 27.3 mm: 0.16 mm too thin; right is 27.46 mm" in told(found)
     assert "OM-mount to E-mount, 28 mm: as it should be" in told(found)
+
+
+def test_how_far_several_rings_are_off_is_told_of_each(club):
+    found = talk(club, "my rings measured: m42 to e 27.3, om to e 28.0", "how far off are they")[-1]
+    assert "0.16 mm too close (M42 to E-mount); 0 mm too close (OM-mount to E-mount)" in told(found)
 
 
 def test_how_long_a_cup_is_does_not_tell_its_seat(club):
