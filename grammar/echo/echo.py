@@ -213,7 +213,7 @@ class _Sayer:
         return " or " if either else " and "
 
     def _formats(self) -> str:
-        return self._between_pieces().join(
+        return " and ".join(
             self.name_of("format", thing.id) for thing in self.question.things if thing.kind == "format" and thing.id
         )
 
@@ -234,7 +234,7 @@ class _Sayer:
 
     def _pieces(self) -> str:
         words = [thing_words(thing, "adapter", self.name_of) for thing in self.question.adapters]
-        return f" with {' and '.join(words)}" if words else ""
+        return f" with {self._between_pieces().join(words)}" if words else ""
 
     def _settings(self) -> list[str]:
         question = self.question
