@@ -22,6 +22,7 @@ _AHEAD: Final = 3  # tokens at most from the words to the number that is right
 _LENGTHS: Final = frozenset(["NUMBER", "LENGTH"])
 _BETWEEN: Final = frozenset(["CUE", "DET", "PREP", "MEASURE"])
 _OF_LENS: Final = frozenset(["LENS", "KIND"])
+_IDLE: Final = frozenset(["DET", "FILLER", "LETTER"])  # before the piece: 'the proper cup', 'a cup'
 _APART_MM: Final = 3.0  # a ring that is farther off is another ring
 _LEAST_APART_MM: Final = 0.6  # a cup of two tenths may be off by as much as it is deep
 _APART: Final = 0.25  # and so is one that is off by more than this share of it
@@ -66,10 +67,11 @@ def _with_mikes(tokens: list[Token]) -> list[Token]:
 
 
 def _leave_out(tokens: list[Token], at: int) -> None:
-    """'a flat 2 mm plate instead of a cup': where a ring is told by its length, the piece it stands for is none."""
-    ring = {one.kind for one in tokens[max(0, at - 2) : at]}
-    other = next((n for n in range(at + 1, len(tokens)) if tokens[n].kind != "DET"), None)
-    if ring == {"PIECE", "LENGTH"} and other is not None and tokens[other].kind == "PIECE":
+    """'a 2 mm plate on E instead of the proper cup': where a ring is told by its length, what it stands for is none."""
+    rings = [n for n in range(at) if tokens[n].kind == "PIECE"]
+    sized = any({one.kind for one in (*tokens[max(0, n - 1) : n], *tokens[n + 1 : n + 2])} & _LENGTHS for n in rings)
+    other = next((n for n in range(at + 1, len(tokens)) if tokens[n].kind not in _IDLE), None)
+    if sized and other is not None and tokens[other].kind == "PIECE":
         tokens[other] = tokens[other].as_("CUE")
 
 

@@ -243,3 +243,15 @@ def test_how_deep_a_cup_is_on_another_body(club):
     _, found = talk(club, "C mount cup for an E body, depth and bore for a 32 barrel", "on MFT how deep")
     assert found.intent == "diy-dimension"
     assert "-1.72 mm" in flat(found)
+
+
+@pytest.mark.parametrize("turn", ["we also want the sun in june", "and the sun?"])
+def test_the_sun_that_is_wanted_is_ruled_on_whatever_else_the_chain_warns_of(club, turn):
+    *_, found = talk(club, "T2 on my EF camera, ring length", "how far off would that be", turn)
+    assert found.intent == "hazard"
+    assert "certified solar filter in front" in flat(found)
+
+
+def test_a_shutter_that_fires_is_no_fire(club):
+    *_, found = talk(club, "C lens on MFT, camera says no lens", "ok fires now. f-- in the display, thats bad?")
+    assert "start a fire" not in flat(found)

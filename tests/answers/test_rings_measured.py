@@ -263,3 +263,15 @@ def test_how_long_a_cup_is_does_not_tell_its_seat(club):
     (found,) = talk(club, "i measured my rings: m42 to e is 27.4 mm and c to e is 4.02 mm, which is off")
     assert told(found).startswith("Off: M42 to E-mount.")
     assert "C to E-mount: its seat lies in a cup, so its length does not tell" in told(found)
+
+
+@pytest.mark.parametrize(
+    ("said", "error"),
+    [
+        ("i printed a flat adapter 1.2 thick for a 50mm C lens on RF, should have been a cup i know. how far", 3.674),
+        ("75mm c lens in a flat 3mm ring on an RF body instead of the proper cup, what's my furthest focus", 5.474),
+        ("75mm c lens on RF with a flat 3mm ring instead of a cup, how far", 5.474),
+    ],
+)
+def test_what_a_ring_stands_for_is_no_piece_of_the_stack(asked, said, error):
+    assert error_mm(asked(said)) == pytest.approx(error, abs=0.01)

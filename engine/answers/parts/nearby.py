@@ -55,6 +55,7 @@ MOST_ERROR_MM: Final = 0.5
 HUNDREDTHS: Final = "hundredths matter"  # what it is in words
 SET_APART: Final = "short lens long lens"  # what two focal lengths are in words, where the one differs from the other
 SMALL_STOP: Final = "bending-seen-from"  # of the facts: from this f-number on light that bends at the hole is seen
+_IN_SUN: Final = "pointed at the sun"  # what the sun among the values of a danger is about, in words
 _SMALL_STOPS: Final = "soft at small stops diffraction"
 _RULED: Final = ("weight", "rear_reach", "thread_length")  # kinds of values that a danger lies in
 
@@ -76,6 +77,7 @@ def asked_about(question: Question, catalogue: Catalogue) -> str:
     more += [_MEANT["dashes"]] if 0.0 in numbers(question, "numbers") else []  # 'camera shows 0.0'
     more += [_SMALL_STOPS] if mentions(question, "soft-said") and _has_small_stop(question, catalogue) else []
     told = more if question.intent == WHY else []
+    told += [_IN_SUN] if question.intent == HAZARD and question.said("light") == "full-sun" else []
     return " ".join((question.text, *keys, *told))
 
 
