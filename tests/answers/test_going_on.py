@@ -474,7 +474,10 @@ def test_a_ring_supposed_to_be_off_after_a_picture_asks_of_the_seat(club, turn):
     assert "image circle" not in flat(seat)
 
 
-@pytest.mark.parametrize("turn", ["what should I wear to the wedding", "what should i eat tonight", "will it rain"])
+@pytest.mark.parametrize(
+    "turn",
+    ["what should I wear to the wedding", "what should i eat tonight", "will it rain", "which phone should I buy"],
+)
 def test_what_is_of_no_lens_is_declined_in_a_talk_too(club, turn):
     _, declined = talk(club, "does a 16mm f/1.9 c-mount lens reach infinity on an m43 body", turn)
     assert declined.intent == "out-of-scope"

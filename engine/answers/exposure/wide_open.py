@@ -14,7 +14,7 @@ from engine.physics import exposure
 from grammar.kinds import EXPOSURE_ND
 from grammar.questions import Question
 
-_CLOSED: Final = 22.0  # the f-number to which old lenses close at most
+_CLOSED: Final = "smallest-stop"  # of the facts: the f-number to which such lenses close
 
 
 def goes_on_with_density(question: Question) -> bool:
@@ -35,6 +35,7 @@ def stop_or_density(stop: Told, light: Light, question: Question, knowledge: Kno
     if not is_known(stops) or stops.least <= 0:
         return stop
     found = [row.value for row in stop.quantities if isinstance(row.value, Interval)]
-    beyond = bool(found) and found[0].least > _CLOSED and not mentions(question, "which-stop")
+    closed = knowledge.catalogue.assumptions[_CLOSED].value.greatest
+    beyond = bool(found) and found[0].least > closed and not mentions(question, "which-stop")
     held = held_back(light, question, knowledge)
     return held if beyond else stop + held

@@ -6,6 +6,7 @@ import re
 from collections.abc import Sequence
 from typing import Final
 
+from engine.answers.found.all_measured import WIDER_MM
 from engine.answers.found.screwed_in import is_one_thread
 from engine.answers.parts.answer import Line, Quantity
 from engine.answers.parts.knowledge import Knowledge
@@ -24,7 +25,6 @@ PAIR: Final = 2
 HEAD: Final = "lens-side-only"  # trait of mounts that only lenses have
 SAME: Final = "Yes,"
 ALIKE_MM: Final = 0.02  # registers nearer than this are told as one
-WIDER_MM: Final = 1.5  # threads that differ so much in width never meet
 UNFOCUSED: Final = "no focusing"  # trait of a lens, as it is told
 NO_FOCUSING: Final = "no-focusing"  # trait of the mounts of such lenses
 ENLARGER: Final = "enlarger"  # the kind that most of them are
