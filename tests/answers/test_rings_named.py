@@ -128,3 +128,19 @@ def test_through_a_ring_asks_for_no_ring_of_the_facts(asked, by):
     found = asked(f"P6 180mm lens on a M645 body {by}, distant things?")
     assert first(found)["verdict"] == "infinity"
     assert "within the limits" not in flat(found)
+
+
+@pytest.mark.parametrize(("say", "off_mm"), [
+    ("25mm c lens with the 1mm and the 0.5mm ring under it, in a proper E cup. how far away can it focus", 1.5),
+    ("i put the 1 mm c ring under my 25mm c-mount on the C-E adapter, does it still get infinity", 1.0),
+    ("a 35mm C lens with 0.5 + 1 + 2 mm rings in an E cup, what is the farthest", 3.5),
+    ("16mm c lens in a proper MFT cup with half a millimetre ring beneath, how far away can it focus", 0.5),
+    ("25 mm c-mount, the 1mm ring under it, cup on Z body. focus range?", 1.0),
+    ("m42 50mm with the 10mm and 20mm tubes on an m42 to E ring, furthest distance", 30.0),
+])  # fmt: skip
+def test_rings_beneath_a_lens_add_to_the_ring_that_seats_it(asked, say, off_mm):
+    assert error_mm(asked(say)) == pytest.approx(off_mm, abs=0.06)
+
+
+def test_a_length_behind_a_ring_is_that_of_the_ring(asked):
+    assert error_mm(asked("a 50 mm c lens on a C to MFT ring, flat 1 mm, does it reach infinity")) == close(2.724)
