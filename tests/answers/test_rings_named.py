@@ -144,3 +144,18 @@ def test_rings_beneath_a_lens_add_to_the_ring_that_seats_it(asked, say, off_mm):
 
 def test_a_length_behind_a_ring_is_that_of_the_ring(asked):
     assert error_mm(asked("a 50 mm c lens on a C to MFT ring, flat 1 mm, does it reach infinity")) == close(2.724)
+
+
+@pytest.mark.parametrize("say", [
+    "customers come with E, Z and L bodies, our primes are all PL. which rings do we stock",
+    "clients have E, Z and L bodies, we only own PL lenses, which adapters to buy",
+])  # fmt: skip
+def test_one_word_for_bodies_heads_all_of_its_list(asked, say):
+    rows = asked(say)["quantities"]["ring_thickness_mm"]
+    told = {row["case"]: round((row["least"] + row["greatest"]) / 2, 2) for row in rows}
+    assert told == {"e-mount": 34, "z-mount": 36, "l-mount": 32}
+
+
+def test_a_reducer_that_is_flat_and_has_no_factor_adds_nothing(asked):
+    say = "flat d reducer in a CS cctv camera, 13mm cine lens. does it get to infinity or just nearly"
+    assert error_mm(asked(say)) == close(0.236)

@@ -267,3 +267,14 @@ def test_two_ranges_with_one_helicoid_are_two_helicoids(asked, say):
 def test_a_zoom_beside_a_helicoid_stays_a_zoom(asked):
     pieces = asked("36-90 zoom or a 25-55 helicoid for close up")["reading"]
     assert "36..90 mm helicoid" not in pieces
+
+
+@pytest.mark.parametrize("say", [
+    "plain ring or .71 for my fd 50 on mft, filming indoors",
+    ".71 or a plain ring for om 50 on mft",
+    "a plain adapter vs 0.7 for k 28 on mft, night street",
+])  # fmt: skip
+def test_a_number_below_one_set_against_a_ring_is_a_reducer(asked, say):
+    found = asked(say)
+    assert found["intent"] == "compare"
+    assert "stops more light than" in found["text"].splitlines()[0]

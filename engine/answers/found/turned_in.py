@@ -38,6 +38,8 @@ def turned_in(question: Question, knowledge: Knowledge) -> Told:
     if not alike and not stuck:
         return Told()
     bound = _binding(alike, hole, turns, knowledge)[:MOST]
+    if not bound and hole is not None and turns < usual.least:
+        bound = _binding(alike, hole, None, knowledge)[:MOST]  # turns are counted roughly
     home = f"a thread's own is home after {_span(usual)}"
     if turns >= usual.least and not bound:
         text = f"{_turns(turns)} in and then tight is mostly home: {home}."
@@ -71,8 +73,7 @@ def with_not_home_told(answer: Answer, question: Question, knowledge: Knowledge)
     """'won't go right in my M42 ring', of no other mount: which threads of its width begin in it and bind."""
     turns = turned_in(question, knowledge)
     if turns.lines:  # some kinds tell of the turns by themselves
-        lines = answer.lines if answer.intent in BY_TURNS else (*turns.lines, *answer.lines)
-        return replace(answer, lines=lines)
+        return answer if answer.intent in BY_TURNS else replace(answer, lines=(*turns.lines, *answer.lines))
     hole = named_thread(question, knowledge)
     if hole is None or len(_threads(question, knowledge)) > 1:
         return answer
@@ -86,8 +87,8 @@ def with_not_home_told(answer: Answer, question: Question, knowledge: Knowledge)
     lines = [Line("head", text)]
     lines += [Line("fact", _binds_in(male, female, until, knowledge), 1) for male, female, until in bound]
     lines.append(Line("ask", "How long are ten crests of it? That tells which of them it is.", wants="pitch"))
-    pitches = [one for one in (hole, *(row[0] for row in bound)) if is_known(one.pitch_mm)]
-    rows = [Quantity("thread_pitch_mm", one.pitch_mm, one.id) for one in pitches]
+    screws = (hole, *(row[0] for row in bound))
+    rows = [Quantity("thread_pitch_mm", one.pitch_mm, one.id) for one in screws if is_known(one.pitch_mm)]
     quantities = (*dict.fromkeys(rows), *(answer.quantities or ()))
     return replace(answer, lines=(*lines, *answer.lines), quantities=quantities)
 
