@@ -14,7 +14,17 @@ from grammar.things.housing import house, house_before, house_beside, house_stra
 from grammar.things.marked_lens import is_marked_lens
 from grammar.things.mount_roles import AND, USED, has_lens, is_focal, is_focal_alone, place_mount
 from grammar.things.phrases import TOWARDS, Between, Noun, Phrase
-from grammar.things.rows_of_mounts import HELD, paired, route, rowed, takers, taking, told_of_lens, whole_pieces
+from grammar.things.rows_of_mounts import (
+    HELD,
+    hosts_in_row,
+    paired,
+    route,
+    rowed,
+    takers,
+    taking,
+    told_of_lens,
+    whole_pieces,
+)
 from grammar.things.saying_of import with_said, without_denied
 from grammar.things.splitting import split
 from grammar.things.standins import stands_in
@@ -51,6 +61,7 @@ def cast_of(phrases: list[Phrase], hosts: frozenset[str] = frozenset(), told: fr
     route(parts)
     rowed(parts)
     share_heads(parts)
+    hosts_in_row(parts)
     told_of_lens(parts)
     parts = paired(parts, told)
     house_before(parts)

@@ -10,6 +10,7 @@ from grammar.things.phrases import TOWARDS
 
 HELD: Final = "held"  # what a cue tells where a thing is one's own
 _FILM_CAMERA: Final = "slr"
+_AND_A: Final = "with"  # the role of what stands behind 'and a'
 _LISTING: Final = frozenset([",", "and", "+"])
 
 
@@ -94,6 +95,22 @@ def takers(parts: list[Part]) -> None:
         for part in hosts:
             part.sort = "body"
         taken[0].sort = "lens"
+
+
+def hosts_in_row(parts: list[Part]) -> None:
+    """'a 13 mm D, got a Q and an MFT': beside one lens that is told whole, mounts of bodies in a row are bodies."""
+    if any(part.sort == "body" for part in parts):
+        return
+    bare = [part for part in parts if part.sort == "mount" and part.noun.head is None and not part.focal]
+    rows = [one for one in bare if one.is_host and one.noun.role in ("", "on", _AND_A)]
+    others = [part for part in parts if part.sort in ("lens", "mount", "length") and part not in rows]
+    lens = [part for part in others if part.mounts]
+    told = any(one.focal or one.kinds or one.sort == "length" for one in others)
+    listed = len(rows) > 1 and parts[parts.index(rows[0]) :][: len(rows)] == rows
+    listed = listed and all(one.noun.join or one.noun.role == _AND_A for one in rows[1:])
+    if listed and len(lens) == 1 and told and not lens[0].noun.role:
+        for part in rows:
+            part.sort = "body"
 
 
 def _tells_of(piece: Part, mount: Part) -> bool:
