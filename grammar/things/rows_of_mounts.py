@@ -73,6 +73,13 @@ def _goes_on_from(piece: Part, mount: Part) -> bool:
 
 
 def taking(parts: list[Part]) -> list[Part]:
+    """What is said to take something: a ring its lenses, bodies theirs."""
+    parts = _with_ring_taking(parts)
+    _takers(parts)
+    return parts
+
+
+def _with_ring_taking(parts: list[Part]) -> list[Part]:
     """'the adapter takes F lenses and goes on MFT; mine is a K 28': beside another lens it tells of the ring."""
     for at in range(len(parts) - 2):
         piece, front, rear = parts[at : at + 3]
@@ -86,7 +93,7 @@ def taking(parts: list[Part]) -> list[Part]:
     return parts
 
 
-def takers(parts: list[Part]) -> None:
+def _takers(parts: list[Part]) -> None:
     """'which of E, X and MFT takes a C mount': the several before it are bodies, what they take is the lens."""
     hosts = [part for part in parts if part.sort in ("mount", "lens") and part.is_host and not part.focal]
     taken = [part for part in parts if part.mounts and part not in hosts and part.sort in ("mount", "lens")]

@@ -79,8 +79,8 @@ def test_a_ring_from_the_mount_of_the_lens_before_it_has_both_its_mounts(text: s
 @pytest.mark.parametrize(
     ("text", "lens", "bodies"),
     [
-        ("13mm f1.9 d mount. got a Q and a mft. which is better for it?", "d", ["q-mount", "mft-mount"]),
-        ("c mount 25mm, i own a mft and a Q, which is better", "c", ["mft-mount", "q-mount"]),
+        ("13mm f1.9 d mount. got an E and a mft. which is better for it?", "d", ["e-mount", "mft-mount"]),
+        ("c mount 25mm, i own a mft and an L, which is better", "c", ["mft-mount", "l-mount"]),
         ("m42 50mm, got an E and a Z, where does it go best", "m42", ["e-mount", "z-mount"]),
         ("have a Z and an X, want to use a K 50", "k-mount", ["z-mount", "x-mount"]),
     ],
