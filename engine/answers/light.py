@@ -104,7 +104,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         yield stars
         return
     yield t_stops_apart(question)
-    exposed_by_it = is_known(shutter_s(question, knowledge))
+    exposed_by_it = is_known(shutter_s(question, knowledge)) and not mentions(question, "as-f-number")
     yield Told() if exposed_by_it else t_stop_told(question, knowledge)
     yield between_two(question)
     yield stops_from(question)

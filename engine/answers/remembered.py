@@ -107,8 +107,10 @@ def _of_another_frame(question: Question, before: Question | None) -> bool:
 
 def _of_the_frame(question: Question, before: Question | None) -> bool:
     """Whether the reason is asked for after what a lens lights of a frame."""
-    asked = question.intent == WHY and question.topic in OF_FRAME and question.number is None
-    return asked and question.follows and before is not None and before.intent == COVERAGE and bool(question.lenses)
+    if question.intent != WHY or not question.follows or before is None or not question.lenses:
+        return False
+    crop = before.intent in OF_LIGHT and mentions(question, "crop")  # 'why bother with the crop then'
+    return crop or (before.intent == COVERAGE and question.topic in OF_FRAME and question.number is None)
 
 
 def _drawing(
