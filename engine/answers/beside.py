@@ -259,6 +259,7 @@ _notes: Final = where_named(named("words.noted", "with_notes"))
 _check: Final = named("seat.check_first", "with_check_first")  # how a way is tried out
 _moon: Final = named("picture.moon", "with_moon")  # how large the moon is on the sensor
 _not_home: Final = named("found.turned_in", "with_not_home_told")  # which screws begin in that hole and bind
+_lit: Final = named("exposure.lit_less", "with_light_apart")  # by how many stops the one of two is brighter
 _SCREWING: Final = (kinds.HAZARD, kinds.LOOK_ALIKE, kinds.WHY, kinds.IDENTIFY_MOUNT, *WAYS, kinds.SHIM_CALIBRATION)
 BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     (WAYS, where(_stacked, "flange_to_image")), (WAYS, where(_forgiven, "thickness")),
@@ -276,7 +277,7 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     ((*WAYS, kinds.SHIM_CALIBRATION), heard(_forgiven, "does-it-matter", "left-over")),
     ((kinds.SHIM_CALIBRATION,), _as_it_is), (NAMING, _strange), ((*ON_A_BODY, *WAYS), TURNED_OUT),
     ((kinds.HAZARD, kinds.LOOK_ALIKE, kinds.WHY), where(_turned, "turns")),
-    (_SCREWING, heard(_not_home, "not-home")),
+    ((kinds.COMPARE, kinds.EXPOSURE_ND), heard(_lit, "light-apart")), (_SCREWING, heard(_not_home, "not-home")),
     ((*WAYS, kinds.BUY_PLAN), heard(_glass_asked, "glass-asked")),
     ((*WAYS, kinds.LOOK_ALIKE, kinds.COMPARE, kinds.WHY), heard(_room_asked, "who-has-room")),
     ((*WAYS, kinds.MACRO_DISTANCE), heard(_glass_held, "bare-glass")),
