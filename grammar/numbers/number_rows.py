@@ -15,6 +15,7 @@ _LEAST_LENS: Final = 8.0  # mm
 _PLAIN: Final = frozenset(["NUMBER", "LENGTH"])
 _SIZED: Final = frozenset(["LENGTH", "FOCAL", "COMBO", "RANGE", "NUMBER"])
 _TURNING: Final = frozenset(["reverse-ring"])
+_CHOICE: Final = frozenset(["or", "vs"])
 _IN_METRES: Final = frozenset(["close-focus", "mark", "distance"])  # what a bare number behind is metres of
 
 
@@ -40,14 +41,35 @@ def with_ones_counted(tokens: list[Token]) -> list[Token]:
 
 
 def with_sum_of_tube(tokens: list[Token]) -> list[Token]:
-    """'ten plus sixteen of tube': lengths added up in front of 'of tube' are those of tubes."""
+    """'ten plus sixteen of tube', '12 or 25 mm of tubes': lengths added up or to choose from are those of tubes."""
     out = _with_tubes_of_mount(tokens)
     for at in range(3, len(out)):
         of_tube = out[at].kind == "MEASURE" and out[at].text.casefold().startswith("of tub")
-        if of_tube and is_number(out[at - 1]) and out[at - 2].kind == "JOIN" and is_number(out[at - 3]):
+        if not of_tube:
+            continue
+        if is_number(out[at - 1]) and out[at - 2].kind == "JOIN" and is_number(out[at - 3]):
             out[at] = out[at].as_("PIECE", value=_TUBES, text="tubes", implies=())
             all_lengths(out, at - 1)
+        else:
+            _choose_tubes(out, at)
     return out
+
+
+def _choose_tubes(tokens: list[Token], at: int) -> None:
+    """'a 60 and 20 or 40 mm of tube', 'a 50 with 12 vs 25 mm of tubes': each a tube, behind the lens."""
+    first = at - 1
+    while first > 1 and tokens[first - 1].value in _CHOICE and _is_metric(tokens[first - 2]):
+        first -= 2
+    if first == at - 1 or not _is_metric(tokens[first]):
+        return
+    tokens[at] = tokens[at].as_("PIECE", value=_TUBES, text="tubes", implies=())
+    for place in range(first, at, 2):
+        tokens[place] = tokens[place].as_("LENGTH", unit="mm")
+        if place + 1 < at:
+            tokens[place + 1] = tokens[place + 1].as_("JOIN", text=",", value=",")
+    if first > 1 and tokens[first - 1].kind == "JOIN" and _is_metric(tokens[first - 2]):
+        tokens[first - 2] = tokens[first - 2].as_("FOCAL", unit="mm")
+        tokens[first - 1] = tokens[first - 1].as_("PREP", value="with")
 
 
 def _with_tubes_of_mount(tokens: list[Token]) -> list[Token]:
@@ -154,6 +176,10 @@ def set_behind(tokens: list[Token], at: int) -> None:
 
 def is_number(token: Token) -> bool:
     return token.kind == "NUMBER" and not token.text[:1].isalpha()
+
+
+def _is_metric(token: Token) -> bool:
+    return is_number(token) or (token.kind == "LENGTH" and token.unit == "mm")
 
 
 def is_of_scale(tokens: list[Token], at: int) -> bool:

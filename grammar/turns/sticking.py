@@ -271,8 +271,8 @@ def _overtaken(said: Question) -> frozenset[str]:
         return _FILLED | {"extension"}
     keys = {key for key, _ in said.values}
     timed = frozenset(["shutter"]) if keys >= _TURNED else frozenset()  # the angle at a rate is the time
-    if said.distance_mm is not None and said.intent == SHIM_CALIBRATION:
-        timed |= {"mark"}  # 'now it stops at 12 m' after infinity at the 8 m mark
+    if said.distance_mm is not None:  # 'and 150 mm away' after so much before the front glass, 'stops at 12 m' now
+        timed |= {_TAPED, "mark"} if said.intent == SHIM_CALIBRATION else {_TAPED}
     timed |= frozenset([BRIGHTER]) if "light" in keys else frozenset()
     timed |= frozenset(["extension"]) if "magnification" in keys else frozenset()  # so much makes another size
     return timed | (_FILLED if _FILLED & keys else frozenset())

@@ -22,12 +22,17 @@ from grammar.kinds import (
     BUY_PLAN,
     CHAIN,
     COMPARE,
+    COVERAGE,
+    CROP_EQUIVALENT,
+    DEPTH_OF_FIELD,
     DIY_DIMENSION,
+    EXPOSURE_ND,
     FOCUS_VERDICT,
     GEAR_SETTING,
     HAZARD,
     IDENTIFY_MOUNT,
     LOOK_ALIKE,
+    MACRO_DISTANCE,
     OUT_OF_SCOPE,
     WHY,
 )
@@ -43,6 +48,8 @@ MOST_OF: Final = 0.5  # so much of what the question tells is all that it is abo
 # kinds of question that words answer, and no numbers
 SAID_FIRST: Final = frozenset([WHY, HAZARD, GEAR_SETTING, LOOK_ALIKE, OUT_OF_SCOPE, IDENTIFY_MOUNT])
 BY_NUMBERS: Final = frozenset([DIY_DIMENSION, BUY_PLAN, COMPARE])  # beside numbers one word is not enough
+# kinds whose numbers, where they could be reckoned, are the answer
+BY_NUMBERS_OF: Final = frozenset([COVERAGE, CROP_EQUIVALENT, MACRO_DISTANCE, EXPOSURE_ND, DEPTH_OF_FIELD])
 BY_CHAINS: Final = frozenset([CHAIN, FOCUS_VERDICT])  # kinds whose chains bring what is noted of the lens
 DOUBTFUL: Final = frozenset(["borderline", "unknown"])
 RINGS: Final = frozenset(["plain", "recessed", "corrective-glass"])
@@ -108,7 +115,8 @@ def _with_advice(answer: Answer, question: Question, knowledge: Knowledge) -> An
     lines = [line for line in advice_lines([advice[match.id] for match in rows]) if line.text not in told]
     if not lines:
         return answer
-    first = not answer.chains and question.intent not in BY_NUMBERS and rows[0].told >= WHOLLY
+    reckoned = bool(answer.quantities) and question.intent in BY_NUMBERS_OF
+    first = not (answer.chains or reckoned or question.intent in BY_NUMBERS) and rows[0].told >= WHOLLY
     return replace(answer, lines=(*lines, *answer.lines) if first else (*answer.lines, *lines))
 
 
