@@ -17,6 +17,7 @@ from grammar.numbers.two_sides import LEAST_RING, READING, TWO_APART, with_two_s
 from grammar.words.groups import ENDLESS, PLATE
 from grammar.words.tokens import Token
 
+_NOT: Final = "not"  # '25.60 not 25.46' tells the one and what it should be
 _LEAST_READINGS: Final = 3
 _SPREAD: Final = 0.02  # of the readings of one thing, as a share of them, and in mm:
 _WIDEST: Final = 0.6
@@ -186,7 +187,8 @@ def _are_two_sides(tokens: list[Token], row: list[int]) -> bool:
     if len(row) != 2:
         return False
     fine = all(len(tokens[place].text.partition(".")[2]) == 2 for place in row)
-    joined = {one.value for one in tokens[row[0] + 1 : row[1]] if one.kind == "JOIN"} <= {",", "and"}
+    between = [one for one in tokens[row[0] + 1 : row[1]] if one.kind == "JOIN" or one.value == _NOT]
+    joined = {one.value for one in between} <= {",", "and"}
     one, other = (tokens[place].numbers[0] for place in row)
     return fine and joined and one >= LEAST_RING and 0 < abs(one - other) <= TWO_APART
 
