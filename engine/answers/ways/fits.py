@@ -41,6 +41,7 @@ ASIDE = frozenset({"filter", "board", "bellows", "microscope", "projector", "enl
 BODIES_NOW = frozenset({"mirrorless"})  # for these a ring can be made where none is sold
 RINGED = frozenset({"slr", "medium-format"})  # lenses of these are put on other bodies by a plain ring
 WELL_SERVED = 15  # a body for which so many are sold needs no telling what could be made
+FEW_OF_FORMAT = 12  # mounts of one format that are all told
 UNUSUAL = frozenset({"lens-side-only"})
 
 
@@ -98,7 +99,7 @@ def _fits_of(
     lens: Thing | None, body: Thing | None, kinds: frozenset[str], question: Question, knowledge: Knowledge
 ) -> list[Fit]:
     fits = []
-    for name in _partners(lens, body, kinds, knowledge):
+    for name in _of_format(_partners(lens, body, kinds, knowledge), lens, question, knowledge):
         partner = Thing("mount", (name,), name)
         wanted = lens is not None or is_coupled_as_asked(knowledge.catalogue.mounts[name], question)
         fit = _fit(lens or partner, body or partner, lens is not None, question, knowledge) if wanted else None
@@ -162,6 +163,16 @@ def _partners(lens: Thing | None, body: Thing | None, kinds: frozenset[str], kno
         if "thread-only" not in mounts[name].traits
         and (is_of(mounts[name], kinds) if kinds else mounts[name].kind not in ASIDE)
     )
+
+
+def _of_format(partners: list[str], lens: Thing | None, question: Question, knowledge: Knowledge) -> list[str]:
+    """'645 lenses for my Z body': of the mounts those of that format, with all others of it where they are few."""
+    told = {thing.format for thing in question.lenses if thing.format and not thing.ids} if lens is None else set()
+    if not told:
+        return partners
+    mounts = knowledge.catalogue.mounts
+    every = [name for name, one in mounts.items() if told & set(one.formats) and one.kind in RINGED]
+    return every if 0 < len(every) <= FEW_OF_FORMAT else [n for n in partners if told & set(mounts[n].formats)] or partners
 
 
 def _mount_of(thing: Thing | None, knowledge: Knowledge) -> str:
