@@ -251,6 +251,7 @@ _way_off: Final = named("seat.way_off", "with_way_off")
 _hidden: Final = named("seat.hidden_by_stop", "with_hiding_stop")
 # what it tells that infinity is missed with a ring that should reach it, before the answer
 _missed: Final = named("shims.missed", "with_infinity_missed")
+_early: Final = named("shims.missed", "with_infinity_early")
 # lengths in inches too, before the answer
 _inches: Final = named("parts.in_inches", "with_inches")
 # what is noted of the mounts that are named and the rings between them
@@ -280,6 +281,7 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     ((kinds.DEFINITION,), heard(_size, "by-size")), ((kinds.DEFINITION,), heard(_registers_apart, "register-spoken")),
     ((kinds.IDENTIFY_MOUNT,), heard(_threads, "do-they-meet")),
     (WAYS, heard(_thickness_asked, *TOO_THICK, "which-way-off")), (WAYS, heard(_missed, "infinity-missed")),
+    ((*WAYS, kinds.HAZARD), heard(_early, "sharp-before-end")),
     (WAYS, heard(_hidden, "which-stop")), (WAYS, heard(_check, "check-asked")), (OF_A_SIZE, heard(_inches, "by-inch")),
     ((kinds.COVERAGE, kinds.HAZARD, kinds.DIY_DIMENSION, kinds.WHY, kinds.DEFINITION), heard(_plate, "index-of-glass")),
     ((kinds.COVERAGE, kinds.CROP_EQUIVALENT, kinds.DIY_DIMENSION, kinds.EXPOSURE_ND, kinds.SHIM_CALIBRATION),

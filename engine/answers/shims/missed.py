@@ -11,6 +11,7 @@ from engine.answers.seat.spacing import far_limits, usual_focals
 from engine.base.compact import replace
 from grammar.questions import Question
 
+_EARLY: Final = "past-infinity-advice"
 _ASKED: Final = "whether-asked"
 _REACHED: Final = "infinity"
 TOLD: Final = (
@@ -18,6 +19,15 @@ TOLD: Final = (
     "than nominal, one that is not seated home, or a lens set too long. Caliper the ring from seat to seat at four "
     "points; how far it still comes sharp tells by how much it is off:"
 )
+
+
+def with_infinity_early(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """The answer behind what it means that what is far comes sharp before the end of the focus ring."""
+    advice = knowledge.catalogue.advice.get(_EARLY)
+    if advice is None or any(line.text.endswith(advice.says) for line in answer.lines):
+        return answer
+    line = Line("head", f"{advice.topic[:1].upper()}{advice.topic[1:]}: {advice.says}")
+    return replace(answer, lines=(line, *answer.lines))
 
 
 def with_infinity_missed(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
