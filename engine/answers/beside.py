@@ -261,7 +261,8 @@ _moon: Final = named("picture.moon", "with_moon")  # how large the moon is on th
 BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     (WAYS, where(_stacked, "flange_to_image")), (WAYS, where(_forgiven, "thickness")),
     (WAYS, where(_size_wanted, "magnification")), (READ_RINGS, where(_readings, "readings")), (ON_A_BODY, _pair),
-    (OF_THREADS, where(_threads, "thread", "pitch")), ((kinds.IDENTIFY_MOUNT,), _on_body), (ELSE_OF_FRONTS, fronts),
+    (OF_THREADS, where(_threads, "thread", "pitch")),
+    ((kinds.HAZARD,), heard(_threads, "starts-in")), ((kinds.IDENTIFY_MOUNT,), _on_body), (ELSE_OF_FRONTS, fronts),
     (OF_ONE_FRONT, where(lambda: fronts, "filter_size")),
     ((*OF_ONE_FRONT, *ELSE_OF_FRONTS, kinds.OUT_OF_SCOPE), heard(front_asked, "filter-size-asked")),
     ((kinds.LIST_FITS,), heard(takers, "which-lenses")), ((kinds.LIST_FITS,), _angle), ((kinds.BUY_PLAN,), _any_lens),

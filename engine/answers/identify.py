@@ -87,7 +87,11 @@ def _identified(question: Question, knowledge: Knowledge) -> Answer:
     found = _found(question, knowledge)
     told, rows, shown, seen = found.told, found.rows, found.shown, found.seen
     advice = list(_advice(rows, found.named))
-    lines = [*_both(found.both, knowledge), *told.lines, *([Line("head", SEEN_SO if len(shown) > 1 else SEEN_ALONE)] if seen else advice)]
+    lines = [
+        *_both(found.both, knowledge),
+        *told.lines,
+        *([Line("head", SEEN_SO if len(shown) > 1 else SEEN_ALONE)] if seen else advice),
+    ]
     quantities = list(told.quantities)
     for name in shown[: MOST if not seen else MOST_SEEN]:
         mount = knowledge.catalogue.mounts[name]

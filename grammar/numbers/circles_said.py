@@ -52,7 +52,7 @@ def with_circles_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
 
 
 def _is_told_of_lens(tokens: list[Token], at: int) -> bool:
-    """'they cover super 35. how much of full frame is lit': a frame told of the lens, before what is asked of another."""
+    """'they cover super 35. how much of full frame is lit': the lens's own, beside what is asked of another."""
     if tokens[at].text.casefold() not in _COVER or at == 0:
         return False
     frame = at + 1 + (at + 1 < len(tokens) and tokens[at + 1].value == "only")

@@ -34,6 +34,7 @@ _NARROWEST_THREAD: Final = 9.0  # mm; what is less is a length
 _FOCALS: Final = (12.0, 2000.0)  # mm, of what is left over
 _LEAST_BEHIND: Final = 20.0  # mm: no plain ring is so long
 _OF_LENSES: Final = frozenset(["infinity", "focus", "cant-focus", "blurry", "past-infinity", "mirror-box"])
+_THAT: Final = "that"
 _DOING: Final = frozenset(["does", "nearest"])  # values of the words for what a lens does or shows, or how near it goes
 _AT_MARK: Final = frozenset([("PREP", "at"), ("MEASURE", "size")])  # before a mark: 'at 4 m', 'reads 4 m'
 _T_STOP: Final = re.compile(r"[tT] ?/?(\d+(?:\.\d+)?)")
@@ -88,7 +89,8 @@ def _subjects(tokens: list[Token]) -> list[Token]:
         )
         if _is_beside_ring(token, before, at > 0 and tokens[at - 1].kind == "DET"):
             whole = free = token.numbers[0] == int(token.numbers[0])
-        does = tokens[at + 1].value in _DOING or _is_stopped(tokens, at + 1) or marked
+        that = tokens[at + 1].text.casefold() == _THAT and at + 2 < len(tokens)  # 'a fifty that never gets beyond 25 m'
+        does = tokens[at + 1 + that].value in _DOING or _is_stopped(tokens, at + 1) or marked
         if whole and free and _FOCALS[0] <= token.numbers[0] <= _FOCALS[1] and does:
             tokens[at] = token.as_("FOCAL", unit="mm")
             if marked and tokens[at + 1].kind == "MEASURE":

@@ -272,3 +272,11 @@ def test_the_largest_frame_counts_films_where_a_format_is_asked_and_a_film_on_a_
 )
 def test_corners_dark_wide_open_behind_a_narrow_ring_are_clipped_by_its_bore(asked, text):
     assert flat(asked(text)).startswith("narrow bore")
+
+
+@pytest.mark.parametrize("after", ["PL primes and an L body, which adapter", "PL 25mm on E full frame"])
+@pytest.mark.parametrize("said", ["lenses cover super 35.", "they only cover super 35."])
+def test_a_frame_that_a_lens_is_said_to_cover_is_not_what_is_asked_about(club, after, said):
+    _, answer = talk(club, after, f"{said} how much of full frame is lit")
+    lit = next(row.value for row in answer.quantities if row.name == "lit_share")
+    assert 0.7 < lit.least < lit.greatest < 0.95

@@ -21,7 +21,9 @@ OUT_OF_REACH = "is out of reach"
 def asks_so_far(question: Question) -> bool:
     """'0.1 too thick, are birds at 50 m still fine': so far away is what is wanted, and not where it ends."""
     told = distance_mm(question) is not None and not mentions(question, "stops-at", "far-limit", "no-farther")
-    wanted = mentions(question, "is-it-fine", "fine-so", "does-it-matter", "harm-asked") and question.said("mark") is None
+    wanted = (
+        mentions(question, "is-it-fine", "fine-so", "does-it-matter", "harm-asked") and question.said("mark") is None
+    )
     return told and wanted and off_by_mm(question) is not None
 
 

@@ -172,7 +172,9 @@ def _of_format(partners: list[str], lens: Thing | None, question: Question, know
         return partners
     mounts = knowledge.catalogue.mounts
     every = [name for name, one in mounts.items() if told & set(one.formats) and one.kind in RINGED]
-    return every if 0 < len(every) <= FEW_OF_FORMAT else [n for n in partners if told & set(mounts[n].formats)] or partners
+    return (
+        every if 0 < len(every) <= FEW_OF_FORMAT else [n for n in partners if told & set(mounts[n].formats)] or partners
+    )
 
 
 def _mount_of(thing: Thing | None, knowledge: Knowledge) -> str:
