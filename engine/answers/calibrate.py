@@ -42,10 +42,9 @@ from engine.answers.shims.turning import (
 )
 from engine.answers.ways.ring_off import chain_on_ring, of_ring
 from engine.answers.ways.told_stack import is_drawn_out, with_stack
-from engine.answers.words.advice import advice_lines, named_or_near
+from engine.answers.words.advice import advice_lines, named_or_near, of_shims
 from engine.base.interval import Interval, is_known
 from engine.base.units import MM_PER_INCH
-from engine.facts.guidance import Advice
 from grammar.kinds import FOCUS_VERDICT, SHIM_CALIBRATION
 from grammar.questions import Question
 
@@ -56,8 +55,6 @@ SETTLED = frozenset({"shim_mm", "glass_shift_mm", "stack_mm", "layer_count", "th
 ONE_LAYER = "one layer of"  # tells how thick a sheet is, and not how thick the shim
 ONE_OFF = "one-lens-off"  # the advice where the others are right
 ALL_OFF = "ring-off-for-all"  # the advice where all fall short on one ring
-PUT_IN = "shim-how"  # the advice where it is put
-WHOSE = "ring-or-lens"  # the advice how to tell which of them is off
 ASK_MARK = "At which mark of the focus scale does infinity fall, and on what focal length? Then the shim can be told."
 ASK_FOCAL = "What is the focal length of that lens? A mark or a far end tells nothing without it."
 THICKEST = 3.0  # mm; what is more is no shim
@@ -93,7 +90,7 @@ def calibrated(question: Question, knowledge: Knowledge) -> Answer:
     told = past + told if only_sheets or not told.lines else told + _in_thou(told, question)
     early = past.lines or goes_past(question) or mentions(question, "past-infinity", "infinity-early")
     every = not (alone or early or told.lines) and mentions(question, "all-short-on-one")
-    rows = _advised(question, rows, ONE_OFF if alone else ALL_OFF if every else None, knowledge)
+    rows = of_shims(question, rows, ONE_OFF if alone else ALL_OFF if every else None, knowledge)
     lines = [*advice_lines(rows), *told.lines] if alone or _was_told(question) else [*told.lines, *advice_lines(rows)]
     if not every and not any(row.name in SETTLED for row in settling) and not (only_sheets and not goes_past(question)):
         lines += _asked_back(question)
@@ -103,16 +100,6 @@ def calibrated(question: Question, knowledge: Knowledge) -> Answer:
         question.text, "shim-calibration", ANSWERED, tuple(lines), question=question,
         chains=matters.chains or chain_on_ring(question, knowledge) or None, quantities=told.quantities,
     )  # fmt: skip
-
-
-def _advised(question: Question, rows: list[Advice], alone: str | None, knowledge: Knowledge) -> list[Advice]:
-    """The advice that its words are about, behind what it asks for; `alone`: the one that is all there is to tell."""
-    asked = ((PUT_IN, mentions(question, "shim-where")), (WHOSE, mentions(question, "whose-fault")))
-    wanted = alone or next((name for name, is_asked in asked if is_asked), None)
-    if wanted is None:
-        return rows
-    first = knowledge.catalogue.advice[wanted]
-    return [first, *(row for row in rows if row is not first)][: 1 if alone or wanted == WHOSE else 2]
 
 
 def _put_back(question: Question, knowledge: Knowledge) -> Told:

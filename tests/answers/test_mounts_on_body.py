@@ -115,7 +115,6 @@ def test_bodies_told_by_slr_in_a_row_stay_bodies(club):
     assert [body.ids[0] for body in question.bodies] == ["r-mount-slr", "k-mount"]
 
 
-<<<<<<< HEAD
 @pytest.mark.parametrize(
     ("text", "ring"),
     [("any 645 lenses for my Z body? list pls", 47.3), ("half frame lenses for an X body, which are there", 11.25)],
@@ -125,9 +124,9 @@ def test_lenses_of_a_format_are_listed_by_their_mounts(asked, text, ring):
     assert found["intent"] == "list-fits"
     assert any(low == pytest.approx(ring) for low, _ in numbers(found, "ring_thickness_mm"))
     assert "M42:" not in flat(found)
-=======
+
+
 def test_t2_lenses_are_among_those_that_a_ring_could_be_made_for(asked):
     found = asked("which still lenses hold infinity on a PL camera?")
     assert "T2: nothing is sold, a plain ring could be made; ring for infinity 3 mm" in " ".join(found["text"].split())
     assert "a plain ring that keeps infinity could be made, which nobody sells" in " ".join(found["text"].split())
->>>>>>> main
