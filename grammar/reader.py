@@ -150,7 +150,8 @@ def _read_at_once(text: str, lexicon: Lexicon, before: Question | None) -> Quest
         from grammar.turns.going_on import doubted
 
         return doubted(text, before, _OF_ANSWERS[order])
-    if not order or order in _OF_ANSWERS:
+    asks_mount = order == "noted" and "?" in text and len(smoothed) == 1  # 'K?' is no 'ok'
+    if not order or order in _OF_ANSWERS or asks_mount:
         return None
     intent, _, part = order.partition(HELP_OF) if order.startswith(HELP + HELP_OF) else (order, "", "")
     return Question(text, intent, topic=part or None)
@@ -174,6 +175,7 @@ def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> 
     from grammar.turns.rings_for_it import with_ring_meant
     from grammar.turns.said_plainly import said_plainly
     from grammar.turns.stack_again import stack_again
+    from grammar.turns.told_before import rivalled
     from grammar.turns.word_again import word_again
 
     set_so = helicoid_set(heard, before, lexicon)
@@ -182,6 +184,7 @@ def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> 
     heard = with_body_picked(heard, before, lexicon)
     reply = stack_again(heard, before, lexicon.words.mentions) or word_again(heard, before)
     reply = reply or measured_again(heard, before, lexicon.words.mentions)
+    reply = reply or rivalled(heard, before, lexicon.words.mentions)
     reply = reply or named_next(heard, before) or completed(heard, before, lexicon.hosts)
     if reply is not None:
         return reply
