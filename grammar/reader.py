@@ -20,6 +20,7 @@ from grammar.kinds import (
 from grammar.own.naming import tells_a_meaning
 from grammar.own.taught import taught
 from grammar.questions import DRAWN, Question, Taught, Thing, Unread
+from grammar.readings.bellows_draw import with_image_by_draw
 from grammar.readings.scale_and_tape import with_scale_pair
 from grammar.refusals import empty, not_alone, refused, too_long, unheard
 from grammar.telling import question_of
@@ -53,7 +54,7 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
     got = _read(text, lexicon, before)
     if isinstance(got, Unread):
         return got
-    got = with_scale_pair(_with_mentioned(got, lexicon))
+    got = with_image_by_draw(with_scale_pair(_with_mentioned(got, lexicon)), before)
     if before is None:
         return got
     from grammar.turns.filter_tried import with_filter_tried

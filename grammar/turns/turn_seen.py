@@ -27,7 +27,7 @@ from grammar.kinds import (
     SHIM_CALIBRATION,
     WHY,
 )
-from grammar.questions import OFF, Question
+from grammar.questions import MODE, OFF, Question
 from grammar.things.casting import OPTICAL
 from grammar.turns.going_on import (
     ASIDE,
@@ -264,7 +264,7 @@ def asks_pixels_left(turn: Turn) -> bool:
 
 def leaves_the_crop(turn: Turn) -> bool:
     """'and with the whole sensor' after a crop that was told: the same is asked without it."""
-    cropped = turn.was in _OF_FRAME and turn.before.said("crop") is not None
+    cropped = turn.was in _OF_FRAME and (turn.before.said("crop") or turn.before.said(MODE)) is not None
     return cropped and turn.tells("uncropped") and not turn.heard.cast.lenses
 
 
