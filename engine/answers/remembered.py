@@ -11,7 +11,7 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import mentions
 from engine.answers.ways.iris_asked import why_iris
 from engine.answers.ways.room_asked import ROOM_ASKED, with_room_asked
-from engine.answers.why_of_it import why_of_it
+from engine.answers.why_of_it import is_soft_for_no_reason, why_of_it
 from engine.answers.words.advice import HARM, advice_lines, examples, named_mounts
 from engine.base.compact import replace
 from engine.base.interval import is_known
@@ -68,7 +68,7 @@ def answer(
         from engine.answers.sure_which import how_sure_which
 
         return how_sure_which(question, before, knowledge)
-    if question.intent == WHY and not apart:
+    if question.intent == WHY and not apart and not is_soft_for_no_reason(question, knowledge):
         return _why(question, rows, knowledge, chains_first)
     if question.intent == DRAW:
         return _drawing(question, before, rows, knowledge) if question.follows and rows else None

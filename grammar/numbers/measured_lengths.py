@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from engine.base.units import MM_PER_FOOT
+from grammar.words.groups import AWAY as SET_AWAY
 from grammar.words.tokens import Token
 
 LENGTHS: Final = frozenset(["LENGTH", "NUMBER", "FOCAL"])
@@ -106,7 +107,10 @@ def length_before(tokens: list[Token], at: int, measured: str) -> int | None:
         return None  # 'four flanges'
     if measured == "thickness" and back > 0 and is_lens_led(tokens, back):
         return None  # 'the ring for my 55 is short'
-    if back < 0 or tokens[back].kind not in LENGTHS or (measured == "distance" and tokens[back].unit in ("", "mm")):
+    if back < 0 or tokens[back].kind not in LENGTHS:
+        return None
+    so_far = tokens[back].unit == "mm" and SET_AWAY in tokens[at].groups  # '300 mm away', which no lens is
+    if measured == "distance" and tokens[back].unit in ("", "mm") and not so_far:
         return None
     return back
 

@@ -272,6 +272,8 @@ def _overtaken(said: Question) -> frozenset[str]:
     timed = frozenset(["shutter"]) if keys >= _TURNED else frozenset()  # the angle at a rate is the time
     if said.distance_mm is not None and said.intent == SHIM_CALIBRATION:
         timed |= {"mark"}  # 'now it stops at 12 m' after infinity at the 8 m mark
+    if said.distance_mm is not None:
+        timed |= {_TAPED}  # 'and 150 mm away' after so much before the front glass
     timed |= frozenset([BRIGHTER]) if "light" in keys else frozenset()
     return timed | (_FILLED if _FILLED & keys else frozenset())
 
