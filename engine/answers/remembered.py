@@ -60,7 +60,7 @@ def answer(
     left = left_so(question, before, knowledge) if question.intent == WHY and question.follows else None
     if left is not None:
         return left
-    of_iris = why_iris(question, rows, knowledge) if _asks_on(question) else None
+    of_iris = why_iris(question, rows, knowledge, chains_first) if _asks_on(question) else None
     if of_iris is not None:
         return of_iris
     apart = question.topic == HARM or (question.topic == IRIS and not question.follows)  # not of the seat

@@ -172,11 +172,18 @@ def _past_what_has_it(tokens: list[Token], at: int, measured: str) -> int:
     if has is None or led not in _OF_WHAT or (led in _OF_BODIES and "BODY" not in has):
         return at + 1
     for n in rest:
-        if tokens[n].kind in has:
+        if tokens[n].kind in has or _is_lens_told_of(tokens, n):
             return n + 1
         if tokens[n].kind not in _NAMING and tokens[n].text.casefold() != "a":
             break
     return at + 1
+
+
+def _is_lens_told_of(tokens: list[Token], at: int) -> bool:
+    """'barrel of the 75 is 41': the first number is the lens by its focal length, of which the other is measured."""
+    ahead = tokens[at + 1 : at + 3]
+    told = len(ahead) > 1 and ahead[0].value == _BE and ahead[1].kind in LENGTHS
+    return told and tokens[at].kind in LENGTHS and tokens[at - 1].kind == "DET"
 
 
 def _is_of_another(tokens: list[Token], at: int, measured: str) -> bool:

@@ -214,7 +214,7 @@ def _joined(heard: Heard, said: Question, before: Question, aim: _Aim, placed: _
         things=placed.things,
         limits=kept_limits(limits_left(said.limits, before, without), said, before, intent),
         f_number=_stop(heard, said, intent, lenses, same_lens, before),
-        distance_mm=said.distance_mm if said.distance_mm is not None else kept_distance(intent, before),
+        distance_mm=said.distance_mm if said.distance_mm is not None else kept_distance(intent, before, said),
         number=_number(said, before, intent, aim.found),
         values=tuple(values.items()),
         feet=said.feet or (before.feet and not heard.tells("metres")),

@@ -20,7 +20,7 @@ from grammar.things.casting import OPTICAL
 from grammar.turns.on_what import LIKENED
 
 _STEADY: Final = "stabilisation"  # topic of a setting
-_OF_VIEW: Final = frozenset(["equiv", "match", "vignette", "disc", "image-circle", "crop", "release"])
+_OF_VIEW: Final = frozenset(["equiv", "equals", "match", "vignette", "disc", "image-circle", "crop", "release"])
 _EXTENDER: Final = "teleconverter"
 _PLACED: Final = frozenset([CHAIN, FOCUS_VERDICT])
 _OF_SEAT: Final = frozenset(["infinity", "focus", "need-adapter", "which", "buy", "fit-q", "fits", "stack", "cover"])

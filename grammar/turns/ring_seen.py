@@ -66,3 +66,9 @@ def tells_an_error(turn: Turn) -> bool:
     pair = any(one.ids for one in turn.before.lenses) and bool(turn.before.bodies)
     asked = asks(turn.heard) or bool(turn.heard.readings.values.keys() - {"thickness"})
     return told and said and pair and not asked
+
+
+def is_told_in_turns(turn: Turn) -> bool:
+    """'in turns?' after a ring that is off: by how many of its thread's the lens is."""
+    idle = not turn.names_things and not turn.heard.readings.values
+    return turn.tells("turns-q") and turn.tells("brief") and idle and turn.was in OF_RING and sized(turn.before)

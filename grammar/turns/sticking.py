@@ -184,7 +184,7 @@ def same_pieces(heard: Heard, said: Question, before: Question) -> Question:
     """'same tubes with the 45', 'same ring with a 100': pieces told as those of before are as long as they were."""
     if _is_likened(heard, before):
         return said.with_(adapters=())
-    drawn = any(is_open(one) and one.piece in RANGED and _was_drawn(one, before) for one in said.adapters)
+    drawn = any(is_open(one) and one.piece in RANGED and _was_drawn(one, before, heard) for one in said.adapters)
     if not (heard.tells("same") or heard.tells("one-ring") or drawn or _is_the_ring(heard)):
         return said
     out: list[Thing] = []
@@ -206,9 +206,10 @@ def _is_likened(heard: Heard, before: Question) -> bool:
     return is_worn(before) and tubes_named(heard) and not (heard.tells(_INSTEAD) or heard.tells("adding"))
 
 
-def _was_drawn(piece: Thing, before: Question) -> bool:
-    """'at what helicoid setting is infinity' after a helicoid of 25 to 55 mm: it is that one."""
-    return any(one.piece == piece.piece and len(set(one.thickness_mm or ())) > 1 for one in before.adapters)
+def _was_drawn(piece: Thing, before: Question, heard: Heard) -> bool:
+    """'at what helicoid setting is infinity' after one of 25 to 55 mm, 'all the way in' after one of 9 mm: that one."""
+    like = (one.thickness_mm for one in before.adapters if one.piece == piece.piece and one.thickness_mm)
+    return any(len(set(length)) > 1 or heard.tells("drawn-shut") or heard.tells("drawn-out") for length in like)
 
 
 def _is_the_ring(heard: Heard) -> bool:
@@ -270,11 +271,10 @@ def _overtaken(said: Question) -> frozenset[str]:
         return _FILLED | {"extension"}
     keys = {key for key, _ in said.values}
     timed = frozenset(["shutter"]) if keys >= _TURNED else frozenset()  # the angle at a rate is the time
-    if said.distance_mm is not None and said.intent == SHIM_CALIBRATION:
-        timed |= {"mark"}  # 'now it stops at 12 m' after infinity at the 8 m mark
-    if said.distance_mm is not None:
-        timed |= {_TAPED}  # 'and 150 mm away' after so much before the front glass
+    if said.distance_mm is not None:  # 'and 150 mm away' after so much before the front glass, 'stops at 12 m' now
+        timed |= {_TAPED, "mark"} if said.intent == SHIM_CALIBRATION else {_TAPED}
     timed |= frozenset([BRIGHTER]) if "light" in keys else frozenset()
+    timed |= frozenset(["extension"]) if "magnification" in keys else frozenset()  # so much makes another size
     return timed | (_FILLED if _FILLED & keys else frozenset())
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from typing import Final
 
 from engine.base.compact import replace
@@ -29,6 +29,7 @@ KEPT: Final = frozenset(
 )  # quantities of an answer that the next turn may say again
 _TYPED_IN: Final = "stabilisation"  # the cue of a number that the body is told
 _GAUGED: Final = "flange_to_image"
+_ON: Final = " on "
 _INSTEAD: Final = "instead"  # the cue of what stands in a thing's place
 _LIKE: Final = 0.1  # share by which a stop told is off the one that was worked out
 _SO: Final = ("so ", "really ", "then ")
@@ -190,3 +191,9 @@ def _is_length(part: Part) -> bool:
     """Whether it is a length and nothing else."""
     rest = (part.mounts, part.kinds, part.traits, part.formats, part.zoom, part.f_number, part.named, part.strange)
     return not any(rest) and not part.count and part.noun.head is None
+
+
+def ring_case(cases: Iterable[str | None]) -> str | None:
+    """The case of the one ring that an answer tells as 'om-mount on e-mount'; None where it tells of none, or more."""
+    pairs = {one for one in cases if one is not None and _ON in one}
+    return next(iter(pairs)) if len(pairs) == 1 else None
