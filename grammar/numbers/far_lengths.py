@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.words.token_kinds import METRES
 from grammar.words.tokens import Token
 
-_FAR: Final = frozenset(["m", "ft"])
 _LEAST_MM: Final = 300.0  # no lens that is adapted has its focal length told so
-_TAPED: Final = _FAR | {"cm"}
+_TAPED: Final = frozenset(["m", "ft", "cm"])
 _BE: Final = "be"
 _FROM_SENSOR: Final = "flange-to-image"
 _FARTHEST: Final = frozenset(["farthest", "furthest", "limit", "reach", "last"])
@@ -49,7 +49,7 @@ def _is_far(token: Token, tokens: list[Token]) -> bool:
     if token.kind != "LENGTH" or token.numbers[0] < _LEAST_MM:
         return False
     told = any(_is_lens(one) and one.kind != "FNUM" for one in tokens)
-    return token.unit in _FAR or (token.unit == "cm" and told and not any(one.kind == "PIECE" for one in tokens))
+    return token.unit in METRES or (token.unit == "cm" and told and not any(one.kind == "PIECE" for one in tokens))
 
 
 def _is_lens(token: Token) -> bool:

@@ -7,7 +7,7 @@ from typing import Final
 
 from engine.base.compact import replace
 from grammar.hearing import Heard
-from grammar.kinds import CHAIN, COVERAGE, CROP_EQUIVALENT, DIY_DIMENSION, FOCUS_VERDICT, GEAR_SETTING, WHY
+from grammar.kinds import CHAIN, CROP_EQUIVALENT, DIY_DIMENSION, FOCUS_VERDICT, GEAR_SETTING, OF_FRAMES, WHY
 from grammar.questions import Question, Thing
 from grammar.things.casting import SPACER, Part
 from grammar.things.standins import stands_in
@@ -40,7 +40,6 @@ _SHORTEST_LENS: Final = 3.0  # mm
 _SEATED: Final = frozenset([CHAIN, FOCUS_VERDICT, WHY, DIY_DIMENSION])
 _LEAST_LENS: Final = 12.0  # mm, from which a whole length is rather that of a lens
 _NUMBERS: Final = frozenset(["NUMBER", "LENGTH", "FOCAL", "RANGE"])
-_OF_CIRCLES: Final = frozenset([COVERAGE, CROP_EQUIVALENT])
 _ELSEWHERE: Final = "other-source"  # what a text mentions that tells what is printed elsewhere
 _LEAST_REGISTER, _MOST_REGISTER = 5.0, 130.0  # mm
 _MADE_WITHIN: Final = 1.0  # mm, from what is lacking to what is sold
@@ -100,7 +99,7 @@ def asks_whence(heard: Heard, before: Question) -> bool:
     ends = [value for name, value in before.told if name == CIRCLE]
     said = [number for token in heard.line.tokens if token.kind in _NUMBERS for number in token.numbers]
     near = all(any(abs(one - end) <= (_NEAR_MM if one == int(one) else _NEAR) for end in ends) for one in said)
-    return bool(said and ends) and near and before.intent in _OF_CIRCLES
+    return bool(said and ends) and near and before.intent in OF_FRAMES
 
 
 def without_number_told(heard: Heard, before: Question) -> Heard:
