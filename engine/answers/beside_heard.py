@@ -143,7 +143,7 @@ OF_SCREWS = (
     # how sure a figure of a mount is, before the answer
     (
         (*WAYS, DEFINITION, IDENTIFY_MOUNT, LOOK_ALIKE, COMPARE, LIST_FITS, WHY, HAZARD),
-        heard(named("words.sureness", "with_sureness"), "figure-sure", "figure-either"),
+        heard(named("words.sureness", "with_sureness"), "figure-sure", "figure-either", "other-source"),
     ),
     # what lies behind the flange, which may be asked as other kinds too
     (
