@@ -26,7 +26,7 @@ def with_screw_widths(tokens: list[Token]) -> list[Token]:
     for at, token in enumerate(out):
         if not _speaks_of_screw(token):
             continue
-        wide = out[at + 2] if at + 2 < len(out) and out[at + 1].kind in _NUMBERS and is_screw(token) else None
+        wide = out[at + 2] if at + 2 < len(out) and out[at + 1].kind in LENGTHS and is_screw(token) else None
         if wide is not None and (wide.kind, wide.value) == _OF_BARREL:  # 'a thread 42 mm wide at the back'
             out[at + 1 : at + 3] = [out[at + 1].as_("KEYED", value="diameter", unit="mm"), wide.as_("CUE")]
             continue
