@@ -25,7 +25,7 @@ _FLANGE: Final = "flange_to_image"
 _LENGTH: Final = re.compile(r"(?:an? |the |my )?(\d+(?:\.\d+)?) ?mm\b", re.IGNORECASE)
 ON_AGAIN: Final = "on-again"  # the cue of what is put on once more
 _THAT: Final = frozenset(["it", "that", "there", "them", "those", "the", "same"])
-_MOST_COUNTED: Final = 4  # tubes
+MOST_COUNTED: Final = 4  # tubes
 _OF_ELSE: Final = frozenset(["PIECE", "ADAPTER", "LENS", "MOUNT", "BODY", "FRAME", "FORMAT", "FNUM", "COMBO", "FOCAL"])
 _OF_RINGS: Final = frozenset([CHAIN, FOCUS_VERDICT, DIY_DIMENSION, BUY_PLAN])
 _OF_SIZE: Final = frozenset(["size", "total", "diameter", "thickness"])
@@ -164,7 +164,7 @@ def is_one_of_several(number: float, before: Question) -> bool:
 
 def may_be_tube(number: float, before: Question) -> bool:
     """'just the ten': a number in words, too large to count the tubes of before."""
-    return number > _MOST_COUNTED and any(one.piece in DRAWN and one.thickness_mm for one in before.adapters)
+    return number > MOST_COUNTED and any(one.piece in DRAWN and one.thickness_mm for one in before.adapters)
 
 
 def length_of(piece: Thing) -> tuple[float, float] | None:
