@@ -20,6 +20,8 @@ def as_elsewhere(question: Question) -> Question:
         return question
     if question.said(MEASURED) != before.said(MEASURED):
         return question  # 'and another is 28.8': another lens
+    if question.adapters and question.intent == BUY_PLAN:
+        return question  # 'another ring to buy, cost': for the same body
     bodies = {thing.ids[:1] for thing in before.bodies if thing.ids}
     apart = {(name,) for name in question.limits.without} | {thing.ids[:1] for thing in question.bodies if thing.ids}
     if not (question.mentions(APART) and bodies and apart == bodies and before.lenses):
