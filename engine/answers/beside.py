@@ -251,12 +251,15 @@ _way_off: Final = named("seat.way_off", "with_way_off")
 _hidden: Final = named("seat.hidden_by_stop", "with_hiding_stop")
 # what it tells that infinity is missed with a ring that should reach it, before the answer
 _missed: Final = named("shims.missed", "with_infinity_missed")
+_soft: Final = named("shims.missed", "with_own_mount_soft")  # what that tells straight on, in its own mount
 # lengths in inches too, before the answer
 _inches: Final = named("parts.in_inches", "with_inches")
 # what is noted of the mounts that are named and the rings between them
 _notes: Final = where_named(named("words.noted", "with_notes"))
 _check: Final = named("seat.check_first", "with_check_first")  # how a way is tried out
 _moon: Final = named("picture.moon", "with_moon")  # how large the moon is on the sensor
+_not_home: Final = named("found.turned_in", "with_not_home_told")  # which screws begin in that hole and bind
+_SCREWING: Final = (kinds.HAZARD, kinds.LOOK_ALIKE, kinds.WHY, kinds.IDENTIFY_MOUNT, *WAYS, kinds.SHIM_CALIBRATION)
 BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     (WAYS, where(_stacked, "flange_to_image")), (WAYS, where(_forgiven, "thickness")),
     (WAYS, where(_size_wanted, "magnification")), (READ_RINGS, where(_readings, "readings")), (ON_A_BODY, _pair),
@@ -273,6 +276,7 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     ((*WAYS, kinds.SHIM_CALIBRATION), heard(_forgiven, "does-it-matter", "left-over")),
     ((kinds.SHIM_CALIBRATION,), _as_it_is), (NAMING, _strange), ((*ON_A_BODY, *WAYS), TURNED_OUT),
     ((kinds.HAZARD, kinds.LOOK_ALIKE, kinds.WHY), where(_turned, "turns")),
+    (_SCREWING, heard(_not_home, "not-home")),
     ((*WAYS, kinds.BUY_PLAN), heard(_glass_asked, "glass-asked")),
     ((*WAYS, kinds.LOOK_ALIKE, kinds.COMPARE, kinds.WHY), heard(_room_asked, "who-has-room")),
     ((*WAYS, kinds.MACRO_DISTANCE), heard(_glass_held, "bare-glass")),
@@ -280,6 +284,7 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     ((kinds.DEFINITION,), heard(_size, "by-size")), ((kinds.DEFINITION,), heard(_registers_apart, "register-spoken")),
     ((kinds.IDENTIFY_MOUNT,), heard(_threads, "do-they-meet")),
     (WAYS, heard(_thickness_asked, *TOO_THICK, "which-way-off")), (WAYS, heard(_missed, "infinity-missed")),
+    ((*WAYS, kinds.WHY, kinds.LOOK_ALIKE), heard(_soft, "nothing-sharp")),
     (WAYS, heard(_hidden, "which-stop")), (WAYS, heard(_check, "check-asked")), (OF_A_SIZE, heard(_inches, "by-inch")),
     ((kinds.COVERAGE, kinds.HAZARD, kinds.DIY_DIMENSION, kinds.WHY, kinds.DEFINITION), heard(_plate, "index-of-glass")),
     ((kinds.COVERAGE, kinds.CROP_EQUIVALENT, kinds.DIY_DIMENSION, kinds.EXPOSURE_ND, kinds.SHIM_CALIBRATION),

@@ -174,6 +174,11 @@ GLASS_CHANGED = (
 )
 # the light of a close-up by the pupil magnification that is told
 PUPIL = ((MACRO_DISTANCE, EXPOSURE_ND, DEPTH_OF_FIELD), heard(named("exposure.pupil_told", "with_pupil"), "pupil-told"))
+# what the stop counts as, before an answer that holds it among the rest
+STOP_COUNTED = (
+    (MACRO_DISTANCE, DEPTH_OF_FIELD),
+    heard(named("close.stop_counted", "with_stop_counted"), "stop-counted"),
+)
 # how large a far point comes out where a lens sits off, before the answer
 _OFF = (*WAYS, SHIM_CALIBRATION, DEPTH_OF_FIELD, WHY, DIY_DIMENSION, MACRO_DISTANCE)
 FAR_BLUR = (_OFF, heard(named("shims.far_blur", "with_far_blur"), "blur-size-asked"))
@@ -187,7 +192,18 @@ CUT_FOR = (
     heard(named("ways.cut_for", "with_ring_cut_for"), "cut-for-register"),
 )
 ONE_FOR_ALL = ((BUY_PLAN, CHAIN), heard(named("ways.one_for_all", "with_one_for_all"), "one-for-all"))
-AFTER_ALL = (BACK, AT_SENSOR, SEAT_OF_REDUCER, GLASS_CHANGED, PUPIL, FAR_BLUR, STOP_MADE, ONE_FOR_ALL, CUT_FOR)
+AFTER_ALL = (
+    BACK,
+    AT_SENSOR,
+    SEAT_OF_REDUCER,
+    GLASS_CHANGED,
+    PUPIL,
+    STOP_COUNTED,
+    FAR_BLUR,
+    STOP_MADE,
+    ONE_FOR_ALL,
+    CUT_FOR,
+)
 # where a lens turns out to be of another mount than before
 TURNED_OUT = heard(named("ways.ring_of_before", "with_ring_of_before"), "else-mount")
 

@@ -149,7 +149,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     if shim is None and not told.lines:
         told, shim = of_ring(question, knowledge)
     sheets = _sheets(told, question, knowledge, shim if shim is not None else to_layer(question, knowledge))
-    first = mentions(question, "layers-asked")  # what was asked for stands first
+    first = mentions(question, "layers-asked") and not asks_turns(question)  # what was asked for stands first
     if first:
         yield sheets
     yield told
@@ -157,7 +157,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     yield ring_of_mark(question, told, knowledge)
     yield screwed_in(question, knowledge)
     yield turned(question, knowledge) + drift(question, knowledge) + lead_told(question) + shim_for_travel(question)
-    wanted = shim if shim is not None or told.lines else _needed(question)
+    wanted = shim if shim is not None else _told_alone(told) if told.lines else _needed(question)
     if wanted is not None and asks_turns(question):
         yield as_turns(question, wanted, knowledge)
     elif wanted is None:
@@ -166,6 +166,12 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         yield sheets
     if not asked:
         yield target_told(question, knowledge)
+
+
+def _told_alone(told: Told) -> float | None:
+    """By how much a lens is off on a ring, where that is told of one alone."""
+    off = [row.value.nominal for row in told.quantities if row.name == "shim_mm" and isinstance(row.value, Interval)]
+    return off[0] if len(off) == 1 else None
 
 
 def _asks_of_mark(question: Question) -> bool:

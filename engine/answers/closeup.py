@@ -208,7 +208,7 @@ def _tubes(question: Question, knowledge: Knowledge) -> list[float]:
     off = off_by_mm(question) if question.off_word is not None else None
     if off is None:
         return list(tubes_told(question, knowledge))
-    values = tuple(row for row in question.values if row[0] not in (OFF, "thickness"))
+    values = question.rest(OFF, "thickness")
     length = sum(tubes_told(replace(question, values=values), knowledge)) + off
     return [length] if length > 0 else list(tubes_told(question, knowledge))  # '4 tenths under the mount' is no error
 

@@ -5,7 +5,8 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.kinds import COVERAGE
-from grammar.numbers.measured_lengths import LENGTHS, OWN, is_plausible
+from grammar.numbers.measured_lengths import OWN, is_plausible
+from grammar.words.token_kinds import SIZES
 from grammar.words.tokens import Token
 
 CIRCLE: Final = "circle"
@@ -115,7 +116,7 @@ def _tell_coverage(tokens: list[Token], at: int) -> None:
 
 
 def _may_be_circle(token: Token) -> bool:
-    bare = token.kind in LENGTHS and token.unit in ("", "mm", "cm") and not token.text.isalpha()
+    bare = token.kind in SIZES and token.unit in ("", "mm", "cm") and not token.text.isalpha()
     return bare and len(token.numbers) == 1 and _LEAST <= token.numbers[0] <= _MOST
 
 

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.words.token_kinds import METRES
 from grammar.words.tokens import Token
 
-_FAR: Final = frozenset(["m", "ft"])
 _LEAST_MM: Final = 300.0  # no lens that is adapted has its focal length told so
 _LENSES: Final = frozenset(["LENS", "KIND", "LENGTH", "FOCAL", "COMBO", "NUMBER"])
 _DESCRIBING: Final = frozenset(["MOUNT", "FORMAT", "KIND", "TRAIT", "PIECE"])
@@ -31,7 +31,7 @@ def _is_far(token: Token, tokens: list[Token]) -> bool:
     if token.kind != "LENGTH" or token.numbers[0] < _LEAST_MM:
         return False
     told = any(_is_lens(one) and one.kind != "FNUM" for one in tokens)
-    return token.unit in _FAR or (token.unit == "cm" and told and not any(one.kind == "PIECE" for one in tokens))
+    return token.unit in METRES or (token.unit == "cm" and told and not any(one.kind == "PIECE" for one in tokens))
 
 
 def _is_lens(token: Token) -> bool:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.words.token_kinds import CHOICES, LENGTHS
 from grammar.words.tokens import Token, is_plural
 
 _TUBES: Final = "extension-tube"
@@ -12,7 +13,6 @@ _LEAST_SET: Final = 2  # numbers
 _MOST_ALIKE: Final = 6  # tubes of one length
 _HELICOID, _TRAVEL = "helicoid", "travel"
 _LEAST_LENS: Final = 8.0  # mm
-_PLAIN: Final = frozenset(["NUMBER", "LENGTH"])
 _SIZED: Final = frozenset(["LENGTH", "FOCAL", "COMBO", "RANGE", "NUMBER"])
 _TURNING: Final = frozenset(["reverse-ring"])
 _IN_METRES: Final = frozenset(["close-focus", "mark", "distance"])  # what a bare number behind is metres of
@@ -40,14 +40,35 @@ def with_ones_counted(tokens: list[Token]) -> list[Token]:
 
 
 def with_sum_of_tube(tokens: list[Token]) -> list[Token]:
-    """'ten plus sixteen of tube': lengths added up in front of 'of tube' are those of tubes."""
+    """'ten plus sixteen of tube', '12 or 25 mm of tubes': lengths added up or to choose from are those of tubes."""
     out = _with_tubes_of_mount(tokens)
     for at in range(3, len(out)):
         of_tube = out[at].kind == "MEASURE" and out[at].text.casefold().startswith("of tub")
-        if of_tube and is_number(out[at - 1]) and out[at - 2].kind == "JOIN" and is_number(out[at - 3]):
+        if not of_tube:
+            continue
+        if is_number(out[at - 1]) and out[at - 2].kind == "JOIN" and is_number(out[at - 3]):
             out[at] = out[at].as_("PIECE", value=_TUBES, text="tubes", implies=())
             all_lengths(out, at - 1)
+        else:
+            _choose_tubes(out, at)
     return out
+
+
+def _choose_tubes(tokens: list[Token], at: int) -> None:
+    """'a 60 and 20 or 40 mm of tube', 'a 50 with 12 vs 25 mm of tubes': each a tube, behind the lens."""
+    first = at - 1
+    while first > 1 and tokens[first - 1].value in CHOICES and _is_metric(tokens[first - 2]):
+        first -= 2
+    if first == at - 1 or not _is_metric(tokens[first]):
+        return
+    tokens[at] = tokens[at].as_("PIECE", value=_TUBES, text="tubes", implies=())
+    for place in range(first, at, 2):
+        tokens[place] = tokens[place].as_("LENGTH", unit="mm")
+        if place + 1 < at:
+            tokens[place + 1] = tokens[place + 1].as_("JOIN", text=",", value=",")
+    if first > 1 and tokens[first - 1].kind == "JOIN" and _is_metric(tokens[first - 2]):
+        tokens[first - 2] = tokens[first - 2].as_("FOCAL", unit="mm")
+        tokens[first - 1] = tokens[first - 1].as_("PREP", value="with")
 
 
 def _with_tubes_of_mount(tokens: list[Token]) -> list[Token]:
@@ -81,7 +102,7 @@ def with_lens_of_ring(tokens: list[Token]) -> list[Token]:
         after = tokens[at + 3] if at + 3 < len(tokens) else None
         single = after is not None and after.kind == "PIECE" and not is_plural(after)
         beside = at in lengths and at + 2 in lengths and join.kind == "JOIN" and join.value == "and" and single
-        metric = {first.unit, other.unit} <= {"", "mm"} and first.kind in _PLAIN and other.kind in _PLAIN
+        metric = {first.unit, other.unit} <= {"", "mm"} and first.kind in LENGTHS and other.kind in LENGTHS
         if beside and metric and len(lengths) == _LEAST_SET and not _turns(tokens):
             tokens[at] = first.as_("FOCAL", unit="mm")
     return tokens
@@ -154,6 +175,10 @@ def set_behind(tokens: list[Token], at: int) -> None:
 
 def is_number(token: Token) -> bool:
     return token.kind == "NUMBER" and not token.text[:1].isalpha()
+
+
+def _is_metric(token: Token) -> bool:
+    return is_number(token) or (token.kind == "LENGTH" and token.unit == "mm")
 
 
 def is_of_scale(tokens: list[Token], at: int) -> bool:

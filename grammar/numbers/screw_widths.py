@@ -6,6 +6,7 @@ from typing import Final
 
 from grammar.numbers.crests import is_screw
 from grammar.numbers.measured_lengths import WIDTHS
+from grammar.words.token_kinds import LENGTHS
 from grammar.words.tokens import Token
 
 _SCREWS: Final = "screw"  # 'screws in', 'screwed on'
@@ -14,7 +15,6 @@ _WIDTHS: Final = ((24.5, 26.5), (36.5, 44.5))  # mm: screws that lenses are held
 _NO_FOCALS: Final = ((38.8, 39.2), (41.5, 42.4))  # and of these what hardly any lens is long
 _ELSE: Final = frozenset(["MOUNT", "BODY", "PIECE", "FORMAT", "FNUM", "NUMBER", "KIND", "LINK", "NAMED", "DISTANCE"])
 _REACH: Final = 7  # tokens from the word for a screw to its width
-_NUMBERS: Final = frozenset(["NUMBER", "LENGTH"])
 _FOCALS: Final = frozenset(["LENGTH", "COMBO", "FOCAL", "RANGE"])
 _OF_OTHERS: Final = frozenset(["LENS", "PIECE", "LINK", "FNUM", "COMBO", "NUMBER", "MOUNT", "PITCH", "TIMES", "TRAIT"])
 
@@ -37,7 +37,7 @@ def with_screw_widths(tokens: list[Token]) -> list[Token]:
 def is_lens_by_stop(tokens: list[Token], screw: int) -> bool:
     """'screw mount 58mm f2 lens': no width of a screw that lenses are held by, and a stop right behind it."""
     behind = [n for n in (screw + 1, screw + 2) if n < len(tokens) and tokens[n].kind == "FNUM"][:1]
-    at = next((n for n in (screw - 1, screw + 1) if n >= 0 and n < len(tokens) and tokens[n].kind in _NUMBERS), None)
+    at = next((n for n in (screw - 1, screw + 1) if n >= 0 and n < len(tokens) and tokens[n].kind in LENGTHS), None)
     if at is None or not behind or behind[0] not in (at + 1, screw + 1) or tokens[at].unit not in ("", "mm"):
         return False
     others = any(one.kind in _FOCALS and one.unit in ("", "mm") for n, one in enumerate(tokens[: behind[0]]) if n != at)
@@ -55,7 +55,7 @@ def _is_told(token: Token) -> bool:
 
 def _is_width(tokens: list[Token], at: int) -> bool:
     token = tokens[at]
-    if token.kind not in _NUMBERS or token.unit not in ("", "mm") or token.text.isalpha():
+    if token.kind not in LENGTHS or token.unit not in ("", "mm") or token.text.isalpha():
         return False
     after = tokens[at + 1] if at + 1 < len(tokens) else None
     wide = after is not None and after.text.casefold() == _WIDE

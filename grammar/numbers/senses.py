@@ -10,7 +10,7 @@ import re
 from itertools import takewhile
 from typing import Final
 
-from grammar.numbers.drawn_ends import drawn, mounted, ranged_apart
+from grammar.numbers.drawn_ends import drawn, each_drawn, mounted, ranged_apart
 from grammar.numbers.rings_to_choose import CHOICE
 from grammar.numbers.stops_beside import SHARE
 from grammar.numbers.two_sides import LEAST_RING, READING, TWO_APART, with_two_sides
@@ -46,7 +46,7 @@ def with_senses_told(tokens: list[Token], hosts: frozenset[str] = frozenset()) -
     `hosts`: mounts that, named alone, are those of a body.
     """
     read = mounted(_readings(with_two_sides(_transmissions(list(tokens)))), hosts)
-    return _behind(_subjects(_plates(ranged_apart(drawn(read)))))
+    return _behind(_subjects(_plates(ranged_apart(drawn(each_drawn(read))))))
 
 
 def _transmissions(tokens: list[Token]) -> list[Token]:

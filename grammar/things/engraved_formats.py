@@ -13,6 +13,8 @@ _READ: Final = frozenset(["mark", "size"])  # 'marked', 'engraved', 'reads'
 _WITH: Final = "with"
 _BY_SENSOR: Final = frozenset(["cctv", "machine-vision"])  # kinds of lens that are called by the sensor they are for
 _MADE_FOR: Final = "made-for"
+_CIRCLE: Final = "circle"
+_TO_CIRCLE: Final = frozenset([_CIRCLE, "be", "for", "of"])  # values of what leads from the word to its figure
 _SAME: Final = 0.04  # '25 mm' and '1 inch' are one focal length
 _FOCALS: Final = ("LENGTH", "COMBO", "RANGE", "FOCAL")
 
@@ -28,6 +30,14 @@ def with_formats_engraved(tokens: list[Token]) -> list[Token]:
         if token.kind == "FORMAT" and _is_marked_for(out):
             del out[-2:]
             out += [Token("PREP", "for", token.column, value=_MADE_FOR), token]
+            continue
+        if _is_circle_for(tokens, at):
+            lens: list[Token] = []
+            while out and _leads_to_circle(out[-1]):
+                lens += [out[-1]] if out[-1].kind == "LENS" else []
+                out.pop()
+            out += lens
+            out += [Token("PREP", "for", token.column, value=_MADE_FOR), token.as_("FORMAT")]
             continue
         behind = _said_behind(tokens, at)
         led = bool(out) and (_leads(out[-1]) or (behind == 1 and out[-1].value == _WITH))
@@ -64,7 +74,23 @@ def _is_figure(tokens: list[Token], at: int) -> bool:
         return False
     focals = [one.numbers[0] for one in tokens if one.kind in _FOCALS and one is not token and one.unit in ("", "mm")]
     told = any(abs(token.numbers[0] / focal - 1) > _SAME for focal in focals if focal > 0)
+    told = told or (at > 0 and _leads(tokens[at - 1]) and any(one.kind == "FRAME" for one in tokens[:at]))
     return told or any(one.kind == "KIND" and one.value in _BY_SENSOR for one in tokens)
+
+
+def _is_circle_for(tokens: list[Token], at: int) -> bool:
+    """'the circle is for 1/2 inch', 'its image circle is 2/3"': a size of sensor there is no width of the circle."""
+    first = at
+    while first and _leads_to_circle(tokens[first - 1]):
+        first -= 1
+    led = any(one.value == _CIRCLE and one.kind == "MEASURE" for one in tokens[first:at])
+    return (
+        led and tokens[at - 1].value in _TO_CIRCLE and "format" in tokens[at].implies and tokens[at].unit in ("", "in")
+    )
+
+
+def _leads_to_circle(token: Token) -> bool:
+    return token.value in _TO_CIRCLE or token.kind in ("DET", "LENS")
 
 
 def _said_behind(tokens: list[Token], at: int) -> int:

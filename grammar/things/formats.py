@@ -107,14 +107,14 @@ def _is_alone(tokens: list[Token], at: int) -> bool:
 
 
 def _is_told_of_chip(tokens: list[Token], at: int) -> bool:
-    """'the chip is 1/3', 'sensor: 2/3', 'sensor is the 1 inch kind': the figure of a sensor right behind it."""
+    """'the chip is 1/3', 'sensor: 2/3', 'sensor is the 1 inch kind', 'camera is 2/3': the figure right behind it."""
     token = tokens[at]
     inches = token.kind == "LENGTH" and token.unit == "in"
     away = at + 1 < len(tokens) and tokens[at + 1].kind == "PREP" and tokens[at + 1].value in _AWAY_FROM
     if not (token.kind == "FRACTION" or (inches and not away)) or "format" not in token.implies:
         return False
     behind = [one for one in tokens[max(0, at - 3) : at] if one.kind not in ("CUE", "DET", "VERB")]
-    return bool(behind) and behind[-1].kind == "FRAME"
+    return bool(behind) and (behind[-1].kind == "FRAME" or (behind[-1].kind, tokens[at - 1].value) == ("BODY", "be"))
 
 
 def _is_said_again(tokens: list[Token], at: int) -> bool:

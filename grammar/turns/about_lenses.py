@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import re
+from itertools import pairwise
 from math import log
 from typing import Final
 
 from engine.base.compact import replace
 from grammar.hearing import Heard
-from grammar.kinds import IDENTIFY_MOUNT
+from grammar.kinds import IDENTIFY_MOUNT, LIST_FITS
 from grammar.questions import ALL, Question, Thing
 from grammar.turns.on_what import is_a_body
 from grammar.turns.whom import Meant
@@ -16,6 +17,8 @@ from grammar.turns.whom import Meant
 _HELD: Final = frozenset(["reversed"])  # how a lens is held, which the next one is too
 _ALIKE: Final = frozenset(["look-alike"])
 _SEVERAL: Final = 2
+_THAT: Final = frozenset(["that", "this", "my", "the", "it", "same"])
+_ELSE: Final = "else"  # 'what else'
 _NUMBERS: Final = re.compile(r"\d+(?:\.\d+)?")
 _IN_FRONT: Final = ("front", "reversed", "turned round")  # the one that is turned round
 _BEHIND: Final = ("behind", "rear", "on the camera", "on the body")
@@ -32,6 +35,8 @@ def lenses_of(
     compared = compared or _of_coupled(heard, said, before)
     if compared:
         return compared
+    if said.intent == LIST_FITS and before.bodies and _is_of_that_body(heard):
+        return ()
     if said.intent == IDENTIFY_MOUNT and len(before.lenses) == len(said.lenses) == 1 and _only_engraved(said.lenses[0]):
         new, old = said.lenses[0], before.lenses[0]  # 'it says 1:1.8 f=50' of the lens that is identified
         focal, stop = new.focal_length_mm or old.focal_length_mm, new.f_number or old.f_number
@@ -43,6 +48,19 @@ def lenses_of(
     if said.intent in _ALIKE and before.lenses and all(part.by_piece for part in heard.cast.lenses):
         return before.lenses  # 'isn't my M42 ring the same': that ring is set against the lens spoken of
     return _beside(heard, said, before) if said.intent in _ALIKE else _lenses(heard, said, before)
+
+
+def _is_of_that_body(heard: Heard) -> bool:
+    """'what else goes on that body', 'which other lenses fit my camera': all that it takes, whatever is on it now."""
+    cast, tokens = heard.cast, heard.line.tokens
+    other = any(not part.is_bare for part in (*cast.lenses, *cast.bodies)) or cast.pieces or cast.frames
+    that = any(
+        (one.kind == "DET" and one.text.casefold() in _THAT and following.kind == "BODY")
+        or (one.kind == "PREP" and one.value == "on" and following.text.casefold() == "it")
+        for one, following in pairwise(tokens)
+    )
+    asked = any(one.kind in ("LENS", "MOUNTWORD") or one.text.casefold() == _ELSE for one in tokens)
+    return that and asked and not other
 
 
 def one_of_several(

@@ -172,7 +172,7 @@ def _measured(heard: Heard, before: Question, wants: str) -> Question | None:
             return None
         lens = replace(before.lenses[0], focal_length_mm=number)
         return _went_on(before, heard, lenses=(lens, *before.lenses[1:]))
-    rest = tuple(row for row in before.values if row[0] != wants)
+    rest = before.rest(wants)
     told = f"{number:g} pixels across" if wants == _PIXELS else mm(number)
     return _went_on(before, heard, values=(*rest, (wants, told)))
 
@@ -217,7 +217,7 @@ def _with_pitch(before: Question, told: list[Token]) -> Question | None:
 
 def _with_thread(before: Question, text: str) -> Question:
     """The question with its thread; of a lens without a mount that thread is what tells it."""
-    values = tuple(row for row in before.values if row[0] not in ("thread", "pitch"))
+    values = before.rest("thread", "pitch")
     intent = before.intent if before.lenses and before.lenses[0].ids else "identify-mount"
     return before.with_(values=(*values, ("thread", text)), intent=intent, follows=True, wants="", instead=())
 

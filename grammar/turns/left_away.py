@@ -32,7 +32,7 @@ def with_filters_swapped(heard: Heard, said: Question, before: Question) -> Ques
     if not heard.tells(_INSTEAD) or len(new) != _PAIR or new[0] not in old:
         return said
     left = [new[1] if one == new[0] else one for one in old]
-    rest = tuple(row for row in said.values if row[0] != _FACTOR)
+    rest = said.rest(_FACTOR)
     return said.with_(values=(*rest, (_FACTOR, ", ".join(left))))
 
 
@@ -45,7 +45,7 @@ def without_filters(heard: Heard, said: Question, before: Question) -> tuple[Que
     left = _FILTER in said.limits.without and before.said(_FACTOR) is not None  # 'without the filters'
     if not heard.tells(_BARE) and not left:
         return said, before
-    kept = tuple(row for row in before.values if row[0] not in _HELD_BACK)
+    kept = before.rest(*_HELD_BACK)
     pieces = tuple(one for one in before.adapters if one.piece != _FILTER)
     now = said.with_(
         adapters=tuple(one for one in said.adapters if one.piece != _FILTER),
@@ -75,7 +75,7 @@ def _uncropped(heard: Heard, said: Question, before: Question) -> Question:
     left = {_CROP} if heard.tells("uncropped") and said.said(_CROP) is None else set()
     left |= {_PIXELS} if _is_another_sensor(heard, before) else set()
     left |= {_CROP} if is_mode(heard) and ":" not in (before.said(_CROP) or "") else set()
-    return before.with_(values=tuple(row for row in before.values if row[0] not in left)) if left else before
+    return before.without(*left) if left else before
 
 
 def _is_another_sensor(heard: Heard, before: Question) -> bool:

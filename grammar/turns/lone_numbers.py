@@ -61,6 +61,9 @@ def spoken_out(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
     mark = _mark_again(heard, before)
     if mark is not None:
         return replace(_with(*mark, heard, before, lexicon), weighed=Weighed((), {}))
+    ring = roles.ring_near(heard, before)
+    if ring is not None:
+        return _with(ring, f"{ring.numbers[0]:g} mm ring", heard, before, lexicon)
     token = _alone(heard, before)
     put = _put_for(heard, before) if token is None else None
     if put is not None:

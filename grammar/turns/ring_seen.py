@@ -7,18 +7,14 @@ from typing import Final
 from grammar.kinds import (
     BUY_PLAN,
     COMPARE,
-    COVERAGE,
-    CROP_EQUIVALENT,
-    DEPTH_OF_FIELD,
     DIY_DIMENSION,
-    EXPOSURE_ND,
     FOCUS_VERDICT,
-    GEAR_SETTING,
     HAZARD,
     IDENTIFY_MOUNT,
     LIST_FITS,
     LOOK_ALIKE,
     MACRO_DISTANCE,
+    OF_PICTURE,
     SHIM_CALIBRATION,
     WHY,
 )
@@ -26,10 +22,9 @@ from grammar.turns.going_on import OF_RING, asks, is_by_tubes, sized
 from grammar.turns.turn_seen import Turn
 from grammar.words.groups import AS_DUE, SO_LONG
 
-_OF_PICTURE: Final = frozenset([COVERAGE, CROP_EQUIVALENT, EXPOSURE_ND, DEPTH_OF_FIELD, GEAR_SETTING])
 _OF_LENGTH: Final = OF_RING | {WHY, HAZARD, BUY_PLAN, COMPARE, IDENTIFY_MOUNT, LOOK_ALIKE, LIST_FITS}
 _SEATING: Final = frozenset(["adapter", "recessed"])  # what stands between lens and body
-_UNSEATED: Final = _OF_PICTURE | {HAZARD, BUY_PLAN, MACRO_DISTANCE, COMPARE, LIST_FITS}
+_UNSEATED: Final = OF_PICTURE | {HAZARD, BUY_PLAN, MACRO_DISTANCE, COMPARE, LIST_FITS}
 
 
 def wants_the_right_length(turn: Turn) -> bool:
@@ -75,7 +70,7 @@ def measures_the_ring(turn: Turn) -> bool:
     measured = any(part.thickness for part in rings)
     told = turn.heard.readings.values.get("thickness") is not None
     off = (rings and told and turn.best == FOCUS_VERDICT) or tells_an_error(turn)
-    return bool((turn.best is None and measured) or off) and turn.was in _OF_PICTURE
+    return bool((turn.best is None and measured) or off) and turn.was in OF_PICTURE
 
 
 def tells_an_error(turn: Turn) -> bool:
@@ -85,3 +80,9 @@ def tells_an_error(turn: Turn) -> bool:
     pair = any(one.ids for one in turn.before.lenses) and bool(turn.before.bodies)
     asked = asks(turn.heard) or bool(turn.heard.readings.values.keys() - {"thickness"})
     return told and said and pair and not asked
+
+
+def is_told_in_turns(turn: Turn) -> bool:
+    """'in turns?' after a ring that is off: by how many of its thread's the lens is."""
+    idle = not turn.names_things and not turn.heard.readings.values
+    return turn.tells("turns-q") and turn.tells("brief") and idle and turn.was in OF_RING and sized(turn.before)

@@ -38,7 +38,7 @@ def with_shim_put(got: Question, before: Question, phrases: Mapping[str, tuple[s
     if not told or not 0 < sizes[0] <= _THICKEST or _tells_more(got, before):
         return got
     size = sizes[0] if put else -sizes[0]
-    rest = tuple(row for row in got.values if row[0] not in _LENGTHS)
+    rest = got.rest(*_LENGTHS)
     rings = before.adapters
     ring = (rings[0].thickness_mm or _ring_told(before)) if len(rings) == 1 and rings[0].piece == _RING else None
     if ring is not None and ring[0] == ring[1]:
@@ -82,7 +82,7 @@ def _with_mark_anew(got: Question, before: Question) -> Question:
     anew = _tells_more(got, before) and got.intent == before.intent == SHIM_CALIBRATION and kept
     if not (got.follows and anew and before.said(OFF) is not None):
         return got
-    return got.with_(values=tuple(row for row in got.values if row[0] not in ("thickness", OFF)))
+    return got.without("thickness", OFF)
 
 
 def _tells_more(got: Question, before: Question) -> bool:

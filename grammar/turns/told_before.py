@@ -2,11 +2,21 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from typing import Final
 
 from engine.base.compact import replace
 from grammar.hearing import Heard
-from grammar.kinds import CHAIN, COVERAGE, CROP_EQUIVALENT, DIY_DIMENSION, EXPOSURE_ND, FOCUS_VERDICT, GEAR_SETTING, WHY
+from grammar.kinds import (
+    CHAIN,
+    CROP_EQUIVALENT,
+    DIY_DIMENSION,
+    EXPOSURE_ND,
+    FOCUS_VERDICT,
+    GEAR_SETTING,
+    OF_FRAMES,
+    WHY,
+)
 from grammar.questions import Question, Thing
 from grammar.things.casting import SPACER, Part
 from grammar.things.standins import stands_in
@@ -27,6 +37,7 @@ KEPT: Final = frozenset(
 )  # quantities of an answer that the next turn may say again
 _TYPED_IN: Final = "stabilisation"  # the cue of a number that the body is told
 _GAUGED: Final = "flange_to_image"
+_ON: Final = " on "
 _INSTEAD: Final = "instead"  # the cue of what stands in a thing's place
 _LIKE: Final = 0.1  # share by which a stop told is off the one that was worked out
 _SO: Final = ("so ", "really ", "then ")
@@ -37,7 +48,6 @@ _SHORTEST_LENS: Final = 3.0  # mm
 _SEATED: Final = frozenset([CHAIN, FOCUS_VERDICT, WHY, DIY_DIMENSION])
 _LEAST_LENS: Final = 12.0  # mm, from which a whole length is rather that of a lens
 _NUMBERS: Final = frozenset(["NUMBER", "LENGTH", "FOCAL", "RANGE"])
-_OF_CIRCLES: Final = frozenset([COVERAGE, CROP_EQUIVALENT])
 _MADE_WITHIN: Final = 1.0  # mm, from what is lacking to what is sold
 
 
@@ -79,7 +89,7 @@ def asks_whence(heard: Heard, before: Question) -> bool:
     ends = [value for name, value in before.told if name == (RIGHT if seated else CIRCLE)]
     said = [number for token in heard.line.tokens if token.kind in _NUMBERS for number in token.numbers]
     near = all(any(abs(one - end) <= (_NEAR_MM if one == int(one) else _NEAR) for end in ends) for one in said)
-    return bool(said and ends) and near and (before.intent in _OF_CIRCLES or (seated and heard.tells("whence")))
+    return bool(said and ends) and near and (before.intent in OF_FRAMES or (seated and heard.tells("whence")))
 
 
 def without_number_told(heard: Heard, before: Question) -> Heard:
@@ -155,7 +165,7 @@ def _is_of_ring_held(part: Part, before: Question) -> bool:
         return False
     if not pieces:
         halves = told * 2 == int(told * 2)  # of lenses there are 12.5 and 7.5
-        return not halves and told not in STOPS and told > _SHORTEST_LENS and before.intent not in _OF_CIRCLES
+        return not halves and told not in STOPS and told > _SHORTEST_LENS and before.intent not in OF_FRAMES
     held = pieces[0].thickness_mm if len(pieces) == 1 and pieces[0].piece == "adapter" else None
     if held is None or told == int(told) or told == before.lenses[0].focal_length_mm:
         return False
@@ -182,3 +192,9 @@ def _is_length(part: Part) -> bool:
     """Whether it is a length and nothing else."""
     rest = (part.mounts, part.kinds, part.traits, part.formats, part.zoom, part.f_number, part.named, part.strange)
     return not any(rest) and not part.count and part.noun.head is None
+
+
+def ring_case(cases: Iterable[str | None]) -> str | None:
+    """The case of the one ring that an answer tells as 'om-mount on e-mount'; None where it tells of none, or more."""
+    pairs = {one for one in cases if one is not None and _ON in one}
+    return next(iter(pairs)) if len(pairs) == 1 else None

@@ -116,3 +116,23 @@ def test_what_it_is_made_for_is_the_frame_of_the_lens_spoken_of(club, turn):
     assert [lens.format for lens in found.question.lenses] == ["v12"]
     assert "image circle 8 to 9 mm" in said(found)
     assert "does not cover" in said(found)
+
+
+@pytest.mark.parametrize(
+    "say",
+    [
+        "the image circle is for 1/2 inch and the chip is 2/3 inch",
+        'lens circle is 1/2", camera is 2/3"',
+        "the circle of my lens is for 1/2 inch, does it cover a 2/3 inch sensor",
+    ],
+)
+def test_a_circle_for_a_size_of_sensor_is_that_of_such_lenses(asked, say):
+    found = asked(say)
+    assert found["intent"] == "coverage"
+    assert {low for low, _ in numbers(found, "image_circle_mm")} == {8.0}
+    assert one(found, "format_diagonal_mm") == pytest.approx(11, rel=0.01)
+
+
+def test_advice_on_the_mount_stands_behind_what_was_reckoned(asked):
+    text = flat(asked("my 8 mm cctv lens has a circle for 1/3 inch, does it cover a 1/2 inch chip"))
+    assert text.index("does not cover 1/2 in") < text.index("C thread")

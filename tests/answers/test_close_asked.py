@@ -267,3 +267,65 @@ def test_a_number_right_behind_a_tube_is_how_long_that_is(club):
     (found,) = talk(club, "tube 12 for a 50, how close")
     assert [lens.focal_length_mm for lens in found.question.lenses] == [50]
     assert [piece.thickness_mm for piece in found.question.adapters] == [(12, 12)]
+
+
+@pytest.mark.parametrize(
+    ("say", "focal", "tubes"),
+    [
+        ("dragonflies with a 60 and 20mm or 40mm of tube. distances please for both", 60, (20, 40)),
+        ("a 50 with 12 or 25mm of tubes, how close each", 50, (12, 25)),
+        ("a 75mm lens with 20mm vs 30mm of tube, working distance", 75, (20, 30)),
+        ("my 35 and 8 or 16 mm of tubes?", 35, (8, 16)),
+    ],
+)
+def test_tubes_to_choose_from_are_no_lenses(asked, say, focal, tubes):
+    found = asked(say)
+    for x in tubes:
+        assert close(x / focal) in [one for pair in numbers(found, "magnification") for one in pair]
+    assert "Together" not in found["text"]
+
+
+@pytest.mark.parametrize(
+    ("say", "focal", "tube", "at"),
+    [
+        ("effective stop of a 50 with an 8mm tube if i set 8", 50, 8, 8),
+        ("real f number of a 75 on 25 of tubes if the ring says 5.6", 75, 25, 5.6),
+        ("true f-number of a 100 on 20 mm of tube with the ring on 11", 100, 20, 11),
+    ],
+)
+def test_the_stop_that_is_set_counts_less_and_is_told_first(asked, say, focal, tube, at):
+    found = asked(say)
+    assert close(at * (1 + tube / focal)) in [one for pair in numbers(found, "effective_f_number") for one in pair]
+    assert flat(found).startswith(f"f/{at:g} counts as f/")
+
+
+def test_the_stop_that_is_set_holds_the_tube_told_before(talked):
+    found = talked("how close is a 50 with 20 mm of tube", "and the real aperture if the dial says 11")
+    assert close(11 * 1.4) in [one for pair in numbers(found, "effective_f_number") for one in pair]
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "with working distance of 120 mm", "working distance must be 120 mm", "120 mm between front glass and object",
+        "i need 120 mm of clearance", "no closer than 120 mm",
+    ],
+)  # fmt: skip
+def test_the_room_that_is_wanted_is_before_the_front_glass(asked, said):
+    found = asked(f"16mm C lens, {said}, magnification")
+    assert "120 mm in front of the glass" in found["reading"]
+    assert "120 mm before the front glass" in flat(found)
+
+
+def test_the_room_that_is_wanted_is_no_other_lens(talked):
+    found = talked("16 mm C lens close up", "what if the working distance must be 120 mm")
+    assert "16 mm C-mount lens" in found["reading"]
+    found = talked("16 mm C lens close up", "working distance must be 120 mm", "it must stay 150 mm away")
+    assert "at 150 mm" in found["reading"]
+    assert "120 mm" not in found["reading"]
+
+
+def test_a_subject_so_many_millimetres_away_is_no_lens(asked):
+    found = asked("C-mount 25mm on 1/2 sensor, lens over a belt 300 mm away, field?")
+    assert "at 300 mm" in found["reading"]
+    assert "300 mm lens" not in found["reading"]

@@ -272,3 +272,20 @@ def test_the_largest_frame_counts_films_where_a_format_is_asked_and_a_film_on_a_
 )
 def test_corners_dark_wide_open_behind_a_narrow_ring_are_clipped_by_its_bore(asked, text):
     assert flat(asked(text)).startswith("narrow bore")
+
+
+@pytest.mark.parametrize(("say", "long_mm"), [
+    ("P6 80mm on a 44x33 body, how much shift have i got", "14.1 mm"),
+    ("P6 50 on E, mm of rise?", "either way|side"),
+    ("with a 6x6 lens on 44x33 how many millimetres of movement", "14.1 mm"),
+])  # fmt: skip
+def test_room_to_shift_is_told_of_a_lens_on_a_body(asked, say, long_mm):
+    found = asked(say)
+    text = " ".join(found["text"].split())
+    assert found["intent"] == "coverage"
+    assert text.startswith("Room to shift")
+    assert any(part in text for part in long_mm.split("|"))
+
+
+def test_a_tilt_shift_lens_asks_for_its_ring(asked):
+    assert asked("how do I get a tilt shift lens EF on E")["intent"] == "chain"

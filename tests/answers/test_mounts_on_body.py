@@ -113,3 +113,9 @@ def test_a_mount_of_slrs_in_a_row_of_mounts_is_that_of_a_lens(club, say):
 def test_bodies_told_by_slr_in_a_row_stay_bodies(club):
     question = read("OM lenses for R slr and K bodies", club.lexicon)
     assert [body.ids[0] for body in question.bodies] == ["r-mount-slr", "k-mount"]
+
+
+def test_t2_lenses_are_among_those_that_a_ring_could_be_made_for(asked):
+    found = asked("which still lenses hold infinity on a PL camera?")
+    assert "T2: nothing is sold, a plain ring could be made; ring for infinity 3 mm" in " ".join(found["text"].split())
+    assert "a plain ring that keeps infinity could be made, which nobody sells" in " ".join(found["text"].split())

@@ -17,12 +17,11 @@ from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.facts.kinds import VERDICTS
 from engine.facts.records import Adapter
-from grammar.kinds import CHAIN, FOCUS_VERDICT, MACRO_DISTANCE
+from grammar.kinds import BY_SEAT
 from grammar.questions import CLOSE_UP_LENS, Question, Thing
 from grammar.things.casting import DRAWN
 
 _HELICOID: Final = "helicoid"
-_BEFORE: Final = frozenset([CHAIN, FOCUS_VERDICT, MACRO_DISTANCE])  # kinds whose chains were just told
 LEAD: Final = (
     "Ways closer, nearest at hand first: a helicoid in the ring's place keeps infinity, a tube between loses it while "
     "it is in, a close-up lens on the front comes off again."
@@ -41,7 +40,7 @@ def led_by_ways(answer: Answer, question: Question, knowledge: Knowledge) -> Ans
     if drawn or not mentions(question, "closer-wanted"):
         return _led_by_own(answer, question, knowledge) if not drawn else answer
     told = sum(_ways(answer, question, knowledge), Told((Line("head", LEAD),)))
-    again = question.follows and question.prior is not None and question.prior.intent in _BEFORE
+    again = question.follows and question.prior is not None and question.prior.intent in BY_SEAT
     rest = tuple(line for line in answer.lines if line.kind == "ask" or not again)
     return replace(answer, lines=(*told.lines, *rest), quantities=(*told.quantities, *answer.quantities))
 

@@ -13,6 +13,7 @@ from grammar.questions import Question, Thing
 from grammar.turns.sticking import is_open
 
 MADE_FLAT = frozenset({"adapter", "recessed", "plain", "ring"})
+REDUCES = frozenset({"focal-reducer", "thread-reducer"})  # a 'flat D reducer' of no factor reduces the thread alone
 
 
 def with_flat_seat(question: Question, setup: Setup, right: RingToMake) -> Question:
@@ -30,6 +31,7 @@ def with_flat_seat(question: Question, setup: Setup, right: RingToMake) -> Quest
     if (len(question.adapters) > 1 and not twice) or question.said("thickness") is not None:
         return question
     ring = question.adapters[0] if question.adapters else Thing(words="flat ring", piece="adapter")
+    ring = replace(ring, piece="adapter") if ring.piece in REDUCES and ring.factor is None else ring
     cup = ring.piece == CUP  # 'a 0.474 cup, filed flat'
     if ring.ids or (ring.thickness_mm is not None and not cup) or (ring.piece or "") not in MADE_FLAT:
         return question

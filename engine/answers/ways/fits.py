@@ -42,6 +42,7 @@ BODIES_NOW = frozenset({"mirrorless"})  # for these a ring can be made where non
 RINGED = frozenset({"slr", "medium-format"})  # lenses of these are put on other bodies by a plain ring
 WELL_SERVED = 15  # a body for which so many are sold needs no telling what could be made
 UNUSUAL = frozenset({"lens-side-only"})
+OFTEN_RINGED = 5  # so many rings are sold for T2 and its like, which no body has either
 
 
 @compact
@@ -63,7 +64,7 @@ def list_fits(question: Question, knowledge: Knowledge) -> Answer:
     if by_size is not None and not (by_size.status == NO and mentions(question, NOT_FITTING)):
         return by_size
     question = elsewhere_asked(question)
-    lens, body = _named(question.lenses, knowledge), _named(question.bodies, knowledge)
+    lens, body = _named(question.lenses), _named(question.bodies)
     if mentions(question, "same-coupling") and (lens is None) != (body is None):
         return replace(look_alike(question, knowledge), intent=LIST_FITS)
     if lens is None and body is None:
@@ -114,7 +115,8 @@ def _rings_to_make(body: Thing, told: set[str], question: Question, knowledge: K
     fits = []
     for name, mount in knowledge.catalogue.mounts.items():
         wanted = is_coupled_as_asked(mount, question)
-        if wanted and mount.kind in RINGED and name not in told and not {*mount.traits} & UNUSUAL:
+        unusual = {*mount.traits} & UNUSUAL and usual_by_rings(name, knowledge) < OFTEN_RINGED
+        if wanted and mount.kind in RINGED and name not in told and not unusual:
             fit = _fit(Thing("mount", (name,), name), body, False, question, knowledge)
             if fit is not None and fit.best is None:
                 fits.append(fit)
@@ -137,7 +139,7 @@ def _of_several(
     return homes_told(question, homes, len(lenses))
 
 
-def _named(things: tuple[Thing, ...], knowledge: Knowledge) -> Thing | None:
+def _named(things: tuple[Thing, ...]) -> Thing | None:
     return next((thing for thing in things if thing.ids), None)
 
 
@@ -239,11 +241,15 @@ def _is_answer(fit: Fit, wants_infinity: bool, bare: bool = False) -> bool:
 
 
 def _head(rows: list[Fit], what: str, order: str) -> str:
-    """How many fit; that none of them gives infinity is said first."""
+    """How many fit; that none of them gives infinity, or that nothing is sold for most, is said first."""
     if not rows:
         return f"Nothing in the facts fits {what}."
     if not any(_reaches(fit) for fit in rows):
         return f"None with infinity. {len(rows)} for close-ups only:"
+    made = sum(fit.best is None for fit in rows)
+    if made > len(rows) - made:
+        sold = f"{len(rows) - made} fit as they are or with rings that are sold; for" if made < len(rows) else "For"
+        return f"{sold} {made} a plain ring that keeps infinity could be made, which nobody sells:"
     return f"{len(rows)} fit {what}, {order}:"
 
 
