@@ -21,6 +21,8 @@ _DESCRIBING: Final = frozenset(["NUMBER", "LENGTH", "MOUNT", "LINK", "TIMES"])  
 _MOST_METRES: Final = 100.0
 _WORDS: Final = 3
 
+_ONE: Final = frozenset(["a", "an", "my", "another"])  # before a lens that is on the ring
+
 
 def with_turned_ways(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """The one length that turns are asked for as KEYED travel, and the number that a ring stands on as a mark."""
@@ -63,6 +65,7 @@ def _with_ring_marks(tokens: list[Token]) -> list[Token]:
         said = any(one.value == "does" or READS in one.groups for _, one in rest)
         found = ahead[1:2] if led else ahead[:1] if said else []
         found = [(n, one) for n, one in found if led or tokens[n - 1].kind != "DET"]  # 'with this ring my 58 hits it'
+        found = [(n, one) for n, one in found if tokens[n - 1].text.casefold() not in _ONE]  # 'same ring on a 24'
         for n, number in found:
             bare = number.kind == "NUMBER" and not number.text.isalpha() and 0 < number.numbers[0] <= _MOST_METRES
             away = number.kind == "LENGTH" and number.unit in METRES

@@ -7,7 +7,7 @@ from typing import Final
 from engine.base.compact import replace
 from grammar.hearing import Heard
 from grammar.kinds import CHAIN, COMPARE, DRAW, MACRO_DISTANCE, SHIM_CALIBRATION, WHY
-from grammar.questions import Limits, Question, Thing
+from grammar.questions import MODE, Limits, Question, Thing
 from grammar.things.casting import SPACER
 from grammar.turns.on_what import is_mode, reads_a_part
 from grammar.turns.taking_back import EXTENSION, OFF_AGAIN
@@ -72,10 +72,15 @@ def without_pieces(heard: Heard, said: Question, before: Question) -> tuple[Ques
 
 def _uncropped(heard: Heard, said: Question, before: Question) -> Question:
     """The question before without the crop that is left away, and without the pixels of another sensor."""
-    left = {_CROP} if heard.tells("uncropped") and said.said(_CROP) is None else set()
+    whole = heard.tells("uncropped") and said.said(_CROP) is None
+    left = {_CROP, MODE} if whole else set()
     left |= {_PIXELS} if _is_another_sensor(heard, before) else set()
     left |= {_CROP} if is_mode(heard) and ":" not in (before.said(_CROP) or "") else set()
-    return before.without(*left) if left else before
+    if not left:
+        return before
+    mode = before.said(MODE) if whole else None  # the frame that was told as a mode is read out no more
+    things = tuple(one for one in before.things if mode is None or one.id != mode)
+    return before.without(*left).with_(things=things)
 
 
 def _is_another_sensor(heard: Heard, before: Question) -> bool:

@@ -24,13 +24,14 @@ from grammar.words.groups import AS_DUE, SO_LONG
 
 _OF_LENGTH: Final = OF_RING | {WHY, HAZARD, BUY_PLAN, COMPARE, IDENTIFY_MOUNT, LOOK_ALIKE, LIST_FITS}
 _SEATING: Final = frozenset(["adapter", "recessed"])  # what stands between lens and body
+_NOMINAL: Final = frozenset(["nominal", "nominal-behind"])  # measures of what should be
 _UNSEATED: Final = OF_PICTURE | {HAZARD, BUY_PLAN, MACRO_DISTANCE, COMPARE, LIST_FITS}
 
 
 def wants_the_right_length(turn: Turn) -> bool:
     """'what length would be right', 'the proper depth of that cup' after a lens on a body: how long its ring is."""
     tokens, before = turn.heard.line.tokens, turn.before
-    due = any(AS_DUE in one.groups for one in tokens) or turn.tells("right")
+    due = any(AS_DUE in one.groups or one.value in _NOMINAL for one in tokens) or turn.tells("right")
     long = any(SO_LONG in one.groups for one in tokens)
     pair = any(one.ids for one in before.lenses) and any(one.ids for one in before.bodies)
     cast, told = turn.heard.cast, turn.heard.readings

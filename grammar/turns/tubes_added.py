@@ -21,7 +21,7 @@ from grammar.questions import Question, Thing
 from grammar.things.casting import DRAWN, SPACER, Part
 from grammar.things.standins import stands_in
 from grammar.turns.number_roles import ON_AGAIN, length_of
-from grammar.words.groups import MORE, PUT_ON
+from grammar.words.groups import EVERYTHING, MORE, PUT_ON
 from grammar.words.token_kinds import SIZES
 from grammar.words.tokens import Token
 
@@ -45,6 +45,7 @@ _SHORTEST: Final = 3.0  # mm, of what is told of a lens without tubes: less sets
 _NUMBERS: Final = re.compile(r"\d+(?:\.\d+)?")
 _SWAPS: Final = ("swap", "instead", "replace", "change the", " for ")
 _MM_ALONE: Final = re.compile(r"(\d+(?:\.\d+)?) ?mm")
+_REMADE_MM: Final = 1.0  # by so much two rings for one pair differ
 _LONGEST: Final = 100.0  # mm, of a tube
 
 
@@ -70,7 +71,7 @@ def tubes_changed(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     if exchanged:
         return exchanged
     lengths = _lengths(heard) if tubes or more_out else None
-    if lengths is None:
+    if lengths is None or _is_another_ring(heard, before, lengths):
         return None
     if any(token.kind == "PREP" and token.value == _WITHOUT for token in heard.line.tokens):
         left = [thing for thing in before.adapters if thing.thickness_mm not in [(one, one) for one in lengths]]
@@ -85,8 +86,18 @@ def tubes_changed(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
         return (*(one for one in before.adapters if one.piece not in DRAWN), tube)
     if _adds(heard):
         return (*before.adapters, *more)
-    drawn_anew = any(_is_extension(token) for token in heard.shape.tokens)  # 'with 16 mm of tube'
+    in_all = len(lengths) == 1 and any(EVERYTHING in token.groups for token in heard.line.tokens)
+    # 'with 16 mm of tube', 'all three tubes, 47 mm together'
+    drawn_anew = in_all or any(_is_extension(token) for token in heard.shape.tokens)
     return (*(one for one in before.adapters if one.piece not in DRAWN), *more) if drawn_anew else None
+
+
+def _is_another_ring(heard: Heard, before: Question, lengths: list[float]) -> bool:
+    """'other ring says 9.87' after one of 9.65 mm: nearly as long as that, so it stands in its place."""
+    held = [thing.thickness_mm[0] for thing in before.adapters if thing.piece == _RING and thing.thickness_mm]
+    rings = [part for part in heard.cast.pieces if part.piece == _RING]
+    alone = len(held) == len(lengths) == 1 and len(rings) == len(heard.cast.pieces) == 1
+    return alone and abs(lengths[0] - held[0]) <= _REMADE_MM
 
 
 def _back_on(heard: Heard, before: Question, tubes: list[Thing]) -> tuple[Thing, ...]:
@@ -173,7 +184,9 @@ def says_both(heard: Heard) -> bool:
 def counted(heard: Heard) -> int:
     """How many of what was told are meant: 'two of them', 'and with three'; 0 where that is not said."""
     counts = [token.numbers[0] for token in heard.line.tokens if token.kind == "NUMBER"]
-    several = len(counts) == 1 and counts[0] in _COUNTS and (heard.tells("pick:all") or _is_count_alone(heard))
+    told = any(token.kind == "LENGTH" for token in heard.line.tokens)  # 'all three tubes, 47 mm together'
+    several = len(counts) == 1 and not told and counts[0] in _COUNTS
+    several = several and (heard.tells("pick:all") or _is_count_alone(heard))
     return int(counts[0]) if several and not says_both(heard) else 0
 
 

@@ -32,7 +32,7 @@ from grammar.kinds import (
     SHIM_CALIBRATION,
     WHY,
 )
-from grammar.questions import OFF, Question
+from grammar.questions import MODE, OFF, Question
 from grammar.things.casting import OPTICAL
 from grammar.turns.going_on import ASIDE, OF_STOPS, asks, is_to_be_seated, puts_tube, ranked_by, saved_by_stop, sized
 from grammar.turns.of_another import is_of_another, is_one_more, only_frame, only_glass, only_swaps
@@ -269,7 +269,7 @@ def asks_pixels_left(turn: Turn) -> bool:
 
 def leaves_the_crop(turn: Turn) -> bool:
     """'and with the whole sensor' after a crop that was told: the same is asked without it."""
-    cropped = turn.was in OF_FRAMES and turn.before.said("crop") is not None
+    cropped = turn.was in OF_FRAMES and (turn.before.said("crop") or turn.before.said(MODE)) is not None
     return cropped and turn.tells("uncropped") and not turn.heard.cast.lenses
 
 
