@@ -21,6 +21,10 @@ _THAT: Final = frozenset(["that", "this", "my", "the", "it", "same"])
 _ELSE: Final = "else"  # 'what else'
 _NUMBERS: Final = re.compile(r"\d+(?:\.\d+)?")
 _IN_FRONT: Final = ("front", "reversed", "turned round")  # the one that is turned round
+_ONTO: Final = (
+    "its front", "its nose", "its filter", "onto", "on to it", "in front", "front of", "front thread", "filter thread",
+    "coupl", "stack", "on it", "before it", "ahead of it",
+)  # fmt: skip
 _BEHIND: Final = ("behind", "rear", "on the camera", "on the body")
 _BODIES: Final = frozenset(["body", "bodies", "camera", "cameras", "cam", "slr", "dslr", "mirrorless"])
 
@@ -99,6 +103,8 @@ def _beside(heard: Heard, said: Question, before: Question) -> tuple[Thing, ...]
 def _of_coupled(heard: Heard, said: Question, before: Question) -> tuple[Thing, ...]:
     """'on a 200', 'with a 24 reversed', 'a 50 instead of the 28' after a lens turned round before another: which of
     the two is another now, and the one that stays; none where no one of them is."""
+    if len(before.lenses) == 1:
+        return _put_before(heard, said, before.lenses[0])
     if len(before.lenses) != _SEVERAL or not _HELD & set(before.lenses[0].traits):
         return ()
     front, rear = before.lenses
@@ -118,6 +124,16 @@ def _of_coupled(heard: Heard, said: Question, before: Question) -> tuple[Thing, 
     else:
         turned = _apart(new[0], front) <= _apart(new[0], rear)
     return (replace(new[0], traits=front.traits), rear) if turned else (front, replace(new[0], traits=rear.traits))
+
+
+def _put_before(heard: Heard, said: Question, old: Thing) -> tuple[Thing, ...]:
+    """'reversing a 35 on its front' after an 85: the one turned round before the other; none where it stands alone."""
+    new = said.lenses[0] if len(said.lenses) == 1 else None
+    if new is None or not _HELD & set(new.traits) or _HELD & set(old.traits) or not old.focal_length_mm:
+        return ()
+    told = new.focal_length_mm not in (None, old.focal_length_mm) and not said.bodies
+    words = heard.text.casefold()
+    return (new, old) if told and any(word in words for word in _ONTO) else ()
 
 
 def _apart(one: Thing, other: Thing) -> float:

@@ -7,23 +7,18 @@ from typing import Final
 from grammar.kinds import (
     BUY_PLAN,
     COMPARE,
-    COVERAGE,
-    CROP_EQUIVALENT,
-    DEPTH_OF_FIELD,
     DIY_DIMENSION,
-    EXPOSURE_ND,
     FOCUS_VERDICT,
-    GEAR_SETTING,
     HAZARD,
     LIST_FITS,
     MACRO_DISTANCE,
+    OF_PICTURE,
     SHIM_CALIBRATION,
 )
 from grammar.turns.going_on import OF_RING, asks, is_by_tubes, sized
 from grammar.turns.turn_seen import Turn
 
-_OF_PICTURE: Final = frozenset([COVERAGE, CROP_EQUIVALENT, EXPOSURE_ND, DEPTH_OF_FIELD, GEAR_SETTING])
-_UNSEATED: Final = _OF_PICTURE | {HAZARD, BUY_PLAN, MACRO_DISTANCE, COMPARE, LIST_FITS}
+_UNSEATED: Final = OF_PICTURE | {HAZARD, BUY_PLAN, MACRO_DISTANCE, COMPARE, LIST_FITS}
 
 
 def harms_another_lens(turn: Turn) -> bool:
@@ -56,7 +51,7 @@ def measures_the_ring(turn: Turn) -> bool:
     measured = any(part.thickness for part in rings)
     told = turn.heard.readings.values.get("thickness") is not None
     off = (rings and told and turn.best == FOCUS_VERDICT) or tells_an_error(turn)
-    return bool((turn.best is None and measured) or off) and turn.was in _OF_PICTURE
+    return bool((turn.best is None and measured) or off) and turn.was in OF_PICTURE
 
 
 def tells_an_error(turn: Turn) -> bool:

@@ -9,10 +9,10 @@ from grammar.kinds import SHIM_CALIBRATION
 from grammar.questions import Question
 from grammar.things.casting import DRAWN
 from grammar.words.groups import DRAWN_OUT, RAISING, SET_SO, SHEETS, UNDERNEATH
+from grammar.words.token_kinds import LENGTHS
 from grammar.words.tokens import Token
 
 _THICKEST: Final = 3.0  # mm; what is thicker is a tube, and called so
-_FIGURES: Final = frozenset(["NUMBER", "LENGTH"])
 _NEAR: Final = 4  # words between the verb and by how much
 _ERRORS: Final = ("thickness", "mark", "shim")  # keys that tell by how much a seat is off already
 _EXTENSION, _AT, _BEHIND = "extension", "at", "behind"
@@ -48,7 +48,7 @@ def drawn_by(heard: Heard, before: Question) -> str | None:
     tokens = heard.line.tokens
     kinds = [one for one in before.adapters if one.piece in DRAWN]
     untold = bool(kinds) and not any(one.thickness_mm or one.ids for one in kinds) and before.said(_EXTENSION) is None
-    sized = [n for n, one in enumerate(tokens) if one.kind in _FIGURES and one.unit in ("", "mm") and one.numbers]
+    sized = [n for n, one in enumerate(tokens) if one.kind in LENGTHS and one.unit in ("", "mm") and one.numbers]
     at = [n for n in sized if tokens[n].text.casefold() != _BOTH]
     else_told = any(one.kind in ("PIECE", "ADAPTER", "COMBO") for one in tokens) or bool(heard.cast.bodies)
     behind = len(at) == 1 and _is_put_behind(tokens, at[0]) and before.lens is not None
@@ -87,7 +87,7 @@ def _is_put_behind(tokens: tuple[Token, ...], at: int) -> bool:
 
 
 def _is_thin(token: Token) -> bool:
-    sized = token.kind in _FIGURES and bool(token.numbers) and 0 < _mm(token) <= _THICKEST
+    sized = token.kind in LENGTHS and bool(token.numbers) and 0 < _mm(token) <= _THICKEST
     return sized and (token.kind == "LENGTH" or "." in token.text)  # 'pack 2 filters' is of no length
 
 

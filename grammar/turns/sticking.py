@@ -12,6 +12,7 @@ from grammar.kinds import (
     BUY_PLAN,
     CARD,
     CHAIN,
+    CLOSE_UPS,
     COMPARE,
     COVERAGE,
     CROP_EQUIVALENT,
@@ -24,6 +25,7 @@ from grammar.kinds import (
     HAZARD,
     LOOK_ALIKE,
     MACRO_DISTANCE,
+    PICTURED,
     SHIM_CALIBRATION,
     WHY,
 )
@@ -43,8 +45,7 @@ PLACED: Final = frozenset(
 )  # fmt: skip
 _LENS_SEEN: Final = frozenset([COVERAGE, CROP_EQUIVALENT, GEAR_SETTING])  # here only those with glass matter
 _BOUGHT: Final = frozenset([*OPTICAL, "electronic-adapter", "helicoid"])  # kinds of ring that cost what others do not
-_CLOSE: Final = frozenset([MACRO_DISTANCE, EXPOSURE_ND, DEPTH_OF_FIELD])
-_STANDING: Final = _CLOSE | {FOCUS_VERDICT, CHAIN}  # here glass and tubes stand one behind the other
+_STANDING: Final = CLOSE_UPS | {FOCUS_VERDICT, CHAIN}  # here glass and tubes stand one behind the other
 _INSTEAD: Final = "instead"  # the cue of what stands in a thing's place
 # what was measured of a lens
 _TARGET, _LIGHT, _LIT = "target", "light", frozenset(["moon"])  # what is far off, and then exposed for
@@ -53,12 +54,11 @@ _OF_LENS: Final = frozenset(["flange_to_image", "rear_reach", "barrel", "circle"
 _OF_SEAT: Final = frozenset([CHAIN, FOCUS_VERDICT, SHIM_CALIBRATION, WHY, MACRO_DISTANCE, DEPTH_OF_FIELD])
 _OF_RING: Final = frozenset(["thickness", OFF, "nominal"])
 _FULL: Final = "35mm-full-frame"
-_OF_FRAME: Final = frozenset([COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD])  # what a crop bears on
 _FRAME: Final = frozenset(["crop", "area"])
 _MODE: Final = frozenset(["mode", BODY_REGISTER])  # true of the body, as long as that is talked of
 _CIRCLE: Final = "circle"
 _FILLED: Final = frozenset(["magnification", "field", MOTIF, SIDES])  # of these only what was told last holds
-_OF_CLOSE: Final = _FILLED | {"extension", "close_focus", "front_glass", "travel"}
+_OF_CLOSE: Final = _FILLED | {"extension", "image_distance", "close_focus", "front_glass", "travel"}
 _TURNED: Final = frozenset(["frame_rate", "angle"])
 CHOICE: Final = "ring_choice"  # key of the rings told, of which one is to be chosen
 _TAPED: Final = "front_glass"
@@ -161,7 +161,7 @@ def pieces_now(heard: Heard, kept: tuple[Thing, ...], said: tuple[Thing, ...], i
         return (*kept, *said)
     if heard.tells(_INSTEAD) or intent not in _STANDING:
         return said
-    if intent in _CLOSE and all(map(_is_asked_for, said)) and "thickness" in heard.readings.values:
+    if intent in CLOSE_UPS and all(map(_is_asked_for, said)) and "thickness" in heard.readings.values:
         return (*(one for one in kept if one.piece in DRAWN), *said)  # 'the ring is 0.1 too thick' behind a tube
     if all(piece.piece in OPTICAL for piece in said):
         return (*(one for one in kept if one.piece in DRAWN and one.thickness_mm is not None), *said)
@@ -245,8 +245,8 @@ def kept_values(intent: str, lenses: tuple[Thing, ...], before: Question, said: 
     same = [thing.ids for thing in lenses] == [thing.ids for thing in before.lenses]
     # a lens whose mount was not known is still that lens when a ring tells it
     same = same or _focals(lenses) == _focals(thing for thing in before.lenses if not thing.ids) != [None]
-    close = intent in _CLOSE
-    framed = intent in _OF_FRAME and before.intent in (*_OF_FRAME, EXPOSURE_ND) and not said.bodies
+    close = intent in CLOSE_UPS
+    framed = intent in PICTURED and before.intent in (*PICTURED, EXPOSURE_ND) and not said.bodies
     framed = framed and all(thing.id == _FULL for thing in said.things if thing.kind == "format")  # 'in ff' likens it
     off = off | (_FRAME if framed else frozenset())
     kept = off | _MODE | (_OF_LENS if same else frozenset()) | (_OF_CLOSE if close else frozenset())
