@@ -146,6 +146,15 @@ def _is_of_plan(named: Thing, said: Question, before: Question) -> bool:
     return stood_for and alone and len(before.lenses) > 1 and bool(before.bodies) and not set(named.ids) & known
 
 
+def _is_here(named: Thing, said: Question, before: Question) -> bool:
+    """'ring for the L one' after a lens on Z and on L: the body of that name, and no lens."""
+    stood_for = named.kind == "mount" and named.words.casefold().split()[-1:] in (["one"], ["ones"])
+    bodies = {id_ for body in (*before.bodies, *before.elsewhere) for id_ in body.ids}
+    lenses = {id_ for lens in (*before.known, *before.lenses) for id_ in lens.ids}
+    alone = len(said.lenses) == 1 and not said.bodies and named.focal_length_mm is None
+    return stood_for and alone and bool(bodies & set(named.ids)) and not lenses & set(named.ids)
+
+
 def _is_ring_for(named: Thing, old: Thing, said: Question, before: Question, hosts: frozenset[str]) -> bool:
     """'so which ring for EF' after a lens that was measured, 'cost of an E ring' after one found: what it goes on."""
     ring = len(said.adapters) == 1 and said.adapters[0].piece == "adapter" and not said.adapters[0].ids
@@ -172,7 +181,9 @@ def is_a_body(named: Thing, said: Question, before: Question, hosts: frozenset[s
     'and C/Y?' after a lens on E is another lens. `hosts`: mounts that, named alone, are those of a body.
     """
     old = before.lenses[0]
-    if _is_of_plan(named, said, before) or _is_ring_for(named, old, said, before, hosts):
+    if _is_of_plan(named, said, before) or _is_here(named, said, before):
+        return True
+    if _is_ring_for(named, old, said, before, hosts):
         return True
     if _is_other_ring(named, old, said, before, hosts):
         return True

@@ -87,3 +87,10 @@ def is_told_in_turns(turn: Turn) -> bool:
     """'in turns?' after a ring that is off: by how many of its thread's the lens is."""
     idle = not turn.names_things and not turn.heard.readings.values
     return turn.tells("turns-q") and turn.tells("brief") and idle and turn.was in OF_RING and sized(turn.before)
+
+
+def asks_how_far(turn: Turn) -> bool:
+    """'sharp up to?', 'ends where' after a ring that is off: how far the lens then still comes."""
+    lens = turn.before.lens is not None and turn.before.lens.focal_length_mm is not None
+    told = turn.names_things or turn.heard.readings.values or turn.heard.readings.distance_mm is not None
+    return turn.tells("how-far") and turn.was in OF_RING and sized(turn.before) and lens and not told

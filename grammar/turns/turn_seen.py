@@ -45,6 +45,7 @@ _SEEN: Final = frozenset(
 )
 _TROUBLED: Final = frozenset([None, SHIM_CALIBRATION, OUT_OF_SCOPE, HAZARD, GEAR_SETTING])
 _CLOSER: Final = ("closer", "nearer")  # how the words end that ask for more than there is
+_SURELY_VIEWED: Final = 0.75  # wording that leans so far asks what a frame shows, and nothing of the stabiliser
 _PLAIN: Final = 5.0  # the weight from which something else is plainly asked beside what is told
 _SPEAKS: Final = 2.5  # and from which words speak for it at all
 # what words that only tell of a lens may seem to ask
@@ -275,7 +276,9 @@ def leaves_the_crop(turn: Turn) -> bool:
 
 def sets_for_another(turn: Turn) -> bool:
     """'with a 2x doubler' after the number that the stabiliser wants."""
-    return turn.was == GEAR_SETTING and (only_glass(turn.heard) or only_frame(turn.heard, turn.before))
+    framed = only_frame(turn.heard, turn.before)
+    viewed = turn.best == CROP_EQUIVALENT and turn.heard.weighed.likely.get(CROP_EQUIVALENT, 0.0) >= _SURELY_VIEWED
+    return turn.was == GEAR_SETTING and (only_glass(turn.heard) or (framed and not viewed))
 
 
 def is_lit_by_glass(turn: Turn) -> bool:

@@ -25,6 +25,8 @@ _WHAT: Final = "what"
 _THINGS: Final = frozenset(["PIECE", "ADAPTER", "NUMBER", "LENGTH", "TIMES", "ND", "FOCAL"])
 _GLASS_LOSES: Final = "light lost by the glass ring"
 _DEPTH: Final = "depth"  # the measure
+_AWAY: Final = frozenset(["m", "cm", "ft"])  # units of how far away a thing is
+_NEAREST_MM: Final = 200.0
 # mounts whose bodies have one frame, which is smaller
 _ONE_FRAME: Final = frozenset(
     ["mft-mount", "four-thirds-mount", "x-mount", "q-mount", "cx-mount", "nx-mount", "nx-mini", "ef-m-mount",
@@ -68,15 +70,19 @@ def _is_a_mode(tokens: tuple[Token, ...], at: int) -> bool:
 
 
 def deep_at(heard: Heard, before: Question) -> str | None:
-    """'deep at 8' after a lens: how deep it is sharp at that stop, and no depth of so many millimetres."""
+    """'deep at 8', 'deep at 1 m' after a lens: how deep it is sharp so, and no depth of so many millimetres."""
     tokens = heard.line.tokens
     at = next((n for n, one in enumerate(tokens[:-2]) if one.kind == "MEASURE" and one.value == _DEPTH), None)
     if at is None or before.lens is None or before.lens.focal_length_mm is None or tokens[at + 1].value != "at":
         return None
-    stop = tokens[at + 2]
-    if stop.kind != "NUMBER" or stop.numbers[0] not in STOPS or tokens[at + 3 :]:
+    stop, told = tokens[at + 2], heard.text[: tokens[at].column - 1]
+    if tokens[at + 3 :]:
         return None
-    return f"depth of field at f{stop.text}"
+    if stop.kind == "LENGTH" and stop.unit in _AWAY and stop.numbers[0] >= _NEAREST_MM:
+        return f"{told}depth of field at {stop.text}"
+    if stop.kind != "NUMBER" or stop.numbers[0] not in STOPS:
+        return None
+    return f"{told}depth of field at f{stop.text}"
 
 
 def glass_told(heard: Heard, before: Question) -> str | None:

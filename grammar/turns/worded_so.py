@@ -37,6 +37,7 @@ _NO_REASON: Final = 1.0  # and so little speaks for no reason
 _OF_ITSELF: Final = "own"  # what 'mine is' measures
 _RING: Final = "adapter"
 _OF_RING: Final = _SEATED | {CHAIN, DIY_DIMENSION, BUY_PLAN, WHY}  # here the ring is spoken of already
+_OF_SEAT: Final = "quantity:seat_mm"  # the cue of how thick a ring is
 _FILTER: Final = "filter"
 _IF: Final = "if"
 _FRAMED: Final = frozenset([COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, MACRO_DISTANCE])
@@ -101,8 +102,10 @@ def asks_for_the_ring(turn: Turn) -> bool:
     """'adapter?', 'the ring then?' after anything else of a lens on a body: which one joins the two, and no word."""
     pieces, cast = turn.heard.cast.pieces, turn.heard.cast
     bare = len(pieces) == 1 and pieces[0].piece == _RING and pieces[0].is_bare
+    bare = bare or (not pieces and turn.tells(_OF_SEAT))  # 'seat?'
     pair = any(one.ids for one in turn.before.lenses) and any(one.ids for one in turn.before.bodies)
-    alone = not (cast.lenses or cast.bodies or cast.frames or turn.heard.readings.values or turn.heard.cues)
+    asked = any(cue.tells != _OF_SEAT for cue in turn.heard.cues)  # 'seat of the adapter'
+    alone = not (cast.lenses or cast.bodies or cast.frames or turn.heard.readings.values or asked)
     return bare and pair and alone and turn.tells("brief") and turn.was not in _OF_RING
 
 
@@ -190,6 +193,15 @@ def fits_in_a_ring(turn: Turn) -> bool:
     lens = any(one.ids for one in turn.before.lenses) and bool(turn.before.bodies)
     alone = not (cast.bodies or any(not part.by_piece for part in cast.lenses))
     return ring and lens and alone and turn.was in _PUT_ON and turn.tells("takes")
+
+
+def asks_what_mount(turn: Turn) -> bool:
+    """'what is an altix mount like' after a lens on a body: what that mount is, and no view."""
+    named = any(one.kind == "MOUNT" and one.text.casefold().endswith(" mount") for one in turn.heard.line.tokens)
+    cast = turn.heard.cast
+    more = cast.frames or cast.pieces or turn.heard.readings.values or len(cast.lenses) + len(cast.bodies) != 1
+    asked = turn.tells("what-is") and not turn.tells("looks-like", "equiv", "same", "could-be")
+    return named and asked and not more
 
 
 def mends_its_error(turn: Turn) -> bool:
