@@ -12,7 +12,8 @@ from grammar.kinds import COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, EXPOSURE_ND
 from grammar.numbers.crop_numbers import is_of_crop
 from grammar.questions import Question
 from grammar.turns.on_what import FULL
-from grammar.words.groups import CHANGES_OVER, LOOKS_SO, READ_OUT, SET_SO
+from grammar.turns.told_before import GLASS
+from grammar.words.groups import CHANGES_OVER, LIGHT_SAID, LOOKS_SO, READ_OUT, SET_SO
 from grammar.words.tokens import Token
 from grammar.words.written import STOPS
 
@@ -22,6 +23,7 @@ _MODE: Final = " mode"
 _FULL, _FULL_MM = "full frame", 35.0  # which is named by the width of its film, too
 _WHAT: Final = "what"
 _THINGS: Final = frozenset(["PIECE", "ADAPTER", "NUMBER", "LENGTH", "TIMES", "ND", "FOCAL"])
+_GLASS_LOSES: Final = "light lost by the glass ring"
 _DEPTH: Final = "depth"  # the measure
 _HOW_DEEP: Final = "how deep"
 _AWAY: Final = frozenset(["m", "cm", "ft"])  # units of how far away a thing is
@@ -98,6 +100,16 @@ def glass_told(heard: Heard, before: Question) -> str | None:
     of_glass = bool(times) and (1 < times[0].numbers[0] <= 2 or 0.5 <= times[0].numbers[0] < 1)
     asked = before.intent in (GEAR_SETTING, CROP_EQUIVALENT) and before.said("magnification") is None
     return f"with a {times[0].text}" if alone and of_glass and asked and not others else None
+
+
+def lost_by_glass(heard: Heard, before: Question) -> str | None:
+    """'light lost?', 'what does the corrector cost in light' after a way through glass: what that glass takes."""
+    cast, told = heard.cast, heard.readings
+    through = any(name == GLASS for name, _ in before.told) and not before.adapters
+    lit = any(LIGHT_SAID in one.groups for one in heard.line.tokens) and heard.weighed.best == EXPOSURE_ND
+    named = any((cast.lenses and not cast.lenses[0].is_bare, cast.bodies, cast.pieces, cast.frames))
+    more = told.values or told.f_number is not None or told.distance_mm is not None
+    return _GLASS_LOSES if through and lit and heard.tells("short") and not (named or more) else None
 
 
 def of_full_frame(heard: Heard, before: Question) -> str | None:

@@ -27,7 +27,7 @@ from grammar.questions import Question
 from grammar.things.casting import DRAWN
 from grammar.turns.lit_again import SETTINGS
 from grammar.turns.turn_seen import Turn
-from grammar.words.groups import DEPTH_SAID, MADE_SURE, SCREW
+from grammar.words.groups import DEPTH_SAID, MADE_SURE, PROVING, SCREW
 
 _SEATED: Final = frozenset([SHIM_CALIBRATION, FOCUS_VERDICT, IDENTIFY_MOUNT])
 _NAMING: Final = frozenset([DEFINITION, LOOK_ALIKE, IDENTIFY_MOUNT])
@@ -63,6 +63,16 @@ def asks_if_it_is(turn: Turn) -> bool:
     sure = any(MADE_SURE in one.groups for one in tokens) and turn.tells("how")
     own = any(one.kind == "MEASURE" and one.value == _OF_ITSELF for one in tokens)
     return turn.was in _NAMING and sure and own and not turn.names_things
+
+
+def asks_what_proves_it(turn: Turn) -> bool:
+    """'how would i tell its really AR', 'what says its exakta' after such a lens: by what its mount is known."""
+    cast, lens = turn.heard.cast, turn.before.lens
+    parts = (*cast.lenses, *cast.bodies)
+    same = lens is not None and len(parts) == 1 and bool(parts[0].mounts) and set(parts[0].mounts[0].ids) & {*lens.ids}
+    alone = bool(same) and not (parts[0].focal or cast.pieces or cast.frames or turn.heard.readings.values)
+    proof = any(PROVING in one.groups for one in turn.heard.line.tokens)
+    return alone and proof and turn.tells("how", "what", "identify") and turn.tells("it-is", "is-it", "could-be")
 
 
 def forces_it_in(turn: Turn) -> bool:
@@ -107,6 +117,11 @@ def goes_back_to_light(turn: Turn) -> bool:
     more = (cast.pieces and not filters) or things or told - SETTINGS
     lit = bool(turn.before.lit) and turn.was != EXPOSURE_ND and not turn.tells("dof", "how-close", "infinity", "equiv")
     return lit and (filters or bool(told & SETTINGS)) and not more
+
+
+def wants_it_lit(turn: Turn) -> bool:
+    """'what fixes it' after dark corners: what of the frame is clean, and no ring."""
+    return turn.was == COVERAGE and turn.tells("remedy") and not turn.names_things and turn.best in (None, CHAIN)
 
 
 def supposes_a_mode(turn: Turn) -> bool:
