@@ -18,7 +18,7 @@ from engine.base.interval import is_known
 from engine.base.span import Span
 from engine.facts.kinds import VERDICTS
 from engine.judging.ranking import Listed
-from grammar.kinds import COVERAGE, CROP_EQUIVALENT, DRAW, HAZARD, IDENTIFY_MOUNT, WHY
+from grammar.kinds import COVERAGE, DRAW, HAZARD, IDENTIFY_MOUNT, OF_FRAMES, WHY
 from grammar.questions import Question, Thing
 
 BY_FOCAL = "error-and-focal-length"  # the advice on why wide lenses show an error first
@@ -29,7 +29,6 @@ REMEDY = "remedy"  # what would put right the chain that was told
 SURE = "sure"  # how sure that is
 IRIS = "iris"  # a reason that the iris has, and no chain
 OF_PICTURE = ("vignette", "disc", "cover")  # topics that the image circle answers, not the chain
-OF_LIGHT = (COVERAGE, CROP_EQUIVALENT)  # kinds that are answered by a frame
 OF_FRAME = (None, "vignette", "disc")  # topics of a reason that may be one of what is lit
 
 
@@ -60,7 +59,7 @@ def answer(
     left = left_so(question, before, knowledge) if question.intent == WHY and question.follows else None
     if left is not None:
         return left
-    of_iris = why_iris(question, rows, knowledge) if _asks_on(question) else None
+    of_iris = why_iris(question, rows, knowledge, chains_first) if _asks_on(question) else None
     if of_iris is not None:
         return of_iris
     apart = question.topic == HARM or (question.topic == IRIS and not question.follows)  # not of the seat
@@ -100,7 +99,7 @@ def _is_described(piece: Thing) -> bool:
 
 def _of_another_frame(question: Question, before: Question | None) -> bool:
     """'the first ones, with the 1/2.3 sensor, black corners?': what is told tells of the frame, not of the chain."""
-    if before is None or question.intent not in OF_LIGHT:
+    if before is None or question.intent not in OF_FRAMES:
         return False
     return [body.format for body in question.bodies] != [body.format for body in before.bodies]
 
@@ -109,7 +108,7 @@ def _of_the_frame(question: Question, before: Question | None) -> bool:
     """Whether the reason is asked for after what a lens lights of a frame."""
     if question.intent != WHY or not question.follows or before is None or not question.lenses:
         return False
-    crop = before.intent in OF_LIGHT and mentions(question, "crop")  # 'why bother with the crop then'
+    crop = before.intent in OF_FRAMES and mentions(question, "crop")  # 'why bother with the crop then'
     return crop or (before.intent == COVERAGE and question.topic in OF_FRAME and question.number is None)
 
 

@@ -6,10 +6,10 @@ from typing import Final
 
 from grammar.things.casting import Part, part_of
 from grammar.things.phrases import TOWARDS
+from grammar.words.token_kinds import CHOICES
 from grammar.words.tokens import is_plural
 
 _ONE_MORE: Final = frozenset(["", "with"])  # 'and a' leads to one more
-_EITHER: Final = frozenset(["or", "vs"])
 _LENS_LIKE: Final = 16.0  # mm
 _LEAST_BARE: Final = 24.0  # mm, of a lens told without a unit
 _LONGER_THAN_TUBES: Final = 40.0  # mm, of a set's
@@ -24,7 +24,7 @@ def share_heads(parts: list[Part]) -> None:
             continue
         headless = before.noun.head is None and before.sort in ("mount", "length", "factor")
         # 'Super 16 or 1 inch lens': both are what a lens is made for
-        either = before.sort == "frame" and part.sort == "lens" and part.noun.join in _EITHER and bool(part.formats)
+        either = before.sort == "frame" and part.sort == "lens" and part.noun.join in CHOICES and bool(part.formats)
         headless = headless or (either and before.noun.head is None)
         if (
             headless

@@ -282,8 +282,8 @@ def test_a_number_below_one_set_against_a_ring_is_a_reducer(asked, say):
 
 @pytest.mark.parametrize(("say", "head"), [
     ("25mm tube on my 50 or a 2x converter, which one eats more light", "2 stops, 25 mm of tube costs 1.17 stops"),
-    ("25/1.4 c mount or 28/2.8 m42 on mft in a dark bar, how many stops apart", "by 2 stops"),
-    ("50/1.2 fd vs 50/1.8 fd, how much brighter", "by 1.17 stops"),
+    ("25/1.4 c mount or 28/2.8 m42 on mft in a dark bar, how many stops apart", "lets in 2 stops more light"),
+    ("50/1.2 fd vs 50/1.8 fd, how much brighter", "lets in 1.17 stops more light"),
     ("a 20 tube or two of 10 for my 50", "The same length, 20 mm. On 50 mm at infinity 0.4x either way."),
     ("three 12mm tubes or one 36mm on m42", "The same length, 36 mm."),
 ])  # fmt: skip

@@ -1,4 +1,4 @@
-"""Which of two is the brighter: lenses by their f-numbers, or tubes and extenders by the light that they take."""
+"""Which of tubes and extenders named beside one lens takes more of the light."""
 
 from __future__ import annotations
 
@@ -17,35 +17,13 @@ from grammar.questions import Question, Thing
 
 TUBE: Final = "extension-tube"
 TWO: Final = 2
-ALIKE: Final = 0.05  # stops; less sets nothing apart
 
 
 def with_light_apart(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
-    """The answer behind by how many stops the one is brighter, where light is asked about and can be told."""
-    told = _lenses_apart(question)
-    told = told if told.lines else _pieces_apart(question)
+    """The answer behind by how many stops each darkens, where light is asked about and can be told."""
+    told = _pieces_apart(question)
     quantities = (*told.quantities, *(answer.quantities or ()))
     return replace(answer, lines=(*told.lines, *answer.lines), quantities=quantities) if told.lines else answer
-
-
-def _lenses_apart(question: Question) -> Told:
-    """Of two lenses, each with its widest stop; glass in a ring would make other stops of them."""
-    opened = [
-        (lens.f_number, _name(lens)) for lens in question.lenses if lens.f_number and (lens.ids or lens.focal_length_mm)
-    ]
-    if len(opened) != TWO or any(piece.factor for piece in question.adapters):
-        return Told()
-    (one, first), (other, second) = sorted(opened, key=lambda row: row[0] or 0.0)
-    apart = TWO * log2((other or 1.0) / (one or 1.0))
-    if apart < ALIKE:
-        return Told((Line("head", f"{first} and {second} are equally bright."),))
-    text = f"{first} is brighter than {second} by {trimmed(apart, 2)} stops, both wide open."
-    return Told((Line("head", text),), (Quantity("light_difference_stops", Interval.exact(apart), "wide open"),))
-
-
-def _name(lens: Thing) -> str:
-    focal = f"{trimmed(lens.focal_length_mm, 1)} mm " if lens.focal_length_mm else ""
-    return f"{focal}f/{trimmed(lens.f_number or 0.0, 2)}"
 
 
 def _pieces_apart(question: Question) -> Told:
