@@ -57,7 +57,7 @@ from grammar.numbers.sums_of_pieces import with_sums_of_pieces, with_taken_lengt
 from grammar.numbers.tails import HEADS, MODIFIERS, tailed, without_articles
 from grammar.numbers.thread_lengths import with_thread_lengths
 from grammar.numbers.threads_told import with_threads_told
-from grammar.numbers.turned_ways import with_turned_ways
+from grammar.numbers.turned_ways import with_turned_into, with_turned_ways
 from grammar.numbers.wides_asked_of import with_wides_told
 from grammar.numbers.zones import with_zones_told
 from grammar.numbers.zooms_bare import with_zooms_named
@@ -112,7 +112,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     `told`: what the cues of the line tell. `hosts`: mounts that, named alone, are those of a body.
     """
     words = with_focals_named(list(with_small_words(tuple(with_names_numbered(_within_cues(line))))))
-    words = with_farthest_led(words)
+    words = with_turned_into(with_farthest_led(words))
     words = with_taken_lengths(with_holds_counted(with_factors_in(with_glass_by_index(words))))
     spans = with_flange_spans_told(with_rears_told(with_turned_lens(with_barrels_told(words))), told)
     tokens = with_times_told(with_group_heads(with_brackets_told(settled(tuple(without_itself(spans))))))

@@ -56,7 +56,7 @@ _OF_RING: Final = frozenset(["thickness", OFF, "nominal"])
 _FULL: Final = "35mm-full-frame"
 _FRAME: Final = frozenset(["crop", "area"])
 _MODE: Final = frozenset(["mode", BODY_REGISTER])  # true of the body, as long as that is talked of
-_CIRCLE: Final = "circle"
+_BY_HAND: Final = frozenset(["circle", "rear_reach", "barrel"])  # measured of one lens, and of no other
 _FILLED: Final = frozenset(["magnification", "field", MOTIF, SIDES])  # of these only what was told last holds
 _OF_CLOSE: Final = _FILLED | {"extension", "image_distance", "close_focus", "front_glass", "travel"}
 _TURNED: Final = frozenset(["frame_rate", "angle"])
@@ -240,9 +240,9 @@ def kept_values(intent: str, lenses: tuple[Thing, ...], before: Question, said: 
         stood = sum(thing.thickness_mm[1] for thing in before.adapters[:1] if thing.thickness_mm is not None)
         values[_TAPED] += f"{_AT}{mm(stood)}" if stood else ""
     if intent == before.intent:
-        return {key: text for key, text in values.items() if key != _CIRCLE or not _is_another(lenses, before)}
+        return {key: text for key, text in values.items() if key not in _BY_HAND or not _is_another(lenses, before)}
     off = _OF_RING if intent in _OF_SEAT else frozenset()
-    same = [thing.ids for thing in lenses] == [thing.ids for thing in before.lenses]
+    same = [one.ids for one in lenses] == [one.ids for one in before.lenses] and not _is_another(lenses, before)
     # a lens whose mount was not known is still that lens when a ring tells it
     same = same or _focals(lenses) == _focals(thing for thing in before.lenses if not thing.ids) != [None]
     close = intent in CLOSE_UPS
@@ -294,7 +294,7 @@ def kept_limits(new: Limits, said: Question, before: Question, intent: str) -> L
         new.price_usd if new.price_usd is not None else old.price_usd,
         tuple(dict.fromkeys((*(name for name in old.without if name not in now), *new.without))),
         tuple(name for name in dict.fromkeys((*old.using, *new.using)) if name not in new.without),
-        new.at_least or old.at_least,
+        new.at_least or (old.at_least if same and intent != FOCUS_VERDICT else None),
         new.best or old.best,
         new.cheapest or old.cheapest,
     )
