@@ -64,7 +64,8 @@ def _of_a_kind(question: Question, knowledge: Knowledge) -> Answer | None:
     finite = on_its_tube(question, knowledge)
     if finite.lines:
         return _alone(finite, question)
-    stack = by_stack(question, shown_by(question, knowledge), knowledge)
+    framed = motif_told(question, knowledge.catalogue) is not None  # what fills the frame is asked, not how it seats
+    stack = by_stack(question, shown_by(question, knowledge), knowledge) if not framed else Told()
     if stack.lines and question.said("magnification") is None:
         return held_by_rings(stack, question, knowledge) or _alone(stack, question)
     if stack.lines:

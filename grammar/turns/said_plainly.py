@@ -22,7 +22,7 @@ from grammar.questions import Question
 from grammar.things.letters_by_numbers import ARTICLES
 from grammar.turns.spaced_by import drawn_by, spaced_by
 from grammar.turns.told_before import RIGHT
-from grammar.turns.view_plainly import crop_body, deep_at, glass_told, looks_on_full, of_full_frame
+from grammar.turns.view_plainly import crop_body, deep_at, glass_told, looks_on_full, lost_by_glass, of_full_frame
 from grammar.words.groups import (
     AWAY,
     DOER,
@@ -57,7 +57,7 @@ def said_plainly(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
     """The line heard anew in plain words; the same where it holds none that the question before gives a meaning."""
     ways = (
         drawn_by, _ring_left, _taken_off, _left_out, _inside, crop_body, spaced_by, _made, deep_at, glass_told,
-        of_full_frame, looks_on_full,
+        lost_by_glass, of_full_frame, looks_on_full,
     )  # fmt: skip
     text = next((told for way in ways if (told := way(heard, before)) is not None), None)
     if text is None:
@@ -139,7 +139,7 @@ def _left_out(heard: Heard, before: Question) -> str | None:
     goes = [one for one in tokens if _goes(one)]
     named = [one for one in tokens if (one.ids and one.text.casefold() not in ARTICLES) or _is_focal(one, before)]
     mounted = [one for one in named if any(set(one.ids) & ids for ids in _several(before))]
-    if not goes or len(named) != 1 or not (mounted or _is_focal(named[0], before)):
+    if heard.tells("harm-word") or not goes or len(named) != 1 or not (mounted or _is_focal(named[0], before)):
         return None
     if not all(one in named or one.kind in _AROUND | _HEADS or _goes(one) for one in tokens):
         return None

@@ -17,6 +17,7 @@ _NEAR: Final = 4  # words between the verb and by how much
 _ERRORS: Final = ("thickness", "mark", "shim")  # keys that tell by how much a seat is off already
 _EXTENSION, _AT, _BEHIND = "extension", "at", "behind"
 _EACH, _BOTH, _BETWEEN = "all", "both", "between"
+_IN, _THERE = "in", frozenset(["there", "it", "between"])
 _LEAST, _MOST = 1.0, 200.0  # mm, of what is drawn out
 _MOST_AT: Final = 60.0  # mm, of what it is set at
 _ASKED: Final = ("how-much", "how-many", "shim-stock")
@@ -80,6 +81,8 @@ def _is_put_behind(tokens: tuple[Token, ...], at: int) -> bool:
         and rest[0].value == _BEHIND
     )
     between = len(rest) == 1 and rest[0].value == _BETWEEN
+    inside = len(rest) > 1 and rest[0].value == _IN and rest[1].text.casefold() in _THERE  # '5 mm in there'
+    between = between or inside
     return tokens[at].kind == "LENGTH" and (of_it or between)
 
 

@@ -191,6 +191,25 @@ def test_a_tube_known_by_name_is_counted(club: Desk, turns: tuple[str, ...], lon
     assert value(club, last, "magnification") == pytest.approx(long / 25, rel=0.01)
 
 
+@pytest.mark.parametrize("said", ["lens says 0.45 m", "the lens is marked 0.45 m", "it says .45", "45 cm it says"])
+def test_the_nearest_mark_that_was_asked_for_is_told_in_many_ways(club: Desk, said: str) -> None:
+    last = talk(club, "m42 50 on E, how near does it focus", said)[-1]
+    assert last.question is not None
+    assert last.question.said("close_focus") == "450 mm"
+
+
+def test_how_near_on_a_ring_that_is_off_asks_for_the_nearest_mark_first(club: Desk) -> None:
+    last = talk(club, "m42 50 on E, ring measures 27.6", "what about flowers, how close can i go")[-1]
+    assert last.intent == "macro-distance"
+    assert head(last).startswith("By its own ring it comes a little nearer than the nearest mark of its scale")
+
+
+def test_what_fills_the_frame_is_told_before_how_the_helicoid_seats_the_lens(club: Desk) -> None:
+    turns = ("80mm enlarger lens m39 on mft with an m42 helicoid 25-55", "how far is the slide from the lens")
+    last = talk(club, *turns)[-1]
+    assert head(last).startswith("A 35 mm slide or negative, 36 x 24 mm on Four Thirds")
+
+
 @pytest.mark.parametrize(
     ("first", "turn", "front", "rear"),
     [

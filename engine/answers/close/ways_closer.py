@@ -30,6 +30,10 @@ OWN: Final = (
     "By its own ring it comes as near as the nearest mark of its scale, told from the sensor, while it sits right; how "
     "near that is, is not known."
 )
+OWN_OFF: Final = (
+    "By its own ring it comes a little nearer than the nearest mark of its scale, as it sits too far out; how near "
+    "that is, is not known."
+)
 NEAREST_MARK: Final = "close_focus"  # the fact that tells it
 _UNTOLD: Final = "How large it comes is the length added over the focal length, which is not told."
 
@@ -48,9 +52,11 @@ def led_by_ways(answer: Answer, question: Question, knowledge: Knowledge) -> Ans
 def _led_by_own(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """What decides how near the lens comes by itself, where that is not known, and what brings it nearer, first."""
     asks = tuple(line for line in answer.lines if line.wants == NEAREST_MARK)
-    if not (asks and answer.chains and answer.chains[0].listed.judged.verdict == VERDICTS[0]):
+    best = answer.chains[0].listed.judged if answer.chains else None
+    if not asks or best is None or best.verdict == VERDICTS[-1]:
         return answer
-    told = sum(_ways(answer, question, knowledge), Told((Line("head", OWN), *asks, Line("text", LEAD))))
+    own = OWN if best.verdict == VERDICTS[0] else OWN_OFF
+    told = sum(_ways(answer, question, knowledge), Told((Line("head", own), *asks, Line("text", LEAD))))
     rest = tuple(line for line in answer.lines if line not in asks)
     return replace(answer, lines=(*told.lines, *rest), quantities=(*told.quantities, *(answer.quantities or ())))
 
