@@ -11,6 +11,7 @@ from engine.answers.beside_heard import (
     NOTED,
     OF_A_RING,
     OF_A_SIZE,
+    OF_FAR_THINGS,
     OF_PICTURES,
     OF_SCREWS,
     OF_THREADS,
@@ -251,7 +252,6 @@ _way_off: Final = named("seat.way_off", "with_way_off")
 _hidden: Final = named("seat.hidden_by_stop", "with_hiding_stop")
 # what it tells that infinity is missed with a ring that should reach it, before the answer
 _missed: Final = named("shims.missed", "with_infinity_missed")
-_soft: Final = named("shims.missed", "with_own_mount_soft")  # what that tells straight on, in its own mount
 # lengths in inches too, before the answer
 _inches: Final = named("parts.in_inches", "with_inches")
 # what is noted of the mounts that are named and the rings between them
@@ -263,8 +263,8 @@ _SCREWING: Final = (kinds.HAZARD, kinds.LOOK_ALIKE, kinds.WHY, kinds.IDENTIFY_MO
 BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     (WAYS, where(_stacked, "flange_to_image")), (WAYS, where(_forgiven, "thickness")),
     (WAYS, where(_size_wanted, "magnification")), (READ_RINGS, where(_readings, "readings")), (ON_A_BODY, _pair),
-    (OF_THREADS, where(_threads, "thread", "pitch")), ((kinds.IDENTIFY_MOUNT,), _on_body), (ELSE_OF_FRONTS, fronts),
-    (OF_ONE_FRONT, where(lambda: fronts, "filter_size")),
+    (OF_THREADS, where(_threads, "thread", "pitch")), ((kinds.HAZARD,), heard(_threads, "starts-in")),
+    ((kinds.IDENTIFY_MOUNT,), _on_body), (ELSE_OF_FRONTS, fronts), (OF_ONE_FRONT, where(lambda: fronts, "filter_size")),
     ((*OF_ONE_FRONT, *ELSE_OF_FRONTS, kinds.OUT_OF_SCOPE), heard(front_asked, "filter-size-asked")),
     ((kinds.LIST_FITS,), heard(takers, "which-lenses")), ((kinds.LIST_FITS,), _angle), ((kinds.BUY_PLAN,), _any_lens),
     ((kinds.WHY,), _stops), (REACHING, _reach), (OF_PICTURES, where(_squeezed, "squeeze")),
@@ -284,13 +284,13 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     ((kinds.DEFINITION,), heard(_size, "by-size")), ((kinds.DEFINITION,), heard(_registers_apart, "register-spoken")),
     ((kinds.IDENTIFY_MOUNT,), heard(_threads, "do-they-meet")),
     (WAYS, heard(_thickness_asked, *TOO_THICK, "which-way-off")), (WAYS, heard(_missed, "infinity-missed")),
-    ((*WAYS, kinds.WHY, kinds.LOOK_ALIKE), heard(_soft, "nothing-sharp")),
-    (WAYS, heard(_hidden, "which-stop")),
+    *OF_FAR_THINGS, (WAYS, heard(_hidden, "which-stop")),
     (WAYS, heard(named("shims.frames_apart", "with_frames_apart"), "stop-hides")),
     (WAYS, heard(_check, "check-asked")), (OF_A_SIZE, heard(_inches, "by-inch")),
     ((kinds.COVERAGE, kinds.HAZARD, kinds.DIY_DIMENSION, kinds.WHY, kinds.DEFINITION), heard(_plate, "index-of-glass")),
-    ((kinds.COVERAGE, kinds.CROP_EQUIVALENT, kinds.DIY_DIMENSION, kinds.EXPOSURE_ND, kinds.SHIM_CALIBRATION),
-     heard(_plate, "glass-in-path")),
+    ((kinds.COVERAGE, kinds.CROP_EQUIVALENT, kinds.DIY_DIMENSION, kinds.EXPOSURE_ND, kinds.SHIM_CALIBRATION,
+      kinds.HAZARD), heard(_plate, "glass-in-path", "plate-stands")),
+    ((*WAYS, kinds.WHY, kinds.MACRO_DISTANCE, kinds.DEFINITION), heard(_plate, "plate-stands")),
     ((kinds.HAZARD,), heard(named("found.threads_meet", "with_threads_crossed"), "stuck-fast")),
     ((*WAYS, kinds.DEPTH_OF_FIELD, kinds.EXPOSURE_ND, kinds.GEAR_SETTING, kinds.HAZARD), heard(_hole, "no-iris")),
     ((*WAYS, kinds.SHIM_CALIBRATION, kinds.HAZARD, kinds.COMPARE), heard(_way_off, "way-asked", "rings-off")),

@@ -217,3 +217,8 @@ def _wholly(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
 
 
 WHOLLY: Beside = _wholly
+# far things that come sharp too early, or nothing that does in a lens's own mount: what that tells, before the answer
+OF_FAR_THINGS = (
+    ((*WAYS, HAZARD), heard(named("shims.missed", "with_infinity_early"), "sharp-before-end")),
+    ((*WAYS, WHY, LOOK_ALIKE), heard(named("shims.missed", "with_own_mount_soft"), "nothing-sharp")),
+)

@@ -12,8 +12,9 @@ from grammar.words.tokens import Token
 _SCREWS: Final = "screw"  # 'screws in', 'screwed on'
 _WIDE: Final = "wide"
 _WIDTHS: Final = ((24.5, 26.5), (36.5, 44.5))  # mm: screws that lenses are held by
-_NO_FOCALS: Final = ((38.8, 39.2), (41.5, 42.4))  # and of these what hardly any lens is long
+_NO_FOCALS: Final = ((25.3, 25.5), (38.8, 39.2), (41.5, 42.4))  # and of these what hardly any lens is long
 _ELSE: Final = frozenset(["MOUNT", "BODY", "PIECE", "FORMAT", "FNUM", "NUMBER", "KIND", "LINK", "NAMED", "DISTANCE"])
+_OF_BARREL: Final = ("MEASURE", "barrel")  # 'wide at the back'
 _REACH: Final = 7  # tokens from the word for a screw to its width
 _FOCALS: Final = frozenset(["LENGTH", "COMBO", "FOCAL", "RANGE"])
 _OF_OTHERS: Final = frozenset(["LENS", "PIECE", "LINK", "FNUM", "COMBO", "NUMBER", "MOUNT", "PITCH", "TIMES", "TRAIT"])
@@ -24,6 +25,10 @@ def with_screw_widths(tokens: list[Token]) -> list[Token]:
     out = list(tokens)
     for at, token in enumerate(out):
         if not _speaks_of_screw(token):
+            continue
+        wide = out[at + 2] if at + 2 < len(out) and out[at + 1].kind in LENGTHS and is_screw(token) else None
+        if wide is not None and (wide.kind, wide.value) == _OF_BARREL:  # 'a thread 42 mm wide at the back'
+            out[at + 1 : at + 3] = [out[at + 1].as_("KEYED", value="diameter", unit="mm"), wide.as_("CUE")]
             continue
         found = next((place for place in range(at + 1, min(at + _REACH, len(out))) if _is_width(out, place)), None)
         if found is None or any(_is_told(one) for one in out):
@@ -68,4 +73,5 @@ def _is_width(tokens: list[Token], at: int) -> bool:
 
 def _is_all_told(tokens: list[Token], at: int) -> bool:
     """'a screw lens in a drawer, around 42 mm': nothing else is told of it, and no body or ring either."""
-    return not any(one.kind in _ELSE or one.unit for n, one in enumerate(tokens) if n != at)
+    wide = next((n for n in (at + 1,) if n < len(tokens) and tokens[n].text.casefold() == _WIDE), at)
+    return not any(one.kind in _ELSE or one.unit for n, one in enumerate(tokens) if n not in (at, wide))

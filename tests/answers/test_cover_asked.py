@@ -274,6 +274,14 @@ def test_corners_dark_wide_open_behind_a_narrow_ring_are_clipped_by_its_bore(ask
     assert flat(asked(text)).startswith("narrow bore")
 
 
+@pytest.mark.parametrize("after", ["PL primes and an L body, which adapter", "PL 25mm on E full frame"])
+@pytest.mark.parametrize("said", ["lenses cover super 35.", "they only cover super 35."])
+def test_a_frame_that_a_lens_is_said_to_cover_is_not_what_is_asked_about(club, after, said):
+    _, answer = talk(club, after, f"{said} how much of full frame is lit")
+    lit = next(row.value for row in answer.quantities if row.name == "lit_share")
+    assert 0.7 < lit.least < lit.greatest < 0.95
+
+
 @pytest.mark.parametrize(("say", "long_mm"), [
     ("P6 80mm on a 44x33 body, how much shift have i got", "14.1 mm"),
     ("P6 50 on E, mm of rise?", "either way|side"),

@@ -130,6 +130,18 @@ def test_a_frame_after_softness_at_small_stops_is_that_on_which_it_is_asked():
         assert f"from {stop} on" in found.lines[0].text
 
 
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Is my f2 lens more bright when I put it on bigger sensor?",
+        "does f/1.4 get brighter on full frame than on MFT",
+        "my f1.8 is f1.8 on aps-c too or does it lose light",
+    ],
+)
+def test_a_stop_is_as_bright_on_any_sensor(asked, text):
+    assert "exposure is the same on any sensor" in flat(asked(text))
+
+
 @pytest.mark.parametrize(("say", "said"), [
     ("my animation flickers frame to frame with the electronic lens, is a manual one better", "and closes again"),
     ("how to stop time lapse flicker with af lens", "opens and closes again"),

@@ -277,6 +277,20 @@ def test_what_a_ring_stands_for_is_no_piece_of_the_stack(asked, said, error):
     assert error_mm(asked(said)) == pytest.approx(error, abs=0.01)
 
 
+@pytest.mark.parametrize("told", ["25.60 not 25.46", "25.60, not 25.46"])
+def test_what_a_ring_should_be_is_no_second_reading_of_it(asked, told):
+    found = asked(f"calipered my K to RF ring, {told}. 35mm lens. trouble?")
+    assert error_mm(found) == pytest.approx(0.14)
+
+
+@pytest.mark.parametrize(("said", "size"), [("mine is flat, 1 mm", 1.0), ("mine has no recess, it is 2 mm flat", 2.0)])
+def test_a_flat_ring_is_as_thick_as_it_is_told(club, said, size):
+    _, answer = talk(club, "25mm C lens on E, recess how deep", said)
+    assert answer.chains[0].listed.judged.measured_trace.value("register_error_mm").shortest.nominal == pytest.approx(
+        size + 18 - 17.526
+    )
+
+
 @pytest.mark.parametrize(
     ("say", "off"),
     [

@@ -15,6 +15,7 @@ from engine.base.interval import is_known
 from engine.facts.records import Mount
 from grammar.questions import Question
 
+_EARLY: Final = "past-infinity-advice"
 _ASKED: Final = "whether-asked"
 _REACHED: Final = "infinity"
 MOST_ALIKE: Final = 5
@@ -31,6 +32,15 @@ OFF_BY_ITSELF: Final = (
     "To tell which: measure flange to image of the lens on paper (far window), and try a lens that is known to be right"
     " on the camera. If that is off too, it is the camera; if not, the lens: shims or a repairer set it right."
 )
+
+
+def with_infinity_early(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """The answer behind what it means that what is far comes sharp before the end of the focus ring."""
+    advice = knowledge.catalogue.advice.get(_EARLY)
+    if advice is None or any(line.text.endswith(advice.says) for line in answer.lines):
+        return answer
+    line = Line("head", f"{advice.topic[:1].upper()}{advice.topic[1:]}: {advice.says}")
+    return replace(answer, lines=(line, *answer.lines))
 
 
 def with_infinity_missed(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:

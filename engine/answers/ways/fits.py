@@ -19,7 +19,7 @@ from engine.answers.seat.telling import CERTAINTY_WORDS, VERDICT_WORDS, chain_ti
 from engine.answers.ways.elsewhere_asked import elsewhere_asked, is_left_out
 from engine.answers.ways.fits_all import Home, Taken, homes_told
 from engine.answers.ways.fits_priced import first_by, order_told, with_price
-from engine.answers.ways.kinds_asked import is_of, kinds_asked
+from engine.answers.ways.kinds_asked import RINGED, is_of, kinds_asked, of_format
 from engine.answers.ways.measured_room import room_on_bodies
 from engine.answers.ways.pairs import of_known, sides_of
 from engine.answers.ways.refused_mounts import NOT_FITTING, not_fitting, refused, usual_by_rings
@@ -39,7 +39,6 @@ MOST_LISTED = 24
 # parts that are no camera lens: told only where they are asked for
 ASIDE = frozenset({"filter", "board", "bellows", "microscope", "projector", "enlarger"})
 BODIES_NOW = frozenset({"mirrorless"})  # for these a ring can be made where none is sold
-RINGED = frozenset({"slr", "medium-format"})  # lenses of these are put on other bodies by a plain ring
 WELL_SERVED = 15  # a body for which so many are sold needs no telling what could be made
 UNUSUAL = frozenset({"lens-side-only"})
 OFTEN_RINGED = 5  # so many rings are sold for T2 and its like, which no body has either
@@ -99,7 +98,7 @@ def _fits_of(
     lens: Thing | None, body: Thing | None, kinds: frozenset[str], question: Question, knowledge: Knowledge
 ) -> list[Fit]:
     fits = []
-    for name in _partners(lens, body, kinds, knowledge):
+    for name in of_format(_partners(lens, body, kinds, knowledge), lens, question, knowledge.catalogue):
         partner = Thing("mount", (name,), name)
         wanted = lens is not None or is_coupled_as_asked(knowledge.catalogue.mounts[name], question)
         fit = _fit(lens or partner, body or partner, lens is not None, question, knowledge) if wanted else None
