@@ -164,3 +164,13 @@ def test_the_reason_comes_first(asked, say, said):
 ])  # fmt: skip
 def test_what_is_seen_in_the_picture_has_its_reason(asked, say, said):
     assert said in " ".join(asked(say)["text"].split())[:700]
+
+
+@pytest.mark.parametrize(("say", "said"), [
+    ("why do teles need support and not wides", "weight times arm"),
+    ("why do my bellows shots vibrate at 1/15", "grows with the magnification"),
+    ("there's a red infinity mark beside the white one, why", "infrared"),
+    ("how come a ring with a screw release is worse than a spring one", "presses the bayonet home"),
+])  # fmt: skip
+def test_how_kit_is_built_has_its_reason(asked, say, said):
+    assert said in " ".join(asked(say)["text"].split())[:500]
