@@ -115,7 +115,7 @@ def lost_by_glass(heard: Heard, before: Question) -> str | None:
 def of_full_frame(heard: Heard, before: Question) -> str | None:
     """'35mm equiv' after another lens: what it is like on full frame, and no lens of that length."""
     tokens = [one for one in heard.line.tokens if one.kind not in ("STOP", "MARK")]
-    sized = [one for one in tokens if one.kind == "LENGTH" and one.unit == "mm" and one.numbers == (_FULL_MM,)]
+    sized = [one for one in tokens if one.is_mm and one.numbers == (_FULL_MM,)]
     likened = heard.tells("equiv") and len(heard.cast.lenses) == 1 and not heard.cast.lenses[0].mounts
     lens = before.lens is not None and before.lens.focal_length_mm not in (None, _FULL_MM)
     if len(sized) != 1 or not likened or not lens or any(one.kind in ("FNUM", "COMBO", "LENS") for one in tokens):
