@@ -61,7 +61,7 @@ def named_or_near(
 
     def fits(advice: Advice) -> bool:
         of_lens = not (advice.mounts and mounts) or bool(mounts & set(advice.mounts))
-        return of_lens and is_of_body(advice, question)
+        return of_lens and is_of_body(advice, question) and not (advice.happened and only_feared(question))
 
     said, prior = asked_about(question, knowledge.catalogue), question.prior
     if question.intent == HAZARD and question.follows and prior is not None and prior.intent == HAZARD:
@@ -93,6 +93,13 @@ def named_or_near(
     if first is not None:
         rows.sort(key=lambda row: asked_as(row) not in first)  # what answers such a question first, how to do it after
     return [row for row in rows if fits(row)][:most]
+
+
+def only_feared(question: Question) -> bool:
+    """'can the rear hit something inside': nothing has happened yet, by the text or by the danger before it."""
+    texts = (question, *((question.prior,) if question.follows and question.prior is not None else ()))
+    happened = any(one.mentions("it-happened") for one in texts)
+    return not happened and any(one.mentions("only-feared") for one in texts)
 
 
 def made_safe(question: Question) -> bool:
