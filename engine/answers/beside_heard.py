@@ -192,7 +192,13 @@ CUT_FOR = (
     heard(named("ways.cut_for", "with_ring_cut_for"), "cut-for-register"),
 )
 ONE_FOR_ALL = ((BUY_PLAN, CHAIN), heard(named("ways.one_for_all", "with_one_for_all"), "one-for-all"))
+# that one tube is as long as several together, in place of the answer
+TUBES_ALIKE = ((COMPARE, MACRO_DISTANCE), heard(named("close.tube_sets", "with_same_length"), "either-or"))
+# which of tubes and extenders takes more light, before the answer
+LIT_LESS = ((COMPARE,), heard(named("exposure.lit_less", "with_light_apart"), "light-apart"))
 AFTER_ALL = (
+    TUBES_ALIKE,
+    LIT_LESS,
     BACK,
     AT_SENSOR,
     SEAT_OF_REDUCER,

@@ -194,7 +194,8 @@ def wants_it_seated(turn: Turn) -> bool:
 def wants_it_mended(turn: Turn) -> bool:
     """'how do i fix it' after a lens on a body."""
     troubled = turn.tells("remedy") and turn.was in BY_SEAT and turn.best in _TROUBLED
-    return troubled and not (turn.names_things or sized(turn.before))
+    touched = turn.tells("touch")  # 'it hit something, what now'
+    return troubled and not (touched or turn.names_things or sized(turn.before))
 
 
 def wants_it_set_right(turn: Turn) -> bool:

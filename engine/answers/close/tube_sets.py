@@ -11,18 +11,21 @@ from engine.answers.close.dioptres import powers_of
 from engine.answers.close.drawn import BELLOWS, draw_of
 from engine.answers.parts.answer import Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.said import mentions, number, numbers
+from engine.answers.parts.said import focals, mentions, number, numbers
 from engine.answers.parts.usual_mounts import TUBES, usual_mount
-from engine.answers.parts.wording import small_mm, trimmed
+from engine.answers.parts.wording import small_mm, times, trimmed
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.chains.walk import ADDED_FOCUSING
-from grammar.kinds import MACRO_DISTANCE
+from grammar.kinds import COMPARE, MACRO_DISTANCE
 from grammar.questions import CLOSE_UP_LENS, Question, Thing
 
 TUBE = "extension-tube"
 _ADDED: Final = re.compile(r"\d(?: ?mm)? ?\+ ?\d")
 MOST_ROWS = 10
+LEAST_SEVERAL: Final = 3  # tubes, where one is set against several
+SAME_LENGTH_MM: Final = 0.5
+ONE_OR_SEVERAL: Final = "one-tube-or-several"  # the advice on which to take
 LONGEST_SPACER, LONGEST_DRAW = 60.0, 400.0  # mm
 
 
@@ -127,3 +130,18 @@ def sets_of(tubes: list[float], question: Question, knowledge: Knowledge) -> Ite
             sums = {sum(row) for size in range(1, len(rows) + 1) for row in combinations(rows, size)}
             yield from sorted(sums)[:MOST_ROWS]
             return
+
+
+def with_same_length(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """'a 36 mm tube or three of 12': where one is as long as the others together, the picture is the same."""
+    lengths = [one.thickness_mm[0] for one in question.adapters if one.piece == TUBE and one.thickness_mm]
+    longest = max(lengths, default=0.0)
+    rest = sum(lengths) - longest
+    if len(lengths) < LEAST_SEVERAL or len(lengths) != len(question.adapters) or abs(rest - longest) > SAME_LENGTH_MM:
+        return answer
+    size = next(iter(focals(question)), None)
+    gives = f" On {trimmed(size, 1)} mm at infinity {times(longest / size)} either way." if size else ""
+    advice = knowledge.catalogue.advice[ONE_OR_SEVERAL]
+    lines = (Line("head", f"The same length, {small_mm(longest)}.{gives} {advice.says.strip()}"),)
+    rows = (Quantity("extension_mm", Interval.exact(longest), "either way"),)
+    return replace(answer, intent=COMPARE, lines=lines, quantities=rows)
