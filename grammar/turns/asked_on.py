@@ -154,6 +154,8 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (worded_so.asks_from_where, _as_before),
     (worded_so.asks_depth_at_tubes, DEPTH_OF_FIELD),
     (worded_so.asks_what_mount, DEFINITION),
+    (worded_so.asks_stop_behind_glass, CROP_EQUIVALENT),
+    (worded_so.asks_field_at, CROP_EQUIVALENT),
     (ring_seen.asks_how_far, FOCUS_VERDICT),
     (worded_so.binds_in_its_thread, LOOK_ALIKE),
     (seen.of(worded_so.asks_of_a_thread), LOOK_ALIKE),

@@ -24,7 +24,7 @@ from grammar.kinds import (
     WHY,
 )
 from grammar.questions import Question
-from grammar.things.casting import DRAWN
+from grammar.things.casting import DRAWN, OPTICAL
 from grammar.turns.lit_again import SETTINGS
 from grammar.turns.turn_seen import Turn
 from grammar.words.groups import DEPTH_SAID, MADE_SURE, PROVING, SCREW
@@ -45,6 +45,7 @@ _BORE: Final = "bore"  # the measure of a hole
 _PUT_ON: Final = frozenset([CHAIN, FOCUS_VERDICT, DIY_DIMENSION, BUY_PLAN, DEFINITION, MACRO_DISTANCE, CROP_EQUIVALENT])
 _TAKES: Final = ("ok", "right", "fit-q", "will", "can", "takes", "what-if")
 _SCREWS: Final = ("thread", "screw")
+_FIELD: Final = "field"
 _THICKNESS: Final = "thickness"
 _PLANES: Final = frozenset(["flange-to-image", "front-glass"])
 _TOLD_FAR: Final = frozenset([MACRO_DISTANCE, DEPTH_OF_FIELD, FOCUS_VERDICT, SHIM_CALIBRATION])
@@ -202,6 +203,21 @@ def asks_what_mount(turn: Turn) -> bool:
     more = cast.frames or cast.pieces or turn.heard.readings.values or len(cast.lenses) + len(cast.bodies) != 1
     asked = turn.tells("what-is") and not turn.tells("looks-like", "equiv", "same", "could-be")
     return named and asked and not more
+
+
+def asks_stop_behind_glass(turn: Turn) -> bool:
+    """'f number then' after the stabiliser's number with a 2x: what the lens becomes behind it."""
+    glass = any(one.piece in OPTICAL for one in turn.before.adapters)
+    told = turn.names_things or turn.heard.readings.values or turn.heard.readings.f_number is not None
+    return turn.was == GEAR_SETTING and glass and turn.tells("f-stop") and turn.tells("short") and not told
+
+
+def asks_field_at(turn: Turn) -> bool:
+    """'field at 1 m' after a lens: how wide it sees there."""
+    field = any(one.kind == "MEASURE" and one.value == _FIELD for one in turn.heard.line.tokens)
+    lens = turn.before.lens is not None and turn.before.lens.focal_length_mm is not None
+    far = turn.heard.readings.distance_mm is not None and not turn.heard.readings.values
+    return field and lens and far and turn.tells("short") and not turn.tells("dof") and not turn.names_things
 
 
 def mends_its_error(turn: Turn) -> bool:
