@@ -28,7 +28,7 @@ def with_further_tubes(tokens: list[Token]) -> list[Token]:
         place += 2 if tokens[place + 1].kind == "DET" and place + 2 < len(tokens) else 1
         length = tokens[place]
         after = tokens[place + 1] if place + 1 < len(tokens) else None
-        metric = length.kind in ("LENGTH", "NUMBER") and length.unit in ("", "mm") and not length.text.isalpha()
+        metric = length.may_be_mm and not length.text.isalpha()
         if not metric or length.numbers[0] > _LONGEST_MM or (after is not None and after.kind in _OWN):
             continue
         if not any(_may_be_lens(one) for n, one in enumerate(tokens) if n not in (at - 1, place)):

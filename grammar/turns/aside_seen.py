@@ -122,13 +122,16 @@ def names_a_piece_only(turn: Turn) -> bool:
 
 
 def moves_to_another_body(turn: Turn) -> bool:
-    """'on a Z body?' after infinity at a mark: by another ring, of which nothing is known."""
+    """'on a Z body?' after infinity at a mark, or after whether it gets there: by another ring, which is asked for."""
     bodies, cast = turn.heard.cast.bodies, turn.heard.cast
     here = {id_ for body in turn.before.bodies for id_ in body.ids}
     there = {id_ for part in bodies for mount in part.mounts for id_ in mount.ids}
     other = len(bodies) == 1 and bool(here and there) and not here & there
     idle = turn.best in (None, CHAIN, SHIM_CALIBRATION) and turn.heard.weighed.weight(SHIM_CALIBRATION) <= 0
-    return turn.was == SHIM_CALIBRATION and other and idle and not (cast.pieces or turn.heard.readings.values)
+    verdict = turn.was == FOCUS_VERDICT and turn.best == CHAIN
+    return (
+        (turn.was == SHIM_CALIBRATION or verdict) and other and idle and not (cast.pieces or turn.heard.readings.values)
+    )
 
 
 def doubts_the_name(turn: Turn) -> bool:

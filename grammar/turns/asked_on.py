@@ -224,6 +224,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (ring_seen.wants_foil, SHIM_CALIBRATION),
     (ring_seen.takes_off_a_measured_ring, SHIM_CALIBRATION),
     (seen.of(asks_field), MACRO_DISTANCE),
+    (ring_seen.tells_its_ring, FOCUS_VERDICT),
     (_asks_plainly, _as_worded),
     (seen.of(asks_zone), DEPTH_OF_FIELD),
     (seen.of(sizes_anew), _as_before),

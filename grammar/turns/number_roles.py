@@ -190,7 +190,7 @@ def ring_near(heard: Heard, before: Question) -> Token | None:
     What lenses usually are as long as may as well be another lens.
     """
     tokens = [one for one in heard.line.tokens if STANDS_IN not in one.groups]
-    told = [one for one in tokens if one.kind in ("NUMBER", "LENGTH") and one.unit in ("", "mm") and one.numbers]
+    told = [one for one in tokens if one.may_be_mm and one.numbers]
     other = any(one.kind in _OF_ELSE or (one.numbers and one not in told) for one in tokens)
     other = other or any(one.kind == "MEASURE" and one.value not in _OF_SIZE for one in tokens)
     other = other or "thickness" in heard.readings.values  # it is told of the ring already

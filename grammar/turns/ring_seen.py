@@ -99,3 +99,10 @@ def asks_how_far(turn: Turn) -> bool:
     lens = turn.before.lens is not None and turn.before.lens.focal_length_mm is not None
     told = turn.names_things or turn.heard.readings.values or turn.heard.readings.distance_mm is not None
     return turn.tells("how-far") and turn.was in OF_RING and sized(turn.before) and lens and not told
+
+
+def tells_its_ring(turn: Turn) -> bool:
+    """'24.6 is what i turned' after which ring is right: whether it does so, and not how near it comes."""
+    pieces, weighed = turn.heard.cast.pieces, turn.heard.weighed
+    told = len(pieces) == 1 and pieces[0].piece == "adapter" and bool(pieces[0].thickness)
+    return turn.was in OF_RING and told and turn.best == MACRO_DISTANCE and weighed.weight(MACRO_DISTANCE) <= 0

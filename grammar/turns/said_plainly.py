@@ -128,7 +128,7 @@ def _is_ring_told(token: Token, before: Question) -> bool:
     """Whether it is the ring that the answer told, by its word or how thick it is."""
     right = [value for turn in (before, before.prior) if turn is not None for name, value in turn.told if name == RIGHT]
     own = [end for piece in before.adapters if piece.thickness_mm for end in piece.thickness_mm]
-    if token.kind in ("NUMBER", "LENGTH") and token.unit in ("", "mm"):
+    if token.may_be_mm:
         return token.numbers[0] not in own and any(abs(token.numbers[0] - one) < _SAME_MM for one in right)
     return (token.kind == "ADAPTER" or (token.kind == "PIECE" and token.value == _RING)) and bool(right)
 

@@ -48,7 +48,7 @@ def drawn_by(heard: Heard, before: Question) -> str | None:
     tokens = heard.line.tokens
     kinds = [one for one in before.adapters if one.piece in DRAWN]
     untold = bool(kinds) and not any(one.thickness_mm or one.ids for one in kinds) and before.said(_EXTENSION) is None
-    sized = [n for n, one in enumerate(tokens) if one.kind in LENGTHS and one.unit in ("", "mm") and one.numbers]
+    sized = [n for n, one in enumerate(tokens) if one.may_be_mm and one.numbers]
     at = [n for n in sized if tokens[n].text.casefold() != _BOTH]
     else_told = any(one.kind in ("PIECE", "ADAPTER", "COMBO") for one in tokens) or bool(heard.cast.bodies)
     behind = len(at) == 1 and _is_put_behind(tokens, at[0]) and before.lens is not None

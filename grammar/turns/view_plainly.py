@@ -25,6 +25,7 @@ _WHAT: Final = "what"
 _THINGS: Final = frozenset(["PIECE", "ADAPTER", "NUMBER", "LENGTH", "TIMES", "ND", "FOCAL"])
 _GLASS_LOSES: Final = "light lost by the glass ring"
 _DEPTH: Final = "depth"  # the measure
+_HOW_DEEP: Final = "how deep"
 _AWAY: Final = frozenset(["m", "cm", "ft"])  # units of how far away a thing is
 _NEAREST_MM: Final = 200.0
 # mounts whose bodies have one frame, which is smaller
@@ -72,7 +73,7 @@ def _is_a_mode(tokens: tuple[Token, ...], at: int) -> bool:
 def deep_at(heard: Heard, before: Question) -> str | None:
     """'deep at 8', 'deep at 1 m' after a lens: how deep it is sharp so, and no depth of so many millimetres."""
     tokens = heard.line.tokens
-    at = next((n for n, one in enumerate(tokens[:-2]) if one.kind == "MEASURE" and one.value == _DEPTH), None)
+    at = next((n for n, one in enumerate(tokens[:-2]) if _says_depth(one)), None)
     if at is None or before.lens is None or before.lens.focal_length_mm is None or tokens[at + 1].value != "at":
         return None
     stop, told = tokens[at + 2], heard.text[: tokens[at].column - 1]
@@ -83,6 +84,11 @@ def deep_at(heard: Heard, before: Question) -> str | None:
     if stop.kind != "NUMBER" or stop.numbers[0] not in STOPS:
         return None
     return f"{told}depth of field at f{stop.text}"
+
+
+def _says_depth(token: Token) -> bool:
+    """'deep', 'how deep', but not 'thin'."""
+    return (token.kind == "MEASURE" and token.value == _DEPTH) or token.text.casefold() == _HOW_DEEP
 
 
 def glass_told(heard: Heard, before: Question) -> str | None:
@@ -109,7 +115,7 @@ def lost_by_glass(heard: Heard, before: Question) -> str | None:
 def of_full_frame(heard: Heard, before: Question) -> str | None:
     """'35mm equiv' after another lens: what it is like on full frame, and no lens of that length."""
     tokens = [one for one in heard.line.tokens if one.kind not in ("STOP", "MARK")]
-    sized = [one for one in tokens if one.kind == "LENGTH" and one.unit == "mm" and one.numbers == (_FULL_MM,)]
+    sized = [one for one in tokens if one.is_mm and one.numbers == (_FULL_MM,)]
     likened = heard.tells("equiv") and len(heard.cast.lenses) == 1 and not heard.cast.lenses[0].mounts
     lens = before.lens is not None and before.lens.focal_length_mm not in (None, _FULL_MM)
     if len(sized) != 1 or not likened or not lens or any(one.kind in ("FNUM", "COMBO", "LENS") for one in tokens):

@@ -212,3 +212,28 @@ def test_deep_at_a_distance_is_a_depth_of_field_there(club, turn):
 @pytest.mark.parametrize("turn", ["and the value for shake", "which number for shake"])
 def test_a_number_for_the_shake_is_one_for_the_stabiliser(club, turn):
     assert "enter 90 mm" in flat(last(club, "adaptall 90 2.5 on RF wont take a picture", turn))
+
+
+@pytest.mark.parametrize(
+    "turn", ["at 135 what is it on crop", "at 135 equivalent on aps-c", "on aps-c at 135 it equals?"]
+)
+def test_a_zoom_is_set_to_what_is_told_whatever_frame_is_told_beside(club, turn):
+    found = last(club, "zoom 80-200 f4 SR on L, what do i key in for the stabiliser", turn)
+    assert "135 mm on APS-C frames like 206 mm" in flat(found)
+
+
+@pytest.mark.parametrize(("turn", "stop"), [("how deep at 8", 8), ("and how deep at 2.8", 2.8), ("deep at 4", 4)])
+def test_how_deep_at_a_bare_stop_is_a_depth_of_field(club, turn, stop):
+    found = last(club, "50 1.4 c/y on Z", turn)
+    assert found.intent == "depth-of-field"
+    assert found.question.f_number == stop
+
+
+def test_a_ring_that_was_turned_is_no_matter_of_how_near(club):
+    found, tape, mark = talk(
+        club, "ring altix to X, what seat do i need", "24.6 is what i turned", "tape under it?",
+        "and a 35 focuses to infinity at which mark",
+    )[1:]  # fmt: skip
+    assert found.intent == "focus-verdict"
+    assert "0.2 mm" in flat(tape)
+    assert "infinity at its 6.2 m mark" in flat(mark)
