@@ -105,7 +105,8 @@ def spoken_for(turn: Turn) -> str | None:
     leant = turn.best == turn.was and turn.was in SEATED and weighed.weight(turn.was) <= 0
     plain = first[1] >= _ENOUGH and first[1] - second[1] >= _APART
     worked = turn.tells("autofocus", "iris")  # told with how it is put on
-    worked = worked or (turn.was == FOCUS_VERDICT and first[0] in (EXPOSURE_ND, LIST_FITS))
+    far = first[0] == MACRO_DISTANCE and not turn.tells("macro")  # 'how far is the limit' asks of the far end
+    worked = worked or (turn.was == FOCUS_VERDICT and (far or first[0] in (EXPOSURE_ND, LIST_FITS)))
     return first[0] if leant and plain and turn.tells("short") and not (worked or _tells_more(turn)) else None
 
 
