@@ -29,7 +29,7 @@ from engine.answers.beside_heard import (
 from engine.answers.parts.answer import Answer
 from engine.answers.parts.knowledge import Knowledge
 from grammar import kinds
-from grammar.questions import Question
+from grammar.questions import BODY_REGISTER, Question
 
 
 def _glass_asked() -> Beside:
@@ -289,5 +289,5 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     ((*WAYS, kinds.SHIM_CALIBRATION, kinds.HAZARD, kinds.COMPARE), heard(_way_off, "way-asked", "rings-off")),
     ((*NAMING, *OF_A_RING, *OF_PICTURES, kinds.EXPOSURE_ND, kinds.OUT_OF_SCOPE, kinds.DEPTH_OF_FIELD), WHOLLY),
     ((*WAYS, kinds.SHIM_CALIBRATION), _so_far), (NOTED, _notes),
-    (OF_REGISTERS, heard(_registers, "register-spoken")), *AFTER_ALL,
+    (OF_REGISTERS, heard(_registers, "register-spoken")), (OF_REGISTERS, where(_registers, BODY_REGISTER)), *AFTER_ALL,
 )  # fmt: skip

@@ -145,6 +145,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (ring_seen.tells_an_error, _as_off),
     (worded_so.asks_of_infinity, FOCUS_VERDICT),
     (worded_so.asks_if_it_is, IDENTIFY_MOUNT),
+    (worded_so.doubts_by_fit, WHY),
     (worded_so.forces_it_in, LOOK_ALIKE),
     (worded_so.sets_mounts_apart, LOOK_ALIKE),
     (seen.of(worded_so.asks_what_it_costs), BUY_PLAN),

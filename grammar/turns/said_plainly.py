@@ -57,8 +57,8 @@ _ALONE: Final = frozenset(["LETTER", "NUMBER", "LENGTH"])  # what alone is no le
 def said_plainly(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
     """The line heard anew in plain words; the same where it holds none that the question before gives a meaning."""
     ways = (
-        drawn_by, ring_of_length, _ring_left, _taken_off, _left_out, _inside, crop_body, spaced_by, _made, deep_at, glass_told,
-        of_full_frame, looks_on_full,
+        drawn_by, ring_of_length, _ring_left, _taken_off, _left_out, _inside, crop_body, spaced_by, _made, deep_at,
+        glass_told, of_full_frame, looks_on_full,
     )  # fmt: skip
     text = next((told for way in ways if (told := way(heard, before)) is not None), None)
     if text is None:

@@ -37,6 +37,11 @@ _RING: Final = "adapter"
 _OF_RING: Final = _SEATED | {CHAIN, DIY_DIMENSION, BUY_PLAN, WHY}  # here the ring is spoken of already
 _FILTER: Final = "filter"
 _IF: Final = "if"
+_PLACED: Final = frozenset([CHAIN, FOCUS_VERDICT, WHY])
+# cues that ask nothing beside 'it screws in'
+_OF_FIT: Final = frozenset(
+    ["sure", "doubt", "why", "fit-q", "ok", "right", "same", "thread-said", "mount-only", "drawn-out", "can"]
+)  # fmt: skip
 _FRAMED: Final = frozenset([COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, MACRO_DISTANCE])
 _BORE: Final = "bore"  # the measure of a hole
 
@@ -54,6 +59,14 @@ def asks_if_it_is(turn: Turn) -> bool:
     sure = any(MADE_SURE in one.groups for one in tokens) and turn.tells("how")
     own = any(one.kind == "MEASURE" and one.value == _OF_ITSELF for one in tokens)
     return turn.was in _NAMING and sure and own and not turn.names_things
+
+
+def doubts_by_fit(turn: Turn) -> bool:
+    """'really? it screws in all the way' after a lens that does not focus there: why not, though it fits."""
+    named = turn.names_things or turn.heard.readings.values or turn.heard.readings.distance_mm is not None
+    pair = any(one.ids for one in turn.before.lenses) and any(one.ids for one in turn.before.bodies)
+    idle = all(cue.tells in _OF_FIT for cue in turn.heard.cues)
+    return pair and turn.was in _PLACED and turn.tells("fits-so") and idle and not named
 
 
 def forces_it_in(turn: Turn) -> bool:

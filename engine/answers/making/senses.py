@@ -10,7 +10,7 @@ from typing import Final
 from engine.answers.found.infinite_objective import with_infinite_objective
 from engine.answers.found.narrowing import UNCLAIMED
 from engine.answers.found.thread_alone import as_thread_alone
-from engine.answers.making.body_measured import with_body_measured, with_body_under_lens
+from engine.answers.making.body_measured import with_body_measured, with_body_under_lens, with_register_of_body
 from engine.answers.making.cup_depth import as_depth
 from engine.answers.making.frame_lines import with_frame_lines
 from engine.answers.making.helicoid_travel import with_travel
@@ -51,8 +51,8 @@ def by_facts(question: Question, facts: Catalogue) -> Question:
     question = with_lens_beside_thread(with_lens_drawing(question), _widths(question, facts))
     question = with_frame_lines(as_thread_alone(question, facts), facts)
     question = with_body_measured(_registers_told(with_ring_named(question), facts), facts)
-    sides = lens_side(_mount(question.lens), facts), body_side(question.body, facts)
-    lens, body = sides
+    question = with_register_of_body(question, facts)
+    lens, body = lens_side(_mount(question.lens), facts), body_side(question.body, facts)
     if not (isinstance(lens, LensSide) and isinstance(body, BodySide)):
         return rings_by_length(question, facts, None)
     one, other = lens.mount.register_mm, body.mount.register_mm

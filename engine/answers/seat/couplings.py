@@ -12,7 +12,7 @@ from engine.base.interval import is_known
 from engine.facts.records import Mount, Thread
 from grammar.questions import Question
 
-GOES_ON: Final = "goes-on-by-itself"  # what a question mentions that asks of fit, not of focus
+GOES_ON: Final = ("goes-on-by-itself", "fits-so")  # what a question mentions that asks of fit, not of focus
 SCREW: Final = "screw"
 _ALIKE_MM: Final = 0.6  # registers so near are taken for one, and then the distance is no reason
 _SAME_MM: Final = 0.005
@@ -21,7 +21,7 @@ _DEEP: Final = "deep-rear"
 
 def couplings_apart(one: Mount, other: Mount, question: Question, knowledge: Knowledge) -> tuple[Told, bool]:
     """Why a lens of `one` does not simply go into `other`, and whether that is the first reason to tell."""
-    if one.id == other.id or not mentions(question, GOES_ON):
+    if one.id == other.id or not mentions(question, *GOES_ON):
         return Told(), False
     threads = [knowledge.catalogue.threads.get(mount.thread or "") for mount in (one, other)]
     first, second = threads
