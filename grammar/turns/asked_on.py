@@ -140,6 +140,7 @@ def _as_without_shim(turn: Turn) -> str:
 # what may be seen, and what is asked then; the first that is seen tells
 _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ...]] = (
     (seen.is_lit_by_glass, _as_before),
+    (seen.views_other_glass, CROP_EQUIVALENT),
     (seen.of(doubts_by_crop), _as_before),
     (seen.of(leaves_the_ring), FOCUS_VERDICT),
     (ring_seen.tells_an_error, _as_off),

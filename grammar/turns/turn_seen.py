@@ -44,6 +44,7 @@ from grammar.turns.of_another import is_of_another, is_one_more, only_frame, onl
 from grammar.turns.only_told import only_tells
 from grammar.turns.same_matter import same_matter
 from grammar.turns.whom import Meant
+from grammar.words.groups import LIGHT_SAID
 
 _WAYS: Final = frozenset([CHAIN, FOCUS_VERDICT])
 _OF_PICTURE: Final = frozenset([COVERAGE, CROP_EQUIVALENT, EXPOSURE_ND, DEPTH_OF_FIELD, GEAR_SETTING])
@@ -260,6 +261,16 @@ def asks_pixels_left(turn: Turn) -> bool:
     """'pixels from 42 MP', 'is UHD still possible' after a way: what is left of its picture."""
     asked = turn.was in _WAYS and turn.tells("recording", "pixels")
     return asked and not (turn.names_things or turn.tells("exposure", "nd", "sharp-enough", "blur", "why"))
+
+
+def views_other_glass(turn: Turn) -> bool:
+    """'and with a 0.64' after what a reducer makes of a lens, and then its light: the same is asked of that glass."""
+    prior, before = turn.before.prior, turn.before
+    glass = [one for one in before.adapters if one.piece in OPTICAL and one.factor is not None]
+    seen = prior is not None and prior.intent == CROP_EQUIVALENT and turn.was == EXPOSURE_ND
+    told = turn.heard.readings.values or turn.heard.readings.f_number is not None or before.values
+    light = any(LIGHT_SAID in one.groups for one in turn.heard.line.tokens) or turn.tells("exposure", "nd", "f-stop")
+    return seen and bool(glass) and only_glass(turn.heard) and not (told or light)
 
 
 def leaves_the_crop(turn: Turn) -> bool:
