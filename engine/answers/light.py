@@ -14,6 +14,7 @@ from engine.answers.exposure.handheld import handheld
 from engine.answers.exposure.holding_back import by_filters, infrared
 from engine.answers.exposure.light_alike import between_angles, between_rates, filter_as_stop
 from engine.answers.exposure.lighting import light_of, shutter_s, shutter_still, variable_stops
+from engine.answers.exposure.metered_outside import metered_outside
 from engine.answers.exposure.other_filters import taken_by_others
 from engine.answers.exposure.stop_steps import steps_between, stops_from
 from engine.answers.exposure.t_stop_told import t_stop_told
@@ -93,6 +94,10 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     by_factor = _factor(question)
     if by_factor.lines:
         yield by_factor  # what else might be told of a number is not asked
+        return
+    outside = metered_outside(question, knowledge)
+    if outside.lines:
+        yield outside  # the reading stands for the scene
         return
     flash, stars = by_flash(question), by_stars(question, knowledge)
     if flash.lines:
