@@ -51,7 +51,7 @@ def by_facts(question: Question, facts: Catalogue) -> Question:
     question = with_lens_beside_thread(with_lens_drawing(question), _widths(question, facts))
     question = with_frame_lines(as_thread_alone(question, facts), facts)
     question = with_body_measured(_registers_told(with_ring_named(question), facts), facts)
-    question = with_register_of_body(question, facts)
+    question = with_stop_of_mount(with_register_of_body(question, facts), facts)
     lens, body = lens_side(_mount(question.lens), facts), body_side(question.body, facts)
     if not (isinstance(lens, LensSide) and isinstance(body, BodySide)):
         return rings_by_length(question, facts, None)
@@ -135,6 +135,16 @@ def _registers_told(question: Question, facts: Catalogue) -> Question:
     )
     told = ", ".join(f"{size:g} mm" for size in own.values())
     return question.with_(lenses=lenses, bodies=bodies, values=(*question.values, (REGISTERS, told)))
+
+
+def with_stop_of_mount(question: Question, facts: Catalogue) -> Question:
+    """The lens as wide as all of its mount are, where these have no iris and no stop is told."""
+    lens = question.lens
+    mount = facts.mounts.get(lens.id or "") if lens is not None and lens.kind == "mount" else None
+    if lens is None or mount is None or not is_known(mount.f_number) or lens.f_number is not None:
+        return question
+    told = replace(lens, f_number=mount.f_number.nominal)
+    return question.with_(lenses=tuple(told if one is lens else one for one in question.lenses))
 
 
 def _mount(thing: Thing | None) -> Thing | None:
