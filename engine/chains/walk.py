@@ -12,6 +12,7 @@ from engine.chains.lens_and_body import ZERO, based, likely_register_of_lens, re
 from engine.chains.ring_map import Joint
 from engine.chains.setup import Facts, Setup
 from engine.facts.records import Adapter
+from engine.physics.seat import seat_error_mm
 from engine.physics.trace import Given
 
 SPREADS: Final = {
@@ -114,7 +115,7 @@ def seat_of(link: Link, setup: Setup, facts: Facts, with_spread: bool) -> Seat:
         elif with_spread:
             spread = spread_of(link, facts)
             thickness = Span(_spread_on(thickness.shortest, spread), _spread_on(thickness.longest, spread))
-    return Seat(link, thickness, thickness.hull() - (front - rear), rests)
+    return Seat(link, thickness, seat_error_mm(thickness.hull(), front, rear), rests)
 
 
 def seats(chain: Chain, setup: Setup, facts: Facts, with_spread: bool) -> tuple[Seat, ...]:

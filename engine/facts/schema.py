@@ -42,8 +42,8 @@ def mm(least: float, greatest: float, above: bool = False, known: bool = False) 
     return quantity(values.length_mm, least, greatest, "mm", above, known)
 
 
-def plain_number(least: float, greatest: float, above: bool = False) -> Read:
-    return quantity(values.number, least, greatest, "", above)
+def plain_number(least: float, greatest: float) -> Read:
+    return quantity(values.number, least, greatest, "")
 
 
 NOTE: Final = {"note": Key(text)}

@@ -114,8 +114,7 @@ def _is_told_of_chip(tokens: list[Token], at: int) -> bool:
     if not (token.kind == "FRACTION" or (inches and not away)) or "format" not in token.implies:
         return False
     behind = [one for one in tokens[max(0, at - 3) : at] if one.kind not in ("CUE", "DET", "VERB")]
-    is_it = at > 1 and tokens[at - 1].value == "be" and tokens[at - 2].kind == "BODY"  # 'my camera is 2/3"'
-    return is_it or (bool(behind) and behind[-1].kind == "FRAME")
+    return bool(behind) and (behind[-1].kind == "FRAME" or (behind[-1].kind, tokens[at - 1].value) == ("BODY", "be"))
 
 
 def _is_said_again(tokens: list[Token], at: int) -> bool:

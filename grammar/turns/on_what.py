@@ -15,7 +15,8 @@ from grammar.words.groups import EARLIER, READ_OUT
 
 FULL: Final = "35mm-full-frame"
 LIKENED: Final = frozenset(["in", "to"])
-_LIKENING: Final = frozenset(["looks-like", "equiv"])
+_LIKENING: Final = frozenset(["looks-like", "equiv", "set-beside"])
+_VERSUS: Final = "vs"
 GOES_ON: Final = "it-goes-on"  # a phrase of what a lens named before goes on
 _PAIR: Final = 2
 _HEADED: Final = (["lens"], ["lenses"], ["one"], ["ones"])  # how a name ends that is told to be of a lens
@@ -110,7 +111,8 @@ def pair_of_ring(
 def _is_likened(heard: Heard, said: Question) -> bool:
     """'what is that in full frame', 'full frame look?': the frame it is likened to, which no body gets by that."""
     full = [part for part in heard.cast.frames if part.formats and part.formats[0].ids[0] == FULL]
-    likened = bool(full) and (full[0].noun.role in LIKENED or any(heard.tells(cue) for cue in _LIKENING))
+    beside = bool(full) and (full[0].noun.join == _VERSUS or any(one.value == _VERSUS for one in heard.line.tokens))
+    likened = bool(full) and (full[0].noun.role in LIKENED or beside or any(map(heard.tells, _LIKENING)))
     if likened and full[0].noun.role == "on" and heard.tells("match"):
         return False  # 'which lens on full frame for that view'
     return said.intent == CROP_EQUIVALENT and likened

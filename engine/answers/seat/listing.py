@@ -58,7 +58,7 @@ def _tubes(row: Listed) -> str | None:
     return "tubes that also do: " + "; ".join(" + ".join(names) for names in row.tube_sets[:3])
 
 
-def ring_lines(ring: RingToMake, setup: Setup, chains: Sequence[ListedChain]) -> list[Line]:
+def ring_lines(ring: RingToMake, chains: Sequence[ListedChain]) -> list[Line]:
     """What a ring would have to be, where nothing that is sold reaches infinity."""
     if chains and chains[0].listed.judged.verdict == "infinity":
         return []

@@ -18,7 +18,6 @@ DRAWN = frozenset({"helicoid", "bellows", "extension-tube"})
 DEARER = frozenset({"electronic-adapter", "tilt", "shift"})  # rings that do more than hold, and cost more
 CLOSE_UP_LENS = "close-up-lens"
 HUB = "hub"
-RING = frozenset({"adapter", "plain", "ring", ""})
 _LISTED = re.compile(r"[\s,]*(?:mm)?[\s,]*(?:and)?\s*")
 
 

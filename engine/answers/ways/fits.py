@@ -63,7 +63,7 @@ def list_fits(question: Question, knowledge: Knowledge) -> Answer:
     if by_size is not None and not (by_size.status == NO and mentions(question, NOT_FITTING)):
         return by_size
     question = elsewhere_asked(question)
-    lens, body = _named(question.lenses, knowledge), _named(question.bodies, knowledge)
+    lens, body = _named(question.lenses), _named(question.bodies)
     if mentions(question, "same-coupling") and (lens is None) != (body is None):
         return replace(look_alike(question, knowledge), intent=LIST_FITS)
     if lens is None and body is None:
@@ -137,7 +137,7 @@ def _of_several(
     return homes_told(question, homes, len(lenses))
 
 
-def _named(things: tuple[Thing, ...], knowledge: Knowledge) -> Thing | None:
+def _named(things: tuple[Thing, ...]) -> Thing | None:
     return next((thing for thing in things if thing.ids), None)
 
 

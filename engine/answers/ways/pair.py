@@ -95,7 +95,7 @@ def one_pair(
     ]
     lines = [*added.lines, *lines] if question.topic == REMEDY else [*lines, *added.lines]
     lines += elsewhere(setup, (chain.listed.judged for chain in chains), facts, question.feet)
-    lines += [*ring_lines(ring, setup, chains), *bare.lines, *extra.told.lines]
+    lines += [*ring_lines(ring, chains), *bare.lines, *extra.told.lines]
     asked = intent or question.intent
     lines += near_lines(chains) if asked == MACRO_DISTANCE else []
     every = (*chains, *extra.chains)

@@ -33,7 +33,7 @@ def rings_apart(question: Question, knowledge: Knowledge) -> Told:
         return _seats_apart(question, knowledge)
     if len(joined) < 2 or len(rings) != len(question.adapters):
         return Told()
-    pairs = [pair for one in sorted(joined) if (pair := _pair(one, rings, question, knowledge)) is not None]
+    pairs = [pair for one in sorted(joined) if (pair := _pair(one, question, knowledge)) is not None]
     told = _thinnest(pairs)
     for pair in pairs:
         told += Told((Line("fact", pair_told(pair, question.feet)),), tuple(pair_numbers(pair, knowledge)))
@@ -60,7 +60,7 @@ def _seats_apart(question: Question, knowledge: Knowledge) -> Told:
     return Told((Line("head", head), *(Line("fact", row, 1) for row in rows)))
 
 
-def _pair(joined: tuple[str, str], rings: Sequence[Thing], question: Question, knowledge: Knowledge) -> Pair | None:
+def _pair(joined: tuple[str, str], question: Question, knowledge: Knowledge) -> Pair | None:
     """A lens of the ring's front on a body of its rear, of the focal length told where there is one."""
     facts = knowledge.catalogue
     lens = question.lens
