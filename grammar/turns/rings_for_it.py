@@ -17,6 +17,7 @@ _FOR: Final = "for"
 _ONE: Final = "one"
 _NO_RING: Final = ("held-direct", "only-no-ring", "flush")  # mentioned where nothing stands between
 _THAT: Final = frozenset(["it", "that", "this", "them", "these", "those"])
+_DEALT: Final = "off-topic"  # the cue of shops and sellers
 _ONES: Final = (_ONE, "ones")
 _BETWEEN: Final = frozenset(["PREP", "AT", "DET", "VERB", "FILLER", "JOIN", "MARK"])  # 'one that is 28', 'one here, 29'
 _FEW: Final = 3  # words between the two
@@ -76,15 +77,17 @@ def ring_of_length(heard: Heard, before: Question) -> str | None:
     named = cast.bodies or cast.pieces or any(part.has_mount_or_kind or part.f_number for part in cast.lenses)
     pair = any(one.ids for one in before.lenses) and any(one.ids for one in before.bodies)
     sizes = [at for at, one in enumerate(tokens) if _is_size(one)]
-    if named or not pair or len(sizes) != 1 or heard.tells("adding") or heard.tells("same"):
+    told = "thickness" in heard.readings.values  # 'the one I bought is 22.3 mm thick' is as plain as can be
+    if named or told or not pair or len(sizes) != 1 or heard.tells("adding") or heard.tells("same"):
         return None
     size, ones = tokens[sizes[0]], [at for at, one in enumerate(tokens) if _is_one(one)]
     if len(ones) != 1 or not _is_beside(tokens, ones[0], sizes[0]) or not _is_nearly_right(tokens, size, before):
         return None
     first, last = sorted((tokens[ones[0]], size), key=lambda one: one.column)
     start, end = first.column - 1, last.end or last.column - 1 + len(last.text)
-    article = "" if first is size else "a "
-    return f"{heard.text[:start]}{article}{size.numbers[0]:g} mm ring{heard.text[end:]}"
+    article = "" if first is size or (start and tokens[min(ones[0], sizes[0]) - 1].kind == "DET") else "a "
+    led = "" if heard.tells(_DEALT) else heard.text[:start]  # 'the seller has'
+    return f"{led}{article}{size.numbers[0]:g} mm ring{heard.text[end:]}"
 
 
 def _is_one(token: Token) -> bool:

@@ -18,7 +18,7 @@ from grammar.questions import BODY_REGISTER, Question, Thing
 
 _NUMBER: Final = re.compile(r"(?<![\w./-])(\d+(?:\.\d+)?)( ?mm)?(?![\w/]|\.\d)")
 _LENGTH_OF: Final = re.compile(r" ?(?:f ?/? ?\d[\d.]* )?(?:[a-z-]+ )?lens\b", re.IGNORECASE)  # behind a focal length
-_PAUSE: Final = re.compile(r"[,;:?]|\.\s")
+_PAUSE: Final = re.compile(r"[,;:?]|\.(?=\s)|(?<=\.)\s")  # the end of a sentence counts twice
 _FAR_APART: Final = 20  # letters that a comma between counts for
 _PLAUSIBLE_MM: Final = (6.0, 130.0)  # of registers, from the least of 8 mm film to a view camera's
 
