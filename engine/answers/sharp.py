@@ -50,7 +50,9 @@ def sharpness(question: Question, knowledge: Knowledge) -> Answer:
     """What is sharp, for each format: by focal length and distance, or by magnification close up."""
     question = with_size_grown(question, knowledge)
     at_end = seen_at_its_end(question, knowledge)
-    ends = out_of_reach(question, knowledge) if question.distance_mm is not None or at_end is not question else Told()
+    asked = question.distance_mm is not None or at_end is not question
+    scaled = bool(question.adapters) and question.mentions("hyperfocal-asked")
+    ends = out_of_reach(question, knowledge) if asked or scaled else Told()
     question = at_end
     seen, glass = through_glass(question)
     told, as_usual = Told(), _at_usual_stop(seen, knowledge)

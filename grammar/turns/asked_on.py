@@ -200,6 +200,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.of(asks_depth), DEPTH_OF_FIELD),
     (seen.of(asks_light), EXPOSURE_ND),
     (ring_seen.harms_another_lens, _as_before),
+    (ring_seen.goes_by_rings, CHAIN),
     (ring_seen.wants_foil, SHIM_CALIBRATION),
     (ring_seen.takes_off_a_measured_ring, SHIM_CALIBRATION),
     (seen.of(asks_field), MACRO_DISTANCE),

@@ -22,6 +22,9 @@ from grammar.kinds import (
 from grammar.turns.going_on import OF_RING, asks, is_by_tubes, sized
 from grammar.turns.turn_seen import Turn
 
+_TAKEN: Final = "take-off"  # the cue of filing, grinding and lapping
+_HOW: Final = "how"  # 'how much', 'how far'
+_OF_DOING: Final = frozenset([HAZARD, GEAR_SETTING])
 _OF_PICTURE: Final = frozenset([COVERAGE, CROP_EQUIVALENT, EXPOSURE_ND, DEPTH_OF_FIELD, GEAR_SETTING])
 _UNSEATED: Final = _OF_PICTURE | {HAZARD, BUY_PLAN, MACRO_DISTANCE, COMPARE, LIST_FITS}
 
@@ -31,6 +34,13 @@ def harms_another_lens(turn: Turn) -> bool:
     lenses = [part for part in turn.heard.cast.lenses if part.focal]
     asked = turn.tells("harm-word", "left-so", "damage") and len(lenses) == 1
     return turn.was == SHIM_CALIBRATION and asked and not turn.heard.cast.bodies
+
+
+def goes_by_rings(turn: Turn) -> bool:
+    """'what if I go D to C and then C to Q' after what the picture is like: what those rings make of the seat."""
+    rings = [part for part in turn.heard.cast.pieces if part.piece == "adapter" and len(part.mounts) > 1]
+    asks = turn.tells("cover", "vignette", "equiv", "exposure", "nd", "dof", "image-circle")
+    return turn.was in _OF_PICTURE and len(rings) > 1 and rings == turn.heard.cast.pieces and not asks
 
 
 def wants_foil(turn: Turn) -> bool:
@@ -43,7 +53,15 @@ def takes_off_a_measured_ring(turn: Turn) -> bool:
     cut = turn.tells("cut") and turn.tells("what", "which") and turn.best in (None, DIY_DIMENSION)  # 'what do i file'
     cut = cut and not turn.names_things
     asked = cut or (turn.best == DIY_DIMENSION and turn.tells("how-much"))
+    amount = any(one.text.casefold() == _HOW for one in turn.heard.line.tokens) and turn.best not in _OF_DOING
+    asked = asked or (turn.tells(_TAKEN) and amount and _names_a_ring_at_most(turn))
     return asked and sized(turn.before) and turn.was in OF_RING
+
+
+def _names_a_ring_at_most(turn: Turn) -> bool:
+    """'if I grind the ring down, how much off': the one that was measured, and nothing else."""
+    cast = turn.heard.cast
+    return not (cast.lenses or cast.bodies or cast.frames) and all(part.is_bare for part in cast.pieces)
 
 
 def goes_by_tubes(turn: Turn) -> bool:

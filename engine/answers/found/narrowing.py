@@ -68,10 +68,16 @@ def _mates(one: str, catalogue: Catalogue) -> frozenset[str]:
 
 
 def _says_less(lens: Thing, lenses: list[Thing]) -> bool:
-    """'an RX 25 ... marked RX': a mount alone that is told of another lens too names no second one."""
-    told = (lens.focal_length_mm, lens.f_number, lens.lens_kind, lens.count, lens.format)
-    if any(told) or lens.kind != "mount":
+    """'an RX 25 ... marked RX': a mount alone that is told of another lens too names no second one.
+
+    Nor does one that has its focal length from that lens: '12 mm in the 40 mm mount (the universal)'.
+    """
+    told = (lens.f_number, lens.lens_kind, lens.count, lens.format)
+    focal = lens.focal_length_mm
+    if any(told) or lens.kind != "mount" or (focal is not None and f"{focal:g}" in lens.words):
         return False
+    if focal is not None:
+        return any(one.ids == lens.ids and one.focal_length_mm == focal for one in lenses if one is not lens)
     return any(one.ids == lens.ids and one.focal_length_mm and not one.count for one in lenses if one is not lens)
 
 

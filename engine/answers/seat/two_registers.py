@@ -19,6 +19,7 @@ from grammar.questions import BODY_REGISTER, Question, Thing
 _NUMBER: Final = re.compile(r"(?<![\w./-])(\d+(?:\.\d+)?)( ?mm)?(?![\w/]|\.\d)")
 _LENGTH_OF: Final = re.compile(r" ?(?:f ?/? ?\d[\d.]* )?(?:[a-z-]+ )?lens\b", re.IGNORECASE)  # behind a focal length
 _PAUSE: Final = re.compile(r"[,;:?]|\.(?=\s)|(?<=\.)\s")  # the end of a sentence counts twice
+_AS_FAR: Final = 10.0  # letters by which that is hardly nearer
 _FAR_APART: Final = 20  # letters that a comma between counts for
 _PLAUSIBLE_MM: Final = (6.0, 130.0)  # of registers, from the least of 8 mm film to a view camera's
 
@@ -149,8 +150,14 @@ def _is_named(thing: Thing) -> bool:
 
 
 def _leans_to_body(question: Question, at: int) -> float:
-    """How much nearer to a word for the body than to one for the lens a number stands."""
-    return _apart(question, at, "word-of-lens") - _apart(question, at, "word-of-body")
+    """How much nearer to a word for the body than to one for the lens a number stands.
+
+    Where it stands between the two, about as far from either, it goes with the one told before it.
+    """
+    nearer = _apart(question, at, "word-of-lens") - _apart(question, at, "word-of-body")
+    bodies, lenses = question.places("word-of-body"), question.places("word-of-lens")
+    between = bodies and lenses and max(one.at for one in bodies) < at < min(one.at for one in lenses)
+    return 1.0 if between and abs(nearer) <= _AS_FAR else nearer
 
 
 def _apart(question: Question, at: int, key: str) -> float:
