@@ -115,6 +115,12 @@ def _read(text: str, lexicon: Lexicon, before: Question | None) -> Question | Un
         answered = answered_first(text, lexicon, before)
         if answered is not None:
             return _read(answered[1], lexicon, answered[0])
+    if before is not None and max(len(before.bodies), len(before.lenses)) > 1:
+        from grammar.turns.answered_first import left_first
+
+        left = left_first(text, before, lambda clause: _read(clause, lexicon, before))
+        if left is not None:
+            return _read(left[1], lexicon, left[0])
     aside = "draw" if before is not None and before.topic == DRAWN else ""
     heard = hear(text, lexicon, before.intent if before is not None else "", aside)
     if before is not None:
@@ -197,9 +203,7 @@ def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> 
     return _read_leaning(heard, said, before, lexicon, corrects=put_right is not None)
 
 
-def _read_leaning(
-    heard: Heard, said: Heard, before: Question, lexicon: Lexicon, corrects: bool
-) -> Question | Unread:  # fmt: skip
+def _read_leaning(heard: Heard, said: Heard, before: Question, lexicon: Lexicon, corrects: bool) -> Question | Unread:
     """The question before with what is heard instead. `said`: as it was heard before it was spoken out."""
     from grammar.turns.followups import follow
     from grammar.turns.going_on import LEFT

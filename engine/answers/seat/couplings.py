@@ -64,7 +64,7 @@ def _threads(one: Mount, other: Mount, first: Thread, second: Thread, knowledge:
         if is_known(thread.pitch_mm)
     )
     if first.id == second.id:
-        text = f"They do screw together, by the same thread {first.designation}: what keeps them apart is the register alone."
+        text = f"They do screw together, both threads are {first.designation}: the register alone keeps them apart."
         return Told((Line("head", f"{text}{_registers(one, other)}"),), rows), True
     mating = knowledge.joints.meeting(first, second)
     widths = [thread.major_mm.nominal for thread in (first, second)]
