@@ -114,6 +114,9 @@ def numbers_told(before: Question) -> Iterator[tuple[str, float]]:
         yield TUBE, drawn
     if before.distance_mm is not None:
         yield "distance", before.distance_mm / _METRE
+    shim = _number(before.said("shim"))
+    if shim and lens is not None and lens.focal_length_mm and before.said("mark") is None:
+        yield "mark", lens.focal_length_mm**2 / shim / _METRE  # where infinity should fall on its scale
     for key, unit in _SAID:
         value = _number(before.said(key))
         if value is not None:
