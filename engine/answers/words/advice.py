@@ -27,6 +27,7 @@ from grammar.questions import Question
 
 STUCK = "stuck"  # the topic of what does not come off
 _BEFORE_LENS = frozenset({"step-ring", "filter", "close-up-lens"})
+_SHOWN = {"dashes": "no-aperture-data"}  # what a display shows, by the advice on it
 FIRST_OF = {HAZARD: (WHY, HAZARD), "why": (WHY, HAZARD)}  # kinds of advice that are told first
 MOST = 3
 ALONE = 3.0  # what the words of two questions together must share with an advice
@@ -43,7 +44,8 @@ def named_or_near(
     """Advice named in the question first, then what its words are about."""
     table = knowledge.catalogue.advice
     mounts = named_mounts(question, knowledge)
-    ids = [question.topic] if question.topic is not None and question.topic in table else []
+    topic = _SHOWN.get(question.topic or "", question.topic)
+    ids = [topic] if topic is not None and topic in table else []
     ids += [name for thing in question.things if thing.kind == "advice" for name in thing.ids]
     ids = surely_named(ids, asked_about(question, knowledge.catalogue), knowledge.catalogue, question.intent)
 
