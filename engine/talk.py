@@ -18,7 +18,7 @@ from grammar.questions import DRAWN, TALKED, Question, Thing
 from grammar.things.casting import OPTICAL
 from grammar.turns.about_lenses import are_of
 from grammar.turns.sticking import lasting
-from grammar.turns.told_before import CIRCLE, ERROR, FILTER_ON, KEPT, LACKING, RIGHT, STACK
+from grammar.turns.told_before import CIRCLE, ERROR, FILTER_ON, KEPT, LACKING, RIGHT, SEAT, STACK, ring_case
 
 if TYPE_CHECKING:
     from engine.answers.parts.choosing import Choice
@@ -247,8 +247,8 @@ def _told(answer: Answer) -> tuple[tuple[str, float], ...]:
     """The numbers of the answer that the next turn may say again; of rings the right one and what is to be added."""
     rows = [row for row in answer.quantities or () if row.name in KEPT and isinstance(row.value, Interval)]
     errors = [row.value for row in rows if row.name == ERROR and row.case in (None, OF_RING)]
-    names = {(LACKING, None): RIGHT, (LACKING, ADDED): LACKING}
-    told = ((names.get((row.name, row.case), "" if row.name == LACKING else row.name), row.value) for row in rows)
+    names = {(LACKING, None): RIGHT, (LACKING, ring_case(row.case for row in rows)): RIGHT, (LACKING, ADDED): LACKING}
+    told = ((names.get((row.name, row.case), SEAT if row.name == LACKING else row.name), row.value) for row in rows)
     told = ((name, value) for name, value in told if name != ERROR or value in errors)
     known = [(name, value) for name, value in told if name and isinstance(value, Interval)]
     ends = ((name, (value.least, value.greatest) if name == CIRCLE else (value.nominal,)) for name, value in known)

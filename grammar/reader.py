@@ -20,6 +20,7 @@ from grammar.kinds import (
 from grammar.own.naming import tells_a_meaning
 from grammar.own.taught import taught
 from grammar.questions import DRAWN, Question, Taught, Thing, Unread
+from grammar.readings.bellows_draw import with_image_by_draw
 from grammar.readings.scale_and_tape import with_scale_pair
 from grammar.refusals import empty, not_alone, refused, too_long, unheard
 from grammar.telling import question_of
@@ -53,7 +54,7 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
     got = _read(text, lexicon, before)
     if isinstance(got, Unread):
         return got
-    got = with_scale_pair(_with_mentioned(got, lexicon))
+    got = with_image_by_draw(with_scale_pair(_with_mentioned(got, lexicon)), before)
     if before is None:
         return got
     from grammar.turns.filter_tried import with_filter_tried
@@ -109,18 +110,12 @@ def _read(text: str, lexicon: Lexicon, before: Question | None) -> Question | Un
     at_once = _read_at_once(text, lexicon, before)
     if at_once is not None:
         return at_once
-    if before is not None and before.wants:
-        from grammar.turns.answered_first import answered_first
+    if before is not None:
+        from grammar.turns.answered_first import begun
 
-        answered = answered_first(text, lexicon, before)
-        if answered is not None:
-            return _read(answered[1], lexicon, answered[0])
-    if before is not None and max(len(before.bodies), len(before.lenses)) > 1:
-        from grammar.turns.answered_first import left_first
-
-        left = left_first(text, before, lambda clause: _read(clause, lexicon, before))
-        if left is not None:
-            return _read(left[1], lexicon, left[0])
+        told = begun(text, lexicon, before, lambda clause: _read(clause, lexicon, before))
+        if told is not None:
+            return _read(told[1], lexicon, told[0])
     aside = "draw" if before is not None and before.topic == DRAWN else ""
     heard = hear(text, lexicon, before.intent if before is not None else "", aside)
     if before is not None:
@@ -156,7 +151,8 @@ def _read_at_once(text: str, lexicon: Lexicon, before: Question | None) -> Quest
         from grammar.turns.going_on import doubted
 
         return doubted(text, before, _OF_ANSWERS[order])
-    if not order or order in _OF_ANSWERS:
+    asks_mount = order == "noted" and "?" in text and len(smoothed) == 1  # 'K?' is no 'ok'
+    if not order or order in _OF_ANSWERS or asks_mount:
         return None
     intent, _, part = order.partition(HELP_OF) if order.startswith(HELP + HELP_OF) else (order, "", "")
     return Question(text, intent, topic=part or None)
@@ -180,6 +176,7 @@ def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> 
     from grammar.turns.rings_for_it import with_ring_meant
     from grammar.turns.said_plainly import said_plainly
     from grammar.turns.stack_again import stack_again
+    from grammar.turns.told_before import rivalled
     from grammar.turns.word_again import word_again
 
     set_so = helicoid_set(heard, before, lexicon)
@@ -188,6 +185,7 @@ def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> 
     heard = with_body_picked(heard, before, lexicon)
     reply = stack_again(heard, before, lexicon.words.mentions) or word_again(heard, before)
     reply = reply or measured_again(heard, before, lexicon.words.mentions)
+    reply = reply or rivalled(heard, before, lexicon.words.mentions)
     reply = reply or named_next(heard, before) or completed(heard, before, lexicon.hosts)
     if reply is not None:
         return reply

@@ -15,7 +15,7 @@ from grammar.numbers.counting import with_holds_counted, with_kinds_counted
 from grammar.numbers.densities import with_density_rows, with_factors_marked, with_marked_densities
 from grammar.numbers.drawn_so_far import with_draws_told
 from grammar.numbers.exposure_told import with_fixed_stops
-from grammar.numbers.far_lengths import with_far_lengths_apart
+from grammar.numbers.far_lengths import with_far_lengths_apart, with_farthest_led
 from grammar.numbers.fields_wanted import with_fields_wanted
 from grammar.numbers.flange_spans import with_flange_spans_told
 from grammar.numbers.focal_numbers import with_focals_named
@@ -112,6 +112,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     `told`: what the cues of the line tell. `hosts`: mounts that, named alone, are those of a body.
     """
     words = with_focals_named(list(with_small_words(tuple(with_names_numbered(_within_cues(line))))))
+    words = with_farthest_led(words)
     words = with_taken_lengths(with_holds_counted(with_factors_in(with_glass_by_index(words))))
     spans = with_flange_spans_told(with_rears_told(with_turned_lens(with_barrels_told(words))), told)
     tokens = with_times_told(with_group_heads(with_brackets_told(settled(tuple(without_itself(spans))))))

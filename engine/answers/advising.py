@@ -21,7 +21,7 @@ from engine.facts.guidance import Advice
 from engine.facts.subjects import subjects_of
 from engine.judging.judge import Judged
 from grammar.conditions import names_in
-from grammar.kinds import CHAIN, FOCUS_VERDICT, HAZARD, MACRO_DISTANCE
+from grammar.kinds import BY_SEAT, CHAIN, HAZARD
 from grammar.questions import Question, Thing
 
 MIRROR = "body_mirror"
@@ -35,7 +35,6 @@ OF_REAR = frozenset(["rear-shutter", "rear-mirror"])  # the advice on a rear tha
 REACH = "rear_reach"
 TOUCH = "touch"  # the topic of what may meet what
 WORKED_OUT = ("tubes", "light-lost", "framing")  # examples that say in numbers what the advice says in words
-_OF_SEATS = frozenset([CHAIN, FOCUS_VERDICT, MACRO_DISTANCE])  # kinds whose answers tell where a lens sits
 NOTHING_KNOWN = (
     "Nothing in the facts answers that. What can be asked: why a picture is soft, dark or tinted, why infinity or the "
     "marks of the scale are off, why a ring is as thick as it is; or how a lens gets on a body, and then 'why?'."
@@ -171,7 +170,7 @@ def _is_told(question: Question) -> bool:
 
 
 def _is_of_seat(question: Question | None) -> bool:
-    return question is not None and question.intent in _OF_SEATS
+    return question is not None and question.intent in BY_SEAT
 
 
 def _is_amiss(question: Question, judged: Judged) -> bool:

@@ -143,7 +143,7 @@ OF_SCREWS = (
     # how sure a figure of a mount is, before the answer
     (
         (*WAYS, DEFINITION, IDENTIFY_MOUNT, LOOK_ALIKE, COMPARE, LIST_FITS, WHY, HAZARD),
-        heard(named("words.sureness", "with_sureness"), "figure-sure", "figure-either"),
+        heard(named("words.sureness", "with_sureness"), "figure-sure", "figure-either", "other-source"),
     ),
     # what lies behind the flange, which may be asked as other kinds too
     (
@@ -217,3 +217,8 @@ def _wholly(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
 
 
 WHOLLY: Beside = _wholly
+# far things that come sharp too early, or nothing that does in a lens's own mount: what that tells, before the answer
+OF_FAR_THINGS = (
+    ((*WAYS, HAZARD), heard(named("shims.missed", "with_infinity_early"), "sharp-before-end")),
+    ((*WAYS, WHY, LOOK_ALIKE), heard(named("shims.missed", "with_own_mount_soft"), "nothing-sharp")),
+)

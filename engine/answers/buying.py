@@ -13,7 +13,7 @@ from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_sid
 from engine.answers.parts.said import mentions, number
 from engine.answers.parts.usual_mounts import taken_by_format
 from engine.answers.parts.wording import small_mm
-from engine.answers.picture.filters import filter_rings, filter_threads
+from engine.answers.picture.filters import filter_threads, rings_of_fronts
 from engine.answers.seat.ways_told import HUB, OPTICAL
 from engine.answers.spending import (
     ENOUGH_ASKED,
@@ -217,7 +217,7 @@ def _parts(
 ) -> Iterator[Told]:
     threads = filter_threads(question, knowledge)
     if threads:
-        yield filter_rings(threads, knowledge)[0]
+        yield rings_of_fronts(question, threads, knowledge)
     if not (prices_of(question) or mentions(question, ENOUGH_ASKED)):
         yield left_of_sum(question, pairs)
     if lenses and not bodies:

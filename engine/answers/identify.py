@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from engine.answers.found import together
 from engine.answers.found.all_measured import BY_PAPER, as_unnamed, combined, is_bayonet, not_of_the_ring
 from engine.answers.found.barrels import barrels
-from engine.answers.found.by_features import by_features
+from engine.answers.found.by_features import by_features, formats_told
 from engine.answers.found.by_register import by_register
 from engine.answers.found.either_of import either_of
 from engine.answers.found.not_by_thread import by_no_focus_ring, not_by_thread
@@ -44,6 +44,7 @@ WHAT_TO_MEASURE = (
     " window, set to infinity. Thread pitch and that distance together mostly settle it."
 )
 MOST_SEEN = 8
+SEEN_ALONE = "By what is seen it is most likely this one; flange to image makes it sure:"
 SEEN_SO = "By what is seen it may be one of these, those met most first; flange to image tells most of them apart:"
 
 
@@ -86,7 +87,11 @@ def _identified(question: Question, knowledge: Knowledge) -> Answer:
     found = _found(question, knowledge)
     told, rows, shown, seen = found.told, found.rows, found.shown, found.seen
     advice = list(_advice(rows, found.named))
-    lines = [*_both(found.both, knowledge), *told.lines, *([Line("head", SEEN_SO)] if seen else advice)]
+    lines = [
+        *_both(found.both, knowledge),
+        *told.lines,
+        *([Line("head", SEEN_SO if len(shown) > 1 else SEEN_ALONE)] if seen else advice),
+    ]
     quantities = list(told.quantities)
     for name in shown[: MOST if not seen else MOST_SEEN]:
         mount = knowledge.catalogue.mounts[name]
@@ -150,6 +155,8 @@ def _found(question: Question, knowledge: Knowledge) -> _Found:
         rows = [row for row in rows if not row.mounts or set(row.mounts) & set(mounts)]
     seen = by_features(question, knowledge) if not (named or mounts or told.lines or apart) else []
     # not where the distance has told them already, or just those named are to be told apart
+    of_format = {mount.id for mount in seen if formats_told(question) & set(mount.formats)}
+    rows = [row for row in rows if not of_format or of_format & set(row.mounts)]
     by_looks = [name for row in rows for name in row.mounts if not (near or apart)]
     shown = list(dict.fromkeys([*named, *mounts, *by_looks]))
     if seen:  # of those told of such looks only what nothing seen speaks against

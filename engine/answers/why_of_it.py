@@ -59,3 +59,12 @@ def _reasons(before: Question) -> tuple[str, ...]:
     if before.intent in _DRAWN and any(one.piece in DRAWN for one in before.adapters):
         return (_DRAWN[before.intent],)
     return _BY_KIND.get(before.intent, ())
+
+
+def is_soft_for_no_reason(question: Question, knowledge: Knowledge) -> bool:
+    """Whether a lens is soft straight on in its own mount: no reason of the seat tells why."""
+    if not mentions(question, "nothing-sharp") or question.follows:
+        return False
+    from engine.answers.shims.missed import is_soft_in_its_own
+
+    return is_soft_in_its_own(question, knowledge)

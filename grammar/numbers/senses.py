@@ -10,13 +10,14 @@ import re
 from itertools import takewhile
 from typing import Final
 
-from grammar.numbers.drawn_ends import drawn, mounted, ranged_apart
+from grammar.numbers.drawn_ends import drawn, each_drawn, mounted, ranged_apart
 from grammar.numbers.rings_to_choose import CHOICE
 from grammar.numbers.stops_beside import SHARE
 from grammar.numbers.two_sides import LEAST_RING, READING, TWO_APART, with_two_sides
 from grammar.words.groups import ENDLESS, PLATE
 from grammar.words.tokens import Token
 
+_NOT: Final = "not"  # '25.60 not 25.46' tells the one and what it should be
 _LEAST_READINGS: Final = 3
 _SPREAD: Final = 0.02  # of the readings of one thing, as a share of them, and in mm:
 _WIDEST: Final = 0.6
@@ -33,6 +34,7 @@ _NARROWEST_THREAD: Final = 9.0  # mm; what is less is a length
 _FOCALS: Final = (12.0, 2000.0)  # mm, of what is left over
 _LEAST_BEHIND: Final = 20.0  # mm: no plain ring is so long
 _OF_LENSES: Final = frozenset(["infinity", "focus", "cant-focus", "blurry", "past-infinity", "mirror-box"])
+_THAT: Final = "that"
 _DOING: Final = frozenset(["does", "nearest"])  # values of the words for what a lens does or shows, or how near it goes
 _AT_MARK: Final = frozenset([("PREP", "at"), ("MEASURE", "size")])  # before a mark: 'at 4 m', 'reads 4 m'
 _T_STOP: Final = re.compile(r"[tT] ?/?(\d+(?:\.\d+)?)")
@@ -46,7 +48,7 @@ def with_senses_told(tokens: list[Token], hosts: frozenset[str] = frozenset()) -
     `hosts`: mounts that, named alone, are those of a body.
     """
     read = mounted(_readings(with_two_sides(_transmissions(list(tokens)))), hosts)
-    return _behind(_subjects(_plates(ranged_apart(drawn(read)))))
+    return _behind(_subjects(_plates(ranged_apart(drawn(each_drawn(read))))))
 
 
 def _transmissions(tokens: list[Token]) -> list[Token]:
@@ -87,7 +89,8 @@ def _subjects(tokens: list[Token]) -> list[Token]:
         )
         if _is_beside_ring(token, before, at > 0 and tokens[at - 1].kind == "DET"):
             whole = free = token.numbers[0] == int(token.numbers[0])
-        does = tokens[at + 1].value in _DOING or _is_stopped(tokens, at + 1) or marked
+        that = tokens[at + 1].text.casefold() == _THAT and at + 2 < len(tokens)  # 'a fifty that never gets beyond 25 m'
+        does = tokens[at + 1 + that].value in _DOING or _is_stopped(tokens, at + 1) or marked
         if whole and free and _FOCALS[0] <= token.numbers[0] <= _FOCALS[1] and does:
             tokens[at] = token.as_("FOCAL", unit="mm")
             if marked and tokens[at + 1].kind == "MEASURE":
@@ -186,7 +189,8 @@ def _are_two_sides(tokens: list[Token], row: list[int]) -> bool:
     if len(row) != 2:
         return False
     fine = all(len(tokens[place].text.partition(".")[2]) == 2 for place in row)
-    joined = {one.value for one in tokens[row[0] + 1 : row[1]] if one.kind == "JOIN"} <= {",", "and"}
+    between = [one for one in tokens[row[0] + 1 : row[1]] if one.kind == "JOIN" or one.value == _NOT]
+    joined = {one.value for one in between} <= {",", "and"}
     one, other = (tokens[place].numbers[0] for place in row)
     return fine and joined and one >= LEAST_RING and 0 < abs(one - other) <= TWO_APART
 

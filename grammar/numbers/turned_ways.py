@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.words.groups import READS, SCALE
+from grammar.words.token_kinds import METRES
 from grammar.words.tokens import Token
 
 _TURNS_ASKED: Final = "turns-q"
@@ -17,9 +18,10 @@ _TURNED: Final = frozenset(["TURNS", "DEGREES"])
 _STOPPED: Final = frozenset(["FNUM", "COMBO", "FOCAL"])
 _PLACED: Final = frozenset(["on", "at", "to"])
 _DESCRIBING: Final = frozenset(["NUMBER", "LENGTH", "MOUNT", "LINK", "TIMES"])  # before another ring than the lens's
-_METRES: Final = frozenset(["m", "ft"])
 _MOST_METRES: Final = 100.0
 _WORDS: Final = 3
+
+_ONE: Final = frozenset(["a", "an", "my", "another"])  # before a lens that is on the ring
 
 
 def with_turned_ways(tokens: list[Token], told: frozenset[str]) -> list[Token]:
@@ -63,9 +65,10 @@ def _with_ring_marks(tokens: list[Token]) -> list[Token]:
         said = any(one.value == "does" or READS in one.groups for _, one in rest)
         found = ahead[1:2] if led else ahead[:1] if said else []
         found = [(n, one) for n, one in found if led or tokens[n - 1].kind != "DET"]  # 'with this ring my 58 hits it'
+        found = [(n, one) for n, one in found if tokens[n - 1].text.casefold() not in _ONE]  # 'same ring on a 24'
         for n, number in found:
             bare = number.kind == "NUMBER" and not number.text.isalpha() and 0 < number.numbers[0] <= _MOST_METRES
-            away = number.kind == "LENGTH" and number.unit in _METRES
+            away = number.kind == "LENGTH" and number.unit in METRES
             behind = tokens[n + 1].kind if n + 1 < len(tokens) else ""
             if (bare and behind not in ("FNUM", "LENS", "MOUNT", "PIECE")) or away:
                 size = number.numbers[0] * (1000.0 if bare else 1.0)

@@ -43,7 +43,7 @@ def cast_of(phrases: list[Phrase], hosts: frozenset[str] = frozenset(), told: fr
     for part in parts:
         part.is_host = bool(part.mounts) and part.mounts[0].ids[0] in hosts
     parts, denied = without_denied(with_said(parts))
-    parts = rows.whole_pieces(parts)
+    parts = rows.threads_of_bodies(rows.whole_pieces(parts))
     if "takes" in told:
         parts = rows.taking(parts)
     apart = set_apart(parts) if rows.HELD not in told else ()

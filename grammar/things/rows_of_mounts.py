@@ -104,6 +104,18 @@ def _takers(parts: list[Part]) -> None:
         taken[0].sort = "lens"
 
 
+def threads_of_bodies(parts: list[Part]) -> list[Part]:
+    """'a camera with CS thread and a 16 mm C lens': what a camera is told with, before a lens told whole, it has."""
+    for at in range(len(parts) - 2):
+        body, mount, lens = parts[at : at + 3]
+        bare = body.sort == "body" and not body.has_mount and body.noun.head is not None and not body.noun.role
+        alone = mount.sort == "mount" and mount.noun.role == _AND_A and mount.noun.head is None and not mount.focal
+        if bare and alone and lens.mounts and lens.focal and lens.noun.join:
+            body.mounts, body.is_host = list(mount.mounts), mount.is_host
+            return [*parts[: at + 1], *parts[at + 2 :]]
+    return parts
+
+
 def hosts_in_row(parts: list[Part]) -> None:
     """'a 13 mm D, got a Q and an MFT': beside one lens that is told whole, mounts of bodies in a row are bodies."""
     if any(part.sort == "body" for part in parts):

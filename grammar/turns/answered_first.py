@@ -16,6 +16,16 @@ _CLAUSE: Final = re.compile(r"\s*([^.;,?]+)[.;,]+\s+(\S.*)", re.DOTALL)
 _MOST: Final = 4  # words of the reply
 
 
+def begun(
+    text: str, lexicon: Lexicon, before: Question, read: Callable[[str], Question | Unread]
+) -> tuple[Question, str] | None:  # fmt: skip
+    """The question before with what the line begins with, and the rest of it, which asks; None where it asks at once.
+
+    `read`: reads what it begins with after the question before.
+    """
+    return (answered_first(text, lexicon, before) if before.wants else None) or left_first(text, before, read)
+
+
 def answered_first(text: str, lexicon: Lexicon, before: Question) -> tuple[Question, str] | None:
     """The question before, completed by what the line begins with, and the rest of it; None where that is no reply."""
     split = _REPLY.fullmatch(text) if before.wants else None

@@ -26,7 +26,7 @@ from grammar.turns.one_of_two import chooses_between, is_likened
 from grammar.turns.one_part import is_set_anew
 from grammar.turns.only_told import names_the_pair, of_talk
 from grammar.turns.whom import meant, points_back
-from grammar.turns.worded_so import asks_what_it_costs
+from grammar.turns.worded_so import asks_of_a_thread, asks_what_it_costs
 
 _ITS: Final = frozenset(["the", "its"])
 # intents that need nothing from before once they are plainly asked
@@ -55,6 +55,8 @@ def leans(heard: Heard, before: Question) -> bool:
         return False
     cast, best = heard.cast, heard.weighed.best
     if asks_field(heard, before) or _asks_of_two(heard, before) or _tells_the_kind(heard, before):
+        return True
+    if asks_of_a_thread(heard, before):
         return True
     told = any(lens.ids or lens.focal_length_mm for lens in before.lenses)
     lens = any((part.has_mount or part.implied) and not (part.by_piece and told) for part in cast.lenses)

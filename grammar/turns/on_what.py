@@ -180,5 +180,12 @@ def is_a_body(named: Thing, said: Question, before: Question, hosts: frozenset[s
     goes_on = old.focal_length_mm is not None and before.mentions(GOES_ON)  # 'a P6 80, does it go on E', 'F too?'
     if hosted and not hosts & set(named.ids) and said.topic != "not" and not goes_on:
         return False
-    told = old.focal_length_mm is not None or said.topic == "not"
+    told = old.focal_length_mm is not None or said.topic == "not" or _goes_along_bodies(before)
     return bool(told and before.bodies)
+
+
+def _goes_along_bodies(before: Question) -> bool:
+    """'an F lens', 'even K?', 'EF then': the body alone was another in the question before too."""
+    prior = before.prior
+    same = prior is not None and before.follows and [one.ids for one in prior.lenses] == [o.ids for o in before.lenses]
+    return same and prior is not None and [one.ids for one in prior.bodies] != [one.ids for one in before.bodies]

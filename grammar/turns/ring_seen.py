@@ -7,16 +7,13 @@ from typing import Final
 from grammar.kinds import (
     BUY_PLAN,
     COMPARE,
-    COVERAGE,
-    CROP_EQUIVALENT,
-    DEPTH_OF_FIELD,
     DIY_DIMENSION,
-    EXPOSURE_ND,
     FOCUS_VERDICT,
     GEAR_SETTING,
     HAZARD,
     LIST_FITS,
     MACRO_DISTANCE,
+    OF_PICTURE,
     SHIM_CALIBRATION,
 )
 from grammar.turns.going_on import OF_RING, asks, is_by_tubes, sized
@@ -25,8 +22,7 @@ from grammar.turns.turn_seen import Turn
 _TAKEN: Final = "take-off"  # the cue of filing, grinding and lapping
 _HOW: Final = "how"  # 'how much', 'how far'
 _OF_DOING: Final = frozenset([HAZARD, GEAR_SETTING])
-_OF_PICTURE: Final = frozenset([COVERAGE, CROP_EQUIVALENT, EXPOSURE_ND, DEPTH_OF_FIELD, GEAR_SETTING])
-_UNSEATED: Final = _OF_PICTURE | {HAZARD, BUY_PLAN, MACRO_DISTANCE, COMPARE, LIST_FITS}
+_UNSEATED: Final = OF_PICTURE | {HAZARD, BUY_PLAN, MACRO_DISTANCE, COMPARE, LIST_FITS}
 
 
 def harms_another_lens(turn: Turn) -> bool:
@@ -40,7 +36,7 @@ def goes_by_rings(turn: Turn) -> bool:
     """'what if I go D to C and then C to Q' after what the picture is like: what those rings make of the seat."""
     rings = [part for part in turn.heard.cast.pieces if part.piece == "adapter" and len(part.mounts) > 1]
     asks = turn.tells("cover", "vignette", "equiv", "exposure", "nd", "dof", "image-circle")
-    return turn.was in _OF_PICTURE and len(rings) > 1 and rings == turn.heard.cast.pieces and not asks
+    return turn.was in OF_PICTURE and len(rings) > 1 and rings == turn.heard.cast.pieces and not asks
 
 
 def wants_foil(turn: Turn) -> bool:
@@ -74,7 +70,7 @@ def measures_the_ring(turn: Turn) -> bool:
     measured = any(part.thickness for part in rings)
     told = turn.heard.readings.values.get("thickness") is not None
     off = (rings and told and turn.best == FOCUS_VERDICT) or tells_an_error(turn)
-    return bool((turn.best is None and measured) or off) and turn.was in _OF_PICTURE
+    return bool((turn.best is None and measured) or off) and turn.was in OF_PICTURE
 
 
 def tells_an_error(turn: Turn) -> bool:
@@ -84,3 +80,9 @@ def tells_an_error(turn: Turn) -> bool:
     pair = any(one.ids for one in turn.before.lenses) and bool(turn.before.bodies)
     asked = asks(turn.heard) or bool(turn.heard.readings.values.keys() - {"thickness"})
     return told and said and pair and not asked
+
+
+def is_told_in_turns(turn: Turn) -> bool:
+    """'in turns?' after a ring that is off: by how many of its thread's the lens is."""
+    idle = not turn.names_things and not turn.heard.readings.values
+    return turn.tells("turns-q") and turn.tells("brief") and idle and turn.was in OF_RING and sized(turn.before)

@@ -78,7 +78,7 @@ def _taken_off(heard: Heard, before: Question) -> str | None:
     is_so = verb is None and off is not None and off > 0 and tokens[off - 1].value == _BE  # 'which one is off'
     asked = is_so or any(heard.tells(cue) for cue in _ASKED)  # 'does that 36 lose light'
     asks = asked or any(DOER in one.groups for one in led)  # 'what do i lose with the 2x'
-    if not before.adapters or not (surely or off is not None) or asks:
+    if not before.adapters or not (surely or off is not None) or asks or (heard.tells("drawn-out") and not surely):
         return None
     named = [at for at, one in enumerate(tokens) if one.kind in _NAMED]
     if verb is not None and not named and len(before.adapters) == 1 and _is_it_alone(tokens, verb, off):

@@ -12,6 +12,7 @@ from grammar.kinds import (
     BUY_PLAN,
     CARD,
     CHAIN,
+    CLOSE_UPS,
     COMPARE,
     COVERAGE,
     CROP_EQUIVALENT,
@@ -24,6 +25,7 @@ from grammar.kinds import (
     HAZARD,
     LOOK_ALIKE,
     MACRO_DISTANCE,
+    PICTURED,
     SHIM_CALIBRATION,
     WHY,
 )
@@ -43,8 +45,7 @@ PLACED: Final = frozenset(
 )  # fmt: skip
 _LENS_SEEN: Final = frozenset([COVERAGE, CROP_EQUIVALENT, GEAR_SETTING])  # here only those with glass matter
 _BOUGHT: Final = frozenset([*OPTICAL, "electronic-adapter", "helicoid"])  # kinds of ring that cost what others do not
-_CLOSE: Final = frozenset([MACRO_DISTANCE, EXPOSURE_ND, DEPTH_OF_FIELD])
-_STANDING: Final = _CLOSE | {FOCUS_VERDICT, CHAIN}  # here glass and tubes stand one behind the other
+_STANDING: Final = CLOSE_UPS | {FOCUS_VERDICT, CHAIN}  # here glass and tubes stand one behind the other
 _INSTEAD: Final = "instead"  # the cue of what stands in a thing's place
 # what was measured of a lens
 _TARGET, _LIGHT, _LIT = "target", "light", frozenset(["moon"])  # what is far off, and then exposed for
@@ -53,12 +54,11 @@ _OF_LENS: Final = frozenset(["flange_to_image", "rear_reach", "barrel", "circle"
 _OF_SEAT: Final = frozenset([CHAIN, FOCUS_VERDICT, SHIM_CALIBRATION, WHY, MACRO_DISTANCE, DEPTH_OF_FIELD])
 _OF_RING: Final = frozenset(["thickness", OFF, "nominal"])
 _FULL: Final = "35mm-full-frame"
-_OF_FRAME: Final = frozenset([COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD])  # what a crop bears on
 _FRAME: Final = frozenset(["crop", "area"])
 _MODE: Final = frozenset(["mode", BODY_REGISTER])  # true of the body, as long as that is talked of
 _CIRCLE: Final = "circle"
 _FILLED: Final = frozenset(["magnification", "field", MOTIF, SIDES])  # of these only what was told last holds
-_OF_CLOSE: Final = _FILLED | {"extension", "close_focus", "front_glass", "travel"}
+_OF_CLOSE: Final = _FILLED | {"extension", "image_distance", "close_focus", "front_glass", "travel"}
 _TURNED: Final = frozenset(["frame_rate", "angle"])
 CHOICE: Final = "ring_choice"  # key of the rings told, of which one is to be chosen
 _TAPED: Final = "front_glass"
@@ -161,7 +161,7 @@ def pieces_now(heard: Heard, kept: tuple[Thing, ...], said: tuple[Thing, ...], i
         return (*kept, *said)
     if heard.tells(_INSTEAD) or intent not in _STANDING:
         return said
-    if intent in _CLOSE and all(map(_is_asked_for, said)) and "thickness" in heard.readings.values:
+    if intent in CLOSE_UPS and all(map(_is_asked_for, said)) and "thickness" in heard.readings.values:
         return (*(one for one in kept if one.piece in DRAWN), *said)  # 'the ring is 0.1 too thick' behind a tube
     if all(piece.piece in OPTICAL for piece in said):
         return (*(one for one in kept if one.piece in DRAWN and one.thickness_mm is not None), *said)
@@ -184,7 +184,7 @@ def same_pieces(heard: Heard, said: Question, before: Question) -> Question:
     """'same tubes with the 45', 'same ring with a 100': pieces told as those of before are as long as they were."""
     if _is_likened(heard, before):
         return said.with_(adapters=())
-    drawn = any(is_open(one) and one.piece in RANGED and _was_drawn(one, before) for one in said.adapters)
+    drawn = any(is_open(one) and one.piece in RANGED and _was_drawn(one, before, heard) for one in said.adapters)
     if not (heard.tells("same") or heard.tells("one-ring") or drawn or _is_the_ring(heard)):
         return said
     out: list[Thing] = []
@@ -206,9 +206,10 @@ def _is_likened(heard: Heard, before: Question) -> bool:
     return is_worn(before) and tubes_named(heard) and not (heard.tells(_INSTEAD) or heard.tells("adding"))
 
 
-def _was_drawn(piece: Thing, before: Question) -> bool:
-    """'at what helicoid setting is infinity' after a helicoid of 25 to 55 mm: it is that one."""
-    return any(one.piece == piece.piece and len(set(one.thickness_mm or ())) > 1 for one in before.adapters)
+def _was_drawn(piece: Thing, before: Question, heard: Heard) -> bool:
+    """'at what helicoid setting is infinity' after one of 25 to 55 mm, 'all the way in' after one of 9 mm: that one."""
+    like = (one.thickness_mm for one in before.adapters if one.piece == piece.piece and one.thickness_mm)
+    return any(len(set(length)) > 1 or heard.tells("drawn-shut") or heard.tells("drawn-out") for length in like)
 
 
 def _is_the_ring(heard: Heard) -> bool:
@@ -244,8 +245,8 @@ def kept_values(intent: str, lenses: tuple[Thing, ...], before: Question, said: 
     same = [thing.ids for thing in lenses] == [thing.ids for thing in before.lenses]
     # a lens whose mount was not known is still that lens when a ring tells it
     same = same or _focals(lenses) == _focals(thing for thing in before.lenses if not thing.ids) != [None]
-    close = intent in _CLOSE
-    framed = intent in _OF_FRAME and before.intent in (*_OF_FRAME, EXPOSURE_ND) and not said.bodies
+    close = intent in CLOSE_UPS
+    framed = intent in PICTURED and before.intent in (*PICTURED, EXPOSURE_ND) and not said.bodies
     framed = framed and all(thing.id == _FULL for thing in said.things if thing.kind == "format")  # 'in ff' likens it
     off = off | (_FRAME if framed else frozenset())
     kept = off | _MODE | (_OF_LENS if same else frozenset()) | (_OF_CLOSE if close else frozenset())
@@ -270,9 +271,10 @@ def _overtaken(said: Question) -> frozenset[str]:
         return _FILLED | {"extension"}
     keys = {key for key, _ in said.values}
     timed = frozenset(["shutter"]) if keys >= _TURNED else frozenset()  # the angle at a rate is the time
-    if said.distance_mm is not None and said.intent == SHIM_CALIBRATION:
-        timed |= {"mark"}  # 'now it stops at 12 m' after infinity at the 8 m mark
+    if said.distance_mm is not None:  # 'and 150 mm away' after so much before the front glass, 'stops at 12 m' now
+        timed |= {_TAPED, "mark"} if said.intent == SHIM_CALIBRATION else {_TAPED}
     timed |= frozenset([BRIGHTER]) if "light" in keys else frozenset()
+    timed |= frozenset(["extension"]) if "magnification" in keys else frozenset()  # so much makes another size
     return timed | (_FILLED if _FILLED & keys else frozenset())
 
 

@@ -2,19 +2,23 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Mapping
 from typing import Final
 
 from engine.base.compact import replace
 from grammar.hearing import Heard
-from grammar.kinds import CHAIN, COVERAGE, CROP_EQUIVALENT, DIY_DIMENSION, FOCUS_VERDICT, GEAR_SETTING, WHY
+from grammar.kinds import CHAIN, CROP_EQUIVALENT, DIY_DIMENSION, FOCUS_VERDICT, GEAR_SETTING, OF_FRAMES, WHY
 from grammar.questions import Question, Thing
 from grammar.things.casting import SPACER, Part
 from grammar.things.standins import stands_in
-from grammar.words.groups import LIGHT_SAID
+from grammar.words.groups import AMOUNT, LIGHT_SAID
+from grammar.words.mentioned import mentioned
+from grammar.words.tokens import Token
 
 VIEW: Final = "equivalent_focal_mm"
 LACKING: Final = "ring_thickness_mm"  # the ring that is to be added
 RIGHT: Final = "right ring"  # the ring that is right for the pair
+SEAT: Final = "seat"  # the rings for the other lenses, bodies and chains of the answer
 CIRCLE: Final = "image_circle_mm"  # both ends of it are told
 FILTER_ON: Final = "filter on"  # stops that the filter holds back which was told to be taken
 STACK: Final = "stack"  # how long the pieces at hand come to together, mm
@@ -25,6 +29,7 @@ KEPT: Final = frozenset(
 )  # quantities of an answer that the next turn may say again
 _TYPED_IN: Final = "stabilisation"  # the cue of a number that the body is told
 _GAUGED: Final = "flange_to_image"
+_ON: Final = " on "
 _INSTEAD: Final = "instead"  # the cue of what stands in a thing's place
 _LIKE: Final = 0.1  # share by which a stop told is off the one that was worked out
 _SO: Final = ("so ", "really ", "then ")
@@ -35,7 +40,8 @@ _SHORTEST_LENS: Final = 3.0  # mm
 _SEATED: Final = frozenset([CHAIN, FOCUS_VERDICT, WHY, DIY_DIMENSION])
 _LEAST_LENS: Final = 12.0  # mm, from which a whole length is rather that of a lens
 _NUMBERS: Final = frozenset(["NUMBER", "LENGTH", "FOCAL", "RANGE"])
-_OF_CIRCLES: Final = frozenset([COVERAGE, CROP_EQUIVALENT])
+_ELSEWHERE: Final = "other-source"  # what a text mentions that tells what is printed elsewhere
+_LEAST_REGISTER, _MOST_REGISTER = 5.0, 130.0  # mm
 _MADE_WITHIN: Final = 1.0  # mm, from what is lacking to what is sold
 
 
@@ -57,6 +63,23 @@ def likens_stop(heard: Heard, before: Question) -> bool:
     return doubted and (alike or (lit and stop == own))
 
 
+def rivalled(heard: Heard, before: Question, phrases: Mapping[str, tuple[str, ...]]) -> Question | None:
+    """'sure? another list says 45.5' after a lens on a body: what is printed elsewhere of their registers.
+
+    Not what is near to the ring that was told: that is a length of the ring. `phrases`: those listened for, by key.
+    """
+    numbers = [token for token in heard.line.tokens if token.kind in _NUMBERS and not token.text.isalpha()]
+    told = numbers[0].numbers[0] if len(numbers) == 1 and numbers[0].unit in ("", "mm") else 0.0
+    pair = any(one.ids for one in before.lenses) and any(one.ids for one in before.bodies)
+    if not pair or before.intent not in _SEATED or not _LEAST_REGISTER <= told <= _MOST_REGISTER:
+        return None
+    if heard.cast.pieces or not any(one.key == _ELSEWHERE for one in mentioned(heard.text, phrases)):
+        return None
+    if any(name in (RIGHT, LACKING) and abs(told - value) <= _MADE_WITHIN for name, value in before.told):
+        return None
+    return before.with_(text=heard.text, intent=CHAIN, follows=True, wants="", number=None, instead=())
+
+
 def without_view(heard: Heard, before: Question) -> Heard:
     """'so the stabiliser gets 77' after 'frames like 76.3 mm': the view told, which is no other lens."""
     typed_in = heard.tells(_TYPED_IN) or before.intent == GEAR_SETTING
@@ -76,16 +99,30 @@ def asks_whence(heard: Heard, before: Question) -> bool:
     ends = [value for name, value in before.told if name == CIRCLE]
     said = [number for token in heard.line.tokens if token.kind in _NUMBERS for number in token.numbers]
     near = all(any(abs(one - end) <= (_NEAR_MM if one == int(one) else _NEAR) for end in ends) for one in said)
-    return bool(said and ends) and near and before.intent in _OF_CIRCLES
+    return bool(said and ends) and near and before.intent in OF_FRAMES
 
 
 def without_number_told(heard: Heard, before: Question) -> Heard:
     """What is heard without the number whose reason is asked for: it is no other lens, and no circle measured."""
-    if not asks_whence(heard, before):
+    if not (asks_whence(heard, before) or _judges_ring(heard, before)):
         return heard
     rest = {key: text for key, text in heard.readings.values.items() if key not in ("circle", "numbers", "length")}
     cast = replace(heard.cast, lenses=[part for part in heard.cast.lenses if part.has_mount_or_kind], lengths=[])
     return replace(heard, cast=cast, readings=replace(heard.readings, values=rest))
+
+
+def _judges_ring(heard: Heard, before: Question) -> bool:
+    """'8 mm is plenty, why not', 'isn't 2 mm very thin' after the rings of that length that were told."""
+    said = [token for token in heard.line.tokens if token.kind in _NUMBERS and _is_in_mm(token)]
+    rings = [value for name, value in before.told if name in (RIGHT, LACKING, SEAT)]
+    judged = heard.tells("why") or any(AMOUNT in token.groups for token in heard.line.tokens)
+    one = len(said) == 1 and len(said[0].numbers) == 1 and judged and not heard.cast.pieces
+    return one and any(abs(abs(value) - said[0].numbers[0]) <= _NEAR for value in rings)
+
+
+def _is_in_mm(token: Token) -> bool:
+    """Whether it is told in mm, or with decimals and no unit as lengths of rings are."""
+    return token.unit == "mm" or (token.unit == "" and token.numbers[:1] != (float(int(token.numbers[0])),))
 
 
 def piece_offered(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
@@ -153,3 +190,9 @@ def _is_length(part: Part) -> bool:
     """Whether it is a length and nothing else."""
     rest = (part.mounts, part.kinds, part.traits, part.formats, part.zoom, part.f_number, part.named, part.strange)
     return not any(rest) and not part.count and part.noun.head is None
+
+
+def ring_case(cases: Iterable[str | None]) -> str | None:
+    """The case of the one ring that an answer tells as 'om-mount on e-mount'; None where it tells of none, or more."""
+    pairs = {one for one in cases if one is not None and _ON in one}
+    return next(iter(pairs)) if len(pairs) == 1 else None

@@ -8,6 +8,7 @@ from typing import Final
 from engine.base.compact import compact
 from grammar.hearing import Heard
 from grammar.kinds import (
+    BY_SEAT,
     CHAIN,
     COMPARE,
     COVERAGE,
@@ -23,36 +24,26 @@ from grammar.kinds import (
     LIST_FITS,
     LOOK_ALIKE,
     MACRO_DISTANCE,
+    OF_FRAMES,
+    OF_PICTURE,
     OUT_OF_SCOPE,
+    SEATED,
     SHIM_CALIBRATION,
     WHY,
 )
-from grammar.questions import OFF, Question
+from grammar.questions import MODE, OFF, Question
 from grammar.things.casting import OPTICAL
-from grammar.turns.going_on import (
-    ASIDE,
-    OF_STOPS,
-    PUT_RIGHT,
-    asks,
-    is_to_be_seated,
-    puts_tube,
-    ranked_by,
-    saved_by_stop,
-    sized,
-)
+from grammar.turns.going_on import ASIDE, OF_STOPS, asks, is_to_be_seated, puts_tube, ranked_by, saved_by_stop, sized
 from grammar.turns.of_another import is_of_another, is_one_more, only_frame, only_glass, only_swaps
 from grammar.turns.only_told import only_tells
 from grammar.turns.same_matter import same_matter
 from grammar.turns.whom import Meant
 from grammar.words.groups import LIGHT_SAID
 
-_WAYS: Final = frozenset([CHAIN, FOCUS_VERDICT])
-_OF_PICTURE: Final = frozenset([COVERAGE, CROP_EQUIVALENT, EXPOSURE_ND, DEPTH_OF_FIELD, GEAR_SETTING])
 _SEEN: Final = frozenset(
     [CHAIN, FOCUS_VERDICT, COVERAGE, CROP_EQUIVALENT, COMPARE, WHY, EXPOSURE_ND, DEPTH_OF_FIELD, GEAR_SETTING]
 )
 _TROUBLED: Final = frozenset([None, SHIM_CALIBRATION, OUT_OF_SCOPE, HAZARD, GEAR_SETTING])
-_OF_FRAME: Final = frozenset([COVERAGE, CROP_EQUIVALENT])
 _CLOSER: Final = ("closer", "nearer")  # how the words end that ask for more than there is
 _PLAIN: Final = 5.0  # the weight from which something else is plainly asked beside what is told
 # what words that only tell of a lens may seem to ask
@@ -110,7 +101,7 @@ def weighs_too_much(turn: Turn) -> bool:
 def stops_short(turn: Turn) -> bool:
     """'it stops at 60 cm' after a lens on a body."""
     away = turn.heard.readings.distance_mm
-    return turn.was in _WAYS and turn.tells("stops-at") and away is not None and not asks(turn.heard)
+    return turn.was in SEATED and turn.tells("stops-at") and away is not None and not asks(turn.heard)
 
 
 def wants_it_closer(turn: Turn) -> bool:
@@ -119,7 +110,7 @@ def wants_it_closer(turn: Turn) -> bool:
     closer = any(turn.heard.text[cue.column - 1 : cue.end].casefold().endswith(_CLOSER) for cue in tells)
     alone = not (cast.lenses or cast.bodies or cast.pieces or turn.heard.readings.values)
     wanted = turn.best == MACRO_DISTANCE or (closer and alone)
-    return turn.was in _WAYS and bool(tells) and wanted and not cast.pieces
+    return turn.was in SEATED and bool(tells) and wanted and not cast.pieces
 
 
 def picks_stock(turn: Turn) -> bool:
@@ -192,14 +183,14 @@ def wants_it_seated(turn: Turn) -> bool:
 
 def wants_it_mended(turn: Turn) -> bool:
     """'how do i fix it' after a lens on a body."""
-    troubled = turn.tells("remedy") and turn.was in PUT_RIGHT and turn.best in _TROUBLED
+    troubled = turn.tells("remedy") and turn.was in BY_SEAT and turn.best in _TROUBLED
     return troubled and not (turn.names_things or sized(turn.before))
 
 
 def wants_it_set_right(turn: Turn) -> bool:
     """'whats the fix' after a ring that was measured: what is to be taken off it, or put under it."""
     leant = turn.best == FOCUS_VERDICT and turn.heard.weighed.weight(FOCUS_VERDICT) <= 0  # by its wording alone
-    asked = turn.tells("remedy") and turn.was in _WAYS and (leant or turn.best in (*_TROUBLED, CHAIN, DEFINITION))
+    asked = turn.tells("remedy") and turn.was in SEATED and (leant or turn.best in (*_TROUBLED, CHAIN, DEFINITION))
     plain = not (turn.names_things or turn.tells("instead", "stops-down") or turn.heard.readings.limits)
     # where no ring is told but how thick one is, the chain told before is asked what would lift it
     return asked and plain and sized(turn.before) and bool(turn.before.adapters)
@@ -209,7 +200,7 @@ def takes_it_off(turn: Turn) -> bool:
     """'so i file how much' after by how much a ring is off, or where a lens ends on it."""
     before = turn.before
     ends = (before.mentions("stops-at") and before.distance_mm is not None) or before.said(OFF) is not None
-    off = turn.was == SHIM_CALIBRATION or (turn.was in _WAYS and ends)
+    off = turn.was == SHIM_CALIBRATION or (turn.was in SEATED and ends)
     return off and turn.tells("take-off") and not turn.names_things
 
 
@@ -254,12 +245,12 @@ def wants_that_view(turn: Turn) -> bool:
     cast, readings = turn.heard.cast, turn.heard.readings
     else_told = cast.lenses or cast.pieces or readings.values or readings.f_number or readings.distance_mm
     framed = bool(cast.bodies or cast.frames) and turn.before.lens is not None
-    return turn.was in _OF_PICTURE and turn.tells("match") and framed and not (else_told or turn.tells("dof"))
+    return turn.was in OF_PICTURE and turn.tells("match") and framed and not (else_told or turn.tells("dof"))
 
 
 def asks_pixels_left(turn: Turn) -> bool:
     """'pixels from 42 MP', 'is UHD still possible' after a way: what is left of its picture."""
-    asked = turn.was in _WAYS and turn.tells("recording", "pixels")
+    asked = turn.was in SEATED and turn.tells("recording", "pixels")
     return asked and not (turn.names_things or turn.tells("exposure", "nd", "sharp-enough", "blur", "why"))
 
 
@@ -275,7 +266,7 @@ def views_other_glass(turn: Turn) -> bool:
 
 def leaves_the_crop(turn: Turn) -> bool:
     """'and with the whole sensor' after a crop that was told: the same is asked without it."""
-    cropped = turn.was in _OF_FRAME and turn.before.said("crop") is not None
+    cropped = turn.was in OF_FRAMES and (turn.before.said("crop") or turn.before.said(MODE)) is not None
     return cropped and turn.tells("uncropped") and not turn.heard.cast.lenses
 
 
@@ -287,7 +278,7 @@ def sets_for_another(turn: Turn) -> bool:
 def is_lit_by_glass(turn: Turn) -> bool:
     """'would a 0.5x reducer fix that' after what a lens lights or frames like: what it does so behind that glass."""
     idle = all(cue.tells in _OF_CURE for cue in turn.heard.cues)
-    return turn.was in _OF_FRAME and only_glass(turn.heard) and idle and not turn.heard.readings.values
+    return turn.was in OF_FRAMES and only_glass(turn.heard) and idle and not turn.heard.readings.values
 
 
 def is_saved_by_stop(turn: Turn) -> bool:

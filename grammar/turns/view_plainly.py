@@ -53,7 +53,7 @@ def crop_body(heard: Heard, before: Question) -> str | None:
     if at is None or told or not (body or _is_on_full(before)):
         return None
     start, end = tokens[at].column - 1, tokens[at].column - 1 + len(tokens[at].text)
-    mode = "" if body else _MODE
+    mode = "" if body or heard.tells("what-is") else _MODE  # 'on crop what is it' asks for no word
     return f"{heard.text[:start]}{_SMALLER}{mode}{heard.text[end:]}"
 
 
@@ -69,8 +69,8 @@ def _is_a_mode(tokens: tuple[Token, ...], at: int) -> bool:
     token, before = tokens[at], tokens[at - 1] if at else None
     if not is_of_crop(token) or READ_OUT not in token.groups:
         return False
-    ends = at + 1 == len(tokens) or tokens[at + 1].kind in ("STOP", "JOIN", "MARK")
-    put = before is not None and before.value == "in"
+    ends = at + 1 == len(tokens) or tokens[at + 1].kind in ("STOP", "JOIN", "MARK", "CUE", "DET")
+    put = before is not None and before.value in ("in", "on")
     switched = any(one.kind == "BODY" or {CHANGES_OVER, SET_SO} & set(one.groups) for one in tokens[:at])
     put = put or (before is not None and before.value == "to" and switched)  # 'do I need to crop' is put to nothing
     return token.kind == "FRAME" or (put and ends)

@@ -24,13 +24,15 @@ from grammar.kinds import (
     WHY,
 )
 from grammar.questions import Question
+from grammar.things.casting import DRAWN
 from grammar.turns.lit_again import SETTINGS
 from grammar.turns.turn_seen import Turn
-from grammar.words.groups import MADE_SURE
+from grammar.words.groups import DEPTH_SAID, MADE_SURE, SCREW
 
 _SEATED: Final = frozenset([SHIM_CALIBRATION, FOCUS_VERDICT, IDENTIFY_MOUNT])
 _NAMING: Final = frozenset([DEFINITION, LOOK_ALIKE, IDENTIFY_MOUNT])
 _PLAIN: Final = 4.0  # evidence from this weight up asks so much by itself
+_STRONGLY: Final = 0.9  # wording that leans so far leaves no doubt
 _NO_REASON: Final = 1.0  # and so little speaks for no reason
 _OF_ITSELF: Final = "own"  # what 'mine is' measures
 _RING: Final = "adapter"
@@ -44,6 +46,12 @@ _OF_FIT: Final = frozenset(
 )  # fmt: skip
 _FRAMED: Final = frozenset([COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, MACRO_DISTANCE])
 _BORE: Final = "bore"  # the measure of a hole
+_PUT_ON: Final = frozenset([CHAIN, FOCUS_VERDICT, DIY_DIMENSION, BUY_PLAN, DEFINITION, MACRO_DISTANCE, CROP_EQUIVALENT])
+_TAKES: Final = ("ok", "right", "fit-q", "will", "can", "takes", "what-if")
+_SCREWS: Final = ("thread", "screw")
+_THICKNESS: Final = "thickness"
+_PLANES: Final = frozenset(["flange-to-image", "front-glass"])
+_TOLD_FAR: Final = frozenset([MACRO_DISTANCE, DEPTH_OF_FIELD, FOCUS_VERDICT, SHIM_CALIBRATION])
 
 
 def asks_of_infinity(turn: Turn) -> bool:
@@ -136,9 +144,71 @@ def asks_the_hole(turn: Turn) -> bool:
     return hole and stop and lens and not (turn.heard.cast.bodies or turn.heard.cast.pieces)
 
 
+def asks_from_where(turn: Turn) -> bool:
+    """'from the sensor or the glass?' after distances: they are told again, with the plane that they count from."""
+    ends = [one for one in turn.heard.line.tokens if one.kind == "MEASURE" and one.value in _PLANES]
+    asked = turn.tells("counts-from") or len(ends) > 1
+    far = turn.heard.readings.distance_mm in (None, turn.before.distance_mm)
+    more = turn.heard.cast.bodies or turn.heard.cast.pieces or turn.heard.readings.values or not far
+    return turn.was in _TOLD_FAR and asked and not more
+
+
+def asks_depth_at_tubes(turn: Turn) -> bool:
+    """'with 10 of tube how deep': how much is sharp so close, and nothing that is to be made."""
+    deep = any(DEPTH_SAID in one.groups for one in turn.heard.line.tokens)
+    drawn = any(part.piece in DRAWN and part.thickness for part in turn.heard.cast.pieces)
+    drawn = drawn or "extension" in turn.heard.readings.values
+    lens = turn.before.lens is not None and turn.before.lens.focal_length_mm is not None
+    return deep and drawn and lens and turn.best in (None, DIY_DIMENSION, DEPTH_OF_FIELD, MACRO_DISTANCE)
+
+
+def binds_in_its_thread(turn: Turn) -> bool:
+    """'too tight when i screw it in' after a lens on a body: whether the two threads are one."""
+    screwed = any(one.kind == "MOUNTWORD" and SCREW in one.groups for one in turn.heard.line.tokens)
+    screwed = screwed or bool(turn.heard.readings.values.keys() & {"turns"})
+    lens = any(one.ids for one in turn.before.lenses)
+    return lens and turn.was in _PUT_ON and turn.tells("wont-go") and screwed and not turn.names_things
+
+
+def asks_of_a_thread(heard: Heard, before: Question) -> bool:
+    """'1 mm pitch ok?', 'would an M42 thread do' after a lens of a named thread: whether that takes it, and no word."""
+    cast, lens = heard.cast, before.lens is not None and bool(before.lens.ids)
+    asked = any(map(heard.tells, _TAKES)) and not (heard.tells("what-is") or heard.tells("correct"))
+    screw = len(cast.lenses) == 1 and any(SCREW in one.groups for one in heard.line.tokens if one.kind == "MOUNTWORD")
+    screw = screw or any(one.kind == "MOUNT" and one.text.casefold().endswith(_SCREWS) for one in heard.line.tokens)
+    told = (heard.readings.pitch is not None or "thread" in heard.readings.values) and not cast.lenses
+    named = screw and not cast.lengths and not any(part.focal or part.subject for part in cast.lenses)
+    return lens and asked and (told or named) and not (cast.bodies or cast.frames) and before.intent in _PUT_ON
+
+
+def fits_in_a_ring(turn: Turn) -> bool:
+    """'does an M42 ring take it' after a lens on a body: what it does by that ring, and no list of bodies."""
+    cast = turn.heard.cast
+    ring = len(cast.pieces) == 1 and cast.pieces[0].piece == _RING and bool(cast.pieces[0].mounts)
+    lens = any(one.ids for one in turn.before.lenses) and bool(turn.before.bodies)
+    alone = not (cast.bodies or any(not part.by_piece for part in cast.lenses))
+    return ring and lens and alone and turn.was in _PUT_ON and turn.tells("takes")
+
+
+def mends_its_error(turn: Turn) -> bool:
+    """'0.2 too thin, what do i do' in one breath: what is to be put under the ring, or taken off it."""
+    cast, told = turn.heard.cast, turn.heard.readings.values.keys()
+    named = cast.lenses or cast.bodies or any(not part.is_bare for part in cast.pieces)
+    pair = any(one.ids for one in turn.before.lenses) and bool(turn.before.bodies)
+    return pair and turn.tells("remedy") and told == {_THICKNESS} and turn.tells("too-thin", "too-thick") and not named
+
+
 def plainest(turn: Turn) -> str | None:
-    """What its words ask; a reason only where something speaks for one, else what plainly speaks."""
+    """What its words ask; a reason only where something speaks for one, else what plainly speaks.
+
+    Wording that leans to what was asked before, where nothing told speaks for that, yields to what plainly speaks.
+    """
     ranked = turn.heard.weighed.ranked
+    read = turn.heard.readings
+    told = read.values or read.distance_mm is not None or read.f_number is not None or turn.heard.cast.pieces
+    idle = turn.best == turn.was and turn.heard.weighed.weight(turn.was) <= 0 and not told
+    if idle and turn.heard.weighed.likely.get(turn.was, 0.0) < _STRONGLY and ranked and ranked[0][1] >= _PLAIN:
+        return ranked[0][0]
     if turn.best != WHY or not ranked or turn.heard.weighed.weight(WHY) > _NO_REASON:
         return turn.best
     return ranked[0][0] if ranked[0][1] >= _PLAIN else turn.best

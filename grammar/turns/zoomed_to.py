@@ -9,9 +9,9 @@ from engine.base.compact import replace
 from grammar.hearing import Heard
 from grammar.questions import Question, Thing
 from grammar.words.groups import LONG_END, WIDE_END
+from grammar.words.token_kinds import SIZES
 
 _ZOOM: Final = "zoom"
-_NUMBERS: Final = frozenset(["NUMBER", "LENGTH", "FOCAL"])
 _OTHERS: Final = frozenset(["MOUNT", "BODY", "PIECE", "FORMAT", "FNUM", "COMBO", "RANGE", "KEYED"])
 
 
@@ -29,7 +29,7 @@ def zoomed_to(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
 def _set_at(heard: Heard, ends: tuple[float, float]) -> float | None:
     numbers = [
         token.numbers[0] for token in heard.line.tokens
-        if token.kind in _NUMBERS and not token.text.isalpha() and token.unit in ("", "mm")
+        if token.kind in SIZES and not token.text.isalpha() and token.unit in ("", "mm")
     ]  # fmt: skip
     if len(numbers) == 1:
         return numbers[0] if ends[0] <= numbers[0] <= ends[1] else None

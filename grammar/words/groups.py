@@ -10,6 +10,7 @@ from engine.base.compact import compact, field
 _MOST_KNOWN: Final = 2000  # texts kept with their groups
 _BEGINS: Final = "*"  # at the end of a word of a group: all that begins so
 
+AMOUNT: Final = "amount"
 ANGLE: Final = "angle"
 ASKS: Final = "asks"
 AWAY: Final = "away"

@@ -191,3 +191,18 @@ def test_a_lens_stuck_after_a_turn_is_to_be_turned_back(desk, text):
     last = desk.ask(f"T2 lens {text} in an M42 ring. hurt anything?")
     assert "Tight after 1.5 turns" in said(last)
     assert "turn it back" in said(last)
+
+
+@pytest.mark.parametrize("say", [
+    "old long lens from grandma's box, 42mm screw, won't go right in my m42 ring",
+    "m42 ring jams after a turn on this old 300mm",
+    "the lens starts in m42 and then binds",
+])  # fmt: skip
+def test_what_binds_in_the_hole_of_a_screw_is_named(asked, say):
+    text = " ".join(asked(say)["text"].split())
+    assert "T2" in text[:500]
+    assert "ten crests" in text
+
+
+def test_a_focus_ring_that_does_not_turn_is_no_screw(asked):
+    assert "does not go home" not in " ".join(asked("focus ring won't turn on my m42 lens")["text"].split())

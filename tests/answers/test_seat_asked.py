@@ -220,3 +220,16 @@ def test_that_it_fits_is_no_reason_for_it_to_focus(club, turn):
     found = talk(club, "CS 6mm lens on a C camera, distant things are mush", turn)[-1]
     assert found.intent == "why"
     assert "They do screw together" in flat(found)
+
+
+@pytest.mark.parametrize(("say", "off"), [
+    ("my double 8 cam has the D thread but lenses from another D cam are all out of focus on it", "4.49 mm too close"),
+    ("c lens on my c camera is all out of focus, why", "5 mm too close"),
+])  # fmt: skip
+def test_a_lens_soft_in_its_own_mount_may_be_of_another_with_that_thread(asked, say, off):
+    text = text_of(asked(say))
+    assert text.index("Straight on in its own mount it should be sharp") < text.index(off)
+
+
+def test_a_lens_asked_about_in_its_own_mount_is_not_called_soft(asked):
+    assert "it should be sharp" not in text_of(asked("does a C lens reach infinity on a C camera"))

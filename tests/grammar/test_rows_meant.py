@@ -95,3 +95,17 @@ def test_a_row_that_ends_on_a_body_is_of_lenses() -> None:
     got = asked("50mm C/Y, an EF and an F for my E")
     assert ids(got.lenses) == ["cy-mount", "ef-mount", "f-mount"]
     assert ids(got.bodies) == ["e-mount"]
+
+
+@pytest.mark.parametrize(
+    ("text", "lens", "body"),
+    [
+        ("got a machine vision cam with CS thread and a C mount 16mm lens on its 5mm ring", "c", "cs"),
+        ("a camera with a C mount and a 16mm D lens", "d", "c"),
+        ("camera with C thread, 50mm M42 lens", "m42", "c"),
+    ],
+)
+def test_the_thread_that_a_camera_is_told_with_is_its_own(text: str, lens: str, body: str) -> None:
+    got = asked(text)
+    assert ids(got.lenses) == [lens]
+    assert ids(got.bodies) == [body]

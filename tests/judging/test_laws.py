@@ -71,7 +71,7 @@ def ring_between(lens: Lens, body_mount: str, error_mm: float, off_mm: float, re
     if not (is_known(front) and is_known(rear)):
         return None
     seat = front.nominal - rear.nominal + error_mm
-    span = Span(Interval.around(seat, off_mm, off_mm), Interval.around(seat + reach_mm, off_mm, off_mm))
+    span = Span(*(Interval(end - off_mm, end + off_mm, end) for end in (seat, seat + reach_mm)))
     return Adapter(
         "ring", "ring", lens.mount, body_mount, "helicoid" if reach_mm else "plain", MEASURED, span, "measured"
     )

@@ -6,17 +6,12 @@ import re
 from typing import Final
 
 from grammar.kinds import (
-    COVERAGE,
-    CROP_EQUIVALENT,
-    DEPTH_OF_FIELD,
-    EXPOSURE_ND,
     FOCUS_VERDICT,
-    GEAR_SETTING,
     IDENTIFY_MOUNT,
+    OF_PICTURE,
 )
 from grammar.questions import RING, Question, Thing
 
-_OF_PICTURE: Final = frozenset([COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, EXPOSURE_ND, GEAR_SETTING])
 _KEYS: Final = frozenset(["thickness", "numbers", "length"])
 _LIT: Final = frozenset(["light", "shutter", "iso", "frame_rate", "angle"])  # of an exposure, and no matter of the seat
 _LEAST_MM: Final = 2.0  # a ring that is thinner may be off by as much as it is thick
@@ -29,7 +24,7 @@ def with_ring_in_talk(question: Question, right_mm: float) -> Question:
     """'mine says 26.6' after what an 85 mm OM lens frames like on MFT: with that ring, whether it reaches infinity."""
     told = _ALONE.findall(question.text)
     prior = question.prior.intent if question.prior is not None else None
-    asked = question.intent in _OF_PICTURE or (question.intent == IDENTIFY_MOUNT and prior in _OF_PICTURE)
+    asked = question.intent in OF_PICTURE or (question.intent == IDENTIFY_MOUNT and prior in OF_PICTURE)
     if not question.follows or not asked or len(told) != 1 or right_mm < _LEAST_MM:
         return question
     size = float(told[0])
@@ -41,5 +36,5 @@ def with_ring_in_talk(question: Question, right_mm: float) -> Question:
     if lens is None or body is None or not (claimed or question.distance_mm == size * 1000):
         return question
     ring = Thing(words=f"{size:g} mm ring", piece=RING, front=lens.ids, rear=body.ids, thickness_mm=(size, size))
-    kept = tuple(row for row in question.values if row[0] not in _KEYS | _LIT)
+    kept = question.rest(*(_KEYS | _LIT))
     return question.with_(intent=FOCUS_VERDICT, topic=None, adapters=(ring,), values=kept, distance_mm=None)

@@ -49,7 +49,7 @@ def with_all_of_mine(question: Question, catalogue: Catalogue) -> Question:
     if "bodies" in every and (not question.bodies or _same(question.bodies, bodies)):
         question = question.with_(bodies=bodies)
         kept.append("bodies")
-    rest = tuple(row for row in question.values if row[0] != ALL)
+    rest = question.rest(ALL)
     return question.with_(values=(*rest, (ALL, ", ".join(kept)))) if kept else question.with_(values=rest)
 
 

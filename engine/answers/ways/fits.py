@@ -19,7 +19,7 @@ from engine.answers.seat.telling import CERTAINTY_WORDS, VERDICT_WORDS, chain_ti
 from engine.answers.ways.elsewhere_asked import elsewhere_asked, is_left_out
 from engine.answers.ways.fits_all import Home, Taken, homes_told
 from engine.answers.ways.fits_priced import first_by, order_told, with_price
-from engine.answers.ways.kinds_asked import is_of, kinds_asked
+from engine.answers.ways.kinds_asked import RINGED, is_of, kinds_asked, of_format
 from engine.answers.ways.measured_room import room_on_bodies
 from engine.answers.ways.pairs import of_known, sides_of
 from engine.answers.ways.refused_mounts import NOT_FITTING, not_fitting, refused, usual_by_rings
@@ -39,9 +39,9 @@ MOST_LISTED = 24
 # parts that are no camera lens: told only where they are asked for
 ASIDE = frozenset({"filter", "board", "bellows", "microscope", "projector", "enlarger"})
 BODIES_NOW = frozenset({"mirrorless"})  # for these a ring can be made where none is sold
-RINGED = frozenset({"slr", "medium-format"})  # lenses of these are put on other bodies by a plain ring
 WELL_SERVED = 15  # a body for which so many are sold needs no telling what could be made
 UNUSUAL = frozenset({"lens-side-only"})
+OFTEN_RINGED = 5  # so many rings are sold for T2 and its like, which no body has either
 
 
 @compact
@@ -98,7 +98,7 @@ def _fits_of(
     lens: Thing | None, body: Thing | None, kinds: frozenset[str], question: Question, knowledge: Knowledge
 ) -> list[Fit]:
     fits = []
-    for name in _partners(lens, body, kinds, knowledge):
+    for name in of_format(_partners(lens, body, kinds, knowledge), lens, question, knowledge.catalogue):
         partner = Thing("mount", (name,), name)
         wanted = lens is not None or is_coupled_as_asked(knowledge.catalogue.mounts[name], question)
         fit = _fit(lens or partner, body or partner, lens is not None, question, knowledge) if wanted else None
@@ -114,7 +114,8 @@ def _rings_to_make(body: Thing, told: set[str], question: Question, knowledge: K
     fits = []
     for name, mount in knowledge.catalogue.mounts.items():
         wanted = is_coupled_as_asked(mount, question)
-        if wanted and mount.kind in RINGED and name not in told and not {*mount.traits} & UNUSUAL:
+        unusual = {*mount.traits} & UNUSUAL and usual_by_rings(name, knowledge) < OFTEN_RINGED
+        if wanted and mount.kind in RINGED and name not in told and not unusual:
             fit = _fit(Thing("mount", (name,), name), body, False, question, knowledge)
             if fit is not None and fit.best is None:
                 fits.append(fit)
@@ -239,11 +240,15 @@ def _is_answer(fit: Fit, wants_infinity: bool, bare: bool = False) -> bool:
 
 
 def _head(rows: list[Fit], what: str, order: str) -> str:
-    """How many fit; that none of them gives infinity is said first."""
+    """How many fit; that none of them gives infinity, or that nothing is sold for most, is said first."""
     if not rows:
         return f"Nothing in the facts fits {what}."
     if not any(_reaches(fit) for fit in rows):
         return f"None with infinity. {len(rows)} for close-ups only:"
+    made = sum(fit.best is None for fit in rows)
+    if made > len(rows) - made:
+        sold = f"{len(rows) - made} fit as they are or with rings that are sold; for" if made < len(rows) else "For"
+        return f"{sold} {made} a plain ring that keeps infinity could be made, which nobody sells:"
     return f"{len(rows)} fit {what}, {order}:"
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import Final
 
 from engine.answers.parts.answer import ANSWERED, Answer, Line
@@ -51,12 +52,17 @@ def _is_only_told(question: Question) -> bool:
     return bool(places) and all(one.at in told for one in places)
 
 
-def why_iris(question: Question, rows: tuple[Listed, ...], knowledge: Knowledge) -> Answer | None:
+def why_iris(
+    question: Question, rows: tuple[Listed, ...], knowledge: Knowledge, chains_first: Callable[[Question], Answer]
+) -> Answer | None:
     """Why the iris cannot be worked, or what would let it, after that was asked of the chain before.
 
     That it does nothing on that chain is asked about as well: 'blades never move, there is a little pin at the back'.
+    After what told of no chain, as how deep it is sharp, it is asked of the best one.
     """
     prior, dead = question.prior, question.intent == WHY and question.topic == _IRIS
+    if dead and not rows and question.lens is not None and question.lens.ids and question.body is not None:
+        rows = tuple(chain.listed for chain in chains_first(question).chains or ())
     if prior is None or not question.follows or not rows or not (dead or mentions(prior, "iris-asked")):
         return None
     judged = rows[0].judged

@@ -17,7 +17,7 @@ from engine.answers.parts.nearby import (
     surely_named,
 )
 from engine.answers.parts.owned import own_lens
-from engine.answers.parts.said import focals
+from engine.answers.parts.said import focals, mentions
 from engine.answers.picture.equivalent import framed
 from engine.answers.seat.spacing import far_limits, marks, tubes, usual_focals
 from engine.facts.guidance import Advice
@@ -29,6 +29,8 @@ STUCK = "stuck"  # the topic of what does not come off
 _BEFORE_LENS = frozenset({"step-ring", "filter", "close-up-lens"})
 _SHOWN = {"dashes": "no-aperture-data"}  # what a display shows, by the advice on it
 FIRST_OF = {HAZARD: (WHY, HAZARD), "why": (WHY, HAZARD)}  # kinds of advice that are told first
+PUT_IN = "shim-how"  # the advice where a shim is put
+WHOSE = "ring-or-lens"  # and that on how to tell which of them is off
 MOST = 3
 ALONE = 3.0  # what the words of two questions together must share with an advice
 HELD_BACK = "nd filter"
@@ -36,6 +38,16 @@ HARM = "damage"  # whether it hurts is a matter of advice, not of a chain told b
 THREE_CHIPS = "three chips"  # trait of a lens for video
 PRISM = "prism-behind"  # and of the mounts of such
 _WARNING = frozenset({"caution", "danger"})
+
+
+def of_shims(question: Question, rows: list[Advice], alone: str | None, knowledge: Knowledge) -> list[Advice]:
+    """The advice that its words are about, behind what it asks for; `alone`: the one that is all there is to tell."""
+    asked = ((PUT_IN, mentions(question, "shim-where")), (WHOSE, mentions(question, "whose-fault")))
+    wanted = alone or next((name for name, is_asked in asked if is_asked), None)
+    if wanted is None:
+        return rows
+    first = knowledge.catalogue.advice[wanted]
+    return [first, *(row for row in rows if row is not first)][: 1 if alone or wanted == WHOSE else 2]
 
 
 def named_or_near(
