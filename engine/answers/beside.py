@@ -249,7 +249,7 @@ _plate: Final = named("shims.bare_sensor", "with_plate_told")
 _hole: Final = named("exposure.holes", "with_hole_for_stop")
 # which way a lens sits off, and from which stop that is hidden, before the answer
 _way_off: Final = named("seat.way_off", "with_way_off")
-_hidden: Final = named("seat.hidden_by_stop", "with_hiding_stop")
+_hidden: Final = named("picture.hidden_by_stop", "with_hiding_stop")
 # what it tells that infinity is missed with a ring that should reach it, before the answer
 _missed: Final = named("shims.missed", "with_infinity_missed")
 # lengths in inches too, before the answer

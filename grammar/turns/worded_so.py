@@ -42,7 +42,7 @@ _IF: Final = "if"
 _PLACED: Final = frozenset([CHAIN, FOCUS_VERDICT, WHY])
 # cues that ask nothing beside 'it screws in'
 _OF_FIT: Final = frozenset(
-    ["sure", "doubt", "why", "fit-q", "ok", "right", "same", "thread-said", "mount-only", "drawn-out", "can"]
+    ["sure", "doubt", "why", "fit-q", "ok", "right", "same", "thread-said", "mount-only", "drawn-out", "drawn-shut", "can"]
 )  # fmt: skip
 _FRAMED: Final = frozenset([COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, MACRO_DISTANCE])
 _BORE: Final = "bore"  # the measure of a hole
