@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from typing import Final
 
-from grammar.words.token_kinds import LENGTHS
 from grammar.words.tokens import Token
 
 _CLEAR: Final = "clear"
@@ -18,7 +17,7 @@ def with_clear_openings(tokens: list[Token]) -> list[Token]:
     out = list(tokens)
     for at, token in enumerate(tokens):
         before, after = tokens[at - 1] if at else None, tokens[at + 1] if at + 1 < len(tokens) else None
-        metric = before is not None and before.kind in LENGTHS and before.unit in ("", "mm")
+        metric = before is not None and before.may_be_mm
         wide = metric and before is not None and len(before.numbers) == 1 and before.numbers[0] >= _LEAST
         if token.text.casefold() == _CLEAR and wide and (after is None or after.kind in _ENDS):
             out[at] = token.as_("MEASURE", value=_BORE, implies=())

@@ -155,7 +155,7 @@ def _has_frame(tokens: list[Token], but: int) -> bool:
 def _has_focal(tokens: list[Token], but: int) -> bool:
     """Whether a focal length is told by another number than this."""
     others = [one for at, one in enumerate(tokens) if at != but]
-    return any(one.kind in _FOCALS or (one.kind == "LENGTH" and one.unit == "mm") for one in others)
+    return any(one.kind in _FOCALS or one.is_mm for one in others)
 
 
 def _key(tokens: list[Token], size: int, *words: int) -> None:

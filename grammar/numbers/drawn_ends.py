@@ -117,7 +117,7 @@ def _ends(tokens: list[Token], places: range) -> tuple[int, int] | None:
     joined = False
     for place in places:
         token = tokens[place]
-        bare = token.kind == "NUMBER" or (token.kind == "LENGTH" and token.unit == "mm")
+        bare = token.kind == "NUMBER" or token.is_mm
         listed = bool(found) and token.kind == "LENGTH" and tokens[place - 1].kind == "JOIN"
         if joined and tokens[place - 1].kind != "JOIN":
             return None  # 'helicoid 5 mm, how close will 50 go' tells of something else behind the comma

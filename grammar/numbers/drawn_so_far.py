@@ -66,4 +66,4 @@ def _with_ends_named(tokens: list[Token], at: int, told: Token) -> list[Token]:
 
 def _is_length(token: Token) -> bool:
     bare = token.kind == "NUMBER" and not token.text.isalpha()
-    return bare or (token.kind == "LENGTH" and token.unit == "mm")
+    return bare or token.is_mm

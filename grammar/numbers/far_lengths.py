@@ -54,7 +54,7 @@ def _is_far(token: Token, tokens: list[Token]) -> bool:
 
 def _is_lens(token: Token) -> bool:
     """'0.8 m 35 mm': a focal length, which no distance describes."""
-    return token.kind in ("FOCAL", "COMBO", "FNUM") or (token.kind == "LENGTH" and token.unit == "mm")
+    return token.kind in ("FOCAL", "COMBO", "FNUM") or token.is_mm
 
 
 def _ends_on_body(tokens: list[Token], out: list[Token]) -> bool:

@@ -92,7 +92,7 @@ def _width(token: Token) -> Token:
 
 
 def _is_size(token: Token) -> bool:
-    bare = token.kind == "NUMBER" or (token.kind == "LENGTH" and token.unit == "mm")
+    bare = token.kind == "NUMBER" or token.is_mm
     return bare and bool(token.numbers) and token.numbers[0] in _SIZES
 
 
@@ -107,7 +107,7 @@ def _with_pair(tokens: list[Token], of_filter: int, front: int) -> list[Token]:
 def _may_be(tokens: list[Token], at: int) -> bool:
     """A bare number, or a length in mm, of nothing that follows it."""
     token = tokens[at]
-    bare = token.kind == "NUMBER" or (token.kind == "LENGTH" and token.unit == "mm")
+    bare = token.kind == "NUMBER" or token.is_mm
     if not bare or token.text.isalpha() or not _LEAST <= token.numbers[0] <= _MOST:
         return False
     after = tokens[at + 1].kind if at + 1 < len(tokens) else "STOP"

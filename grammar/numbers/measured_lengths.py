@@ -88,9 +88,9 @@ def _is_between(tokens: list[Token], at: int, word: Token) -> bool:
         return False
     before, after = tokens[at - 1], tokens[at + 1]
     metric = before.kind == "NUMBER" and before.text.isdecimal() if after.kind == "NUMBER" else False
-    metric = metric or (before.kind == "LENGTH" and before.unit == "mm")
+    metric = metric or before.is_mm
     whole = metric and before.numbers[0] == int(before.numbers[0])
-    fits = after.kind == "NUMBER" or (after.kind == "LENGTH" and after.unit == "mm")
+    fits = after.kind == "NUMBER" or after.is_mm
     return whole and fits and not after.text.isalpha()
 
 
@@ -216,7 +216,7 @@ def _is_a_lens(tokens: list[Token], at: int) -> bool:
 def _is_focal(tokens: list[Token], at: int) -> bool:
     """'closest focus of a 28 mm', 'of my 35': no lens focuses so near, and an article makes a bare number a lens."""
     token = tokens[at]
-    short = token.kind == "LENGTH" and token.unit == "mm" and token.numbers[0] < _LEAST_AWAY
+    short = token.is_mm and token.numbers[0] < _LEAST_AWAY
     bare = token.kind == "NUMBER" and not token.unit and "." not in token.text
     return short or token.kind == "FOCAL" or (bare and is_led(tokens, at))
 

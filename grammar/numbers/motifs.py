@@ -72,7 +72,7 @@ def _with_image_size(tokens: list[Token]) -> list[Token]:
     for at in range(len(tokens) - 2):
         rest = [one for one in tokens[at + 1 : at + 4] if one.kind != "DET"]
         placed = len(rest) > 1 and rest[0].value == "on" and rest[1].kind == "FRAME"
-        if placed and tokens[at].kind == "LENGTH" and tokens[at].unit == "mm":
+        if placed and tokens[at].is_mm:
             tokens[at] = tokens[at].as_("KEYED", value=IMAGE_SIZE)
     return tokens
 

@@ -77,7 +77,7 @@ def _with_tubes_of_mount(tokens: list[Token]) -> list[Token]:
     for at, token in enumerate(tokens):
         ahead = tokens[at + 1 : at + 3]
         tubes = [one.kind for one in ahead] == ["MOUNT", "PIECE"] and ahead[1].value == _TUBES
-        if not (tubes and token.value == "of" and out and out[-1].kind == "LENGTH" and out[-1].unit == "mm"):
+        if not (tubes and token.value == "of" and out and out[-1].is_mm):
             out.append(token)
     return out
 
@@ -178,7 +178,7 @@ def is_number(token: Token) -> bool:
 
 
 def _is_metric(token: Token) -> bool:
-    return is_number(token) or (token.kind == "LENGTH" and token.unit == "mm")
+    return is_number(token) or token.is_mm
 
 
 def is_of_scale(tokens: list[Token], at: int) -> bool:

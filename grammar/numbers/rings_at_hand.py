@@ -6,7 +6,6 @@ from typing import Final
 
 from grammar.things.casting import SPACER
 from grammar.words.groups import COME_TO, REACHES
-from grammar.words.token_kinds import LENGTHS
 from grammar.words.tokens import Token, is_plural
 
 TOTAL: Final = "total"
@@ -146,6 +145,6 @@ def _row(tokens: list[Token], at: int, total: int) -> list[int]:
 
 def _is_length(tokens: list[Token], at: int) -> bool:
     token, after = tokens[at], tokens[at + 1] if at + 1 < len(tokens) else None
-    metric = token.kind in LENGTHS and token.unit in ("", "mm") and len(token.numbers) == 1
+    metric = token.may_be_mm and len(token.numbers) == 1
     mine = metric and not token.text.isalpha() and 0 < token.numbers[0] <= _LONGEST_MM
     return mine and not (after is not None and (after.kind in _OF_LENS or after.value == _FOR))

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.things.casting import SPACER
+from grammar.words.groups import STANDS_IN
 from grammar.words.tokens import Token
 
 _TUBES: Final = (3.0, 100.0)  # mm, of one in a set
@@ -17,7 +18,6 @@ _UNDER: Final = frozenset(
 )  # between a row of tubes and the lens they are put to
 _BEFORE: Final = frozenset(["with", "on", "added", "plus", "+", "and"])  # between a lens and the row
 _OF_LENS: Final = frozenset(["COMBO", "FOCAL", "LENGTH", "NUMBER"])
-_STANDINS: Final = frozenset(["one", "ones"])
 _EXTENSION: Final = "extension"  # value of 'of tubes', where it is told how many mm of them
 
 
@@ -115,7 +115,7 @@ def _past(tokens: list[Token], at: int) -> int | None:
 
 def _is_standin(token: Token) -> bool:
     """'the 10 and 16 ones': they are those pieces."""
-    return token.kind == "LENS" and token.text.casefold() in _STANDINS
+    return token.kind == "LENS" and STANDS_IN in token.groups
 
 
 def _may_be_lens(token: Token) -> bool:

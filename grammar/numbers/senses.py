@@ -82,7 +82,7 @@ def _subjects(tokens: list[Token]) -> list[Token]:
         begins = not before or before[0].kind in ("STOP", "JOIN")
         marked = _is_marked(tokens, at + 1)
         begins = begins or (marked and before[0].kind == "CUE")
-        metric = (token.kind == "LENGTH" and token.unit == "mm" and begins) or token.kind == "NUMBER"
+        metric = (token.is_mm and begins) or token.kind == "NUMBER"
         whole = metric and token.text[:1].isdigit() and token.numbers[0] == int(token.numbers[0])
         free = not before or (
             before[0].kind not in ("PIECE", "MEASURE", "PREP", "LIMIT", "AT") and before[0].value != _ISO
@@ -102,7 +102,7 @@ def _subjects(tokens: list[Token]) -> list[Token]:
 def _is_beside_ring(token: Token, before: list[Token], led: bool) -> bool:
     """'with this adapter 58mm hits infinity at 3 m': no plain ring is so long. `led`: 'with the ring my 58 hits it'."""
     ring = bool(before) and (before[0].kind, before[0].value) == ("PIECE", "adapter")
-    metric = (token.kind == "LENGTH" and token.unit == "mm") or (led and token.kind == "NUMBER")
+    metric = token.is_mm or (led and token.kind == "NUMBER")
     return ring and metric and token.numbers[0] >= _LEAST_BEHIND
 
 
@@ -157,7 +157,7 @@ def with_rest_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
 
 
 def _is_focal(token: Token) -> bool:
-    return token.kind in ("FOCAL", "COMBO", "RANGE") or (token.kind == "LENGTH" and token.unit == "mm")
+    return token.kind in ("FOCAL", "COMBO", "RANGE") or token.is_mm
 
 
 def _may_be_focal(tokens: list[Token], at: int) -> bool:
@@ -266,7 +266,7 @@ def _thick_plates(tokens: list[Token]) -> list[Token]:
 
 
 def _is_plate(token: Token) -> bool:
-    metric = token.kind == "LENGTH" and token.unit == "mm"
+    metric = token.is_mm
     return metric and 0 < token.numbers[0] <= _THICKEST_GLASS
 
 

@@ -139,5 +139,5 @@ def _in_mm(token: Token) -> Token:
 
 
 def _is_thickness(token: Token, most: float) -> bool:
-    metric = token.kind in LENGTHS and token.unit in ("", "mm") and not token.text.isalpha()
+    metric = token.may_be_mm and not token.text.isalpha()
     return metric and len(token.numbers) == 1 and 0 < token.numbers[0] <= most

@@ -164,7 +164,7 @@ def _is_rather_lens(out: list[Token], back: int, tokens: list[Token], at: int) -
     thin = [one for one in rest if one.kind == "LENGTH" and one.numbers[0] <= _THINNEST_MM]
     of_mount = back > 0 and out[back - 1].kind == "MOUNT"
     plain = ring.kind == "PIECE" and ring.value == "adapter" and (of_mount or bool(thin))
-    metric = token.kind == "LENGTH" and token.unit == "mm" and token.text[-1:].isalpha()
+    metric = token.is_mm and token.text[-1:].isalpha()
     others = len(rest) > len(thin)
     return plain and metric and not others and token.numbers[0] == int(token.numbers[0]) >= _SHORTEST_LENS_MM
 
@@ -174,7 +174,7 @@ def _is_before_pair(tokens: list[Token], at: int) -> bool:
     token, ahead = tokens[at], tokens[at + 1 : at + 4]
     pair = [one.kind for one in ahead] in (["MOUNT", "LINK", "MOUNT"], ["MOUNT", "PREP", "MOUNT"])
     lens = any(one.kind in _FOCALS and one.numbers[0] >= _SHORTEST_LENS_MM for one in tokens[at + 4 :])
-    short = token.kind == "LENGTH" and token.unit == "mm" and token.numbers[0] < _SHORTEST_LENS_MM
+    short = token.is_mm and token.numbers[0] < _SHORTEST_LENS_MM
     return pair and short and lens and ahead[1].value in ("to", "", "-")
 
 

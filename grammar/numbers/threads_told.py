@@ -94,9 +94,7 @@ def _is_stop(tokens: list[Token], at: int) -> bool:
 def _may_be_pitch(token: Token) -> bool:
     """A bare fraction, 'x 0.75', or so short a length in mm, as pitches are long."""
     fraction = (token.kind == "NUMBER" and "." in token.text) or _is_by(token)
-    return (fraction or (token.kind == "LENGTH" and token.unit == "mm")) and (
-        _PITCHES[0] <= token.numbers[0] <= _PITCHES[1]
-    )
+    return (fraction or token.is_mm) and (_PITCHES[0] <= token.numbers[0] <= _PITCHES[1])
 
 
 def _tells_width(token: Token) -> bool:

@@ -31,7 +31,7 @@ def with_turned_ways(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     turned = any(token.kind in _TURNED for token in out)
     if turned != (_LEAD in told) or not told & {_TURNS_ASKED, _LEAD}:
         return out  # a turn told with what it moves tells what a turn is for
-    ways = [at for at, token in enumerate(out) if token.kind == "LENGTH" and token.unit == "mm"]
+    ways = [at for at, token in enumerate(out) if token.is_mm]
     if len(ways) == 1 and out[ways[0]].numbers[0] <= _LONGEST_MM and not any(one.kind in _STOPPED for one in out):
         out[ways[0]] = out[ways[0]].as_("KEYED", value="travel")
     return out
@@ -46,7 +46,7 @@ def _with_marked_lens(tokens: list[Token]) -> list[Token]:
         while behind < len(tokens) and tokens[behind].kind == "MOUNT":
             behind += 1
         ring = behind < len(tokens) and (tokens[behind].kind, tokens[behind].value) == ("PIECE", "adapter")
-        whole = token.kind == "LENGTH" and token.unit == "mm" and token.numbers[0] == int(token.numbers[0])
+        whole = token.is_mm and token.numbers[0] == int(token.numbers[0])
         if ring and whole and token.numbers[0] >= _LEAST_LENS:
             lens = [*tokens[:at], token.as_("FOCAL"), *tokens[at + 1 : behind]]
             return [*lens, Token("CUE", "", tokens[behind].column), *tokens[behind:]]

@@ -28,7 +28,7 @@ def is_film_enlarged(tokens: list[Token], at: int) -> bool:
 def _has_other_focal(tokens: list[Token], at: int) -> bool:
     """Whether a focal length is told besides, with its stop or close behind, that is no piece's length."""
     near = range(at + 1, min(at + _NEAR, len(tokens)))
-    lengths = (n for n in near if tokens[n].kind == "LENGTH" and tokens[n].unit == "mm")
+    lengths = (n for n in near if tokens[n].is_mm)
     alone = any(n + 1 >= len(tokens) or tokens[n + 1].kind not in _OF_PIECES for n in lengths)
     return alone or any(one.kind == "COMBO" for one in tokens)
 

@@ -247,7 +247,7 @@ def _is_frame_beside(tokens: list[Token], at: int) -> bool:
     A part of an inch is no focal length that people tell twice.
     """
     token = tokens[at]
-    focals = [one.numbers[0] for one in tokens if one.kind == "COMBO" or (one.kind == "LENGTH" and one.unit == "mm")]
+    focals = [one.numbers[0] for one in tokens if one.kind == "COMBO" or one.is_mm]
     bare = [one.numbers[0] for one in tokens if one.kind == "NUMBER" and one.text.isdecimal()]
     focals = focals or [one for one in bare if one >= _SHORTEST]
     around = [one for one in tokens[max(0, at - 1) : at + 2] if one is not token]

@@ -10,6 +10,7 @@ from grammar.words.tokens import Token
 
 _AGAINST: Final = "size-against"  # the cue of the words that set sizes against each other
 _HOW_LARGE: Final = "frame-size"  # and that of those that ask how large one is
+_OF_THREAD: Final = "pitch"  # which is asked in mm too, and no frame has one
 _FRAMES: Final = frozenset(["FORMAT", "AREA", "MOUNT"])
 _NUMBERS: Final = frozenset(["LENGTH", "FRACTION", "NUMBER", "RANGE"])  # that may be the name of a format
 _BETWEEN: Final = frozenset(["CUE", "JOIN", "DET", "FILLER", "MARK", "STOP", "VERB", "FRAME", "BODY", "SHARE", "PREP"])
@@ -26,7 +27,7 @@ def with_frames_apart(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     places = [at for at, token in enumerate(tokens) if _may_be(token)]
     others = [token for at, token in enumerate(tokens) if at not in places]
     asked = (_AGAINST in told and len(places) >= _PAIR) or (_HOW_LARGE in told and len(places) == 1)
-    if not asked or any(_is_another(token) for token in others):
+    if not asked or _OF_THREAD in told or any(_is_another(token) for token in others):
         return tokens
     out: list[Token] = []
     for at, token in enumerate(tokens):

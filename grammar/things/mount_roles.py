@@ -272,7 +272,7 @@ def _told_of_bodies(part: Part, parts: list[Part]) -> bool:
 
 def is_focal(part: Part) -> bool:
     token = part.noun.mods[0] if part.sort == "length" and not part.noun.role and len(part.noun.mods) == 1 else None
-    return token is not None and token.kind == "LENGTH" and token.unit == "mm" and token.numbers[0] >= 8
+    return token is not None and token.is_mm and token.numbers[0] >= 8
 
 
 def has_lens(part: Part, before: Part | None, last_lens: Part | None) -> bool:

@@ -70,7 +70,7 @@ def _is_thin(before: list[Token], tokens: list[Token]) -> bool:
     """'md 50 on EF, plain 2 mm one': beside a lens that is told by its length, what is so short is a ring."""
     size = before[-1]
     lens = any(one.kind in ("COMBO", "FOCAL") or (one.kind == "LENGTH" and one is not size) for one in tokens)
-    return lens and size.kind == "LENGTH" and size.unit == "mm" and size.numbers[0] < _SHORTEST_LENS_MM
+    return lens and size.is_mm and size.numbers[0] < _SHORTEST_LENS_MM
 
 
 def _ends_piece(tokens: list[Token], at: int) -> bool:

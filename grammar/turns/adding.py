@@ -100,7 +100,7 @@ def put_on_top(heard: Heard) -> str | None:
     """'plus a 0.05 washer', 'if I shim 0.05 more on top': a bare thickness of what comes to the ring of before."""
     size = heard.readings.values.get(_NUMBERS, "")
     comes = heard.tells("adding") or _opens_with_plus(heard)
-    spaces = heard.tells("shim") or heard.tells("spacer") or heard.tells("foil")
+    spaces = heard.tells("shim") or heard.tells("spacer") or heard.tells("foil") or _opens_with_plus(heard)
     number = size.replace(".", "", 1).isdecimal() and 0 < float(size) <= _THICKEST_SHIM
     return size if comes and spaces and number else None
 

@@ -232,6 +232,8 @@ def saved_by_stop(heard: Heard, best: str | None, before: Question) -> bool:
     """'f4 enough?', 'from what stop' after a ring that is not as long as it should be: whether that forgives it."""
     if any(part.focal for part in heard.cast.lenses) and not heard.tells("which-stop"):
         return False  # 'and a 135 f/2.8?' is another lens, and asks of no stop
+    if best == DEPTH_OF_FIELD and heard.readings.distance_mm is not None:
+        return False  # 'zone if i set 1.5m f5.6'
     off = sized(before)
     measured = before.distance_mm is not None or before.said("mark") is not None  # where it ends tells by how much
     off = off or (before.intent in _SHIMMED and (measured or any(name == ERROR for name, _ in before.told)))

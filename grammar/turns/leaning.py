@@ -56,8 +56,9 @@ def leans(heard: Heard, before: Question) -> bool:
     cast, best = heard.cast, heard.weighed.best
     if asks_field(heard, before) or _asks_of_two(heard, before) or _tells_the_kind(heard, before):
         return True
-    if asks_of_a_thread(heard, before):
-        return True
+    seat = heard.tells("quantity:seat_mm") and heard.tells("one-word") and bool(before.lenses and before.bodies)
+    if seat or asks_of_a_thread(heard, before):
+        return True  # 'seat?' after a lens on a body: that of its ring
     told = any(lens.ids or lens.focal_length_mm for lens in before.lenses)
     lens = any((part.has_mount or part.implied) and not (part.by_piece and told) for part in cast.lenses)
     if chooses_between(heard, before) or is_likened(heard, before) or weighs_two_bodies(heard, before):

@@ -13,6 +13,7 @@ from grammar.questions import BODY_REGISTER, OFF, Question, Thing
 from grammar.things.casting import DRAWN
 from grammar.turns.flanges_told import MOUNTLESS
 from grammar.turns.told_before import RIGHT
+from grammar.words.groups import STANDS_IN
 from grammar.words.tokens import Token
 from grammar.words.written import STOPS
 
@@ -25,7 +26,6 @@ _LENGTH: Final = re.compile(r"(?:an? |the |my )?(\d+(?:\.\d+)?) ?mm\b", re.IGNOR
 ON_AGAIN: Final = "on-again"  # the cue of what is put on once more
 _THAT: Final = frozenset(["it", "that", "there", "them", "those", "the", "same"])
 MOST_COUNTED: Final = 4  # tubes
-_ONE: Final = frozenset(["one", "ones"])
 _OF_ELSE: Final = frozenset(["PIECE", "ADAPTER", "LENS", "MOUNT", "BODY", "FRAME", "FORMAT", "FNUM", "COMBO", "FOCAL"])
 _OF_RINGS: Final = frozenset([CHAIN, FOCUS_VERDICT, DIY_DIMENSION, BUY_PLAN])
 _OF_SIZE: Final = frozenset(["size", "total", "diameter", "thickness"])
@@ -194,10 +194,11 @@ def ring_near(heard: Heard, before: Question) -> Token | None:
 
     What lenses usually are as long as may as well be another lens.
     """
-    tokens = [one for one in heard.line.tokens if one.text.casefold() not in _ONE]
-    told = [one for one in tokens if one.kind in ("NUMBER", "LENGTH") and one.unit in ("", "mm") and one.numbers]
+    tokens = [one for one in heard.line.tokens if STANDS_IN not in one.groups]
+    told = [one for one in tokens if one.may_be_mm and one.numbers]
     other = any(one.kind in _OF_ELSE or (one.numbers and one not in told) for one in tokens)
     other = other or any(one.kind == "MEASURE" and one.value not in _OF_SIZE for one in tokens)
+    other = other or "thickness" in heard.readings.values  # it is told of the ring already
     right = [value for name, value in before.told if name == RIGHT]
     if len(told) != 1 or other or before.intent not in _OF_RINGS or told[0].numbers[0] in _USUAL:
         return None
@@ -207,6 +208,6 @@ def ring_near(heard: Heard, before: Question) -> Token | None:
     at = heard.line.tokens.index(told[0]) + 1
     after = heard.line.tokens[at] if at < len(heard.line.tokens) else None
     end = told[0].end or told[0].column - 1 + len(told[0].text)
-    if after is not None and after.text.casefold() in _ONE:
+    if after is not None and STANDS_IN in after.groups:
         end = after.end or after.column - 1 + len(after.text)
     return replace(told[0], end=end)

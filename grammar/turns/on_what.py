@@ -6,7 +6,17 @@ from typing import Final
 
 from engine.base.compact import replace
 from grammar.hearing import Heard
-from grammar.kinds import CARD, CHAIN, COMPARE, CROP_EQUIVALENT, DRAW, FOCUS_VERDICT, IDENTIFY_MOUNT, LIST_FITS
+from grammar.kinds import (
+    CARD,
+    CHAIN,
+    COMPARE,
+    CROP_EQUIVALENT,
+    DIY_DIMENSION,
+    DRAW,
+    FOCUS_VERDICT,
+    IDENTIFY_MOUNT,
+    LIST_FITS,
+)
 from grammar.questions import ALL, Question, Thing
 from grammar.turns.adding import each_once
 from grammar.turns.body_picked import bodies_so_far, weighs_two_bodies
@@ -138,11 +148,23 @@ def _is_of_plan(named: Thing, said: Question, before: Question) -> bool:
     return stood_for and alone and len(before.lenses) > 1 and bool(before.bodies) and not set(named.ids) & known
 
 
-def _is_ring_for(named: Thing, old: Thing, said: Question, before: Question) -> bool:
-    """'so which ring for EF' after a lens that was measured and has no name: what it is to go on."""
+def _is_here(named: Thing, said: Question, before: Question) -> bool:
+    """'ring for the L one' after a lens on Z and on L: the body of that name, and no lens."""
+    stood_for = named.kind == "mount" and named.words.casefold().split()[-1:] in (["one"], ["ones"])
+    bodies = {id_ for body in (*before.bodies, *before.elsewhere) for id_ in body.ids}
+    lenses = {id_ for lens in (*before.known, *before.lenses) for id_ in lens.ids}
+    alone = len(said.lenses) == 1 and not said.bodies and named.focal_length_mm is None
+    return stood_for and alone and bool(bodies & set(named.ids)) and not lenses & set(named.ids)
+
+
+def _is_ring_for(named: Thing, old: Thing, said: Question, before: Question, hosts: frozenset[str]) -> bool:
+    """'so which ring for EF' after a lens that was measured, 'cost of an E ring' after one found: what it goes on."""
     ring = len(said.adapters) == 1 and said.adapters[0].piece == "adapter" and not said.adapters[0].ids
+    ring = ring or said.intent == DIY_DIMENSION  # 'how thick for EF'
     measured = before.said("flange_to_image") is not None or before.said("thread") is not None
-    return ring and measured and not old.ids and named.kind == "mount" and not said.bodies and not before.bodies
+    found = bool(hosts & set(named.ids)) and not hosts & set(old.ids) and named.focal_length_mm is None
+    meant = found if old.ids else measured
+    return ring and meant and named.kind == "mount" and not said.bodies and not before.bodies
 
 
 def _is_other_ring(named: Thing, old: Thing, said: Question, before: Question, hosts: frozenset[str]) -> bool:
@@ -161,7 +183,9 @@ def is_a_body(named: Thing, said: Question, before: Question, hosts: frozenset[s
     'and C/Y?' after a lens on E is another lens. `hosts`: mounts that, named alone, are those of a body.
     """
     old = before.lenses[0]
-    if _is_of_plan(named, said, before) or _is_ring_for(named, old, said, before):
+    if _is_of_plan(named, said, before) or _is_here(named, said, before):
+        return True
+    if _is_ring_for(named, old, said, before, hosts):
         return True
     if _is_other_ring(named, old, said, before, hosts):
         return True

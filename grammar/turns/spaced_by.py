@@ -17,6 +17,7 @@ _NEAR: Final = 4  # words between the verb and by how much
 _ERRORS: Final = ("thickness", "mark", "shim")  # keys that tell by how much a seat is off already
 _EXTENSION, _AT, _BEHIND = "extension", "at", "behind"
 _EACH, _BOTH, _BETWEEN = "all", "both", "between"
+_IN, _THERE = "in", frozenset(["there", "it", "between"])
 _LEAST, _MOST = 1.0, 200.0  # mm, of what is drawn out
 _MOST_AT: Final = 60.0  # mm, of what it is set at
 _ASKED: Final = ("how-much", "how-many", "shim-stock")
@@ -47,7 +48,7 @@ def drawn_by(heard: Heard, before: Question) -> str | None:
     tokens = heard.line.tokens
     kinds = [one for one in before.adapters if one.piece in DRAWN]
     untold = bool(kinds) and not any(one.thickness_mm or one.ids for one in kinds) and before.said(_EXTENSION) is None
-    sized = [n for n, one in enumerate(tokens) if one.kind in LENGTHS and one.unit in ("", "mm") and one.numbers]
+    sized = [n for n, one in enumerate(tokens) if one.may_be_mm and one.numbers]
     at = [n for n in sized if tokens[n].text.casefold() != _BOTH]
     else_told = any(one.kind in ("PIECE", "ADAPTER", "COMBO") for one in tokens) or bool(heard.cast.bodies)
     behind = len(at) == 1 and _is_put_behind(tokens, at[0]) and before.lens is not None
@@ -81,6 +82,8 @@ def _is_put_behind(tokens: tuple[Token, ...], at: int) -> bool:
         and rest[0].value == _BEHIND
     )
     between = len(rest) == 1 and rest[0].value == _BETWEEN
+    inside = len(rest) > 1 and rest[0].value == _IN and rest[1].text.casefold() in _THERE  # '5 mm in there'
+    between = between or inside
     return tokens[at].kind == "LENGTH" and (of_it or between)
 
 

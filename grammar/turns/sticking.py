@@ -23,6 +23,7 @@ from grammar.kinds import (
     FOCUS_VERDICT,
     GEAR_SETTING,
     HAZARD,
+    LIST_FITS,
     LOOK_ALIKE,
     MACRO_DISTANCE,
     PICTURED,
@@ -60,9 +61,9 @@ _CIRCLE: Final = "circle"
 _FILLED: Final = frozenset(["magnification", "field", MOTIF, SIDES])  # of these only what was told last holds
 _OF_CLOSE: Final = _FILLED | {"extension", "image_distance", "close_focus", "front_glass", "travel"}
 _TURNED: Final = frozenset(["frame_rate", "angle"])
+_CHOSEN: Final = frozenset([CHAIN, LIST_FITS, BUY_PLAN, COMPARE])  # here ways are picked that still reach so far
 CHOICE: Final = "ring_choice"  # key of the rings told, of which one is to be chosen
-_TAPED: Final = "front_glass"
-_AT: Final = " at "
+_TAPED, _AT = "front_glass", " at "
 _COUNTED: Final = frozenset([BUY_PLAN, SHIM_CALIBRATION, EXPOSURE_ND, DIY_DIMENSION, DEPTH_OF_FIELD])
 
 
@@ -233,14 +234,14 @@ def kept_values(intent: str, lenses: tuple[Thing, ...], before: Question, said: 
         values[OFF] = before.off_word
     if said.said("thickness"):
         values.pop(OFF, None)
-    for key in _overtaken(said):
-        values.pop(key, None)
+    values = {key: text for key, text in values.items() if key not in _overtaken(said)}
     if _TAPED in values and _AT not in values[_TAPED]:
         # what was taped holds for the pieces it was taped with, whatever stands there now
         stood = sum(thing.thickness_mm[1] for thing in before.adapters[:1] if thing.thickness_mm is not None)
         values[_TAPED] += f"{_AT}{mm(stood)}" if stood else ""
+    lit = {_LIGHT: values[_TARGET]} if intent == EXPOSURE_ND and values.get(_TARGET) in _LIT else {}
     if intent == before.intent:
-        return {key: text for key, text in values.items() if key != _CIRCLE or not _is_another(lenses, before)}
+        return lit | {key: text for key, text in values.items() if key != _CIRCLE or not _is_another(lenses, before)}
     off = _OF_RING if intent in _OF_SEAT else frozenset()
     same = [thing.ids for thing in lenses] == [thing.ids for thing in before.lenses]
     # a lens whose mount was not known is still that lens when a ring tells it
@@ -250,7 +251,6 @@ def kept_values(intent: str, lenses: tuple[Thing, ...], before: Question, said: 
     framed = framed and all(thing.id == _FULL for thing in said.things if thing.kind == "format")  # 'in ff' likens it
     off = off | (_FRAME if framed else frozenset())
     kept = off | _MODE | (_OF_LENS if same else frozenset()) | (_OF_CLOSE if close else frozenset())
-    lit = {_LIGHT: values[_TARGET]} if intent == EXPOSURE_ND and values.get(_TARGET) in _LIT else {}
     return lit | {key: text for key, text in values.items() if key in kept}
 
 
@@ -280,10 +280,10 @@ def _overtaken(said: Question) -> frozenset[str]:
 
 def kept_limits(new: Limits, said: Question, before: Question, intent: str) -> Limits:
     """Where another thing is asked neither the order nor the count of what was shown goes on."""
-    same, old = intent == before.intent, before.limits
     glazed = any(one.piece in OPTICAL for one in said.adapters)  # what was to be without glass is so no more
     now = {one.piece for one in said.adapters if one.ids or not is_open(one)}  # what was taken off is on again
-    old = old if same else replace(old, best=None, cheapest=False)
+    old = before.limits if intent == before.intent else replace(before.limits, best=None, cheapest=False)
+    measured = said.said("thickness") is not None or any(one.thickness_mm for one in said.adapters)
     moved = bool(said.bodies) and [one.ids for one in said.bodies] != [one.ids for one in before.bodies]
     old = replace(old, with_glass=False) if moved else old  # what one body is too deep for, another has room for
     return Limits(
@@ -294,7 +294,7 @@ def kept_limits(new: Limits, said: Question, before: Question, intent: str) -> L
         new.price_usd if new.price_usd is not None else old.price_usd,
         tuple(dict.fromkeys((*(name for name in old.without if name not in now), *new.without))),
         tuple(name for name in dict.fromkeys((*old.using, *new.using)) if name not in new.without),
-        new.at_least or old.at_least,
+        new.at_least or (old.at_least if intent in _CHOSEN and not measured else None),
         new.best or old.best,
         new.cheapest or old.cheapest,
     )

@@ -7,13 +7,23 @@ from typing import Final
 
 from engine.base.compact import replace
 from grammar.hearing import Heard
-from grammar.kinds import CHAIN, CROP_EQUIVALENT, DIY_DIMENSION, FOCUS_VERDICT, GEAR_SETTING, OF_FRAMES, WHY
+from grammar.kinds import (
+    CHAIN,
+    CROP_EQUIVALENT,
+    DIY_DIMENSION,
+    EXPOSURE_ND,
+    FOCUS_VERDICT,
+    GEAR_SETTING,
+    OF_FRAMES,
+    WHY,
+)
 from grammar.questions import Question, Thing
 from grammar.things.casting import SPACER, Part
 from grammar.things.standins import stands_in
 from grammar.words.groups import AMOUNT, LIGHT_SAID
 from grammar.words.mentioned import mentioned
 from grammar.words.tokens import Token
+from grammar.words.written import STOPS
 
 VIEW: Final = "equivalent_focal_mm"
 LACKING: Final = "ring_thickness_mm"  # the ring that is to be added
@@ -22,6 +32,7 @@ SEAT: Final = "seat"  # the rings for the other lenses, bodies and chains of the
 CIRCLE: Final = "image_circle_mm"  # both ends of it are told
 FILTER_ON: Final = "filter on"  # stops that the filter holds back which was told to be taken
 STACK: Final = "stack"  # how long the pieces at hand come to together, mm
+GLASS: Final = "glass"  # the factor of the glass in the way that was told best
 ERROR: Final = "register_error_mm"  # by how much it sits off
 LIKENED: Final = "equivalent_f_number"  # the stop of the same depth on full frame
 KEPT: Final = frozenset(
@@ -96,10 +107,11 @@ def asks_whence(heard: Heard, before: Question) -> bool:
     """'why is the circle 13', 'where does the 13 come from' after whether a lens covers: a number of that answer."""
     if not (heard.tells("why") or heard.tells("whence")):
         return False
-    ends = [value for name, value in before.told if name == CIRCLE]
+    seated = before.intent in _SEATED
+    ends = [value for name, value in before.told if name == (RIGHT if seated else CIRCLE)]
     said = [number for token in heard.line.tokens if token.kind in _NUMBERS for number in token.numbers]
     near = all(any(abs(one - end) <= (_NEAR_MM if one == int(one) else _NEAR) for end in ends) for one in said)
-    return bool(said and ends) and near and before.intent in OF_FRAMES
+    return bool(said and ends) and near and (before.intent in OF_FRAMES or (seated and heard.tells("whence")))
 
 
 def without_number_told(heard: Heard, before: Question) -> Heard:
@@ -131,8 +143,7 @@ def piece_offered(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     parts = [*cast.lenses, *cast.lengths]
     if len(parts) != 1 or not _is_length(parts[0]) or cast.pieces or cast.bodies:
         return None
-    token = parts[0].noun.first("LENGTH", "FOCAL", "NUMBER")
-    told = parts[0].focal or (token.numbers[0] if token is not None else None)
+    told = _told(parts[0])
     if told is None or not any(name == LACKING and abs(told - value) <= _MADE_WITHIN for name, value in before.told):
         return None
     return (*before.adapters, Thing(words=f"{told:g} mm tube", thickness_mm=(told, told), piece=SPACER))
@@ -142,7 +153,11 @@ def with_ring_offered(heard: Heard, before: Question) -> Heard:
     """'if I use a 3.5 mm one instead' after a ring of 3.09 mm: nearly as long, so it is that ring's length."""
     cast = heard.cast
     parts = [*cast.lenses, *cast.lengths]
-    if len(parts) != 1 or cast.pieces or cast.bodies or before.adapters:
+    if len(parts) != 1 or cast.pieces or cast.bodies:
+        return heard
+    if _is_of_ring_held(parts[0], before):
+        return _as_ring(heard, parts[0], _told(parts[0]) or 0.0)  # 'and with a bought 23.5' after a ring of 23.9 mm
+    if before.adapters:
         return heard
     zoom = parts[0].zoom
     if zoom and _is_standing_in(parts[0]) and before.said(_GAUGED) is not None:
@@ -151,8 +166,7 @@ def with_ring_offered(heard: Heard, before: Question) -> Heard:
         rest = {key: text for key, text in heard.readings.values.items() if key not in ("zoom", "numbers", "length")}
         cast = replace(cast, lenses=[], lengths=[], pieces=[drawn])
         return replace(heard, cast=cast, readings=replace(heard.readings, values=rest))
-    token = parts[0].noun.first("LENGTH", "FOCAL", "NUMBER")
-    told = parts[0].focal or (token.numbers[0] if token is not None else None)
+    token, told = parts[0].noun.first("LENGTH", "FOCAL", "NUMBER"), _told(parts[0])
     if told is not None and told < _SHORTEST_LENS and _is_standing_in(parts[0]) and before.intent in _SEATED:
         return _as_ring(heard, parts[0], told)  # 'a 1 mm one?' of rings: no lens is so short
     known = before.lens is not None and before.lens.focal_length_mm is not None
@@ -168,6 +182,30 @@ def with_ring_offered(heard: Heard, before: Question) -> Heard:
     if not any(name == RIGHT and abs(told - value) <= max(_NEAR_MM, _NEAR * value) for name, value in before.told):
         return heard
     return _as_ring(heard, parts[0], told)
+
+
+def _told(part: Part) -> float | None:
+    token = part.noun.first("LENGTH", "FOCAL", "NUMBER")
+    return part.focal or (token.numbers[0] if token is not None else None)
+
+
+def _is_of_ring_held(part: Part, before: Question) -> bool:
+    """Whether a bare decimal can only be how long a ring is, of a lens and a body that are known.
+
+    It is nearly as long as the one that stands there, or no lens is so long and no stop so wide.
+    """
+    told, pieces = _told(part), before.adapters
+    pair = any(one.ids and one.focal_length_mm for one in before.lenses) and any(one.ids for one in before.bodies)
+    bare = _is_length(part) or _is_standing_in(part)
+    if told is None or not (pair and bare) or before.intent == EXPOSURE_ND:
+        return False
+    if not pieces:
+        halves = told * 2 == int(told * 2)  # of lenses there are 12.5 and 7.5
+        return not halves and told not in STOPS and told > _SHORTEST_LENS and before.intent not in OF_FRAMES
+    held = pieces[0].thickness_mm if len(pieces) == 1 and pieces[0].piece == "adapter" else None
+    if held is None or told == int(told) or told == before.lenses[0].focal_length_mm:
+        return False
+    return _is_right(told, before, _NEAR_MM) or abs(told - held[0]) <= max(_NEAR_MM, _NEAR * held[0])
 
 
 def _is_right(told: float, before: Question, within: float) -> bool:

@@ -64,7 +64,9 @@ def tubes_changed(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     drawn = any(thing.piece in DRAWN and not thing.is_of_one_length and thing.thickness_mm for thing in before.adapters)
     # a ring that was cut to a length, or is sold by it, stays where a tube is put to it
     cut = any(thing.piece == _RING and (thing.is_of_one_length or thing.ids) for thing in before.adapters)
-    more_out = ((drawn or cut) and _adds(heard)) or _goes_further_out(heard, before)
+    rings = [part.thickness[0] for part in heard.cast.pieces if part.piece == _RING and part.thickness]
+    told = any(length >= _SHORTEST for length in rings)  # it takes the place of the one that stands there
+    more_out = ((drawn or cut) and _adds(heard) and not told) or _goes_further_out(heard, before)
     exchanged = _exchanged(heard, before, tubes)
     if exchanged:
         return exchanged

@@ -10,6 +10,7 @@ from grammar.hearing import Heard
 from grammar.kinds import (
     BY_SEAT,
     CHAIN,
+    CLOSE_UPS,
     COMPARE,
     COVERAGE,
     CROP_EQUIVALENT,
@@ -38,14 +39,15 @@ from grammar.turns.of_another import is_of_another, is_one_more, only_frame, onl
 from grammar.turns.only_told import only_tells
 from grammar.turns.same_matter import same_matter
 from grammar.turns.whom import Meant
-from grammar.words.groups import LIGHT_SAID
 
 _SEEN: Final = frozenset(
     [CHAIN, FOCUS_VERDICT, COVERAGE, CROP_EQUIVALENT, COMPARE, WHY, EXPOSURE_ND, DEPTH_OF_FIELD, GEAR_SETTING]
 )
 _TROUBLED: Final = frozenset([None, SHIM_CALIBRATION, OUT_OF_SCOPE, HAZARD, GEAR_SETTING])
 _CLOSER: Final = ("closer", "nearer")  # how the words end that ask for more than there is
+_SURELY_VIEWED: Final = 0.75  # wording that leans so far asks what a frame shows, and nothing of the stabiliser
 _PLAIN: Final = 5.0  # the weight from which something else is plainly asked beside what is told
+_SPEAKS: Final = 2.5  # and from which words speak for it at all
 # what words that only tell of a lens may seem to ask
 _IDLY_TOLD: Final = frozenset(
     [None, CHAIN, IDENTIFY_MOUNT, WHY, LOOK_ALIKE, DEFINITION, CROP_EQUIVALENT, LIST_FITS, DIY_DIMENSION]
@@ -149,9 +151,17 @@ def tells_of_the_unknown(turn: Turn) -> bool:
     heard, cast = turn.heard, turn.heard.cast
     things = any(not part.is_bare for part in (*cast.bodies, *cast.pieces, *cast.frames))
     open_yet = turn.was == IDENTIFY_MOUNT and not turn.before.bodies
-    asked = asks(heard) or "?" in heard.text or bool(heard.readings.limits)
+    asked = asks(heard) or "?" in heard.text or bool(heard.readings.limits) or _asks_else(turn)
     measured = turn.best == FOCUS_VERDICT and "flange_to_image" in heard.readings.values
     return open_yet and not asked and not things and (measured or turn.best in _IDLY_TOLD)
+
+
+def _asks_else(turn: Turn) -> bool:
+    """'how thick for EF', 'why not T2', 'any trap with old ones': nothing is measured, and another kind is asked."""
+    weight = turn.heard.weighed.weight(turn.best) if turn.best is not None else 0.0
+    others = turn.best not in (None, IDENTIFY_MOUNT, DEFINITION)
+    told = turn.heard.readings.values or any(part.focal or part.f_number for part in turn.heard.cast.lenses)
+    return others and weight >= _SPEAKS and not told
 
 
 def turns_to_the_sun(turn: Turn) -> bool:
@@ -200,12 +210,16 @@ def takes_it_off(turn: Turn) -> bool:
     """'so i file how much' after by how much a ring is off, or where a lens ends on it."""
     before = turn.before
     ends = (before.mentions("stops-at") and before.distance_mm is not None) or before.said(OFF) is not None
-    off = turn.was == SHIM_CALIBRATION or (turn.was in SEATED and ends)
+    off = turn.was == SHIM_CALIBRATION or (turn.was in SEATED and (ends or sized(before)))
     return off and turn.tells("take-off") and not turn.names_things
 
 
 def puts_a_tube(turn: Turn) -> bool:
-    return turn.was == SHIM_CALIBRATION and turn.best in (None, turn.was, MACRO_DISTANCE) and puts_tube(turn.heard)
+    after_shim = turn.was == SHIM_CALIBRATION and turn.best in (None, turn.was, MACRO_DISTANCE)
+    weighed = turn.heard.weighed  # 'tube of 7, size': wording may lean to a ring to be made
+    leant = turn.best == DIY_DIMENSION and weighed.weight(DIY_DIMENSION) <= 0 < weighed.weight(MACRO_DISTANCE)
+    leant = leant and turn.was not in CLOSE_UPS
+    return (after_shim or leant) and puts_tube(turn.heard)
 
 
 def rather_stops_down(turn: Turn) -> bool:
@@ -254,16 +268,6 @@ def asks_pixels_left(turn: Turn) -> bool:
     return asked and not (turn.names_things or turn.tells("exposure", "nd", "sharp-enough", "blur", "why"))
 
 
-def views_other_glass(turn: Turn) -> bool:
-    """'and with a 0.64' after what a reducer makes of a lens, and then its light: the same is asked of that glass."""
-    prior, before = turn.before.prior, turn.before
-    glass = [one for one in before.adapters if one.piece in OPTICAL and one.factor is not None]
-    seen = prior is not None and prior.intent == CROP_EQUIVALENT and turn.was == EXPOSURE_ND
-    told = turn.heard.readings.values or turn.heard.readings.f_number is not None or before.values
-    light = any(LIGHT_SAID in one.groups for one in turn.heard.line.tokens) or turn.tells("exposure", "nd", "f-stop")
-    return seen and bool(glass) and only_glass(turn.heard) and not (told or light)
-
-
 def leaves_the_crop(turn: Turn) -> bool:
     """'and with the whole sensor' after a crop that was told: the same is asked without it."""
     cropped = turn.was in OF_FRAMES and (turn.before.said("crop") or turn.before.said(MODE)) is not None
@@ -272,7 +276,9 @@ def leaves_the_crop(turn: Turn) -> bool:
 
 def sets_for_another(turn: Turn) -> bool:
     """'with a 2x doubler' after the number that the stabiliser wants."""
-    return turn.was == GEAR_SETTING and (only_glass(turn.heard) or only_frame(turn.heard, turn.before))
+    framed = only_frame(turn.heard, turn.before)
+    viewed = turn.best == CROP_EQUIVALENT and turn.heard.weighed.likely.get(CROP_EQUIVALENT, 0.0) >= _SURELY_VIEWED
+    return turn.was == GEAR_SETTING and (only_glass(turn.heard) or (framed and not viewed))
 
 
 def is_lit_by_glass(turn: Turn) -> bool:

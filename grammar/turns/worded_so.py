@@ -27,7 +27,7 @@ from grammar.questions import Question
 from grammar.things.casting import DRAWN
 from grammar.turns.lit_again import SETTINGS
 from grammar.turns.turn_seen import Turn
-from grammar.words.groups import DEPTH_SAID, MADE_SURE, SCREW
+from grammar.words.groups import DEPTH_SAID, MADE_SURE, PROVING, SCREW
 
 _SEATED: Final = frozenset([SHIM_CALIBRATION, FOCUS_VERDICT, IDENTIFY_MOUNT])
 _NAMING: Final = frozenset([DEFINITION, LOOK_ALIKE, IDENTIFY_MOUNT])
@@ -37,12 +37,14 @@ _NO_REASON: Final = 1.0  # and so little speaks for no reason
 _OF_ITSELF: Final = "own"  # what 'mine is' measures
 _RING: Final = "adapter"
 _OF_RING: Final = _SEATED | {CHAIN, DIY_DIMENSION, BUY_PLAN, WHY}  # here the ring is spoken of already
+_OF_SEAT: Final = "quantity:seat_mm"  # the cue of how thick a ring is
 _FILTER: Final = "filter"
 _IF: Final = "if"
 _PLACED: Final = frozenset([CHAIN, FOCUS_VERDICT, WHY])
 # cues that ask nothing beside 'it screws in'
 _OF_FIT: Final = frozenset(
-    ["sure", "doubt", "why", "fit-q", "ok", "right", "same", "thread-said", "mount-only", "drawn-out", "drawn-shut", "can"]
+    ["sure", "doubt", "why", "fit-q", "ok", "right", "same", "thread-said", "mount-only", "drawn-out", "drawn-shut",
+     "can"]
 )  # fmt: skip
 _FRAMED: Final = frozenset([COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, MACRO_DISTANCE])
 _BORE: Final = "bore"  # the measure of a hole
@@ -77,6 +79,16 @@ def doubts_by_fit(turn: Turn) -> bool:
     return pair and turn.was in _PLACED and turn.tells("fits-so") and idle and not named
 
 
+def asks_what_proves_it(turn: Turn) -> bool:
+    """'how would i tell its really AR', 'what says its exakta' after such a lens: by what its mount is known."""
+    cast, lens = turn.heard.cast, turn.before.lens
+    parts = (*cast.lenses, *cast.bodies)
+    same = lens is not None and len(parts) == 1 and bool(parts[0].mounts) and set(parts[0].mounts[0].ids) & {*lens.ids}
+    alone = bool(same) and not (parts[0].focal or cast.pieces or cast.frames or turn.heard.readings.values)
+    proof = any(PROVING in one.groups for one in turn.heard.line.tokens)
+    return alone and proof and turn.tells("how", "what", "identify") and turn.tells("it-is", "is-it", "could-be")
+
+
 def forces_it_in(turn: Turn) -> bool:
     """'if i force it in m42?' after what a mount is: whether the one goes into the other, and what comes of it."""
     cast = turn.heard.cast
@@ -104,8 +116,10 @@ def asks_for_the_ring(turn: Turn) -> bool:
     """'adapter?', 'the ring then?' after anything else of a lens on a body: which one joins the two, and no word."""
     pieces, cast = turn.heard.cast.pieces, turn.heard.cast
     bare = len(pieces) == 1 and pieces[0].piece == _RING and pieces[0].is_bare
+    bare = bare or (not pieces and turn.tells(_OF_SEAT))  # 'seat?'
     pair = any(one.ids for one in turn.before.lenses) and any(one.ids for one in turn.before.bodies)
-    alone = not (cast.lenses or cast.bodies or cast.frames or turn.heard.readings.values or turn.heard.cues)
+    asked = any(cue.tells != _OF_SEAT for cue in turn.heard.cues)  # 'seat of the adapter'
+    alone = not (cast.lenses or cast.bodies or cast.frames or turn.heard.readings.values or asked)
     return bare and pair and alone and turn.tells("brief") and turn.was not in _OF_RING
 
 
@@ -117,6 +131,11 @@ def goes_back_to_light(turn: Turn) -> bool:
     more = (cast.pieces and not filters) or things or told - SETTINGS
     lit = bool(turn.before.lit) and turn.was != EXPOSURE_ND and not turn.tells("dof", "how-close", "infinity", "equiv")
     return lit and (filters or bool(told & SETTINGS)) and not more
+
+
+def wants_it_lit(turn: Turn) -> bool:
+    """'what fixes it' after dark corners: what of the frame is clean, and no ring."""
+    return turn.was == COVERAGE and turn.tells("remedy") and not turn.names_things and turn.best in (None, CHAIN)
 
 
 def supposes_a_mode(turn: Turn) -> bool:
@@ -188,6 +207,15 @@ def fits_in_a_ring(turn: Turn) -> bool:
     lens = any(one.ids for one in turn.before.lenses) and bool(turn.before.bodies)
     alone = not (cast.bodies or any(not part.by_piece for part in cast.lenses))
     return ring and lens and alone and turn.was in _PUT_ON and turn.tells("takes")
+
+
+def asks_what_mount(turn: Turn) -> bool:
+    """'what is an altix mount like' after a lens on a body: what that mount is, and no view."""
+    named = any(one.kind == "MOUNT" and one.text.casefold().endswith(" mount") for one in turn.heard.line.tokens)
+    cast = turn.heard.cast
+    more = cast.frames or cast.pieces or turn.heard.readings.values or len(cast.lenses) + len(cast.bodies) != 1
+    asked = turn.tells("what-is") and not turn.tells("looks-like", "equiv", "same", "could-be")
+    return named and asked and not more
 
 
 def mends_its_error(turn: Turn) -> bool:

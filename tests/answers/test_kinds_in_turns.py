@@ -146,3 +146,94 @@ def test_wording_that_leans_to_the_question_before_yields_to_what_plainly_asks(c
     assert (
         last(club, "qbm 35mm 2.8 RF aps-c equivalent", "and what looks like that mount, mixups?").intent == "look-alike"
     )
+
+
+@pytest.mark.parametrize("opening", ["like what lens on ff", "dof at 3 m f4", "is it all lit", "how near with 6 mm"])
+@pytest.mark.parametrize("turn", ["horizon ok with 53.5?", "i got 53.5", "53.5 is what i have"])
+def test_a_decimal_as_long_as_the_ring_is_no_other_lens(club, opening, turn):
+    found = last(club, f"75 2.8 P645 on X, {opening}", turn)
+    assert found.question.lens.focal_length_mm == 75
+    assert "0.33 mm too far" in flat(found)
+
+
+@pytest.mark.parametrize("turn", ["ring for the L one", "adapter for the L one", "how thick for the L one"])
+def test_a_body_of_two_is_meant_by_its_mount_and_one(club, turn):
+    found = last(club, "Z or L body for my C/Y 35 1.4", turn)
+    assert mounts(found) == ["cy-mount"]
+    assert "25.5 mm" in flat(found)
+
+
+def test_a_lens_of_two_is_still_meant_by_its_mount_and_one(club):
+    assert mounts(last(club, "c/y 50 and om 28 on L", "the om one?")) == ["om-mount"]
+
+
+@pytest.mark.parametrize(
+    "turn", ["with 5 mm in there how close", "how near with 5 mm in between", "5 mm behind it, how near"]
+)
+def test_so_much_in_there_is_extension(club, turn):
+    assert "5 mm of tube: sharp at 32 cm" in flat(last(club, "Z or L body for my C/Y 35 1.4", turn))
+
+
+@pytest.mark.parametrize("turn", ["as a full frame number?", "in full frame numbers", "its full frame figure?"])
+def test_a_full_frame_number_puts_no_full_frame_into_the_body(club, turn):
+    assert "on 44x33 frames like 22 mm on full frame" in flat(last(club, "adaptall 28 2.5 on G 44x33, all lit?", turn))
+
+
+@pytest.mark.parametrize(
+    "turn", ["shutter instead, no filter", "a faster shutter instead", "no filter here, which time"]
+)
+def test_the_shutter_that_does_instead_of_a_filter_is_told(club, turn):
+    assert "1/5700 to 1/2800 s" in flat(last(club, "open shade, 1/60 iso 200 f1.2, nd?", turn))
+
+
+@pytest.mark.parametrize("opening", ["hyperfocal at f11", "nd sun 1/50", "equivalent", "is it all lit"])
+@pytest.mark.parametrize("turn", ["seat of the adapter", "seat?", "seat of that ring?"])
+def test_the_seat_asked_after_a_pair_is_that_of_its_ring(club, opening, turn):
+    assert "24.45 mm" in flat(last(club, f"35 f3.5 argus on L, {opening}", turn))
+
+
+@pytest.mark.parametrize("turn", ["sharp up to", "ends where", "so how far is it sharp", "sharp till where"])
+def test_how_far_a_ring_that_is_off_leaves_it_sharp(club, turn):
+    assert "83 cm" in flat(last(club, "13 1.9 d on Q, ring", "i have a 3.3 mm ring", turn))
+
+
+@pytest.mark.parametrize("turn", ["what is an altix mount like", "what is that altix mount"])
+def test_what_a_mount_is_like_asks_of_no_view(club, turn):
+    assert last(club, "altix 50 2.8 on EF-M behind a 6 mm spacer, nearest?", turn).intent == "definition"
+
+
+@pytest.mark.parametrize("turn", ["deep at 1 m", "28 on it, deep at 1 m", "so deep at 80 cm"])
+def test_deep_at_a_distance_is_a_depth_of_field_there(club, turn):
+    found = last(club, "50 1.4 c/y on Z", turn)
+    assert found.question.distance_mm in (800, 1000)
+    assert found.question.lens.focal_length_mm == (28 if "28" in turn else 50)
+
+
+@pytest.mark.parametrize("turn", ["and the value for shake", "which number for shake"])
+def test_a_number_for_the_shake_is_one_for_the_stabiliser(club, turn):
+    assert "enter 90 mm" in flat(last(club, "adaptall 90 2.5 on RF wont take a picture", turn))
+
+
+@pytest.mark.parametrize(
+    "turn", ["at 135 what is it on crop", "at 135 equivalent on aps-c", "on aps-c at 135 it equals?"]
+)
+def test_a_zoom_is_set_to_what_is_told_whatever_frame_is_told_beside(club, turn):
+    found = last(club, "zoom 80-200 f4 SR on L, what do i key in for the stabiliser", turn)
+    assert "135 mm on APS-C frames like 206 mm" in flat(found)
+
+
+@pytest.mark.parametrize(("turn", "stop"), [("how deep at 8", 8), ("and how deep at 2.8", 2.8), ("deep at 4", 4)])
+def test_how_deep_at_a_bare_stop_is_a_depth_of_field(club, turn, stop):
+    found = last(club, "50 1.4 c/y on Z", turn)
+    assert found.intent == "depth-of-field"
+    assert found.question.f_number == stop
+
+
+def test_a_ring_that_was_turned_is_no_matter_of_how_near(club):
+    found, tape, mark = talk(
+        club, "ring altix to X, what seat do i need", "24.6 is what i turned", "tape under it?",
+        "and a 35 focuses to infinity at which mark",
+    )[1:]  # fmt: skip
+    assert found.intent == "focus-verdict"
+    assert "0.2 mm" in flat(tape)
+    assert "infinity at its 6.2 m mark" in flat(mark)

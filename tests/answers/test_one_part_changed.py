@@ -6,7 +6,7 @@ import pytest
 
 from engine.ask import Desk
 from tests.answers.talks import flat, talk
-from tests.answers.test_swapped_in_turns import FIRST
+from tests.answers.test_swapped_in_turns import FIRST, asked_on
 
 TUBED = FIRST["macro-distance"]
 LIT = FIRST["exposure-nd"]
@@ -186,7 +186,7 @@ def test_one_thing_alone_in_many_words(club: Desk, asked: str, said: str, focal:
     assert last.question is not None
     assert [lens.focal_length_mm for lens in last.question.lenses] == [focal]
     assert body in last.question.bodies[0].ids
-    assert last.intent == asked
+    assert last.intent == asked_on(asked, body)
 
 
 def test_a_lens_that_opens_wider_is_closed_so_far(club: Desk) -> None:

@@ -71,17 +71,12 @@ def _mates(one: str, catalogue: Catalogue) -> frozenset[str]:
 
 
 def _says_less(lens: Thing, lenses: list[Thing]) -> bool:
-    """'an RX 25 ... marked RX': a mount alone that is told of another lens too names no second one.
-
-    Nor does one that has its focal length from that lens: '12 mm in the 40 mm mount (the universal)'.
-    """
-    told = (lens.f_number, lens.lens_kind, lens.count, lens.format)
-    focal = lens.focal_length_mm
+    """'an RX 25 ... marked RX': a mount told of another lens too, with that one's length at most, is no second one."""
+    told, focal = (lens.f_number, lens.lens_kind, lens.count, lens.format), lens.focal_length_mm
     if any(told) or lens.kind != "mount" or (focal is not None and f"{focal:g}" in lens.words):
         return False
-    if focal is not None:
-        return any(one.ids == lens.ids and one.focal_length_mm == focal for one in lenses if one is not lens)
-    return any(one.ids == lens.ids and one.focal_length_mm and not one.count for one in lenses if one is not lens)
+    alike = (one for one in lenses if one is not lens and one.ids == lens.ids and not one.count)
+    return any(one.focal_length_mm and focal in (None, one.focal_length_mm) for one in alike)
 
 
 def _as_one_unknown(lenses: list[Thing]) -> list[Thing]:

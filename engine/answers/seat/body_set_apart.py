@@ -23,6 +23,8 @@ def as_elsewhere(question: Question) -> Question:
         return question  # 'and another is 28.8': another lens; 'another table has 45.5'
     if any(one.thickness_mm is not None for one in question.adapters if one not in before.adapters):
         return question  # 'another adapter measures 26.81'
+    if question.adapters and question.intent == BUY_PLAN:
+        return question  # 'another ring to buy, cost': for the same body
     bodies = {thing.ids[:1] for thing in before.bodies if thing.ids}
     apart = {(name,) for name in question.limits.without} | {thing.ids[:1] for thing in question.bodies if thing.ids}
     if not (question.mentions(APART) and bodies and apart == bodies and before.lenses):

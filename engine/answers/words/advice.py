@@ -63,7 +63,7 @@ def named_or_near(
 
     def fits(advice: Advice) -> bool:
         of_lens = not (advice.mounts and mounts) or bool(mounts & set(advice.mounts))
-        return of_lens and is_of_body(advice, question)
+        return of_lens and is_of_body(advice, question) and not (advice.happened and only_feared(question))
 
     said, prior = asked_about(question, knowledge.catalogue), question.prior
     if question.intent == HAZARD and question.follows and prior is not None and prior.intent == HAZARD:
@@ -104,6 +104,13 @@ def _is_more_of(own: Sequence[Advice], both: Sequence[Advice]) -> bool:
     """'could I polish it' after a thoriated lens: what both lines are about is more of the same matter."""
     matter = own[0].id.partition("-")[0] if own else ""
     return bool(own and both) and own[0] != both[0] and both[0].id.partition("-")[0] == matter
+
+
+def only_feared(question: Question) -> bool:
+    """'can the rear hit something inside': nothing has happened yet, by the text or by the danger before it."""
+    texts = (question, *((question.prior,) if question.follows and question.prior is not None else ()))
+    happened = any(one.mentions("it-happened") for one in texts)
+    return not happened and any(one.mentions("only-feared") for one in texts)
 
 
 def made_safe(question: Question) -> bool:
