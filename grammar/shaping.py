@@ -107,8 +107,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     `told`: what the cues of the line tell. `hosts`: mounts that, named alone, are those of a body.
     """
     words = with_focals_named(list(with_small_words(tuple(with_names_numbered(_within_cues(line))))))
-    words = with_farthest_led(words)
-    words = with_taken_lengths(with_holds_counted(with_factors_in(with_glass_by_index(words))))
+    words = with_taken_lengths(with_holds_counted(with_factors_in(with_glass_by_index(with_farthest_led(words)))))
     spans = with_flange_spans_told(with_rears_told(with_turned_lens(with_barrels_told(words))), told)
     tokens = with_times_told(with_group_heads(with_brackets_told(settled(tuple(without_itself(spans))))))
     tokens = with_rates_told(with_eras_told(with_limits_apart(tokens)))
@@ -134,13 +133,11 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_image_told(
         with_piece_rows(with_lens_of_ring(with_ones_counted(with_sum_of_tube(tokens))), told), line.cues, told
     )
-    tokens = with_thread_lengths(with_close_stops(tokens, told))
-    tokens = with_moves_told(with_threads_told(with_measures_told(tokens, told)), told)
-    tokens = with_mark_rows(with_scale_rows(tokens, told))
-    tokens = with_lens_rows(with_lens_set_against(tokens), hosts)
+    tokens = with_measures_told(with_thread_lengths(with_close_stops(tokens, told)), told)
+    tokens = with_moves_told(with_threads_told(tokens), told)
+    tokens = with_lens_rows(with_lens_set_against(with_mark_rows(with_scale_rows(tokens, told))), hosts)
     tokens = with_far_lengths_apart(with_numbers_told(with_two_of_a_width(tokens, told), told))
-    tokens = with_rest_told(with_measures_told(tokens), told)
-    tokens = limited(without_articles(under_lens(_headed(tokens))))
+    tokens = limited(without_articles(under_lens(_headed(with_rest_told(with_measures_told(tokens), told)))))
     return Shaped(tuple(_joined(_placed(tailed(with_settings(with_fixed_stops(tokens), told), told)))), tuple(skipped))
 
 

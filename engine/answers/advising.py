@@ -33,6 +33,7 @@ CROSSED = "cross-thread"  # the advice on threads that nearly meet
 HEAVY = "heavy"  # the advice on what a lens weighs
 OF_REAR = frozenset(["rear-shutter", "rear-mirror"])  # the advice on a rear that reaches into the body
 REACH = "rear_reach"
+TOUCHED = "crunch"  # the advice on what has met what
 TOUCH = "touch"  # the topic of what may meet what
 WORKED_OUT = ("tubes", "light-lost", "framing")  # examples that say in numbers what the advice says in words
 NOTHING_KNOWN = (
@@ -59,6 +60,8 @@ def ruled(question: Question, knowledge: Knowledge) -> Answer:
     rows = named_or_near(question.with_(prior=None, adapters=()) if kept else question, knowledge)
     if rows[0].id in OF_REAR if rows else question.topic == TOUCH:
         rows = [*dict.fromkeys((*of_pair(question, knowledge), *rows))]  # what meets what in just that body
+    if rows and rows[0].id in OF_REAR and question.mentions("has-touched"):
+        rows = [row for row in knowledge.catalogue.advice.values() if row.id == TOUCHED]  # no longer what may meet what
     rows = rows or _of_weight(question, knowledge) or _of_any_lens(question, knowledge)
     rows = rows or (_of_threads(question, knowledge) if chain is None else [])
     if not rows and chain is None:

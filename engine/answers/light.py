@@ -107,7 +107,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         return
     yield t_stops_apart(question)
     yield brighter_of(question)
-    exposed_by_it = is_known(shutter_s(question, knowledge))
+    exposed_by_it = is_known(shutter_s(question, knowledge)) and not mentions(question, "as-f-number")
     yield Told() if exposed_by_it else t_stop_told(question, knowledge)
     yield between_two(question)
     yield stops_from(question)

@@ -11,7 +11,7 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import mentions
 from engine.answers.ways.iris_asked import why_iris
 from engine.answers.ways.room_asked import ROOM_ASKED, with_room_asked
-from engine.answers.why_of_it import is_soft_for_no_reason, why_of_it
+from engine.answers.why_of_it import is_not_of_the_seat, why_of_it
 from engine.answers.words.advice import HARM, advice_lines, examples, named_mounts
 from engine.base.compact import replace
 from engine.base.interval import is_known
@@ -67,7 +67,7 @@ def answer(
         from engine.answers.sure_which import how_sure_which
 
         return how_sure_which(question, before, knowledge)
-    if question.intent == WHY and not apart and not is_soft_for_no_reason(question, knowledge):
+    if question.intent == WHY and not apart and not is_not_of_the_seat(question, knowledge):
         return _why(question, rows, knowledge, chains_first)
     if question.intent == DRAW:
         return _drawing(question, before, rows, knowledge) if question.follows and rows else None
@@ -106,8 +106,10 @@ def _of_another_frame(question: Question, before: Question | None) -> bool:
 
 def _of_the_frame(question: Question, before: Question | None) -> bool:
     """Whether the reason is asked for after what a lens lights of a frame."""
-    asked = question.intent == WHY and question.topic in OF_FRAME and question.number is None
-    return asked and question.follows and before is not None and before.intent == COVERAGE and bool(question.lenses)
+    if question.intent != WHY or not question.follows or before is None or not question.lenses:
+        return False
+    crop = before.intent in OF_FRAMES and mentions(question, "crop")  # 'why bother with the crop then'
+    return crop or (before.intent == COVERAGE and question.topic in OF_FRAME and question.number is None)
 
 
 def _drawing(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.numbers.turned_ways import with_turned_into
 from grammar.words.token_kinds import METRES
 from grammar.words.tokens import Token
 
@@ -19,7 +20,7 @@ _DESCRIBING: Final = frozenset(["MOUNT", "FORMAT", "KIND", "TRAIT", "PIECE"])
 
 def with_farthest_led(tokens: list[Token]) -> list[Token]:
     """'the farthest it goes is 2 m from the sensor': how far off that is, as if 'at' stood before it."""
-    out: list[Token] = []
+    out, tokens = list[Token](), with_turned_into(tokens)
     for n, token in enumerate(tokens):
         led = out[-1].value == _BE if out else False
         lead = [one.text.casefold() for one in tokens[max(0, n - _LEAD) : n]]

@@ -12,6 +12,7 @@ from typing import Final
 
 from grammar.numbers.drawn_ends import drawn, each_drawn, mounted, ranged_apart
 from grammar.numbers.rings_to_choose import CHOICE
+from grammar.numbers.rows_of_tubes import with_counted_tubes
 from grammar.numbers.stops_beside import SHARE
 from grammar.numbers.two_sides import LEAST_RING, READING, TWO_APART, with_two_sides
 from grammar.words.groups import ENDLESS, PLATE
@@ -48,7 +49,7 @@ def with_senses_told(tokens: list[Token], hosts: frozenset[str] = frozenset()) -
     `hosts`: mounts that, named alone, are those of a body.
     """
     read = mounted(_readings(with_two_sides(_transmissions(list(tokens)))), hosts)
-    return _behind(_subjects(_plates(ranged_apart(drawn(each_drawn(read))))))
+    return _behind(_subjects(_plates(ranged_apart(drawn(each_drawn(with_counted_tubes(read)))))))
 
 
 def _transmissions(tokens: list[Token]) -> list[Token]:

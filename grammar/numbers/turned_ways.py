@@ -20,6 +20,7 @@ _PLACED: Final = frozenset(["on", "at", "to"])
 _DESCRIBING: Final = frozenset(["NUMBER", "LENGTH", "MOUNT", "LINK", "TIMES"])  # before another ring than the lens's
 _MOST_METRES: Final = 100.0
 _WORDS: Final = 3
+_FACTORS: Final = frozenset([1.4, 1.7, 2.0, 0.7, 0.71, 0.72])  # of converters and reducers
 
 _ONE: Final = frozenset(["a", "an", "my", "another"])  # before a lens that is on the ring
 
@@ -51,6 +52,19 @@ def _with_marked_lens(tokens: list[Token]) -> list[Token]:
             lens = [*tokens[:at], token.as_("FOCAL"), *tokens[at + 1 : behind]]
             return [*lens, Token("CUE", "", tokens[behind].column), *tokens[behind:]]
     return tokens
+
+
+def with_turned_into(tokens: list[Token]) -> list[Token]:
+    """'what does the 1.4 turn f2.5 into': a converter, and no part of a turn of a thread."""
+    out: list[Token] = []
+    for at, token in enumerate(tokens):
+        after = tokens[at + 1 : at + 4]
+        into = any(one.text.casefold() == "into" for one in after)
+        factor = token.kind == "TURNS" and token.text.endswith("turn") and token.numbers[0] in _FACTORS
+        told = factor and into and after[0].kind in ("FNUM", "NUMBER", "LENGTH", "FOCAL", "LETTER")
+        times = token.as_("TIMES", text=f"{token.numbers[0]:g}x", unit="", value="") if told else token
+        out += [times, Token("CUE", "turn", token.end)] if told else [token]
+    return out
 
 
 def _with_ring_marks(tokens: list[Token]) -> list[Token]:

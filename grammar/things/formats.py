@@ -6,7 +6,7 @@ from typing import Final
 
 from grammar.kinds import COVERAGE
 from grammar.things.casting import DRAWN, OPTICAL
-from grammar.things.film_enlarged import FULL_FRAME, is_film_enlarged, is_film_on, past_build
+from grammar.things.film_enlarged import FULL_FRAME, LONGEST_LENS, is_film_enlarged, is_film_on, past_build
 from grammar.things.standins import STANDIN
 from grammar.words.groups import CROP, FILM_LIKE, LIT, VIDEO_TUBE
 from grammar.words.tokens import Token
@@ -172,7 +172,7 @@ def _told(tokens: list[Token], at: int) -> Token:
     if (
         token.kind == "NUMBER"
         and token.numbers[0] >= _OF_FILM
-        and ((after is not None and after.kind in _OF_LENS) or _is_put_on(before, after))
+        and ((after is not None and after.kind in _OF_LENS) or _is_put_on(token, before, after))
     ):
         return token.as_("FORMAT")
     if token.unit == "in":
@@ -235,10 +235,10 @@ def _crop_is_asked(tokens: list[Token], at: int) -> bool:
     return "/" in tokens[at].value or any(CROP in one.groups for one in tokens[max(0, at - _NEAR) : at])
 
 
-def _is_put_on(before: Token | None, after: Token | None) -> bool:
-    """'60 on 645 in full frame terms'."""
+def _is_put_on(token: Token, before: Token | None, after: Token | None) -> bool:
+    """'60 on 645 in full frame terms', '80 on 645, equivalent': no lens is so long."""
     placed = before is not None and before.kind == "PREP" and before.value == "on"
-    return placed and after is not None and after.kind == "PREP"
+    return placed and (token.numbers[0] > LONGEST_LENS or (after is not None and after.kind == "PREP"))
 
 
 def _is_frame_beside(tokens: list[Token], at: int) -> bool:

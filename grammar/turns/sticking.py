@@ -37,7 +37,7 @@ from grammar.things.casting import DRAWN, OPTICAL
 from grammar.turns.going_on import is_worn, tubes_named
 from grammar.turns.measured_anew import BRIGHTER
 from grammar.turns.spans import span_of
-from grammar.turns.tubes_added import with_tube_told
+from grammar.turns.tubes_added import sized_last, with_tube_told
 
 # what a chain does: here the pieces of before still stand between lens and body
 PLACED: Final = frozenset(
@@ -57,7 +57,7 @@ _OF_RING: Final = frozenset(["thickness", OFF, "nominal"])
 _FULL: Final = "35mm-full-frame"
 _FRAME: Final = frozenset(["crop", "area"])
 _MODE: Final = frozenset(["mode", BODY_REGISTER])  # true of the body, as long as that is talked of
-_CIRCLE: Final = "circle"
+_BY_HAND: Final = frozenset(["circle", "rear_reach", "barrel"])  # measured of one lens, and of no other
 _FILLED: Final = frozenset(["magnification", "field", MOTIF, SIDES])  # of these only what was told last holds
 _OF_CLOSE: Final = _FILLED | {"extension", "image_distance", "close_focus", "front_glass", "travel"}
 _TURNED: Final = frozenset(["frame_rate", "angle"])
@@ -120,10 +120,10 @@ def set_against(heard: Heard, said: Question, before: Question) -> tuple[Thing, 
 
 def without_close_rings(heard: Heard, said: Question, kept: tuple[Thing, ...], before: Question) -> tuple[Thing, ...]:
     """'25 mm of ring then' after a 10 mm ring behind a lens on no body: so much extension takes that ring's place."""
-    if said.said("magnification") is not None and said.intent in (EXPOSURE_ND, DEPTH_OF_FIELD):
+    sized = said.said("magnification") is not None or (not said.adapters and sized_last(before))
+    if sized and said.intent in (EXPOSURE_ND, DEPTH_OF_FIELD):
         return tuple(one for one in kept if one.piece not in DRAWN)  # 'and at 1:1' after what a tube costs in light
-    told = said.said("extension") is not None and not heard.tells("adding")
-    if not told or before.intent != MACRO_DISTANCE or before.bodies:
+    if said.said("extension") is None or heard.tells("adding") or before.intent != MACRO_DISTANCE or before.bodies:
         return kept
     return tuple(one for one in kept if one.piece != RING or one.ids or one.front or one.rear)
 
@@ -241,16 +241,15 @@ def kept_values(intent: str, lenses: tuple[Thing, ...], before: Question, said: 
         values[_TAPED] += f"{_AT}{mm(stood)}" if stood else ""
     lit = {_LIGHT: values[_TARGET]} if intent == EXPOSURE_ND and values.get(_TARGET) in _LIT else {}
     if intent == before.intent:
-        return lit | {key: text for key, text in values.items() if key != _CIRCLE or not _is_another(lenses, before)}
-    off = _OF_RING if intent in _OF_SEAT else frozenset()
-    same = [thing.ids for thing in lenses] == [thing.ids for thing in before.lenses]
+        held = _BY_HAND if _is_another(lenses, before) else frozenset()
+        return lit | {key: text for key, text in values.items() if key not in held}
+    same = [one.ids for one in lenses] == [one.ids for one in before.lenses] and not _is_another(lenses, before)
     # a lens whose mount was not known is still that lens when a ring tells it
     same = same or _focals(lenses) == _focals(thing for thing in before.lenses if not thing.ids) != [None]
-    close = intent in CLOSE_UPS
     framed = intent in PICTURED and before.intent in (*PICTURED, EXPOSURE_ND) and not said.bodies
     framed = framed and all(thing.id == _FULL for thing in said.things if thing.kind == "format")  # 'in ff' likens it
-    off = off | (_FRAME if framed else frozenset())
-    kept = off | _MODE | (_OF_LENS if same else frozenset()) | (_OF_CLOSE if close else frozenset())
+    by = ((framed, _FRAME), (same, _OF_LENS), (intent in CLOSE_UPS, _OF_CLOSE), (intent in _OF_SEAT, _OF_RING))
+    kept = _MODE.union(*(keys for holds, keys in by if holds))
     return lit | {key: text for key, text in values.items() if key in kept}
 
 

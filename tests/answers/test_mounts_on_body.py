@@ -130,3 +130,15 @@ def test_t2_lenses_are_among_those_that_a_ring_could_be_made_for(asked):
     found = asked("which still lenses hold infinity on a PL camera?")
     assert "T2: nothing is sold, a plain ring could be made; ring for infinity 3 mm" in " ".join(found["text"].split())
     assert "a plain ring that keeps infinity could be made, which nobody sells" in " ".join(found["text"].split())
+
+
+@pytest.mark.parametrize(("say", "first"), [
+    ("what else than CS lenses can focus far on a CS camera", "C: reaches infinity"),
+    ("which bodies leave room for a helicoid with M lenses", "E-mount: reaches infinity (likely); M to E helicoid"),
+    ("what 16mm cine mounts work on MFT", "C: reaches infinity"),
+    ("mounts with a register within a tenth of m42", "K-mount: the same"),
+])  # fmt: skip
+def test_only_what_is_asked_for_is_listed(asked, say, first):
+    found = asked(say)
+    assert found["intent"] == "list-fits"
+    assert found["text"].split("\n  - ")[1].startswith(first)

@@ -152,3 +152,15 @@ def test_a_stop_is_as_bright_on_any_sensor(asked, text):
 ])  # fmt: skip
 def test_the_reason_comes_first(asked, say, said):
     assert said in " ".join(asked(say)["text"].split())[:400]
+
+
+@pytest.mark.parametrize(("say", "said"), [
+    ("a bright band across my pics from the enlarger lens, its got a little window, why", "Cover it with black tape"),
+    ("why is my picture not centred, black corner only on the left", "does not lie in the middle of the frame"),
+    ("one dark corner only, upper right, c lens on mft", "does not lie in the middle of the frame"),
+    ("why does the 2x on my 50 make the closest distance stay the same", "leaves the lens's own focusing as it is"),
+    ("why does my old tele push the focus forward when i close the iris", "best plane farther back"),
+    ("F-mount G type lens on a plain F to E ring is very dark, why", "lever"),
+])  # fmt: skip
+def test_what_is_seen_in_the_picture_has_its_reason(asked, say, said):
+    assert said in " ".join(asked(say)["text"].split())[:700]

@@ -278,3 +278,19 @@ def test_a_number_below_one_set_against_a_ring_is_a_reducer(asked, say):
     found = asked(say)
     assert found["intent"] == "compare"
     assert "stops more light than" in found["text"].splitlines()[0]
+
+
+@pytest.mark.parametrize(("say", "head"), [
+    ("25mm tube on my 50 or a 2x converter, which one eats more light", "2 stops, 25 mm of tube costs 1.17 stops"),
+    ("25/1.4 c mount or 28/2.8 m42 on mft in a dark bar, how many stops apart", "lets in 2 stops more light"),
+    ("50/1.2 fd vs 50/1.8 fd, how much brighter", "lets in 1.17 stops more light"),
+    ("a 20 tube or two of 10 for my 50", "The same length, 20 mm. On 50 mm at infinity 0.4x either way."),
+    ("three 12mm tubes or one 36mm on m42", "The same length, 36 mm."),
+])  # fmt: skip
+def test_what_sets_two_apart_is_told_in_its_own_measure(asked, say, head):
+    assert head in " ".join(asked(say)["text"].split())[:200]
+
+
+def test_a_lens_on_645_is_no_lens_of_645_mm(asked):
+    found = asked("is a 40mm on 645 the same as 40mm m42 on my E full frame? view i mean")
+    assert "645 mm" not in found["text"]

@@ -165,3 +165,16 @@ def test_between_which_points_a_distance_counts_is_its_meaning(asked, say):
     found = asked(say)
     assert found["intent"] == "definition"
     assert "front glass" in " ".join(found["text"].split())
+
+
+@pytest.mark.parametrize(("say", "head"), [
+    ("waterhouse stop, what is it", "drop-in stop"), ("whats a witness mark", "witness line"),
+    ("field flattener?", "field flattener"), ("what is a taking lens", "lens that takes the picture"),
+    ("what does rectilinear mean", "rectilinear lens"), ("what is a rehoused lens", "rehoused lens"),
+    ("whats a follow focus", "follow focus"), ("half-frame is how big", "Half-frame: 24 x 18 mm"),
+    ("super 16 is how big", "Super 16: 12.52 x 7.41 mm"),
+])  # fmt: skip
+def test_words_of_the_set_and_the_bench_have_their_meaning(asked, say, head):
+    found = asked(say)
+    assert found["intent"] == "definition"
+    assert found["text"].startswith(head)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from engine.answers.picture.frame_of_mount import with_frame_of_mount
+from engine.answers.picture.sensor_width import with_both_sides as with_both_sides  # of a frame too
 from engine.facts.catalogue import Catalogue
 from grammar.kinds import PICTURED
 from grammar.questions import Question, Thing

@@ -26,6 +26,7 @@ from engine.answers.ways.refused_mounts import NOT_FITTING, not_fitting, refused
 from engine.base.compact import compact, replace
 from engine.base.interval import Interval, is_known
 from engine.chains.setup import usual_circle
+from engine.chains.walk import ADDED_FOCUSING
 from engine.facts.kinds import VERDICTS
 from engine.facts.records import Mount
 from engine.judging.ranking import Listed
@@ -182,11 +183,14 @@ def _fit(lens: Thing, body: Thing, of_lens: bool, question: Question, knowledge:
     setup = setup_of(one, other, knowledge.catalogue, question.f_number)
     pieces = question.limits.pieces if question.limits.pieces is not None else FITTING_PIECES
     pieces = 0 if mentions(question, "held-direct") else pieces  # 'what goes straight on EF'
+    drawn = tuple({piece.piece for piece in question.adapters if piece.piece in ADDED_FOCUSING})
     limits: Limits = replace(question.limits, pieces=pieces, without_glass=not question.limits.with_glass)
+    limits = replace(limits, using=(*limits.using, *drawn))
     choice = choose(knowledge, setup, limits, 1)
     ring = ring_to_make(setup, knowledge.catalogue)
     best = choice.listed[0] if choice.listed else None
-    return Fit(setup.body_mount if of_lens else setup.lens_mount, best, ring.thickness_mm, ring.possible)
+    possible = "no" if drawn else ring.possible  # what is to be drawn out is no plain ring
+    return Fit(setup.body_mount if of_lens else setup.lens_mount, best, ring.thickness_mm, possible)
 
 
 def _told(

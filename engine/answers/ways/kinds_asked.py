@@ -17,7 +17,9 @@ KINDS = {
 RINGED = frozenset({"slr", "medium-format"})  # lenses of these are put on other bodies by a plain ring
 FEW_OF_FORMAT = 12  # mounts of one format that are all told
 # phrases for the mounts of a kind of body
-SPOKEN = {"mirrorless-mounts": "mirrorless", "slr-mounts": "slr", "dslr-mounts": "digital slr"}
+SPOKEN = {"mirrorless-mounts": ("mirrorless",), "slr-mounts": ("slr",), "dslr-mounts": ("digital slr",)}
+# and of a kind of lens
+OF_LENSES = {"cine-mounts": ("cine", "video"), "rangefinder-mounts": ("rangefinder",)}
 
 
 def kinds_asked(question: Question, of_bodies: bool) -> frozenset[str]:
@@ -25,7 +27,8 @@ def kinds_asked(question: Question, of_bodies: bool) -> frozenset[str]:
     if of_bodies and question.mentions("kind-or-not"):
         return frozenset()  # 'mirrorless or not' asks for all
     told = kinds_of(question.bodies if of_bodies else question.lenses)
-    spoken = {kind for key, kind in SPOKEN.items() if question.mentions(key)} if of_bodies and not told else set()
+    said = SPOKEN if of_bodies else OF_LENSES
+    spoken = {kind for key, kinds in said.items() if question.mentions(key) for kind in kinds} if not told else set()
     return told or frozenset(spoken)
 
 

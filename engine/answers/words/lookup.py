@@ -101,7 +101,10 @@ def definition(question: Question, knowledge: Knowledge) -> Answer:
             question.text, "definition", NO,
             (Line("text", f"'{what}' {UNKNOWN}"), Line("text", INSTEAD)), question=question,
         )  # fmt: skip
-    return Answer(question.text, "definition", ANSWERED, tuple(lines), question=question, quantities=tuple(quantities))
+    told_of = tuple(quantities)  # a bare letter names no lens to be spoken of
+    return Answer(
+        question.text, "definition", ANSWERED, tuple(lines), question=question, quantities=told_of, aside=bare_t
+    )
 
 
 def _is_bare_t(question: Question) -> bool:
