@@ -37,7 +37,10 @@ FAR_LIMIT: Final = "far-limit"  # a phrase that is mentioned
 STOPS_AT: Final = "stops-at"  # the cue that it is
 SHOWN_STOP: Final = "shown-stop"  # a phrase of a stop that a body shows, which is none where it is nought
 # what is mentioned, and what that is heard as
-_HEARD_AS: Final = {FAR_LIMIT: STOPS_AT, "put-so": "put-so", SHOWN_STOP: "no-aperture-data"}
+_HEARD_AS: Final = {
+    FAR_LIMIT: STOPS_AT, SHOWN_STOP: "no-aperture-data", "put-so": "put-so", "fits-so": "fits-so",
+    "metered-outside": "metered-outside",
+}  # fmt: skip
 _BARE_NUMBER: Final = "numbers-said"  # of anything at all
 _OURS: Final = frozenset(["thing", "term", "advice", "talking", "ordinal", "limits", "infinity", "focus"])
 _SET: Final = frozenset(["shutter-said", "iso-said", "frame_rate-said", "angle-said"])  # settings of an exposure

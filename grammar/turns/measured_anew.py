@@ -35,6 +35,7 @@ _CHANGED: Final = re.compile(r"\bstops? (brighter|lighter|darker|dimmer)\b", re.
 _EARLY: Final = "infinity-early"
 _STOPPING: Final = frozenset(["cant-focus", "stops-at"])  # cues of how far a lens focuses
 _MARK: Final = "mark"
+_SHIM: Final = "shim"  # the key of a shim that another lens asked for, by which infinity falls at a mark of this one
 _THREAD: Final = "thread"
 _ACROSS: Final = "diameter"  # of 'mine measures', whatever it is that was measured
 _LENGTH: Final = re.compile(r"(\d+(?:\.\d+)?) mm")
@@ -265,10 +266,11 @@ def distance_again(said: Question, before: Question) -> Question:
 def mark_again(heard: Heard, said: Question, before: Question) -> Question:
     """'and at 7 m?' after infinity at the 5 m mark: another mark; 'now it stops at 7 m' says what it is.
 
-    So it is where infinity was said to come too early, and where that is had not been told.
+    So it is where infinity was said to come too early, or was told where it should fall, and where it is had not been.
     """
     told = said.distance_mm
-    if said.intent == before.intent == SHIM_CALIBRATION and before.mentions(_EARLY) and before.said(_MARK) is None:
+    awaited = before.mentions(_EARLY) or before.said(_SHIM) is not None
+    if said.intent == before.intent == SHIM_CALIBRATION and awaited and before.said(_MARK) is None:
         only = told is not None and before.distance_mm is None and not any(cue.tells in _STOPPING for cue in heard.cues)
         return said.with_(distance_mm=None, values=(*said.values, (_MARK, mm(told or 0.0)))) if only else said
     marked = (

@@ -41,6 +41,12 @@ _OF_SEAT: Final = "quantity:seat_mm"  # the cue of how thick a ring is
 _FILTER: Final = "filter"
 _CLOSE_UP: Final = "close-up-lens"
 _IF: Final = "if"
+_PLACED: Final = frozenset([CHAIN, FOCUS_VERDICT, WHY])
+# cues that ask nothing beside 'it screws in'
+_OF_FIT: Final = frozenset(
+    ["sure", "doubt", "why", "fit-q", "ok", "right", "same", "thread-said", "mount-only", "drawn-out", "drawn-shut",
+     "can"]
+)  # fmt: skip
 _FRAMED: Final = frozenset([COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, MACRO_DISTANCE])
 _MOON: Final = "moon"
 _BORE: Final = "bore"  # the measure of a hole
@@ -66,6 +72,14 @@ def asks_if_it_is(turn: Turn) -> bool:
     sure = any(MADE_SURE in one.groups for one in tokens) and turn.tells("how")
     own = any(one.kind == "MEASURE" and one.value == _OF_ITSELF for one in tokens)
     return turn.was in _NAMING and sure and own and not turn.names_things
+
+
+def doubts_by_fit(turn: Turn) -> bool:
+    """'really? it screws in all the way' after a lens that does not focus there: why not, though it fits."""
+    named = turn.names_things or turn.heard.readings.values or turn.heard.readings.distance_mm is not None
+    pair = any(one.ids for one in turn.before.lenses) and any(one.ids for one in turn.before.bodies)
+    idle = all(cue.tells in _OF_FIT for cue in turn.heard.cues)
+    return pair and turn.was in _PLACED and turn.tells("fits-so") and idle and not named
 
 
 def asks_what_proves_it(turn: Turn) -> bool:

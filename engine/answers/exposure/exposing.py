@@ -163,7 +163,7 @@ def _asked(question: Question, light: Light) -> str:
     elif mentions(question, "iso") and light.iso is None and light.counted:
         return "iso"
     unset = question.f_number is None and question.said("aperture") is None
-    if unset and light.counted is not None and goes_on_with_density(question):
+    if unset and goes_on_with_density(question):
         return ""
     asks = mentions(question, "which-stop")
     return "stop" if unset and (asks or scene_and_iso) and is_known(light.shutter) else ""
