@@ -370,7 +370,7 @@ def test_an_article_tells_a_lens_on_the_ring_and_no_mark(club, turn):
 @pytest.mark.parametrize(
     ("turns", "error"),
     [
-        (("28mm f2.8 FD on E, sharp to 4 m only by tape. shim or lap?", "how much", "i lapped 0.1", "and 0.05 more"), 0.0488),
+        (("28 FD on E, sharp to 4 m only by tape. shim or lap?", "how much", "i lapped 0.1", "and 0.05 more"), 0.0488),
         (("50mm M42 on E with a 27.8 ring, infinity?", "filed 0.1", "another 0.1"), 0.14),
         (("85 OM on L, my ring is 0.3 mm too thin, shim?", "put a 0.1 shim in", "and 0.1 more?"), -0.1),
     ],
