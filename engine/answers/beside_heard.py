@@ -225,6 +225,9 @@ def _wholly(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
 WHOLLY: Beside = _wholly
 # far things that come sharp too early, or nothing that does in a lens's own mount: what that tells, before the answer
 OF_FAR_THINGS = (
+    ((*WAYS, MACRO_DISTANCE), where(named("close.tube_sets", "with_setting_told"), "infinity_setting")),
     ((*WAYS, HAZARD), heard(named("shims.missed", "with_infinity_early"), "sharp-before-end")),
+    ((*WAYS, HAZARD), heard(named("shims.missed", "with_one_half_sharp"), "one-half-sharp")),
+    ((COVERAGE,), heard(named("shims.missed", "with_hood_in_sight"), "hood-dark")),
     ((*WAYS, WHY, LOOK_ALIKE), heard(named("shims.missed", "with_own_mount_soft"), "nothing-sharp")),
 )

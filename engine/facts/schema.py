@@ -25,7 +25,6 @@ from engine.facts.fields import (
 from engine.facts.records import Cup
 from grammar import values
 
-MOVING: Final = frozenset({"helicoid", "bellows"})  # kinds whose range of thickness is what a person can set
 DIFFERENCE: Final = "register difference"
 SEATS: Final = ("derived", "nominal", "measured")
 GREATEST_REGISTER_MM: Final = 200.0  # beyond any camera's; a lens without a mount's register may bring a longer one
@@ -89,6 +88,7 @@ KEYS: Final[Mapping[str, Mapping[str, Key]]] = {
         "longest_thread": Key(mm(0, 100, above=True), field="longest_thread_mm"),
         "mirror": Key(flag),
         "iris": Key(choice(kinds.IRIS_DRIVES)),
+        "f_number": Key(STOP),
         "format": Key(reference("formats")),
         "formats": Key(listed(reference("formats"))),
         "smallest_format": Key(reference("formats")),

@@ -24,6 +24,7 @@ _BETWEEN: Final = frozenset(["CUE", "DET", "PREP"])
 _REGISTER: Final = "flange-to-image"
 _EXTENSION: Final = "extension"
 _MEASURED: Final = frozenset([_REGISTER, "throat", "barrel", "bore", "circle"])
+_SHOWS: Final = frozenset(["will", "would", "does", "do", "should", "could", "has", "have", "shows"])
 _OF_LENSES: Final = frozenset(["mark", "field"])
 _OF_LENS: Final = frozenset(["for", "on", "under", "behind", "with"])  # before a lens that a ring is of
 _SHORTEST_LENS: Final = 12.0  # mm
@@ -144,6 +145,9 @@ def length_behind(tokens: list[Token], at: int, measured: str) -> int | None:
             return None  # 'of tube behind a 100', 'to make a 135 into f/11'
         if measured == "mark" and token.unit in ("", "mm") and _is_of_lens(tokens, ahead):
             return None  # 'on the scale of a 50'
+        if measured == "mark" and token.kind in SIZES and token.unit in ("", "mm") and _is_asked_of(tokens, at, ahead):
+            tokens[ahead] = token.as_("FOCAL", unit="mm")
+            return None
         if (measured == _NEAREST and _is_focal(tokens, ahead)) or (measured == _REGISTER and _is_a_lens(tokens, ahead)):
             return None
         if token.kind in SIZES:
@@ -233,9 +237,17 @@ def is_led(tokens: list[Token], at: int) -> bool:
     return tokens[at - 1].kind == "DET" or tokens[at - 1].text.casefold() == "a"
 
 
+def _is_asked_of(tokens: list[Token], at: int, ahead: int) -> bool:
+    """'which mark would a 100 show': between the word and the number one that asks of it, and its article."""
+    asks = any(one.text.casefold() in _SHOWS for one in tokens[at + 1 : ahead])
+    return asks and tokens[ahead - 1].kind == "DET"
+
+
 def _is_of_lens(tokens: list[Token], at: int) -> bool:
-    """'of a 50': an 'of' stands before the number, so that it tells whose it is."""
-    return any(token.kind == "PREP" and token.value == "of" for token in tokens[max(0, at - 2) : at])
+    """'of a 50', 'with a 135': an 'of' stands before the number, or one lens is told, so that it tells whose it is."""
+    led = tokens[max(0, at - 2) : at]
+    article = len(led) > 1 and led[0].kind == "PREP" and led[1].text.casefold() in ("a", "an", "my")
+    return article or any(token.kind == "PREP" and token.value == "of" for token in led)
 
 
 def is_plausible(word: Token, number: float) -> bool:

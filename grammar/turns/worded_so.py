@@ -24,10 +24,10 @@ from grammar.kinds import (
     WHY,
 )
 from grammar.questions import Question
-from grammar.things.casting import DRAWN
+from grammar.things.casting import DRAWN, OPTICAL
 from grammar.turns.lit_again import SETTINGS
 from grammar.turns.turn_seen import Turn
-from grammar.words.groups import DEPTH_SAID, MADE_SURE, PROVING, SCREW
+from grammar.words.groups import DEPTH_SAID, MADE_SURE, PROVING, SCREW, SIZE_ASKED, VIEWED
 
 _SEATED: Final = frozenset([SHIM_CALIBRATION, FOCUS_VERDICT, IDENTIFY_MOUNT])
 _NAMING: Final = frozenset([DEFINITION, LOOK_ALIKE, IDENTIFY_MOUNT])
@@ -39,12 +39,21 @@ _RING: Final = "adapter"
 _OF_RING: Final = _SEATED | {CHAIN, DIY_DIMENSION, BUY_PLAN, WHY}  # here the ring is spoken of already
 _OF_SEAT: Final = "quantity:seat_mm"  # the cue of how thick a ring is
 _FILTER: Final = "filter"
+_CLOSE_UP: Final = "close-up-lens"
 _IF: Final = "if"
+_PLACED: Final = frozenset([CHAIN, FOCUS_VERDICT, WHY])
+# cues that ask nothing beside 'it screws in'
+_OF_FIT: Final = frozenset(
+    ["sure", "doubt", "why", "fit-q", "ok", "right", "same", "thread-said", "mount-only", "drawn-out", "drawn-shut",
+     "can"]
+)  # fmt: skip
 _FRAMED: Final = frozenset([COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, MACRO_DISTANCE])
+_MOON: Final = "moon"
 _BORE: Final = "bore"  # the measure of a hole
 _PUT_ON: Final = frozenset([CHAIN, FOCUS_VERDICT, DIY_DIMENSION, BUY_PLAN, DEFINITION, MACRO_DISTANCE, CROP_EQUIVALENT])
 _TAKES: Final = ("ok", "right", "fit-q", "will", "can", "takes", "what-if")
 _SCREWS: Final = ("thread", "screw")
+_FIELD: Final = "field"
 _THICKNESS: Final = "thickness"
 _PLANES: Final = frozenset(["flange-to-image", "front-glass"])
 _TOLD_FAR: Final = frozenset([MACRO_DISTANCE, DEPTH_OF_FIELD, FOCUS_VERDICT, SHIM_CALIBRATION])
@@ -65,6 +74,14 @@ def asks_if_it_is(turn: Turn) -> bool:
     return turn.was in _NAMING and sure and own and not turn.names_things
 
 
+def doubts_by_fit(turn: Turn) -> bool:
+    """'really? it screws in all the way' after a lens that does not focus there: why not, though it fits."""
+    named = turn.names_things or turn.heard.readings.values or turn.heard.readings.distance_mm is not None
+    pair = any(one.ids for one in turn.before.lenses) and any(one.ids for one in turn.before.bodies)
+    idle = all(cue.tells in _OF_FIT for cue in turn.heard.cues)
+    return pair and turn.was in _PLACED and turn.tells("fits-so") and idle and not named
+
+
 def asks_what_proves_it(turn: Turn) -> bool:
     """'how would i tell its really AR', 'what says its exakta' after such a lens: by what its mount is known."""
     cast, lens = turn.heard.cast, turn.before.lens
@@ -73,6 +90,42 @@ def asks_what_proves_it(turn: Turn) -> bool:
     alone = bool(same) and not (parts[0].focal or cast.pieces or cast.frames or turn.heard.readings.values)
     proof = any(PROVING in one.groups for one in turn.heard.line.tokens)
     return alone and proof and turn.tells("how", "what", "identify") and turn.tells("it-is", "is-it", "could-be")
+
+
+def turns_a_thread(turn: Turn) -> bool:
+    """'quarter turn of the thread enough?' after a shim: by how much that moves the lens, and no danger."""
+    told = turn.heard.readings.values.keys() & {"turns", "angle"}
+    return turn.was == SHIM_CALIBRATION and bool(told) and not turn.tells("force", "stuck", "wont-go", "damage")
+
+
+def exposes_for_a_target(turn: Turn) -> bool:
+    """'moon at f6.3' after a lens on a body: which shutter that wants."""
+    values, cast = turn.heard.readings.values, turn.heard.cast
+    stop = turn.heard.readings.f_number is not None or any(part.is_stop_alone for part in cast.lenses)
+    alone = not (cast.bodies or cast.pieces or cast.frames or turn.tells("infinity", "dof", "focus"))
+    return (
+        values.keys() <= {"target", "iso"}
+        and values.get("target") == _MOON
+        and stop
+        and alone
+        and turn.was != DEPTH_OF_FIELD
+    )
+
+
+def sets_an_exposure(turn: Turn) -> bool:
+    """'sun 1/50 filter' after a danger: a shutter is told, so it is exposed, and nobody looks into the sun."""
+    ranked = turn.heard.weighed.ranked
+    first = bool(ranked) and ranked[0][0] == EXPOSURE_ND
+    return first and turn.best == HAZARD and turn.tells("shutter-said", "iso-said", "frame_rate-said")
+
+
+def names_a_view(turn: Turn) -> bool:
+    """'aps-c view' after anything of a lens of a known length: what it frames like there."""
+    cast, lens = turn.heard.cast, turn.before.lens
+    framed = len(cast.frames) == 1 and not (cast.lenses or cast.bodies or cast.pieces or turn.heard.readings.values)
+    viewed = any(VIEWED in one.groups for one in turn.heard.line.tokens)
+    length = lens is not None and lens.focal_length_mm is not None
+    return framed and viewed and length and turn.tells("brief") and turn.best in (None, turn.was, CROP_EQUIVALENT)
 
 
 def forces_it_in(turn: Turn) -> bool:
@@ -119,6 +172,18 @@ def goes_back_to_light(turn: Turn) -> bool:
     return lit and (filters or bool(told & SETTINGS)) and not more
 
 
+def asks_how_large(turn: Turn) -> bool:
+    """'and the scale?', 'how big is it then' after what a tube costs in light, or how deep it is sharp: how large."""
+    old, cast = turn.before, turn.heard.cast
+    close = any(one.piece in (*DRAWN, _CLOSE_UP) for one in old.adapters)
+    close = close or old.said("extension") is not None or old.said("image_distance") is not None
+    tokens = turn.heard.line.tokens
+    scale = any(SIZE_ASKED in one.groups for one in tokens) and not turn.heard.readings.values
+    sized = turn.tells("how-big") or scale or (turn.tells("frame-size") and any(one.value == "it" for one in tokens))
+    things = cast.bodies or cast.pieces or cast.frames or cast.lenses
+    return close and sized and not things and turn.was in (EXPOSURE_ND, DEPTH_OF_FIELD)
+
+
 def wants_it_lit(turn: Turn) -> bool:
     """'what fixes it' after dark corners: what of the frame is clean, and no ring."""
     return turn.was == COVERAGE and turn.tells("remedy") and not turn.names_things and turn.best in (None, CHAIN)
@@ -146,6 +211,7 @@ def asks_the_hole(turn: Turn) -> bool:
     hole = any(one.kind == "MEASURE" and one.value == _BORE for one in tokens)
     stop = any(one.kind == "FNUM" for one in tokens)
     lens = turn.before.lens is not None and turn.before.lens.focal_length_mm is not None
+    lens = lens or any(part.focal for part in turn.heard.cast.lenses)
     return hole and stop and lens and not (turn.heard.cast.bodies or turn.heard.cast.pieces)
 
 
@@ -202,6 +268,21 @@ def asks_what_mount(turn: Turn) -> bool:
     more = cast.frames or cast.pieces or turn.heard.readings.values or len(cast.lenses) + len(cast.bodies) != 1
     asked = turn.tells("what-is") and not turn.tells("looks-like", "equiv", "same", "could-be")
     return named and asked and not more
+
+
+def asks_stop_behind_glass(turn: Turn) -> bool:
+    """'f number then' after the stabiliser's number with a 2x: what the lens becomes behind it."""
+    glass = any(one.piece in OPTICAL for one in turn.before.adapters)
+    told = turn.names_things or turn.heard.readings.values or turn.heard.readings.f_number is not None
+    return turn.was == GEAR_SETTING and glass and turn.tells("f-stop") and turn.tells("short") and not told
+
+
+def asks_field_at(turn: Turn) -> bool:
+    """'field at 1 m' after a lens: how wide it sees there."""
+    field = any(one.kind == "MEASURE" and one.value == _FIELD for one in turn.heard.line.tokens)
+    lens = turn.before.lens is not None and turn.before.lens.focal_length_mm is not None
+    far = turn.heard.readings.distance_mm is not None and not turn.heard.readings.values
+    return field and lens and far and turn.tells("short") and not turn.tells("dof") and not turn.names_things
 
 
 def mends_its_error(turn: Turn) -> bool:

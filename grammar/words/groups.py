@@ -11,6 +11,7 @@ from engine.base.compact import compact, field
 _MOST_KNOWN: Final = 2000  # texts kept with their groups
 _BEGINS: Final = "*"  # at the end of a word of a group: all that begins so
 
+SIZE_ASKED: Final = "size-asked"
 AMOUNT: Final = "amount"
 ANGLE: Final = "angle"
 ASKS: Final = "asks"
@@ -75,6 +76,7 @@ LEFT_OUT: Final = "left-out"
 EDGES_SAID: Final = "edges-said"
 DARK_SAID: Final = "dark-said"
 LAYERS: Final = "layers"
+VIEWED: Final = "viewed"
 AS_DUE: Final = "as-due"
 SO_LONG: Final = "so-long"
 MADE_SURE: Final = "made-sure"

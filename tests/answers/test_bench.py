@@ -475,3 +475,64 @@ def test_a_seat_that_is_too_short_still_reaches_the_stars(asked):
     assert found["chains"][0]["verdict"] == "infinity"
     low, high = numbers(found, "scale_mark_mm")[0]
     assert low < 135**2 / 1.7 + 270 < high
+
+
+@pytest.mark.parametrize(
+    ("text", "mark"),
+    [
+        ("50 has infinity at 12 m on my ring, which mark would a 100 on the same ring show", 47800),
+        ("infinity at 8 m with a 35, at which mark will a 70 have it", 31900),
+        ("my 85 reads 20 m at infinity, which mark does a 50 read then", 7000),
+    ],
+)
+def test_the_mark_of_another_lens_on_the_same_ring(asked, text, mark):
+    assert numbers(asked(text), "scale_mark_mm")[0][0] == pytest.approx(mark, rel=0.03)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "only the left half of the frame reaches infinity with K to E ring",
+        "F lens on L, one side of the picture reaches infinity the other not",
+        "my OM 28 on E, upper half sharp lower half soft at infinity",
+    ],
+)
+def test_infinity_on_one_half_of_the_picture_is_a_tilt(asked, text):
+    assert flat(asked(text)).startswith("One side of the picture is soft")
+
+
+@pytest.mark.parametrize(
+    ("text", "far"),
+    [
+        ("my lens on its board sits 3 mm in front of where it should. 90mm. far end?", 2880),
+        ("gap of 0.4 between ring and body, 50mm. far limit?", 6350),
+        ("35mm stands 0.2 too far forward, infinity?", 6200),
+    ],
+)
+def test_a_gap_at_the_seat_sets_the_lens_too_far_out(asked, text, far):
+    found = [high for _, high in numbers(asked(text), "far_from_sensor_mm")]
+    assert any(one == pytest.approx(far, rel=0.05) for one in found)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "after a service the 85 has infinity at its 25 m mark, on its own body as well. shim the ring?",
+        "28mm infinity at 3 m, same on its own film body",
+    ],
+)
+def test_a_lens_that_is_off_on_its_own_body_too_is_off_itself(asked, text):
+    assert flat(asked(text)).startswith("one lens alone that misses infinity")
+
+
+@pytest.mark.parametrize(
+    ("text", "start"),
+    [
+        ("for infinity it needs 33, got a 25..55 helicoid, can it reach infinity", "Yes: 33 mm lies within"),
+        ("my lens needs 20 mm and the helicoid has 17 to 31, infinity?", "Infinity at 20 mm leaves 11 mm"),
+        ("helicoid 25-55, needs 60 for infinity. reach?", "No: 60 mm is 5 mm beyond"),
+        ("needs 10 mm for infinity, my helicoid is 12-17", "No: shut it is 2 mm longer"),
+    ],
+)
+def test_whether_the_length_that_infinity_wants_lies_in_the_travel(asked, text, start):
+    assert flat(asked(text)).startswith(start)

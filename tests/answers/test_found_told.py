@@ -253,3 +253,7 @@ def test_how_wide_a_thread_is_is_no_width_of_a_barrel(found, text):
     told = flat(found(text))
     assert "M42" in told
     assert "T2" in told
+
+
+def test_a_claw_on_the_iris_ring_is_that_of_one_mount(found):
+    assert "46.5 mm" in flat(found("pronged claw on the aperture ring, three lugs. mount?"))

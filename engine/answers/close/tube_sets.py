@@ -17,7 +17,7 @@ from engine.answers.parts.wording import small_mm, times, trimmed
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.chains.walk import ADDED_FOCUSING
-from grammar.kinds import COMPARE
+from grammar.kinds import COMPARE, MACRO_DISTANCE
 from grammar.questions import CLOSE_UP_LENS, Question, Thing
 
 TUBE = "extension-tube"
@@ -48,6 +48,33 @@ def left_beyond_infinity(question: Question) -> Iterator[Told]:
             left = Interval.exact(thing.thickness_mm[1] - setting)
             text = f"Infinity at {trimmed(setting, 2)} mm leaves {small_mm(left.nominal)} of its travel for near things"
             yield Told((Line("head", f"{text}."),), (Quantity("extension_mm", left, "left beyond infinity"),))
+
+
+def with_setting_told(answer: Answer, question: Question, _: Knowledge) -> Answer:
+    """The answer behind whether the setting that infinity wants lies within the travel of the helicoid told."""
+    setting = number(question, "infinity_setting")
+    ends = next(
+        (one.thickness_mm for one in question.adapters if one.thickness_mm and one.piece in ADDED_FOCUSING), None
+    )
+    told = (
+        question.intent == MACRO_DISTANCE and ends is not None and setting is not None and ends[0] <= setting < ends[1]
+    )
+    if told or setting is None or ends is None or ends[0] >= ends[1]:
+        return answer  # there what is left for near things is told
+    its = f"its {trimmed(ends[0], 2)} to {trimmed(ends[1], 2)} mm"
+    if setting > ends[1]:
+        lacks = small_mm(setting - ends[1])
+        text = f"No: {small_mm(setting)} is {lacks} beyond {its}: put {lacks} of tube or ring between."
+    elif setting < ends[0]:
+        over = small_mm(ends[0] - setting)
+        text = (
+            f"No: shut it is {over} longer than {small_mm(setting)}, of {its}: close-up only, unless a ring is shorter."
+        )
+    else:
+        left = small_mm(ends[1] - setting)
+        text = f"Yes: {small_mm(setting)} lies within {its}, and {left} is left for near things."
+    row = Quantity("helicoid_setting_mm", Interval.exact(setting), "at infinity")
+    return replace(answer, lines=(Line("head", text), *answer.lines), quantities=(*(answer.quantities or ()), row))
 
 
 def tubes_told(question: Question, knowledge: Knowledge) -> Iterator[float]:

@@ -15,7 +15,6 @@ from engine.base.interval import is_known
 from engine.facts.records import Mount
 from grammar.questions import Question
 
-_EARLY: Final = "past-infinity-advice"
 _ASKED: Final = "whether-asked"
 _REACHED: Final = "infinity"
 MOST_ALIKE: Final = 5
@@ -36,7 +35,22 @@ OFF_BY_ITSELF: Final = (
 
 def with_infinity_early(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """The answer behind what it means that what is far comes sharp before the end of the focus ring."""
-    advice = knowledge.catalogue.advice.get(_EARLY)
+    return _behind(answer, "past-infinity-advice", knowledge)
+
+
+def with_one_half_sharp(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """The answer behind what it means that one half of the picture alone comes sharp."""
+    return _behind(answer, "one-side-soft", knowledge)
+
+
+def with_hood_in_sight(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """The answer behind what a hood does to the corners."""
+    return _behind(answer, "hood-or-filter", knowledge)
+
+
+def _behind(answer: Answer, name: str, knowledge: Knowledge) -> Answer:
+    """The answer behind an advice, where it does not tell that already."""
+    advice = knowledge.catalogue.advice.get(name)
     if advice is None or any(line.text.endswith(advice.says) for line in answer.lines):
         return answer
     line = Line("head", f"{advice.topic[:1].upper()}{advice.topic[1:]}: {advice.says}")
