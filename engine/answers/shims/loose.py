@@ -112,6 +112,11 @@ def _off_in_depth(question: Question) -> float | None:
     return (-size if deep else size) if 0 < size <= MOST_ERROR_MM else None
 
 
+def is_cup(piece: Thing) -> bool:
+    """Whether a piece is told by how deep it is."""
+    return piece.piece == CUP
+
+
 def with_depth_off(question: Question) -> Question:
     """'my C to E cup is 0.1 too deep': so little is by how much it is off, and no cup is as shallow as that."""
     deep, shallow = mentions(question, "too-deep"), mentions(question, "too-shallow")
