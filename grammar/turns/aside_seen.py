@@ -38,6 +38,7 @@ _OF_FOCUS: Final = frozenset(
 )
 _OF_FINDER: Final = frozenset([GEAR_SETTING, WHY])
 _DRAWN: Final = ("magnification", "extension", "field")
+_IF: Final = "if"
 _SLIGHTLY: Final = 0.7  # wording that leans less far one way
 _ENOUGH: Final = 1.0  # evidence that speaks for a kind of question at all
 _OF_OK: Final = 1.5  # what 'ok' alone says of a danger
@@ -137,7 +138,10 @@ def doubts_the_name(turn: Turn) -> bool:
     alone = len(parts) == 1 and len(parts[0].mounts) == 1 and not (parts[0].focal or parts[0].kinds)
     other = before is not None and bool(before.ids) and alone and not set(parts[0].mounts[0].ids) & set(before.ids)
     cast = turn.heard.cast
-    return other and turn.tells("isnt-that") and not (cast.bodies or cast.pieces or turn.heard.readings.values)
+    supposed = any(one.text.casefold() == _IF for one in turn.heard.line.tokens)  # 'and if it is really a CS lens'
+    could = turn.tells("could-be") and turn.was != IDENTIFY_MOUNT and not supposed  # 'could it be CS'
+    asked = turn.tells("isnt-that") or could
+    return other and asked and not (cast.bodies or cast.pieces or turn.heard.readings.values)
 
 
 def asks_of_both_threads(turn: Turn) -> bool:

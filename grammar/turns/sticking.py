@@ -37,7 +37,7 @@ from grammar.things.casting import DRAWN, OPTICAL
 from grammar.turns.going_on import is_worn, tubes_named
 from grammar.turns.measured_anew import BRIGHTER
 from grammar.turns.spans import span_of
-from grammar.turns.tubes_added import with_tube_told
+from grammar.turns.tubes_added import sized_last, with_tube_told
 
 # what a chain does: here the pieces of before still stand between lens and body
 PLACED: Final = frozenset(
@@ -120,10 +120,10 @@ def set_against(heard: Heard, said: Question, before: Question) -> tuple[Thing, 
 
 def without_close_rings(heard: Heard, said: Question, kept: tuple[Thing, ...], before: Question) -> tuple[Thing, ...]:
     """'25 mm of ring then' after a 10 mm ring behind a lens on no body: so much extension takes that ring's place."""
-    if said.said("magnification") is not None and said.intent in (EXPOSURE_ND, DEPTH_OF_FIELD):
+    sized = said.said("magnification") is not None or (not said.adapters and sized_last(before))
+    if sized and said.intent in (EXPOSURE_ND, DEPTH_OF_FIELD):
         return tuple(one for one in kept if one.piece not in DRAWN)  # 'and at 1:1' after what a tube costs in light
-    told = said.said("extension") is not None and not heard.tells("adding")
-    if not told or before.intent != MACRO_DISTANCE or before.bodies:
+    if said.said("extension") is None or heard.tells("adding") or before.intent != MACRO_DISTANCE or before.bodies:
         return kept
     return tuple(one for one in kept if one.piece != RING or one.ids or one.front or one.rear)
 

@@ -286,3 +286,12 @@ def _is_beside(tokens: tuple[Token, ...], at: int) -> bool:
 def _is_led_to(row: tuple[Token, ...]) -> bool:
     """Whether the first of them is a length, or the second with nothing but a small word before it."""
     return any(one.kind in SIZES and all(two.kind in _SMALL for two in row[:n]) for n, one in enumerate(row))
+
+
+def sized_last(before: Question) -> bool:
+    """Whether a size was wanted after tubes were told, or of tubes of no told length: what is asked next is of that."""
+    wanted, prior = before.said("magnification"), before.prior
+    drawn = [one for one in before.adapters if one.piece in DRAWN]
+    untold = not any(one.thickness_mm or one.ids for one in drawn)
+    later = prior is not None and prior.said("magnification") != wanted and prior.adapters == before.adapters
+    return wanted is not None and bool(drawn) and (untold or later)

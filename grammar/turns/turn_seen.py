@@ -258,7 +258,8 @@ def tells_a_shape(turn: Turn) -> bool:
 def wants_that_view(turn: Turn) -> bool:
     """'what do I need on MFT to see the same' after what a lens frames like: which lens does on that frame."""
     cast, readings = turn.heard.cast, turn.heard.readings
-    else_told = cast.lenses or cast.pieces or readings.values or readings.f_number or readings.distance_mm
+    lenses = [part for part in cast.lenses if not part.is_bare]
+    else_told = lenses or cast.pieces or readings.values or readings.f_number or readings.distance_mm
     framed = bool(cast.bodies or cast.frames) and turn.before.lens is not None
     return turn.was in OF_PICTURE and turn.tells("match") and framed and not (else_told or turn.tells("dof"))
 

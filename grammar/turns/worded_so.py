@@ -24,10 +24,10 @@ from grammar.kinds import (
     WHY,
 )
 from grammar.questions import Question
-from grammar.things.casting import DRAWN
+from grammar.things.casting import DRAWN, OPTICAL
 from grammar.turns.lit_again import SETTINGS
 from grammar.turns.turn_seen import Turn
-from grammar.words.groups import DEPTH_SAID, MADE_SURE, PROVING, SCREW
+from grammar.words.groups import DEPTH_SAID, MADE_SURE, PROVING, SCREW, SIZE_ASKED
 
 _SEATED: Final = frozenset([SHIM_CALIBRATION, FOCUS_VERDICT, IDENTIFY_MOUNT])
 _NAMING: Final = frozenset([DEFINITION, LOOK_ALIKE, IDENTIFY_MOUNT])
@@ -39,12 +39,14 @@ _RING: Final = "adapter"
 _OF_RING: Final = _SEATED | {CHAIN, DIY_DIMENSION, BUY_PLAN, WHY}  # here the ring is spoken of already
 _OF_SEAT: Final = "quantity:seat_mm"  # the cue of how thick a ring is
 _FILTER: Final = "filter"
+_CLOSE_UP: Final = "close-up-lens"
 _IF: Final = "if"
 _FRAMED: Final = frozenset([COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, MACRO_DISTANCE])
 _BORE: Final = "bore"  # the measure of a hole
 _PUT_ON: Final = frozenset([CHAIN, FOCUS_VERDICT, DIY_DIMENSION, BUY_PLAN, DEFINITION, MACRO_DISTANCE, CROP_EQUIVALENT])
 _TAKES: Final = ("ok", "right", "fit-q", "will", "can", "takes", "what-if")
 _SCREWS: Final = ("thread", "screw")
+_FIELD: Final = "field"
 _THICKNESS: Final = "thickness"
 _PLANES: Final = frozenset(["flange-to-image", "front-glass"])
 _TOLD_FAR: Final = frozenset([MACRO_DISTANCE, DEPTH_OF_FIELD, FOCUS_VERDICT, SHIM_CALIBRATION])
@@ -119,6 +121,18 @@ def goes_back_to_light(turn: Turn) -> bool:
     return lit and (filters or bool(told & SETTINGS)) and not more
 
 
+def asks_how_large(turn: Turn) -> bool:
+    """'and the scale?', 'how big is it then' after what a tube costs in light, or how deep it is sharp: how large."""
+    old, cast = turn.before, turn.heard.cast
+    close = any(one.piece in (*DRAWN, _CLOSE_UP) for one in old.adapters)
+    close = close or old.said("extension") is not None or old.said("image_distance") is not None
+    tokens = turn.heard.line.tokens
+    scale = any(SIZE_ASKED in one.groups for one in tokens) and not turn.heard.readings.values
+    sized = turn.tells("how-big") or scale or (turn.tells("frame-size") and any(one.value == "it" for one in tokens))
+    things = cast.bodies or cast.pieces or cast.frames or cast.lenses
+    return close and sized and not things and turn.was in (EXPOSURE_ND, DEPTH_OF_FIELD)
+
+
 def wants_it_lit(turn: Turn) -> bool:
     """'what fixes it' after dark corners: what of the frame is clean, and no ring."""
     return turn.was == COVERAGE and turn.tells("remedy") and not turn.names_things and turn.best in (None, CHAIN)
@@ -146,6 +160,7 @@ def asks_the_hole(turn: Turn) -> bool:
     hole = any(one.kind == "MEASURE" and one.value == _BORE for one in tokens)
     stop = any(one.kind == "FNUM" for one in tokens)
     lens = turn.before.lens is not None and turn.before.lens.focal_length_mm is not None
+    lens = lens or any(part.focal for part in turn.heard.cast.lenses)
     return hole and stop and lens and not (turn.heard.cast.bodies or turn.heard.cast.pieces)
 
 
@@ -202,6 +217,21 @@ def asks_what_mount(turn: Turn) -> bool:
     more = cast.frames or cast.pieces or turn.heard.readings.values or len(cast.lenses) + len(cast.bodies) != 1
     asked = turn.tells("what-is") and not turn.tells("looks-like", "equiv", "same", "could-be")
     return named and asked and not more
+
+
+def asks_stop_behind_glass(turn: Turn) -> bool:
+    """'f number then' after the stabiliser's number with a 2x: what the lens becomes behind it."""
+    glass = any(one.piece in OPTICAL for one in turn.before.adapters)
+    told = turn.names_things or turn.heard.readings.values or turn.heard.readings.f_number is not None
+    return turn.was == GEAR_SETTING and glass and turn.tells("f-stop") and turn.tells("short") and not told
+
+
+def asks_field_at(turn: Turn) -> bool:
+    """'field at 1 m' after a lens: how wide it sees there."""
+    field = any(one.kind == "MEASURE" and one.value == _FIELD for one in turn.heard.line.tokens)
+    lens = turn.before.lens is not None and turn.before.lens.focal_length_mm is not None
+    far = turn.heard.readings.distance_mm is not None and not turn.heard.readings.values
+    return field and lens and far and turn.tells("short") and not turn.tells("dof") and not turn.names_things
 
 
 def mends_its_error(turn: Turn) -> bool:

@@ -237,3 +237,56 @@ def test_a_ring_that_was_turned_is_no_matter_of_how_near(club):
     assert found.intent == "focus-verdict"
     assert "0.2 mm" in flat(tape)
     assert "infinity at its 6.2 m mark" in flat(mark)
+
+
+@pytest.mark.parametrize(
+    ("opening", "told"),
+    [("om 50 f2 on E how big with 10 mm tube", "2.0 stops"), ("tube or bellows for om 50 f2 on E", "2.0 stops")],
+)
+@pytest.mark.parametrize("turn", ["light then", "what light do i lose", "light loss there?"])
+def test_a_size_wanted_after_tubes_is_what_light_is_asked_of(club, opening, told, turn):
+    assert told in flat(last(club, opening, "how long for 1:1", turn))
+
+
+def test_a_size_wanted_after_tubes_is_what_depth_is_asked_of(club):
+    found = last(club, "om 50 f2 on E how big with 10 mm tube", "how long for 1:1", "and how deep at f8")
+    assert "0.96 mm sharp in all" in flat(found)
+
+
+def test_a_tube_alone_is_still_what_light_is_asked_of(club):
+    assert "0.5 stops" in flat(last(club, "om 50 on E how big with 10 mm tube", "light then"))
+
+
+@pytest.mark.parametrize("turn", ["field at 1 m", "and the field at 1 m?"])
+@pytest.mark.parametrize("opening", ["at f5.6, 1 m, how much is sharp", "which ring", "nd sun 1/50"])
+def test_a_field_at_a_distance_is_what_is_seen_there(club, opening, turn):
+    assert "1.4 x 0.95 m on full frame" in flat(last(club, f"fd 24 f2.8 on E full frame, {opening}", turn))
+
+
+@pytest.mark.parametrize("turn", ["f number then", "and the f number?", "f stop with it?"])
+def test_the_stop_behind_glass_is_asked_after_the_stabiliser(club, turn):
+    assert "600 mm f/8" in flat(last(club, "m42 300 f4 on Z with 2x, number for the stabiliser", turn))
+
+
+@pytest.mark.parametrize("turn", ["could it be cs", "isnt it cs", "might it be a cs one"])
+@pytest.mark.parametrize("opening", ["is it all lit", "nd sun 1/50", "equivalent"])
+def test_a_doubt_of_the_mount_is_no_other_lens(club, opening, turn):
+    found = last(club, f"c mount 12.5 1.4 on cx, {opening}", turn)
+    assert "c" in mounts(found)
+    assert "5 mm" in flat(found)
+
+
+@pytest.mark.parametrize("turn", ["mft same look, which lens", "for the same look on mft which lens"])
+def test_the_same_look_on_another_frame_is_a_lens_for_it(club, turn):
+    assert "52.5 mm" in flat(last(club, "k 105 2.8 on rf, portrait at 1.8 m, f2.8, depth", turn))
+
+
+@pytest.mark.parametrize("turn", ["will a 25 1.4 light it", "does a 25 1.4 light that sensor"])
+def test_a_lens_that_is_to_light_it_asks_of_no_ring(club, turn):
+    assert last(club, "cup for c mount lens into X, how deep do i mill it", turn).intent == "coverage"
+
+
+@pytest.mark.parametrize("turn", ["why do my longer ones not care", "why do the teles not show it"])
+def test_why_long_lenses_show_no_error_is_told_by_the_square(club, turn):
+    found = last(club, "fd 24 f2.8 on E full frame", "mine is 24.15 and soft far out", turn)
+    assert "square of the focal length" in flat(found)
