@@ -179,7 +179,7 @@ def test_what_is_seen_in_the_picture_has_its_reason(asked, say, said):
         ("i see the round edge only when the stabiliser moves the sensor, normal?", "within the picture of the lens"),
         (
             "hood of the 50 on my 28 and the corners are black. does the lens not cover?",
-            "Filter or hood in the picture",
+            "hood only as deep as for the angle of that lens",
         ),
     ],
 )
