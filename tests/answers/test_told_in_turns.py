@@ -481,3 +481,37 @@ def test_one_of_the_lenses_listed_stays_on_their_body(club: Desk) -> None:
     )  # fmt: skip
     assert "stops at 1.35 m" in flat(found)
     assert "stops at 3.78 m" in flat(other)
+
+
+@pytest.mark.parametrize(
+    ("first", "turn", "turns"),
+    [
+        ("we glue a 3 mm filter (n 1.52) over the sensor, C lens. spacer?", "turns of the thread?", 1.293),
+        ("C lens 16mm, added a 1.5mm plate n=1.52 over the chip. spacer?", "and turns?", 0.646),
+        ("CS 6mm on a CS camera, i took out the 1 mm filter, n 1.52. refocus by?", "in turns of the thread", 0.431),
+    ],
+)
+def test_how_far_glass_moves_the_image_is_told_in_turns(club: Desk, first: str, turn: str, turns: float) -> None:
+    *_, found = talk(club, first, turn)
+    told = [one.value.nominal for one in found.quantities if one.name == "thread_turns"]
+    assert told == [pytest.approx(turns, abs=0.03)]
+
+
+@pytest.mark.parametrize(
+    ("first", "turn", "told"),
+    [
+        ("turning a tube for a 4x finite 160 RMS objective on an E body, how long",
+         "the objective drops straight thru my M25 ring", "20.3"),
+        ("M39 enlarger lens on Z", "it drops right through my M42 ring", "39 mm"),
+        ("T2 tele on E", "slips straight through the M48 ring i have", "42"),
+    ],
+)  # fmt: skip
+def test_what_drops_through_a_ring_is_set_against_its_thread(club: Desk, first: str, turn: str, told: str) -> None:
+    *_, found = talk(club, first, turn)
+    assert found.intent == "look-alike"
+    assert told in flat(found)
+
+
+def test_why_a_tube_brings_it_nearer_is_answered_before_the_chain(club: Desk) -> None:
+    *_, found = talk(club, "50mm with 25 mm tube", "why does it focus closer with tubes")
+    assert "A tube holds the lens farther from the sensor" in flat(found)[:120]

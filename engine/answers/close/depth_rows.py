@@ -16,6 +16,7 @@ from engine.physics import closeup, depth, focus
 from grammar.questions import Question
 
 NEARLY_M = 0.005  # the same distance, told twice
+_METRE = 1000.0  # mm
 
 
 def set_hyperfocal(focal: float, at: float, blur: Interval, form: Format, feet: bool) -> Told:
@@ -48,7 +49,7 @@ def around(lens: Distances, at: float, subject: float, blur: Interval, form: For
         return Told((Line("fact", f"{near_to}: about {least}, at life size."),))
     case = f"{trimmed(f.nominal, 1)} mm f/{f_number(at)} at {distance(subject, feet)}, {form.name}"
     rows = [Quantity("dof_near_mm", near, case), Quantity("dof_far_mm", far, case)]
-    text = f"{case}: sharp from {distance(near.nominal, feet)} to {distance(far.nominal, feet)}"
+    text = f"{case}: sharp from {_ends(near.nominal, far.nominal, feet)}"
     if not isinf(far.nominal):
         whole = depth.total_depth_mm(
             depth.front_principal_to_subject_mm(far_at, f, lens.hiatus), f, n, blur, lens.likely_pupil
@@ -71,9 +72,9 @@ def set_apart(question: Question) -> tuple[float, float] | None:
     beyond = number_beside(question, "so-far-behind")
     if len(apart) != 2:
         return None
-    rest = [one for one in apart if beyond is None or abs(one / 1000 - beyond) > NEARLY_M]
+    rest = [one for one in apart if beyond is None or abs(one / _METRE - beyond) > NEARLY_M]
     if beyond is not None and len(rest) == 1:
-        return rest[0], rest[0] + beyond * 1000
+        return rest[0], rest[0] + beyond * _METRE
     return min(apart), max(apart)
 
 
@@ -93,6 +94,15 @@ def blur_behind(
         f" width of the picture and {trimmed(wide.nominal / blur.nominal, 0)} times what counts as sharp."
     )
     return Told((Line("head", text),), (Quantity("far_blur_mm", wide, case),))
+
+
+def _ends(near: float, far: float, feet: bool) -> str:
+    """From where to where; in metres to the centimetre where rounded they would be told alike."""
+    first, last = distance(near, feet), distance(far, feet)
+    if first != last or feet:
+        return f"{first} to {last}"
+    digits = 1 if f"{near / _METRE:.1f}" != f"{far / _METRE:.1f}" else 2
+    return f"{near / _METRE:.{digits}f} m to {far / _METRE:.{digits}f} m"
 
 
 def to_infinity(lens: Distances, at: float, subject: float, blur: Interval, feet: bool) -> Told:
