@@ -26,6 +26,7 @@ from grammar.kinds import (
 from grammar.questions import Question
 from grammar.things.casting import DRAWN, OPTICAL
 from grammar.turns.lit_again import SETTINGS
+from grammar.turns.on_what import FULL, has_one_frame
 from grammar.turns.turn_seen import Turn
 from grammar.words.groups import DEPTH_SAID, MADE_SURE, PROVING, SCREW
 
@@ -46,6 +47,9 @@ _PUT_ON: Final = frozenset([CHAIN, FOCUS_VERDICT, DIY_DIMENSION, BUY_PLAN, DEFIN
 _TAKES: Final = ("ok", "right", "fit-q", "will", "can", "takes", "what-if")
 _SCREWS: Final = ("thread", "screw")
 _FIELD: Final = "field"
+_PLACED: Final = frozenset([CHAIN, FOCUS_VERDICT, DIY_DIMENSION, BUY_PLAN, MACRO_DISTANCE])
+_DENYING: Final = frozenset(["not", "no", "isnt", "isn't", "none"])
+_LOOKING: Final = frozenset(["look", "know", "tell", "see"])
 _THICKNESS: Final = "thickness"
 _PLANES: Final = frozenset(["flange-to-image", "front-glass"])
 _TOLD_FAR: Final = frozenset([MACRO_DISTANCE, DEPTH_OF_FIELD, FOCUS_VERDICT, SHIM_CALIBRATION])
@@ -218,6 +222,36 @@ def asks_field_at(turn: Turn) -> bool:
     lens = turn.before.lens is not None and turn.before.lens.focal_length_mm is not None
     far = turn.heard.readings.distance_mm is not None and not turn.heard.readings.values
     return field and lens and far and turn.tells("short") and not turn.tells("dof") and not turn.names_things
+
+
+def likens_to_full_frame(turn: Turn) -> bool:
+    """'full frame?' after a lens on MFT or X, whose bodies have no such frame: what it is like there."""
+    cast, lens = turn.heard.cast, turn.before.lens
+    full = len(cast.frames) == 1 and any(FULL in one.ids[:1] for one in cast.frames[0].formats)
+    known = lens is not None and lens.focal_length_mm is not None and has_one_frame(turn.before)
+    asked = turn.tells("cover", "vignette", "which", "fits", "match", "why") or turn.heard.readings.values
+    more = cast.lenses or cast.bodies or cast.pieces or asked
+    return full and known and turn.was in _PLACED and turn.tells("short") and not more
+
+
+def makes_sure_it_is_not(turn: Turn) -> bool:
+    """'how do i make sure its not CS' after a lens: how the two are told apart, and no other lens."""
+    tokens, parts = turn.heard.line.tokens, turn.heard.cast.lenses
+    parts = [one for one in (*parts, *turn.heard.cast.denied) if not one.is_bare]
+    denied = bool(turn.heard.cast.denied) or any(one.text.casefold() in _DENYING for one in tokens)
+    sure = any(MADE_SURE in one.groups for one in tokens) or turn.tells("identify", "check-it")
+    sure = sure or any(one.text.casefold() in _LOOKING for one in tokens)
+    other = len(parts) == 1 and bool(parts[0].mounts) and not parts[0].focal and not turn.heard.cast.bodies
+    return other and denied and sure and turn.tells("how", "what") and any(one.ids for one in turn.before.lenses)
+
+
+def takes_another_mount(turn: Turn) -> bool:
+    """'will an RE lens do as well' after a depth or a filter, of which the mount changes nothing: its way there."""
+    cast, parts = turn.heard.cast, turn.heard.cast.lenses
+    alone = len(parts) == 1 and len(parts[0].mounts) == 1 and not (parts[0].focal or parts[0].f_number)
+    told = cast.bodies or cast.pieces or cast.frames or cast.lengths or turn.heard.readings.values
+    asked = turn.tells("will", "can") and turn.best not in (EXPOSURE_ND, DEPTH_OF_FIELD, WHY)
+    return turn.was in (EXPOSURE_ND, DEPTH_OF_FIELD) and alone and asked and bool(turn.before.bodies) and not told
 
 
 def mends_its_error(turn: Turn) -> bool:
