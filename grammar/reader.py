@@ -176,7 +176,7 @@ def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> 
     from grammar.turns.rings_for_it import with_ring_meant
     from grammar.turns.said_plainly import said_plainly
     from grammar.turns.stack_again import stack_again
-    from grammar.turns.told_before import rivalled
+    from grammar.turns.told_before import by_number_told
     from grammar.turns.word_again import word_again
 
     set_so = helicoid_set(heard, before, lexicon)
@@ -185,7 +185,7 @@ def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> 
     heard = with_body_picked(heard, before, lexicon)
     reply = stack_again(heard, before, lexicon.words.mentions) or word_again(heard, before)
     reply = reply or measured_again(heard, before, lexicon.words.mentions)
-    reply = reply or rivalled(heard, before, lexicon.words.mentions)
+    reply = reply or by_number_told(heard, before, lexicon.words.mentions)
     reply = reply or named_next(heard, before) or completed(heard, before, lexicon.hosts)
     if reply is not None:
         return reply

@@ -10,8 +10,8 @@ from engine.answers.parts.resolve import BodySide, LensSide, body_side, setup_of
 from engine.answers.parts.said import focals, mentions, number
 from engine.answers.parts.usual_mounts import TUBES, usual_mount
 from engine.answers.parts.wording import listed, money, small_mm, times, trimmed
+from engine.answers.seat.iris import iris_text
 from engine.answers.seat.making import ring_to_make
-from engine.answers.seat.telling import iris_text
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.facts.records import Adapter, Mount

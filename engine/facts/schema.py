@@ -25,7 +25,6 @@ from engine.facts.fields import (
 from engine.facts.records import Cup
 from grammar import values
 
-MOVING: Final = frozenset({"helicoid", "bellows"})  # kinds whose range of thickness is what a person can set
 DIFFERENCE: Final = "register difference"
 SEATS: Final = ("derived", "nominal", "measured")
 GREATEST_REGISTER_MM: Final = 200.0  # beyond any camera's; a lens without a mount's register may bring a longer one

@@ -8,7 +8,8 @@ from typing import Any, Final
 
 from engine.answers.parts.answer import Answer, ListedChain, RingToMake
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.seat.telling import finding_text, iris_text, variants_text
+from engine.answers.seat.iris import iris_text
+from engine.answers.seat.telling import finding_text, variants_text
 from engine.base.interval import Interval, Unknown, is_known
 from engine.base.span import Span
 from engine.chains.ring_map import Joint

@@ -244,8 +244,10 @@ def _is_asked_of(tokens: list[Token], at: int, ahead: int) -> bool:
 
 
 def _is_of_lens(tokens: list[Token], at: int) -> bool:
-    """'of a 50': an 'of' stands before the number, so that it tells whose it is."""
-    return any(token.kind == "PREP" and token.value == "of" for token in tokens[max(0, at - 2) : at])
+    """'of a 50', 'with a 135': an 'of' stands before the number, or one lens is told, so that it tells whose it is."""
+    led = tokens[max(0, at - 2) : at]
+    article = len(led) > 1 and led[0].kind == "PREP" and led[1].text.casefold() in ("a", "an", "my")
+    return article or any(token.kind == "PREP" and token.value == "of" for token in led)
 
 
 def is_plausible(word: Token, number: float) -> bool:

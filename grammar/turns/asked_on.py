@@ -169,6 +169,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (worded_so.forces_it_in, LOOK_ALIKE),
     (worded_so.sets_mounts_apart, LOOK_ALIKE),
     (seen.of(worded_so.asks_what_it_costs), BUY_PLAN),
+    (worded_so.asks_how_large, MACRO_DISTANCE),
     (worded_so.goes_back_to_light, EXPOSURE_ND),
     (worded_so.supposes_a_mode, _as_before),
     (worded_so.wants_it_lit, _as_before),

@@ -25,7 +25,7 @@ from grammar.turns.measured_anew import ring_measured
 from grammar.turns.one_of_two import chooses_between, is_likened
 from grammar.turns.one_part import is_set_anew
 from grammar.turns.only_told import names_the_pair, of_talk
-from grammar.turns.whom import meant, points_back
+from grammar.turns.whom import is_definite, meant, points_back
 from grammar.turns.worded_so import asks_of_a_thread, asks_what_it_costs
 
 _ITS: Final = frozenset(["the", "its"])
@@ -73,6 +73,8 @@ def leans(heard: Heard, before: Question) -> bool:
     pointed = meant(heard, before)
     if pointed is not None and (pointed.told or best not in (DEFINITION, OUT_OF_SCOPE)):
         return True  # 'the C one': what is meant was spoken of before
+    if _is_one_of_before(heard, before):
+        return True  # 'the FD, 50 mm, held flush, how far' after K, FD and F on EF
     if best == IDENTIFY_MOUNT and before.lenses and _says_it(heard) and not heard.tells("focal"):
         return True  # 'how do I know that it is C': the lens spoken of
     if best == CARD and before.bodies and not cast.bodies:
@@ -98,6 +100,15 @@ def leans(heard: Heard, before: Question) -> bool:
         return True  # 'i have one that says M39, off a reflex': on the body of before
     words = [token for token in heard.line.tokens if token.kind not in ("STOP", "MARK", "JOIN")]
     return not (plain and lens and len(words) > 6)
+
+
+def _is_one_of_before(heard: Heard, before: Question) -> bool:
+    """Whether the one lens told, 'the FD', has a mount of those spoken of, and no body is named."""
+    part = heard.cast.lenses[0] if len(heard.cast.lenses) == 1 else None
+    if part is None or not part.mounts or not before.bodies or any(one.has_mount for one in heard.cast.bodies):
+        return False
+    known = {id_ for lens in before.lenses for id_ in lens.ids[:1]}
+    return part.mounts[0].ids[0] in known and is_definite(heard, part)
 
 
 def _tells_its_mount(heard: Heard, before: Question) -> bool:

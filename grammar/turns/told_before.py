@@ -15,6 +15,7 @@ from grammar.kinds import (
     FOCUS_VERDICT,
     GEAR_SETTING,
     OF_FRAMES,
+    SHIM_CALIBRATION,
     WHY,
 )
 from grammar.questions import Question, Thing
@@ -34,9 +35,10 @@ FILTER_ON: Final = "filter on"  # stops that the filter holds back which was tol
 STACK: Final = "stack"  # how long the pieces at hand come to together, mm
 GLASS: Final = "glass"  # the factor of the glass in the way that was told best
 ERROR: Final = "register_error_mm"  # by how much it sits off
+SHIFT: Final = "glass_shift_mm"  # how far glass moves the image
 LIKENED: Final = "equivalent_f_number"  # the stop of the same depth on full frame
 KEPT: Final = frozenset(
-    [VIEW, LACKING, CIRCLE, ERROR, LIKENED]
+    [VIEW, LACKING, CIRCLE, ERROR, LIKENED, SHIFT]
 )  # quantities of an answer that the next turn may say again
 _TYPED_IN: Final = "stabilisation"  # the cue of a number that the body is told
 _GAUGED: Final = "flange_to_image"
@@ -51,6 +53,7 @@ _SHORTEST_LENS: Final = 3.0  # mm
 _SEATED: Final = frozenset([CHAIN, FOCUS_VERDICT, WHY, DIY_DIMENSION])
 _LEAST_LENS: Final = 12.0  # mm, from which a whole length is rather that of a lens
 _NUMBERS: Final = frozenset(["NUMBER", "LENGTH", "FOCAL", "RANGE"])
+_TURNS: Final = frozenset(["turn", "turns", "in turns", "rotations", "revolutions"])
 _ELSEWHERE: Final = "other-source"  # what a text mentions that tells what is printed elsewhere
 _LEAST_REGISTER, _MOST_REGISTER = 5.0, 130.0  # mm
 _MADE_WITHIN: Final = 1.0  # mm, from what is lacking to what is sold
@@ -74,7 +77,25 @@ def likens_stop(heard: Heard, before: Question) -> bool:
     return doubted and (alike or (lit and stop == own))
 
 
-def rivalled(heard: Heard, before: Question, phrases: Mapping[str, tuple[str, ...]]) -> Question | None:
+def by_number_told(heard: Heard, before: Question, phrases: Mapping[str, tuple[str, ...]]) -> Question | None:
+    """What is asked of a number that the answer told, or that is set against one; None where it is neither."""
+    return _in_turns(heard, before) or _rivalled(heard, before, phrases)
+
+
+def _in_turns(heard: Heard, before: Question) -> Question | None:
+    """'turns of the thread?' after how far glass moves the image: so far is what the thread is to move."""
+    shift = next((value for name, value in before.told if name == SHIFT), None)
+    asked = heard.tells("turns-q") or any(token.text.casefold() in _TURNS for token in heard.line.tokens)
+    cast = heard.cast
+    told = any(not part.is_bare for part in (*cast.lenses, *cast.bodies, *cast.pieces)) or heard.readings.values
+    if shift is None or not asked or told:
+        return None
+    way = (("travel", f"{abs(shift):.4g} mm"),)
+    return before.with_(text=heard.text, intent=SHIM_CALIBRATION, values=way, adapters=(), things=(), follows=True,
+                        wants="", number=None, instead=())  # fmt: skip
+
+
+def _rivalled(heard: Heard, before: Question, phrases: Mapping[str, tuple[str, ...]]) -> Question | None:
     """'sure? another list says 45.5' after a lens on a body: what is printed elsewhere of their registers.
 
     Not what is near to the ring that was told: that is a length of the ring. `phrases`: those listened for, by key.

@@ -28,7 +28,7 @@ from grammar.things.casting import DRAWN, OPTICAL
 from grammar.turns.lit_again import SETTINGS
 from grammar.turns.on_what import FULL, has_one_frame
 from grammar.turns.turn_seen import Turn
-from grammar.words.groups import DEPTH_SAID, MADE_SURE, PROVING, SCREW
+from grammar.words.groups import DEPTH_SAID, MADE_SURE, PROVING, SCREW, SIZE_ASKED
 
 _SEATED: Final = frozenset([SHIM_CALIBRATION, FOCUS_VERDICT, IDENTIFY_MOUNT])
 _NAMING: Final = frozenset([DEFINITION, LOOK_ALIKE, IDENTIFY_MOUNT])
@@ -40,6 +40,7 @@ _RING: Final = "adapter"
 _OF_RING: Final = _SEATED | {CHAIN, DIY_DIMENSION, BUY_PLAN, WHY}  # here the ring is spoken of already
 _OF_SEAT: Final = "quantity:seat_mm"  # the cue of how thick a ring is
 _FILTER: Final = "filter"
+_CLOSE_UP: Final = "close-up-lens"
 _IF: Final = "if"
 _FRAMED: Final = frozenset([COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, MACRO_DISTANCE])
 _BORE: Final = "bore"  # the measure of a hole
@@ -124,6 +125,18 @@ def goes_back_to_light(turn: Turn) -> bool:
     return lit and (filters or bool(told & SETTINGS)) and not more
 
 
+def asks_how_large(turn: Turn) -> bool:
+    """'and the scale?', 'how big is it then' after what a tube costs in light, or how deep it is sharp: how large."""
+    old, cast = turn.before, turn.heard.cast
+    close = any(one.piece in (*DRAWN, _CLOSE_UP) for one in old.adapters)
+    close = close or old.said("extension") is not None or old.said("image_distance") is not None
+    tokens = turn.heard.line.tokens
+    scale = any(SIZE_ASKED in one.groups for one in tokens) and not turn.heard.readings.values
+    sized = turn.tells("how-big") or scale or (turn.tells("frame-size") and any(one.value == "it" for one in tokens))
+    things = cast.bodies or cast.pieces or cast.frames or cast.lenses
+    return close and sized and not things and turn.was in (EXPOSURE_ND, DEPTH_OF_FIELD)
+
+
 def wants_it_lit(turn: Turn) -> bool:
     """'what fixes it' after dark corners: what of the frame is clean, and no ring."""
     return turn.was == COVERAGE and turn.tells("remedy") and not turn.names_things and turn.best in (None, CHAIN)
@@ -151,6 +164,7 @@ def asks_the_hole(turn: Turn) -> bool:
     hole = any(one.kind == "MEASURE" and one.value == _BORE for one in tokens)
     stop = any(one.kind == "FNUM" for one in tokens)
     lens = turn.before.lens is not None and turn.before.lens.focal_length_mm is not None
+    lens = lens or any(part.focal for part in turn.heard.cast.lenses)
     return hole and stop and lens and not (turn.heard.cast.bodies or turn.heard.cast.pieces)
 
 

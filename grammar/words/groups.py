@@ -11,6 +11,7 @@ from engine.base.compact import compact, field
 _MOST_KNOWN: Final = 2000  # texts kept with their groups
 _BEGINS: Final = "*"  # at the end of a word of a group: all that begins so
 
+SIZE_ASKED: Final = "size-asked"
 AMOUNT: Final = "amount"
 ANGLE: Final = "angle"
 ASKS: Final = "asks"

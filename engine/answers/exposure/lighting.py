@@ -112,7 +112,10 @@ def _counted(question: Question, knowledge: Knowledge) -> tuple[Interval | None,
     if factor is not None:
         at *= factor
         name += f" with {factor:g}x, f/{trimmed(at, 2)}"
-    far = question.with_(values=tuple(row for row in question.values if row[0] != _TRAVEL))  # far off it is not drawn
+    far = question.with_(  # what could be drawn out is not where the subject is far off
+        values=tuple(row for row in question.values if row[0] != _TRAVEL),
+        adapters=tuple(one for one in question.adapters if len(set(one.thickness_mm or ())) < 2),
+    )
     x, lens = extension_mm(far, knowledge.catalogue), None
     if question.lens is not None:
         lens = distances_of(question.lens, knowledge.catalogue)

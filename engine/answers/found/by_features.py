@@ -8,7 +8,7 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.mount_line import how_rare
 from engine.answers.parts.said import mentions
 from engine.answers.seat.seen import looks_so
-from engine.answers.seat.told_register import ACCESSORIES
+from engine.facts.kinds import ACCESSORIES
 from engine.facts.records import Mount
 from grammar.questions import Question
 

@@ -9,13 +9,13 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.wording import small_mm
 from engine.answers.seat.chain_numbers import circle_of, fully_out_line, price_text
 from engine.answers.seat.finder import finder_line
+from engine.answers.seat.iris import iris_text
 from engine.answers.seat.outcome_lines import check_line, coverage_line, crop_line, mark_line, typical_cover_line
 from engine.answers.seat.telling import (
     CERTAINTY_WORDS,
     clearance_line,
     finding_lines,
     focus_lines,
-    iris_text,
     life_line,
     margin_line,
     seat_line,

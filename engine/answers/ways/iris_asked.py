@@ -8,7 +8,8 @@ from typing import Final
 from engine.answers.parts.answer import ANSWERED, Answer, Line
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import mentions
-from engine.answers.seat.telling import finding_text, iris_text
+from engine.answers.seat.iris import iris_text, iris_told
+from engine.answers.seat.telling import finding_text
 from engine.answers.words.advice import advice_lines
 from engine.base.compact import replace
 from engine.judging.judge import Judged
@@ -28,12 +29,11 @@ def with_iris_first(answer: Answer, question: Question, knowledge: Knowledge) ->
     """The chain behind who works its iris, where the question asks that of a lens on a body."""
     if not answer.chains:
         return answer
-    by, text = iris_text(answer.chains[0].listed.judged)
+    by, told = iris_told(answer.chains[0].listed.judged)
     asked = mentions(question, "iris-asked") and not _is_only_told(question)
     without = by == _NONE and any(_NO_RING in lens.traits for lens in question.lenses)
     if not (asked or without):
         return answer
-    told = text.removeprefix("iris: ")
     is_ = "" if told.startswith("cannot") else "is "
     yes = {_NONE: f"No, not with this: the iris {is_}", _UNKNOWN: ""}.get(by, "Yes, the iris works: ")
     head = f"{yes}{told}." if yes else f"The iris: {told}."
