@@ -304,7 +304,7 @@ def test_full_frame_after_a_view_is_another_frame(club):
 
 @pytest.mark.parametrize("opening", ["nd sun 1/50", "equivalent", "is it all lit"])
 @pytest.mark.parametrize(
-    "turn", ["what do i look for so it isnt a cs", "how do i make sure its no cs", "how to check that it is not cs"]
+    "turn", ["what do i look for so it isnt a cs", "how do i make sure its no cs", "how do i see that its no cs"]
 )
 def test_how_to_make_sure_that_it_is_another_mount_keeps_the_lens(club, opening, turn):
     found = last(club, f"30mm f1.4 c mount on mft, {opening}", turn)
