@@ -365,3 +365,18 @@ def test_an_article_tells_a_lens_on_the_ring_and_no_mark(club, turn):
     *_, found = talk(club, "my 85 shows infinity at the 30m mark with this ring, shim thickness?", turn)
     assert found.question.lenses[0].focal_length_mm == 24
     assert "2.4" in told(found)
+
+
+@pytest.mark.parametrize(
+    ("turns", "error"),
+    [
+        (("28 FD on E, sharp to 4 m only by tape. shim or lap?", "how much", "i lapped 0.1", "and 0.05 more"), 0.0488),
+        (("50mm M42 on E with a 27.8 ring, infinity?", "filed 0.1", "another 0.1"), 0.14),
+        (("85 OM on L, my ring is 0.3 mm too thin, shim?", "put a 0.1 shim in", "and 0.1 more?"), -0.1),
+    ],
+)  # fmt: skip
+def test_so_much_more_is_of_what_was_done_to_the_ring_before(club, turns, error):
+    *_, found = talk(club, *turns)
+    rows = [row.value.nominal for row in found.quantities if row.name == "register_error_mm"]
+    rows += [row.listed.judged.trace.value("register_error_mm").shortest.nominal for row in found.chains or ()]
+    assert rows[0] == pytest.approx(error, abs=0.002)
