@@ -110,12 +110,12 @@ def _read(text: str, lexicon: Lexicon, before: Question | None) -> Question | Un
     at_once = _read_at_once(text, lexicon, before)
     if at_once is not None:
         return at_once
-    if before is not None and before.wants:
-        from grammar.turns.answered_first import answered_first
+    if before is not None:
+        from grammar.turns.answered_first import begun
 
-        answered = answered_first(text, lexicon, before)
-        if answered is not None:
-            return _read(answered[1], lexicon, answered[0])
+        told = begun(text, lexicon, before, lambda clause: _read(clause, lexicon, before))
+        if told is not None:
+            return _read(told[1], lexicon, told[0])
     aside = "draw" if before is not None and before.topic == DRAWN else ""
     heard = hear(text, lexicon, before.intent if before is not None else "", aside)
     if before is not None:
@@ -201,9 +201,7 @@ def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> 
     return _read_leaning(heard, said, before, lexicon, corrects=put_right is not None)
 
 
-def _read_leaning(
-    heard: Heard, said: Heard, before: Question, lexicon: Lexicon, corrects: bool
-) -> Question | Unread:  # fmt: skip
+def _read_leaning(heard: Heard, said: Heard, before: Question, lexicon: Lexicon, corrects: bool) -> Question | Unread:
     """The question before with what is heard instead. `said`: as it was heard before it was spoken out."""
     from grammar.turns.followups import follow
     from grammar.turns.going_on import LEFT
