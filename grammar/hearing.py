@@ -26,6 +26,7 @@ from grammar.words.tokens import Cue, Line, Token, tokens_of
 ABOUT: Final = 7.0  # what shares as much with a text as two rare words of one phrase is about the same
 SURELY: Final = 12.0
 BY_FAR: Final = 6.0
+_AHEAD: Final = 1.0  # where the settings of an exposure are told, 'sun 1/50 filter', it is that
 CLEARLY: Final = 3.0  # where the settings of an exposure are told
 PLAINLY: Final = 25.0  # and what shares so much, by most of its words, is about nothing else
 MOST_OF: Final = 0.6
@@ -83,7 +84,7 @@ def hear(text: str, lexicon: Lexicon, before: str = "", aside: str = "") -> Hear
     nearest = next(iter(lexicon.subjects.matches(text)), None)
     features |= _advised(nearest) | _foreign(line, features, lexicon) | _seen_to_end(text, lexicon)
     weighed = weigh(features, lexicon)
-    outweighed = _by_far(weighed, CLEARLY) not in (None, HAZARD) and bool(features & _SET)
+    outweighed = _by_far(weighed, _AHEAD) not in (None, HAZARD) and bool(features & _SET)
     warned = _warned_of(nearest, weighed) if "pair" not in features and not outweighed else None
     plainly = said_back(text) or warned
     if plainly is None and SCALE_ROW in features:

@@ -9,6 +9,7 @@ from typing import Final
 from engine.base.compact import replace
 from grammar.hearing import Heard
 from grammar.kinds import (
+    BUY_PLAN,
     CARD,
     CHAIN,
     DEPTH_OF_FIELD,
@@ -151,7 +152,9 @@ def _lapped(told: float, before: Question) -> int:
 
 def ring_measured(heard: Heard, before: Question) -> Thing | None:
     """'mine measures 29.62', 'with the 50', after a lens on a body: the ring between, where no thread is spoken of."""
-    seated = before.intent in _SEATED and any(lens.ids for lens in before.lenses) and any(b.ids for b in before.bodies)
+    planned = before.intent == BUY_PLAN and any(stands_in(one.noun.head) for one in heard.cast.lenses)
+    seated = before.intent in _SEATED or planned  # 'om one measures 28.1' after a plan
+    seated = seated and any(lens.ids for lens in before.lenses) and any(b.ids for b in before.bodies)
     measured = any(one.kind == "MEASURE" and one.value == _ACROSS for one in heard.shape.tokens)
     values = [heard.readings.values.get(_THREAD, ""), heard.readings.values.get("thickness", "") if measured else ""]
     cup = len(before.adapters) == 1 and before.adapters[0].piece == _CUP
@@ -179,7 +182,7 @@ def _is_of_ring(part: Part, before: Question) -> bool:
     """'with the 50' is no other lens, and 'the K one', of rings to be made, the ring for one that was spoken of."""
     known = {id_ for lens in before.known or before.lenses for id_ in lens.ids}
     made = (
-        before.intent == DIY_DIMENSION
+        before.intent in (DIY_DIMENSION, BUY_PLAN)
         and stands_in(part.noun.head)
         and any(known & set(one.ids) for one in part.mounts)
     )

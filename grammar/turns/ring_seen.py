@@ -37,9 +37,13 @@ def wants_the_right_length(turn: Turn) -> bool:
     tokens, before = turn.heard.line.tokens, turn.before
     due = any(AS_DUE in one.groups or one.value in _NOMINAL for one in tokens) or turn.tells("right")
     long = any(SO_LONG in one.groups for one in tokens)
-    pair = any(one.ids for one in before.lenses) and any(one.ids for one in before.bodies)
     cast, told = turn.heard.cast, turn.heard.readings
-    others = cast.lenses or cast.bodies or cast.frames or any(one.piece not in _SEATING for one in cast.pieces)
+    pair = any(one.ids for one in before.lenses) and any(one.ids for one in before.bodies)
+    there = len(cast.pieces) == 1 and any(one.ids for one in before.lenses) and not before.bodies
+    if there and turn.tells("short"):
+        due = pair = bool(cast.pieces[0].mounts or cast.bodies)  # 'MFT adapter depth' after what a lens is
+    named = not there and (cast.lenses or cast.bodies)
+    others = named or cast.frames or any(one.piece not in _SEATING for one in cast.pieces)
     more = told.values or told.distance_mm is not None or told.f_number is not None
     else_asked = turn.tells("shim", "foil", "layer", "take-off", "how-close", "macro", "stock", "why", "will-do")
     return pair and due and long and turn.was in _OF_LENGTH and not (others or more or else_asked)
@@ -61,7 +65,8 @@ def goes_by_rings(turn: Turn) -> bool:
 
 def wants_foil(turn: Turn) -> bool:
     """'how thick a foil for that' after a ring that is off: what goes under it, and nothing that is to be cut."""
-    return turn.tells("foil") and sized(turn.before) and turn.was in OF_RING and turn.best == DIY_DIMENSION
+    wanted = turn.tells("foil") or (turn.tells("spacer") and turn.tells("remedy"))  # 'thickness of washer to fix'
+    return wanted and sized(turn.before) and turn.was in OF_RING and turn.best == DIY_DIMENSION
 
 
 def takes_off_a_measured_ring(turn: Turn) -> bool:
