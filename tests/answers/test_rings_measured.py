@@ -398,6 +398,7 @@ def test_where_infinity_falls_on_another_lens_is_a_mark_and_no_limit(club, turn)
     assert "it sits 0.31 mm too close" in told(found)
 
 
+@pytest.mark.parametrize(
     ("turns", "error"),
     [
         (("28 FD on E, sharp to 4 m only by tape. shim or lap?", "how much", "i lapped 0.1", "and 0.05 more"), 0.0488),
