@@ -9,13 +9,12 @@ from grammar.echo.echo import canonical
 from grammar.hearing import Heard, hear
 from grammar.kinds import (
     BUY_PLAN,
-    COVERAGE,
-    CROP_EQUIVALENT,
     DEPTH_OF_FIELD,
     EXPOSURE_ND,
     IDENTIFY_MOUNT,
     MACRO_DISTANCE,
     OUT_OF_SCOPE,
+    PICTURED,
 )
 from grammar.own.naming import tells_a_meaning
 from grammar.own.taught import taught
@@ -40,7 +39,7 @@ _OF_ANSWERS: Final[dict[str, str | None]] = {"doubt": "sure", "reason": None}
 _CHANGING: Final = frozenset(
     ["instead", "what-if", "what", "ok", "will", "can", "it-is", "adding", "again", "how", "same"]
 )
-_CARRIED: Final = frozenset([COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, EXPOSURE_ND])
+_CARRIED: Final = PICTURED | {EXPOSURE_ND}
 GLASS_ASKED: Final = "glass-asked"
 HELP, HELP_OF = "help", "-"  # the order, and what stands between it and of what help is asked
 _BY_MERIT: Final = "est"  # how the words end that no condition could be put in the place of: 'the sharpest'
@@ -252,6 +251,9 @@ def _only_described(told: Question | Unread, before: Question | None) -> bool:
     if taught.section == "bodies":
         keys = {key for key, _ in taught.fields}
         return "format" not in keys or (before is not None and not any(body.ids for body in before.bodies))
+    pictured = before is not None and before.intent in PICTURED and before.taught is None
+    if pictured and "image_circle" in dict(taught.fields):
+        return True  # 'image circle i measured 13.5' after whether a lens covers
     if taught.section != "lenses" or before is None or not any(body.ids for body in before.bodies):
         return False
     if before.taught is None and _REGISTER in dict(taught.fields):

@@ -25,8 +25,9 @@ from grammar.turns.measured_anew import ring_measured
 from grammar.turns.one_of_two import chooses_between, is_likened
 from grammar.turns.one_part import is_set_anew
 from grammar.turns.only_told import names_the_pair, of_talk
+from grammar.turns.thread_seen import asks_of_a_thread
 from grammar.turns.whom import is_definite, meant, points_back
-from grammar.turns.worded_so import asks_of_a_thread, asks_what_it_costs
+from grammar.turns.worded_so import asks_what_it_costs
 
 _ITS: Final = frozenset(["the", "its"])
 # intents that need nothing from before once they are plainly asked
