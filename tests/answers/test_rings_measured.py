@@ -397,19 +397,15 @@ def test_where_infinity_falls_on_another_lens_is_a_mark_and_no_limit(club, turn)
     found = talk(club, first, "where ought the 135 show infinity on the same ring", turn)[-1]
     assert "it sits 0.31 mm too close" in told(found)
 
-    (("turns", "error"),)
-    (
-        [
-            (
-                ("28 FD on E, sharp to 4 m only by tape. shim or lap?", "how much", "i lapped 0.1", "and 0.05 more"),
-                0.0488,
-            ),
-            (("50mm M42 on E with a 27.8 ring, infinity?", "filed 0.1", "another 0.1"), 0.14),
-            (("85 OM on L, my ring is 0.3 mm too thin, shim?", "put a 0.1 shim in", "and 0.1 more?"), -0.1),
-        ],
-    )
 
-
+@pytest.mark.parametrize(
+    ("turns", "error"),
+    [
+        (("28 FD on E, sharp to 4 m only by tape. shim or lap?", "how much", "i lapped 0.1", "and 0.05 more"), 0.0488),
+        (("50mm M42 on E with a 27.8 ring, infinity?", "filed 0.1", "another 0.1"), 0.14),
+        (("85 OM on L, my ring is 0.3 mm too thin, shim?", "put a 0.1 shim in", "and 0.1 more?"), -0.1),
+    ],
+)
 def test_so_much_more_is_of_what_was_done_to_the_ring_before(club, turns, error):
     *_, found = talk(club, *turns)
     rows = [row.value.nominal for row in found.quantities if row.name == "register_error_mm"]
