@@ -405,7 +405,7 @@ def test_where_infinity_falls_on_another_lens_is_a_mark_and_no_limit(club, turn)
         (("50mm M42 on E with a 27.8 ring, infinity?", "filed 0.1", "another 0.1"), 0.14),
         (("85 OM on L, my ring is 0.3 mm too thin, shim?", "put a 0.1 shim in", "and 0.1 more?"), -0.1),
     ],
-)  # fmt: skip
+)
 def test_so_much_more_is_of_what_was_done_to_the_ring_before(club, turns, error):
     *_, found = talk(club, *turns)
     rows = [row.value.nominal for row in found.quantities if row.name == "register_error_mm"]
