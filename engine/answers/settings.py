@@ -42,6 +42,8 @@ def setting(question: Question, knowledge: Knowledge) -> Answer:
     named = any(row.asked_as == question.intent for row in surely)
     if question.topic in NO_ONE and mentions(question, "all-to-set") and not named:
         rows = _in_short(question, knowledge)
+    if question.topic in NO_ONE and mentions(question, "focal-entered"):
+        rows = [knowledge.catalogue.advice[STABILISATION]]
     told = _stabilised(question, equal, knowledge) if any(row.id == STABILISATION for row in rows) else Told()
     held = handheld(question, knowledge)
     told = held + told if rows or held.lines else _everything(question, knowledge)

@@ -59,6 +59,12 @@ def fears_a_danger(turn: Turn) -> bool:
     return turn.best == HAZARD and turn.tells("wholly-hazard") and not other
 
 
+def asks_what_to_watch(turn: Turn) -> bool:
+    """'what are the dangers', 'what could go wrong' after anything else: what is to be watched, and no way."""
+    idle = turn.best in (None, HAZARD, CHAIN, LIST_FITS, FOCUS_VERDICT, BUY_PLAN, turn.was)
+    return turn.tells("worry") and turn.tells("short") and idle and not _tells_more(turn)
+
+
 def measures_by_hand(turn: Turn) -> bool:
     """'with just a ruler?', 'no calipers here' while a lens is identified: how it is measured."""
     asked = turn.tells("calipers", "check-it") and not turn.tells("why")  # 'why measure, can I not just try it'

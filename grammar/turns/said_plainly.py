@@ -20,9 +20,10 @@ from grammar.kinds import (
 )
 from grammar.questions import Question
 from grammar.things.letters_by_numbers import ARTICLES
+from grammar.turns.nearest_told import nearest_told
 from grammar.turns.spaced_by import drawn_by, spaced_by
 from grammar.turns.told_before import RIGHT
-from grammar.turns.view_plainly import crop_body, deep_at, glass_told, looks_on_full, of_full_frame
+from grammar.turns.view_plainly import crop_body, deep_at, frame_of_body, glass_told, looks_on_full, of_full_frame
 from grammar.words.groups import (
     AWAY,
     DOER,
@@ -56,8 +57,8 @@ _ALONE: Final = frozenset(["LETTER", "NUMBER", "LENGTH"])  # what alone is no le
 def said_plainly(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
     """The line heard anew in plain words; the same where it holds none that the question before gives a meaning."""
     ways = (
-        drawn_by, _ring_left, _taken_off, _left_out, _inside, crop_body, spaced_by, _made, deep_at, glass_told,
-        of_full_frame, looks_on_full,
+        nearest_told, drawn_by, _ring_left, _taken_off, _left_out, _inside, crop_body, frame_of_body, spaced_by, _made,
+        deep_at, glass_told, of_full_frame, looks_on_full,
     )  # fmt: skip
     text = next((told for way in ways if (told := way(heard, before)) is not None), None)
     if text is None:

@@ -48,8 +48,9 @@ from grammar.turns.whom import Meant
 _WAYS: Final = frozenset([CHAIN, FOCUS_VERDICT])
 _OF_PICTURE: Final = frozenset([COVERAGE, CROP_EQUIVALENT, EXPOSURE_ND, DEPTH_OF_FIELD, GEAR_SETTING])
 _SEEN: Final = frozenset(
-    [CHAIN, FOCUS_VERDICT, COVERAGE, CROP_EQUIVALENT, COMPARE, WHY, EXPOSURE_ND, DEPTH_OF_FIELD, GEAR_SETTING]
-)
+    [CHAIN, FOCUS_VERDICT, COVERAGE, CROP_EQUIVALENT, COMPARE, WHY, EXPOSURE_ND, DEPTH_OF_FIELD, GEAR_SETTING,
+     SHIM_CALIBRATION, HAZARD, DIY_DIMENSION, "buy-plan", OUT_OF_SCOPE]
+)  # fmt: skip
 _TROUBLED: Final = frozenset([None, SHIM_CALIBRATION, OUT_OF_SCOPE, HAZARD, GEAR_SETTING])
 _OF_FRAME: Final = frozenset([COVERAGE, CROP_EQUIVALENT])
 _CLOSER: Final = ("closer", "nearer")  # how the words end that ask for more than there is

@@ -123,6 +123,15 @@ def asks_the_hole(turn: Turn) -> bool:
     return hole and stop and lens and not (turn.heard.cast.bodies or turn.heard.cast.pieces)
 
 
+def tells_the_camera(turn: Turn) -> bool:
+    """'how do i tell my camera its 58mm', 'where do i enter 135 in the camera': what is to be set, and no lens."""
+    cast, told = turn.heard.cast, turn.heard.readings.values.keys() - {"numbers", "length"}
+    body = bool(cast.bodies) and all(part.is_bare for part in cast.bodies)
+    focal = all(not (part.mounts or part.named or part.kinds or part.f_number) for part in cast.lenses)
+    asked = turn.tells("setting") and turn.tells("identify", "where", "how", "what", "which")
+    return asked and body and focal and not (told or cast.pieces or cast.frames or turn.tells("infinity"))
+
+
 def plainest(turn: Turn) -> str | None:
     """What its words ask; a reason only where something speaks for one, else what plainly speaks."""
     ranked = turn.heard.weighed.ranked

@@ -31,6 +31,7 @@ OWN: Final = (
     "By its own ring it comes as near as the nearest mark of its scale, told from the sensor, while it sits right; how "
     "near that is, is not known."
 )
+OFF: Final = "By its own ring it comes nearer than the far end told here; how near that is, is not known."
 NEAREST_MARK: Final = "close_focus"  # the fact that tells it
 _UNTOLD: Final = "How large it comes is the length added over the focal length, which is not told."
 
@@ -49,7 +50,11 @@ def led_by_ways(answer: Answer, question: Question, knowledge: Knowledge) -> Ans
 def _led_by_own(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """What decides how near the lens comes by itself, where that is not known, and what brings it nearer, first."""
     asks = tuple(line for line in answer.lines if line.wants == NEAREST_MARK)
-    if not (asks and answer.chains and answer.chains[0].listed.judged.verdict == VERDICTS[0]):
+    verdict = answer.chains[0].listed.judged.verdict if answer.chains else None
+    if asks and verdict == VERDICTS[1]:
+        rest = tuple(line for line in answer.lines if line not in asks)
+        return replace(answer, lines=(Line("head", OFF), *asks, *rest))
+    if not asks or verdict != VERDICTS[0]:
         return answer
     told = sum(_ways(answer, question, knowledge), Told((Line("head", OWN), *asks, Line("text", LEAD))))
     rest = tuple(line for line in answer.lines if line not in asks)
