@@ -17,7 +17,7 @@ from engine.answers.own.ring_told import beside, judged_with
 from engine.answers.parts.answer import NO, NOT_UNDERSTOOD, Answer, Line
 from engine.answers.parts.entities import entities_of
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.picture.frame_alone import with_frame_alone
+from engine.answers.picture.frame_alone import with_both_sides, with_frame_alone
 from engine.answers.picture.view_again import as_view, on_its_own, without_view
 from engine.answers.seat.body_set_apart import as_elsewhere
 from engine.answers.seat.seat_side import as_side, weighed
@@ -87,7 +87,7 @@ class Desk:
         if talking and (aside := self._aside(text, talk)) is not None:
             return aside
         choice = talk.chosen(text) or self._told_in_words(text, talk)
-        meant = as_register(talk.meant(text), talk.question, self.catalogue)
+        meant = with_both_sides(as_register(talk.meant(text), talk.question, self.catalogue), self.catalogue)
         question = choice.question if choice else read(meant, self.lexicon, talk.question)
         talk.guesses, talk.choices = question.guesses if isinstance(question, Unread) else (), ()
         question = self._by_words(question) if isinstance(question, Unread) else self._as_term(question)

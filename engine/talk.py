@@ -9,16 +9,14 @@ from engine.answers.parts.answer import Answer, Line, ListedChain, Quantity
 from engine.answers.picture.frame_modes import with_mode_kept
 from engine.answers.picture.likened_stop import without_likened_stop
 from engine.answers.shims.carried import with_mark_told
-from engine.answers.ways.pair import ADDED
+from engine.answers.told_on import factors_of, told_on
 from engine.base.compact import compact, field, replace
-from engine.base.interval import Interval
 from engine.judging.ranking import Listed
-from grammar.kinds import CARD, CHAIN, COMPARE, DEFINITION, DRAW, HAZARD, OUT_OF_SCOPE, WHY
+from grammar.kinds import CARD, CHAIN, COMPARE, COVERAGE, DEFINITION, DRAW, HAZARD, OUT_OF_SCOPE, WHY
 from grammar.questions import DRAWN, TALKED, Question, Thing
 from grammar.things.casting import OPTICAL
 from grammar.turns.about_lenses import are_of
 from grammar.turns.sticking import lasting
-from grammar.turns.told_before import CIRCLE, ERROR, FILTER_ON, KEPT, LACKING, RIGHT, STACK
 
 if TYPE_CHECKING:
     from engine.answers.parts.choosing import Choice
@@ -27,15 +25,13 @@ if TYPE_CHECKING:
 
 # a caution or a word asked about on the way: what follows goes on with the question before
 SET_APART = frozenset({"compare", "which-own", "all-on-all"})  # what these list is not picked by its number
+UNLIT: Final = frozenset(["vignette", "disc", "cover"])  # topics of a reason that asks about the picture
 DOUBTED = "sure"  # the topic of a reason that asks how sure it is
 ASIDES = frozenset({HAZARD, DEFINITION, OUT_OF_SCOPE})
-
-
 OWN = frozenset({"lens", "body"})  # kinds of things that have names of their own
 MOST_LISTED = 9  # a bare number above this is rather a measure than one of a list
 MEASURED = frozenset({"identify-mount"})  # where a bare number from LEAST_MEASURED up is what was asked to be measured
 LEAST_MEASURED = 5
-
 # values that are true of a lens or a ring, whatever is asked of them
 STAYS: Final = frozenset(["flange_to_image", "rear_reach", "barrel", "circle", "thickness", "zoom"])
 
@@ -49,7 +45,6 @@ class Pending:
     undoes: bool = False
 
 
-OF_RING: Final = "of the ring"  # the case of an error that is that of a ring
 MOST_PAST = 8  # answers that can be set against one another
 
 
@@ -176,10 +171,11 @@ class Talk:
             return
         wants = " ".join(dict.fromkeys(line.wants for line in answer.lines if line.wants))
         asked = without_likened_stop(_with_factor(answer.question, answer), answer)
-        self.question = asked.with_(wants=wants, told=_told(answer))
+        self.question = asked.with_(wants=wants, told=told_on(answer))
         if answer.intent == WHY:
             # a reason is an aside: what follows goes on with the chain that it was about
-            told = self.question.intent if self.question.intent != WHY else "chain"
+            of_picture = COVERAGE if answer.question.topic in UNLIT else CHAIN  # what the reason was asked for
+            told = self.question.intent if self.question.intent != WHY else of_picture
             self.question = self.question.with_(intent=told, topic=None, number=None, values=_of_things(self.question))
         if answer.intent == DRAW:  # so is a drawing
             self.question = self.question.with_(intent=CHAIN, topic=DRAWN, values=_of_things(self.question))
@@ -243,38 +239,9 @@ def _of_things(question: Question) -> tuple[tuple[str, str], ...]:
     return tuple(row for row in question.values if row[0] in STAYS)
 
 
-def _told(answer: Answer) -> tuple[tuple[str, float], ...]:
-    """The numbers of the answer that the next turn may say again; of rings the right one and what is to be added."""
-    rows = [row for row in answer.quantities or () if row.name in KEPT and isinstance(row.value, Interval)]
-    errors = [row.value for row in rows if row.name == ERROR and row.case in (None, OF_RING)]
-    names = {(LACKING, None): RIGHT, (LACKING, ADDED): LACKING}
-    told = ((names.get((row.name, row.case), "" if row.name == LACKING else row.name), row.value) for row in rows)
-    told = ((name, value) for name, value in told if name != ERROR or value in errors)
-    known = [(name, value) for name, value in told if name and isinstance(value, Interval)]
-    ends = ((name, (value.least, value.greatest) if name == CIRCLE else (value.nominal,)) for name, value in known)
-    return (*((name, end) for name, both in ends for end in both), *_filter_on(answer), *_stacked(answer))
-
-
-def _stacked(answer: Answer) -> tuple[tuple[str, float], ...]:
-    """How long the pieces at hand are together that the answer picked for a length."""
-    picked = answer.question is not None and answer.question.said("at_hand") is not None
-    rows = [row.value for row in answer.quantities or () if row.name == "stack_mm"] if picked else []
-    return ((STACK, rows[-1].nominal),) if rows and isinstance(rows[-1], Interval) else ()
-
-
-def _filter_on(answer: Answer) -> tuple[tuple[str, float], ...]:
-    """The stops of the filter that the answer said to take: those stacked, else the nearest whole one."""
-    held = {row.case: row.value for row in answer.quantities or () if row.name == "nd_stops"}
-    stops = held.get("filters stacked", held.get(None))
-    if not isinstance(stops, Interval) or not stops.is_exact or stops.nominal <= 0:
-        return ()
-    return ((FILTER_ON, stops.nominal if "filters stacked" in held else float(round(stops.nominal))),)
-
-
 def _with_factor(question: Question, answer: Answer) -> Question:
     """'with a reducer': its factor is that of the one in the best chain told, which is what is talked about now."""
-    chain = answer.chains[0].listed.judged.chain if answer.chains else None
-    factors = [one.factor for one in chain.adapters if one.factor not in (None, 1.0)] if chain is not None else []
+    factors = factors_of(answer)
     if len(factors) != 1:
         return question
     pieces = tuple(

@@ -25,6 +25,14 @@ DIY_DIMENSION: Final = "diy-dimension"
 BUY_PLAN: Final = "buy-plan"
 DRAW: Final = "draw"
 CARD: Final = "card"
+# kinds that go together
+SEATED: Final = frozenset([CHAIN, FOCUS_VERDICT])  # how a lens sits on a body
+BY_SEAT: Final = SEATED | {MACRO_DISTANCE}  # what hangs on how far it sits from the sensor
+CLOSE_UPS: Final = frozenset([MACRO_DISTANCE, EXPOSURE_ND, DEPTH_OF_FIELD])  # what a tube changes
+OF_FRAMES: Final = frozenset([COVERAGE, CROP_EQUIVALENT])  # what hangs on the size of the sensor
+PICTURED: Final = OF_FRAMES | {DEPTH_OF_FIELD}
+OF_PICTURE: Final = PICTURED | {EXPOSURE_ND, GEAR_SETTING}
+
 # of things, then of what is said to the program itself
 INTENTS: Final = (
     CHAIN, FOCUS_VERDICT, MACRO_DISTANCE, WHY, LOOK_ALIKE, DEFINITION, LIST_FITS, HAZARD, OUT_OF_SCOPE, COVERAGE,

@@ -71,6 +71,10 @@ class Thing:
     def ambiguous(self) -> bool:
         return len(self.ids) > 1
 
+    @property
+    def is_of_one_length(self) -> bool:
+        return self.thickness_mm is not None and self.thickness_mm[0] == self.thickness_mm[1]
+
 
 @compact
 class Limits:
@@ -215,6 +219,14 @@ class Question:
     def said(self, key: str) -> str | None:
         """The reading under `key` of `values`, None where it was not said."""
         return dict(self.values).get(key)
+
+    def rest(self, *keys: str) -> tuple[tuple[str, str], ...]:
+        """The values but those under these keys."""
+        return tuple(row for row in self.values if row[0] not in keys)
+
+    def without(self, *keys: str) -> Question:
+        """The question with what was said under these keys left out."""
+        return self.with_(values=self.rest(*keys))
 
     def mentions(self, *keys: str) -> bool:
         """Whether the text, or what still asks of the question before, holds a phrase of one of the keys."""

@@ -20,6 +20,7 @@ from grammar.kinds import (
 from grammar.own.naming import tells_a_meaning
 from grammar.own.taught import taught
 from grammar.questions import DRAWN, Question, Taught, Thing, Unread
+from grammar.readings.bellows_draw import with_image_by_draw
 from grammar.readings.scale_and_tape import with_scale_pair
 from grammar.refusals import empty, not_alone, refused, too_long, unheard
 from grammar.telling import question_of
@@ -53,7 +54,7 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
     got = _read(text, lexicon, before)
     if isinstance(got, Unread):
         return got
-    got = with_scale_pair(_with_mentioned(got, lexicon))
+    got = with_image_by_draw(with_scale_pair(_with_mentioned(got, lexicon)), before)
     if before is None:
         return got
     from grammar.turns.filter_tried import with_filter_tried
@@ -150,7 +151,8 @@ def _read_at_once(text: str, lexicon: Lexicon, before: Question | None) -> Quest
         from grammar.turns.going_on import doubted
 
         return doubted(text, before, _OF_ANSWERS[order])
-    if not order or order in _OF_ANSWERS:
+    asks_mount = order == "noted" and "?" in text and len(smoothed) == 1  # 'K?' is no 'ok'
+    if not order or order in _OF_ANSWERS or asks_mount:
         return None
     intent, _, part = order.partition(HELP_OF) if order.startswith(HELP + HELP_OF) else (order, "", "")
     return Question(text, intent, topic=part or None)
@@ -175,6 +177,7 @@ def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> 
     from grammar.turns.rings_for_it import with_ring_meant
     from grammar.turns.said_plainly import said_plainly
     from grammar.turns.stack_again import stack_again
+    from grammar.turns.told_before import by_number_told
     from grammar.turns.word_again import word_again
 
     set_so = helicoid_set(heard, before, lexicon)
@@ -183,6 +186,7 @@ def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> 
     heard = with_body_picked(heard, before, lexicon)
     reply = stack_again(heard, before, lexicon.words.mentions) or word_again(heard, before)
     reply = reply or measured_again(heard, before, lexicon.words.mentions)
+    reply = reply or by_number_told(heard, before, lexicon.words.mentions)
     reply = reply or named_next(heard, before) or completed(heard, before, lexicon.hosts)
     if reply is not None:
         return reply

@@ -15,7 +15,7 @@ from grammar.numbers.counting import with_holds_counted, with_kinds_counted
 from grammar.numbers.densities import with_density_rows, with_factors_marked, with_marked_densities
 from grammar.numbers.drawn_so_far import with_draws_told
 from grammar.numbers.exposure_told import with_fixed_stops
-from grammar.numbers.far_lengths import with_far_lengths_apart
+from grammar.numbers.far_lengths import with_far_lengths_apart, with_farthest_led
 from grammar.numbers.fields_wanted import with_fields_wanted
 from grammar.numbers.flange_spans import with_flange_spans_told
 from grammar.numbers.focal_numbers import with_focals_named
@@ -85,17 +85,12 @@ from grammar.things.small_words import with_small_words
 from grammar.things.standins import with_standins
 from grammar.things.turned_lens import with_turned_lens
 from grammar.things.width_rings import with_width_rings
-from grammar.words.groups import RATHER
+from grammar.words.groups import HEADS_A_BODY, HEADS_A_LENS, RATHER, STANDS_IN
 from grammar.words.strangers import with_strangers
 from grammar.words.tokens import Line, Token
 
-# the last word of a name that heads the description all the same: 'projector lens', 'F body'
-_ENDING: Final = dict.fromkeys(["lens", "lenses", "prime", "primes"], "LENS") | dict.fromkeys(
-    ["body", "bodies", "camera", "dslr", "slr", "dslrs"], "BODY"
-)
 _LEADS_KIND: Final = frozenset(["MOUNTWORD", "BODY"])  # before a kind of lens: 'reflex zoom' is no camera
 _CUED: Final = frozenset(["FORMAT", "LENGTH", "NUMBER"])  # 'full frame equivalent', '35mm equivalent', 'be on 35'
-_STANDING_IN: Final = frozenset(["one", "ones"])  # for a lens or a mount that its number tells
 
 
 @compact
@@ -112,7 +107,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     `told`: what the cues of the line tell. `hosts`: mounts that, named alone, are those of a body.
     """
     words = with_focals_named(list(with_small_words(tuple(with_names_numbered(_within_cues(line))))))
-    words = with_taken_lengths(with_holds_counted(with_factors_in(with_glass_by_index(words))))
+    words = with_taken_lengths(with_holds_counted(with_factors_in(with_glass_by_index(with_farthest_led(words)))))
     spans = with_flange_spans_told(with_rears_told(with_turned_lens(with_barrels_told(words))), told)
     tokens = with_times_told(with_group_heads(with_brackets_told(settled(tuple(without_itself(spans))))))
     tokens = with_rates_told(with_eras_told(with_limits_apart(tokens)))
@@ -138,13 +133,11 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_image_told(
         with_piece_rows(with_lens_of_ring(with_ones_counted(with_sum_of_tube(tokens))), told), line.cues, told
     )
-    tokens = with_thread_lengths(with_close_stops(tokens, told))
-    tokens = with_moves_told(with_threads_told(with_measures_told(tokens, told)), told)
-    tokens = with_mark_rows(with_scale_rows(tokens, told))
-    tokens = with_lens_rows(with_lens_set_against(tokens), hosts)
+    tokens = with_measures_told(with_thread_lengths(with_close_stops(tokens, told)), told)
+    tokens = with_moves_told(with_threads_told(tokens), told)
+    tokens = with_lens_rows(with_lens_set_against(with_mark_rows(with_scale_rows(tokens, told))), hosts)
     tokens = with_far_lengths_apart(with_numbers_told(with_two_of_a_width(tokens, told), told))
-    tokens = with_rest_told(with_measures_told(tokens), told)
-    tokens = limited(without_articles(under_lens(_headed(tokens))))
+    tokens = limited(without_articles(under_lens(_headed(with_rest_told(with_measures_told(tokens), told)))))
     return Shaped(tuple(_joined(_placed(tailed(with_settings(with_fixed_stops(tokens), told), told)))), tuple(skipped))
 
 
@@ -175,15 +168,23 @@ def _named(token: Token) -> list[Token]:
     if token.kind in ("LENS", "BODY", "ADAPTER") and token.ids:
         return [token.as_("NAMED", unit=token.kind.lower())]
     words = token.text.split()
-    if token.kind in ("KIND", "MOUNT") and len(words) > 1 and words[-1].casefold() in _ENDING:
+    last = _heads(token, words[-1]) if token.kind in ("KIND", "MOUNT") and len(words) > 1 else None
+    if last is not None:
         column = token.column + len(token.text) - len(words[-1])
-        head = Token(_ENDING[words[-1].casefold()], words[-1], column, listed=token.listed)
+        head = Token(last, words[-1], column, listed=token.listed)
         return [token.as_(token.kind, text=token.text[: column - token.column].rstrip()), head]
-    if token.kind == "PREP" and len(words) > 1 and words[0].casefold() in _ENDING:
+    first = _heads(token, words[0]) if token.kind == "PREP" and len(words) > 1 else None
+    if first is not None:
         rest = token.text[len(words[0]) :].lstrip()  # 'lens for Super 8'
-        head = token.as_(_ENDING[words[0].casefold()], text=words[0], value="")
+        head = token.as_(first, text=words[0], value="")
         return [head, token.as_("PREP", text=rest, column=token.column + len(token.text) - len(rest))]
     return [token]
+
+
+def _heads(token: Token, word: str) -> str | None:
+    """The kind of head that a word of a token is by itself: 'projector lens', 'F body'."""
+    groups = token.listed.of(word)
+    return "LENS" if HEADS_A_LENS in groups else "BODY" if HEADS_A_BODY in groups else None
 
 
 def _ringed(tokens: list[Token]) -> list[Token]:
@@ -208,9 +209,9 @@ def _denied(tokens: list[Token]) -> list[Token]:
         behind = [one for one in out[-2:] if one.kind not in ("DET", "MARK")]
         word = behind[-1].text.casefold() if behind else ""
         denied = word == "not" or (word == "how" and token.text.casefold() == "wide")
-        after = tokens[at + 1].text.casefold() if at + 1 < len(tokens) else ""
-        numbered = word == "not" and token.kind in ("NUMBER", "LENGTH") and after in _STANDING_IN
-        stood_for = numbered_before and token.text.casefold() in _STANDING_IN
+        stands_in = at + 1 < len(tokens) and STANDS_IN in tokens[at + 1].groups
+        numbered = word == "not" and token.kind in ("NUMBER", "LENGTH") and stands_in
+        stood_for = numbered_before and STANDS_IN in token.groups
         numbered_before = numbered
         if numbered:
             out = [one.as_("FILLER") if one in behind else one for one in out]

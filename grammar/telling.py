@@ -10,6 +10,7 @@ from grammar.kinds import (
     BUY_PLAN,
     CARD,
     CHAIN,
+    CLOSE_UPS,
     COVERAGE,
     CROP_EQUIVALENT,
     DEFINITION,
@@ -52,7 +53,6 @@ _TOWARDS: Final = frozenset(["on", "to", "for"])
 # kinds of question that may be about all of one's own lenses or bodies
 _AT_STOP: Final = frozenset([CARD, DRAW])
 _BESIDE: Final = frozenset(["and", "or", "vs"])
-_SET_TO: Final = frozenset([DEPTH_OF_FIELD, EXPOSURE_ND, MACRO_DISTANCE])  # here the stop that is set decides
 _OF_ALL: Final = frozenset([CARD, BUY_PLAN])
 _SEEN: Final = ("infinity", "vignette", "disc", "cover", "iris", "colour", "smear", "damage")  # what a why is of
 _ON_FRAMES: Final = frozenset([DEPTH_OF_FIELD, CROP_EQUIVALENT, MACRO_DISTANCE])
@@ -99,7 +99,7 @@ def built(heard: Heard, intent: str) -> Question:
     elif stop is None and intent in _OPEN_WIDE and not widest and len(told) == 1:
         stop = told[0]  # 'MFT, 35 mm, f/11'
     if stop is None:
-        lenses, stop = _with_stop_set(lenses, bodies, intent in _AT_STOP, intent in _SET_TO)
+        lenses, stop = _with_stop_set(lenses, bodies, intent in _AT_STOP, intent in CLOSE_UPS)
     values = dict(readings.values)
     for part in lenses:
         if part.zoom:

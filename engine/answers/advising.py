@@ -22,7 +22,7 @@ from engine.facts.guidance import Advice
 from engine.facts.subjects import subjects_of
 from engine.judging.judge import Judged
 from grammar.conditions import names_in
-from grammar.kinds import CHAIN, FOCUS_VERDICT, HAZARD, MACRO_DISTANCE
+from grammar.kinds import BY_SEAT, CHAIN, HAZARD
 from grammar.questions import Question, Thing
 
 MIRROR = "body_mirror"
@@ -35,9 +35,9 @@ HEAVY = "heavy"  # the advice on what a lens weighs
 OF_REAR = frozenset(["rear-shutter", "rear-mirror"])  # the advice on a rear that reaches into the body
 REACH = "rear_reach"
 RADIOACTIVE, TINTED = "radioactive", "thorium-yellow"  # the topic, and the advice on how the tint is bleached
+TOUCHED = "crunch"  # the advice on what has met what
 TOUCH = "touch"  # the topic of what may meet what
 WORKED_OUT = ("tubes", "light-lost", "framing")  # examples that say in numbers what the advice says in words
-_OF_SEATS = frozenset([CHAIN, FOCUS_VERDICT, MACRO_DISTANCE])  # kinds whose answers tell where a lens sits
 NOTHING_KNOWN = (
     "Nothing in the facts answers that. What can be asked: why a picture is soft, dark or tinted, why infinity or the "
     "marks of the scale are off, why a ring is as thick as it is; or how a lens gets on a body, and then 'why?'."
@@ -66,6 +66,8 @@ def ruled(question: Question, knowledge: Knowledge) -> Answer:
         rows = [*dict.fromkeys((*of_pair(question, knowledge), *rows))]  # what meets what in just that body
     if question.topic == RADIOACTIVE and not question.mentions("tint-out"):
         rows = sorted(rows, key=lambda row: row.id == TINTED)  # whether it is, and not how the tint goes
+    if rows and rows[0].id in OF_REAR and question.mentions("has-touched"):
+        rows = [row for row in knowledge.catalogue.advice.values() if row.id == TOUCHED]  # no longer what may meet what
     rows = rows or _of_weight(question, knowledge) or _of_any_lens(question, knowledge)
     rows = rows or (_of_threads(question, knowledge) if chain is None else [])
     if not rows and chain is None:
@@ -177,7 +179,7 @@ def _is_told(question: Question) -> bool:
 
 
 def _is_of_seat(question: Question | None) -> bool:
-    return question is not None and question.intent in _OF_SEATS
+    return question is not None and question.intent in BY_SEAT
 
 
 def _is_amiss(question: Question, judged: Judged) -> bool:

@@ -8,6 +8,7 @@ from engine.answers.parts.answer import ANSWERED, Answer, Line
 from engine.answers.parts.nearby import SURE, nearest
 from engine.answers.parts.wording import f_number
 from engine.answers.replying import named, reply
+from engine.answers.seat.iris import LEAD as OF_IRIS
 from engine.answers.words.advice import advice_lines
 from engine.base.compact import replace
 from engine.facts.catalogue import Catalogue
@@ -28,7 +29,6 @@ from grammar.questions import TALKED, Question
 from grammar.words.atoms import key_of
 
 SHORTEST: Final = 3  # lines; less is sooner said again than pointed at
-OF_IRIS: Final = "iris:"  # how a line begins that tells who works it
 LEADING: Final = 4  # lines that tell the most of an answer
 MEASURE_HOW: Final = "measure-how"
 STOPPING_DOWN: Final = "stop-down-helps"  # advice on what it does for infinity

@@ -11,6 +11,7 @@ from engine.answers.beside_heard import (
     NOTED,
     OF_A_RING,
     OF_A_SIZE,
+    OF_FAR_THINGS,
     OF_PICTURES,
     OF_SCREWS,
     OF_THREADS,
@@ -257,11 +258,13 @@ _inches: Final = named("parts.in_inches", "with_inches")
 _notes: Final = where_named(named("words.noted", "with_notes"))
 _check: Final = named("seat.check_first", "with_check_first")  # how a way is tried out
 _moon: Final = named("picture.moon", "with_moon")  # how large the moon is on the sensor
+_not_home: Final = named("found.turned_in", "with_not_home_told")  # which screws begin in that hole and bind
+_SCREWING: Final = (kinds.HAZARD, kinds.LOOK_ALIKE, kinds.WHY, kinds.IDENTIFY_MOUNT, *WAYS, kinds.SHIM_CALIBRATION)
 BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     (WAYS, where(_stacked, "flange_to_image")), (WAYS, where(_forgiven, "thickness")),
     (WAYS, where(_size_wanted, "magnification")), (READ_RINGS, where(_readings, "readings")), (ON_A_BODY, _pair),
-    (OF_THREADS, where(_threads, "thread", "pitch")), ((kinds.IDENTIFY_MOUNT,), _on_body), (ELSE_OF_FRONTS, fronts),
-    (OF_ONE_FRONT, where(lambda: fronts, "filter_size")),
+    (OF_THREADS, where(_threads, "thread", "pitch")), ((kinds.HAZARD,), heard(_threads, "starts-in")),
+    ((kinds.IDENTIFY_MOUNT,), _on_body), (ELSE_OF_FRONTS, fronts), (OF_ONE_FRONT, where(lambda: fronts, "filter_size")),
     ((*OF_ONE_FRONT, *ELSE_OF_FRONTS, kinds.OUT_OF_SCOPE), heard(front_asked, "filter-size-asked")),
     ((kinds.LIST_FITS,), heard(takers, "which-lenses")), ((kinds.LIST_FITS,), _angle), ((kinds.BUY_PLAN,), _any_lens),
     ((kinds.WHY,), _stops), (REACHING, _reach), (OF_PICTURES, where(_squeezed, "squeeze")),
@@ -273,6 +276,7 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     ((*WAYS, kinds.SHIM_CALIBRATION), heard(_forgiven, "does-it-matter", "left-over")),
     ((kinds.SHIM_CALIBRATION,), _as_it_is), (NAMING, _strange), ((*ON_A_BODY, *WAYS), TURNED_OUT),
     ((kinds.HAZARD, kinds.LOOK_ALIKE, kinds.WHY), where(_turned, "turns")),
+    (_SCREWING, heard(_not_home, "not-home")),
     ((*WAYS, kinds.BUY_PLAN), heard(_glass_asked, "glass-asked")),
     ((*WAYS, kinds.LOOK_ALIKE, kinds.COMPARE, kinds.WHY), heard(_room_asked, "who-has-room")),
     ((*WAYS, kinds.MACRO_DISTANCE), heard(_glass_held, "bare-glass")),
@@ -280,10 +284,13 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     ((kinds.DEFINITION,), heard(_size, "by-size")), ((kinds.DEFINITION,), heard(_registers_apart, "register-spoken")),
     ((kinds.IDENTIFY_MOUNT,), heard(_threads, "do-they-meet")),
     (WAYS, heard(_thickness_asked, *TOO_THICK, "which-way-off")), (WAYS, heard(_missed, "infinity-missed")),
-    (WAYS, heard(_hidden, "which-stop")), (WAYS, heard(_check, "check-asked")), (OF_A_SIZE, heard(_inches, "by-inch")),
+    *OF_FAR_THINGS, (WAYS, heard(_hidden, "which-stop")),
+    (WAYS, heard(named("shims.frames_apart", "with_frames_apart"), "stop-hides")),
+    (WAYS, heard(_check, "check-asked")), (OF_A_SIZE, heard(_inches, "by-inch")),
     ((kinds.COVERAGE, kinds.HAZARD, kinds.DIY_DIMENSION, kinds.WHY, kinds.DEFINITION), heard(_plate, "index-of-glass")),
-    ((kinds.COVERAGE, kinds.CROP_EQUIVALENT, kinds.DIY_DIMENSION, kinds.EXPOSURE_ND, kinds.SHIM_CALIBRATION),
-     heard(_plate, "glass-in-path")),
+    ((kinds.COVERAGE, kinds.CROP_EQUIVALENT, kinds.DIY_DIMENSION, kinds.EXPOSURE_ND, kinds.SHIM_CALIBRATION,
+      kinds.HAZARD), heard(_plate, "glass-in-path", "plate-stands")),
+    ((*WAYS, kinds.WHY, kinds.MACRO_DISTANCE, kinds.DEFINITION), heard(_plate, "plate-stands")),
     ((kinds.HAZARD,), heard(named("found.threads_meet", "with_threads_crossed"), "stuck-fast")),
     ((*WAYS, kinds.DEPTH_OF_FIELD, kinds.EXPOSURE_ND, kinds.GEAR_SETTING, kinds.HAZARD), heard(_hole, "no-iris")),
     ((*WAYS, kinds.SHIM_CALIBRATION, kinds.HAZARD, kinds.COMPARE), heard(_way_off, "way-asked", "rings-off")),

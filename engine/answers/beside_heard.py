@@ -143,7 +143,7 @@ OF_SCREWS = (
     # how sure a figure of a mount is, before the answer
     (
         (*WAYS, DEFINITION, IDENTIFY_MOUNT, LOOK_ALIKE, COMPARE, LIST_FITS, WHY, HAZARD),
-        heard(named("words.sureness", "with_sureness"), "figure-sure", "figure-either"),
+        heard(named("words.sureness", "with_sureness"), "figure-sure", "figure-either", "other-source"),
     ),
     # what lies behind the flange, which may be asked as other kinds too
     (
@@ -192,7 +192,13 @@ CUT_FOR = (
     heard(named("ways.cut_for", "with_ring_cut_for"), "cut-for-register"),
 )
 ONE_FOR_ALL = ((BUY_PLAN, CHAIN), heard(named("ways.one_for_all", "with_one_for_all"), "one-for-all"))
+# that one tube is as long as several together, in place of the answer
+TUBES_ALIKE = ((COMPARE, MACRO_DISTANCE), heard(named("close.tube_sets", "with_same_length"), "either-or"))
+# which of tubes and extenders takes more light, before the answer
+LIT_LESS = ((COMPARE,), heard(named("exposure.lit_less", "with_light_apart"), "light-apart"))
 AFTER_ALL = (
+    TUBES_ALIKE,
+    LIT_LESS,
     BACK,
     AT_SENSOR,
     SEAT_OF_REDUCER,
@@ -217,3 +223,11 @@ def _wholly(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
 
 
 WHOLLY: Beside = _wholly
+# far things that come sharp too early, or nothing that does in a lens's own mount: what that tells, before the answer
+OF_FAR_THINGS = (
+    ((*WAYS, MACRO_DISTANCE), where(named("close.tube_sets", "with_setting_told"), "infinity_setting")),
+    ((*WAYS, HAZARD), heard(named("shims.missed", "with_infinity_early"), "sharp-before-end")),
+    ((*WAYS, HAZARD), heard(named("shims.missed", "with_one_half_sharp"), "one-half-sharp")),
+    ((COVERAGE,), heard(named("shims.missed", "with_hood_in_sight"), "hood-dark")),
+    ((*WAYS, WHY, LOOK_ALIKE), heard(named("shims.missed", "with_own_mount_soft"), "nothing-sharp")),
+)

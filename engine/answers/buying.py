@@ -13,8 +13,8 @@ from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_sid
 from engine.answers.parts.said import mentions, number
 from engine.answers.parts.usual_mounts import taken_by_format
 from engine.answers.parts.wording import small_mm
-from engine.answers.picture.filters import filter_rings, filter_threads
-from engine.answers.seat.ways_told import HUB, OPTICAL
+from engine.answers.picture.filters import filter_threads, rings_of_fronts
+from engine.answers.seat.ways_told import HUB
 from engine.answers.spending import (
     ENOUGH_ASKED,
     bodies_by_plain_rings,
@@ -38,6 +38,7 @@ from engine.answers.words.advice import named_or_near
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.facts.guidance import Advice
+from engine.facts.kinds import GLASS_KINDS
 from engine.facts.records import Mount
 from grammar.kinds import BUY_PLAN
 from grammar.questions import ALL, Question, Thing
@@ -106,7 +107,7 @@ def _led(question: Question, answer: Answer | None, told: Told) -> list[Line]:
 
 def _behind_glass(question: Question, answer: Answer | None, knowledge: Knowledge) -> Told:
     """What the glass that is thought of would make of the lens, where no chain on a body tells it."""
-    if answer is not None or not any(thing.factor or thing.piece in OPTICAL for thing in question.adapters):
+    if answer is not None or not any(thing.factor or thing.piece in GLASS_KINDS for thing in question.adapters):
         return Told()
     from engine.answers.picture.equivalent import equivalent
 
@@ -123,7 +124,7 @@ def _of_glass(answer: Answer | None, knowledge: Knowledge) -> Sequence[Advice]:
     """What glass in the way costs in sharpness, where the best way has some."""
     kinds = {
         piece.kind for chain in (answer.chains or () if answer else ()) for piece in chain.listed.judged.chain.adapters
-        if piece.kind in OPTICAL
+        if piece.kind in GLASS_KINDS
     }  # fmt: skip
     text = " ".join(f"{kind.replace('-', ' ')} or plain ring" for kind in sorted(kinds))
     return nearest(text, knowledge.catalogue, 1) if text else ()
@@ -217,7 +218,7 @@ def _parts(
 ) -> Iterator[Told]:
     threads = filter_threads(question, knowledge)
     if threads:
-        yield filter_rings(threads, knowledge)[0]
+        yield rings_of_fronts(question, threads, knowledge)
     if not (prices_of(question) or mentions(question, ENOUGH_ASKED)):
         yield left_of_sum(question, pairs)
     if lenses and not bodies:

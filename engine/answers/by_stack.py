@@ -16,12 +16,12 @@ from engine.answers.seat.distances import distances_of
 from engine.answers.seat.open_lens import MEASURE, usual_flange_to_image
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
+from engine.facts.kinds import DRAWN_OUT
 from grammar.questions import Question, Thing
 from grammar.turns.spans import span_of
 
 _RIGHT_MM = 0.02  # so near it is there
 SPACER = "extension-tube"
-DRAWN = frozenset({"helicoid", "bellows"})
 PLAIN = "plain"
 NOTHING = "it focuses on nothing"
 OTHERS = ("length", "thickness")  # keys of further plates and rings that belong to no piece named
@@ -118,14 +118,14 @@ def _too_short(length: float, at_infinity: float, piece: Thing) -> Told:
 def _drawn(question: Question) -> Thing | None:
     """The piece that is drawn out; where how long the lens is was measured, also one that is only so long."""
     told = [one for one in question.adapters if one.thickness_mm is not None]
-    fixed = DRAWN | {SPACER} if number(question, "flange_to_image") else DRAWN
-    return next((one for kinds in (DRAWN, fixed) for one in told if one.piece in kinds), None)
+    fixed = DRAWN_OUT | {SPACER} if number(question, "flange_to_image") else DRAWN_OUT
+    return next((one for kinds in (DRAWN_OUT, fixed) for one in told if one.piece in kinds), None)
 
 
 def _with_length(thing: Thing, knowledge: Knowledge) -> Thing:
     """A helicoid or bellows that is named, told by its kind and its draw."""
     named = knowledge.catalogue.adapters.get(thing.id or "") if thing.kind == "adapter" else None
-    if named is None or named.kind not in DRAWN or not is_known(draw := named.thickness_mm.hull()):
+    if named is None or named.kind not in DRAWN_OUT or not is_known(draw := named.thickness_mm.hull()):
         return thing
     return replace(thing, piece=named.kind, thickness_mm=(draw.least, draw.greatest))
 

@@ -42,7 +42,7 @@ from engine.answers.shims.turning import (
 )
 from engine.answers.ways.ring_off import chain_on_ring, of_ring
 from engine.answers.ways.told_stack import is_drawn_out, with_stack
-from engine.answers.words.advice import advice_lines, named_or_near
+from engine.answers.words.advice import advice_lines, named_or_near, of_shims
 from engine.base.interval import Interval, is_known
 from engine.base.units import MM_PER_INCH
 from grammar.kinds import FOCUS_VERDICT, SHIM_CALIBRATION
@@ -54,7 +54,7 @@ SETTLED = frozenset({"shim_mm", "glass_shift_mm", "stack_mm", "layer_count", "th
                      "pitch_drift_mm", "tilt_mm"})  # fmt: skip
 ONE_LAYER = "one layer of"  # tells how thick a sheet is, and not how thick the shim
 ONE_OFF = "one-lens-off"  # the advice where the others are right
-PUT_IN = "shim-how"  # the advice where it is put
+ALL_OFF = "ring-off-for-all"  # the advice where all fall short on one ring
 ASK_MARK = "At which mark of the focus scale does infinity fall, and on what focal length? Then the shim can be told."
 ASK_FOCAL = "What is the focal length of that lens? A mark or a far end tells nothing without it."
 THICKEST = 3.0  # mm; what is more is no shim
@@ -88,11 +88,11 @@ def calibrated(question: Question, knowledge: Knowledge) -> Answer:
     settling = [row for row in told.quantities if not (row.case or "").startswith(ONE_LAYER)]
     only_sheets = bool(told.quantities) and not settling
     told = past + told if only_sheets or not told.lines else told + _in_thou(told, question)
-    if alone or mentions(question, "shim-where"):
-        first = knowledge.catalogue.advice[ONE_OFF if alone else PUT_IN]
-        rows = [first, *(row for row in rows if row is not first)][: 1 if alone else 2]
+    early = past.lines or goes_past(question) or mentions(question, "past-infinity", "infinity-early")
+    every = not (alone or early or told.lines) and mentions(question, "all-short-on-one")
+    rows = of_shims(question, rows, ONE_OFF if alone else ALL_OFF if every else None, knowledge)
     lines = [*advice_lines(rows), *told.lines] if alone or _was_told(question) else [*told.lines, *advice_lines(rows)]
-    if not any(row.name in SETTLED for row in settling) and not (only_sheets and not goes_past(question)):
+    if not every and not any(row.name in SETTLED for row in settling) and not (only_sheets and not goes_past(question)):
         lines += _asked_back(question)
     elif not focals(question) and (question.said("mark") or sum(row.name == "shim_mm" for row in settling) > 1):
         lines.append(Line("ask", ASK_FOCAL, wants="focal"))
@@ -149,7 +149,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     if shim is None and not told.lines:
         told, shim = of_ring(question, knowledge)
     sheets = _sheets(told, question, knowledge, shim if shim is not None else to_layer(question, knowledge))
-    first = mentions(question, "layers-asked")  # what was asked for stands first
+    first = mentions(question, "layers-asked") and not asks_turns(question)  # what was asked for stands first
     if first:
         yield sheets
     yield told
@@ -157,7 +157,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     yield ring_of_mark(question, told, knowledge)
     yield screwed_in(question, knowledge)
     yield turned(question, knowledge) + drift(question, knowledge) + lead_told(question) + shim_for_travel(question)
-    wanted = shim if shim is not None or told.lines else _needed(question)
+    wanted = shim if shim is not None else _told_alone(told) if told.lines else _needed(question)
     if wanted is not None and asks_turns(question):
         yield as_turns(question, wanted, knowledge)
     elif wanted is None:
@@ -166,6 +166,12 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         yield sheets
     if not asked:
         yield target_told(question, knowledge)
+
+
+def _told_alone(told: Told) -> float | None:
+    """By how much a lens is off on a ring, where that is told of one alone."""
+    off = [row.value.nominal for row in told.quantities if row.name == "shim_mm" and isinstance(row.value, Interval)]
+    return off[0] if len(off) == 1 else None
 
 
 def _asks_of_mark(question: Question) -> bool:

@@ -64,7 +64,8 @@ def _of_a_kind(question: Question, knowledge: Knowledge) -> Answer | None:
     finite = on_its_tube(question, knowledge)
     if finite.lines:
         return _alone(finite, question)
-    stack = by_stack(question, shown_by(question, knowledge), knowledge)
+    framed = motif_told(question, knowledge.catalogue) is not None  # what fills the frame is asked, not how it seats
+    stack = by_stack(question, shown_by(question, knowledge), knowledge) if not framed else Told()
     if stack.lines and question.said("magnification") is None:
         return held_by_rings(stack, question, knowledge) or _alone(stack, question)
     if stack.lines:
@@ -208,7 +209,7 @@ def _tubes(question: Question, knowledge: Knowledge) -> list[float]:
     off = off_by_mm(question) if question.off_word is not None else None
     if off is None:
         return list(tubes_told(question, knowledge))
-    values = tuple(row for row in question.values if row[0] not in (OFF, "thickness"))
+    values = question.rest(OFF, "thickness")
     length = sum(tubes_told(replace(question, values=values), knowledge)) + off
     return [length] if length > 0 else list(tubes_told(question, knowledge))  # '4 tenths under the mount' is no error
 

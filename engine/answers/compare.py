@@ -8,7 +8,7 @@ from itertools import combinations, product
 from engine.answers.buying import hub_or_direct
 from engine.answers.close.closer_apart import ROOM, closer_apart
 from engine.answers.close.size_by_ways import size_by_ways
-from engine.answers.exposure.stops_apart import stops_apart
+from engine.answers.exposure.stops_apart import brighter_of, stops_apart
 from engine.answers.own.own_cases import Case
 from engine.answers.own.side_by_side import side_by_side, sides_of
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, ListedChain, Quantity, RingToMake, Told
@@ -83,7 +83,7 @@ def compare(question: Question, knowledge: Knowledge) -> Answer:
     alone = Told() if sides or chains else _numbers_alone(question, knowledge)
     glass = glass_apart(question)
     told = told if chains or sides or not glass.lines else Told()  # told of each factor once
-    told = _by_price(question, knowledge) + alone + glass + crop_or_glass(question) + told
+    told = brighter_of(question) + _by_price(question, knowledge) + alone + glass + crop_or_glass(question) + told
     least = SURE if told.lines else LEAST
     rows = _advice(question, least, knowledge) if not sides or question.things else []
     lines = [*told.lines, *(note.lines if told.lines else ()), *taken, *advice_lines(rows)]

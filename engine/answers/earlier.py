@@ -10,6 +10,7 @@ from engine.answers.own.own_cases import Case
 from engine.answers.own.side_by_side import side_by_side
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, ListedChain, Quantity
 from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.nearby import SURE, nearest
 from engine.answers.parts.own_words import OwnWords, told_value
 from engine.answers.parts.resolve import BodySide, LensSide
 from engine.answers.parts.said import mentions
@@ -54,7 +55,7 @@ def between(question: Question, past: Sequence[Past], rows: Sequence[Listed], kn
                 question, "The first of the last answer, against which? Say 'compare the first and the second'."
             )
         return _chains(question, (1, question.number), rows, knowledge)
-    if _goes_on(question) and not looks_back:
+    if not looks_back and (_goes_on(question) or _is_advised(question, knowledge)):
         return None
     pair = _pair(question, past)
     if pair is None:
@@ -71,6 +72,11 @@ def _goes_on(question: Question) -> bool:
     """'which covers better', 'with a 25' after 'compare MFT and APS-C for C lenses': the same are set apart."""
     compared = question.prior is not None and question.prior.intent == COMPARE
     return compared and len(question.bodies) + len(question.frames) > 1
+
+
+def _is_advised(question: Question, knowledge: Knowledge) -> bool:
+    """'variable or fixed?', 'brass or aluminium' after anything: a choice that is surely advised on, of no answers."""
+    return mentions(question, "either-or") and bool(nearest(question.text, knowledge.catalogue, 1, SURE, COMPARE))
 
 
 def _refused(question: Question, text: str) -> Answer:

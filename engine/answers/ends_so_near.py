@@ -27,7 +27,7 @@ def seen_at_its_end(question: Question, knowledge: Knowledge) -> Question:
     far = _far_end(question, knowledge) if off and focals(question) and not drawn else None
     if far is None:
         return question
-    rest = tuple(row for row in question.values if row[0] != _THICKNESS)
+    rest = question.rest(_THICKNESS)
     at = question.distance_mm if question.distance_mm is not None else far[1].nominal
     return replace(question, distance_mm=at, values=(*rest, (AT_END, f"{far[1].nominal:.5g} mm")))
 

@@ -19,12 +19,12 @@ from engine.answers.seat.among_bodies import among_bodies, among_lenses
 from engine.answers.seat.couplings import couplings_apart
 from engine.answers.seat.pairs_explained import SEVERAL, of_pairs
 from engine.answers.seat.spacing import FAR_AT_A_MARK, errors_of_limit, errors_of_mark, far_limits, usual_focals
-from engine.answers.seat.ways_told import OPTICAL
 from engine.answers.shims.bare_sensor import THICKEST_MM, glass_told, shift_of
 from engine.answers.shims.forgiving import is_error
 from engine.answers.shims.scale_pair import by_scale_pair
 from engine.answers.ways.same_error import set_apart
 from engine.base.interval import Interval, is_known
+from engine.facts.kinds import GLASS_KINDS
 from engine.facts.records import Mount
 from engine.physics.coverage import FULL_FRAME_DIAGONAL_MM
 from grammar.questions import Question
@@ -182,7 +182,8 @@ def _of_pair(question: Question, knowledge: Knowledge) -> Told:
         return among_lenses(body, question, knowledge)
     if mount is not None and not any(body.ids for body in question.bodies) and len(question.adapters) < SEVERAL:
         return among_bodies(mount, question, knowledge)
-    return Told() if question.topic in _NOT_OF_SEAT else of_pairs(question, knowledge)
+    aside = question.topic in _NOT_OF_SEAT or mentions(question, "too-dark")
+    return Told() if aside else of_pairs(question, knowledge)
 
 
 def _of_glass(question: Question, knowledge: Knowledge) -> Told:
@@ -277,7 +278,7 @@ def _of_light(question: Question, knowledge: Knowledge) -> Told:
 
 def _of_factor(question: Question, knowledge: Knowledge) -> Told:
     """'why does a doubler eat two stops', 'a stop brighter with the 0.7 reducer': the light that its factor makes."""
-    factors = [one.factor for one in question.adapters if one.piece in OPTICAL and one.factor]
+    factors = [one.factor for one in question.adapters if one.piece in GLASS_KINDS and one.factor]
     asked = question.said("stops") is not None or mentions(question, "gets-dark", "brighter-by")
     if len(factors) != 1 or not asked:
         return Told()

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from engine.answers.found import together
 from engine.answers.found.all_measured import BY_PAPER, as_unnamed, combined, is_bayonet, not_of_the_ring
 from engine.answers.found.barrels import barrels
-from engine.answers.found.by_features import by_features
+from engine.answers.found.by_features import by_features, formats_told
 from engine.answers.found.by_register import by_register
 from engine.answers.found.either_of import either_of
 from engine.answers.found.not_by_thread import by_no_focus_ring, not_by_thread
@@ -25,6 +25,7 @@ from engine.answers.parts.mount_line import looks_line, mount_line, mount_number
 from engine.answers.parts.nearby import nearest
 from engine.answers.parts.resolve import LensSide, lens_side
 from engine.answers.parts.said import mentions, number, numbers
+from engine.answers.parts.usual_mounts import as_met
 from engine.answers.parts.wording import listed, small_mm
 from engine.answers.seat.seen import is_coupled_by_lugs, looks_so
 from engine.answers.seat.told_register import against_name, with_mount_by_register
@@ -44,6 +45,7 @@ WHAT_TO_MEASURE = (
     " window, set to infinity. Thread pitch and that distance together mostly settle it."
 )
 MOST_SEEN = 8
+SEEN_ALONE = "By what is seen it is most likely this one; flange to image makes it sure:"
 SEEN_SO = "By what is seen it may be one of these, those met most first; flange to image tells most of them apart:"
 
 
@@ -86,7 +88,11 @@ def _identified(question: Question, knowledge: Knowledge) -> Answer:
     found = _found(question, knowledge)
     told, rows, shown, seen = found.told, found.rows, found.shown, found.seen
     advice = list(_advice(rows, found.named))
-    lines = [*_both(found.both, knowledge), *told.lines, *([Line("head", SEEN_SO)] if seen else advice)]
+    lines = [
+        *_both(found.both, knowledge),
+        *told.lines,
+        *([Line("head", SEEN_SO if len(shown) > 1 else SEEN_ALONE)] if seen else advice),
+    ]
     quantities = list(told.quantities)
     for name in shown[: MOST if not seen else MOST_SEEN]:
         mount = knowledge.catalogue.mounts[name]
@@ -150,7 +156,10 @@ def _found(question: Question, knowledge: Knowledge) -> _Found:
         rows = [row for row in rows if not row.mounts or set(row.mounts) & set(mounts)]
     seen = by_features(question, knowledge) if not (named or mounts or told.lines or apart) else []
     # not where the distance has told them already, or just those named are to be told apart
-    by_looks = [name for row in rows for name in row.mounts if not (near or apart)]
+    of_format = {mount.id for mount in seen if formats_told(question) & set(mount.formats)}
+    rows = [row for row in rows if not of_format or of_format & set(row.mounts)]
+    looked = (row for row in rows if not named or set(named) & set(row.mounts))  # looks of others are no news of it
+    by_looks = [name for row in looked for name in row.mounts if not (near or apart)]
     shown = list(dict.fromkeys([*named, *mounts, *by_looks]))
     if seen:  # of those told of such looks only what nothing seen speaks against
         shown = [name for name in shown if looks_so(knowledge.catalogue.mounts[name], question)]
@@ -168,11 +177,7 @@ def _narrowed(question: Question, found: _Found, knowledge: Knowledge) -> Questi
         ids, traits = (*found.both, *found.rest), (*lens.traits, BY_MEASURES)
         return replace(question, lenses=(replace(lens, kind="mount", ids=ids, traits=traits),))
     ids = tuple(id_ for id_ in found.mounts if is_known(facts.mounts[id_].register_mm))
-    # a name that most of them share has them in the order in which they are met
-    rows = (row.mounts for row in facts.shared.values())
-    shared = [names for names in rows if len(set(names) & set(ids)) > 1]
-    usual = max(shared, key=lambda names: len(set(names) & set(ids)), default=())
-    ids = tuple(sorted(ids, key=lambda id_: usual.index(id_) if id_ in usual else len(usual)))[:MOST_MEANT]
+    ids = as_met(ids, facts)[:MOST_MEANT]
     if lens.ids or not ids or len(question.lenses) > 1 or mentions(question, "no-focus-ring"):
         return question  # what cannot be focused has no register of its own, whatever its thread
     meant = replace(lens, kind="mount", ids=ids, traits=(*lens.traits, BY_THREAD))

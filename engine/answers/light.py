@@ -16,6 +16,7 @@ from engine.answers.exposure.light_alike import between_angles, between_rates, f
 from engine.answers.exposure.lighting import light_of, shutter_s, shutter_still, variable_stops
 from engine.answers.exposure.other_filters import taken_by_others
 from engine.answers.exposure.stop_steps import steps_between, stops_from
+from engine.answers.exposure.stops_apart import brighter_of
 from engine.answers.exposure.t_stop_told import t_stop_told
 from engine.answers.exposure.t_stops import t_stops_apart
 from engine.answers.exposure.two_stops import between_two
@@ -104,7 +105,8 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         yield stars
         return
     yield t_stops_apart(question)
-    exposed_by_it = is_known(shutter_s(question, knowledge))
+    yield brighter_of(question)
+    exposed_by_it = is_known(shutter_s(question, knowledge)) and not mentions(question, "as-f-number")
     yield Told() if exposed_by_it else t_stop_told(question, knowledge)
     yield between_two(question)
     yield stops_from(question)

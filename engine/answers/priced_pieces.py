@@ -10,10 +10,10 @@ from engine.answers.parts.said import mentions, numbers
 from engine.answers.parts.wording import listed, money, trimmed
 from engine.base.interval import Interval, is_known
 from engine.facts.catalogue import Catalogue
+from engine.facts.kinds import TUBELIKE
 from engine.facts.records import Adapter
 from grammar.questions import Question, Thing
 
-DRAWN: Final = frozenset(["extension-tube", "helicoid", "bellows"])  # kinds of one mount that go by their length
 ALIKE_MM: Final = 0.06
 WORDS: Final = {"extension-tube": "tube", "helicoid": "helicoid", "bellows": "bellows"}
 
@@ -37,7 +37,7 @@ def priced_or_planned(question: Question, knowledge: Knowledge) -> Answer:
 
 def _priced(question: Question, facts: Catalogue) -> Answer | None:
     pieces, mount = question.adapters, _mount_of(question)
-    named = bool(pieces) and all(piece.piece in DRAWN and piece.thickness_mm for piece in pieces)
+    named = bool(pieces) and all(piece.piece in TUBELIKE and piece.thickness_mm for piece in pieces)
     if not named or mount not in facts.mounts or not mentions(question, "price-asked"):
         return None
     bands, lines = [], []

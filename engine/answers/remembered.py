@@ -11,14 +11,14 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import mentions
 from engine.answers.ways.iris_asked import why_iris
 from engine.answers.ways.room_asked import ROOM_ASKED, with_room_asked
-from engine.answers.why_of_it import why_of_it
+from engine.answers.why_of_it import is_not_of_the_seat, why_of_it
 from engine.answers.words.advice import HARM, advice_lines, examples, named_mounts
 from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.base.span import Span
 from engine.facts.kinds import VERDICTS
 from engine.judging.ranking import Listed
-from grammar.kinds import COVERAGE, CROP_EQUIVALENT, DRAW, HAZARD, IDENTIFY_MOUNT, WHY
+from grammar.kinds import COVERAGE, DRAW, HAZARD, IDENTIFY_MOUNT, OF_FRAMES, WHY
 from grammar.questions import Question, Thing
 
 BY_FOCAL = "error-and-focal-length"  # the advice on why wide lenses show an error first
@@ -29,7 +29,6 @@ REMEDY = "remedy"  # what would put right the chain that was told
 SURE = "sure"  # how sure that is
 IRIS = "iris"  # a reason that the iris has, and no chain
 OF_PICTURE = ("vignette", "disc", "cover")  # topics that the image circle answers, not the chain
-OF_LIGHT = (COVERAGE, CROP_EQUIVALENT)  # kinds that are answered by a frame
 OF_FRAME = (None, "vignette", "disc")  # topics of a reason that may be one of what is lit
 
 
@@ -60,7 +59,7 @@ def answer(
     left = left_so(question, before, knowledge) if question.intent == WHY and question.follows else None
     if left is not None:
         return left
-    of_iris = why_iris(question, rows, knowledge) if _asks_on(question) else None
+    of_iris = why_iris(question, rows, knowledge, chains_first) if _asks_on(question) else None
     if of_iris is not None:
         return of_iris
     apart = question.topic == HARM or (question.topic == IRIS and not question.follows)  # not of the seat
@@ -68,7 +67,7 @@ def answer(
         from engine.answers.sure_which import how_sure_which
 
         return how_sure_which(question, before, knowledge)
-    if question.intent == WHY and not apart:
+    if question.intent == WHY and not apart and not is_not_of_the_seat(question, knowledge):
         return _why(question, rows, knowledge, chains_first)
     if question.intent == DRAW:
         return _drawing(question, before, rows, knowledge) if question.follows and rows else None
@@ -100,15 +99,17 @@ def _is_described(piece: Thing) -> bool:
 
 def _of_another_frame(question: Question, before: Question | None) -> bool:
     """'the first ones, with the 1/2.3 sensor, black corners?': what is told tells of the frame, not of the chain."""
-    if before is None or question.intent not in OF_LIGHT:
+    if before is None or question.intent not in OF_FRAMES:
         return False
     return [body.format for body in question.bodies] != [body.format for body in before.bodies]
 
 
 def _of_the_frame(question: Question, before: Question | None) -> bool:
     """Whether the reason is asked for after what a lens lights of a frame."""
-    asked = question.intent == WHY and question.topic in OF_FRAME and question.number is None
-    return asked and question.follows and before is not None and before.intent == COVERAGE and bool(question.lenses)
+    if question.intent != WHY or not question.follows or before is None or not question.lenses:
+        return False
+    crop = before.intent in OF_FRAMES and mentions(question, "crop")  # 'why bother with the crop then'
+    return crop or (before.intent == COVERAGE and question.topic in OF_FRAME and question.number is None)
 
 
 def _drawing(

@@ -21,6 +21,7 @@ from grammar.questions import Question
 
 STABILISATION = "stabilisation"
 IN_SHORT = "menus-in-short"
+ON_TRIPOD = "stabiliser-tripod"
 NO_ONE = (None, "setting", "set")  # topics that name no one setting
 PAIR = 2
 RING = "adapter"
@@ -45,6 +46,10 @@ def setting(question: Question, knowledge: Knowledge) -> Answer:
     if question.topic in NO_ONE and mentions(question, "focal-entered"):
         rows = [knowledge.catalogue.advice[STABILISATION]]
     told = _stabilised(question, equal, knowledge) if any(row.id == STABILISATION for row in rows) else Told()
+    if question.topic == STABILISATION and mentions(question, "on-a-tripod"):
+        first = knowledge.catalogue.advice[ON_TRIPOD]
+        told = Told(tuple(advice_lines([first]))) + told
+        rows = [row for row in rows if row is not first]
     held = handheld(question, knowledge)
     told = held + told if rows or held.lines else _everything(question, knowledge)
     told = _at_frame_rate(question, knowledge) + told

@@ -10,8 +10,8 @@ from engine.answers.parts.resolve import BodySide, LensSide, body_side, setup_of
 from engine.answers.parts.said import focals, mentions, number
 from engine.answers.parts.usual_mounts import TUBES, usual_mount
 from engine.answers.parts.wording import listed, money, small_mm, times, trimmed
+from engine.answers.seat.iris import iris_text
 from engine.answers.seat.making import ring_to_make
-from engine.answers.seat.telling import iris_text
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.facts.records import Adapter, Mount
@@ -56,7 +56,7 @@ def worth_it(question: Question, answer: Answer | None) -> Told:
     bands = [row.value for row in answer.quantities if row.name == "price" and row.case is None] if answer else []
     price = next((band for band in bands if isinstance(band, Interval)), None)
     cost = f" for {money((price.least, price.greatest))}" if price is not None and price.greatest else ""
-    against = list(_against(question, answer))
+    against = list(_against(answer))
     glass = any(piece.has_glass for piece in best.chain.adapters)
     if best.verdict == "unusable" or answer is None or answer.status == NO:
         return Told((Line("head", "No: nothing puts it on this body so that it is of use."),))
@@ -82,7 +82,7 @@ def _reaches(chains: Sequence[ListedChain], glass: bool) -> bool:
     return any(one.verdict == "infinity" and any(p.has_glass for p in one.chain.adapters) is glass for one in rows)
 
 
-def _against(question: Question, answer: Answer | None) -> Iterator[str]:
+def _against(answer: Answer | None) -> Iterator[str]:
     """What one loses on the best way: part of the frame, or the iris."""
     rows = answer.quantities if answer is not None else ()
     lit = next((row.value for row in rows if row.name == "lit_share"), None)

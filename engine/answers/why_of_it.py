@@ -59,3 +59,14 @@ def _reasons(before: Question) -> tuple[str, ...]:
     if before.intent in _DRAWN and any(one.piece in DRAWN for one in before.adapters):
         return (_DRAWN[before.intent],)
     return _BY_KIND.get(before.intent, ())
+
+
+def is_not_of_the_seat(question: Question, knowledge: Knowledge) -> bool:
+    """Whether a lens is soft straight on in its own mount, or a picture dark: no reason of the seat tells why."""
+    if mentions(question, "too-dark") and not question.follows:
+        return True
+    if not mentions(question, "nothing-sharp") or question.follows:
+        return False
+    from engine.answers.shims.missed import is_soft_in_its_own
+
+    return is_soft_in_its_own(question, knowledge)

@@ -53,11 +53,6 @@ class Interval:
             middle = least if isfinite(least) else greatest
         return Interval(least, greatest, middle)
 
-    @staticmethod
-    def around(value: float, below: float, above: float) -> Interval:
-        """`value`, at most `below` less and `above` more (both 0 or above)."""
-        return Interval(value - below, value + above, value)
-
     @property
     def is_exact(self) -> bool:
         return self.least == self.greatest

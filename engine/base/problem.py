@@ -21,10 +21,10 @@ class Problem:
         return f"{self.place}: found {plain(self.found)}, expected {self.expected}{near}"
 
 
-def nearest_of(word: str, choices: Iterable[str], cutoff: float = 0.6) -> str | None:
+def nearest_of(word: str, choices: Iterable[str]) -> str | None:
     """The choice that looks most like `word`, or None where none comes close. For error paths only."""
     from difflib import get_close_matches
 
     folded = {choice.casefold(): choice for choice in choices}
-    close = get_close_matches(word.casefold(), folded, n=1, cutoff=cutoff)
+    close = get_close_matches(word.casefold(), folded, n=1)
     return folded[close[0]] if close else None

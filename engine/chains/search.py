@@ -14,7 +14,6 @@ MOST_PIECES: Final = 4
 MOST_CHAINS: Final = 400_000
 
 Step = Ring | Joint
-Order = Callable[["Found"], tuple[Any, ...]]
 
 
 @compact
@@ -172,13 +171,6 @@ class Search:
                 if self.wanted.tubes:
                     yield from self._tubed(core, stood, self.wanted.most_pieces - pieces)
 
-    def with_tubes(self, core: Found) -> Iterator[Found]:
-        """The chain with every set of tubes that still fits the pieces allowed."""
-        stood = [self.wanted.start]
-        for step in core.steps:
-            stood.append(step.rear)
-        yield from self._tubed(core.steps, stood, self.wanted.most_pieces - core.pieces)
-
     def with_telling_tubes(self, core: Found) -> Iterator[Found]:
         """The chain with sets of tubes, of those alike in every number the first by price and ids alone.
 
@@ -221,7 +213,3 @@ class Search:
         if self._count > MOST_CHAINS:
             self.capped = True
         return self.capped
-
-    def best_first(self, order: Order) -> list[Found]:
-        """Every chain sorted by `order`, which must give the best rank that a chain can still have."""
-        return sorted(self.chains(), key=order)

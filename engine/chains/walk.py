@@ -11,7 +11,9 @@ from engine.base.span import Span
 from engine.chains.lens_and_body import ZERO, based, likely_register_of_lens, register_of, setup_givens
 from engine.chains.ring_map import Joint
 from engine.chains.setup import Facts, Setup
+from engine.facts.kinds import DRAWN_OUT
 from engine.facts.records import Adapter
+from engine.physics.seat import seat_error_mm
 from engine.physics.trace import Given
 
 SPREADS: Final = {
@@ -21,7 +23,7 @@ SPREADS: Final = {
 }
 ENDS: Final = "making-spread-ends"
 OWN_BODY: Final = "own-body"  # what works the iris of a lens on a body of its own mount
-ADDED_FOCUSING: Final = frozenset({"helicoid", "bellows"})
+ADDED_FOCUSING: Final = DRAWN_OUT
 # the quantities that change with the chain; all others belong to the lens and the body
 CHAIN_NAMES: Final = frozenset(
     {
@@ -114,7 +116,7 @@ def seat_of(link: Link, setup: Setup, facts: Facts, with_spread: bool) -> Seat:
         elif with_spread:
             spread = spread_of(link, facts)
             thickness = Span(_spread_on(thickness.shortest, spread), _spread_on(thickness.longest, spread))
-    return Seat(link, thickness, thickness.hull() - (front - rear), rests)
+    return Seat(link, thickness, seat_error_mm(thickness.hull(), front, rear), rests)
 
 
 def seats(chain: Chain, setup: Setup, facts: Facts, with_spread: bool) -> tuple[Seat, ...]:

@@ -1,18 +1,27 @@
-"""`ringpath check`: every problem of the facts and the gear, one a line."""
+"""`ringpath check`: every problem of the facts and the gear, one a line, and what they leave open."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from engine.facts.gearplace import gear_path
+
+if TYPE_CHECKING:
+    from engine.answers.parts.knowledge import Knowledge
+    from engine.facts.catalogue import Catalogue
+    from engine.judging.holes import Hole
 
 FINE = 0
 INVALID = 3
 
 
-def check(paths: Sequence[Path], facts: tuple[Path, ...], gear: Path | None) -> int:
-    """Check the shipped facts and what is named: folders as facts, files as gear; gives 3 where there are problems."""
+def check(paths: Sequence[Path], facts: tuple[Path, ...], gear: Path | None, holes: bool = False) -> int:
+    """Check the shipped facts and what is named: folders as facts, files as gear; gives 3 where there are problems.
+
+    What one's own lenses have no way to is noted; with `holes` also what the facts as a whole leave open.
+    """
     from engine.answers.parts.knowledge import Knowledge
     from engine.facts.catalogue import load_catalogue
     from engine.judging.checks import problems_of
@@ -35,14 +44,21 @@ def check(paths: Sequence[Path], facts: tuple[Path, ...], gear: Path | None) -> 
             print(problem)
         total += len(found)
         if not found:
+            for hole in _holes(knowledge, holes):
+                print(hole)
             print(_tally(catalogue, file, folders))
     return INVALID if total else FINE
 
 
-def _tally(catalogue: object, file: Path | None, folders: Sequence[Path]) -> str:
-    from engine.facts.catalogue import Catalogue
+def _holes(knowledge: Knowledge, of_facts: bool) -> Iterator[Hole]:
+    from engine.judging.holes import holes_of_facts, holes_of_gear
 
-    assert isinstance(catalogue, Catalogue)
+    yield from holes_of_gear(knowledge.catalogue, knowledge.rings)
+    if of_facts:
+        yield from holes_of_facts(knowledge.catalogue, knowledge.rings)
+
+
+def _tally(catalogue: Catalogue, file: Path | None, folders: Sequence[Path]) -> str:
     counts = ", ".join(
         f"{len(getattr(catalogue, name))} {name}"
         for name in ("mounts", "threads", "formats", "adapters", "bodies", "lenses", "rules", "terms", "advice")

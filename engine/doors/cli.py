@@ -62,6 +62,7 @@ def parser() -> ArgumentParser:
     ask.add_argument("question", nargs="+", help="the question; '-' reads it from standard input")
     check = commands.add_parser("check", parents=[shared], formatter_class=style, help="check facts and gear")
     check.add_argument("paths", nargs="*", type=Path, metavar="PATH", help="files or folders of facts, gear files")
+    check.add_argument("--holes", action="store_true", help="also tell what the facts as a whole leave open")
     replay = commands.add_parser(
         "replay", parents=[shared], formatter_class=style, help="run a scenario and compare its answers"
     )
@@ -125,7 +126,7 @@ def _run(options: Namespace) -> int:
     if options.command == "check":
         from engine.doors.checking import check
 
-        return check(options.paths, tuple(options.facts or ()), options.gear)
+        return check(options.paths, tuple(options.facts or ()), options.gear, options.holes)
     if options.command == "replay":
         from engine.doors.replay import replay_all
 

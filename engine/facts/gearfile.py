@@ -22,22 +22,12 @@ from engine.facts.sections import SECTIONS, one_of
 from engine.facts.splice import Splice, Value, data_of
 from engine.facts.yamlfile import Sheet, read_sheet
 
-__all__ = ["HEAD", "Append", "Done", "Drop", "Edit", "SetField", "apply", "apply_all", "edited"]
+__all__ = ["HEAD", "Append", "Done", "Drop", "Edit", "SetField", "apply_all", "edited"]
 
 HEAD: Final = "# What you own and have measured. Yours to edit; ringpath adds what you tell it.\n"
 _NO_LINE: Final = re.compile("[\t\r\n\ud800-\udfff]")  # beyond what the reader of the file refuses
 _AT_MOST: Final = f"at most {LARGEST // 1_000_000} MB in a file"
 _FREE_IDS: Final = ("words", "shared")
-
-
-def apply(path: str | os.PathLike[str], edit: Edit) -> Done | Problem:
-    """Makes the edit in the file as it is by then and saves it whole; a problem where nothing was written.
-
-    The file, and its folder, is made with the first record. What is written reads back as the same data with this
-    one change, and its record as one without new mistakes; whether the ids it refers to exist is not looked up.
-    """
-    outcome = apply_all(path, (edit,))
-    return outcome if isinstance(outcome, Problem) else outcome[0]
 
 
 def apply_all(path: str | os.PathLike[str], edits: Sequence[Edit]) -> tuple[Done, ...] | Problem:
@@ -64,7 +54,7 @@ def apply_all(path: str | os.PathLike[str], edits: Sequence[Edit]) -> tuple[Done
 
 
 def edited(data: bytes | None, edit: Edit, shown: str) -> tuple[bytes, Done] | Problem:
-    """The bytes of the file after the edit, and what `apply` gives; `data` None: there is no file yet."""
+    """The bytes of the file after the edit, and what is told of it; `data` None: there is no file yet."""
     if edit.section not in SECTIONS:
         near = nearest_of(edit.section, SECTIONS)
         return Problem(Place(shown, 1, 1), f"key '{edit.section}'", "a kind of record", near)

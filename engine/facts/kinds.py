@@ -10,6 +10,7 @@ MOUNT_KINDS: Final = (
     "slr", "rangefinder", "mirrorless", "medium-format", "cine", "video", "industrial", "still",
     "enlarger", "microscope", "projector", "astro", "bellows", "filter", "board",
 )  # fmt: skip
+ACCESSORIES: Final = frozenset(["filter", "bellows", "board"])  # whose mounts are those of accessories
 COUPLINGS: Final = ("screw", "bayonet", "breech-lock", "push-in", "clamp", "spider", "unknown")
 IRIS_DRIVES: Final = ("ring", "lever", "electronic", "mixed", "none", "unknown")
 TRAITS: Final = (
@@ -36,6 +37,10 @@ ADAPTER_KINDS: Final = (
     "plain", "recessed", "extension-tube", "helicoid", "bellows", "thread-reducer", "corrective-glass",
     "focal-reducer", "teleconverter", "tilt", "shift", "reverse-ring", "coupling-ring", "step-ring", "turret",
 )  # fmt: skip
+GLASS_KINDS: Final = frozenset(["corrective-glass", "focal-reducer", "teleconverter"])
+DRAWN_OUT: Final = frozenset(["helicoid", "bellows"])  # of a length that can be set
+TUBELIKE: Final = DRAWN_OUT | {"extension-tube"}  # of one mount, told by their length
+FLAT_KINDS: Final = frozenset(["plain", "recessed", "thread-reducer"])  # what is mostly called a ring
 ADAPTER_IRIS: Final = ("none", "lever-ring", "own-iris", "electronic")
 COMMONNESS: Final = ("everyday", "specialist", "made-to-order", "own")
 LENS_IRIS: Final = ("ring", "lever", "electronic", "fixed", "unknown")

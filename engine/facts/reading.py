@@ -12,9 +12,10 @@ from engine.base.span import Span
 from engine.base.units import MM_PER_INCH
 from engine.facts.basis import Basis
 from engine.facts.fields import REFUSED, Desk, Reference, flag
+from engine.facts.kinds import DRAWN_OUT
 from engine.facts.nodes import Entry, Fields
 from engine.facts.records import Record
-from engine.facts.schema import BASIS, DIFFERENCE, KEYS, MOVING
+from engine.facts.schema import BASIS, DIFFERENCE, KEYS
 from engine.facts.sections import SECTIONS, noun, one_of
 
 OWN_SOURCE: Final = "own"
@@ -108,7 +109,7 @@ def _adapter(given: Given, fields: Fields, desk: Desk, own: bool) -> None:
             node = fields.entries["seat_basis"].value
             desk.refuse(node, "seat_basis", f"no seat_basis where thickness is '{DIFFERENCE}'")
         given |= {"thickness_mm": Span.fixed(UNKNOWN), "seat_basis": "register-difference"}
-    elif given["kind"] not in MOVING:
+    elif given["kind"] not in DRAWN_OUT:
         ends = (thickness.shortest, thickness.longest)
         if all(is_known(end) for end in ends) and not thickness.is_fixed:
             given["thickness_mm"] = Span.fixed(Interval.between(ends[0].least, ends[1].greatest))

@@ -25,7 +25,6 @@ from engine.facts.fields import (
 from engine.facts.records import Cup
 from grammar import values
 
-MOVING: Final = frozenset({"helicoid", "bellows"})  # kinds whose range of thickness is what a person can set
 DIFFERENCE: Final = "register difference"
 SEATS: Final = ("derived", "nominal", "measured")
 GREATEST_REGISTER_MM: Final = 200.0  # beyond any camera's; a lens without a mount's register may bring a longer one
@@ -42,8 +41,8 @@ def mm(least: float, greatest: float, above: bool = False, known: bool = False) 
     return quantity(values.length_mm, least, greatest, "mm", above, known)
 
 
-def plain_number(least: float, greatest: float, above: bool = False) -> Read:
-    return quantity(values.number, least, greatest, "", above)
+def plain_number(least: float, greatest: float) -> Read:
+    return quantity(values.number, least, greatest, "")
 
 
 NOTE: Final = {"note": Key(text)}
@@ -202,6 +201,7 @@ KEYS: Final[Mapping[str, Mapping[str, Key]]] = {
         "about": Key(texts),
         "traits": Key(listed(choice((*kinds.TRAITS, *kinds.LENS_TRAITS)))),
         "plainly": Key(text),
+        "happened": Key(flag),
         "asked_as": Key(choice(kinds.ASKED_AS)),
     } | BASIS,
     "rules": {

@@ -8,6 +8,7 @@ from engine.base.interval import is_known
 from engine.base.place import NOWHERE
 from engine.base.problem import Problem, nearest_of
 from engine.facts.catalogue import Catalogue
+from engine.facts.kinds import TUBELIKE
 from engine.physics.quantities import NAMES
 from grammar.words.groups import GROUPS
 from grammar.words.numerals import CLASSES
@@ -116,7 +117,7 @@ def _own_names(catalogue: Catalogue) -> Iterator[Problem]:
 def _derived_seats(catalogue: Catalogue) -> Iterator[Problem]:
     """A seat said to be derived must be the difference of the two registers."""
     for adapter in catalogue.adapters.values():
-        if adapter.seat_basis != "derived" or adapter.kind in ("helicoid", "bellows", "extension-tube"):
+        if adapter.seat_basis != "derived" or adapter.kind in TUBELIKE:
             continue
         front, rear = catalogue.mounts[adapter.front].register_mm, catalogue.mounts[adapter.rear].register_mm
         seat = adapter.thickness_mm.shortest

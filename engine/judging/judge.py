@@ -120,7 +120,7 @@ class Judge:
             elif narrow.extent == "unknown" and (case.rule.undecided or case.rule.limits):
                 findings.append(Finding(case.rule, case.rule.severity, case.rule.limits, False, whole))
         verdict, best, worst = limits.verdicts()
-        certainty = limits.certainty(_strong(chain, setup, facts))
+        certainty = limits.certainty(_strong(chain, setup))
         return Judged(chain, setup, rows, verdict, best, worst, certainty, tuple(findings), trace, known)
 
     def _is_open(self, rule: Rule) -> bool:
@@ -197,7 +197,7 @@ class _Limits:
         return "certain"
 
 
-def _strong(chain: Chain, setup: Setup, facts: Facts) -> bool:
+def _strong(chain: Chain, setup: Setup) -> bool:
     """Whether every fact that the seat rests on is standard, told by two sources, or measured."""
     lens, body = setup.lens, setup.body
     own_lens, own_body = not isinstance(lens.register_mm, Unknown), not isinstance(body.register_mm, Unknown)

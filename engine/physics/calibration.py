@@ -57,20 +57,18 @@ def layers_mm(count: int, sheet: Measure) -> Measure:
     return sheet * float(count)
 
 
-def spacers_for_mm(
-    wanted: Measure, spacers: Sequence[Measure], near_enough: Measure, most: int | None = None
-) -> Picked | Unknown:
-    """Which of the spacers at hand make a wanted length, in whole micrometres; at most `most` of them.
+def spacers_for_mm(wanted: Measure, spacers: Sequence[Measure], near_enough: Measure) -> Picked | Unknown:
+    """Which of the spacers at hand make a wanted length, in whole micrometres.
 
     A stack within `near_enough` of it counts as right and the fewest are taken; else the nearest stack, then the
     fewest. Of two as near, the thinner: what is thin can be shimmed. Source: lengths of a stack add.
     """
-    return pick(wanted, spacers, near_enough, most=most)
+    return pick(wanted, spacers, near_enough)
 
 
-def length_of_spaces_mm(pitch: Measure, spaces: int = PITCHES_MEASURED) -> Measure:
-    """Length of so many pitches, crest to crest. Source: definition of pitch."""
-    return positive(pitch) * float(spaces)
+def length_of_spaces_mm(pitch: Measure) -> Measure:
+    """Length of as many pitches as are measured over, crest to crest. Source: definition of pitch."""
+    return positive(pitch) * float(PITCHES_MEASURED)
 
 
 def advance_per_turn_mm(advance: Measure, turns: Measure) -> Measure:

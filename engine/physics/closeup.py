@@ -5,14 +5,10 @@ Lengths in mm. m is image over subject, x the extension from the far-focus posit
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from math import inf
 
-from engine.base.compact import compact
-from engine.base.interval import UNKNOWN, Interval, Measure, Unknown, is_known
-from engine.base.span import Span
+from engine.base.interval import UNKNOWN, Measure, is_known
 from engine.physics.enclose import enclose
-from engine.physics.picking import THOUSANDTHS, closest_subset, picked_of
 from engine.physics.positive import positive
 
 METRE_MM = 1000.0  # a dioptre is one over a metre
@@ -70,53 +66,6 @@ def field_mm(format_side: Measure, magnification: Measure) -> Measure:
 def magnification_for_field(format_side: Measure, field: Measure) -> Measure:
     """m at which a field of this width or height fills the format's. Source: definition of magnification."""
     return enclose(lambda side, wide: side / wide, format_side, positive(field))
-
-
-@compact
-class Stack:
-    """Tubes to go with a helicoid. `pieces`: their places in the list; `reach`: what tubes and helicoid can be set to.
-
-    `too_long`: how much the shortest setting exceeds the far one wanted; `too_short`: how much the longest falls short
-    of the near one. Both 0 where everything wanted can be set.
-    """
-
-    pieces: tuple[int, ...]
-    tubes: Interval
-    reach: Span
-    too_long: Measure
-    too_short: Measure
-
-
-def stack_for(wanted: Span, helicoid: Span, tubes: Sequence[Measure], most: int | None = None) -> Stack | Unknown:
-    """The fewest tubes with which a helicoid can be set to all of `wanted`, from its far to its near length.
-
-    Tubes must lie between near - longest and far - shortest of the helicoid; where none can, they split the miss. A
-    fixed wanted length is a span of one setting, no helicoid one of no length. By likeliest values, in micrometres.
-    Source: lengths of a stack add.
-    """
-    far, near = wanted.shortest, wanted.longest
-    least, room = near - helicoid.longest, far - helicoid.shortest
-    if not (is_known(least) and is_known(room) and is_known(far) and is_known(near)):
-        return UNKNOWN
-    low, high = round(least.nominal * THOUSANDTHS), round(room.nominal * THOUSANDTHS)
-    sizes = {n: round(tube.nominal * THOUSANDTHS) for n, tube in enumerate(tubes) if is_known(tube)}
-    places = [n for n, size in sizes.items() if size > 0]
-    # counted double, so that the middle of what is allowed is a whole number too
-    chosen = closest_subset([2 * sizes[n] for n in places], low + high, within=max(high - low, 0), most=most)
-    picked = picked_of(far, tubes, [places[n] for n in chosen])
-    reach = helicoid + picked.total
-    return Stack(
-        picked.pieces,
-        picked.total,
-        reach,
-        enclose(lambda shortest, at: max(shortest - at, 0.0), reach.shortest, far),
-        enclose(lambda longest, at: max(at - longest, 0.0), reach.longest, near),
-    )
-
-
-def helicoid_setting_mm(wanted: Measure, others: Measure) -> Measure:
-    """What a helicoid is set to beside pieces of length `others`: wanted - others. Source: lengths of a stack add."""
-    return wanted - others
 
 
 def close_up_focus_mm(power_dioptres: Measure, set_to: Measure) -> Measure:

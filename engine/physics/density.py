@@ -71,13 +71,11 @@ def stops_of_name(name: str) -> Measure:
     return Interval.exact(rounded if rounded >= ROUNDED_FROM else log2(factor))
 
 
-def split_stops(
-    wanted: Measure, filters: Sequence[Measure], near_enough: Measure, most: int | None = None
-) -> Picked | Unknown:
-    """Which of the filters owned, each told in stops, to stack for `wanted` stops; at most `most` of them.
+def split_stops(wanted: Measure, filters: Sequence[Measure], near_enough: Measure) -> Picked | Unknown:
+    """Which of the filters owned, each told in stops, to stack for `wanted` stops.
 
     A stack within `near_enough` stops counts as right and the fewest filters are taken; else the nearest stack, then
     the fewest. Of two as near, the darker: light that lacks can be had by a higher ISO, light that burnt out cannot be
     had back. Where nothing is to be held back, none. Source: stops add.
     """
-    return pick(wanted, filters, near_enough, most=most, over_first=True)
+    return pick(wanted, filters, near_enough, over_first=True)

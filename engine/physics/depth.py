@@ -115,14 +115,6 @@ def near_limit_mm(subject: Measure, focal_length: Measure, f_number: Measure, bl
     return _enclosed(_near, subject, focal_length, f_number, blur, pupil)
 
 
-def far_limit_mm(subject: Measure, focal_length: Measure, f_number: Measure, blur: Measure, pupil: Measure) -> Measure:
-    """The farthest sharp point, f + f*f(1 + N*c/(p*f)) / (x - N*c); infinite from the hyperfocal distance on.
-
-    Source: similar triangles through the exit pupil.
-    """
-    return _enclosed(_far, subject, focal_length, f_number, blur, pupil)
-
-
 def front_principal_to_subject_mm(distance: Measure, focal_length: Measure, hiatus: Measure) -> Measure:
     """u of a subject at D from the sensor: f + (S + sqrt(S*S - 4*f*f))/2 with S = D - 2f - HH', the larger root.
 
@@ -199,11 +191,6 @@ def _blur(point: float, subject: float, focal: float, stop: float, pupil: float)
 def _near(subject: float, focal: float, stop: float, blur: float, pupil: float) -> float:
     extension, slack = focal * focal / (subject - focal), stop * blur
     return focal + focal * focal * (1 - slack / (pupil * focal)) / (extension + slack)
-
-
-def _far(subject: float, focal: float, stop: float, blur: float, pupil: float) -> float:
-    extension, slack = focal * focal / (subject - focal), stop * blur
-    return inf if extension <= slack else focal + focal * focal * (1 + slack / (pupil * focal)) / (extension - slack)
 
 
 def _ahead(subject: float, focal: float, stop: float, blur: float, pupil: float) -> float:

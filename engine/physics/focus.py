@@ -45,13 +45,6 @@ def from_front_glass_mm(focal_length: Measure, front_focal_offset: Measure, exte
     return enclose(lambda f, a, x: a + _reach(f, x), focal_length, front_focal_offset, extension)
 
 
-def front_focal_offset_mm(focal_length: Measure, extension: Measure, working_distance: Measure) -> Measure:
-    """a, from one tape reading w at a known extension x above 0: a = w - f*f/x. Source: optics model, formulas."""
-    if is_known(extension) and extension.least <= 0:
-        return UNKNOWN
-    return enclose(lambda f, x, w: w - f * f / x, focal_length, extension, working_distance)
-
-
 def magnification(focal_length: Measure, extension: Measure) -> Measure:
     """m = x/f, image over subject; 0 at and beyond infinity. Source: optics model, formulas."""
     return enclose(lambda f, x: max(x, 0.0) / f, focal_length, extension)

@@ -10,8 +10,6 @@ from engine.base.compact import compact, replace
 from engine.base.interval import UNKNOWN, Interval, Measure, is_known
 from engine.physics.enclose import ordered
 
-OUTCOMES: Final = ("same", "loose", "binds", "falls-through", "unknown")
-RUNS_HOME: Final = ("yes", "often", "no")
 HALF_ISO_ANGLE: Final = radians(30)  # of ISO and Unified threads
 WHITWORTH_DEG: Final = 55.0
 
@@ -43,16 +41,14 @@ class MatingLimits:
 
 @compact
 class Mating:
-    """`turns`: before it binds, or until home. `drift_mm`: pitch error over the turns until home.
+    """`outcome`: same, loose, binds, falls-through, unknown. `turns`: before it binds, or until home.
 
-    `diametral_play_mm`: clearance at the flanks, in diameter; below 0 they interfere. `runs_home`: yes, often, no.
+    `runs_home`: yes, often, no.
     """
 
     outcome: str
     turns: Interval | None
     runs_home: str
-    drift_mm: Measure
-    diametral_play_mm: Measure
     why: str
 
 
@@ -120,13 +116,13 @@ def mate(male: ScrewThread, female: ScrewThread, limits: MatingLimits) -> Mating
     clearance = flank_clearance_mm(male, female, limits)
     if outer.least > female.major_mm.greatest + limits.same_diameter_mm:
         why = "the male is larger than the whole hole: it does not start"
-        found = Mating("binds", Interval.exact(0.0), "no", UNKNOWN, clearance, why)
+        found = Mating("binds", Interval.exact(0.0), "no", why)
     elif not is_known(inner):
-        found = Mating("unknown", None, "no", UNKNOWN, clearance, "the pitch of the hole's thread is not known")
+        found = Mating("unknown", None, "no", "the pitch of the hole's thread is not known")
     elif outer.greatest <= inner.least:
-        found = Mating("falls-through", None, "no", UNKNOWN, clearance, "the male passes inside the crests of the hole")
+        found = Mating("falls-through", None, "no", "the male passes inside the crests of the hole")
     elif not (is_known(male.pitch_mm) and is_known(female.pitch_mm) and is_known(depth)):
-        found = Mating("unknown", None, "no", UNKNOWN, clearance, "a pitch is not known")
+        found = Mating("unknown", None, "no", "a pitch is not known")
     else:
         error, home = abs(male.pitch_mm - female.pitch_mm), turns_to_home(male, female, limits)
         angles = is_known(male.form_angle_deg) and is_known(female.form_angle_deg)
@@ -163,7 +159,7 @@ def _same_pitch(meeting: _Meeting, limits: MatingLimits) -> Mating:
         outcome, why = "loose", "same size and pitch, other flank angle: thin contact"
     else:
         outcome, holds, why = "same", "yes", "the same thread"
-    return Mating(outcome, meeting.home, holds, meeting.drift, meeting.clearance, why)
+    return Mating(outcome, meeting.home, holds, why)
 
 
 def _other_pitch(meeting: _Meeting, limits: MatingLimits) -> Mating:
@@ -180,7 +176,7 @@ def _other_pitch(meeting: _Meeting, limits: MatingLimits) -> Mating:
         home, why = "often", "a usual pair is home before the pitch error has used up its play, a tight one is not"
     else:
         home, why = "no", "the pitch error uses up the play before it is home"
-    return Mating("binds", turns, home, meeting.drift, meeting.clearance, why)
+    return Mating("binds", turns, home, why)
 
 
 def _until_used_up(play: Interval, error: Interval) -> Interval:

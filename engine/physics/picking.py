@@ -21,13 +21,11 @@ class Picked:
     left: Interval
 
 
-def closest_subset(
-    sizes: Sequence[int], wanted: int, *, within: int = 0, most: int | None = None, over_first: bool = False
-) -> tuple[int, ...]:
+def closest_subset(sizes: Sequence[int], wanted: int, *, within: int, over_first: bool) -> tuple[int, ...]:
     """Places of the sizes (each above 0) whose sum is best, largest first; empty where nothing does better than none.
 
     Best is, in this order: least outside of `wanted` give or take `within`; fewest; nearest to `wanted`; of two as near
-    on either side the lesser sum (the greater with `over_first`); larger sizes; earlier places. At most `most` of them.
+    on either side the lesser sum (the greater with `over_first`); larger sizes; earlier places.
     A sum at or above `wanted` only gets worse by another piece, so each sum below it is kept once, by its best pieces.
     """
     order = sorted(range(len(sizes)), key=lambda place: (-sizes[place], place))
@@ -41,8 +39,6 @@ def closest_subset(
     for position, place in enumerate(order):
         grown: dict[int, tuple[int, ...]] = {}
         for total, picked in below.items():
-            if most is not None and len(picked) >= most:
-                continue
             reached, more = total + sizes[place], (*picked, position)
             best = min(best, rank(reached, more))
             held = below.get(reached)
@@ -53,12 +49,12 @@ def closest_subset(
 
 
 def pick(
-    wanted: Measure, pieces: Sequence[Measure], near_enough: Measure, *, most: int | None = None,
-    over_first: bool = False,
-) -> Picked | Unknown:  # fmt: skip
+    wanted: Measure, pieces: Sequence[Measure], near_enough: Measure, *, over_first: bool = False
+) -> Picked | Unknown:
     """The pieces that come nearest to `wanted` by likeliest values, as `closest_subset` has it.
 
-    Pieces of unknown size, or under half a thousandth, are left out. Source: whole-number arithmetic.
+    Pieces of unknown size, or under half a thousandth, are left out; the sum has all tolerances.
+    Source: whole-number arithmetic.
     """
     if not (is_known(wanted) and is_known(near_enough) and isfinite(wanted.nominal)):
         return UNKNOWN
@@ -72,16 +68,11 @@ def pick(
         [counted[place] for place in places],
         round(wanted.nominal * THOUSANDTHS),
         within=round(near_enough.nominal * THOUSANDTHS),
-        most=most,
         over_first=over_first,
     )
-    return picked_of(wanted, pieces, [places[place] for place in chosen])
-
-
-def picked_of(wanted: Interval, pieces: Sequence[Measure], places: Sequence[int]) -> Picked:
-    """The pieces at these places together: their sum with all tolerances, and what it leaves of `wanted`."""
+    picked = tuple(places[place] for place in chosen)
     total = Interval.exact(0.0)
-    for place in places:
+    for place in picked:
         piece = pieces[place]
         total = total + piece if is_known(piece) else total
-    return Picked(tuple(places), total, wanted - total)
+    return Picked(picked, total, wanted - total)

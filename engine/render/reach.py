@@ -128,7 +128,7 @@ def roundest(low: float, high: float) -> float:
     return high
 
 
-def round_marks(reach: Reach, most: int = MARKS) -> tuple[float, ...]:
+def round_marks(reach: Reach) -> tuple[float, ...]:
     """Round distances that the ring comes to, about evenly along it, far ones first; up to life size."""
     if reach.travel is None or reach.shortest is None or reach.focal is None or reach.glass:
         return ()
@@ -136,8 +136,8 @@ def round_marks(reach: Reach, most: int = MARKS) -> tuple[float, ...]:
     if greatest <= least:
         return ()
     marks = [inf] if -NOTHING <= -reach.shortest <= reach.travel else []
-    step = (greatest - least) / most
-    for n in range(most):
+    step = (greatest - least) / MARKS
+    for n in range(MARKS):
         one, other = reach.sharp_at(least + (n + 0.75) * step), reach.sharp_at(least + (n + 0.25) * step)
         if isfinite(one) and one > 0:
             unit = unit_mm(one, reach.feet)

@@ -8,7 +8,8 @@ from typing import Any, Final
 
 from engine.answers.parts.answer import Answer, ListedChain, RingToMake
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.seat.telling import finding_text, iris_text, variants_text
+from engine.answers.seat.iris import iris_text
+from engine.answers.seat.telling import finding_text, variants_text
 from engine.base.interval import Interval, Unknown, is_known
 from engine.base.span import Span
 from engine.chains.ring_map import Joint
@@ -59,7 +60,7 @@ def _longest(trace: Trace) -> Any:
     return as_length(extension.longest)
 
 
-def piece(seat: Seat, knowledge: Knowledge) -> dict[str, Any]:
+def piece(seat: Seat) -> dict[str, Any]:
     """One piece of a chain as the record has it: lengths in mm, price in dollars, null where unknown."""
     link = seat.link
     if isinstance(link, Joint):
@@ -92,7 +93,7 @@ def chain_record(chain: ListedChain, knowledge: Knowledge, feet: bool = False) -
         "rank": chain.number,
         "verdict": judged.verdict, "best": judged.best, "worst": judged.worst, "certainty": judged.certainty,
         "glass": any(adapter.has_glass for adapter in judged.chain.adapters),
-        "pieces": [piece(seat, knowledge) for seat in judged.seats],
+        "pieces": [piece(seat) for seat in judged.seats],
         "register_error_mm": as_length(trace.value("register_error_mm")),
         "extension_mm": {
             "shortest": as_length(extension.shortest if isinstance(extension, Span) else extension),

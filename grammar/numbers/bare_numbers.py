@@ -8,7 +8,7 @@ from engine.base.units import FAR_UNITS
 from grammar.numbers.bare_number import DISTANT, is_stop_of_lens, read_bare
 from grammar.numbers.counting import is_so_many
 from grammar.numbers.crop_numbers import is_crop, is_of_crop
-from grammar.numbers.extenders_joined import with_extenders_joined
+from grammar.numbers.extenders_joined import with_extenders_joined, with_reducers_told
 from grammar.numbers.focal_numbers import may_be_focal
 from grammar.numbers.lens_stops import CLOSE_UP, is_behind_lens
 from grammar.numbers.light_numbers import with_light_told
@@ -46,7 +46,9 @@ _FOCALS: Final = frozenset(["FOCAL", "COMBO", "LENGTH", "RANGE", "NAMED"])
 
 def with_numbers_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """Bare numbers in their part: FOCAL (mm), COUNT, TIMES, CROP, LENGTH (mm) or FNUM; else they stay NUMBER."""
-    out = with_glass_behind(with_light_told(_listed(with_extenders_joined(with_zooms_set(tokens))), told), told)
+    out = with_glass_behind(
+        with_light_told(_listed(with_reducers_told(with_extenders_joined(with_zooms_set(tokens)))), told), told
+    )
     for at, token in enumerate(out):
         if token.kind == "NUMBER":
             out[at] = read_bare(out, at, told)

@@ -91,5 +91,5 @@ def _is_tube(token: Token) -> bool:
 
 def _is_width(tokens: list[Token], at: int) -> bool:
     token = tokens[at] if at < len(tokens) else None
-    metric = token is not None and token.kind in ("NUMBER", "LENGTH") and token.unit in ("", "mm")
+    metric = token is not None and token.may_be_mm
     return token is not None and metric and not token.text.isalpha() and _WIDTHS[0] <= token.numbers[0] <= _WIDTHS[1]

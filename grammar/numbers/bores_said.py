@@ -8,7 +8,6 @@ from grammar.words.tokens import Token
 
 _CLEAR: Final = "clear"
 _BORE: Final = "bore"
-_SIZES: Final = frozenset(["NUMBER", "LENGTH"])
 _ENDS: Final = frozenset(["STOP", "JOIN", "PREP", "CUE", "VERB", "MARK", "PIECE", "MOUNT"])  # 'a 38 mm clear T2 ring'
 _LEAST: Final = 5.0  # mm
 
@@ -18,7 +17,7 @@ def with_clear_openings(tokens: list[Token]) -> list[Token]:
     out = list(tokens)
     for at, token in enumerate(tokens):
         before, after = tokens[at - 1] if at else None, tokens[at + 1] if at + 1 < len(tokens) else None
-        metric = before is not None and before.kind in _SIZES and before.unit in ("", "mm")
+        metric = before is not None and before.may_be_mm
         wide = metric and before is not None and len(before.numbers) == 1 and before.numbers[0] >= _LEAST
         if token.text.casefold() == _CLEAR and wide and (after is None or after.kind in _ENDS):
             out[at] = token.as_("MEASURE", value=_BORE, implies=())

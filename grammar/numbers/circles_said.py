@@ -5,11 +5,18 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.kinds import COVERAGE
-from grammar.numbers.measured_lengths import LENGTHS, OWN, is_plausible
+from grammar.numbers.measured_lengths import OWN, is_plausible
+from grammar.words.token_kinds import SIZES
 from grammar.words.tokens import Token
 
 CIRCLE: Final = "circle"
 _COVERS: Final = frozenset(["covers", "covering"])
+_COVER: Final = frozenset(["cover", "covers"])
+_MADE_FOR: Final = "made-for"
+_IT: Final = frozenset(["it", "they", "only", "these", "those"])
+_ASKED: Final = frozenset(["will", "does", "do", "would", "can", "which", "what", "how", "if"])
+_ENDS: Final = frozenset([".", ",", ";"])
+_LIGHTS: Final = frozenset(["lit", "light", "lights", "illuminated", "illuminates"])
 _ACROSS: Final = frozenset(["diameter", "size"])  # what is measured across anything, and of a circle is the circle
 _SMALL: Final = frozenset(["CUE", "DET", "PREP"])
 _LINKING: Final = frozenset(["be", "of", "the", "at", "equals", "", "its"])  # values of the small words within
@@ -34,6 +41,8 @@ def with_circles_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     for at, token in enumerate(tokens):
         if token.kind == "MEASURE" and token.value == CIRCLE and "ahead" in token.implies:
             _tell_thrown(out, at, told)
+        elif token.kind == "CUE" and _is_told_of_lens(tokens, at):
+            out[at] = token.as_("PREP", value=_MADE_FOR)
         elif token.kind == "CUE" and token.text.casefold() in _COVERS:
             _tell_covered(out, at)
         elif token.kind == "CUE" and token.text.casefold() == COVERAGE:
@@ -41,6 +50,20 @@ def with_circles_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     if _AFTER in told and any(token.kind == _SHAPE for token in out):
         _tell_supposed(out)
     return out
+
+
+def _is_told_of_lens(tokens: list[Token], at: int) -> bool:
+    """'they cover super 35. how much of full frame is lit': the lens's own, beside what is asked of another."""
+    if tokens[at].text.casefold() not in _COVER or at == 0:
+        return False
+    frame = at + 1 + (at + 1 < len(tokens) and tokens[at + 1].value == "only")
+    framed = frame < len(tokens) and tokens[frame].kind == "FORMAT"
+    lens = tokens[at - 1].kind == "LENS" or tokens[at - 1].value in _IT or tokens[at - 1].text.casefold() in _IT
+    asked = any(one.text.casefold() in _ASKED for one in tokens[:at] if one.kind == "CUE")
+    ends = [n for n in range(frame + 1, min(len(tokens), frame + 3)) if tokens[n].text in _ENDS]
+    rest = tokens[ends[0] + 1 :] if ends else []
+    other = any(one.kind in ("FORMAT", "FRAME", "BODY", "MOUNT") or one.text.casefold() == "frame" for one in rest)
+    return framed and lens and not asked and other and any(one.text.casefold() in _LIGHTS for one in rest)
 
 
 def _tell_supposed(tokens: list[Token]) -> None:
@@ -115,7 +138,7 @@ def _tell_coverage(tokens: list[Token], at: int) -> None:
 
 
 def _may_be_circle(token: Token) -> bool:
-    bare = token.kind in LENGTHS and token.unit in ("", "mm", "cm") and not token.text.isalpha()
+    bare = token.kind in SIZES and token.unit in ("", "mm", "cm") and not token.text.isalpha()
     return bare and len(token.numbers) == 1 and _LEAST <= token.numbers[0] <= _MOST
 
 
@@ -132,7 +155,7 @@ def _has_frame(tokens: list[Token], but: int) -> bool:
 def _has_focal(tokens: list[Token], but: int) -> bool:
     """Whether a focal length is told by another number than this."""
     others = [one for at, one in enumerate(tokens) if at != but]
-    return any(one.kind in _FOCALS or (one.kind == "LENGTH" and one.unit == "mm") for one in others)
+    return any(one.kind in _FOCALS or one.is_mm for one in others)
 
 
 def _key(tokens: list[Token], size: int, *words: int) -> None:

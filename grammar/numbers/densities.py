@@ -16,6 +16,10 @@ _LEAST_FACTOR: Final = 2.0  # that filters are marked with
 _FACTOR_NAMED: Final = "bellows-factor"  # cue
 _FACTOR: Final = "factor"
 _REACH: Final = 5  # tokens
+_A_STOP: Final = 0.3  # density
+_ROWED: Final = frozenset(["STOPS", "NUMBER", "ND"])  # what may stand in a row of filters
+_BETWEEN: Final = frozenset(["JOIN", "DET", "PREP"])
+_AND_A: Final = "with"  # value of 'and a'
 _OF_OTHERS: Final = frozenset(["PIECE", "BODY", "FRAME", "MEASURE", "MOUNTWORD", "LENS", "KIND", "MOUNT", "TRAIT"])
 
 
@@ -73,6 +77,7 @@ def _is_filter(token: Token) -> bool:
 
 def with_density_rows(tokens: list[Token]) -> list[Token]:
     """'got 0.6, 0.9 and 1.8 filters, want 8 stops': a row of densities is no row of rings where stops are wanted."""
+    tokens = _with_stops_of_filters(tokens)
     wanted = any(token.kind == "STOPS" for token in tokens)
     filtered = any((token.kind, token.value) == ("PIECE", "filter") or _is_grey(token) for token in tokens)
     row = [at for at, token in enumerate(tokens) if _is_density(token)]
@@ -80,6 +85,38 @@ def with_density_rows(tokens: list[Token]) -> list[Token]:
     if not (wanted and filtered and alone and len(row) > 1):
         return tokens
     return [token.as_("ND", value=f"ND {token.text}") if at in row else token for at, token in enumerate(tokens)]
+
+
+def _with_stops_of_filters(tokens: list[Token]) -> list[Token]:
+    """'a 6 stop and a 3 stop ND', '2, 4 and 6 stop filters', 'an ND8 and a 3 stop': each is a filter that is there."""
+    for at, token in enumerate(tokens):
+        row = _row_of_filters(tokens, at) if token.kind == "STOPS" else []
+        filtered = at + 1 < len(tokens) and _is_filter(tokens[at + 1])
+        if len(row) > 1 and (filtered or any(tokens[one].kind == "ND" for one in row)):
+            return [_as_density(one) if n in row and one.kind != "ND" else one for n, one in enumerate(tokens)]
+    return tokens
+
+
+def _row_of_filters(tokens: list[Token], last: int) -> list[int]:
+    """The places of the numbers in the row that ends here; 'ND 1.5, 5 stops?' sets two against each other."""
+    row, back = [last], last - 1
+    while back >= 0:
+        between = [back]
+        while tokens[between[-1]].kind in _BETWEEN and between[-1]:
+            between.append(between[-1] - 1)
+        at = between.pop()
+        joined = any(tokens[one].kind == "JOIN" or tokens[one].value == _AND_A for one in between)
+        comma = all(tokens[one].text == "," for one in between)
+        if not joined or tokens[at].kind not in _ROWED or (tokens[at].kind == "ND" and comma):
+            break
+        row.append(at)
+        back = at - 1
+    return row
+
+
+def _as_density(token: Token) -> Token:
+    """A stop of light is a density of 0.3, as filters are marked."""
+    return token.as_("ND", value=f"ND {token.numbers[0] * _A_STOP:.1f}", unit="")
 
 
 def _is_grey(token: Token) -> bool:

@@ -10,6 +10,8 @@ from grammar.words.tokens import Token
 _LONGEST: Final = 300.0  # mm, of a helicoid
 _ENDS_NEAR: Final = 4  # tokens
 _LEADING: Final = frozenset(["CUE", "PREP", "JOIN", "DET"])
+_STRETCHING: Final = frozenset(["helicoid", "bellows"])
+_UNFOCUSED: Final = frozenset(["enlarger", "projector"])  # kinds of lenses that have no focusing
 _LEADS_LENS: Final = frozenset(["with", "on", "behind", "under"])
 
 
@@ -68,13 +70,54 @@ def ranged_apart(tokens: list[Token]) -> list[Token]:
     return [*tokens[:piece], *own, *tokens[piece:at], *tokens[at + 2 :]]
 
 
+def each_drawn(tokens: list[Token]) -> list[Token]:
+    """'25-55 or 36-90 helicoid': of two ranges set against each other each is one that is drawn out."""
+    out = _ranges_whole(tokens)
+    ranges = [at for at, one in enumerate(out) if _is_range(one)]
+    pieces = [at for at, one in enumerate(out) if one.kind == "PIECE" and one.value in _STRETCHING]
+    if len(ranges) != 2 or len(pieces) > 1 or any(one.kind == "KIND" and one.value == "zoom" for one in out):
+        return tokens
+    first, second = ranges
+    between = [one for one in out[first + 1 : second] if one.kind not in ("DET", "PIECE")]
+    behind = out[second + 1 : second + 2]
+    apart = len(between) == 1 and between[0].kind == "JOIN" and between[0].value != ","
+    # 'is the 36-90 better than 25-55 for an enlarger lens': such a lens has no zoom, and needs what is drawn out
+    bare = not pieces and any(one.kind == "KIND" and one.value in _UNFOCUSED for one in out)
+    if not apart or not (pieces or bare) or any(one.kind in ("LENS", "KIND", "FNUM", "MOUNT") for one in behind):
+        return tokens
+    piece = out[pieces[0]] if pieces else out[first].as_("PIECE", value="helicoid")
+    each: list[Token] = []
+    for at, one in enumerate(out):
+        if _is_range(one):
+            stands = at + 1 < len(out) and out[at + 1] is piece
+            each += [one.as_("RANGE", unit="mm"), piece if stands else one.as_("PIECE", value=piece.value, numbers=())]
+        elif one is not piece:
+            each.append(one)
+    return each
+
+
+def _is_range(token: Token) -> bool:
+    return token.kind == "RANGE" and token.unit in ("", "mm") and token.numbers[-1] <= _LONGEST
+
+
+def _ranges_whole(tokens: list[Token]) -> list[Token]:
+    """'25 to 55 or 36 to 90 mm helicoid': the two numbers before another range are one as well."""
+    for at in range(len(tokens) - 4):
+        low, to, high, join, other = tokens[at : at + 5]
+        bare = low.kind == high.kind == "NUMBER" and to.kind == "PREP" and to.value == "to"
+        if bare and join.kind == "JOIN" and join.value == "or" and _is_range(other) and low.numbers < high.numbers:
+            ends = (low.numbers[0], high.numbers[0])
+            return [*tokens[:at], low.as_("RANGE", numbers=ends, unit="mm"), *tokens[at + 3 :]]
+    return tokens
+
+
 def _ends(tokens: list[Token], places: range) -> tuple[int, int] | None:
     """Two bare numbers, the greater one behind the other, with nothing but small words around them."""
     found: list[int] = []
     joined = False
     for place in places:
         token = tokens[place]
-        bare = token.kind == "NUMBER" or (token.kind == "LENGTH" and token.unit == "mm")
+        bare = token.kind == "NUMBER" or token.is_mm
         listed = bool(found) and token.kind == "LENGTH" and tokens[place - 1].kind == "JOIN"
         if joined and tokens[place - 1].kind != "JOIN":
             return None  # 'helicoid 5 mm, how close will 50 go' tells of something else behind the comma

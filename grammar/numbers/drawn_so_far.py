@@ -12,6 +12,8 @@ _HELICOID: Final = "helicoid"
 _BELLOWS: Final = "bellows"
 _DRAW: Final = (20.0, 600.0)  # mm
 _PASSED: Final = frozenset(["CUE", "PREP", "DET", "AT", "MEASURE"])
+_WANTED: Final = "wanted"  # value of 'needs', 'wants'
+_LONGEST: Final = 120.0  # mm, of what a helicoid may be wanted to stand at
 _FAR: Final = frozenset(["infinity", "infinity-at", "past-infinity"])
 _WORDS: Final = 4
 
@@ -47,6 +49,9 @@ def _with_infinity_set(tokens: list[Token]) -> list[Token]:
     for at in range(1, len(tokens)):
         token, before = tokens[at], tokens[at - 1]
         placed = before.kind in ("PREP", "AT") and before.value == "at"
+        wanted = named and before.value == _WANTED and _is_length(token) and token.numbers[0] <= _LONGEST
+        if ends is not None and wanted:  # 'my lens needs 15.3': told of what it shall be set to, within its ends or not
+            return [*tokens[:at], token.as_("KEYED", value=INFINITY_SETTING, unit="mm"), *tokens[at + 1 :]]
         if ends is not None and placed and _is_length(token) and ends[0] <= token.numbers[0] < ends[1]:
             told = token.as_("KEYED", value=INFINITY_SETTING, unit="mm")
             if named:
@@ -66,4 +71,4 @@ def _with_ends_named(tokens: list[Token], at: int, told: Token) -> list[Token]:
 
 def _is_length(token: Token) -> bool:
     bare = token.kind == "NUMBER" and not token.text.isalpha()
-    return bare or (token.kind == "LENGTH" and token.unit == "mm")
+    return bare or token.is_mm

@@ -16,7 +16,7 @@ def is_bare(token: Token) -> bool:
 
 
 def is_length(token: Token) -> bool:
-    return is_bare(token) or (token.kind == "LENGTH" and token.unit == "mm")
+    return is_bare(token) or token.is_mm
 
 
 def draw_at(out: list[Token], at: int) -> tuple[int, int] | None:

@@ -1,4 +1,4 @@
-"""Extenders behind each other, told by their factors: '1.4 and 2x converters', 'a 1.4x and a 2x behind my 135/2'."""
+"""Glass told by its factor beside other pieces: '1.4 and 2x converters', 'a 1.4x and a 2x on it', 'plain or .71'."""
 
 from __future__ import annotations
 
@@ -16,6 +16,9 @@ _EXTENDER: Final = "teleconverter"
 _MARKS: Final = frozenset(["JOIN", "STOP", "MARK", "CUE"])
 _FOCAL: Final = frozenset(["LENGTH", "NUMBER", "RANGE"])
 _FEWEST: Final = 2
+_REDUCES: Final = (0.4, 0.95)  # factors that reducers have
+_EITHER: Final = frozenset(["or", "vs"])
+_RINGS: Final = frozenset(["adapter", "plain"])
 
 
 def with_extenders_joined(tokens: list[Token]) -> list[Token]:
@@ -29,6 +32,24 @@ def with_extenders_joined(tokens: list[Token]) -> list[Token]:
                 out[one] = out[one].as_("TIMES", unit=TELECONVERTER)
         at = row[-1] + 1 if row else at + 1
     return out
+
+
+def with_reducers_told(tokens: list[Token]) -> list[Token]:
+    """'plain ring or .71 for my FD 50': a number below 1 set against a ring is the factor of a reducer."""
+    out = list(tokens)
+    for at, token in enumerate(out):
+        bare = token.kind == "NUMBER" and _REDUCES[0] <= token.numbers[0] <= _REDUCES[1]
+        if bare and (_is_set_against(out[:at][::-1]) or _is_set_against(out[at + 1 :])):
+            out[at] = token.as_("TIMES")
+    return out
+
+
+def _is_set_against(rest: list[Token]) -> bool:
+    """Whether a ring follows, parted from it by 'or' or 'against' alone."""
+    near = [one for one in rest[:4] if one.kind != "DET"][:2]
+    if len(near) < _FEWEST or near[0].kind != "JOIN" or near[0].value not in _EITHER:
+        return False
+    return near[1].kind == "PIECE" and near[1].value in _RINGS
 
 
 def _row(tokens: list[Token], at: int) -> list[int]:

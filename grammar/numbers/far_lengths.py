@@ -4,12 +4,31 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.numbers.turned_ways import with_turned_into
+from grammar.words.token_kinds import METRES
 from grammar.words.tokens import Token
 
-_FAR: Final = frozenset(["m", "ft"])
 _LEAST_MM: Final = 300.0  # no lens that is adapted has its focal length told so
+_TAPED: Final = frozenset(["m", "ft", "cm"])
+_BE: Final = "be"
+_FROM_SENSOR: Final = "flange-to-image"
+_FARTHEST: Final = frozenset(["farthest", "furthest", "limit", "reach", "last"])
+_LEAD: Final = 6  # tokens before the length
 _LENSES: Final = frozenset(["LENS", "KIND", "LENGTH", "FOCAL", "COMBO", "NUMBER"])
 _DESCRIBING: Final = frozenset(["MOUNT", "FORMAT", "KIND", "TRAIT", "PIECE"])
+
+
+def with_farthest_led(tokens: list[Token]) -> list[Token]:
+    """'the farthest it goes is 2 m from the sensor': how far off that is, as if 'at' stood before it."""
+    out, tokens = list[Token](), with_turned_into(tokens)
+    for n, token in enumerate(tokens):
+        led = out[-1].value == _BE if out else False
+        lead = [one.text.casefold() for one in tokens[max(0, n - _LEAD) : n]]
+        behind = tokens[n + 1].value if n + 1 < len(tokens) else ""
+        far = behind == _FROM_SENSOR or any(word in _FARTHEST for text in lead for word in text.split())
+        at = led and far and token.kind == "LENGTH" and token.unit in _TAPED and token.numbers[0] >= _LEAST_MM
+        out += [Token("PREP", "at", token.column, value="at"), token] if at else [token]
+    return out
 
 
 def with_far_lengths_apart(tokens: list[Token]) -> list[Token]:
@@ -31,12 +50,12 @@ def _is_far(token: Token, tokens: list[Token]) -> bool:
     if token.kind != "LENGTH" or token.numbers[0] < _LEAST_MM:
         return False
     told = any(_is_lens(one) and one.kind != "FNUM" for one in tokens)
-    return token.unit in _FAR or (token.unit == "cm" and told and not any(one.kind == "PIECE" for one in tokens))
+    return token.unit in METRES or (token.unit == "cm" and told and not any(one.kind == "PIECE" for one in tokens))
 
 
 def _is_lens(token: Token) -> bool:
     """'0.8 m 35 mm': a focal length, which no distance describes."""
-    return token.kind in ("FOCAL", "COMBO", "FNUM") or (token.kind == "LENGTH" and token.unit == "mm")
+    return token.kind in ("FOCAL", "COMBO", "FNUM") or token.is_mm
 
 
 def _ends_on_body(tokens: list[Token], out: list[Token]) -> bool:

@@ -6,13 +6,13 @@ from itertools import pairwise
 from typing import Final
 
 from grammar.words.groups import IMAGE, SEEN_SHARP
+from grammar.words.token_kinds import SIZES
 from grammar.words.tokens import Token
 
 _SEAT: Final = "seat"  # values of the words for the two ends
 _IMAGE: Final = "image"
 FLANGE: Final = "flange-to-image"
 _FAR: Final = (5.0, 300.0)  # mm, from flange to image
-_LENGTHS: Final = frozenset(["NUMBER", "LENGTH", "FOCAL"])
 _ALONG: Final = frozenset(
     ["FILLER", "DET", "LETTER", "CUE", "MARK", "PREP", "VERB", "UNKNOWN", "TARGET", "MEASURE", "LIGHT"]
 )
@@ -100,7 +100,7 @@ def _tell_sharp_at(tokens: list[Token]) -> None:
 
 
 def _is_far(token: Token) -> bool:
-    metric = token.kind in _LENGTHS and token.unit in ("", "mm", "cm") and not token.text.isalpha()
+    metric = token.kind in SIZES and token.unit in ("", "mm", "cm") and not token.text.isalpha()
     return metric and len(token.numbers) == 1 and _SHORTEST_MM <= token.numbers[0] <= _FAR[1]
 
 
@@ -146,7 +146,7 @@ def _behind_which(tokens: list[Token], at: int) -> int | None:
     """'image 17.5 behind the flange': the number right behind the image that says how far behind the seat it is."""
     for place in range(at + 1, min(len(tokens) - 1, at + 1 + _REACH)):
         token, after = tokens[place], tokens[place + 1]
-        if token.kind in _LENGTHS and not token.text.isalpha():
+        if token.kind in SIZES and not token.text.isalpha():
             behind = after.kind == "MEASURE" and after.text.casefold().startswith(_BEHIND)
             far = token.unit in ("", "mm", "cm") and _FAR[0] <= token.numbers[0] <= _FAR[1]
             return place if behind and far else None
@@ -184,7 +184,7 @@ def _number(tokens: list[Token], start: int, end: int) -> int | None:
     for places in (ahead, behind):
         for at in places:
             token = tokens[at]
-            if token.kind in _LENGTHS and not token.text.isalpha():
+            if token.kind in SIZES and not token.text.isalpha():
                 metric = token.unit in ("", "mm", "cm") and _FAR[0] <= token.numbers[0] <= _FAR[1]
                 return at if metric else None
             if token.kind not in _ALONG:

@@ -37,7 +37,7 @@ def is_focal(tokens: list[Token], at: int) -> bool:
         return after is None or after.kind not in ("PIECE", "MEASURE")  # '105 macro goes 1:2', 'macro 100 does 1:1'
     if after is not None and (after.kind, after.value) == ("MEASURE", "thickness") and is_lens_led(tokens, at):
         return True  # 'the ring under a 24 too short'
-    off = after is not None and after.kind == "LENGTH" and after.unit == "mm" and "." in after.text
+    off = after is not None and after.is_mm and "." in after.text
     if off and before is not None and before.kind == "DET" and number >= 8 and number == int(number):
         return True  # 'my 28 0.3mm too far out': by how much it is off
     if after is not None and after.kind in LENSLIKE:
@@ -116,7 +116,7 @@ def _joined(tokens: list[Token], first: int, last: int) -> bool:
 
 
 def _tells_lens(token: Token) -> bool:
-    metric = token.kind == "LENGTH" and token.unit == "mm"
+    metric = token.is_mm
     return metric or token.kind in ("FOCAL", "COMBO") or (token.kind == "NUMBER" and not token.text.isalpha())
 
 

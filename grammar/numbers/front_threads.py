@@ -19,6 +19,7 @@ _SIZES: Final = frozenset(
 _FOCALS: Final = frozenset([24, 25, 28, 30, 55, 58, 60])
 _LEAST, _MOST = 18.0, 130.0  # mm
 _OF_OTHERS: Final = frozenset(["LENS", "KIND", "MOUNT", "BODY", "FRAME", "FORMAT", "FNUM", "PITCH"])
+_TURNED: Final = "revers"
 _LEAST_ROW: Final = 2
 _BESIDE: Final = 3  # so far after the word for a filter its size may stand: 'the filter is a 52'
 _NARROW: Final = 48.0  # mm: a bare number below it beside 'lens' is a focal length, where lenses are made with that
@@ -35,6 +36,9 @@ def with_front_threads(tokens: list[Token], told: frozenset[str]) -> list[Token]
     parted = [_width(token) for token in parted] if any(_may_be(parted, at) for at in range(len(parted))) else parted
     lens = [] if _FRONTS in told else [at for at in range(len(parted)) if _is_put_on(parted, at)]
     places = [at for at in range(len(parted)) if _may_be(parted, at) and at not in lens[:1]]
+    made = [at for at in places if parted[at].numbers[0] in _SIZES]
+    turned = any(_TURNED in token.text.casefold() for token in tokens)
+    places = made if turned and len(made) >= _LEAST_ROW else places  # '35 reversed on an 85, fronts 52 and 49'
     sizes = {parted[at].numbers[0] for at in places}
     filters = _DENSITY in told or any(token.kind == "PIECE" and token.value in _FILTERS for token in tokens)
     sold = sizes <= _SIZES and not sizes <= _FOCALS
@@ -88,7 +92,7 @@ def _width(token: Token) -> Token:
 
 
 def _is_size(token: Token) -> bool:
-    bare = token.kind == "NUMBER" or (token.kind == "LENGTH" and token.unit == "mm")
+    bare = token.kind == "NUMBER" or token.is_mm
     return bare and bool(token.numbers) and token.numbers[0] in _SIZES
 
 
@@ -103,7 +107,7 @@ def _with_pair(tokens: list[Token], of_filter: int, front: int) -> list[Token]:
 def _may_be(tokens: list[Token], at: int) -> bool:
     """A bare number, or a length in mm, of nothing that follows it."""
     token = tokens[at]
-    bare = token.kind == "NUMBER" or (token.kind == "LENGTH" and token.unit == "mm")
+    bare = token.kind == "NUMBER" or token.is_mm
     if not bare or token.text.isalpha() or not _LEAST <= token.numbers[0] <= _MOST:
         return False
     after = tokens[at + 1].kind if at + 1 < len(tokens) else "STOP"

@@ -5,13 +5,12 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.things.casting import SPACER
+from grammar.words.groups import JOINED_ON, THIN_LED
 from grammar.words.tokens import Token
 
-_JOINING: Final = frozenset(["and", "and a", "and an", "plus", "plus a", "+", "&", "with a"])
 _SIZED: Final = frozenset(["LENGTH", "COUNT", "NUMBER"])
 _LENSES: Final = frozenset(["NUMBER", "LENGTH", "FOCAL", "COMBO", "NAMED"])
 _OWN: Final = frozenset(["LENS", "KIND", "FNUM", "MOUNT", "PIECE", "NUMBER", "LETTER", "TRAIT", "MEASURE", "BODY"])
-_THIN: Final = frozenset(["thin", "a thin", "the thin"])
 _LONGEST_MM: Final = 40.0
 _LEAST_LENS_MM: Final = 8.0
 
@@ -24,12 +23,12 @@ def with_further_tubes(tokens: list[Token]) -> list[Token]:
         if piece.kind != "PIECE" or piece.value != SPACER or tokens[at - 1].kind not in _SIZED:
             continue
         place = at + 1
-        if tokens[place].text.casefold() not in _JOINING:
+        if JOINED_ON not in tokens[place].groups:
             continue
         place += 2 if tokens[place + 1].kind == "DET" and place + 2 < len(tokens) else 1
         length = tokens[place]
         after = tokens[place + 1] if place + 1 < len(tokens) else None
-        metric = length.kind in ("LENGTH", "NUMBER") and length.unit in ("", "mm") and not length.text.isalpha()
+        metric = length.may_be_mm and not length.text.isalpha()
         if not metric or length.numbers[0] > _LONGEST_MM or (after is not None and after.kind in _OWN):
             continue
         if not any(_may_be_lens(one) for n, one in enumerate(tokens) if n not in (at - 1, place)):
@@ -44,9 +43,9 @@ def _with_thin_rings(tokens: list[Token]) -> list[Token]:
     """'the 10-15.5 helicoid plus thin 1mm on E': a thin length joined to a piece is a ring, and no error."""
     for at in range(1, len(tokens) - 2):
         row = [one.kind for one in tokens[at - 1 : at + 3]]
-        joined = row == ["PIECE", "JOIN", "MEASURE", "LENGTH"] and tokens[at].text.casefold() in _JOINING
+        joined = row == ["PIECE", "JOIN", "MEASURE", "LENGTH"] and JOINED_ON in tokens[at].groups
         after = tokens[at + 3] if at + 3 < len(tokens) else None
-        if joined and tokens[at + 1].text.casefold() in _THIN and (after is None or after.kind not in _OWN):
+        if joined and THIN_LED in tokens[at + 1].groups and (after is None or after.kind not in _OWN):
             ring = Token("PIECE", "ring", tokens[at + 2].column, "adapter")
             return [*tokens[: at + 1], tokens[at + 2], ring, *tokens[at + 3 :]]
     return tokens

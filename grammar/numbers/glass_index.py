@@ -53,4 +53,4 @@ def _index(tokens: list[Token], at: int) -> tuple[int, int] | None:
 
 
 def _may_be_thickness(token: Token) -> bool:
-    return token.kind == "LENGTH" and token.unit == "mm" and 0 < token.numbers[0] <= _THICKEST
+    return token.is_mm and 0 < token.numbers[0] <= _THICKEST

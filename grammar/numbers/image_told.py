@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.words.token_kinds import METRES
 from grammar.words.tokens import Cue, Token
 
 _LANDS: Final = "image-lands"  # what cues tell that speak of the image of something far
@@ -15,7 +16,6 @@ _BAYONET: Final = "bayonet"
 _CIRCLE, _ON = "circle", "on "  # what else is read on paper
 _OF_MOUNTS: Final = frozenset(["looks", "identify"])  # cues of how the rear of a lens looks
 _OF_CIRCLES: Final = frozenset(["cover", "vignette", "circle-word"])
-_FAR: Final = frozenset(["m", "ft"])
 _SPACED: Final = frozenset(["mm", "cm", ""])
 
 
@@ -28,7 +28,7 @@ def with_image_told(tokens: list[Token], cues: tuple[Cue, ...], told: frozenset[
         return out
     spoken = [cue.column for cue in cues if cue.tells == _LANDS]
     free = [at for at, token in enumerate(out) if _is_length(token) and not _is_of_thing(out, at)]
-    if any(one.kind == "LENGTH" and one.unit in _FAR for one in out):
+    if any(one.kind == "LENGTH" and one.unit in METRES for one in out):
         free = [at for at in free if not _is_whole(out[at])]  # '75 comes sharp at 40 m': that of a lens
     if free:
         at = min(free, key=lambda place: (_is_whole(out[place]), min(abs(out[place].column - one) for one in spoken)))

@@ -122,7 +122,7 @@ def _is_engraved(token: Token) -> bool:
 
 def _is_focal(token: Token) -> bool:
     bare = token.kind == "NUMBER" and token.text.isdecimal() and not token.ids
-    metric = token.kind == "LENGTH" and token.unit == "mm"
+    metric = token.is_mm
     return (bare or metric) and _FOCALS[0] <= token.numbers[0] <= _FOCALS[1]
 
 

@@ -26,7 +26,7 @@ def with_lost_at(tokens: list[Token]) -> list[Token]:
 
 
 def _is_focal(token: Token) -> bool:
-    bare = token.kind == "NUMBER" or (token.kind == "LENGTH" and token.unit == "mm")
+    bare = token.kind == "NUMBER" or token.is_mm
     whole = bare and token.text[:1].isdigit() and token.numbers[0] == int(token.numbers[0])
     return whole and _FOCALS[0] <= token.numbers[0] <= _FOCALS[1]
 

@@ -44,7 +44,7 @@ def _is_on_lens(tokens: list[Token], at: int) -> bool:
     """'... on a 35', '... with my 50 mm'."""
     rest = [one for one in tokens[at : at + _LED] if one.kind not in ("DET", "CUE")]
     led = len(rest) > 1 and rest[0].kind == "PREP" and rest[0].value in ("on", "with", "for")
-    return led and (rest[1].kind in ("FOCAL", "NUMBER", "COMBO") or (rest[1].kind == "LENGTH" and rest[1].unit == "mm"))
+    return led and (rest[1].kind in ("FOCAL", "NUMBER", "COMBO") or rest[1].is_mm)
 
 
 def _tell_real(tokens: list[Token], at: int) -> None:

@@ -2,11 +2,8 @@
 
 from __future__ import annotations
 
-from typing import Final
-
+from grammar.words.token_kinds import SIZES
 from grammar.words.tokens import Token
-
-_NUMBERS: Final = frozenset(["NUMBER", "LENGTH", "FOCAL"])
 
 
 def without_measure_commas(tokens: list[Token]) -> list[Token]:
@@ -18,6 +15,6 @@ def _sets_off(tokens: list[Token], at: int) -> bool:
     if tokens[at].kind != "JOIN" or tokens[at].text != "," or at < 1 or at + 1 >= len(tokens):
         return False
     before, behind = tokens[at - 1], tokens[at + 1]
-    taken = at > 1 and tokens[at - 2].kind in _NUMBERS  # '48 throat, 45.5 register'
+    taken = at > 1 and tokens[at - 2].kind in SIZES  # '48 throat, 45.5 register'
     other = at + 2 < len(tokens) and tokens[at + 2].kind in ("MEASURE", "LENS", "MOUNT", "PIECE")
-    return before.kind == "MEASURE" and before.value != "size" and behind.kind in _NUMBERS and not (taken or other)
+    return before.kind == "MEASURE" and before.value != "size" and behind.kind in SIZES and not (taken or other)

@@ -5,9 +5,10 @@ from __future__ import annotations
 from typing import Final
 
 from engine.base.units import MM_PER_FOOT
+from grammar.words.groups import AWAY as SET_AWAY
+from grammar.words.token_kinds import SIZES
 from grammar.words.tokens import Token
 
-LENGTHS: Final = frozenset(["LENGTH", "NUMBER", "FOCAL"])
 OWN: Final = frozenset(["LENS", "KIND", "PIECE", "MOUNT", "BODY"])  # what follows a number that is of another thing
 AWAY: Final = {"m": 1000.0, "ft": MM_PER_FOOT}  # units of the focus scale, in mm
 _WIDE: Final = "wide"
@@ -23,6 +24,7 @@ _BETWEEN: Final = frozenset(["CUE", "DET", "PREP"])
 _REGISTER: Final = "flange-to-image"
 _EXTENSION: Final = "extension"
 _MEASURED: Final = frozenset([_REGISTER, "throat", "barrel", "bore", "circle"])
+_SHOWS: Final = frozenset(["will", "would", "does", "do", "should", "could", "has", "have", "shows"])
 _OF_LENSES: Final = frozenset(["mark", "field"])
 _OF_LENS: Final = frozenset(["for", "on", "under", "behind", "with"])  # before a lens that a ring is of
 _SHORTEST_LENS: Final = 12.0  # mm
@@ -54,7 +56,7 @@ def length_of(tokens: list[Token], at: int, word: Token) -> int | None:
     if (
         ("next" in word.implies or _is_between(tokens, at, word))
         and at + 1 < len(tokens)
-        and tokens[at + 1].kind in LENGTHS
+        and tokens[at + 1].kind in SIZES
     ):
         target = length_behind(tokens, at, word.value)
         if target is not None:
@@ -75,9 +77,9 @@ def _is_led_by_another(tokens: list[Token], at: int) -> bool:
     if not 0 < at < len(tokens) - 1:
         return False
     led, before, after = tokens[max(0, at - 2)], tokens[at - 1], tokens[at + 1]
-    if before.numbers == (1.0,) and before.text[:1].isalpha() and after.kind in LENGTHS:
+    if before.numbers == (1.0,) and before.text[:1].isalpha() and after.kind in SIZES:
         return not after.text.isalpha()  # 'that one measured 28.7'
-    return led.kind == "MEASURE" and before.kind in LENGTHS and after.kind in LENGTHS and not after.text.isalpha()
+    return led.kind == "MEASURE" and before.kind in SIZES and after.kind in SIZES and not after.text.isalpha()
 
 
 def _is_between(tokens: list[Token], at: int, word: Token) -> bool:
@@ -87,9 +89,9 @@ def _is_between(tokens: list[Token], at: int, word: Token) -> bool:
         return False
     before, after = tokens[at - 1], tokens[at + 1]
     metric = before.kind == "NUMBER" and before.text.isdecimal() if after.kind == "NUMBER" else False
-    metric = metric or (before.kind == "LENGTH" and before.unit == "mm")
+    metric = metric or before.is_mm
     whole = metric and before.numbers[0] == int(before.numbers[0])
-    fits = after.kind == "NUMBER" or (after.kind == "LENGTH" and after.unit == "mm")
+    fits = after.kind == "NUMBER" or after.is_mm
     return whole and fits and not after.text.isalpha()
 
 
@@ -106,7 +108,10 @@ def length_before(tokens: list[Token], at: int, measured: str) -> int | None:
         return None  # 'four flanges'
     if measured == "thickness" and back > 0 and is_lens_led(tokens, back):
         return None  # 'the ring for my 55 is short'
-    if back < 0 or tokens[back].kind not in LENGTHS or (measured == "distance" and tokens[back].unit in ("", "mm")):
+    if back < 0 or tokens[back].kind not in SIZES:
+        return None
+    so_far = tokens[back].unit == "mm" and SET_AWAY in tokens[at].groups  # '300 mm away', which no lens is
+    if measured == "distance" and tokens[back].unit in ("", "mm") and not so_far:
         return None
     return back
 
@@ -140,9 +145,12 @@ def length_behind(tokens: list[Token], at: int, measured: str) -> int | None:
             return None  # 'of tube behind a 100', 'to make a 135 into f/11'
         if measured == "mark" and token.unit in ("", "mm") and _is_of_lens(tokens, ahead):
             return None  # 'on the scale of a 50'
+        if measured == "mark" and token.kind in SIZES and token.unit in ("", "mm") and _is_asked_of(tokens, at, ahead):
+            tokens[ahead] = token.as_("FOCAL", unit="mm")
+            return None
         if (measured == _NEAREST and _is_focal(tokens, ahead)) or (measured == _REGISTER and _is_a_lens(tokens, ahead)):
             return None
-        if token.kind in LENGTHS:
+        if token.kind in SIZES:
             near = measured == "distance" and token.unit in ("", "mm")  # 'minimum distance 90mm': that is the lens
             near = near or (measured == _EXTENSION and is_led(tokens, ahead))  # 'what extension does a 60 need'
             return None if near or _is_of_another(tokens, ahead, measured) else ahead
@@ -168,11 +176,18 @@ def _past_what_has_it(tokens: list[Token], at: int, measured: str) -> int:
     if has is None or led not in _OF_WHAT or (led in _OF_BODIES and "BODY" not in has):
         return at + 1
     for n in rest:
-        if tokens[n].kind in has:
+        if tokens[n].kind in has or _is_lens_told_of(tokens, n):
             return n + 1
         if tokens[n].kind not in _NAMING and tokens[n].text.casefold() != "a":
             break
     return at + 1
+
+
+def _is_lens_told_of(tokens: list[Token], at: int) -> bool:
+    """'barrel of the 75 is 41': the first number is the lens by its focal length, of which the other is measured."""
+    ahead = tokens[at + 1 : at + 3]
+    told = len(ahead) > 1 and ahead[0].value == _BE and ahead[1].kind in SIZES
+    return told and tokens[at].kind in SIZES and tokens[at - 1].kind == "DET"
 
 
 def _is_of_another(tokens: list[Token], at: int, measured: str) -> bool:
@@ -199,13 +214,13 @@ def _is_a_lens(tokens: list[Token], at: int) -> bool:
     """'set the flange on a 100', 'register for my 35 mm': so led a whole number is a lens, and no register."""
     token, led = tokens[at], [one.value for one in tokens[max(0, at - 2) : at - 1]]
     whole = token.unit in ("", "mm") and bool(token.numbers) and token.numbers[0] == int(token.numbers[0])
-    return token.kind in LENGTHS and whole and "." not in token.text and is_led(tokens, at) and led[-1:] in _OF_ONE
+    return token.kind in SIZES and whole and "." not in token.text and is_led(tokens, at) and led[-1:] in _OF_ONE
 
 
 def _is_focal(tokens: list[Token], at: int) -> bool:
     """'closest focus of a 28 mm', 'of my 35': no lens focuses so near, and an article makes a bare number a lens."""
     token = tokens[at]
-    short = token.kind == "LENGTH" and token.unit == "mm" and token.numbers[0] < _LEAST_AWAY
+    short = token.is_mm and token.numbers[0] < _LEAST_AWAY
     bare = token.kind == "NUMBER" and not token.unit and "." not in token.text
     return short or token.kind == "FOCAL" or (bare and is_led(tokens, at))
 
@@ -222,9 +237,17 @@ def is_led(tokens: list[Token], at: int) -> bool:
     return tokens[at - 1].kind == "DET" or tokens[at - 1].text.casefold() == "a"
 
 
+def _is_asked_of(tokens: list[Token], at: int, ahead: int) -> bool:
+    """'which mark would a 100 show': between the word and the number one that asks of it, and its article."""
+    asks = any(one.text.casefold() in _SHOWS for one in tokens[at + 1 : ahead])
+    return asks and tokens[ahead - 1].kind == "DET"
+
+
 def _is_of_lens(tokens: list[Token], at: int) -> bool:
-    """'of a 50': an 'of' stands before the number, so that it tells whose it is."""
-    return any(token.kind == "PREP" and token.value == "of" for token in tokens[max(0, at - 2) : at])
+    """'of a 50', 'with a 135': an 'of' stands before the number, or one lens is told, so that it tells whose it is."""
+    led = tokens[max(0, at - 2) : at]
+    article = len(led) > 1 and led[0].kind == "PREP" and led[1].text.casefold() in ("a", "an", "my")
+    return article or any(token.kind == "PREP" and token.value == "of" for token in led)
 
 
 def is_plausible(word: Token, number: float) -> bool:
@@ -241,7 +264,7 @@ def is_measured_behind(tokens: list[Token], at: int) -> bool:
     rest = [token for token in tokens[at + 1 : at + 5] if token.kind not in ("CUE", "DET", "PREP")]
     if not rest or rest[0].kind != "MEASURE" or rest[0].value in WIDTHS:
         return False
-    return not any(token.kind in LENGTHS for token in rest[1:2])
+    return not any(token.kind in SIZES for token in rest[1:2])
 
 
 def is_led_as_other(tokens: list[Token], at: int) -> bool:

@@ -8,7 +8,6 @@ from grammar.numbers.closer_rings import with_closer_rings
 from grammar.numbers.crests import counted, is_screw, is_thread_measured
 from grammar.numbers.measured_lengths import (
     AWAY,
-    LENGTHS,
     OWN,
     is_its_length,
     is_keyed_before,
@@ -26,6 +25,7 @@ from grammar.numbers.senses import is_put_in, is_thread_length
 from grammar.numbers.threads_told import with_led_apart
 from grammar.numbers.wide_lenses import is_wide_lens
 from grammar.words.groups import ASKS
+from grammar.words.token_kinds import SIZES
 from grammar.words.tokens import Token
 
 THREAD_LENGTH: Final = "thread-length"
@@ -106,7 +106,7 @@ def _past_own(tokens: list[Token], at: int) -> int | None:
     """'100mm lens to sensor 120mm': the length before is the lens's own, the one behind how far off it stands."""
     behind, word = _past_verbs(tokens, at + 1), tokens[at]
     led = word.value == "image-distance" and word.text.casefold().startswith("lens") and at > 0
-    if not led or behind == len(tokens) or not {tokens[at - 1].kind, tokens[behind].kind} <= LENGTHS:
+    if not led or behind == len(tokens) or not {tokens[at - 1].kind, tokens[behind].kind} <= SIZES:
         return None
     tokens[at - 1] = tokens[at - 1].as_("FOCAL")
     return behind
@@ -223,7 +223,7 @@ def _measured_otherwise(tokens: list[Token], at: int) -> bool:
     """'measured 74.6 from shoulder to image': the words behind the number tell what was measured."""
     target = length_behind(tokens, at, "length")
     after = tokens[at + 1 : at + 5]
-    return target is None and len(after) > 1 and after[0].kind in LENGTHS and after[1].kind == "MEASURE"
+    return target is None and len(after) > 1 and after[0].kind in SIZES and after[1].kind == "MEASURE"
 
 
 def _has_length(tokens: list[Token]) -> bool:
@@ -240,7 +240,7 @@ def _of_thread(tokens: list[Token], at: int) -> bool:
 def _of_what_follows(tokens: list[Token], at: int) -> bool:
     """'measured 20 mm on a card': the word behind the length tells what it measures."""
     kinds = [token.kind for token in tokens[at + 1 : at + 4]]
-    last = next((n for n, kind in enumerate(kinds) if kind in LENGTHS), None)
+    last = next((n for n, kind in enumerate(kinds) if kind in SIZES), None)
     measure = tokens[at + 2 + last] if last is not None and at + 2 + last < len(tokens) else None
     return measure is not None and measure.kind == "MEASURE" and measure.value == "circle"
 
@@ -280,7 +280,7 @@ def _crossed(tokens: list[Token]) -> list[Token]:
 
 
 def _is_width(token: Token) -> bool:
-    metric = token.kind in LENGTHS and token.unit in ("", "mm") and not token.text.isalpha()
+    metric = token.kind in SIZES and token.unit in ("", "mm") and not token.text.isalpha()
     return metric and not is_thread_length(token)
 
 

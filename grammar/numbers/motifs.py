@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.words.groups import SCALE_LED, SPAN
+from grammar.words.token_kinds import METRES
 from grammar.words.tokens import Token
 
 MOTIF: Final = "motif"  # key of the value that names a thing whose size is known, or the format of a frame of film
@@ -24,7 +25,6 @@ _PASSED: Final = frozenset(["CUE", "DET", "VERB"])
 _HEADS: Final = frozenset(["LENS", "KIND", "PIECE", "MOUNT", "FNUM", "COMBO", "FORMAT", "BODY", "FRAME"])
 _LONGEST_MM: Final = 3000.0  # of what fills a frame by its own size
 _TALLEST_MM: Final = 30_000.0  # of what is told in metres or feet and stands before the camera
-_OF_DISTANCE: Final = ("m", "ft")  # units that tell how far away a thing is, unless it is told to be so wide or tall
 _REACH: Final = 4  # tokens
 
 
@@ -61,7 +61,7 @@ def with_motifs_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
 def _is_on_scale(tokens: list[Token], at: int) -> bool:
     """'sharp at the 8 m engraving': what a scale bears beside its distance is a mark of it, and nothing pictured."""
     before = tokens[at - 1] if at else None
-    away = before is not None and before.kind == "LENGTH" and before.unit in _OF_DISTANCE
+    away = before is not None and before.kind == "LENGTH" and before.unit in METRES
     return SCALE_LED in tokens[at].groups and away
 
 
@@ -72,7 +72,7 @@ def _with_image_size(tokens: list[Token]) -> list[Token]:
     for at in range(len(tokens) - 2):
         rest = [one for one in tokens[at + 1 : at + 4] if one.kind != "DET"]
         placed = len(rest) > 1 and rest[0].value == "on" and rest[1].kind == "FRAME"
-        if placed and tokens[at].kind == "LENGTH" and tokens[at].unit == "mm":
+        if placed and tokens[at].is_mm:
             tokens[at] = tokens[at].as_("KEYED", value=IMAGE_SIZE)
     return tokens
 
@@ -122,7 +122,7 @@ def _size_beside(tokens: list[Token], at: int) -> int | None:
     for place in range(at + 1, min(at + _REACH + 1, len(tokens))):
         token = tokens[place]
         spanned = _is_span(tokens, place + 1)
-        if _may_be_size(token) and (spanned or token.unit not in _OF_DISTANCE):
+        if _may_be_size(token) and (spanned or token.unit not in METRES):
             after = tokens[place + 1] if place + 1 < len(tokens) else None
             taken = after is not None and after.kind in _HEADS and not spanned
             sure = spanned or token.kind == "AREA" or (not joined and not taken and _others(tokens, place))
@@ -139,7 +139,7 @@ def _may_be_size(token: Token) -> bool:
         return not token.ids
     if token.kind != "LENGTH" or token.text.isalpha():
         return False
-    if token.unit in _OF_DISTANCE:
+    if token.unit in METRES:
         return 0 < token.numbers[0] <= _TALLEST_MM
     return token.unit in ("mm", "cm", "in", "") and 0 < token.numbers[0] <= _LONGEST_MM
 

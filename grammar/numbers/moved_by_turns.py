@@ -22,7 +22,7 @@ def with_moves_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
 
 
 def _is_short(token: Token) -> bool:
-    return token.kind == "LENGTH" and token.unit == "mm" and 0 < token.numbers[0] <= _LONGEST
+    return token.is_mm and 0 < token.numbers[0] <= _LONGEST
 
 
 def _is_of_another(tokens: list[Token], at: int) -> bool:

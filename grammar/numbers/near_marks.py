@@ -81,7 +81,7 @@ def with_bracketed_marks(tokens: list[Token], told: frozenset[str]) -> list[Toke
 
 
 def _is_focal(token: Token) -> bool:
-    bare = token.kind in ("NUMBER", "LENGTH") and token.unit in ("", "mm") and token.text[:1].isdigit()
+    bare = token.may_be_mm and token.text[:1].isdigit()
     return token.kind == "COMBO" or (bare and token.numbers[0] >= _LEAST_LENS)
 
 
@@ -95,7 +95,7 @@ def _of_lenses(tokens: list[Token]) -> list[Token]:
         if len(rest) < _SEVERAL or tokens[rest[0]].value != "of" or tokens[rest[2]].kind != "CUE":
             continue
         lens, near = tokens[rest[1]], tokens[rest[3]]
-        focal = lens.kind in ("NUMBER", "LENGTH") and lens.unit in ("", "mm") and lens.text[:1].isdigit()
+        focal = lens.may_be_mm and lens.text[:1].isdigit()
         size = _mm(near) if near.kind in ("NUMBER", "LENGTH") else None
         if focal and size is not None:
             tokens[at] = token.as_("CUE")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.words.token_kinds import CHOICES, LENGTHS
 from grammar.words.tokens import Token, is_plural
 
 _TUBES: Final = "extension-tube"
@@ -12,10 +13,8 @@ _LEAST_SET: Final = 2  # numbers
 _MOST_ALIKE: Final = 6  # tubes of one length
 _HELICOID, _TRAVEL = "helicoid", "travel"
 _LEAST_LENS: Final = 8.0  # mm
-_PLAIN: Final = frozenset(["NUMBER", "LENGTH"])
 _SIZED: Final = frozenset(["LENGTH", "FOCAL", "COMBO", "RANGE", "NUMBER"])
 _TURNING: Final = frozenset(["reverse-ring"])
-_CHOICE: Final = frozenset(["or", "vs"])
 _IN_METRES: Final = frozenset(["close-focus", "mark", "distance"])  # what a bare number behind is metres of
 
 
@@ -58,7 +57,7 @@ def with_sum_of_tube(tokens: list[Token]) -> list[Token]:
 def _choose_tubes(tokens: list[Token], at: int) -> None:
     """'a 60 and 20 or 40 mm of tube', 'a 50 with 12 vs 25 mm of tubes': each a tube, behind the lens."""
     first = at - 1
-    while first > 1 and tokens[first - 1].value in _CHOICE and _is_metric(tokens[first - 2]):
+    while first > 1 and tokens[first - 1].value in CHOICES and _is_metric(tokens[first - 2]):
         first -= 2
     if first == at - 1 or not _is_metric(tokens[first]):
         return
@@ -78,7 +77,7 @@ def _with_tubes_of_mount(tokens: list[Token]) -> list[Token]:
     for at, token in enumerate(tokens):
         ahead = tokens[at + 1 : at + 3]
         tubes = [one.kind for one in ahead] == ["MOUNT", "PIECE"] and ahead[1].value == _TUBES
-        if not (tubes and token.value == "of" and out and out[-1].kind == "LENGTH" and out[-1].unit == "mm"):
+        if not (tubes and token.value == "of" and out and out[-1].is_mm):
             out.append(token)
     return out
 
@@ -103,7 +102,7 @@ def with_lens_of_ring(tokens: list[Token]) -> list[Token]:
         after = tokens[at + 3] if at + 3 < len(tokens) else None
         single = after is not None and after.kind == "PIECE" and not is_plural(after)
         beside = at in lengths and at + 2 in lengths and join.kind == "JOIN" and join.value == "and" and single
-        metric = {first.unit, other.unit} <= {"", "mm"} and first.kind in _PLAIN and other.kind in _PLAIN
+        metric = {first.unit, other.unit} <= {"", "mm"} and first.kind in LENGTHS and other.kind in LENGTHS
         if beside and metric and len(lengths) == _LEAST_SET and not _turns(tokens):
             tokens[at] = first.as_("FOCAL", unit="mm")
     return tokens
@@ -179,7 +178,7 @@ def is_number(token: Token) -> bool:
 
 
 def _is_metric(token: Token) -> bool:
-    return is_number(token) or (token.kind == "LENGTH" and token.unit == "mm")
+    return is_number(token) or token.is_mm
 
 
 def is_of_scale(tokens: list[Token], at: int) -> bool:

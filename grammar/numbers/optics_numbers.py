@@ -97,7 +97,7 @@ def with_zooms_set(tokens: list[Token]) -> list[Token]:
             continue
         number, after = out[link + 1], out[link + 2] if link + 2 < len(out) else None
         low, high = min(ends.numbers), max(ends.numbers)
-        metric = number.kind in ("NUMBER", "LENGTH") and number.unit in ("", "mm")
+        metric = number.may_be_mm
         zooms = low >= _SHORTEST and high >= low * _LEAST_ZOOM and (after is None or after.kind not in _MEASURED)
         if metric and zooms and low <= number.numbers[0] <= high:
             named = any(one.value == "zoom" for one in out[at + 1 : link])
@@ -219,7 +219,7 @@ def _ends_lens(out: list[Token]) -> bool:
         last = out[-2]
     if last is None:
         return False
-    metric = last.kind == "LENGTH" and last.unit == "mm"
+    metric = last.is_mm
     bare = last.kind == "NUMBER" and last.text.isdecimal() and last.numbers[0] >= _LEAST_FOCAL
     return metric or bare or last.kind in ("COMBO", "FNUM", "FOCAL")
 

@@ -21,7 +21,7 @@ _WIDTH: Final = re.compile(r"(\d+(?:\.\d+)?) ?mm\b")
 def with_pitches_named(tokens: list[Token]) -> list[Token]:
     """'half mm pitch': a length right before the word is one."""
     for at, (one, behind) in enumerate(pairwise(tokens)):
-        short = one.kind == "LENGTH" and one.unit == "mm" and one.numbers[0] <= _MOST_MM
+        short = one.is_mm and one.numbers[0] <= _MOST_MM
         if short and len(one.numbers) == 1 and behind.kind == "CUE" and OF_PITCH in behind.groups:
             made = replace(one, kind="PITCH", value=f"{one.numbers[0]:g} mm")
             return [*tokens[:at], made, *tokens[at + 2 :]]

@@ -134,7 +134,7 @@ def _told_ahead(out: list[Token], piece: int, what: Token) -> int:
     piece = _without_of(out, piece)
     while piece and out[piece - 1].kind in ("MOUNT", "LETTER"):
         piece -= 1  # '10, 16 and 21 c-mount spacers'
-    sized = out[piece - 1].kind == "LENGTH" and out[piece - 1].unit == "mm" if piece else False
+    sized = out[piece - 1].is_mm if piece else False
     row = _row_before(out, piece - 1 if sized else piece)
     row = [*row, piece - 1] if sized else row
     put = 0
@@ -162,7 +162,7 @@ def _told_twice(out: list[Token], piece: int) -> int:
 def _lens_beside(out: list[Token], piece: int) -> int:
     """'50mm 10mm tube, mag?': the first of two lengths is that of the lens; gives how many tokens were put in."""
     before = out[max(0, piece - 2) : piece]
-    metric = len(before) == 2 and all(one.kind == "LENGTH" and one.unit == "mm" for one in before)
+    metric = len(before) == 2 and all(one.is_mm for one in before)
     if not metric or is_plural(out[piece]) or any(one.kind in ("FOCAL", "COMBO") for one in out):
         return 0
     out[piece - 2] = before[0].as_("FOCAL")

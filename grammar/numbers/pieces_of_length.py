@@ -21,7 +21,7 @@ def with_pieces_of_length(tokens: list[Token]) -> list[Token]:
         size, of, piece = tokens[at : at + 3]
         after = tokens[at + 3] if at + 3 < len(tokens) else None
         named = after is not None and after.kind in _NAMING
-        told = size.kind == "LENGTH" and size.unit == "mm" and of.text.casefold() == _OF
+        told = size.is_mm and of.text.casefold() == _OF
         if told and piece.kind == "PIECE" and piece.value in _PIECES and not named:
             out[at] = size.as_("KEYED", value=_EXTENSION)
             out[at + 1 : at + 3] = [of.as_("CUE"), piece.as_("CUE")]

@@ -8,7 +8,6 @@ from grammar.words.groups import REAR, STANDS_OUT
 from grammar.words.tokens import Token
 
 REACH: Final = "rear-reach"
-_LENGTHS: Final = frozenset(["NUMBER", "LENGTH"])
 _MOST_MM: Final = 60.0
 
 
@@ -17,7 +16,7 @@ def with_rears_told(tokens: list[Token]) -> list[Token]:
     out = list(tokens)
     for at in range(1, len(tokens) - 1):
         rear, size, stands = tokens[at - 1 : at + 2]
-        bare = size.kind in _LENGTHS and size.unit in ("", "mm") and not size.text.isalpha()
+        bare = size.may_be_mm and not size.text.isalpha()
         named = REAR in rear.groups and STANDS_OUT in stands.groups
         if bare and named and 0 < size.numbers[0] <= _MOST_MM:
             out[at] = size.as_("KEYED", value=REACH, unit="mm")

@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import dropwhile
 from typing import Final
 
-from grammar.numbers.measured_lengths import LENGTHS
+from grammar.words.token_kinds import SIZES
 from grammar.words.tokens import Token
 
 PIECES: Final = frozenset(["PIECE", "LINK"])  # 'ring', and what two mounts are joined by: 'the M-L'
@@ -27,7 +27,7 @@ def _of_ring_behind(tokens: list[Token], at: int) -> int | None:
         if token.kind == "STOP":
             return None
         piece = piece or token.kind in PIECES
-        if piece and token.kind in LENGTHS and "." in token.text:
+        if piece and token.kind in SIZES and "." in token.text:
             return n
     return None
 
@@ -51,7 +51,7 @@ def _of_ring_before(tokens: list[Token], at: int) -> int | None:
 
 
 def _is_decimal(token: Token) -> bool:
-    return token.kind in LENGTHS and token.unit in ("", "mm") and "." in token.text
+    return token.kind in SIZES and token.unit in ("", "mm") and "." in token.text
 
 
 def pieces_told(tokens: list[Token]) -> int:

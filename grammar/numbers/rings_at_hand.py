@@ -14,7 +14,6 @@ _SPACED: Final = "spaced"  # cue of what asks for one distance to the sensor: 't
 _WANTED: Final = "wanted"  # value of the words that lead to what is wanted
 _HAD: Final = frozenset(["own", "only"])  # of those that lead to what there is
 _SHEET: Final = "layer"  # sheets have rows of their own
-_LENGTHS: Final = frozenset(["NUMBER", "LENGTH"])
 _OF_LENS: Final = frozenset(["LENS", "KIND", "FNUM", "MOUNT", "FORMAT"])
 _FOR: Final = "made-for"  # 'a 50 mm lens for E'
 _ALONG: Final = frozenset(["JOIN", "DET", "PIECE", "PREP", "FILLER", "VERB", "CUE", "MARK"])
@@ -146,6 +145,6 @@ def _row(tokens: list[Token], at: int, total: int) -> list[int]:
 
 def _is_length(tokens: list[Token], at: int) -> bool:
     token, after = tokens[at], tokens[at + 1] if at + 1 < len(tokens) else None
-    metric = token.kind in _LENGTHS and token.unit in ("", "mm") and len(token.numbers) == 1
+    metric = token.may_be_mm and len(token.numbers) == 1
     mine = metric and not token.text.isalpha() and 0 < token.numbers[0] <= _LONGEST_MM
     return mine and not (after is not None and (after.kind in _OF_LENS or after.value == _FOR))

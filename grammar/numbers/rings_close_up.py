@@ -80,7 +80,7 @@ def _with_coupled_lens(tokens: list[Token]) -> list[Token]:
     out = list(tokens)
     for at in range(1, len(out)):
         size = out[at - 1]
-        metric = size.kind == "NUMBER" or (size.kind == "LENGTH" and size.unit == "mm")
+        metric = size.kind == "NUMBER" or size.is_mm
         whole = metric and size.text[:1].isdigit() and size.numbers[0] == int(size.numbers[0])
         coupled = turned and (out[at].kind, out[at].value) == ("PIECE", _COUPLING) and whole
         if coupled and size.numbers[0] >= _LEAST_COUPLED and size.numbers[0] not in FRONT_SIZES:
@@ -96,7 +96,7 @@ def _is_count(token: Token) -> bool:
 
 def _is_lens_and_tube(row: list[Token]) -> bool:
     lens, join, length, piece = row[:4]
-    sized = all(one.kind in ("LENGTH", "NUMBER") and one.unit in ("", "mm") for one in (lens, length))
+    sized = all(one.may_be_mm for one in (lens, length))
     tube = (piece.kind == "PIECE" and piece.value == SPACER) or (piece.kind, piece.value) == ("MEASURE", "extension")
     joined = join.value in ("with", "and", "+") or join.text.casefold() in ("with", "plus", "+", "and")
     whole = sized and lens.numbers[0] == int(lens.numbers[0]) and lens.numbers[0] >= _LEAST_LENS_MM

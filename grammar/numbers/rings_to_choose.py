@@ -5,13 +5,12 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.numbers.parted_rows import with_parted
+from grammar.words.token_kinds import CHOICES, SIZES
 from grammar.words.tokens import Token
 
 CHOICE: Final = "ring-choice"
 _CHOOSING: Final = frozenset(["which", "better"])  # cues
-_EITHER: Final = frozenset(["or", "vs"])
 _RING: Final = "adapter"
-_LENGTHS: Final = frozenset(["NUMBER", "LENGTH", "FOCAL"])
 _BETWEEN: Final = frozenset(["JOIN", "DET", "MARK", "CUE"])
 _OF_LENS: Final = frozenset(["LENS", "KIND", "FNUM"])
 _LEAST_MM: Final = 0.3
@@ -28,7 +27,7 @@ def with_rings_to_choose(tokens: list[Token], told: frozenset[str]) -> list[Toke
     tokens = with_parted(tokens)
     row = next((row for at in range(len(tokens)) if len(row := _row(tokens, at)) >= _LEAST), [])
     between = tokens[row[0] : row[-1]] if row else []
-    asked = named is not None or told & _CHOOSING or any(one.kind == "JOIN" and one.value in _EITHER for one in between)
+    asked = named is not None or told & _CHOOSING or any(one.kind == "JOIN" and one.value in CHOICES for one in between)
     if not row or not asked:
         return tokens
     out = list(tokens)
@@ -63,7 +62,7 @@ def _is_another(token: Token) -> bool:
 
 def _is_length(tokens: list[Token], at: int) -> bool:
     token, after = tokens[at], tokens[at + 1] if at + 1 < len(tokens) else None
-    fine = token.kind in _LENGTHS and token.unit in ("", "mm") and "." in token.text and len(token.numbers) == 1
+    fine = token.kind in SIZES and token.unit in ("", "mm") and "." in token.text and len(token.numbers) == 1
     return fine and token.numbers[0] >= _LEAST_MM and not (after is not None and after.kind in _OF_LENS)
 
 

@@ -5,10 +5,13 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.things.casting import SPACER
+from grammar.words.groups import STANDS_IN
 from grammar.words.tokens import Token
 
 _TUBES: Final = (3.0, 100.0)  # mm, of one in a set
 _LEAST: Final = 2
+_EITHER: Final = frozenset(["or", "vs"])
+_MOST_TUBES: Final = 6
 _JOINING: Final = frozenset(["JOIN", "MARK"])
 _AND_A: Final = frozenset(["and a", "and an"])
 _PASSED: Final = frozenset(["DET", "CUE", "LETTER", "FILLER", "VERB", "JOIN", "MARK"])
@@ -17,7 +20,6 @@ _UNDER: Final = frozenset(
 )  # between a row of tubes and the lens they are put to
 _BEFORE: Final = frozenset(["with", "on", "added", "plus", "+", "and"])  # between a lens and the row
 _OF_LENS: Final = frozenset(["COMBO", "FOCAL", "LENGTH", "NUMBER"])
-_STANDINS: Final = frozenset(["one", "ones"])
 _EXTENSION: Final = "extension"  # value of 'of tubes', where it is told how many mm of them
 
 
@@ -115,9 +117,33 @@ def _past(tokens: list[Token], at: int) -> int | None:
 
 def _is_standin(token: Token) -> bool:
     """'the 10 and 16 ones': they are those pieces."""
-    return token.kind == "LENS" and token.text.casefold() in _STANDINS
+    return token.kind == "LENS" and STANDS_IN in token.groups
 
 
 def _may_be_lens(token: Token) -> bool:
     metric = token.kind in _OF_LENS and not token.text.isalpha() and token.unit in ("", "mm")
     return metric or token.kind == "NAMED"
+
+
+def with_counted_tubes(tokens: list[Token]) -> list[Token]:
+    """'one 30 mm tube or three of 10', 'three 12 mm tubes or one 36 mm': both sides of the 'or' are tubes."""
+    for at, join in enumerate(tokens):
+        if join.kind != "JOIN" or join.value not in _EITHER:
+            continue
+        tube = next((one for one in (*tokens[:at], *tokens[at + 1 :]) if one.value == SPACER), None)
+        ahead = [one for one in tokens[at + 1 : at + 4] if one.kind != "DET" or one.value != "the"]
+        after = tokens[at + 4 : at + 5]
+        if tube is None or len(ahead) < 2 or tokens[at - 1] is not tube:
+            continue
+        count, of = ahead[0], ahead[1]
+        if len(ahead) == 3 and of.value == "of" and count.kind == "NUMBER" and 2 <= count.numbers[0] <= _MOST_TUBES:
+            length = ahead[2].kind in ("NUMBER", "LENGTH") and ahead[2].unit in ("", "mm")
+            if length and not any(one.kind == "PIECE" for one in after):
+                one = [ahead[2].as_("LENGTH", unit="mm"), ahead[2].as_("PIECE", value=SPACER, numbers=())]
+                more = [ahead[2].as_("JOIN", value="+", text="+", numbers=()), *one] * (int(count.numbers[0]) - 1)
+                return [*tokens[: at + 1], *one, *more, *tokens[at + 4 :]]
+        single = count.value == "1" or (count.kind == "NUMBER" and count.numbers[0] == 1)
+        if single and of.kind == "LENGTH" and of.unit == "mm" and not any(one.kind == "PIECE" for one in ahead):
+            piece = of.as_("PIECE", value=SPACER, numbers=())
+            return [*tokens[: at + 1], count, of, piece, *tokens[at + 3 :]]
+    return tokens

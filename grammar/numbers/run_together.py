@@ -29,4 +29,4 @@ def with_joins_between(tokens: list[Token]) -> list[Token]:
 
 
 def _is_length(token: Token) -> bool:
-    return token.kind == "LENGTH" and token.unit == "mm"
+    return token.is_mm

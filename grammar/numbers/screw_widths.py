@@ -6,15 +6,16 @@ from typing import Final
 
 from grammar.numbers.crests import is_screw
 from grammar.numbers.measured_lengths import WIDTHS
+from grammar.words.token_kinds import LENGTHS
 from grammar.words.tokens import Token
 
 _SCREWS: Final = "screw"  # 'screws in', 'screwed on'
 _WIDE: Final = "wide"
 _WIDTHS: Final = ((24.5, 26.5), (36.5, 44.5))  # mm: screws that lenses are held by
-_NO_FOCALS: Final = ((38.8, 39.2), (41.5, 42.4))  # and of these what hardly any lens is long
+_NO_FOCALS: Final = ((25.3, 25.5), (38.8, 39.2), (41.5, 42.4))  # and of these what hardly any lens is long
 _ELSE: Final = frozenset(["MOUNT", "BODY", "PIECE", "FORMAT", "FNUM", "NUMBER", "KIND", "LINK", "NAMED", "DISTANCE"])
+_OF_BARREL: Final = ("MEASURE", "barrel")  # 'wide at the back'
 _REACH: Final = 7  # tokens from the word for a screw to its width
-_NUMBERS: Final = frozenset(["NUMBER", "LENGTH"])
 _FOCALS: Final = frozenset(["LENGTH", "COMBO", "FOCAL", "RANGE"])
 _OF_OTHERS: Final = frozenset(["LENS", "PIECE", "LINK", "FNUM", "COMBO", "NUMBER", "MOUNT", "PITCH", "TIMES", "TRAIT"])
 
@@ -24,6 +25,10 @@ def with_screw_widths(tokens: list[Token]) -> list[Token]:
     out = list(tokens)
     for at, token in enumerate(out):
         if not _speaks_of_screw(token):
+            continue
+        wide = out[at + 2] if at + 2 < len(out) and out[at + 1].kind in LENGTHS and is_screw(token) else None
+        if wide is not None and (wide.kind, wide.value) == _OF_BARREL:  # 'a thread 42 mm wide at the back'
+            out[at + 1 : at + 3] = [out[at + 1].as_("KEYED", value="diameter", unit="mm"), wide.as_("CUE")]
             continue
         found = next((place for place in range(at + 1, min(at + _REACH, len(out))) if _is_width(out, place)), None)
         if found is None or any(_is_told(one) for one in out):
@@ -37,7 +42,7 @@ def with_screw_widths(tokens: list[Token]) -> list[Token]:
 def is_lens_by_stop(tokens: list[Token], screw: int) -> bool:
     """'screw mount 58mm f2 lens': no width of a screw that lenses are held by, and a stop right behind it."""
     behind = [n for n in (screw + 1, screw + 2) if n < len(tokens) and tokens[n].kind == "FNUM"][:1]
-    at = next((n for n in (screw - 1, screw + 1) if n >= 0 and n < len(tokens) and tokens[n].kind in _NUMBERS), None)
+    at = next((n for n in (screw - 1, screw + 1) if n >= 0 and n < len(tokens) and tokens[n].kind in LENGTHS), None)
     if at is None or not behind or behind[0] not in (at + 1, screw + 1) or tokens[at].unit not in ("", "mm"):
         return False
     others = any(one.kind in _FOCALS and one.unit in ("", "mm") for n, one in enumerate(tokens[: behind[0]]) if n != at)
@@ -55,7 +60,7 @@ def _is_told(token: Token) -> bool:
 
 def _is_width(tokens: list[Token], at: int) -> bool:
     token = tokens[at]
-    if token.kind not in _NUMBERS or token.unit not in ("", "mm") or token.text.isalpha():
+    if token.kind not in LENGTHS or token.unit not in ("", "mm") or token.text.isalpha():
         return False
     after = tokens[at + 1] if at + 1 < len(tokens) else None
     wide = after is not None and after.text.casefold() == _WIDE
@@ -68,4 +73,5 @@ def _is_width(tokens: list[Token], at: int) -> bool:
 
 def _is_all_told(tokens: list[Token], at: int) -> bool:
     """'a screw lens in a drawer, around 42 mm': nothing else is told of it, and no body or ring either."""
-    return not any(one.kind in _ELSE or one.unit for n, one in enumerate(tokens) if n != at)
+    wide = next((n for n in (at + 1,) if n < len(tokens) and tokens[n].text.casefold() == _WIDE), at)
+    return not any(one.kind in _ELSE or one.unit for n, one in enumerate(tokens) if n not in (at, wide))

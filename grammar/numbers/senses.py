@@ -10,13 +10,15 @@ import re
 from itertools import takewhile
 from typing import Final
 
-from grammar.numbers.drawn_ends import drawn, mounted, ranged_apart
+from grammar.numbers.drawn_ends import drawn, each_drawn, mounted, ranged_apart
 from grammar.numbers.rings_to_choose import CHOICE
+from grammar.numbers.rows_of_tubes import with_counted_tubes
 from grammar.numbers.stops_beside import SHARE
 from grammar.numbers.two_sides import LEAST_RING, READING, TWO_APART, with_two_sides
 from grammar.words.groups import ENDLESS, PLATE
 from grammar.words.tokens import Token
 
+_NOT: Final = "not"  # '25.60 not 25.46' tells the one and what it should be
 _LEAST_READINGS: Final = 3
 _SPREAD: Final = 0.02  # of the readings of one thing, as a share of them, and in mm:
 _WIDEST: Final = 0.6
@@ -34,6 +36,7 @@ _NARROWEST_THREAD: Final = 9.0  # mm; what is less is a length
 _FOCALS: Final = (12.0, 2000.0)  # mm, of what is left over
 _LEAST_BEHIND: Final = 20.0  # mm: no plain ring is so long
 _OF_LENSES: Final = frozenset(["infinity", "focus", "cant-focus", "blurry", "past-infinity", "mirror-box"])
+_THAT: Final = "that"
 _DOING: Final = frozenset(["does", "nearest"])  # values of the words for what a lens does or shows, or how near it goes
 _AT_MARK: Final = frozenset([("PREP", "at"), ("MEASURE", "size")])  # before a mark: 'at 4 m', 'reads 4 m'
 _T_STOP: Final = re.compile(r"[tT] ?/?(\d+(?:\.\d+)?)")
@@ -47,7 +50,7 @@ def with_senses_told(tokens: list[Token], hosts: frozenset[str] = frozenset()) -
     `hosts`: mounts that, named alone, are those of a body.
     """
     read = mounted(_readings(with_two_sides(_transmissions(list(tokens)))), hosts)
-    return _behind(_subjects(_plates(ranged_apart(drawn(read)))))
+    return _behind(_subjects(_plates(ranged_apart(drawn(each_drawn(with_counted_tubes(read)))))))
 
 
 def _transmissions(tokens: list[Token]) -> list[Token]:
@@ -81,13 +84,14 @@ def _subjects(tokens: list[Token]) -> list[Token]:
         begins = not before or before[0].kind in ("STOP", "JOIN")
         marked = _is_marked(tokens, at + 1)
         begins = begins or (marked and before[0].kind == "CUE")
-        metric = (token.kind == "LENGTH" and token.unit == "mm" and begins) or token.kind == "NUMBER"
+        metric = (token.is_mm and begins) or token.kind == "NUMBER"
         whole = metric and token.text[:1].isdigit() and token.numbers[0] == int(token.numbers[0])
         free = not before or (before[0].kind not in ("PIECE", "MEASURE", "PREP", "LIMIT", "AT"))
         free = free and not _is_speed(tokens[:at])
         if _is_beside_ring(token, before, at > 0 and tokens[at - 1].kind == "DET"):
             whole = free = token.numbers[0] == int(token.numbers[0])
-        does = tokens[at + 1].value in _DOING or _is_stopped(tokens, at + 1) or marked
+        that = tokens[at + 1].text.casefold() == _THAT and at + 2 < len(tokens)  # 'a fifty that never gets beyond 25 m'
+        does = tokens[at + 1 + that].value in _DOING or _is_stopped(tokens, at + 1) or marked
         if whole and free and _FOCALS[0] <= token.numbers[0] <= _FOCALS[1] and does:
             tokens[at] = token.as_("FOCAL", unit="mm")
             if marked and tokens[at + 1].kind == "MEASURE":
@@ -105,7 +109,7 @@ def _is_speed(before: list[Token]) -> bool:
 def _is_beside_ring(token: Token, before: list[Token], led: bool) -> bool:
     """'with this adapter 58mm hits infinity at 3 m': no plain ring is so long. `led`: 'with the ring my 58 hits it'."""
     ring = bool(before) and (before[0].kind, before[0].value) == ("PIECE", "adapter")
-    metric = (token.kind == "LENGTH" and token.unit == "mm") or (led and token.kind == "NUMBER")
+    metric = token.is_mm or (led and token.kind == "NUMBER")
     return ring and metric and token.numbers[0] >= _LEAST_BEHIND
 
 
@@ -160,7 +164,7 @@ def with_rest_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
 
 
 def _is_focal(token: Token) -> bool:
-    return token.kind in ("FOCAL", "COMBO", "RANGE") or (token.kind == "LENGTH" and token.unit == "mm")
+    return token.kind in ("FOCAL", "COMBO", "RANGE") or token.is_mm
 
 
 def _may_be_focal(tokens: list[Token], at: int) -> bool:
@@ -192,7 +196,8 @@ def _are_two_sides(tokens: list[Token], row: list[int]) -> bool:
     if len(row) != 2:
         return False
     fine = all(len(tokens[place].text.partition(".")[2]) == 2 for place in row)
-    joined = {one.value for one in tokens[row[0] + 1 : row[1]] if one.kind == "JOIN"} <= {",", "and"}
+    between = [one for one in tokens[row[0] + 1 : row[1]] if one.kind == "JOIN" or one.value == _NOT]
+    joined = {one.value for one in between} <= {",", "and"}
     one, other = (tokens[place].numbers[0] for place in row)
     return fine and joined and one >= LEAST_RING and 0 < abs(one - other) <= TWO_APART
 
@@ -268,7 +273,7 @@ def _thick_plates(tokens: list[Token]) -> list[Token]:
 
 
 def _is_plate(token: Token) -> bool:
-    metric = token.kind == "LENGTH" and token.unit == "mm"
+    metric = token.is_mm
     return metric and 0 < token.numbers[0] <= _THICKEST_GLASS
 
 

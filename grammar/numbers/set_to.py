@@ -83,6 +83,6 @@ def _led_by_place(tokens: list[Token], at: int) -> bool:
 
 def _is_lens_at(tokens: list[Token], at: int) -> bool:
     """'at 14 mm f/2.8', 'zoom at 9mm': so short, and of a zoom or a stop beside it, is a focal length, no distance."""
-    near = tokens[at].kind == "LENGTH" and tokens[at].unit == "mm" and tokens[at].numbers[0] < _NEAREST
+    near = tokens[at].is_mm and tokens[at].numbers[0] < _NEAREST
     zoomed = any(one.kind in ("KIND", "MOUNT") and "zoom" in one.text.casefold() for one in tokens)
     return near and (zoomed or (at + 1 < len(tokens) and tokens[at + 1].kind == "FNUM"))

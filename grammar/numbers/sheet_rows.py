@@ -5,11 +5,11 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.words.groups import LAYERS
+from grammar.words.token_kinds import LENGTHS
 from grammar.words.tokens import Token
 
 LAYER: Final = "layer"
 TOTAL: Final = "total"
-_LENGTHS: Final = frozenset(["NUMBER", "LENGTH"])
 _BETWEEN: Final = frozenset(["JOIN", "CUE", "DET", "PREP"])
 _THICKEST_MM: Final = 0.7  # of what is still called sheet
 _MOST_WANTED_MM: Final = 3.0  # what is more is no shim
@@ -129,7 +129,7 @@ def _row_before(tokens: list[Token], end: int) -> list[int]:
     first = end
     while first and (_is_thickness(tokens[first - 1], _THICKEST_MM) or tokens[first - 1].kind == "JOIN"):
         first -= 1
-    return [place for place in range(first, end) if tokens[place].kind in _LENGTHS]
+    return [place for place in range(first, end) if tokens[place].kind in LENGTHS]
 
 
 def _in_mm(token: Token) -> Token:
@@ -139,5 +139,5 @@ def _in_mm(token: Token) -> Token:
 
 
 def _is_thickness(token: Token, most: float) -> bool:
-    metric = token.kind in _LENGTHS and token.unit in ("", "mm") and not token.text.isalpha()
+    metric = token.may_be_mm and not token.text.isalpha()
     return metric and len(token.numbers) == 1 and 0 < token.numbers[0] <= most

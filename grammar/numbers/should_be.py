@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.words.groups import SWAPS
+from grammar.words.token_kinds import LENGTHS
 from grammar.words.tokens import Token
 from grammar.words.written import STOPS
 
@@ -19,7 +20,6 @@ _WITH: Final = "with"
 _FOR_WHICH: Final = frozenset(["for", "with", "by", "of"])
 _TWO: Final = 2
 _AHEAD: Final = 3  # tokens at most from the words to the number that is right
-_LENGTHS: Final = frozenset(["NUMBER", "LENGTH"])
 _BETWEEN: Final = frozenset(["CUE", "DET", "PREP", "MEASURE"])
 _OF_LENS: Final = frozenset(["LENS", "KIND"])
 _IDLE: Final = frozenset(["DET", "FILLER", "LETTER"])  # before the piece: 'the proper cup', 'a cup'
@@ -69,7 +69,7 @@ def _with_mikes(tokens: list[Token]) -> list[Token]:
 def _leave_out(tokens: list[Token], at: int) -> None:
     """'a 2 mm plate on E instead of the proper cup': where a ring is told by its length, what it stands for is none."""
     rings = [n for n in range(at) if tokens[n].kind == "PIECE"]
-    sized = any({one.kind for one in (*tokens[max(0, n - 1) : n], *tokens[n + 1 : n + 2])} & _LENGTHS for n in rings)
+    sized = any({one.kind for one in (*tokens[max(0, n - 1) : n], *tokens[n + 1 : n + 2])} & LENGTHS for n in rings)
     other = next((n for n in range(at + 1, len(tokens)) if tokens[n].kind not in _IDLE), None)
     if sized and other is not None and tokens[other].kind == "PIECE":
         tokens[other] = tokens[other].as_("CUE")
@@ -166,7 +166,7 @@ def _behind(tokens: list[Token], at: int) -> int | None:
 
 
 def _is_length(token: Token) -> bool:
-    return token.kind in _LENGTHS and len(token.numbers) == 1 and token.unit in ("", "mm") and not token.text.isalpha()
+    return token.kind in LENGTHS and len(token.numbers) == 1 and token.unit in ("", "mm") and not token.text.isalpha()
 
 
 def _measured(tokens: list[Token], right: int) -> int | None:

@@ -13,6 +13,7 @@ _BETWEEN: Final = frozenset(["VERB", "PREP", "FILLER", "CUE"])
 _MARKED: Final = "mark"  # the value of words that something is engraved by
 _LARGER: Final = frozenset(["RATIO", "TIMES"])
 _GLASS: Final = frozenset(["PIECE", "LENS", "KIND", "CROP"])  # behind a factor they say whose it is
+_FAR: Final = 2.0  # times
 _FIRST: Final = 2  # tokens from the word for the ring to its number
 
 
@@ -39,7 +40,12 @@ def _shares_told(tokens: list[Token]) -> list[Token]:
 
 
 def _beside_t_stop(tokens: list[Token]) -> list[Token]:
-    told = [at for at, one in enumerate(tokens) if one.kind == "NUMBER" and _is_stop(one)]
+    passed = next(one.numbers[0] for one in tokens if one.kind == "TSTOP")
+    # one lens's stop by its hole is near that by its light: in 'T2.2 on the 25' the other number is the lens
+    told = [
+        at for at, one in enumerate(tokens)
+        if one.kind == "NUMBER" and _is_stop(one) and passed / _FAR <= one.numbers[0] <= passed * _FAR
+    ]  # fmt: skip
     if len(told) == 1:
         at = told[0]
         tokens[at] = tokens[at].as_("FNUM")

@@ -7,6 +7,7 @@ from typing import Final
 
 from grammar.things.casting import DRAWN, MAY_REDUCE, OPTICAL, SPACER
 from grammar.things.marked_lens import is_marked_lens
+from grammar.words.token_kinds import METRES
 from grammar.words.tokens import Token, is_plural
 
 HEADS: Final = frozenset(["LENS", "BODY", "PIECE", "FRAME", "MOUNTWORD"])
@@ -19,7 +20,6 @@ _KNOWN: Final = frozenset(["same", "one-ring"])  # told of a piece that was spok
 # between a piece and its length: 'a tube of 60', 'a helicoid adds 8 mm', 'ring is 1mm, 135mm lens'
 _ITS: Final = frozenset(["of", "added", "be"])
 _FOCALS: Final = frozenset(["FOCAL", "COMBO", "RANGE", "LENGTH"])
-_FAR: Final = frozenset(["m", "ft"])
 _SHORTEST_LENS_MM: Final = 20
 _THINNEST_MM: Final = 3.0  # of what is put under a ring, and no lens
 _LEAST_LENS: Final = {"bellows": 20.0, "helicoid": 28.0, SPACER: 40.0}  # mm, of what is no length of such a piece
@@ -139,7 +139,7 @@ def _behind_head(out: list[Token], back: int, tokens: list[Token], at: int, told
             return token  # 'a 10 mm tube, 50 mm': the lens's
     stopped = token.kind in ("FNUM", "COMBO") or _is_stopped(tokens, at)
     stop_of_piece = stopped and _is_of_piece(out, back)  # '20mm tube, f11'
-    of_lens = _is_body(out, back) and (_is_of_lens(token) or token.unit in _FAR)  # 'on an FF body, 28mm', 'at 3 m'
+    of_lens = _is_body(out, back) and (_is_of_lens(token) or token.unit in METRES)  # 'on an FF body, 28mm', 'at 3 m'
     of_lens = of_lens or (_is_ring(out, back) and is_marked_lens(token, told))
     heads = head.kind in HEADS or head.kind == _TAIL
     return token.as_(_TAIL, implies=(token.kind,)) if heads and not (stop_of_piece or of_lens) else token
@@ -164,7 +164,7 @@ def _is_rather_lens(out: list[Token], back: int, tokens: list[Token], at: int) -
     thin = [one for one in rest if one.kind == "LENGTH" and one.numbers[0] <= _THINNEST_MM]
     of_mount = back > 0 and out[back - 1].kind == "MOUNT"
     plain = ring.kind == "PIECE" and ring.value == "adapter" and (of_mount or bool(thin))
-    metric = token.kind == "LENGTH" and token.unit == "mm" and token.text[-1:].isalpha()
+    metric = token.is_mm and token.text[-1:].isalpha()
     others = len(rest) > len(thin)
     return plain and metric and not others and token.numbers[0] == int(token.numbers[0]) >= _SHORTEST_LENS_MM
 
@@ -174,7 +174,7 @@ def _is_before_pair(tokens: list[Token], at: int) -> bool:
     token, ahead = tokens[at], tokens[at + 1 : at + 4]
     pair = [one.kind for one in ahead] in (["MOUNT", "LINK", "MOUNT"], ["MOUNT", "PREP", "MOUNT"])
     lens = any(one.kind in _FOCALS and one.numbers[0] >= _SHORTEST_LENS_MM for one in tokens[at + 4 :])
-    short = token.kind == "LENGTH" and token.unit == "mm" and token.numbers[0] < _SHORTEST_LENS_MM
+    short = token.is_mm and token.numbers[0] < _SHORTEST_LENS_MM
     return pair and short and lens and ahead[1].value in ("to", "", "-")
 
 

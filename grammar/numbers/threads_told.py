@@ -8,13 +8,13 @@ from engine.base.units import MM_PER_INCH
 from grammar.numbers.crests import is_screw
 from grammar.numbers.measured_lengths import WIDTHS
 from grammar.words.groups import FEMALE, METRIC
+from grammar.words.token_kinds import CHOICES
 from grammar.words.tokens import Token
 from grammar.words.written import STOPS
 
 _WIDTHS: Final = (10.0, 130.0)  # mm, that a thread may be wide
 _PITCHES: Final = (0.3, 2.0)  # mm
 _NO_PITCH: Final = frozenset(["PITCH", "THREAD", "PIECE", "LINK", "BODY", "FNUM", "STOPS"])
-_EITHER: Final = frozenset(["or", "vs"])
 _WIDE: Final = "wide"
 _NUMBER_AND_PITCH: Final = 2
 _ROUGHLY: Final = "ish"  # so is told what was held against a rule; no focal length is
@@ -60,7 +60,7 @@ def with_led_apart(tokens: list[Token]) -> list[Token]:
 def _without_either(tokens: list[Token]) -> list[Token]:
     """'26 tpi or metric', 'is it 1.0 or 0.75 pitch': of two pitches set side by side neither is told."""
     for at, token in enumerate(tokens):
-        if token.kind != "JOIN" or token.value not in _EITHER or not 0 < at < len(tokens) - 1:
+        if token.kind != "JOIN" or token.value not in CHOICES or not 0 < at < len(tokens) - 1:
             continue
         one, other = tokens[at - 1], tokens[at + 1]
         ends = [place for place in (at - 1, at + 1) if tokens[place].kind == "PITCH" or _may_be_pitch(tokens[place])]
@@ -94,9 +94,7 @@ def _is_stop(tokens: list[Token], at: int) -> bool:
 def _may_be_pitch(token: Token) -> bool:
     """A bare fraction, 'x 0.75', or so short a length in mm, as pitches are long."""
     fraction = (token.kind == "NUMBER" and "." in token.text) or _is_by(token)
-    return (fraction or (token.kind == "LENGTH" and token.unit == "mm")) and (
-        _PITCHES[0] <= token.numbers[0] <= _PITCHES[1]
-    )
+    return (fraction or token.is_mm) and (_PITCHES[0] <= token.numbers[0] <= _PITCHES[1])
 
 
 def _tells_width(token: Token) -> bool:

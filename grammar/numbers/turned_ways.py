@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.words.groups import READS, SCALE
+from grammar.words.token_kinds import METRES
 from grammar.words.tokens import Token
 
 _TURNS_ASKED: Final = "turns-q"
@@ -17,9 +18,11 @@ _TURNED: Final = frozenset(["TURNS", "DEGREES"])
 _STOPPED: Final = frozenset(["FNUM", "COMBO", "FOCAL"])
 _PLACED: Final = frozenset(["on", "at", "to"])
 _DESCRIBING: Final = frozenset(["NUMBER", "LENGTH", "MOUNT", "LINK", "TIMES"])  # before another ring than the lens's
-_METRES: Final = frozenset(["m", "ft"])
 _MOST_METRES: Final = 100.0
 _WORDS: Final = 3
+_FACTORS: Final = frozenset([1.4, 1.7, 2.0, 0.7, 0.71, 0.72])  # of converters and reducers
+
+_ONE: Final = frozenset(["a", "an", "my", "another"])  # before a lens that is on the ring
 
 
 def with_turned_ways(tokens: list[Token], told: frozenset[str]) -> list[Token]:
@@ -29,7 +32,7 @@ def with_turned_ways(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     turned = any(token.kind in _TURNED for token in out)
     if turned != (_LEAD in told) or not told & {_TURNS_ASKED, _LEAD}:
         return out  # a turn told with what it moves tells what a turn is for
-    ways = [at for at, token in enumerate(out) if token.kind == "LENGTH" and token.unit == "mm"]
+    ways = [at for at, token in enumerate(out) if token.is_mm]
     if len(ways) == 1 and out[ways[0]].numbers[0] <= _LONGEST_MM and not any(one.kind in _STOPPED for one in out):
         out[ways[0]] = out[ways[0]].as_("KEYED", value="travel")
     return out
@@ -44,11 +47,24 @@ def _with_marked_lens(tokens: list[Token]) -> list[Token]:
         while behind < len(tokens) and tokens[behind].kind == "MOUNT":
             behind += 1
         ring = behind < len(tokens) and (tokens[behind].kind, tokens[behind].value) == ("PIECE", "adapter")
-        whole = token.kind == "LENGTH" and token.unit == "mm" and token.numbers[0] == int(token.numbers[0])
+        whole = token.is_mm and token.numbers[0] == int(token.numbers[0])
         if ring and whole and token.numbers[0] >= _LEAST_LENS:
             lens = [*tokens[:at], token.as_("FOCAL"), *tokens[at + 1 : behind]]
             return [*lens, Token("CUE", "", tokens[behind].column), *tokens[behind:]]
     return tokens
+
+
+def with_turned_into(tokens: list[Token]) -> list[Token]:
+    """'what does the 1.4 turn f2.5 into': a converter, and no part of a turn of a thread."""
+    out: list[Token] = []
+    for at, token in enumerate(tokens):
+        after = tokens[at + 1 : at + 4]
+        into = any(one.text.casefold() == "into" for one in after)
+        factor = token.kind == "TURNS" and token.text.endswith("turn") and token.numbers[0] in _FACTORS
+        told = factor and into and after[0].kind in ("FNUM", "NUMBER", "LENGTH", "FOCAL", "LETTER")
+        times = token.as_("TIMES", text=f"{token.numbers[0]:g}x", unit="", value="") if told else token
+        out += [times, Token("CUE", "turn", token.end)] if told else [token]
+    return out
 
 
 def _with_ring_marks(tokens: list[Token]) -> list[Token]:
@@ -63,9 +79,10 @@ def _with_ring_marks(tokens: list[Token]) -> list[Token]:
         said = any(one.value == "does" or READS in one.groups for _, one in rest)
         found = ahead[1:2] if led else ahead[:1] if said else []
         found = [(n, one) for n, one in found if led or tokens[n - 1].kind != "DET"]  # 'with this ring my 58 hits it'
+        found = [(n, one) for n, one in found if tokens[n - 1].text.casefold() not in _ONE]  # 'same ring on a 24'
         for n, number in found:
             bare = number.kind == "NUMBER" and not number.text.isalpha() and 0 < number.numbers[0] <= _MOST_METRES
-            away = number.kind == "LENGTH" and number.unit in _METRES
+            away = number.kind == "LENGTH" and number.unit in METRES
             behind = tokens[n + 1].kind if n + 1 < len(tokens) else ""
             if (bare and behind not in ("FNUM", "LENS", "MOUNT", "PIECE")) or away:
                 size = number.numbers[0] * (1000.0 if bare else 1.0)

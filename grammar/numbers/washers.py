@@ -37,11 +37,11 @@ def tell_washers(tokens: list[Token], told: frozenset[str]) -> None:
         return
     for at in range(len(tokens) - 1):
         between = tokens[at + 1].kind == "PREP" and tokens[at + 1].value == "between"
-        if between and tokens[at].kind == "LENGTH" and tokens[at].unit == "mm":
+        if between and tokens[at].is_mm:
             tokens.insert(at + 1, Token("PIECE", "ring", tokens[at].column, "adapter"))  # 'a 3 mm gap between ...'
             return
     for at in range(1, len(tokens) - 1):
-        sized = tokens[at - 1].kind == "LENGTH" and tokens[at - 1].unit == "mm"
+        sized = tokens[at - 1].is_mm
         placed = tokens[at + 1].kind == "PREP" and tokens[at + 1].value in _WHERE
         if _SPACER_CUE in told and tokens[at].kind == "CUE" and sized and placed:
             thin = told & _AFTER and tokens[at - 1].numbers[0] <= _THICKEST_SHIM_MM  # beside the ring of before
@@ -65,7 +65,7 @@ def _tell_shim(tokens: list[Token], asks_far: bool) -> None:
         of = at + 2 < len(tokens) and tokens[at + 1].value == "of"
         size, rest = (tokens[at + 2], at + 3) if of else (tokens[at - 1] if at else word, at + 1)
         where = next((one for one in tokens[rest : rest + _NEAR] if one.kind not in _SMALL), None)
-        bare = size.kind in ("NUMBER", "TIMES") or (size.kind == "LENGTH" and size.unit == "mm")
+        bare = size.kind in ("NUMBER", "TIMES") or size.is_mm
         there = word.text.casefold().startswith(_WASHER) and _is_led_with(tokens, at if of else at - 1)
         bare = bare and (asks_far or there)
         put = (where is not None and PUT_WHERE in where.groups) or _is_joined(tokens, at if of else at - 1)
@@ -98,7 +98,7 @@ def _tell_sheet(tokens: list[Token]) -> None:
         if rest < len(tokens) and (tokens[rest].kind == "PIECE" or SHEETS in tokens[rest].groups):
             rest += 1
         where = next((one for one in tokens[rest : rest + _NEAR] if one.kind not in _SMALL), None)
-        bare = size.kind == "NUMBER" or (size.kind == "LENGTH" and size.unit == "mm")
+        bare = size.kind == "NUMBER" or size.is_mm
         if bare and where is not None and PUT_WHERE in where.groups and 0 < size.numbers[0] <= _THICKEST_SHIM_MM:
             put = tokens.index(where, rest)
             tokens[put] = where.as_("PREP", value="behind")

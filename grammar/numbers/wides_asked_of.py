@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.words.token_kinds import CLAUSE_ENDS
 from grammar.words.tokens import Token
 
 _WIDE: Final = "wide"
@@ -13,7 +14,6 @@ _MEASURED: Final = frozenset(
 )
 _SMALL: Final = frozenset(["CUE", "DET", "VERB"])
 _NEAR: Final = 4  # tokens before, in which what is so wide would stand
-_ENDS: Final = frozenset(["JOIN", "STOP", "MARK"])
 _LENS: Final = frozenset(["FOCAL", "COMBO", "RANGE", "NAMED", "LENS"])
 _OF_LENSES: Final = frozenset(
     [
@@ -56,7 +56,7 @@ def _is_said_of(tokens: list[Token], at: int) -> bool:
     if at and tokens[at - 1].kind == "FORMAT":
         return False  # 'a 16 mm era 12mm wide'
     for token in reversed(tokens[max(0, at - _NEAR) : at]):
-        if token.kind in _ENDS:
+        if token.kind in CLAUSE_ENDS:
             return False
         if token.kind in _MEASURED:
             return True

@@ -59,7 +59,7 @@ def readings_of(phrases: list[Phrase], cast: Cast, told: frozenset[str]) -> Read
     out = Readings()
     if any(isinstance(phrase, Between) and phrase.token.kind == "TARGET" for phrase in phrases):
         told = told | {"infinity-at"} if "cover" not in told else told  # 'the moon is sharp at 20 m' tells a mark
-    for at, phrase in enumerate(phrases):
+    for phrase in phrases:
         if not isinstance(phrase, Between):
             continue
         if phrase.sort == "limit":
@@ -67,7 +67,7 @@ def readings_of(phrases: list[Phrase], cast: Cast, told: frozenset[str]) -> Read
         elif phrase.sort == "setting":
             _setting(out, phrase.token, told)
         elif phrase.sort == "value":
-            _value(out, phrase.token, phrases[at - 1] if at else None, told)
+            _value(out, phrase.token, told)
     _marked(out, phrases, cast, told)
     if "plain-piece" in told:
         out.limits["without_glass"] = True
@@ -157,7 +157,7 @@ def _limit(out: Readings, token: Token) -> None:
         out.faults.append((token, "one of 'with glass' and 'without glass', not both"))
 
 
-def _value(out: Readings, token: Token, before: Phrase | None, told: frozenset[str]) -> None:
+def _value(out: Readings, token: Token, told: frozenset[str]) -> None:
     kind, numbers = token.kind, token.numbers
     if kind in _PLAIN:
         out.keep(_PLAIN[kind], f"{numbers[0]:.3g}" if kind == "STOPS" else f"{numbers[0]:g}")

@@ -45,7 +45,7 @@ def _with_lens_behind(tokens: list[Token]) -> list[Token]:
     at, token = lengths[0], tokens[lengths[0]]
     last = max(n for n, one in enumerate(tokens) if one.kind == "DIOPTRE" or one.value in _GLASS)
     beside = 0 < at - last <= _BESIDE and all(one.kind in ("JOIN", "DET", "STOP") for one in tokens[last + 1 : at])
-    metric = token.kind == "LENGTH" and token.unit == "mm" and token.numbers[0] >= _SHORTEST
+    metric = token.is_mm and token.numbers[0] >= _SHORTEST
     if beside and metric and (at - last > 1 or token.numbers[0] not in FRONT_SIZES):
         apart = Token("CUE", "", token.column)  # so that it is no length of that glass
         return [*tokens[: last + 1], apart, token.as_("FOCAL"), *tokens[at + 1 :]]

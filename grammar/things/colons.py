@@ -7,6 +7,8 @@ from typing import Final
 from grammar.words.tokens import Token
 
 _SEVERAL: Final = 2
+_OF_BODY: Final = frozenset(["BODY", "DET", "FORMAT", "FRAME", "FILLER"])  # what may stand about a body's mount
+_FITTING: Final = frozenset(["fit", "fits", "work on", "go on"])
 _PUT: Final = frozenset(["on", "to", "for"])
 _THINGS: Final = frozenset(["LENGTH", "FNUM", "COMBO", "MOUNT", "LENS", "BODY", "NUMBER"])
 
@@ -29,17 +31,27 @@ def _with_row_before_body(tokens: list[Token]) -> list[Token]:
     if colon is None:
         return list(tokens)
     row = [one for one in tokens[colon + 1 :] if one.kind not in ("DET", "STOP")]
-    mounts = [one for one in row if one.kind == "MOUNT"]
-    if len(mounts) < _SEVERAL or any(one.kind not in ("MOUNT", "JOIN", "LENS", "FILLER") for one in row):
+    mounts = [one for one in row if _is_mount(one)]
+    others = [one for one in row if one not in mounts and one.kind not in ("JOIN", "LENS", "FILLER")]
+    if len(mounts) < _SEVERAL or others:
         return list(tokens)
     start = colon
-    while start and tokens[start - 1].kind in ("BODY", "MOUNT", "DET", "FORMAT", "FRAME"):
+    while start and (tokens[start - 1].kind in _OF_BODY or _is_mount(tokens[start - 1])):
         start -= 1
-    put_on = start and tokens[start - 1].kind == "PREP" and tokens[start - 1].value in _PUT
-    if not put_on or not any(one.kind == "MOUNT" for one in tokens[start:colon]):
+    led = tokens[start - 1] if start else None
+    put_on = led is not None and led.kind == "PREP" and led.value in _PUT
+    fits = led is not None and led.kind == "CUE" and led.text.casefold() in _FITTING  # 'which fit E: OM, M42'
+    if not (put_on or fits) or not any(map(_is_mount, tokens[start:colon])):
         return list(tokens)
-    named = [one for one in row if one.kind in ("MOUNT", "JOIN")]
+    named = [one for one in row if _is_mount(one) or one.kind == "JOIN"]
     head = Token("LENS", "lenses", mounts[-1].column)
     ends = [one for one in tokens[colon + 1 :] if one.kind == "STOP"][-1:]
     apart = Token("STOP", ";", named[0].column, ";")
-    return [*tokens[: start - 1], apart, *named, head, *tokens[start - 1 : colon], *ends]
+    on = [Token("PREP", "on", tokens[start].column, "on")] if fits else []
+    first = start if fits else start - 1
+    return [*tokens[:first], apart, *named, head, *on, *tokens[first:colon], *ends]
+
+
+def _is_mount(token: Token) -> bool:
+    """A mount, or the letter of one: 'K', 'F'."""
+    return token.kind == "MOUNT" or (token.kind == "LETTER" and token.text.isupper())

@@ -98,4 +98,4 @@ def _word(behind: list[Token], group: str, start: int) -> int | None:
 
 def _is_length(token: Token) -> bool:
     number = token.kind == "NUMBER" and not token.text[:1].isalpha()
-    return (number or (token.kind == "LENGTH" and token.unit == "mm")) and 1 <= token.numbers[0] <= _LONGEST
+    return (number or token.is_mm) and 1 <= token.numbers[0] <= _LONGEST

@@ -8,7 +8,7 @@ from grammar.words.groups import CAMERA_BUILD
 from grammar.words.tokens import Token
 
 FULL_FRAME: Final = "35mm-full-frame"
-_LONGEST_LENS: Final = 600.0  # mm, of a bare number
+LONGEST_LENS: Final = 600.0  # mm, of a bare number
 _FILM_MM: Final = 35.0
 _ENLARGER: Final = "enlarger"
 _FOR: Final = frozenset(["made-for", "for", "from"])
@@ -28,7 +28,7 @@ def is_film_enlarged(tokens: list[Token], at: int) -> bool:
 def _has_other_focal(tokens: list[Token], at: int) -> bool:
     """Whether a focal length is told besides, with its stop or close behind, that is no piece's length."""
     near = range(at + 1, min(at + _NEAR, len(tokens)))
-    lengths = (n for n in near if tokens[n].kind == "LENGTH" and tokens[n].unit == "mm")
+    lengths = (n for n in near if tokens[n].is_mm)
     alone = any(n + 1 >= len(tokens) or tokens[n + 1].kind not in _OF_PIECES for n in lengths)
     return alone or any(one.kind == "COMBO" for one in tokens)
 
@@ -38,7 +38,7 @@ def is_film_on(tokens: list[Token], at: int) -> bool:
     rest = tokens[at + 1 : at + 3]
     film = tokens[at].kind == "NUMBER" and bool(tokens[at].ids) and "format" in tokens[at].implies
     lit = [one.kind for one in rest] in (["PREP", "AREA"], ["PREP", "FORMAT"]) and rest[0].value == "on"
-    return film and lit and tokens[at].numbers[0] > _LONGEST_LENS
+    return film and lit and tokens[at].numbers[0] > LONGEST_LENS
 
 
 def past_build(tokens: list[Token], at: int) -> Token | None:

@@ -6,7 +6,7 @@ from typing import Final
 
 from grammar.kinds import COVERAGE
 from grammar.things.casting import DRAWN, OPTICAL
-from grammar.things.film_enlarged import FULL_FRAME, is_film_enlarged, is_film_on, past_build
+from grammar.things.film_enlarged import FULL_FRAME, LONGEST_LENS, is_film_enlarged, is_film_on, past_build
 from grammar.things.standins import STANDIN
 from grammar.words.groups import CROP, FILM_LIKE, LIT, VIDEO_TUBE
 from grammar.words.tokens import Token
@@ -114,8 +114,7 @@ def _is_told_of_chip(tokens: list[Token], at: int) -> bool:
     if not (token.kind == "FRACTION" or (inches and not away)) or "format" not in token.implies:
         return False
     behind = [one for one in tokens[max(0, at - 3) : at] if one.kind not in ("CUE", "DET", "VERB")]
-    is_it = at > 1 and tokens[at - 1].value == "be" and tokens[at - 2].kind == "BODY"  # 'my camera is 2/3"'
-    return is_it or (bool(behind) and behind[-1].kind == "FRAME")
+    return bool(behind) and (behind[-1].kind == "FRAME" or (behind[-1].kind, tokens[at - 1].value) == ("BODY", "be"))
 
 
 def _is_said_again(tokens: list[Token], at: int) -> bool:
@@ -173,7 +172,7 @@ def _told(tokens: list[Token], at: int) -> Token:
     if (
         token.kind == "NUMBER"
         and token.numbers[0] >= _OF_FILM
-        and ((after is not None and after.kind in _OF_LENS) or _is_put_on(before, after))
+        and ((after is not None and after.kind in _OF_LENS) or _is_put_on(token, before, after))
     ):
         return token.as_("FORMAT")
     if token.unit == "in":
@@ -236,10 +235,10 @@ def _crop_is_asked(tokens: list[Token], at: int) -> bool:
     return "/" in tokens[at].value or any(CROP in one.groups for one in tokens[max(0, at - _NEAR) : at])
 
 
-def _is_put_on(before: Token | None, after: Token | None) -> bool:
-    """'60 on 645 in full frame terms'."""
+def _is_put_on(token: Token, before: Token | None, after: Token | None) -> bool:
+    """'60 on 645 in full frame terms', '80 on 645, equivalent': no lens is so long."""
     placed = before is not None and before.kind == "PREP" and before.value == "on"
-    return placed and after is not None and after.kind == "PREP"
+    return placed and (token.numbers[0] > LONGEST_LENS or (after is not None and after.kind == "PREP"))
 
 
 def _is_frame_beside(tokens: list[Token], at: int) -> bool:
@@ -248,7 +247,7 @@ def _is_frame_beside(tokens: list[Token], at: int) -> bool:
     A part of an inch is no focal length that people tell twice.
     """
     token = tokens[at]
-    focals = [one.numbers[0] for one in tokens if one.kind == "COMBO" or (one.kind == "LENGTH" and one.unit == "mm")]
+    focals = [one.numbers[0] for one in tokens if one.kind == "COMBO" or one.is_mm]
     bare = [one.numbers[0] for one in tokens if one.kind == "NUMBER" and one.text.isdecimal()]
     focals = focals or [one for one in bare if one >= _SHORTEST]
     around = [one for one in tokens[max(0, at - 1) : at + 2] if one is not token]

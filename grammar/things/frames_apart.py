@@ -5,16 +5,17 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.words.groups import FRAME_NAMED
+from grammar.words.token_kinds import SIZES
 from grammar.words.tokens import Token
 
-SIZES: Final = "size-against"  # the cue of the words that set sizes against each other
-SIZE: Final = "frame-size"  # and that of those that ask how large one is
+_AGAINST: Final = "size-against"  # the cue of the words that set sizes against each other
+_HOW_LARGE: Final = "frame-size"  # and that of those that ask how large one is
+_OF_THREAD: Final = "pitch"  # which is asked in mm too, and no frame has one
 _FRAMES: Final = frozenset(["FORMAT", "AREA", "MOUNT"])
 _NUMBERS: Final = frozenset(["LENGTH", "FRACTION", "NUMBER", "RANGE"])  # that may be the name of a format
 _BETWEEN: Final = frozenset(["CUE", "JOIN", "DET", "FILLER", "MARK", "STOP", "VERB", "FRAME", "BODY", "SHARE", "PREP"])
 _ON: Final = frozenset(["on", "with"])  # what is put on a frame is a lens, and no other frame
 _LONGER: Final = "longer"
-_LENGTHS: Final = frozenset(["NUMBER", "LENGTH", "FOCAL"])
 _ON_FRAME: Final = 3  # tokens: a length, 'on', a frame
 _SHORTEST: Final = 6.0  # mm, of a lens
 _PAIR: Final = 2
@@ -25,8 +26,8 @@ def with_frames_apart(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     tokens = _with_lenses_by_frames(tokens)
     places = [at for at, token in enumerate(tokens) if _may_be(token)]
     others = [token for at, token in enumerate(tokens) if at not in places]
-    asked = (SIZES in told and len(places) >= _PAIR) or (SIZE in told and len(places) == 1)
-    if not asked or any(_is_another(token) for token in others):
+    asked = (_AGAINST in told and len(places) >= _PAIR) or (_HOW_LARGE in told and len(places) == 1)
+    if not asked or _OF_THREAD in told or any(_is_another(token) for token in others):
         return tokens
     out: list[Token] = []
     for at, token in enumerate(tokens):
@@ -52,7 +53,7 @@ def _with_lenses_by_frames(tokens: list[Token]) -> list[Token]:
         out.append(token)
         row, ends = tokens[at + 1 : at + 3], tokens[at + 3 : at + 4]
         put_on = at > 0 and tokens[at - 1].value in _ON and (token.kind == "FORMAT" or FRAME_NAMED in token.groups)
-        lens = len(row) > 1 and _is_article(row[0]) and row[1].kind in _LENGTHS
+        lens = len(row) > 1 and _is_article(row[0]) and row[1].kind in SIZES
         if put_on and lens and (not ends or ends[0].kind in ("JOIN", "STOP")):
             out.append(Token("JOIN", ",", token.column, ","))
     return out
@@ -61,7 +62,7 @@ def _with_lenses_by_frames(tokens: list[Token]) -> list[Token]:
 def _is_on_frame(tokens: list[Token], at: int) -> bool:
     """Whether a whole length stands right before 'on' and a frame: '85mm on full frame', '50 on an mft body'."""
     row = [tokens[at], *(one for one in tokens[at + 1 : at + 4] if one.kind != "DET")]
-    if len(row) < _ON_FRAME or row[0].kind not in _LENGTHS or row[0].unit not in ("", "mm"):
+    if len(row) < _ON_FRAME or row[0].kind not in SIZES or row[0].unit not in ("", "mm"):
         return False
     size = row[0].numbers[0]
     framed = row[2].kind == "FORMAT" or FRAME_NAMED in row[2].groups

@@ -6,10 +6,10 @@ from typing import Final
 
 from grammar.things.casting import Part, part_of
 from grammar.things.phrases import TOWARDS
+from grammar.words.token_kinds import CHOICES
 from grammar.words.tokens import is_plural
 
 _ONE_MORE: Final = frozenset(["", "with"])  # 'and a' leads to one more
-_EITHER: Final = frozenset(["or", "vs"])
 _LENS_LIKE: Final = 16.0  # mm
 _LEAST_BARE: Final = 24.0  # mm, of a lens told without a unit
 _LONGER_THAN_TUBES: Final = 40.0  # mm, of a set's
@@ -24,7 +24,7 @@ def share_heads(parts: list[Part]) -> None:
             continue
         headless = before.noun.head is None and before.sort in ("mount", "length", "factor")
         # 'Super 16 or 1 inch lens': both are what a lens is made for
-        either = before.sort == "frame" and part.sort == "lens" and part.noun.join in _EITHER and bool(part.formats)
+        either = before.sort == "frame" and part.sort == "lens" and part.noun.join in CHOICES and bool(part.formats)
         headless = headless or (either and before.noun.head is None)
         if (
             headless
@@ -56,17 +56,28 @@ def _bodies_each(parts: list[Part]) -> None:
     if not any(one.sort == "lens" or (one.sort == "mount" and not one.is_host) for one in parts):
         return
     each = False  # whether a plural word for bodies alone was said before
-    for at, part in enumerate(parts):
+    for part in parts:
         head = part.noun.head
         if part.sort == "body":
             each = not part.mounts and head is not None and is_plural(head)
             continue
         each = each and part.sort == "mount" and part.is_host and head is None and part.noun.role in _ONE_MORE
-        after = parts[at + 1] if at + 1 < len(parts) else None
-        ends = after is not None and after.sort == "body" and after.is_host and after.noun.role in _ONE_MORE
-        alone = part.sort == "mount" and part.is_host and head is None and not part.noun.role
-        if each or (ends and alone):
+        if each:
             part.sort = "body"
+    for at in range(len(parts) - 2, -1, -1):
+        part, after = parts[at], parts[at + 1]
+        ends = after.sort == "body" and after.is_host and after.noun.role in _ONE_MORE
+        alone = part.sort == "mount" and part.is_host and part.noun.head is None and part.noun.role in _ONE_MORE
+        # 'E, Z and L bodies': the one word heads all of its list
+        headed = after.noun.head is not None or part.noun.listed == after.noun.listed
+        if ends and alone and headed and (not part.noun.role or _heads_several(parts[at + 1 :])):
+            part.sort = "body"
+
+
+def _heads_several(after: list[Part]) -> bool:
+    """Whether the list goes on to a word for several bodies: 'customers come with E, Z and L bodies'."""
+    head = next((one.noun.head for one in after if one.noun.head is not None), None)
+    return head is not None and head.kind == "BODY" and is_plural(head)
 
 
 def _is_goal(before: Part, part: Part) -> bool:

@@ -7,9 +7,9 @@ from typing import Final
 from grammar.things.cast import Cast
 from grammar.things.casting import Part
 from grammar.things.phrases import TOWARDS
+from grammar.words.token_kinds import CHOICES
 
 _TWO: Final = 2
-_EITHER: Final = frozenset(["or", "vs"])
 
 
 def house(parts: list[Part]) -> None:
@@ -30,7 +30,7 @@ def house(parts: list[Part]) -> None:
         if one is not part and one.noun.listed == part.noun.listed and one.sort != "piece" and not _is_far(one)
     ]  # fmt: skip
     # 'is MFT or APS-C wider with a 25'
-    frames = all(one.sort == "frame" for one in peers) and any(one.noun.join in _EITHER for one in (part, *peers))
+    frames = all(one.sort == "frame" for one in peers) and any(one.noun.join in CHOICES for one in (part, *peers))
     listed = bool(peers) and not frames and (bool(part.noun.join) or any(one.noun.join for one in peers))
     if part.noun.role not in ("", "with", "for", "of", "in") or listed:
         return

@@ -33,4 +33,4 @@ def with_lens_set_against(tokens: list[Token]) -> list[Token]:
 
 
 def _is_lens_long(token: Token) -> bool:
-    return token.kind == "LENGTH" and token.unit == "mm" and _SHORTEST <= token.numbers[0] <= _LONGEST
+    return token.is_mm and _SHORTEST <= token.numbers[0] <= _LONGEST

@@ -17,6 +17,7 @@ _AMONG: Final = frozenset(["and", "or", "vs", "+", "&", "/", "-", "to", "versus"
 _BEFORE_MADE: Final = frozenset(["DET", "VERB", "PREP", "BODY", "COMBO", "FNUM", "LENGTH"])
 _SMALL: Final = frozenset(["FILLER", "JOIN", "STOP", "VERB", "CUE"])
 _STOPS: Final = frozenset(["f", "t"])  # letters of stops
+_NOT: Final = "not"
 _MOUNT: Final = "mount"
 
 
@@ -87,7 +88,7 @@ def _stands_as_mount(tokens: list[Token], at: int) -> bool:
         return token.text.casefold() not in ("s", "t", "d") or before is None or before.kind != "FILLER" or token.gap
     stands = (
         _among, _in_row, _placed, _in_brackets, _made, _told, _alone, _ends_a_phrase, _behind_format, _likened,
-        _put_instead, _fitting,
+        _put_instead, _fitting, _denied,
     )  # fmt: skip
     return is_told_by_numbers(tokens, at) or any(one(tokens, at) for one in stands)
 
@@ -102,6 +103,13 @@ def _fitting(tokens: list[Token], at: int) -> bool:
         return at > 1 and any(_may_be_mount(one) for one in tokens[max(0, at - 4) : at - 1])
     begins = after is not None and FITTING in after.groups and tokens[at].gap
     return begins and any(_may_be_mount(one) for one in tokens[at + 2 : at + 4])
+
+
+def _denied(tokens: list[Token], at: int) -> bool:
+    """'why not c', 'not z?': all that stands behind the word that denies it."""
+    ends = at + 1 == len(tokens) or tokens[at + 1].kind == "STOP"
+    denied = at > 0 and tokens[at - 1].kind == "VERB" and tokens[at - 1].value == _NOT
+    return ends and denied and tokens[at].text.casefold() not in ARTICLES
 
 
 def _may_be_mount(token: Token) -> bool:

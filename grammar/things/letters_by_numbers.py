@@ -46,7 +46,7 @@ def _of_lens(tokens: list[Token], at: int) -> bool:
         return after.numbers[0] in STOPS and not after.text.isalpha() and not before.text.isalpha()
     if before.kind == "NUMBER":
         ends = after is None or after.kind in ("STOP", "JOIN", "PREP")
-        whole = focal is not None and focal.kind == "LENGTH" and focal.unit == "mm"  # '35mm 2 k'
+        whole = focal is not None and focal.is_mm  # '35mm 2 k'
         bare = (
             focal is not None and focal.kind == "NUMBER" and not focal.text.isalpha()
         )  # '85 2 k on E', '35 2 k, ring?'

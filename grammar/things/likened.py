@@ -6,12 +6,12 @@ from collections.abc import Sequence
 from typing import Final
 
 from grammar.words.groups import LIKENING, PUT_WHERE
+from grammar.words.token_kinds import SIZES
 from grammar.words.tokens import Token
 
 _MOUNTS: Final = frozenset(["MOUNT", "LETTER"])
 _BE: Final = "be"
 _EQUAL: Final = frozenset(["=", "=="])
-_SIZES: Final = frozenset(["LENGTH", "NUMBER", "FOCAL"])
 _PASSED: Final = frozenset(["FILLER", "CUE", "VERB", "DET", "MARK"])  # between the mount and what it is likened to
 _SHORTEST, _LONGEST = 8.0, 1200.0  # mm
 
@@ -51,7 +51,7 @@ def without_itself(tokens: list[Token]) -> list[Token]:
 
 
 def _may_be_focal(token: Token) -> bool:
-    sized = token.kind in _SIZES and len(token.numbers) == 1 and token.unit in ("", "mm") and not token.text.isalpha()
+    sized = token.kind in SIZES and len(token.numbers) == 1 and token.unit in ("", "mm") and not token.text.isalpha()
     return sized and _SHORTEST <= token.numbers[0] <= _LONGEST
 
 

@@ -14,5 +14,5 @@ def is_marked_lens(token: Token, told: frozenset[str]) -> bool:
     """'C to L ring: 50 mm reaches infinity at 7 m'. `told`: what the cues of the line tell."""
     if token.kind in ("FOCAL", "COMBO"):
         return True
-    whole = token.kind == "LENGTH" and token.unit == "mm" and token.numbers[0] == int(token.numbers[0])
+    whole = token.is_mm and token.numbers[0] == int(token.numbers[0])
     return whole and token.numbers[0] >= _LEAST and bool(told & _OF_MARKS)

@@ -7,9 +7,9 @@ from typing import Final
 from grammar.things.cast import Cast
 from grammar.things.casting import Part
 from grammar.things.phrases import TOWARDS
+from grammar.words.token_kinds import CHOICES
 
 AND: Final = frozenset(["and", "+", "&"])
-EITHER: Final = frozenset(["or", "vs"])
 USED: Final = frozenset(["via"])
 _MADE_FOR: Final = "made-for"
 _PUT: Final = frozenset([*TOWARDS, "for", _MADE_FOR])  # before what a lens is put on, or is to be
@@ -152,7 +152,7 @@ class _Placing:
         part, before = self.part, self.before
         joined = self.role in ("", "with") and bool(part.noun.join)
         body = before is not None and before.sort == "body" and before.has_mount and part.is_host
-        either = body and self.role == "" and part.noun.join in EITHER  # 'E body or MFT for M42 lenses'
+        either = body and self.role == "" and part.noun.join in CHOICES  # 'E body or MFT for M42 lenses'
         return joined and (either or _told_of_bodies(part, self.parts)) and self._as("body")
 
     def _beside_body(self) -> bool:
@@ -210,7 +210,7 @@ class _Placing:
 
     def _ends_several(self) -> bool:
         """'an M42 135 plus a projection lens, X': behind the last of several it is what they go on."""
-        listed = self.before is not None and self.before.noun.join in (*AND, *EITHER, ",")
+        listed = self.before is not None and self.before.noun.join in (*AND, *CHOICES, ",")
         others = any(one.has_mount for one in self.cast.lenses[:-1])
         return self.part.is_host and self.part.noun.join == "," and listed and others
 
@@ -272,7 +272,7 @@ def _told_of_bodies(part: Part, parts: list[Part]) -> bool:
 
 def is_focal(part: Part) -> bool:
     token = part.noun.mods[0] if part.sort == "length" and not part.noun.role and len(part.noun.mods) == 1 else None
-    return token is not None and token.kind == "LENGTH" and token.unit == "mm" and token.numbers[0] >= 8
+    return token is not None and token.is_mm and token.numbers[0] >= 8
 
 
 def has_lens(part: Part, before: Part | None, last_lens: Part | None) -> bool:

@@ -6,10 +6,10 @@ from typing import Final
 
 from grammar.things.cast import Cast, merge
 from grammar.things.casting import Part
+from grammar.words.token_kinds import CHOICES
 
 _TWICE: Final = 2
 _OF_MOUNTS: Final = frozenset(["same", "versus", "mix", "which"])  # cues of what is asked of mounts, or of several
-_EITHER: Final = frozenset(["or", "vs"])
 
 
 def put_together(lenses: list[Part]) -> None:
@@ -44,7 +44,7 @@ def body_beside_lens(cast: Cast) -> None:
         return
     lenses = [one for one in cast.lenses if _is_told_as_lens(one)]
     rest = [one for one in cast.lenses if one not in lenses]
-    if len(lenses) != 1 or cast.lenses[1].noun.join in _EITHER:
+    if len(lenses) != 1 or cast.lenses[1].noun.join in CHOICES:
         return
     body = rest[0]
     if body.noun.role == "from" or body.mounts[0].ids[0] == lenses[0].mounts[0].ids[0]:

@@ -91,7 +91,7 @@ def _between_mounts(tokens: list[Token]) -> list[Token]:
         while place >= 0 and tokens[place].kind in _PASSED:
             place -= 1
         size = tokens[place] if place >= 0 else None
-        fine = size is not None and (size.kind == "NUMBER" or (size.kind == "LENGTH" and size.unit == "mm"))
+        fine = size is not None and (size.kind == "NUMBER" or size.is_mm)
         wanted = any(one.value == _WANTED for one in tokens[:at])  # 'i need 9.54 between T2 and M42, only have ...'
         if size is not None and fine and not wanted and "." in size.text and size.numbers[0] <= _THICKEST:
             tokens[place] = size.as_("KEYED", value="thickness", unit="mm")
@@ -163,7 +163,7 @@ def _is_error(tokens: list[Token], at: int) -> bool:
     """Whether what stands before the mounts is by how much the ring behind them is too thick, or too thin."""
     row = tokens[at + 3 : at + 5]
     off = [one.kind for one in row] == ["PIECE", "MEASURE"] and row[1].value == _OFF
-    small = at > 0 and tokens[at - 1].kind in ("NUMBER", "LENGTH") and tokens[at - 1].unit in ("", "mm")
+    small = at > 0 and tokens[at - 1].may_be_mm
     return off and small and 0 < tokens[at - 1].numbers[0] <= _MOST_OFF
 
 
@@ -186,7 +186,7 @@ def _thickness(tokens: list[Token], at: int) -> int | None:
             own = after is not None and after.kind in ("LENS", "KIND", "MOUNT", "FNUM", "MEASURE", "PIECE")
             own = own and not (after is not None and after.kind == "MEASURE" and after.value in _SIZES)  # 'by caliper'
             bare = token.kind == "NUMBER" and "." in token.text
-            metric = token.kind == "LENGTH" and token.unit == "mm" and not _is_lens(token, place == at)
+            metric = token.is_mm and not _is_lens(token, place == at)
             return place if (bare or metric) and 0 <= token.numbers[0] <= _THICKEST and not own else None
         between = token.kind in _PASSED or (token.kind == "PREP" and token.value in ("at", "of"))
         if not (between or (token.kind == "MEASURE" and token.value in _SIZES)):

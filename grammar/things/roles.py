@@ -5,6 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 from typing import Final
 
+from grammar.things import rows_of_mounts as rows
 from grammar.things.cast import Cast, merge
 from grammar.things.casting import OPTICAL, Part, glass_of, part_of
 from grammar.things.each_to_its_own import set_apart
@@ -14,7 +15,6 @@ from grammar.things.housing import house, house_before, house_beside, house_stra
 from grammar.things.marked_lens import is_marked_lens
 from grammar.things.mount_roles import AND, USED, has_lens, is_focal, is_focal_alone, place_mount
 from grammar.things.phrases import TOWARDS, Between, Noun, Phrase
-from grammar.things.rows_of_mounts import HELD, paired, route, rowed, takers, taking, told_of_lens, whole_pieces
 from grammar.things.saying_of import with_said, without_denied
 from grammar.things.splitting import split
 from grammar.things.standins import stands_in
@@ -43,26 +43,26 @@ def cast_of(phrases: list[Phrase], hosts: frozenset[str] = frozenset(), told: fr
     for part in parts:
         part.is_host = bool(part.mounts) and part.mounts[0].ids[0] in hosts
     parts, denied = without_denied(with_said(parts))
-    parts = whole_pieces(parts)
+    parts = rows.threads_of_bodies(rows.whole_pieces(parts))
     if "takes" in told:
-        parts = taking(parts)
-        takers(parts)
-    apart = set_apart(parts) if HELD not in told else ()
-    route(parts)
-    rowed(parts)
+        parts = rows.taking(parts)
+    apart = set_apart(parts) if rows.HELD not in told else ()
+    rows.route(parts)
+    rows.rowed(parts)
     share_heads(parts)
-    told_of_lens(parts)
-    parts = paired(parts, told)
+    rows.hosts_in_row(parts)
+    rows.told_of_lens(parts)
+    parts = rows.paired(parts, told)
     house_before(parts)
     house_beside(parts, hosts)
     house(parts)
-    lit = any(isinstance(one, Between) and one.token.kind in _EXPOSES for one in phrases)
-    if any(isinstance(one, Between) and (one.token.kind, one.token.value) == _WITH_GLASS for one in phrases):
+    between = [one.token for one in phrases if isinstance(one, Between)]
+    lit = {"exposure"} if any(one.kind in _EXPOSES for one in between) else set()
+    if any((one.kind, one.value) == _WITH_GLASS for one in between):
         told = told | {"put-in"}  # 'one with glass in it, 1.2x'
-    cast = Cast(denied=denied, apart=apart, told=told | {"exposure"} if lit else told, hosts=hosts)
+    cast = Cast(denied=denied, apart=apart, told=told | lit, hosts=hosts)
     for at, part in enumerate(parts):
-        before = parts[at - 1] if at else None
-        _place(cast, part, before, parts)
+        _place(cast, part, parts[at - 1] if at else None, parts)
     house_stranger(cast)
     complete(cast)
     cast.swapped = _is_swapped(parts)

@@ -10,6 +10,7 @@ from grammar.things.phrases import TOWARDS
 
 HELD: Final = "held"  # what a cue tells where a thing is one's own
 _FILM_CAMERA: Final = "slr"
+_AND_A: Final = "with"  # the role of what stands behind 'and a'
 _LISTING: Final = frozenset([",", "and", "+"])
 
 
@@ -72,6 +73,13 @@ def _goes_on_from(piece: Part, mount: Part) -> bool:
 
 
 def taking(parts: list[Part]) -> list[Part]:
+    """What is said to take something: a ring its lenses, bodies theirs."""
+    parts = _with_ring_taking(parts)
+    _takers(parts)
+    return parts
+
+
+def _with_ring_taking(parts: list[Part]) -> list[Part]:
     """'the adapter takes F lenses and goes on MFT; mine is a K 28': beside another lens it tells of the ring."""
     for at in range(len(parts) - 2):
         piece, front, rear = parts[at : at + 3]
@@ -85,7 +93,7 @@ def taking(parts: list[Part]) -> list[Part]:
     return parts
 
 
-def takers(parts: list[Part]) -> None:
+def _takers(parts: list[Part]) -> None:
     """'which of E, X and MFT takes a C mount': the several before it are bodies, what they take is the lens."""
     hosts = [part for part in parts if part.sort in ("mount", "lens") and part.is_host and not part.focal]
     taken = [part for part in parts if part.mounts and part not in hosts and part.sort in ("mount", "lens")]
@@ -94,6 +102,34 @@ def takers(parts: list[Part]) -> None:
         for part in hosts:
             part.sort = "body"
         taken[0].sort = "lens"
+
+
+def threads_of_bodies(parts: list[Part]) -> list[Part]:
+    """'a camera with CS thread and a 16 mm C lens': what a camera is told with, before a lens told whole, it has."""
+    for at in range(len(parts) - 2):
+        body, mount, lens = parts[at : at + 3]
+        bare = body.sort == "body" and not body.has_mount and body.noun.head is not None and not body.noun.role
+        alone = mount.sort == "mount" and mount.noun.role == _AND_A and mount.noun.head is None and not mount.focal
+        if bare and alone and lens.mounts and lens.focal and lens.noun.join:
+            body.mounts, body.is_host = list(mount.mounts), mount.is_host
+            return [*parts[: at + 1], *parts[at + 2 :]]
+    return parts
+
+
+def hosts_in_row(parts: list[Part]) -> None:
+    """'a 13 mm D, got a Q and an MFT': beside one lens that is told whole, mounts of bodies in a row are bodies."""
+    if any(part.sort == "body" for part in parts):
+        return
+    bare = [part for part in parts if part.sort == "mount" and part.noun.head is None and not part.focal]
+    rows = [one for one in bare if one.is_host and one.noun.role in ("", "on", _AND_A)]
+    others = [part for part in parts if part.sort in ("lens", "mount", "length") and part not in rows]
+    lens = [part for part in others if part.mounts]
+    told = any(one.focal or one.kinds or one.sort == "length" for one in others)
+    listed = len(rows) > 1 and parts[parts.index(rows[0]) :][: len(rows)] == rows
+    listed = listed and all(one.noun.join or one.noun.role == _AND_A for one in rows[1:])
+    if listed and len(lens) == 1 and told and not lens[0].noun.role:
+        for part in rows:
+            part.sort = "body"
 
 
 def _tells_of(piece: Part, mount: Part) -> bool:

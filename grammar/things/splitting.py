@@ -162,7 +162,7 @@ def _second_name(noun: Noun) -> int:
 def _is_lens_of(mods: list[Token], at: int) -> bool:
     """'85mm APS-C body', '50 mm MFT body': a focal length before the frame or the mount; '35mm F body' is of film."""
     token, behind = mods[at], {one.kind for one in mods[at + 1 :]}
-    metric = token.kind == "LENGTH" and token.unit == "mm"
+    metric = token.is_mm
     return metric and ("FORMAT" in behind or ("MOUNT" in behind and not token.ids))
 
 
@@ -174,7 +174,7 @@ def _is_before_frame(mods: list[Token], at: int) -> bool:
 def _leads_mount(noun: Noun, at: int) -> bool:
     """'58 mm an X body': a length before all else that tells of a body is that of a lens."""
     token, behind = noun.mods[at], noun.mods[at + 1 :]
-    return at == 0 and token.kind == "LENGTH" and token.unit == "mm" and any(one.kind == "MOUNT" for one in behind)
+    return at == 0 and token.is_mm and any(one.kind == "MOUNT" for one in behind)
 
 
 def _is_plural(noun: Noun) -> bool:

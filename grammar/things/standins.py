@@ -5,6 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 from typing import Final
 
+from grammar.words.token_kinds import CLAUSE_ENDS
 from grammar.words.tokens import Token
 
 STANDIN: Final = "~standin"  # what a word implies that stands for a thing
@@ -16,7 +17,6 @@ _DESCRIBES: Final = frozenset(
 _HEADS: Final = frozenset(["LENS", "BODY", "PIECE", "FRAME", "MOUNTWORD", "KIND"])
 _BEGINS: Final = frozenset(["LENGTH", "RANGE", "FNUM", "COMBO", "NUMBER", "MOUNT", "KIND", "LENS"])
 _ENDS: Final = _DESCRIBES | {"LENS", "NUMBER"}
-_CLOSES: Final = frozenset(["JOIN", "STOP", "MARK"])
 _FOR, _ON, _ONE = "for", "on", "one"
 _PASSED: Final = frozenset(["DET", "CUE"])
 _BETWEEN: Final = frozenset(["DET", "FILLER", "UNKNOWN"])
@@ -70,13 +70,13 @@ def _is_thin(before: list[Token], tokens: list[Token]) -> bool:
     """'md 50 on EF, plain 2 mm one': beside a lens that is told by its length, what is so short is a ring."""
     size = before[-1]
     lens = any(one.kind in ("COMBO", "FOCAL") or (one.kind == "LENGTH" and one is not size) for one in tokens)
-    return lens and size.kind == "LENGTH" and size.unit == "mm" and size.numbers[0] < _SHORTEST_LENS_MM
+    return lens and size.is_mm and size.numbers[0] < _SHORTEST_LENS_MM
 
 
 def _ends_piece(tokens: list[Token], at: int) -> bool:
     """Whether it only says once more that a piece is meant."""
     after = tokens[at + 1] if at + 1 < len(tokens) else None
-    return at > 0 and tokens[at - 1].kind == "PIECE" and (after is None or after.kind in _CLOSES)
+    return at > 0 and tokens[at - 1].kind == "PIECE" and (after is None or after.kind in CLAUSE_ENDS)
 
 
 def _is_piece_told(tokens: list[Token], at: int) -> bool:

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import re
+from itertools import pairwise
 from math import log
 from typing import Final
 
 from engine.base.compact import replace
 from grammar.hearing import Heard
-from grammar.kinds import IDENTIFY_MOUNT
+from grammar.kinds import IDENTIFY_MOUNT, LIST_FITS
 from grammar.questions import ALL, Question, Thing
 from grammar.turns.on_what import is_a_body
 from grammar.turns.whom import Meant
@@ -16,8 +17,14 @@ from grammar.turns.whom import Meant
 _HELD: Final = frozenset(["reversed"])  # how a lens is held, which the next one is too
 _ALIKE: Final = frozenset(["look-alike"])
 _SEVERAL: Final = 2
+_THAT: Final = frozenset(["that", "this", "my", "the", "it", "same"])
+_ELSE: Final = "else"  # 'what else'
 _NUMBERS: Final = re.compile(r"\d+(?:\.\d+)?")
 _IN_FRONT: Final = ("front", "reversed", "turned round")  # the one that is turned round
+_ONTO: Final = (
+    "its front", "its nose", "its filter", "onto", "on to it", "in front", "front of", "front thread", "filter thread",
+    "coupl", "stack", "on it", "before it", "ahead of it",
+)  # fmt: skip
 _BEHIND: Final = ("behind", "rear", "on the camera", "on the body")
 _BODIES: Final = frozenset(["body", "bodies", "camera", "cameras", "cam", "slr", "dslr", "mirrorless"])
 
@@ -32,6 +39,8 @@ def lenses_of(
     compared = compared or _of_coupled(heard, said, before)
     if compared:
         return compared
+    if said.intent == LIST_FITS and before.bodies and _is_of_that_body(heard):
+        return ()
     if said.intent == IDENTIFY_MOUNT and len(before.lenses) == len(said.lenses) == 1 and _only_engraved(said.lenses[0]):
         new, old = said.lenses[0], before.lenses[0]  # 'it says 1:1.8 f=50' of the lens that is identified
         focal, stop = new.focal_length_mm or old.focal_length_mm, new.f_number or old.f_number
@@ -43,6 +52,19 @@ def lenses_of(
     if said.intent in _ALIKE and before.lenses and all(part.by_piece for part in heard.cast.lenses):
         return before.lenses  # 'isn't my M42 ring the same': that ring is set against the lens spoken of
     return _beside(heard, said, before) if said.intent in _ALIKE else _lenses(heard, said, before)
+
+
+def _is_of_that_body(heard: Heard) -> bool:
+    """'what else goes on that body', 'which other lenses fit my camera': all that it takes, whatever is on it now."""
+    cast, tokens = heard.cast, heard.line.tokens
+    other = any(not part.is_bare for part in (*cast.lenses, *cast.bodies)) or cast.pieces or cast.frames
+    that = any(
+        (one.kind == "DET" and one.text.casefold() in _THAT and following.kind == "BODY")
+        or (one.kind == "PREP" and one.value == "on" and following.text.casefold() == "it")
+        for one, following in pairwise(tokens)
+    )
+    asked = any(one.kind in ("LENS", "MOUNTWORD") or one.text.casefold() == _ELSE for one in tokens)
+    return that and asked and not other
 
 
 def one_of_several(
@@ -81,6 +103,8 @@ def _beside(heard: Heard, said: Question, before: Question) -> tuple[Thing, ...]
 def _of_coupled(heard: Heard, said: Question, before: Question) -> tuple[Thing, ...]:
     """'on a 200', 'with a 24 reversed', 'a 50 instead of the 28' after a lens turned round before another: which of
     the two is another now, and the one that stays; none where no one of them is."""
+    if len(before.lenses) == 1:
+        return _put_before(heard, said, before.lenses[0])
     if len(before.lenses) != _SEVERAL or not _HELD & set(before.lenses[0].traits):
         return ()
     front, rear = before.lenses
@@ -100,6 +124,16 @@ def _of_coupled(heard: Heard, said: Question, before: Question) -> tuple[Thing, 
     else:
         turned = _apart(new[0], front) <= _apart(new[0], rear)
     return (replace(new[0], traits=front.traits), rear) if turned else (front, replace(new[0], traits=rear.traits))
+
+
+def _put_before(heard: Heard, said: Question, old: Thing) -> tuple[Thing, ...]:
+    """'reversing a 35 on its front' after an 85: the one turned round before the other; none where it stands alone."""
+    new = said.lenses[0] if len(said.lenses) == 1 else None
+    if new is None or not _HELD & set(new.traits) or _HELD & set(old.traits) or not old.focal_length_mm:
+        return ()
+    told = new.focal_length_mm not in (None, old.focal_length_mm) and not said.bodies
+    words = heard.text.casefold()
+    return (new, old) if told and any(word in words for word in _ONTO) else ()
 
 
 def _apart(one: Thing, other: Thing) -> float:

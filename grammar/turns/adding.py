@@ -73,7 +73,7 @@ def with_stacked(heard: Heard, said: Question, before: Question) -> Question:
     elif not heard.tells("adding"):
         return said
     if old is not None and new is not None:
-        rest = tuple(row for row in said.values if row[0] != _FILTERS)
+        rest = said.rest(_FILTERS)
         said = said.with_(values=(*rest, (_FILTERS, f"{old}, {new}")))
     stand = tuple(
         one for one in before.adapters
@@ -88,7 +88,7 @@ def with_stacked(heard: Heard, said: Question, before: Question) -> Question:
 def shimmed(heard: Heard, before: Question) -> Thing | None:
     """'and if I put 0.1 of foil in' after a ring that was measured: that ring, so much thicker."""
     size = heard.readings.values.get(_LAYER) or put_on_top(heard)
-    rings = [one for one in before.adapters if one.piece == _RING and _is_fixed(one)]
+    rings = [one for one in before.adapters if one.piece == _RING and one.is_of_one_length]
     put = any(heard.tells(cue) for cue in _PUT) or put_on_top(heard) is not None
     if size is None or not put or len(rings) != 1 or len(before.adapters) != 1 or "," in size:
         return None
@@ -100,7 +100,7 @@ def put_on_top(heard: Heard) -> str | None:
     """'plus a 0.05 washer', 'if I shim 0.05 more on top': a bare thickness of what comes to the ring of before."""
     size = heard.readings.values.get(_NUMBERS, "")
     comes = heard.tells("adding") or _opens_with_plus(heard)
-    spaces = heard.tells("shim") or heard.tells("spacer") or heard.tells("foil")
+    spaces = heard.tells("shim") or heard.tells("spacer") or heard.tells("foil") or _opens_with_plus(heard)
     number = size.replace(".", "", 1).isdecimal() and 0 < float(size) <= _THICKEST_SHIM
     return size if comes and spaces and number else None
 
@@ -109,7 +109,7 @@ def resized(heard: Heard, before: Question) -> Thing | None:
     """'what if its 0.1 thinner', '2 mm longer' after a ring or tube whose length was told: that piece, so long now."""
     size, drawn = heard.readings.values.get(_THICKNESS), before.said(_EXTENSION)
     by = {group for token in heard.line.tokens for group in token.groups if group in _BY}
-    pieces = [one for one in before.adapters if _is_fixed(one) and (one.piece == _RING or one.piece in DRAWN)]
+    pieces = [one for one in before.adapters if one.is_of_one_length and (one.piece == _RING or one.piece in DRAWN)]
     if size is None or len(by) != 1 or heard.cast.pieces or "," in size or len(before.adapters) != len(pieces):
         return None
     if drawn is not None and not pieces and "," not in drawn:
@@ -121,10 +121,6 @@ def resized(heard: Heard, before: Question) -> Thing | None:
     long = round((pieces[0].thickness_mm or (0.0,))[0] + more, 4)
     noun = "ring" if pieces[0].piece == _RING else (pieces[0].piece or "").replace("-", " ")
     return replace(pieces[0], words=f"{long:g} mm {noun}", thickness_mm=(long, long)) if long > 0 else None
-
-
-def _is_fixed(piece: Thing) -> bool:
-    return piece.thickness_mm is not None and piece.thickness_mm[0] == piece.thickness_mm[1]
 
 
 _RANGED: Final = frozenset(["helicoid", "bellows"])
@@ -144,7 +140,7 @@ def with_rings_joined(said: Question, before: Question) -> Question:
     if size is not None and len(new) == 1 and new[0].thickness_mm is None:
         thick = float(size.split(" ")[0])
         new = (replace(new[0], thickness_mm=(thick, thick)),)
-        said = said.with_(adapters=new, values=tuple(row for row in said.values if row[0] != _THICKNESS))
+        said = said.with_(adapters=new, values=said.rest(_THICKNESS))
     known = {_ends(one) for one in old}
     meets = any(set(one.rear) & set(other.front) or set(other.rear) & set(one.front) for one in old for other in new)
     anew = {_ends(one): one for one in new}

@@ -19,7 +19,9 @@ from grammar.words.groups import FOCAL_NAMED
 from grammar.words.tokens import Token
 
 # cues that a reply may hold without asking anything: 'it is ok, i can do E'
-_IDLE: Final = frozenset(["ok", "right", "will", "can", "sure", "means", "calipers", "it-is"])
+_IDLE: Final = frozenset(
+    ["ok", "right", "will", "can", "sure", "means", "calipers", "it-is", "engraved", "drawn-marks"]
+)
 _PASSED: Final = frozenset(["FILLER", "VERB", "DET", "MARK", "STOP", "UNKNOWN", "CUE", "JOIN"])
 _SIZED: Final = "size"  # of 'measured 66.5': what was asked for was measured
 BODY_MOUNT: Final = "body-mount"
@@ -27,12 +29,13 @@ _ASIDE: Final = frozenset([IDENTIFY_MOUNT, LOOK_ALIKE, DEFINITION, WHY])
 _AT_MOST: Final = 10  # words of a reply
 _PITCHES: Final = (0.2, 3.0)  # mm
 _METRE: Final = 1000.0
+_NEAREST: Final = "close_focus"
 _OF_ANOTHER: Final = frozenset(["flange_to_image", "barrel"])  # told by name, whatever was asked for
 _PIXELS: Final = "pixels"
 # what is asked for -> between which numbers an answer to it lies, in mm; and how many mm a bare number counts
 _LENGTHS: Final = {
     "focal": (2.0, 3000.0, 1.0), "flange_to_image": (3.0, 400.0, 1.0), "circle": (2.0, 400.0, 1.0),
-    "close_focus": (20.0, 30000.0, _METRE), "diameter": (5.0, 150.0, 1.0), "barrel": (15.0, 130.0, 1.0),
+    _NEAREST: (20.0, 30000.0, _METRE), "diameter": (5.0, 150.0, 1.0), "barrel": (15.0, 130.0, 1.0),
     "rear_reach": (0.5, 60.0, 1.0), _PIXELS: (1200.0, 20000.0, 1.0),
 }  # fmt: skip
 
@@ -149,6 +152,8 @@ def _asked_of(before: Question, is_host: bool) -> str:
 def _measured(heard: Heard, before: Question, wants: str) -> Question | None:
     """'58', 'f2', 'about 45.5 mm', '42mm, 1mm pitch': the number that was asked for."""
     tokens = [token for token in heard.line.tokens if token.kind not in _PASSED]
+    if wants == _NEAREST:  # 'the lens says 0.45 m'
+        tokens = [token for token in tokens if token.kind not in ("LENS", "MEASURE")]
     if len(tokens) == 2:  # 'measured 66.5', 'mine measures 20'
         tokens = [token for token in tokens if (token.kind, token.value) != ("MEASURE", _SIZED)]
     if wants in ("thread", "pitch") and not _OF_ANOTHER & heard.readings.values.keys():
@@ -172,7 +177,7 @@ def _measured(heard: Heard, before: Question, wants: str) -> Question | None:
             return None
         lens = replace(before.lenses[0], focal_length_mm=number)
         return _went_on(before, heard, lenses=(lens, *before.lenses[1:]))
-    rest = tuple(row for row in before.values if row[0] != wants)
+    rest = before.rest(wants)
     told = f"{number:g} pixels across" if wants == _PIXELS else mm(number)
     return _went_on(before, heard, values=(*rest, (wants, told)))
 
@@ -217,7 +222,7 @@ def _with_pitch(before: Question, told: list[Token]) -> Question | None:
 
 def _with_thread(before: Question, text: str) -> Question:
     """The question with its thread; of a lens without a mount that thread is what tells it."""
-    values = tuple(row for row in before.values if row[0] not in ("thread", "pitch"))
+    values = before.rest("thread", "pitch")
     intent = before.intent if before.lenses and before.lenses[0].ids else "identify-mount"
     return before.with_(values=(*values, ("thread", text)), intent=intent, follows=True, wants="", instead=())
 

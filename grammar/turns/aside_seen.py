@@ -9,8 +9,10 @@ from grammar.kinds import (
     BUY_PLAN,
     CHAIN,
     COMPARE,
+    COVERAGE,
     DEFINITION,
     DIY_DIMENSION,
+    EXPOSURE_ND,
     FOCUS_VERDICT,
     GEAR_SETTING,
     HAZARD,
@@ -36,7 +38,13 @@ _OF_FOCUS: Final = frozenset(
 )
 _OF_FINDER: Final = frozenset([GEAR_SETTING, WHY])
 _DRAWN: Final = ("magnification", "extension", "field")
+_IF: Final = "if"
 _SLIGHTLY: Final = 0.7  # wording that leans less far one way
+_ENOUGH: Final = 1.0  # evidence that speaks for a kind of question at all
+_OF_OK: Final = 1.5  # what 'ok' alone says of a danger
+_APART: Final = 0.5  # and by how much it is ahead of the next
+# what may be asked in few words of a lens on a body, once it is told how it is put on
+_BESIDE_CHAIN: Final = frozenset([HAZARD, MACRO_DISTANCE, COVERAGE, LIST_FITS, EXPOSURE_ND])
 _MIRRORLESS: Final = "mirrorless"  # value of the words for such a body
 _SEATED: Final = frozenset([CHAIN, FOCUS_VERDICT, WHY, SHIM_CALIBRATION, LOOK_ALIKE, HAZARD, DIY_DIMENSION])
 _AMISS: Final = frozenset([LOOK_ALIKE, HAZARD, WHY, GEAR_SETTING, CHAIN, FOCUS_VERDICT, DEFINITION])
@@ -55,6 +63,8 @@ def checks_a_danger(turn: Turn) -> bool:
 
 def fears_a_danger(turn: Turn) -> bool:
     """'is the yellow tint dangerous', 'can it get mouldy': the words of a danger, and no other lens or body."""
+    if turn.was == HAZARD and turn.tells("same") and turn.tells("harm-word"):
+        return True  # 'same danger with ltm?'
     other = turn.tells("lens-mount", "body-mount", "focal", "ordinal")
     return turn.best == HAZARD and turn.tells("wholly-hazard") and not other
 
@@ -90,14 +100,42 @@ def asks_by_evidence(turn: Turn) -> bool:
     return slight and weighed.weight(turn.was) > 0
 
 
+def spoken_for(turn: Turn) -> str | None:
+    """'mirror in the way?', 'ok for close ups?' after how it is put on: wording leans to that, words speak for else."""
+    weighed = turn.heard.weighed
+    ok = _OF_OK if turn.tells("ok") else 0.0  # 'ok for close ups?' fears nothing
+    asked = {name: weight - (ok if name == HAZARD else 0.0) for name, weight in weighed.ranked}
+    ranked = sorted(((name, asked[name]) for name in asked.keys() & (_BESIDE_CHAIN | {CHAIN})), key=lambda row: -row[1])
+    first, second = (*ranked[:2], ("", 0.0), ("", 0.0))[:2]
+    leant = turn.best == turn.was == CHAIN and weighed.weight(CHAIN) <= 0
+    plain = first[1] >= _ENOUGH and first[1] - second[1] >= _APART
+    worked = turn.tells("autofocus", "iris")  # told with how it is put on
+    return first[0] if leant and plain and turn.tells("short") and not (worked or _tells_more(turn)) else None
+
+
+def speaks_for_else(turn: Turn) -> bool:
+    return spoken_for(turn) is not None
+
+
+def names_a_piece_only(turn: Turn) -> bool:
+    """'with a glass one?' after how a lens is put on: by that, and it is set beside nothing."""
+    cast = turn.heard.cast
+    alone = len(cast.pieces) == 1 and not (cast.lenses or cast.bodies or cast.frames or turn.heard.readings.values)
+    leant = turn.best == COMPARE and turn.heard.weighed.weight(COMPARE) <= 0
+    return turn.was in (CHAIN, FOCUS_VERDICT) and alone and leant and not turn.heard.cues
+
+
 def moves_to_another_body(turn: Turn) -> bool:
-    """'on a Z body?' after infinity at a mark: by another ring, of which nothing is known."""
+    """'on a Z body?' after infinity at a mark, or after whether it gets there: by another ring, which is asked for."""
     bodies, cast = turn.heard.cast.bodies, turn.heard.cast
     here = {id_ for body in turn.before.bodies for id_ in body.ids}
     there = {id_ for part in bodies for mount in part.mounts for id_ in mount.ids}
     other = len(bodies) == 1 and bool(here and there) and not here & there
     idle = turn.best in (None, CHAIN, SHIM_CALIBRATION) and turn.heard.weighed.weight(SHIM_CALIBRATION) <= 0
-    return turn.was == SHIM_CALIBRATION and other and idle and not (cast.pieces or turn.heard.readings.values)
+    verdict = turn.was == FOCUS_VERDICT and turn.best == CHAIN
+    return (
+        (turn.was == SHIM_CALIBRATION or verdict) and other and idle and not (cast.pieces or turn.heard.readings.values)
+    )
 
 
 def doubts_the_name(turn: Turn) -> bool:
@@ -106,7 +144,10 @@ def doubts_the_name(turn: Turn) -> bool:
     alone = len(parts) == 1 and len(parts[0].mounts) == 1 and not (parts[0].focal or parts[0].kinds)
     other = before is not None and bool(before.ids) and alone and not set(parts[0].mounts[0].ids) & set(before.ids)
     cast = turn.heard.cast
-    return other and turn.tells("isnt-that") and not (cast.bodies or cast.pieces or turn.heard.readings.values)
+    supposed = any(one.text.casefold() == _IF for one in turn.heard.line.tokens)  # 'and if it is really a CS lens'
+    could = turn.tells("could-be") and turn.was != IDENTIFY_MOUNT and not supposed  # 'could it be CS'
+    asked = turn.tells("isnt-that") or could
+    return other and asked and not (cast.bodies or cast.pieces or turn.heard.readings.values)
 
 
 def asks_of_both_threads(turn: Turn) -> bool:

@@ -13,6 +13,7 @@ from grammar.kinds import (
     COMPARE,
     COVERAGE,
     CROP_EQUIVALENT,
+    DEFINITION,
     DEPTH_OF_FIELD,
     DIY_DIMENSION,
     EXPOSURE_ND,
@@ -146,9 +147,14 @@ def _as_off(turn: Turn) -> str:
     return MACRO_DISTANCE if any(one.piece in DRAWN for one in turn.before.adapters) else FOCUS_VERDICT
 
 
-def _as_without_shim(turn: Turn) -> str:
+def _as_evidence(turn: Turn) -> str:
+    """What most of the evidence speaks for, wherever wording leans."""
     ranked = turn.heard.weighed.ranked
     return ranked[0][0] if ranked else turn.was
+
+
+def _as_spoken_for(turn: Turn) -> str:
+    return aside_seen.spoken_for(turn) or turn.was
 
 
 # what may be seen, and what is asked then; the first that is seen tells
@@ -157,16 +163,31 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.of(doubts_by_crop), _as_before),
     (seen.of(leaves_the_ring), FOCUS_VERDICT),
     (ring_seen.tells_an_error, _as_off),
+    (ring_seen.is_told_in_turns, SHIM_CALIBRATION),
     (worded_so.asks_of_infinity, FOCUS_VERDICT),
     (worded_so.tells_the_camera, GEAR_SETTING),
+    (worded_so.asks_from_where, _as_before),
+    (worded_so.asks_depth_at_tubes, DEPTH_OF_FIELD),
+    (worded_so.asks_what_mount, DEFINITION),
+    (worded_so.asks_stop_behind_glass, CROP_EQUIVALENT),
+    (worded_so.asks_field_at, CROP_EQUIVALENT),
+    (ring_seen.asks_how_far, FOCUS_VERDICT),
+    (worded_so.binds_in_its_thread, LOOK_ALIKE),
+    (seen.of(worded_so.asks_of_a_thread), LOOK_ALIKE),
+    (worded_so.fits_in_a_ring, CHAIN),
+    (worded_so.mends_its_error, SHIM_CALIBRATION),
     (worded_so.asks_if_it_is, IDENTIFY_MOUNT),
+    (worded_so.asks_what_proves_it, IDENTIFY_MOUNT),
     (worded_so.forces_it_in, LOOK_ALIKE),
     (worded_so.sets_mounts_apart, LOOK_ALIKE),
     (seen.of(worded_so.asks_what_it_costs), BUY_PLAN),
+    (worded_so.asks_how_large, MACRO_DISTANCE),
     (_unless_plain(worded_so.goes_back_to_light), EXPOSURE_ND),
     (worded_so.supposes_a_mode, _as_before),
+    (worded_so.wants_it_lit, _as_before),
     (worded_so.views_a_frame, CROP_EQUIVALENT),
     (worded_so.asks_the_hole, DIY_DIMENSION),
+    (ring_seen.wants_the_right_length, DIY_DIMENSION),
     (_unless_plain(worded_so.asks_for_the_ring), CHAIN),
     (seen.of(is_remedy), _as_before),
     (aside_seen.wants_the_right_part, CHAIN),
@@ -177,6 +198,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (aside_seen.asks_what_else, LOOK_ALIKE),
     (aside_seen.doubts_the_name, LOOK_ALIKE),
     (aside_seen.moves_to_another_body, CHAIN),
+    (aside_seen.names_a_piece_only, _as_before),
     (aside_seen.asks_of_both_threads, LOOK_ALIKE),
     (aside_seen.asks_other_bodies, "list-fits"),
     (aside_seen.asks_how_to_focus, GEAR_SETTING),
@@ -217,6 +239,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (ring_seen.wants_foil, SHIM_CALIBRATION),
     (ring_seen.takes_off_a_measured_ring, SHIM_CALIBRATION),
     (seen.of(asks_field), MACRO_DISTANCE),
+    (ring_seen.tells_its_ring, FOCUS_VERDICT),
     (_asks_plainly, _as_worded),
     (seen.of(asks_zone), DEPTH_OF_FIELD),
     (seen.of(sizes_anew), _as_before),
@@ -239,9 +262,10 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.asks_of_another, _as_before),
     (seen.sets_for_another, _as_before),
     (seen.of(names_the_pair), _as_pair),
-    (ring_seen.goes_by_tubes, _as_without_shim),
+    (ring_seen.goes_by_tubes, _as_evidence),
     (ring_seen.measures_the_ring, FOCUS_VERDICT),
     (seen.of(is_on_another_frame), _as_before),
     (seen.tells_only, _as_before),
     (aside_seen.asks_by_evidence, _as_before),
+    (aside_seen.speaks_for_else, _as_spoken_for),
 )

@@ -6,7 +6,7 @@ import re
 from typing import Final
 
 from grammar.hearing import Heard
-from grammar.kinds import COVERAGE, CROP_EQUIVALENT
+from grammar.kinds import COVERAGE, OF_FRAMES
 from grammar.questions import Question
 from grammar.things.letters_by_numbers import ARTICLES
 from grammar.turns.told_before import asks_whence
@@ -16,7 +16,6 @@ _MM: Final = re.compile(r"(\d+(?:\.\d+)?) mm")
 _TAKEN_FOR: Final = ("thread", "field")  # keys of a size that stands alone, by the words beside it
 _CIRCLE: Final = "circle"
 _THREAD: Final = "thread"
-_OF_CIRCLES: Final = frozenset([COVERAGE, CROP_EQUIVALENT])
 _LEAST_CIRCLE, _MOST_CIRCLE = 3.0, 150.0  # mm
 
 
@@ -56,7 +55,7 @@ def _circle_by_size(heard: Heard, before: Question) -> str | None:
     told = next((one for key in _TAKEN_FOR if (one := _MM.fullmatch(values.get(key, "")))), None)
     if told is None and heard.tells("estimate"):
         told = re.fullmatch(r"(\d+(?:\.\d+)?)", values.get("numbers", ""))
-    of_circles = before.intent in _OF_CIRCLES and bool(before.lenses) and _THREAD not in heard.text.casefold()
+    of_circles = before.intent in OF_FRAMES and bool(before.lenses) and _THREAD not in heard.text.casefold()
     if told is None or others or not of_circles:
         return None
     return f"{told[1]} mm" if _LEAST_CIRCLE <= float(told[1]) <= _MOST_CIRCLE else None

@@ -17,7 +17,7 @@ _IN_EV: Final = re.compile(r"(\d+(?:\.\d+)?) ?evs?\b", re.IGNORECASE)
 
 def with_filter_tried(said: Question, before: Question) -> Question:
     """'it is 1.2 stops too dark' after a filter that was told: so far off it came out, and no filter is of so many."""
-    said = said.with_(values=tuple(row for row in said.values if row[0] != CAME_OUT))  # that was in the turn before
+    said = said.without(CAME_OUT)  # that was in the turn before
     over, under = bool(said.places("overexposed")), bool(said.places("underexposed"))
     tried = before.intent == EXPOSURE_ND and any(name == FILTER_ON for name, _ in before.told)
     if over == under or not tried or not said.follows:
@@ -27,7 +27,7 @@ def with_filter_tried(said: Question, before: Question) -> Question:
     if stops is None or "," in stops:
         return said
     light = said.said(_LIGHT) if in_ev is None else before.said(_LIGHT)
-    rest = tuple(row for row in said.values if row[0] not in (_STOPS, _LIGHT))
+    rest = said.rest(_STOPS, _LIGHT)
     rest += ((_LIGHT, light),) if light is not None else ()
     way = "bright" if over else "dark"
     return said.with_(intent=EXPOSURE_ND, topic=None, values=(*rest, (CAME_OUT, f"{stops} stops too {way}")))

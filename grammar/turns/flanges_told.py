@@ -27,7 +27,7 @@ def flange_measured(said: Question, before: Question, heard: Heard) -> Question:
         return said
     if not _FLANGES[0] <= float(text.removesuffix(" mm")) <= _FLANGES[1]:
         return said
-    rest = tuple(row for row in said.values if row[0] not in ("numbers", "length"))
+    rest = said.rest("numbers", "length")
     return said.with_(values=(*rest, ("flange_to_image", text)))
 
 

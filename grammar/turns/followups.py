@@ -145,11 +145,11 @@ def _measured(
 ) -> tuple[Question, _Aim]:
     """What is said, with lengths as those of the pieces or of the circle that they turn out to be of."""
     if aim.zoomed is not None:  # 'and at 25' tells no stop
-        said = _without(said, *(_OF_LENGTHS - {"zoom"}))
+        said = said.without(*(_OF_LENGTHS - {"zoom"}))
         said = said.with_(f_number=None) if said.f_number == aim.zoomed[0].focal_length_mm else said
     end = ends_measured(heard, before)
     if end is not None:
-        said = _without(_with_drawn(said, before, end), *_OF_LENGTHS, "thickness", "flange_to_image")
+        said = _with_drawn(said, before, end).without(*_OF_LENGTHS, "thickness", "flange_to_image")
         return said, replace(aim, intent=before.intent, found=None, ring=None)
     drawn = again or (None if unseated else piece_offered(heard, before) or piece_measured(heard, before))
     if drawn is not None:
@@ -158,7 +158,7 @@ def _measured(
         said = _drawn_again(said, before, again, aim.intent)
         aim = replace(aim, intent=said.intent)
     if aim.circle is not None:
-        said, aim = _without(said, *_OF_CIRCLE).with_(lenses=()), replace(aim, found=None)
+        said, aim = said.without(*_OF_CIRCLE).with_(lenses=()), replace(aim, found=None)
         said = said.with_(values=(*said.values, ("circle", aim.circle)))
     return said, aim
 
@@ -168,7 +168,7 @@ def _drawn_again(said: Question, before: Question, again: tuple[Thing, ...], int
     stretched = any(one.thickness_mm and len(set(one.thickness_mm)) > 1 for one in again)
     intent = kinds.MACRO_DISTANCE if intent in _PLACING and not (stretched and intent == before.intent) else intent
     wanted = tuple(row for row in before.values if row[0] in WANTED and len(again) > 1)
-    said = _without(said, *_OF_LENGTHS, "extension").with_(intent=intent)
+    said = said.without(*_OF_LENGTHS, "extension").with_(intent=intent)
     return said.with_(values=(*said.values, *wanted))
 
 
@@ -186,7 +186,7 @@ def _placed(
         aim, (lenses, bodies) = replace(aim, intent=kinds.BUY_PLAN), more
     said = flange_measured(said, before, heard)
     if aim.ring is not None:
-        said = _without(said, "thread", "thickness", "numbers", "layer", DEPTH).with_(lenses=(), adapters=(aim.ring,))
+        said = said.without("thread", "thickness", "numbers", "layer", DEPTH).with_(lenses=(), adapters=(aim.ring,))
     known = any(one.ids for one in lenses) and any(one.ids for one in bodies)
     if known and aim.intent == before.intent == kinds.LIST_FITS:
         aim = replace(aim, intent=kinds.CHAIN)  # both are known now
@@ -214,7 +214,7 @@ def _joined(heard: Heard, said: Question, before: Question, aim: _Aim, placed: _
         things=placed.things,
         limits=kept_limits(limits_left(said.limits, before, without), said, before, intent),
         f_number=_stop(heard, said, intent, lenses, same_lens, before),
-        distance_mm=said.distance_mm if said.distance_mm is not None else kept_distance(intent, before),
+        distance_mm=said.distance_mm if said.distance_mm is not None else kept_distance(intent, before, said),
         number=_number(said, before, intent, aim.found),
         values=tuple(values.items()),
         feet=said.feet or (before.feet and not heard.tells("metres")),
@@ -232,6 +232,8 @@ def _topical(heard: Heard, said: Question, before: Question, intent: str) -> Que
         return said.with_(topic=focusing(heard, before))
     if intent == kinds.COMPARE and ranked_by(heard, before):
         return said.with_(topic=ranked_by(heard, before))
+    if intent == kinds.HAZARD and said.topic == REMEDY and heard.tells("touch"):
+        return said.with_(topic="touch")  # 'it hit something, what now'
     if asks_remedy(heard, before):
         return said.with_(topic=REMEDY)
     return said.with_(topic=LEFT) if is_left_so(heard, before) else said
@@ -258,11 +260,7 @@ def _with_drawn(said: Question, before: Question, drawn: tuple[Thing, ...]) -> Q
     """What is said, with lengths as those of pieces; what was taken off is no longer among the limits."""
     kept = said.lenses if before.lens is None else ()
     limits = replace(said.limits, without=())
-    return _without(said, "numbers").with_(lenses=kept, adapters=drawn, number=None, limits=limits)
-
-
-def _without(said: Question, *keys: str) -> Question:
-    return said.with_(values=tuple(row for row in said.values if row[0] not in keys))
+    return said.without("numbers").with_(lenses=kept, adapters=drawn, number=None, limits=limits)
 
 
 def is_asked(heard: Heard, but: frozenset[str]) -> bool:

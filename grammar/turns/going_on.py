@@ -6,6 +6,7 @@ from typing import Final
 
 from grammar.hearing import Heard
 from grammar.kinds import (
+    BY_SEAT,
     CHAIN,
     COMPARE,
     COVERAGE,
@@ -35,7 +36,6 @@ OF_RING: Final = frozenset([CHAIN, FOCUS_VERDICT, SHIM_CALIBRATION, DIY_DIMENSIO
 OF_STOPS: Final = frozenset([None, DEFINITION, DEPTH_OF_FIELD, FOCUS_VERDICT, CHAIN, COVERAGE, EXPOSURE_ND, COMPARE])
 _CLOSES: Final = "stops-down"
 _OF_SHIM: Final = frozenset(["shim-calibration"])
-PUT_RIGHT: Final = frozenset([CHAIN, FOCUS_VERDICT, MACRO_DISTANCE])
 _NEAREST: Final = "nearest"  # the measure of where a lens ends, near or far
 _FAR_MM: Final = 3000.0  # no lens that focuses closer only ends nearer
 _ENDS: Final = frozenset([MACRO_DISTANCE, FOCUS_VERDICT])
@@ -76,7 +76,7 @@ def asks_remedy(heard: Heard, before: Question) -> bool:
     named = heard.cast.lenses or heard.cast.bodies or heard.cast.pieces or heard.readings.values
     asked = heard.tells("how") and heard.tells("infinity") and heard.tells("get") and not heard.tells("how-far")
     pair = any(lens.ids for lens in before.lenses) and any(body.ids for body in before.bodies)
-    return asked and pair and not named and before.intent in PUT_RIGHT
+    return asked and pair and not named and before.intent in BY_SEAT
 
 
 def sized(before: Question) -> bool:
@@ -232,6 +232,8 @@ def saved_by_stop(heard: Heard, best: str | None, before: Question) -> bool:
     """'f4 enough?', 'from what stop' after a ring that is not as long as it should be: whether that forgives it."""
     if any(part.focal for part in heard.cast.lenses) and not heard.tells("which-stop"):
         return False  # 'and a 135 f/2.8?' is another lens, and asks of no stop
+    if best == DEPTH_OF_FIELD and heard.readings.distance_mm is not None:
+        return False  # 'zone if i set 1.5m f5.6'
     off = sized(before)
     measured = before.distance_mm is not None or before.said("mark") is not None  # where it ends tells by how much
     off = off or (before.intent in _SHIMMED and (measured or any(name == ERROR for name, _ in before.told)))

@@ -7,9 +7,11 @@ from typing import Final
 from grammar.hearing import Heard
 from grammar.kinds import COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, EXPOSURE_ND
 from grammar.questions import Question, Thing
+from grammar.things.casting import DRAWN
 from grammar.turns.sticking import PLACED
 
 _STOPPED: Final = frozenset([DEPTH_OF_FIELD, EXPOSURE_ND])  # here the widest stop of a lens is the one set
+_CLOSE: Final = ("extension", "magnification")
 _AT_A_STOP: Final = PLACED | {COVERAGE, CROP_EQUIVALENT}
 
 
@@ -34,5 +36,9 @@ def stop_held(heard: Heard, intent: str, lenses: tuple[Thing, ...], before: Ques
     return max(held, lenses[0].f_number or held)
 
 
-def kept_distance(intent: str, before: Question) -> float | None:
+def kept_distance(intent: str, before: Question, said: Question) -> float | None:
+    """How far away was told before; not where a tube told now brings what is sharp to where it is."""
+    drawn = any(one.piece in DRAWN and one.thickness_mm for one in said.adapters)
+    if intent == DEPTH_OF_FIELD and (drawn or any(map(said.said, _CLOSE))):
+        return None
     return before.distance_mm if intent == before.intent else before.away if intent == DEPTH_OF_FIELD else None

@@ -25,11 +25,12 @@ from grammar.turns.measured_anew import ring_measured
 from grammar.turns.one_of_two import chooses_between, is_likened
 from grammar.turns.one_part import is_set_anew
 from grammar.turns.only_told import names_the_pair, of_talk
-from grammar.turns.whom import meant, points_back
-from grammar.turns.worded_so import asks_what_it_costs
+from grammar.turns.whom import is_definite, meant, points_back
+from grammar.turns.worded_so import asks_of_a_thread, asks_what_it_costs
 
 _ITS: Final = frozenset(["the", "its"])
 # intents that need nothing from before once they are plainly asked
+_ANOTHER: Final = frozenset(["a", "an", "my", "another", "other"])  # before a lens that is none of before
 _FREE: Final = frozenset([DEFINITION, OUT_OF_SCOPE, IDENTIFY_MOUNT, BUY_PLAN, LIST_FITS, LOOK_ALIKE, HAZARD, COMPARE])
 
 _OF_BODY: Final = frozenset([COMPARE, BUY_PLAN])
@@ -56,12 +57,15 @@ def leans(heard: Heard, before: Question) -> bool:
     cast, best = heard.cast, heard.weighed.best
     if asks_field(heard, before) or _asks_of_two(heard, before) or _tells_the_kind(heard, before):
         return True
+    seat = heard.tells("quantity:seat_mm") and heard.tells("one-word") and bool(before.lenses and before.bodies)
+    if seat or asks_of_a_thread(heard, before):
+        return True  # 'seat?' after a lens on a body: that of its ring
     told = any(lens.ids or lens.focal_length_mm for lens in before.lenses)
     lens = any((part.has_mount or part.implied) and not (part.by_piece and told) for part in cast.lenses)
     if chooses_between(heard, before) or is_likened(heard, before) or weighs_two_bodies(heard, before):
         return True
     if lens and any(part.has_mount for part in cast.bodies) and not points_back(heard, before):
-        return names_the_pair(heard, before)
+        return names_the_pair(heard, before) or _tells_its_mount(heard, before)
     if added(heard, before) is not None:
         return True
     if (heard.tells("doubt") and not heard.tells("pair")) or ring_measured(heard, before) is not None:
@@ -69,6 +73,8 @@ def leans(heard: Heard, before: Question) -> bool:
     pointed = meant(heard, before)
     if pointed is not None and (pointed.told or best not in (DEFINITION, OUT_OF_SCOPE)):
         return True  # 'the C one': what is meant was spoken of before
+    if _is_one_of_before(heard, before):
+        return True  # 'the FD, 50 mm, held flush, how far' after K, FD and F on EF
     if best == IDENTIFY_MOUNT and before.lenses and _says_it(heard) and not heard.tells("focal"):
         return True  # 'how do I know that it is C': the lens spoken of
     if best == CARD and before.bodies and not cast.bodies:
@@ -94,6 +100,26 @@ def leans(heard: Heard, before: Question) -> bool:
         return True  # 'i have one that says M39, off a reflex': on the body of before
     words = [token for token in heard.line.tokens if token.kind not in ("STOP", "MARK", "JOIN")]
     return not (plain and lens and len(words) > 6)
+
+
+def _is_one_of_before(heard: Heard, before: Question) -> bool:
+    """Whether the one lens told, 'the FD', has a mount of those spoken of, and no body is named."""
+    part = heard.cast.lenses[0] if len(heard.cast.lenses) == 1 else None
+    if part is None or not part.mounts or not before.bodies or any(one.has_mount for one in heard.cast.bodies):
+        return False
+    known = {id_ for lens in before.lenses for id_ in lens.ids[:1]}
+    return part.mounts[0].ids[0] in known and is_definite(heard, part)
+
+
+def _tells_its_mount(heard: Heard, before: Question) -> bool:
+    """'K mount. will it go on MFT' after a 50/1.7: the mount of that lens, of which none was told."""
+    old, parts = before.lens, heard.cast.lenses
+    open_yet = old is not None and old.kind != "lens" and not old.ids and old.focal_length_mm is not None
+    part = parts[0] if len(parts) == len(before.lenses) == 1 else None
+    if part is None or not open_yet or before.bodies or part.focal or part.f_number or part.zoom or part.kinds:
+        return False
+    led = {token.text.casefold() for token in heard.line.tokens if token.column < part.noun.column}
+    return not led & _ANOTHER and part.noun.head is None
 
 
 def _of_what_was_named(heard: Heard, before: Question) -> bool:

@@ -7,7 +7,7 @@ from typing import Final
 from engine.base.compact import replace
 from grammar.hearing import Heard
 from grammar.kinds import CHAIN, COMPARE, DRAW, MACRO_DISTANCE, SHIM_CALIBRATION, WHY
-from grammar.questions import Limits, Question, Thing
+from grammar.questions import MODE, Limits, Question, Thing
 from grammar.things.casting import SPACER
 from grammar.turns.on_what import is_mode, reads_a_part
 from grammar.turns.taking_back import EXTENSION, OFF_AGAIN
@@ -32,7 +32,7 @@ def with_filters_swapped(heard: Heard, said: Question, before: Question) -> Ques
     if not heard.tells(_INSTEAD) or len(new) != _PAIR or new[0] not in old:
         return said
     left = [new[1] if one == new[0] else one for one in old]
-    rest = tuple(row for row in said.values if row[0] != _FACTOR)
+    rest = said.rest(_FACTOR)
     return said.with_(values=(*rest, (_FACTOR, ", ".join(left))))
 
 
@@ -45,7 +45,7 @@ def without_filters(heard: Heard, said: Question, before: Question) -> tuple[Que
     left = _FILTER in said.limits.without and before.said(_FACTOR) is not None  # 'without the filters'
     if not heard.tells(_BARE) and not left:
         return said, before
-    kept = tuple(row for row in before.values if row[0] not in _HELD_BACK)
+    kept = before.rest(*_HELD_BACK)
     pieces = tuple(one for one in before.adapters if one.piece != _FILTER)
     now = said.with_(
         adapters=tuple(one for one in said.adapters if one.piece != _FILTER),
@@ -72,10 +72,15 @@ def without_pieces(heard: Heard, said: Question, before: Question) -> tuple[Ques
 
 def _uncropped(heard: Heard, said: Question, before: Question) -> Question:
     """The question before without the crop that is left away, and without the pixels of another sensor."""
-    left = {_CROP} if heard.tells("uncropped") and said.said(_CROP) is None else set()
+    whole = heard.tells("uncropped") and said.said(_CROP) is None
+    left = {_CROP, MODE} if whole else set()
     left |= {_PIXELS} if _is_another_sensor(heard, before) else set()
     left |= {_CROP} if is_mode(heard) and ":" not in (before.said(_CROP) or "") else set()
-    return before.with_(values=tuple(row for row in before.values if row[0] not in left)) if left else before
+    if not left:
+        return before
+    mode = before.said(MODE) if whole else None  # the frame that was told as a mode is read out no more
+    things = tuple(one for one in before.things if mode is None or one.id != mode)
+    return before.without(*left).with_(things=things)
 
 
 def _is_another_sensor(heard: Heard, before: Question) -> bool:

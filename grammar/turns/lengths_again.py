@@ -9,11 +9,11 @@ from grammar.hearing import Heard
 from grammar.kinds import DEPTH_OF_FIELD, MACRO_DISTANCE
 from grammar.questions import Question, Thing
 from grammar.things.casting import DRAWN, SPACER, Part
+from grammar.words.token_kinds import SIZES
 from grammar.words.tokens import Token
 
 _CLOSE: Final = frozenset([MACRO_DISTANCE, DEPTH_OF_FIELD])
 _LONGEST: Final = 150.0  # mm, of a tube
-_LENGTHS: Final = frozenset(["NUMBER", "FOCAL", "LENGTH"])
 HELICOID: Final = "helicoid"
 
 
@@ -59,12 +59,12 @@ def _lengths(heard: Heard) -> list[float]:
     """Every bare length of the text; none where one is more than that."""
     if any(not _is_bare(part) for part in (*heard.cast.lenses, *heard.cast.lengths)):
         return []
-    tokens = [one for one in heard.shape.tokens if one.kind in _LENGTHS and not _is_far(one)]
+    tokens = [one for one in heard.shape.tokens if one.kind in SIZES and not _is_far(one)]
     return [one.numbers[0] for one in tokens if one.numbers[0] <= _LONGEST and not one.text.isalpha()]
 
 
 def _is_bare(part: Part) -> bool:
-    return len(part.noun.mods) == 1 and part.noun.head is None and part.noun.mods[0].kind in _LENGTHS
+    return len(part.noun.mods) == 1 and part.noun.head is None and part.noun.mods[0].kind in SIZES
 
 
 def _is_far(token: Token) -> bool:

@@ -19,7 +19,7 @@ from grammar.things.standins import stands_in
 from grammar.turns import number_roles as roles
 from grammar.turns.asked_number import by_what_was_asked
 from grammar.turns.number_roles import LENS, ON_AGAIN, RING, ROLES, STOP, TUBE, Role, numbers_told
-from grammar.words.groups import OWN, PUT_RIGHT
+from grammar.words.groups import EVERYTHING, OWN, PUT_RIGHT
 from grammar.words.lexicon import Lexicon
 from grammar.words.tokens import Token
 from grammar.words.written import STOPS
@@ -61,6 +61,9 @@ def spoken_out(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
     mark = _mark_again(heard, before)
     if mark is not None:
         return replace(_with(*mark, heard, before, lexicon), weighed=Weighed((), {}))
+    ring = roles.ring_near(heard, before)
+    if ring is not None:
+        return _with(ring, f"{ring.numbers[0]:g} mm ring", heard, before, lexicon)
     token = _alone(heard, before)
     put = _put_for(heard, before) if token is None else None
     if put is not None:
@@ -163,7 +166,8 @@ def _alone(heard: Heard, before: Question) -> Token | None:
         rest = rest[:1]
     if len(rest) != 1 or rest[0].kind not in ("NUMBER", "LENGTH"):
         return None
-    if heard.tells("pick:all") or any(token.value in (_SPEED, _BETWEEN) for token in heard.line.tokens):
+    counts = rest[0].numbers[0] <= roles.MOST_COUNTED
+    if (heard.tells("pick:all") and counts) or any(token.value in (_SPEED, _BETWEEN) for token in heard.line.tokens):
         return None  # 'two of them'; '100 asa', '5 mm between' tell of what it is
     if rest[0].text.isalpha() and not roles.may_be_tube(rest[0].numbers[0], before):
         return None
@@ -202,6 +206,8 @@ def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
         old = {role: value for role, value in old.items() if role in (LENS, STOP)}  # 'the rim says 63'
     if heard.tells("adding") or token.text.isalpha():
         old = {role: value for role, value in old.items() if role == TUBE}  # 'add the 20 as well' after a tube
+    if TUBE in old and _is_of_all(heard):
+        old = {TUBE: old[TUBE]}  # 'all 49' after one of the tubes
     if heard.tells(ON_AGAIN) and TUBE in old:
         old = {TUBE: old[TUBE]}  # 'back on but a 5 mm'
     if any(_is_measured(one) for one in heard.line.tokens):
@@ -210,9 +216,13 @@ def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
         old = {role: value for role, value in old.items() if role == LENS}  # 'same with my 28'
     elif _has_article(token, heard):
         old = {role: value for role, value in old.items() if role not in _NO_THINGS or LENS not in old}
+    row = roles.told_last(before, old) if before.follows else None  # 'the 36' after 'the 20', a tube
     far = {role: abs(log(number / value)) for role, value in old.items() if number > 0 and value > 0}
     shown = {
-        role.name: far[role.name] - _LIKELY * role.usual(number) - _NAMED * _points(token, heard, role)
+        role.name: far[role.name]
+        - _LIKELY * role.usual(number)
+        - _NAMED * _points(token, heard, role)
+        - _NAMED * (role.name == row)
         for role in ROLES
         if role.name in far
         and (role.fits(number) or _is_as_whole(role, number, old))
@@ -229,6 +239,10 @@ def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
     if best == OFF:
         return f"{says} {before.off_word}"
     return says.removesuffix(" lens") if _heads_lens(token, heard) else says
+
+
+def _is_of_all(heard: Heard) -> bool:
+    return any(EVERYTHING in token.groups for token in heard.line.tokens)
 
 
 def _comes_out_at(role: str, number: float, old: float) -> bool:

@@ -243,7 +243,7 @@ def with_light_changed(said: Question, before: Question) -> Question:
         return said
     sign = -1.0 if told[1].casefold().startswith("d") else 1.0
     shift = sign * float(stops.split(",")[0]) + float(before.said(BRIGHTER) or 0.0)
-    rest = tuple(row for row in said.values if row[0] != _STOPS)
+    rest = said.rest(_STOPS)
     return said.with_(values=(*rest, (BRIGHTER, f"{shift:g}")))
 
 

@@ -9,10 +9,10 @@ from grammar.hearing import Heard, hear
 from grammar.questions import Question, Thing
 from grammar.turns.number_roles import length_of
 from grammar.words.lexicon import Lexicon
+from grammar.words.token_kinds import SIZES
 from grammar.words.tokens import Token
 
 _NOUNS: Final = {"adapter": "ring", "extension-tube": "extension tube", "helicoid": "helicoid", "bellows": "bellows"}
-_LENGTHS: Final = frozenset(["NUMBER", "LENGTH", "FOCAL"])
 
 
 def with_piece_named(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
@@ -33,7 +33,7 @@ def _bare_length(heard: Heard) -> Token | None:
     """The one number in mm of the line, where it was heard as a lens of which nothing else is told."""
     numbers = [token for token in heard.line.tokens if token.numbers]
     lenses = heard.cast.lenses
-    if len(numbers) != 1 or numbers[0].kind not in _LENGTHS or numbers[0].unit not in ("", "mm") or len(lenses) != 1:
+    if len(numbers) != 1 or numbers[0].kind not in SIZES or numbers[0].unit not in ("", "mm") or len(lenses) != 1:
         return None
     told = lenses[0].mounts or lenses[0].has_mount_or_kind or lenses[0].f_number is not None
     return None if told or any(token.kind in ("LENS", "PIECE") for token in heard.line.tokens) else numbers[0]

@@ -6,12 +6,14 @@ import re
 from collections.abc import Callable, Iterator
 from typing import Final
 
-from engine.base.compact import compact
+from engine.base.compact import compact, replace
 from grammar.hearing import Heard
-from grammar.kinds import MACRO_DISTANCE, SHIM_CALIBRATION
+from grammar.kinds import BUY_PLAN, CHAIN, DIY_DIMENSION, FOCUS_VERDICT, MACRO_DISTANCE, SHIM_CALIBRATION
 from grammar.questions import OFF, Question, Thing
 from grammar.things.casting import DRAWN
 from grammar.turns.flanges_told import MOUNTLESS
+from grammar.turns.told_before import RIGHT
+from grammar.words.groups import STANDS_IN
 from grammar.words.tokens import Token
 from grammar.words.written import STOPS
 
@@ -23,7 +25,12 @@ _FLANGE: Final = "flange_to_image"
 _LENGTH: Final = re.compile(r"(?:an? |the |my )?(\d+(?:\.\d+)?) ?mm\b", re.IGNORECASE)
 ON_AGAIN: Final = "on-again"  # the cue of what is put on once more
 _THAT: Final = frozenset(["it", "that", "there", "them", "those", "the", "same"])
-_MOST_COUNTED: Final = 4  # tubes
+MOST_COUNTED: Final = 4  # tubes
+_OF_ELSE: Final = frozenset(["PIECE", "ADAPTER", "LENS", "MOUNT", "BODY", "FRAME", "FORMAT", "FNUM", "COMBO", "FOCAL"])
+_OF_RINGS: Final = frozenset([CHAIN, FOCUS_VERDICT, DIY_DIMENSION, BUY_PLAN])
+_OF_SIZE: Final = frozenset(["size", "total", "diameter", "thickness"])
+_NEARLY: Final = 1.0  # mm, by which a ring at hand may differ from the right one
+_USUAL: Final = frozenset([8, 10, 16, 17, 18, 20, 21, 24, 25, 28, 35, 40, 45, 50])  # mm, of lenses
 _NUMBERS: Final = re.compile(r"\d+(?:\.\d+)?")
 WHOLE_STOPS: Final = frozenset([1, 1.4, 2, 2.8, 4, 5.6, 8, 11, 16, 22, 32])
 _RATES: Final = frozenset([24, 25, 30, 48, 50, 60, 100, 120, 240])
@@ -157,7 +164,7 @@ def is_one_of_several(number: float, before: Question) -> bool:
 
 def may_be_tube(number: float, before: Question) -> bool:
     """'just the ten': a number in words, too large to count the tubes of before."""
-    return number > _MOST_COUNTED and any(one.piece in DRAWN and one.thickness_mm for one in before.adapters)
+    return number > MOST_COUNTED and any(one.piece in DRAWN and one.thickness_mm for one in before.adapters)
 
 
 def length_of(piece: Thing) -> tuple[float, float] | None:
@@ -175,3 +182,27 @@ def _number(text: str | None) -> float | None:
         return float(words[0])
     except ValueError:
         return None
+
+
+def ring_near(heard: Heard, before: Question) -> Token | None:
+    """'a 26 one exists, ok?', 'what does 36 do then' after a ring that has to be 25.5 or 35 mm: a ring of that length.
+
+    What lenses usually are as long as may as well be another lens.
+    """
+    tokens = [one for one in heard.line.tokens if STANDS_IN not in one.groups]
+    told = [one for one in tokens if one.may_be_mm and one.numbers]
+    other = any(one.kind in _OF_ELSE or (one.numbers and one not in told) for one in tokens)
+    other = other or any(one.kind == "MEASURE" and one.value not in _OF_SIZE for one in tokens)
+    other = other or "thickness" in heard.readings.values  # it is told of the ring already
+    right = [value for name, value in before.told if name == RIGHT]
+    if len(told) != 1 or other or before.intent not in _OF_RINGS or told[0].numbers[0] in _USUAL:
+        return None
+    near = any(0 < abs(told[0].numbers[0] - one) <= _NEARLY for one in right if one > _NEARLY)
+    if not near or any(one.thickness_mm is not None for one in before.adapters):
+        return None
+    at = heard.line.tokens.index(told[0]) + 1
+    after = heard.line.tokens[at] if at < len(heard.line.tokens) else None
+    end = told[0].end or told[0].column - 1 + len(told[0].text)
+    if after is not None and STANDS_IN in after.groups:
+        end = after.end or after.column - 1 + len(after.text)
+    return replace(told[0], end=end)

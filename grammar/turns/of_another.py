@@ -8,24 +8,21 @@ from grammar.hearing import Heard
 from grammar.kinds import (
     CHAIN,
     COMPARE,
-    COVERAGE,
-    CROP_EQUIVALENT,
     DEPTH_OF_FIELD,
-    FOCUS_VERDICT,
     LOOK_ALIKE,
     MACRO_DISTANCE,
+    PICTURED,
+    SEATED,
 )
 from grammar.questions import Question
 from grammar.things.casting import OPTICAL
 from grammar.turns.on_what import LIKENED
 
 _STEADY: Final = "stabilisation"  # topic of a setting
-_OF_VIEW: Final = frozenset(["equiv", "match", "vignette", "disc", "image-circle", "crop", "release"])
+_OF_VIEW: Final = frozenset(["equiv", "equals", "match", "vignette", "disc", "image-circle", "crop", "release"])
 _EXTENDER: Final = "teleconverter"
-_PLACED: Final = frozenset([CHAIN, FOCUS_VERDICT])
 _OF_SEAT: Final = frozenset(["infinity", "focus", "need-adapter", "which", "buy", "fit-q", "fits", "stack", "cover"])
 _SHARP: Final = frozenset([DEPTH_OF_FIELD, MACRO_DISTANCE])
-_OF_PICTURE: Final = frozenset([COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD])
 _ON_FRAME: Final = frozenset(
     ["ok", "right", "will", "what-if", "what", "again", "same", "crop", "body-crop", "drawn-frame"]
 )  # idle there
@@ -44,7 +41,7 @@ def is_of_another(heard: Heard, before: Question) -> bool:
     idle = all(cue.tells in _IDLE for cue in heard.cues) and not (best and best[0][1] >= _ASKED)
     likened = any(part.noun.role in LIKENED for part in cast.frames)
     surely = max(heard.weighed.likely.values(), default=0.0) >= _SURE and heard.weighed.best != before.intent
-    return before.intent in _OF_PICTURE and len(named) == 1 and idle and not (more or likened or surely)
+    return before.intent in PICTURED and len(named) == 1 and idle and not (more or likened or surely)
 
 
 def doubts_by_crop(heard: Heard, before: Question) -> bool:
@@ -93,7 +90,7 @@ def extends(heard: Heard, before: Question) -> bool:
     others = cast.lenses or cast.bodies or cast.frames
     lens = before.lens is not None and before.lens.focal_length_mm is not None
     asks = any(cue.tells in _OF_SEAT for cue in heard.cues)
-    return glass and lens and not others and not asks and before.intent in _PLACED
+    return glass and lens and not others and not asks and before.intent in SEATED
 
 
 def only_glass(heard: Heard) -> bool:

@@ -6,7 +6,17 @@ from typing import Final
 
 from engine.base.compact import replace
 from grammar.hearing import Heard
-from grammar.kinds import CARD, CHAIN, COMPARE, CROP_EQUIVALENT, DRAW, FOCUS_VERDICT, IDENTIFY_MOUNT, LIST_FITS
+from grammar.kinds import (
+    CARD,
+    CHAIN,
+    COMPARE,
+    CROP_EQUIVALENT,
+    DIY_DIMENSION,
+    DRAW,
+    FOCUS_VERDICT,
+    IDENTIFY_MOUNT,
+    LIST_FITS,
+)
 from grammar.questions import ALL, Question, Thing
 from grammar.turns.adding import each_once
 from grammar.turns.body_picked import bodies_so_far, weighs_two_bodies
@@ -15,7 +25,8 @@ from grammar.words.groups import EARLIER, READ_OUT
 
 FULL: Final = "35mm-full-frame"
 LIKENED: Final = frozenset(["in", "to"])
-_LIKENING: Final = frozenset(["looks-like", "equiv"])
+_LIKENING: Final = frozenset(["looks-like", "equiv", "set-beside"])
+_VERSUS: Final = "vs"
 GOES_ON: Final = "it-goes-on"  # a phrase of what a lens named before goes on
 _PAIR: Final = 2
 _HEADED: Final = (["lens"], ["lenses"], ["one"], ["ones"])  # how a name ends that is told to be of a lens
@@ -110,7 +121,8 @@ def pair_of_ring(
 def _is_likened(heard: Heard, said: Question) -> bool:
     """'what is that in full frame', 'full frame look?': the frame it is likened to, which no body gets by that."""
     full = [part for part in heard.cast.frames if part.formats and part.formats[0].ids[0] == FULL]
-    likened = bool(full) and (full[0].noun.role in LIKENED or any(heard.tells(cue) for cue in _LIKENING))
+    beside = bool(full) and (full[0].noun.join == _VERSUS or any(one.value == _VERSUS for one in heard.line.tokens))
+    likened = bool(full) and (full[0].noun.role in LIKENED or beside or any(map(heard.tells, _LIKENING)))
     if likened and full[0].noun.role == "on" and heard.tells("match"):
         return False  # 'which lens on full frame for that view'
     return said.intent == CROP_EQUIVALENT and likened
@@ -134,11 +146,23 @@ def _is_of_plan(named: Thing, said: Question, before: Question) -> bool:
     return stood_for and alone and len(before.lenses) > 1 and bool(before.bodies) and not set(named.ids) & known
 
 
-def _is_ring_for(named: Thing, old: Thing, said: Question, before: Question) -> bool:
-    """'so which ring for EF' after a lens that was measured and has no name: what it is to go on."""
+def _is_here(named: Thing, said: Question, before: Question) -> bool:
+    """'ring for the L one' after a lens on Z and on L: the body of that name, and no lens."""
+    stood_for = named.kind == "mount" and named.words.casefold().split()[-1:] in (["one"], ["ones"])
+    bodies = {id_ for body in (*before.bodies, *before.elsewhere) for id_ in body.ids}
+    lenses = {id_ for lens in (*before.known, *before.lenses) for id_ in lens.ids}
+    alone = len(said.lenses) == 1 and not said.bodies and named.focal_length_mm is None
+    return stood_for and alone and bool(bodies & set(named.ids)) and not lenses & set(named.ids)
+
+
+def _is_ring_for(named: Thing, old: Thing, said: Question, before: Question, hosts: frozenset[str]) -> bool:
+    """'so which ring for EF' after a lens that was measured, 'cost of an E ring' after one found: what it goes on."""
     ring = len(said.adapters) == 1 and said.adapters[0].piece == "adapter" and not said.adapters[0].ids
+    ring = ring or said.intent == DIY_DIMENSION  # 'how thick for EF'
     measured = before.said("flange_to_image") is not None or before.said("thread") is not None
-    return ring and measured and not old.ids and named.kind == "mount" and not said.bodies and not before.bodies
+    found = bool(hosts & set(named.ids)) and not hosts & set(old.ids) and named.focal_length_mm is None
+    meant = found if old.ids else measured
+    return ring and meant and named.kind == "mount" and not said.bodies and not before.bodies
 
 
 def _is_other_ring(named: Thing, old: Thing, said: Question, before: Question, hosts: frozenset[str]) -> bool:
@@ -157,7 +181,9 @@ def is_a_body(named: Thing, said: Question, before: Question, hosts: frozenset[s
     'and C/Y?' after a lens on E is another lens. `hosts`: mounts that, named alone, are those of a body.
     """
     old = before.lenses[0]
-    if _is_of_plan(named, said, before) or _is_ring_for(named, old, said, before):
+    if _is_of_plan(named, said, before) or _is_here(named, said, before):
+        return True
+    if _is_ring_for(named, old, said, before, hosts):
         return True
     if _is_other_ring(named, old, said, before, hosts):
         return True
@@ -176,5 +202,12 @@ def is_a_body(named: Thing, said: Question, before: Question, hosts: frozenset[s
     goes_on = old.focal_length_mm is not None and before.mentions(GOES_ON)  # 'a P6 80, does it go on E', 'F too?'
     if hosted and not hosts & set(named.ids) and said.topic != "not" and not goes_on:
         return False
-    told = old.focal_length_mm is not None or said.topic == "not"
+    told = old.focal_length_mm is not None or said.topic == "not" or _goes_along_bodies(before)
     return bool(told and before.bodies)
+
+
+def _goes_along_bodies(before: Question) -> bool:
+    """'an F lens', 'even K?', 'EF then': the body alone was another in the question before too."""
+    prior = before.prior
+    same = prior is not None and before.follows and [one.ids for one in prior.lenses] == [o.ids for o in before.lenses]
+    return same and prior is not None and [one.ids for one in prior.bodies] != [one.ids for one in before.bodies]

@@ -9,6 +9,7 @@ from grammar.kinds import IDENTIFY_MOUNT, LIST_FITS, LOOK_ALIKE
 from grammar.questions import Question
 
 _SPOKEN: Final = frozenset([IDENTIFY_MOUNT, LIST_FITS, LOOK_ALIKE])  # what is asked of a mount by itself
+_NOT: Final = "not"
 _PUT_ON: Final = frozenset(["on", "to", "in", "for"])  # before what a lens goes on
 
 
@@ -29,6 +30,12 @@ def is_likened(heard: Heard, before: Question) -> bool:
         return False
     if old.ids[0] in named[0].mounts[0].ids or named[0].focal or named[0].noun.role in _PUT_ON:
         return False
-    asked = heard.weighed.best == LOOK_ALIKE or heard.tells("compare-word")
+    asked = heard.weighed.best == LOOK_ALIKE or heard.tells("compare-word") or _denies_it(heard, before)
     others = cast.frames or heard.readings.values or any(part.mounts for part in cast.pieces)
     return asked and not others
+
+
+def _denies_it(heard: Heard, before: Question) -> bool:
+    """'not T2?', 'why not T2' after what a lens is: what sets that mount apart from the one that was found."""
+    denied = heard.tells("why-not") or any(one.kind == "VERB" and one.value == _NOT for one in heard.line.tokens)
+    return before.intent == IDENTIFY_MOUNT and denied and heard.tells("short")

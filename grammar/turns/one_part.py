@@ -5,13 +5,21 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.hearing import Heard
-from grammar.kinds import CHAIN, COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, EXPOSURE_ND, FOCUS_VERDICT, MACRO_DISTANCE
+from grammar.kinds import (
+    CHAIN,
+    COVERAGE,
+    CROP_EQUIVALENT,
+    DEPTH_OF_FIELD,
+    EXPOSURE_ND,
+    FOCUS_VERDICT,
+    MACRO_DISTANCE,
+    SEATED,
+)
 from grammar.questions import Question
 from grammar.things.casting import OPTICAL, Part
 from grammar.turns.on_what import FULL, LIKENED
 
 _EXTENDER: Final = "teleconverter"
-_PLACED: Final = frozenset([CHAIN, FOCUS_VERDICT])
 _OF_GLASS: Final = frozenset(
     [CHAIN, FOCUS_VERDICT, COVERAGE, CROP_EQUIVALENT, EXPOSURE_ND, DEPTH_OF_FIELD, MACRO_DISTANCE]
 )
@@ -41,7 +49,7 @@ def changes_one_part(heard: Heard, before: Question) -> bool:
     if told == "piece" and _is_plain(heard) and any(one.piece in OPTICAL for one in before.adapters):
         return before.intent in _OF_GLASS and _idle(heard, _IDLE | _SWAPPED)  # 'plain ring then' after a reducer
     if told == "glass":
-        extended = any(piece.piece == _EXTENDER for piece in heard.cast.pieces) and before.intent in _PLACED
+        extended = any(piece.piece == _EXTENDER for piece in heard.cast.pieces) and before.intent in SEATED
         return before.intent in _OF_GLASS and not extended and _idle(heard, _IDLE | _SWAPPED)
     if told == "frame":
         surely = max(heard.weighed.likely.values(), default=0.0) >= _SURELY  # 'does it light the whole chip'

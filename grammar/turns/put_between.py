@@ -5,14 +5,12 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.hearing import Heard
-from grammar.kinds import CHAIN, COVERAGE, CROP_EQUIVALENT, FOCUS_VERDICT
+from grammar.kinds import OF_FRAMES, SEATED
 from grammar.questions import Question
 from grammar.things.casting import DRAWN
 
-_SEEN: Final = frozenset([COVERAGE, CROP_EQUIVALENT])  # a tube changes little of these, and much of how near
 _SPACER: Final = "spacer"
 _EXTENSION: Final = "extension"
-_WAYS: Final = frozenset([CHAIN, FOCUS_VERDICT])
 _THIN: Final = 3.0  # mm, that bring no lens closer to speak of, and take infinity from it
 # cues that ask nothing by themselves
 _IDLE: Final = frozenset(["ok", "what-if", "what", "can", "will", "adding", "put-in", "get", "again", "now"])
@@ -24,7 +22,7 @@ def puts_between(heard: Heard, before: Question) -> bool:
     cast, lens = heard.cast, before.lens
     others = cast.lenses or cast.bodies or cast.frames or heard.readings.f_number is not None
     known = lens is not None and lens.focal_length_mm is not None and len(before.lenses) == 1
-    if before.intent not in _SEEN or others or not known or any(cue.tells not in _IDLE for cue in heard.cues):
+    if before.intent not in OF_FRAMES or others or not known or any(cue.tells not in _IDLE for cue in heard.cues):
         return False
     tubes = [part for part in cast.pieces if part.piece in DRAWN and part.thickness is not None]
     if tubes and len(tubes) == len(cast.pieces):
@@ -41,4 +39,4 @@ def puts_a_washer(heard: Heard, before: Question) -> bool:
     others = cast.lenses or cast.bodies or cast.frames or any(cue.tells not in _IDLE | {_SPACER} for cue in heard.cues)
     lengths = [part.thickness for part in cast.pieces if part.piece in DRAWN]
     thin = len(lengths) == len(cast.pieces) == 1 and lengths[0] is not None and lengths[0][1] <= _THIN
-    return before.intent in _WAYS and thin and not others
+    return before.intent in SEATED and thin and not others

@@ -23,4 +23,4 @@ def without_old_shutter(heard: Heard, said: Question, before: Question) -> Quest
     longer = time is not None and number is not None and float(time[1]) < float(number[0])
     if not (longer or heard.tells(_ASKED)):
         return before
-    return before.with_(values=tuple(row for row in before.values if row[0] != _SHUTTER))
+    return before.without(_SHUTTER)

@@ -7,23 +7,38 @@ from typing import Final
 from grammar.kinds import (
     BUY_PLAN,
     COMPARE,
-    COVERAGE,
-    CROP_EQUIVALENT,
-    DEPTH_OF_FIELD,
     DIY_DIMENSION,
-    EXPOSURE_ND,
     FOCUS_VERDICT,
-    GEAR_SETTING,
     HAZARD,
+    IDENTIFY_MOUNT,
     LIST_FITS,
+    LOOK_ALIKE,
     MACRO_DISTANCE,
+    OF_PICTURE,
     SHIM_CALIBRATION,
+    WHY,
 )
 from grammar.turns.going_on import OF_RING, asks, is_by_tubes, sized
 from grammar.turns.turn_seen import Turn
+from grammar.words.groups import AS_DUE, SO_LONG
 
-_OF_PICTURE: Final = frozenset([COVERAGE, CROP_EQUIVALENT, EXPOSURE_ND, DEPTH_OF_FIELD, GEAR_SETTING])
-_UNSEATED: Final = _OF_PICTURE | {HAZARD, BUY_PLAN, MACRO_DISTANCE, COMPARE, LIST_FITS}
+_OF_LENGTH: Final = OF_RING | {WHY, HAZARD, BUY_PLAN, COMPARE, IDENTIFY_MOUNT, LOOK_ALIKE, LIST_FITS}
+_SEATING: Final = frozenset(["adapter", "recessed"])  # what stands between lens and body
+_NOMINAL: Final = frozenset(["nominal", "nominal-behind"])  # measures of what should be
+_UNSEATED: Final = OF_PICTURE | {HAZARD, BUY_PLAN, MACRO_DISTANCE, COMPARE, LIST_FITS}
+
+
+def wants_the_right_length(turn: Turn) -> bool:
+    """'what length would be right', 'the proper depth of that cup' after a lens on a body: how long its ring is."""
+    tokens, before = turn.heard.line.tokens, turn.before
+    due = any(AS_DUE in one.groups or one.value in _NOMINAL for one in tokens) or turn.tells("right")
+    long = any(SO_LONG in one.groups for one in tokens)
+    pair = any(one.ids for one in before.lenses) and any(one.ids for one in before.bodies)
+    cast, told = turn.heard.cast, turn.heard.readings
+    others = cast.lenses or cast.bodies or cast.frames or any(one.piece not in _SEATING for one in cast.pieces)
+    more = told.values or told.distance_mm is not None or told.f_number is not None
+    else_asked = turn.tells("shim", "foil", "layer", "take-off", "how-close", "macro", "stock", "why", "will-do")
+    return pair and due and long and turn.was in _OF_LENGTH and not (others or more or else_asked)
 
 
 def harms_another_lens(turn: Turn) -> bool:
@@ -56,7 +71,7 @@ def measures_the_ring(turn: Turn) -> bool:
     measured = any(part.thickness for part in rings)
     told = turn.heard.readings.values.get("thickness") is not None
     off = (rings and told and turn.best == FOCUS_VERDICT) or tells_an_error(turn)
-    return bool((turn.best is None and measured) or off) and turn.was in _OF_PICTURE
+    return bool((turn.best is None and measured) or off) and turn.was in OF_PICTURE
 
 
 def tells_an_error(turn: Turn) -> bool:
@@ -66,3 +81,23 @@ def tells_an_error(turn: Turn) -> bool:
     pair = any(one.ids for one in turn.before.lenses) and bool(turn.before.bodies)
     asked = asks(turn.heard) or bool(turn.heard.readings.values.keys() - {"thickness"})
     return told and said and pair and not asked
+
+
+def is_told_in_turns(turn: Turn) -> bool:
+    """'in turns?' after a ring that is off: by how many of its thread's the lens is."""
+    idle = not turn.names_things and not turn.heard.readings.values
+    return turn.tells("turns-q") and turn.tells("brief") and idle and turn.was in OF_RING and sized(turn.before)
+
+
+def asks_how_far(turn: Turn) -> bool:
+    """'sharp up to?', 'ends where' after a ring that is off: how far the lens then still comes."""
+    lens = turn.before.lens is not None and turn.before.lens.focal_length_mm is not None
+    told = turn.names_things or turn.heard.readings.values or turn.heard.readings.distance_mm is not None
+    return turn.tells("how-far") and turn.was in OF_RING and sized(turn.before) and lens and not told
+
+
+def tells_its_ring(turn: Turn) -> bool:
+    """'24.6 is what i turned' after which ring is right: whether it does so, and not how near it comes."""
+    pieces, weighed = turn.heard.cast.pieces, turn.heard.weighed
+    told = len(pieces) == 1 and pieces[0].piece == "adapter" and bool(pieces[0].thickness)
+    return turn.was in OF_RING and told and turn.best == MACRO_DISTANCE and weighed.weight(MACRO_DISTANCE) <= 0

@@ -50,7 +50,7 @@ def with_ring_meant(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
     if not (off or before.mentions(*_NO_RING)) or before.adapters or not before.bodies:
         return heard
     for sized, one in pairwise(heard.line.tokens):
-        metric = sized.kind == "NUMBER" or (sized.kind == "LENGTH" and sized.unit == "mm")
+        metric = sized.kind == "NUMBER" or sized.is_mm
         if metric and sized.text[:1].isdigit() and one.text.casefold() == _ONE:
             text = f"{heard.text[: one.column - 1]}ring{heard.text[one.end :]}"
             again = hear(text, lexicon, before.intent)

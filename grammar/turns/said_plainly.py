@@ -23,7 +23,15 @@ from grammar.things.letters_by_numbers import ARTICLES
 from grammar.turns.nearest_told import nearest_told
 from grammar.turns.spaced_by import drawn_by, spaced_by
 from grammar.turns.told_before import RIGHT
-from grammar.turns.view_plainly import crop_body, deep_at, frame_of_body, glass_told, looks_on_full, of_full_frame
+from grammar.turns.view_plainly import (
+    crop_body,
+    deep_at,
+    frame_of_body,
+    glass_told,
+    looks_on_full,
+    lost_by_glass,
+    of_full_frame,
+)
 from grammar.words.groups import (
     AWAY,
     DOER,
@@ -58,7 +66,7 @@ def said_plainly(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
     """The line heard anew in plain words; the same where it holds none that the question before gives a meaning."""
     ways = (
         nearest_told, drawn_by, _ring_left, _taken_off, _left_out, _inside, crop_body, frame_of_body, spaced_by, _made,
-        deep_at, glass_told, of_full_frame, looks_on_full,
+        deep_at, glass_told, lost_by_glass, of_full_frame, looks_on_full,
     )  # fmt: skip
     text = next((told for way in ways if (told := way(heard, before)) is not None), None)
     if text is None:
@@ -78,7 +86,7 @@ def _taken_off(heard: Heard, before: Question) -> str | None:
     is_so = verb is None and off is not None and off > 0 and tokens[off - 1].value == _BE  # 'which one is off'
     asked = is_so or any(heard.tells(cue) for cue in _ASKED)  # 'does that 36 lose light'
     asks = asked or any(DOER in one.groups for one in led)  # 'what do i lose with the 2x'
-    if not before.adapters or not (surely or off is not None) or asks:
+    if not before.adapters or not (surely or off is not None) or asks or (heard.tells("drawn-out") and not surely):
         return None
     named = [at for at, one in enumerate(tokens) if one.kind in _NAMED]
     if verb is not None and not named and len(before.adapters) == 1 and _is_it_alone(tokens, verb, off):
@@ -129,7 +137,7 @@ def _is_ring_told(token: Token, before: Question) -> bool:
     """Whether it is the ring that the answer told, by its word or how thick it is."""
     right = [value for turn in (before, before.prior) if turn is not None for name, value in turn.told if name == RIGHT]
     own = [end for piece in before.adapters if piece.thickness_mm for end in piece.thickness_mm]
-    if token.kind in ("NUMBER", "LENGTH") and token.unit in ("", "mm"):
+    if token.may_be_mm:
         return token.numbers[0] not in own and any(abs(token.numbers[0] - one) < _SAME_MM for one in right)
     return (token.kind == "ADAPTER" or (token.kind == "PIECE" and token.value == _RING)) and bool(right)
 
@@ -140,7 +148,7 @@ def _left_out(heard: Heard, before: Question) -> str | None:
     goes = [one for one in tokens if _goes(one)]
     named = [one for one in tokens if (one.ids and one.text.casefold() not in ARTICLES) or _is_focal(one, before)]
     mounted = [one for one in named if any(set(one.ids) & ids for ids in _several(before))]
-    if not goes or len(named) != 1 or not (mounted or _is_focal(named[0], before)):
+    if heard.tells("harm-word") or not goes or len(named) != 1 or not (mounted or _is_focal(named[0], before)):
         return None
     if not all(one in named or one.kind in _AROUND | _HEADS or _goes(one) for one in tokens):
         return None

@@ -7,13 +7,12 @@ from typing import Final
 from grammar.hearing import Heard
 from grammar.kinds import (
     BUY_PLAN,
-    CHAIN,
+    BY_SEAT,
     COMPARE,
     COVERAGE,
     CROP_EQUIVALENT,
     DEPTH_OF_FIELD,
     EXPOSURE_ND,
-    FOCUS_VERDICT,
     HAZARD,
     IDENTIFY_MOUNT,
     MACRO_DISTANCE,
@@ -25,7 +24,6 @@ from grammar.turns.taking_back import OFF_AGAIN
 from grammar.words.groups import MADE_SURE
 
 _PICKED: Final = "pick:"  # cues of which of several is meant
-_WAYS: Final = frozenset([CHAIN, FOCUS_VERDICT, MACRO_DISTANCE])  # their answers list ways
 _MEASURED: Final = frozenset(["flange_to_image", "throat", "pitch", "thread"])  # what a mount is known by
 _CHECKED: Final = frozenset(
     [HAZARD, COVERAGE, SHIM_CALIBRATION, DEPTH_OF_FIELD, MACRO_DISTANCE, CROP_EQUIVALENT, EXPOSURE_ND]
@@ -95,7 +93,7 @@ def _is_one_of_ways(heard: Heard, before: Question) -> bool:
     among = chosen and (heard.tells("pick:all") or heard.tells("pick:both")) and heard.tells("brief")
     cast = heard.cast
     others = cast.lenses or cast.bodies or cast.pieces or cast.frames or heard.weighed.best == COVERAGE
-    return before.intent in _WAYS and len(before.lenses) == 1 and not others and ((numbered and either) or among)
+    return before.intent in BY_SEAT and len(before.lenses) == 1 and not others and ((numbered and either) or among)
 
 
 def _is_by_hub(heard: Heard) -> bool:

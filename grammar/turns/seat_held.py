@@ -70,11 +70,15 @@ def same_mounts(things: tuple[Thing, ...], before: tuple[Thing, ...]) -> bool:
 def without_its_error(values: dict[str, str], before: Question, now: Question) -> dict[str, str]:
     """'on a Z body?' after a ring on E that is 0.15 too thin: another ring, of which no error was told.
 
+    So it is with a lens of another mount.
+
     `now`: with the lenses and bodies it is about, and the pieces that are kept.
     """
     rings = [one for one in before.adapters if one.piece == RING]
     gone = len(rings) == 1 and bool(rings[0].front or rings[0].rear) and rings[0] not in now.adapters
     named = bool(before.bodies and now.bodies) and all(body.ids for body in (*before.bodies, *now.bodies))
     moved = named and not any(set(one.ids) & set(old.ids) for one in now.bodies for old in before.bodies)
-    told = (_MEASURED if gone or moved else frozenset()) | (frozenset(_ERRORS) if moved else frozenset())
+    held = bool(before.lenses and now.lenses) and all(lens.ids for lens in (*before.lenses, *now.lenses))
+    other = held and not any(set(one.ids) & set(old.ids) for one in now.lenses for old in before.lenses)
+    told = (_MEASURED if gone or moved or other else frozenset()) | (frozenset(_ERRORS) if moved else frozenset())
     return {key: text for key, text in values.items() if key not in told or now.said(key) is not None}

@@ -65,7 +65,7 @@ def _with_speed(heard: Heard, said: Question) -> Question:
     told, words = said.said(_NUMBERS) or "", {token.value for token in heard.line.tokens}
     if _ISO not in words or said.said(_ISO) is not None or not told.isdecimal() or int(told) < _LEAST_ISO:
         return said
-    rest = tuple(row for row in said.values if row[0] != _NUMBERS)
+    rest = said.rest(_NUMBERS)
     return said.with_(values=(*rest, (_ISO, told)))
 
 

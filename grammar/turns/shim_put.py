@@ -14,6 +14,7 @@ from grammar.turns.way_asked import with_way_held
 
 _IN: Final = "shim-in"
 _OUT: Final = "shim-out"
+_UNTOUCHED: Final = "as-it-was"  # that the ring is meant as it was before
 _ASKED: Final = "how-many-asked"
 _SEATED: Final = frozenset([SHIM_CALIBRATION, FOCUS_VERDICT])
 _RING: Final = "adapter"
@@ -31,6 +32,9 @@ def with_shim_put(got: Question, before: Question, phrases: Mapping[str, tuple[s
     `phrases`: those by which a text mentions things, by key.
     """
     got = _with_mark_anew(got, before)
+    as_it_was = _as_it_was(got, before, phrases)
+    if as_it_was is not None:
+        return as_it_was
     sizes = [float(one) for one in _NUMBER.findall(got.text) if "." in got.text] or _in_words(got, before)
     put, out = bool(got.places(_IN)), bool(got.places(_OUT))
     told = got.follows and before.intent in _SEATED and put != out and len(sizes) == 1
@@ -38,7 +42,7 @@ def with_shim_put(got: Question, before: Question, phrases: Mapping[str, tuple[s
     if not told or not 0 < sizes[0] <= _THICKEST or _tells_more(got, before):
         return got
     size = sizes[0] if put else -sizes[0]
-    rest = tuple(row for row in got.values if row[0] not in _LENGTHS)
+    rest = got.rest(*_LENGTHS)
     rings = before.adapters
     ring = (rings[0].thickness_mm or _ring_told(before)) if len(rings) == 1 and rings[0].piece == _RING else None
     if ring is not None and ring[0] == ring[1]:
@@ -59,6 +63,23 @@ def with_shim_put(got: Question, before: Question, phrases: Mapping[str, tuple[s
         values=values, distance_mm=None,
     )  # fmt: skip
     return with_way_held(changed, way, phrases)
+
+
+def _as_it_was(got: Question, before: Question, phrases: Mapping[str, tuple[str, ...]]) -> Question | None:
+    """'as it was, would f8 hide it' after 0.1 mm was taken off: with the ring, or the error, of before that."""
+    prior = before.prior
+    worked = bool(before.places(_IN)) != bool(before.places(_OUT)) and before.intent in _SEATED
+    if prior is None or not worked or not got.follows or not got.places(_UNTOUCHED):
+        return None
+    rest = tuple(row for row in got.values if row[0] not in _LENGTHS)
+    if any(one.thickness_mm is not None for one in prior.adapters):
+        return got.with_(adapters=prior.adapters, values=rest)
+    error = _error(prior)
+    if error is None:
+        return None
+    way = "too close" if error < 0 else "too far out"
+    values = (*rest, ("thickness", f"{abs(round(error, 4)):g} mm"), (OFF, way))
+    return with_way_held(got.with_(adapters=before.adapters, values=values), way, phrases)
 
 
 def _in_words(got: Question, before: Question) -> list[float]:
@@ -82,7 +103,7 @@ def _with_mark_anew(got: Question, before: Question) -> Question:
     anew = _tells_more(got, before) and got.intent == before.intent == SHIM_CALIBRATION and kept
     if not (got.follows and anew and before.said(OFF) is not None):
         return got
-    return got.with_(values=tuple(row for row in got.values if row[0] not in ("thickness", OFF)))
+    return got.without("thickness", OFF)
 
 
 def _tells_more(got: Question, before: Question) -> bool:

@@ -9,13 +9,15 @@ from grammar.kinds import SHIM_CALIBRATION
 from grammar.questions import Question
 from grammar.things.casting import DRAWN
 from grammar.words.groups import DRAWN_OUT, RAISING, SET_SO, SHEETS, UNDERNEATH
+from grammar.words.token_kinds import LENGTHS
 from grammar.words.tokens import Token
 
 _THICKEST: Final = 3.0  # mm; what is thicker is a tube, and called so
-_FIGURES: Final = frozenset(["NUMBER", "LENGTH"])
 _NEAR: Final = 4  # words between the verb and by how much
 _ERRORS: Final = ("thickness", "mark", "shim")  # keys that tell by how much a seat is off already
 _EXTENSION, _AT, _BEHIND = "extension", "at", "behind"
+_EACH, _BOTH, _BETWEEN = "all", "both", "between"
+_IN, _THERE = "in", frozenset(["there", "it", "between"])
 _LEAST, _MOST = 1.0, 200.0  # mm, of what is drawn out
 _MOST_AT: Final = 60.0  # mm, of what it is set at
 _ASKED: Final = ("how-much", "how-many", "shim-stock")
@@ -46,7 +48,8 @@ def drawn_by(heard: Heard, before: Question) -> str | None:
     tokens = heard.line.tokens
     kinds = [one for one in before.adapters if one.piece in DRAWN]
     untold = bool(kinds) and not any(one.thickness_mm or one.ids for one in kinds) and before.said(_EXTENSION) is None
-    at = [n for n, one in enumerate(tokens) if one.kind in _FIGURES and one.unit in ("", "mm") and one.numbers]
+    sized = [n for n, one in enumerate(tokens) if one.may_be_mm and one.numbers]
+    at = [n for n in sized if tokens[n].text.casefold() != _BOTH]
     else_told = any(one.kind in ("PIECE", "ADAPTER", "COMBO") for one in tokens) or bool(heard.cast.bodies)
     behind = len(at) == 1 and _is_put_behind(tokens, at[0]) and before.lens is not None
     zoom = before.lens is not None and before.lens.lens_kind == "zoom"
@@ -69,14 +72,22 @@ def _is_focal_of(token: Token, before: Question) -> bool:
 
 
 def _is_put_behind(tokens: tuple[Token, ...], at: int) -> bool:
-    """'20 mm behind it': so much between the lens that is spoken of and the body."""
-    rest = [one for one in tokens[at + 1 : at + 4] if one.kind != "DET"]
-    of_it = len(rest) > 1 and (rest[1].value == "it" or rest[1].kind == "LENS")
-    return tokens[at].kind == "LENGTH" and of_it and rest[0].value == _BEHIND
+    """'20 mm behind it', '10 mm behind each', '5 mm in between': so much between the lens that is spoken of and the
+    body."""
+    rest = [one for one in tokens[at + 1 : at + 4] if one.kind not in ("DET", "STOP", "MARK") or one.value == _EACH]
+    of_it = (
+        len(rest) > 1
+        and (rest[1].value in ("it", _EACH) or rest[1].text.casefold() == _BOTH or rest[1].kind == "LENS")
+        and rest[0].value == _BEHIND
+    )
+    between = len(rest) == 1 and rest[0].value == _BETWEEN
+    inside = len(rest) > 1 and rest[0].value == _IN and rest[1].text.casefold() in _THERE  # '5 mm in there'
+    between = between or inside
+    return tokens[at].kind == "LENGTH" and (of_it or between)
 
 
 def _is_thin(token: Token) -> bool:
-    sized = token.kind in _FIGURES and bool(token.numbers) and 0 < _mm(token) <= _THICKEST
+    sized = token.kind in LENGTHS and bool(token.numbers) and 0 < _mm(token) <= _THICKEST
     return sized and (token.kind == "LENGTH" or "." in token.text)  # 'pack 2 filters' is of no length
 
 

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from typing import Final
 
 from grammar.hearing import Heard
-from grammar.kinds import DEPTH_OF_FIELD, EXPOSURE_ND, MACRO_DISTANCE
+from grammar.kinds import CLOSE_UPS
 from grammar.questions import Question, Thing
 from grammar.things.casting import SPACER
 from grammar.turns.told_before import STACK
@@ -16,7 +16,6 @@ from grammar.words.mentioned import mentioned
 AT_HAND: Final = "at_hand"
 TOTAL: Final = "total"
 _ASKING_ELSE: Final = ("how-close", "how-big", "infinity", "macro", "dof", "exposure", "how-far")
-_WITH_STACK: Final = frozenset([MACRO_DISTANCE, EXPOSURE_ND, DEPTH_OF_FIELD])
 _GONE: Final = "piece-gone"
 _MORE: Final = "piece-more"
 _ONLY: Final = "piece-only"
@@ -53,10 +52,10 @@ def with_stack_kept(got: Question, before: Question) -> Question:
     """'how close does a 50 mm get with that' after the tubes for 35 mm: with as much between as they come to."""
     told = next((value for name, value in before.told if name == STACK), None)
     sized = any(piece.thickness_mm is not None or piece.ids for piece in got.adapters)
-    if told is None or not got.follows or got.intent not in _WITH_STACK or sized or got.lens is None:
+    if told is None or not got.follows or got.intent not in CLOSE_UPS or sized or got.lens is None:
         return got
     tube = Thing(words=f"{told:g} mm of tube", thickness_mm=(told, told), piece=SPACER)
-    values = tuple(row for row in got.values if row[0] not in (AT_HAND, TOTAL, "numbers"))
+    values = got.rest(AT_HAND, TOTAL, "numbers")
     return got.with_(adapters=(tube,), values=values)
 
 

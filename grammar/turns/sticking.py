@@ -12,6 +12,7 @@ from grammar.kinds import (
     BUY_PLAN,
     CARD,
     CHAIN,
+    CLOSE_UPS,
     COMPARE,
     COVERAGE,
     CROP_EQUIVALENT,
@@ -22,8 +23,10 @@ from grammar.kinds import (
     FOCUS_VERDICT,
     GEAR_SETTING,
     HAZARD,
+    LIST_FITS,
     LOOK_ALIKE,
     MACRO_DISTANCE,
+    PICTURED,
     SHIM_CALIBRATION,
     WHY,
 )
@@ -34,7 +37,7 @@ from grammar.things.casting import DRAWN, OPTICAL
 from grammar.turns.going_on import is_worn, tubes_named
 from grammar.turns.measured_anew import BRIGHTER
 from grammar.turns.spans import span_of
-from grammar.turns.tubes_added import with_tube_told
+from grammar.turns.tubes_added import sized_last, with_tube_told
 
 # what a chain does: here the pieces of before still stand between lens and body
 PLACED: Final = frozenset(
@@ -43,8 +46,7 @@ PLACED: Final = frozenset(
 )  # fmt: skip
 _LENS_SEEN: Final = frozenset([COVERAGE, CROP_EQUIVALENT, GEAR_SETTING])  # here only those with glass matter
 _BOUGHT: Final = frozenset([*OPTICAL, "electronic-adapter", "helicoid"])  # kinds of ring that cost what others do not
-_CLOSE: Final = frozenset([MACRO_DISTANCE, EXPOSURE_ND, DEPTH_OF_FIELD])
-_STANDING: Final = _CLOSE | {FOCUS_VERDICT, CHAIN}  # here glass and tubes stand one behind the other
+_STANDING: Final = CLOSE_UPS | {FOCUS_VERDICT, CHAIN}  # here glass and tubes stand one behind the other
 _INSTEAD: Final = "instead"  # the cue of what stands in a thing's place
 # what was measured of a lens
 _TARGET, _LIGHT, _LIT = "target", "light", frozenset(["moon"])  # what is far off, and then exposed for
@@ -53,16 +55,15 @@ _OF_LENS: Final = frozenset(["flange_to_image", "rear_reach", "barrel", "circle"
 _OF_SEAT: Final = frozenset([CHAIN, FOCUS_VERDICT, SHIM_CALIBRATION, WHY, MACRO_DISTANCE, DEPTH_OF_FIELD])
 _OF_RING: Final = frozenset(["thickness", OFF, "nominal"])
 _FULL: Final = "35mm-full-frame"
-_OF_FRAME: Final = frozenset([COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD])  # what a crop bears on
 _FRAME: Final = frozenset(["crop", "area"])
 _MODE: Final = frozenset(["mode", BODY_REGISTER])  # true of the body, as long as that is talked of
-_CIRCLE: Final = "circle"
+_BY_HAND: Final = frozenset(["circle", "rear_reach", "barrel"])  # measured of one lens, and of no other
 _FILLED: Final = frozenset(["magnification", "field", MOTIF, SIDES])  # of these only what was told last holds
-_OF_CLOSE: Final = _FILLED | {"extension", "close_focus", "front_glass", "travel"}
+_OF_CLOSE: Final = _FILLED | {"extension", "image_distance", "close_focus", "front_glass", "travel"}
 _TURNED: Final = frozenset(["frame_rate", "angle"])
+_CHOSEN: Final = frozenset([CHAIN, LIST_FITS, BUY_PLAN, COMPARE])  # here ways are picked that still reach so far
 CHOICE: Final = "ring_choice"  # key of the rings told, of which one is to be chosen
-_TAPED: Final = "front_glass"
-_AT: Final = " at "
+_TAPED, _AT = "front_glass", " at "
 _COUNTED: Final = frozenset([BUY_PLAN, SHIM_CALIBRATION, EXPOSURE_ND, DIY_DIMENSION, DEPTH_OF_FIELD])
 
 
@@ -119,10 +120,10 @@ def set_against(heard: Heard, said: Question, before: Question) -> tuple[Thing, 
 
 def without_close_rings(heard: Heard, said: Question, kept: tuple[Thing, ...], before: Question) -> tuple[Thing, ...]:
     """'25 mm of ring then' after a 10 mm ring behind a lens on no body: so much extension takes that ring's place."""
-    if said.said("magnification") is not None and said.intent in (EXPOSURE_ND, DEPTH_OF_FIELD):
+    sized = said.said("magnification") is not None or (not said.adapters and sized_last(before))
+    if sized and said.intent in (EXPOSURE_ND, DEPTH_OF_FIELD):
         return tuple(one for one in kept if one.piece not in DRAWN)  # 'and at 1:1' after what a tube costs in light
-    told = said.said("extension") is not None and not heard.tells("adding")
-    if not told or before.intent != MACRO_DISTANCE or before.bodies:
+    if said.said("extension") is None or heard.tells("adding") or before.intent != MACRO_DISTANCE or before.bodies:
         return kept
     return tuple(one for one in kept if one.piece != RING or one.ids or one.front or one.rear)
 
@@ -161,7 +162,7 @@ def pieces_now(heard: Heard, kept: tuple[Thing, ...], said: tuple[Thing, ...], i
         return (*kept, *said)
     if heard.tells(_INSTEAD) or intent not in _STANDING:
         return said
-    if intent in _CLOSE and all(map(_is_asked_for, said)) and "thickness" in heard.readings.values:
+    if intent in CLOSE_UPS and all(map(_is_asked_for, said)) and "thickness" in heard.readings.values:
         return (*(one for one in kept if one.piece in DRAWN), *said)  # 'the ring is 0.1 too thick' behind a tube
     if all(piece.piece in OPTICAL for piece in said):
         return (*(one for one in kept if one.piece in DRAWN and one.thickness_mm is not None), *said)
@@ -184,7 +185,7 @@ def same_pieces(heard: Heard, said: Question, before: Question) -> Question:
     """'same tubes with the 45', 'same ring with a 100': pieces told as those of before are as long as they were."""
     if _is_likened(heard, before):
         return said.with_(adapters=())
-    drawn = any(is_open(one) and one.piece in RANGED and _was_drawn(one, before) for one in said.adapters)
+    drawn = any(is_open(one) and one.piece in RANGED and _was_drawn(one, before, heard) for one in said.adapters)
     if not (heard.tells("same") or heard.tells("one-ring") or drawn or _is_the_ring(heard)):
         return said
     out: list[Thing] = []
@@ -206,9 +207,10 @@ def _is_likened(heard: Heard, before: Question) -> bool:
     return is_worn(before) and tubes_named(heard) and not (heard.tells(_INSTEAD) or heard.tells("adding"))
 
 
-def _was_drawn(piece: Thing, before: Question) -> bool:
-    """'at what helicoid setting is infinity' after a helicoid of 25 to 55 mm: it is that one."""
-    return any(one.piece == piece.piece and len(set(one.thickness_mm or ())) > 1 for one in before.adapters)
+def _was_drawn(piece: Thing, before: Question, heard: Heard) -> bool:
+    """'at what helicoid setting is infinity' after one of 25 to 55 mm, 'all the way in' after one of 9 mm: that one."""
+    like = (one.thickness_mm for one in before.adapters if one.piece == piece.piece and one.thickness_mm)
+    return any(len(set(length)) > 1 or heard.tells("drawn-shut") or heard.tells("drawn-out") for length in like)
 
 
 def _is_the_ring(heard: Heard) -> bool:
@@ -232,24 +234,22 @@ def kept_values(intent: str, lenses: tuple[Thing, ...], before: Question, said: 
         values[OFF] = before.off_word
     if said.said("thickness"):
         values.pop(OFF, None)
-    for key in _overtaken(said):
-        values.pop(key, None)
+    values = {key: text for key, text in values.items() if key not in _overtaken(said)}
     if _TAPED in values and _AT not in values[_TAPED]:
         # what was taped holds for the pieces it was taped with, whatever stands there now
         stood = sum(thing.thickness_mm[1] for thing in before.adapters[:1] if thing.thickness_mm is not None)
         values[_TAPED] += f"{_AT}{mm(stood)}" if stood else ""
+    lit = {_LIGHT: values[_TARGET]} if intent == EXPOSURE_ND and values.get(_TARGET) in _LIT else {}
     if intent == before.intent:
-        return {key: text for key, text in values.items() if key != _CIRCLE or not _is_another(lenses, before)}
-    off = _OF_RING if intent in _OF_SEAT else frozenset()
-    same = [thing.ids for thing in lenses] == [thing.ids for thing in before.lenses]
+        held = _BY_HAND if _is_another(lenses, before) else frozenset()
+        return lit | {key: text for key, text in values.items() if key not in held}
+    same = [one.ids for one in lenses] == [one.ids for one in before.lenses] and not _is_another(lenses, before)
     # a lens whose mount was not known is still that lens when a ring tells it
     same = same or _focals(lenses) == _focals(thing for thing in before.lenses if not thing.ids) != [None]
-    close = intent in _CLOSE
-    framed = intent in _OF_FRAME and before.intent in (*_OF_FRAME, EXPOSURE_ND) and not said.bodies
+    framed = intent in PICTURED and before.intent in (*PICTURED, EXPOSURE_ND) and not said.bodies
     framed = framed and all(thing.id == _FULL for thing in said.things if thing.kind == "format")  # 'in ff' likens it
-    off = off | (_FRAME if framed else frozenset())
-    kept = off | _MODE | (_OF_LENS if same else frozenset()) | (_OF_CLOSE if close else frozenset())
-    lit = {_LIGHT: values[_TARGET]} if intent == EXPOSURE_ND and values.get(_TARGET) in _LIT else {}
+    by = ((framed, _FRAME), (same, _OF_LENS), (intent in CLOSE_UPS, _OF_CLOSE), (intent in _OF_SEAT, _OF_RING))
+    kept = _MODE.union(*(keys for holds, keys in by if holds))
     return lit | {key: text for key, text in values.items() if key in kept}
 
 
@@ -270,18 +270,19 @@ def _overtaken(said: Question) -> frozenset[str]:
         return _FILLED | {"extension"}
     keys = {key for key, _ in said.values}
     timed = frozenset(["shutter"]) if keys >= _TURNED else frozenset()  # the angle at a rate is the time
-    if said.distance_mm is not None and said.intent == SHIM_CALIBRATION:
-        timed |= {"mark"}  # 'now it stops at 12 m' after infinity at the 8 m mark
+    if said.distance_mm is not None:  # 'and 150 mm away' after so much before the front glass, 'stops at 12 m' now
+        timed |= {_TAPED, "mark"} if said.intent == SHIM_CALIBRATION else {_TAPED}
     timed |= frozenset([BRIGHTER]) if "light" in keys else frozenset()
+    timed |= frozenset(["extension"]) if "magnification" in keys else frozenset()  # so much makes another size
     return timed | (_FILLED if _FILLED & keys else frozenset())
 
 
 def kept_limits(new: Limits, said: Question, before: Question, intent: str) -> Limits:
     """Where another thing is asked neither the order nor the count of what was shown goes on."""
-    same, old = intent == before.intent, before.limits
     glazed = any(one.piece in OPTICAL for one in said.adapters)  # what was to be without glass is so no more
     now = {one.piece for one in said.adapters if one.ids or not is_open(one)}  # what was taken off is on again
-    old = old if same else replace(old, best=None, cheapest=False)
+    old = before.limits if intent == before.intent else replace(before.limits, best=None, cheapest=False)
+    measured = said.said("thickness") is not None or any(one.thickness_mm for one in said.adapters)
     moved = bool(said.bodies) and [one.ids for one in said.bodies] != [one.ids for one in before.bodies]
     old = replace(old, with_glass=False) if moved else old  # what one body is too deep for, another has room for
     return Limits(
@@ -292,7 +293,7 @@ def kept_limits(new: Limits, said: Question, before: Question, intent: str) -> L
         new.price_usd if new.price_usd is not None else old.price_usd,
         tuple(dict.fromkeys((*(name for name in old.without if name not in now), *new.without))),
         tuple(name for name in dict.fromkeys((*old.using, *new.using)) if name not in new.without),
-        new.at_least or old.at_least,
+        new.at_least or (old.at_least if intent in _CHOSEN and not measured else None),
         new.best or old.best,
         new.cheapest or old.cheapest,
     )

@@ -50,7 +50,7 @@ def without_last(heard: Heard, before: Question) -> Question | None:
     tubes = all(part.piece == SPACER and replace(part, piece=None).is_bare for part in (*cast.pieces, *cast.without))
     others = not tubes and (cast.pieces or cast.without)
     named = cast.lenses or cast.bodies or others or cast.frames or heard.readings.values
-    if prior is None or named or not left_out(heard) or heard.readings.f_number is not None:
+    if prior is None or named or not left_out(heard) or heard.tells("uncropped") or heard.readings.f_number is not None:
         return None
     if before.said("turns") is not None:
         return None  # 'what would its scale say without that': without the turns it was screwed, which are asked of

@@ -2,29 +2,47 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Mapping
 from typing import Final
 
 from engine.base.compact import replace
 from grammar.hearing import Heard
-from grammar.kinds import CHAIN, COVERAGE, CROP_EQUIVALENT, DIY_DIMENSION, FOCUS_VERDICT, GEAR_SETTING, WHY
+from grammar.kinds import (
+    CHAIN,
+    CROP_EQUIVALENT,
+    DIY_DIMENSION,
+    EXPOSURE_ND,
+    FOCUS_VERDICT,
+    GEAR_SETTING,
+    OF_FRAMES,
+    SHIM_CALIBRATION,
+    WHY,
+)
 from grammar.questions import Question, Thing
 from grammar.things.casting import SPACER, Part
 from grammar.things.standins import stands_in
-from grammar.words.groups import LIGHT_SAID
+from grammar.words.groups import AMOUNT, LIGHT_SAID
+from grammar.words.mentioned import mentioned
+from grammar.words.tokens import Token
+from grammar.words.written import STOPS
 
 VIEW: Final = "equivalent_focal_mm"
 LACKING: Final = "ring_thickness_mm"  # the ring that is to be added
 RIGHT: Final = "right ring"  # the ring that is right for the pair
+SEAT: Final = "seat"  # the rings for the other lenses, bodies and chains of the answer
 CIRCLE: Final = "image_circle_mm"  # both ends of it are told
 FILTER_ON: Final = "filter on"  # stops that the filter holds back which was told to be taken
 STACK: Final = "stack"  # how long the pieces at hand come to together, mm
+GLASS: Final = "glass"  # the factor of the glass in the way that was told best
 ERROR: Final = "register_error_mm"  # by how much it sits off
+SHIFT: Final = "glass_shift_mm"  # how far glass moves the image
 LIKENED: Final = "equivalent_f_number"  # the stop of the same depth on full frame
 KEPT: Final = frozenset(
-    [VIEW, LACKING, CIRCLE, ERROR, LIKENED]
+    [VIEW, LACKING, CIRCLE, ERROR, LIKENED, SHIFT]
 )  # quantities of an answer that the next turn may say again
 _TYPED_IN: Final = "stabilisation"  # the cue of a number that the body is told
 _GAUGED: Final = "flange_to_image"
+_ON: Final = " on "
 _INSTEAD: Final = "instead"  # the cue of what stands in a thing's place
 _LIKE: Final = 0.1  # share by which a stop told is off the one that was worked out
 _SO: Final = ("so ", "really ", "then ")
@@ -35,7 +53,9 @@ _SHORTEST_LENS: Final = 3.0  # mm
 _SEATED: Final = frozenset([CHAIN, FOCUS_VERDICT, WHY, DIY_DIMENSION])
 _LEAST_LENS: Final = 12.0  # mm, from which a whole length is rather that of a lens
 _NUMBERS: Final = frozenset(["NUMBER", "LENGTH", "FOCAL", "RANGE"])
-_OF_CIRCLES: Final = frozenset([COVERAGE, CROP_EQUIVALENT])
+_TURNS: Final = frozenset(["turn", "turns", "in turns", "rotations", "revolutions"])
+_ELSEWHERE: Final = "other-source"  # what a text mentions that tells what is printed elsewhere
+_LEAST_REGISTER, _MOST_REGISTER = 5.0, 130.0  # mm
 _MADE_WITHIN: Final = 1.0  # mm, from what is lacking to what is sold
 
 
@@ -57,6 +77,41 @@ def likens_stop(heard: Heard, before: Question) -> bool:
     return doubted and (alike or (lit and stop == own))
 
 
+def by_number_told(heard: Heard, before: Question, phrases: Mapping[str, tuple[str, ...]]) -> Question | None:
+    """What is asked of a number that the answer told, or that is set against one; None where it is neither."""
+    return _in_turns(heard, before) or _rivalled(heard, before, phrases)
+
+
+def _in_turns(heard: Heard, before: Question) -> Question | None:
+    """'turns of the thread?' after how far glass moves the image: so far is what the thread is to move."""
+    shift = next((value for name, value in before.told if name == SHIFT), None)
+    asked = heard.tells("turns-q") or any(token.text.casefold() in _TURNS for token in heard.line.tokens)
+    cast = heard.cast
+    told = any(not part.is_bare for part in (*cast.lenses, *cast.bodies, *cast.pieces)) or heard.readings.values
+    if shift is None or not asked or told:
+        return None
+    way = (("travel", f"{abs(shift):.4g} mm"),)
+    return before.with_(text=heard.text, intent=SHIM_CALIBRATION, values=way, adapters=(), things=(), follows=True,
+                        wants="", number=None, instead=())  # fmt: skip
+
+
+def _rivalled(heard: Heard, before: Question, phrases: Mapping[str, tuple[str, ...]]) -> Question | None:
+    """'sure? another list says 45.5' after a lens on a body: what is printed elsewhere of their registers.
+
+    Not what is near to the ring that was told: that is a length of the ring. `phrases`: those listened for, by key.
+    """
+    numbers = [token for token in heard.line.tokens if token.kind in _NUMBERS and not token.text.isalpha()]
+    told = numbers[0].numbers[0] if len(numbers) == 1 and numbers[0].unit in ("", "mm") else 0.0
+    pair = any(one.ids for one in before.lenses) and any(one.ids for one in before.bodies)
+    if not pair or before.intent not in _SEATED or not _LEAST_REGISTER <= told <= _MOST_REGISTER:
+        return None
+    if heard.cast.pieces or not any(one.key == _ELSEWHERE for one in mentioned(heard.text, phrases)):
+        return None
+    if any(name in (RIGHT, LACKING) and abs(told - value) <= _MADE_WITHIN for name, value in before.told):
+        return None
+    return before.with_(text=heard.text, intent=CHAIN, follows=True, wants="", number=None, instead=())
+
+
 def without_view(heard: Heard, before: Question) -> Heard:
     """'so the stabiliser gets 77' after 'frames like 76.3 mm': the view told, which is no other lens."""
     typed_in = heard.tells(_TYPED_IN) or before.intent == GEAR_SETTING
@@ -73,19 +128,34 @@ def asks_whence(heard: Heard, before: Question) -> bool:
     """'why is the circle 13', 'where does the 13 come from' after whether a lens covers: a number of that answer."""
     if not (heard.tells("why") or heard.tells("whence")):
         return False
-    ends = [value for name, value in before.told if name == CIRCLE]
+    seated = before.intent in _SEATED
+    ends = [value for name, value in before.told if name == (RIGHT if seated else CIRCLE)]
     said = [number for token in heard.line.tokens if token.kind in _NUMBERS for number in token.numbers]
     near = all(any(abs(one - end) <= (_NEAR_MM if one == int(one) else _NEAR) for end in ends) for one in said)
-    return bool(said and ends) and near and before.intent in _OF_CIRCLES
+    return bool(said and ends) and near and (before.intent in OF_FRAMES or (seated and heard.tells("whence")))
 
 
 def without_number_told(heard: Heard, before: Question) -> Heard:
     """What is heard without the number whose reason is asked for: it is no other lens, and no circle measured."""
-    if not asks_whence(heard, before):
+    if not (asks_whence(heard, before) or _judges_ring(heard, before)):
         return heard
     rest = {key: text for key, text in heard.readings.values.items() if key not in ("circle", "numbers", "length")}
     cast = replace(heard.cast, lenses=[part for part in heard.cast.lenses if part.has_mount_or_kind], lengths=[])
     return replace(heard, cast=cast, readings=replace(heard.readings, values=rest))
+
+
+def _judges_ring(heard: Heard, before: Question) -> bool:
+    """'8 mm is plenty, why not', 'isn't 2 mm very thin' after the rings of that length that were told."""
+    said = [token for token in heard.line.tokens if token.kind in _NUMBERS and _is_in_mm(token)]
+    rings = [value for name, value in before.told if name in (RIGHT, LACKING, SEAT)]
+    judged = heard.tells("why") or any(AMOUNT in token.groups for token in heard.line.tokens)
+    one = len(said) == 1 and len(said[0].numbers) == 1 and judged and not heard.cast.pieces
+    return one and any(abs(abs(value) - said[0].numbers[0]) <= _NEAR for value in rings)
+
+
+def _is_in_mm(token: Token) -> bool:
+    """Whether it is told in mm, or with decimals and no unit as lengths of rings are."""
+    return token.unit == "mm" or (token.unit == "" and token.numbers[:1] != (float(int(token.numbers[0])),))
 
 
 def piece_offered(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
@@ -94,8 +164,7 @@ def piece_offered(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     parts = [*cast.lenses, *cast.lengths]
     if len(parts) != 1 or not _is_length(parts[0]) or cast.pieces or cast.bodies:
         return None
-    token = parts[0].noun.first("LENGTH", "FOCAL", "NUMBER")
-    told = parts[0].focal or (token.numbers[0] if token is not None else None)
+    told = _told(parts[0])
     if told is None or not any(name == LACKING and abs(told - value) <= _MADE_WITHIN for name, value in before.told):
         return None
     return (*before.adapters, Thing(words=f"{told:g} mm tube", thickness_mm=(told, told), piece=SPACER))
@@ -105,7 +174,11 @@ def with_ring_offered(heard: Heard, before: Question) -> Heard:
     """'if I use a 3.5 mm one instead' after a ring of 3.09 mm: nearly as long, so it is that ring's length."""
     cast = heard.cast
     parts = [*cast.lenses, *cast.lengths]
-    if len(parts) != 1 or cast.pieces or cast.bodies or before.adapters:
+    if len(parts) != 1 or cast.pieces or cast.bodies:
+        return heard
+    if _is_of_ring_held(parts[0], before):
+        return _as_ring(heard, parts[0], _told(parts[0]) or 0.0)  # 'and with a bought 23.5' after a ring of 23.9 mm
+    if before.adapters:
         return heard
     zoom = parts[0].zoom
     if zoom and _is_standing_in(parts[0]) and before.said(_GAUGED) is not None:
@@ -114,8 +187,7 @@ def with_ring_offered(heard: Heard, before: Question) -> Heard:
         rest = {key: text for key, text in heard.readings.values.items() if key not in ("zoom", "numbers", "length")}
         cast = replace(cast, lenses=[], lengths=[], pieces=[drawn])
         return replace(heard, cast=cast, readings=replace(heard.readings, values=rest))
-    token = parts[0].noun.first("LENGTH", "FOCAL", "NUMBER")
-    told = parts[0].focal or (token.numbers[0] if token is not None else None)
+    token, told = parts[0].noun.first("LENGTH", "FOCAL", "NUMBER"), _told(parts[0])
     if told is not None and told < _SHORTEST_LENS and _is_standing_in(parts[0]) and before.intent in _SEATED:
         return _as_ring(heard, parts[0], told)  # 'a 1 mm one?' of rings: no lens is so short
     known = before.lens is not None and before.lens.focal_length_mm is not None
@@ -131,6 +203,30 @@ def with_ring_offered(heard: Heard, before: Question) -> Heard:
     if not any(name == RIGHT and abs(told - value) <= max(_NEAR_MM, _NEAR * value) for name, value in before.told):
         return heard
     return _as_ring(heard, parts[0], told)
+
+
+def _told(part: Part) -> float | None:
+    token = part.noun.first("LENGTH", "FOCAL", "NUMBER")
+    return part.focal or (token.numbers[0] if token is not None else None)
+
+
+def _is_of_ring_held(part: Part, before: Question) -> bool:
+    """Whether a bare decimal can only be how long a ring is, of a lens and a body that are known.
+
+    It is nearly as long as the one that stands there, or no lens is so long and no stop so wide.
+    """
+    told, pieces = _told(part), before.adapters
+    pair = any(one.ids and one.focal_length_mm for one in before.lenses) and any(one.ids for one in before.bodies)
+    bare = _is_length(part) or _is_standing_in(part)
+    if told is None or not (pair and bare) or before.intent == EXPOSURE_ND:
+        return False
+    if not pieces:
+        halves = told * 2 == int(told * 2)  # of lenses there are 12.5 and 7.5
+        return not halves and told not in STOPS and told > _SHORTEST_LENS and before.intent not in OF_FRAMES
+    held = pieces[0].thickness_mm if len(pieces) == 1 and pieces[0].piece == "adapter" else None
+    if held is None or told == int(told) or told == before.lenses[0].focal_length_mm:
+        return False
+    return _is_right(told, before, _NEAR_MM) or abs(told - held[0]) <= max(_NEAR_MM, _NEAR * held[0])
 
 
 def _is_right(told: float, before: Question, within: float) -> bool:
@@ -153,3 +249,9 @@ def _is_length(part: Part) -> bool:
     """Whether it is a length and nothing else."""
     rest = (part.mounts, part.kinds, part.traits, part.formats, part.zoom, part.f_number, part.named, part.strange)
     return not any(rest) and not part.count and part.noun.head is None
+
+
+def ring_case(cases: Iterable[str | None]) -> str | None:
+    """The case of the one ring that an answer tells as 'om-mount on e-mount'; None where it tells of none, or more."""
+    pairs = {one for one in cases if one is not None and _ON in one}
+    return next(iter(pairs)) if len(pairs) == 1 else None

@@ -10,9 +10,8 @@ from grammar.hearing import Heard
 from grammar.kinds import (
     BUY_PLAN,
     CHAIN,
+    CLOSE_UPS,
     COMPARE,
-    DEPTH_OF_FIELD,
-    EXPOSURE_ND,
     FOCUS_VERDICT,
     GEAR_SETTING,
     MACRO_DISTANCE,
@@ -22,10 +21,10 @@ from grammar.questions import Question, Thing
 from grammar.things.casting import DRAWN, SPACER, Part
 from grammar.things.standins import stands_in
 from grammar.turns.number_roles import ON_AGAIN, length_of
-from grammar.words.groups import MORE, PUT_ON
+from grammar.words.groups import EVERYTHING, MORE, PUT_ON
+from grammar.words.token_kinds import SIZES
 from grammar.words.tokens import Token
 
-_LENGTHS: Final = frozenset(["NUMBER", "FOCAL", "LENGTH"])
 _OF_OTHERS: Final = frozenset(["LENS", "MOUNT", "BODY", "FORMAT", "KIND", "COMBO", "RANGE", "KEYED"])
 _ADDING: Final = frozenset(["added", "another", "further"])  # values of the words that add
 _ON: Final = ("on", "in", "behind")  # ends 'now put the 14 on'
@@ -46,13 +45,13 @@ _SHORTEST: Final = 3.0  # mm, of what is told of a lens without tubes: less sets
 _NUMBERS: Final = re.compile(r"\d+(?:\.\d+)?")
 _SWAPS: Final = ("swap", "instead", "replace", "change the", " for ")
 _MM_ALONE: Final = re.compile(r"(\d+(?:\.\d+)?) ?mm")
-_CLOSE: Final = frozenset([MACRO_DISTANCE, EXPOSURE_ND, DEPTH_OF_FIELD])
+_REMADE_MM: Final = 1.0  # by so much two rings for one pair differ
 _LONGEST: Final = 100.0  # mm, of a tube
 
 
 def tubes_changed(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     """The pieces of before with those that are added, or without those taken off; None where none is."""
-    tubes = [thing for thing in before.adapters if thing.piece == SPACER and _is_fixed(thing)]
+    tubes = [thing for thing in before.adapters if thing.piece == SPACER and thing.is_of_one_length]
     both = _both(heard, before, tubes) or _counted(heard, before)
     if both:
         return both
@@ -62,15 +61,17 @@ def tubes_changed(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     on_top = _close_up_on_top(heard, before)
     if on_top is not None:
         return on_top
-    drawn = any(thing.piece in DRAWN and not _is_fixed(thing) and thing.thickness_mm for thing in before.adapters)
+    drawn = any(thing.piece in DRAWN and not thing.is_of_one_length and thing.thickness_mm for thing in before.adapters)
     # a ring that was cut to a length, or is sold by it, stays where a tube is put to it
-    cut = any(thing.piece == _RING and (_is_fixed(thing) or thing.ids) for thing in before.adapters)
-    more_out = ((drawn or cut) and _adds(heard)) or _goes_further_out(heard, before)
+    cut = any(thing.piece == _RING and (thing.is_of_one_length or thing.ids) for thing in before.adapters)
+    rings = [part.thickness[0] for part in heard.cast.pieces if part.piece == _RING and part.thickness]
+    told = any(length >= _SHORTEST for length in rings)  # it takes the place of the one that stands there
+    more_out = ((drawn or cut) and _adds(heard) and not told) or _goes_further_out(heard, before)
     exchanged = _exchanged(heard, before, tubes)
     if exchanged:
         return exchanged
     lengths = _lengths(heard) if tubes or more_out else None
-    if lengths is None:
+    if lengths is None or _is_another_ring(heard, before, lengths):
         return None
     if any(token.kind == "PREP" and token.value == _WITHOUT for token in heard.line.tokens):
         left = [thing for thing in before.adapters if thing.thickness_mm not in [(one, one) for one in lengths]]
@@ -85,8 +86,18 @@ def tubes_changed(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
         return (*(one for one in before.adapters if one.piece not in DRAWN), tube)
     if _adds(heard):
         return (*before.adapters, *more)
-    drawn_anew = any(_is_extension(token) for token in heard.shape.tokens)  # 'with 16 mm of tube'
+    in_all = len(lengths) == 1 and any(EVERYTHING in token.groups for token in heard.line.tokens)
+    # 'with 16 mm of tube', 'all three tubes, 47 mm together'
+    drawn_anew = in_all or any(_is_extension(token) for token in heard.shape.tokens)
     return (*(one for one in before.adapters if one.piece not in DRAWN), *more) if drawn_anew else None
+
+
+def _is_another_ring(heard: Heard, before: Question, lengths: list[float]) -> bool:
+    """'other ring says 9.87' after one of 9.65 mm: nearly as long as that, so it stands in its place."""
+    held = [thing.thickness_mm[0] for thing in before.adapters if thing.piece == _RING and thing.thickness_mm]
+    rings = [part for part in heard.cast.pieces if part.piece == _RING]
+    alone = len(held) == len(lengths) == 1 and len(rings) == len(heard.cast.pieces) == 1
+    return alone and abs(lengths[0] - held[0]) <= _REMADE_MM
 
 
 def _back_on(heard: Heard, before: Question, tubes: list[Thing]) -> tuple[Thing, ...]:
@@ -134,11 +145,11 @@ def _exchanged(heard: Heard, before: Question, tubes: list[Thing]) -> tuple[Thin
 def with_tube_told(question: Question) -> Question:
     """'with 12 mm of tube': a tube of that length stands there, which can be doubled, added to or taken off."""
     told = _MM_ALONE.fullmatch(question.said(_EXTENSION) or "")
-    if told is None or question.intent not in _CLOSE or any(one.piece in DRAWN for one in question.adapters):
+    if told is None or question.intent not in CLOSE_UPS or any(one.piece in DRAWN for one in question.adapters):
         return question
     length = float(told[1])
     tube = Thing(words=f"{length:g} mm tube", thickness_mm=(length, length), piece=SPACER)
-    values = tuple(row for row in question.values if row[0] != _EXTENSION)
+    values = question.rest(_EXTENSION)
     return question.with_(adapters=(*question.adapters, tube), values=values)
 
 
@@ -157,10 +168,10 @@ def _close_up_on_top(heard: Heard, before: Question) -> tuple[Thing, ...] | None
 def _both(heard: Heard, before: Question, tubes: list[Thing]) -> tuple[Thing, ...]:
     """'both' after a 10 mm tube and then a 20 mm one: the two together; so of close-up lenses."""
     here = tubes or [thing for thing in before.adapters if _is_close_up(thing)]
-    told = any(token.kind in _LENGTHS and not token.text.isalpha() for token in heard.line.tokens)
+    told = any(token.kind in SIZES and not token.text.isalpha() for token in heard.line.tokens)
     if not says_both(heard) or len(here) != 1 or told:
         return ()
-    others = [thing for thing in before.stood if thing.piece == here[0].piece and (_is_fixed(thing) or not tubes)]
+    others = [thing for thing in before.stood if thing.piece == here[0].piece and (thing.is_of_one_length or not tubes)]
     if len(others) != 1 or (others[0].thickness_mm, others[0].factor) == (here[0].thickness_mm, here[0].factor):
         return ()
     return (*others, *before.adapters)
@@ -173,7 +184,9 @@ def says_both(heard: Heard) -> bool:
 def counted(heard: Heard) -> int:
     """How many of what was told are meant: 'two of them', 'and with three'; 0 where that is not said."""
     counts = [token.numbers[0] for token in heard.line.tokens if token.kind == "NUMBER"]
-    several = len(counts) == 1 and counts[0] in _COUNTS and (heard.tells("pick:all") or _is_count_alone(heard))
+    told = any(token.kind == "LENGTH" for token in heard.line.tokens)  # 'all three tubes, 47 mm together'
+    several = len(counts) == 1 and not told and counts[0] in _COUNTS
+    several = several and (heard.tells("pick:all") or _is_count_alone(heard))
     return int(counts[0]) if several and not says_both(heard) else 0
 
 
@@ -211,7 +224,7 @@ def _lengths(heard: Heard) -> list[float] | None:
     plain = _adds(heard)  # 'plus a 1 mm ring' comes on top as a tube does
     if any(not _is_tube(part, plain) or part.mounts for part in pieces):
         return None
-    told = [token for token in tokens if token.kind in _LENGTHS and not token.text.isalpha()]
+    told = [token for token in tokens if token.kind in SIZES and not token.text.isalpha()]
     told += [token for token in tokens if _is_extension(token)]
     told += [_by_length(part.named) for part in pieces if part.named is not None]
     told += [token for part in pieces for token in part.noun.tails if token.implies == ("LENGTH",)]
@@ -240,10 +253,6 @@ def _by_length(named: Token) -> Token:
     return replace(named, numbers=(float(told[1]) if told is not None else 0.0,), unit="mm")
 
 
-def _is_fixed(thing: Thing) -> bool:
-    return thing.thickness_mm is not None and thing.thickness_mm[0] == thing.thickness_mm[1]
-
-
 def _is_close_up(thing: Thing) -> bool:
     return thing.piece == _CLOSE_UP and thing.factor is not None
 
@@ -253,7 +262,7 @@ def _adds(heard: Heard) -> bool:
     tokens = heard.line.tokens
     more = any(MORE in token.groups and _is_beside(tokens, at) for at, token in enumerate(tokens))
     put_on = any(PUT_ON in token.groups for token in tokens[:-1]) and tokens[-1].text.casefold() in _ON
-    put_on = put_on and len(tokens) > 1 and tokens[-2].kind in (*_LENGTHS, "PIECE")
+    put_on = put_on and len(tokens) > 1 and tokens[-2].kind in (*SIZES, "PIECE")
     return (
         more
         or put_on
@@ -276,4 +285,13 @@ def _is_beside(tokens: tuple[Token, ...], at: int) -> bool:
 
 def _is_led_to(row: tuple[Token, ...]) -> bool:
     """Whether the first of them is a length, or the second with nothing but a small word before it."""
-    return any(one.kind in _LENGTHS and all(two.kind in _SMALL for two in row[:n]) for n, one in enumerate(row))
+    return any(one.kind in SIZES and all(two.kind in _SMALL for two in row[:n]) for n, one in enumerate(row))
+
+
+def sized_last(before: Question) -> bool:
+    """Whether a size was wanted after tubes were told, or of tubes of no told length: what is asked next is of that."""
+    wanted, prior = before.said("magnification"), before.prior
+    drawn = [one for one in before.adapters if one.piece in DRAWN]
+    untold = not any(one.thickness_mm or one.ids for one in drawn)
+    later = prior is not None and prior.said("magnification") != wanted and prior.adapters == before.adapters
+    return wanted is not None and bool(drawn) and (untold or later)

@@ -8,7 +8,9 @@ from typing import Final
 from engine.base.compact import compact
 from grammar.hearing import Heard
 from grammar.kinds import (
+    BY_SEAT,
     CHAIN,
+    CLOSE_UPS,
     COMPARE,
     COVERAGE,
     CROP_EQUIVALENT,
@@ -23,38 +25,30 @@ from grammar.kinds import (
     LIST_FITS,
     LOOK_ALIKE,
     MACRO_DISTANCE,
+    OF_FRAMES,
+    OF_PICTURE,
     OUT_OF_SCOPE,
+    SEATED,
     SHIM_CALIBRATION,
     WHY,
 )
-from grammar.questions import OFF, Question
+from grammar.questions import MODE, OFF, Question
 from grammar.things.casting import OPTICAL
-from grammar.turns.going_on import (
-    ASIDE,
-    OF_STOPS,
-    PUT_RIGHT,
-    asks,
-    is_to_be_seated,
-    puts_tube,
-    ranked_by,
-    saved_by_stop,
-    sized,
-)
+from grammar.turns.going_on import ASIDE, OF_STOPS, asks, is_to_be_seated, puts_tube, ranked_by, saved_by_stop, sized
 from grammar.turns.of_another import is_of_another, is_one_more, only_frame, only_glass, only_swaps
 from grammar.turns.only_told import only_tells
 from grammar.turns.same_matter import same_matter
 from grammar.turns.whom import Meant
 
-_WAYS: Final = frozenset([CHAIN, FOCUS_VERDICT])
-_OF_PICTURE: Final = frozenset([COVERAGE, CROP_EQUIVALENT, EXPOSURE_ND, DEPTH_OF_FIELD, GEAR_SETTING])
 _SEEN: Final = frozenset(
     [CHAIN, FOCUS_VERDICT, COVERAGE, CROP_EQUIVALENT, COMPARE, WHY, EXPOSURE_ND, DEPTH_OF_FIELD, GEAR_SETTING,
      SHIM_CALIBRATION, HAZARD, DIY_DIMENSION, "buy-plan", OUT_OF_SCOPE]
 )  # fmt: skip
 _TROUBLED: Final = frozenset([None, SHIM_CALIBRATION, OUT_OF_SCOPE, HAZARD, GEAR_SETTING])
-_OF_FRAME: Final = frozenset([COVERAGE, CROP_EQUIVALENT])
 _CLOSER: Final = ("closer", "nearer")  # how the words end that ask for more than there is
+_SURELY_VIEWED: Final = 0.75  # wording that leans so far asks what a frame shows, and nothing of the stabiliser
 _PLAIN: Final = 5.0  # the weight from which something else is plainly asked beside what is told
+_SPEAKS: Final = 2.5  # and from which words speak for it at all
 # what words that only tell of a lens may seem to ask
 _IDLY_TOLD: Final = frozenset(
     [None, CHAIN, IDENTIFY_MOUNT, WHY, LOOK_ALIKE, DEFINITION, CROP_EQUIVALENT, LIST_FITS, DIY_DIMENSION]
@@ -110,7 +104,7 @@ def weighs_too_much(turn: Turn) -> bool:
 def stops_short(turn: Turn) -> bool:
     """'it stops at 60 cm' after a lens on a body."""
     away = turn.heard.readings.distance_mm
-    return turn.was in _WAYS and turn.tells("stops-at") and away is not None and not asks(turn.heard)
+    return turn.was in SEATED and turn.tells("stops-at") and away is not None and not asks(turn.heard)
 
 
 def wants_it_closer(turn: Turn) -> bool:
@@ -119,7 +113,7 @@ def wants_it_closer(turn: Turn) -> bool:
     closer = any(turn.heard.text[cue.column - 1 : cue.end].casefold().endswith(_CLOSER) for cue in tells)
     alone = not (cast.lenses or cast.bodies or cast.pieces or turn.heard.readings.values)
     wanted = turn.best == MACRO_DISTANCE or (closer and alone)
-    return turn.was in _WAYS and bool(tells) and wanted and not cast.pieces
+    return turn.was in SEATED and bool(tells) and wanted and not cast.pieces
 
 
 def picks_stock(turn: Turn) -> bool:
@@ -158,9 +152,17 @@ def tells_of_the_unknown(turn: Turn) -> bool:
     heard, cast = turn.heard, turn.heard.cast
     things = any(not part.is_bare for part in (*cast.bodies, *cast.pieces, *cast.frames))
     open_yet = turn.was == IDENTIFY_MOUNT and not turn.before.bodies
-    asked = asks(heard) or "?" in heard.text or bool(heard.readings.limits)
+    asked = asks(heard) or "?" in heard.text or bool(heard.readings.limits) or _asks_else(turn)
     measured = turn.best == FOCUS_VERDICT and "flange_to_image" in heard.readings.values
     return open_yet and not asked and not things and (measured or turn.best in _IDLY_TOLD)
+
+
+def _asks_else(turn: Turn) -> bool:
+    """'how thick for EF', 'why not T2', 'any trap with old ones': nothing is measured, and another kind is asked."""
+    weight = turn.heard.weighed.weight(turn.best) if turn.best is not None else 0.0
+    others = turn.best not in (None, IDENTIFY_MOUNT, DEFINITION)
+    told = turn.heard.readings.values or any(part.focal or part.f_number for part in turn.heard.cast.lenses)
+    return others and weight >= _SPEAKS and not told
 
 
 def turns_to_the_sun(turn: Turn) -> bool:
@@ -192,14 +194,15 @@ def wants_it_seated(turn: Turn) -> bool:
 
 def wants_it_mended(turn: Turn) -> bool:
     """'how do i fix it' after a lens on a body."""
-    troubled = turn.tells("remedy") and turn.was in PUT_RIGHT and turn.best in _TROUBLED
-    return troubled and not (turn.names_things or sized(turn.before))
+    troubled = turn.tells("remedy") and turn.was in BY_SEAT and turn.best in _TROUBLED
+    touched = turn.tells("touch")  # 'it hit something, what now'
+    return troubled and not (touched or turn.names_things or sized(turn.before))
 
 
 def wants_it_set_right(turn: Turn) -> bool:
     """'whats the fix' after a ring that was measured: what is to be taken off it, or put under it."""
     leant = turn.best == FOCUS_VERDICT and turn.heard.weighed.weight(FOCUS_VERDICT) <= 0  # by its wording alone
-    asked = turn.tells("remedy") and turn.was in _WAYS and (leant or turn.best in (*_TROUBLED, CHAIN, DEFINITION))
+    asked = turn.tells("remedy") and turn.was in SEATED and (leant or turn.best in (*_TROUBLED, CHAIN, DEFINITION))
     plain = not (turn.names_things or turn.tells("instead", "stops-down") or turn.heard.readings.limits)
     # where no ring is told but how thick one is, the chain told before is asked what would lift it
     return asked and plain and sized(turn.before) and bool(turn.before.adapters)
@@ -209,12 +212,16 @@ def takes_it_off(turn: Turn) -> bool:
     """'so i file how much' after by how much a ring is off, or where a lens ends on it."""
     before = turn.before
     ends = (before.mentions("stops-at") and before.distance_mm is not None) or before.said(OFF) is not None
-    off = turn.was == SHIM_CALIBRATION or (turn.was in _WAYS and ends)
+    off = turn.was == SHIM_CALIBRATION or (turn.was in SEATED and (ends or sized(before)))
     return off and turn.tells("take-off") and not turn.names_things
 
 
 def puts_a_tube(turn: Turn) -> bool:
-    return turn.was == SHIM_CALIBRATION and turn.best in (None, turn.was, MACRO_DISTANCE) and puts_tube(turn.heard)
+    after_shim = turn.was == SHIM_CALIBRATION and turn.best in (None, turn.was, MACRO_DISTANCE)
+    weighed = turn.heard.weighed  # 'tube of 7, size': wording may lean to a ring to be made
+    leant = turn.best == DIY_DIMENSION and weighed.weight(DIY_DIMENSION) <= 0 < weighed.weight(MACRO_DISTANCE)
+    leant = leant and turn.was not in CLOSE_UPS
+    return (after_shim or leant) and puts_tube(turn.heard)
 
 
 def rather_stops_down(turn: Turn) -> bool:
@@ -252,32 +259,35 @@ def tells_a_shape(turn: Turn) -> bool:
 def wants_that_view(turn: Turn) -> bool:
     """'what do I need on MFT to see the same' after what a lens frames like: which lens does on that frame."""
     cast, readings = turn.heard.cast, turn.heard.readings
-    else_told = cast.lenses or cast.pieces or readings.values or readings.f_number or readings.distance_mm
+    lenses = [part for part in cast.lenses if not part.is_bare]
+    else_told = lenses or cast.pieces or readings.values or readings.f_number or readings.distance_mm
     framed = bool(cast.bodies or cast.frames) and turn.before.lens is not None
-    return turn.was in _OF_PICTURE and turn.tells("match") and framed and not (else_told or turn.tells("dof"))
+    return turn.was in OF_PICTURE and turn.tells("match") and framed and not (else_told or turn.tells("dof"))
 
 
 def asks_pixels_left(turn: Turn) -> bool:
     """'pixels from 42 MP', 'is UHD still possible' after a way: what is left of its picture."""
-    asked = turn.was in _WAYS and turn.tells("recording", "pixels")
+    asked = turn.was in SEATED and turn.tells("recording", "pixels")
     return asked and not (turn.names_things or turn.tells("exposure", "nd", "sharp-enough", "blur", "why"))
 
 
 def leaves_the_crop(turn: Turn) -> bool:
     """'and with the whole sensor' after a crop that was told: the same is asked without it."""
-    cropped = turn.was in _OF_FRAME and turn.before.said("crop") is not None
+    cropped = turn.was in OF_FRAMES and (turn.before.said("crop") or turn.before.said(MODE)) is not None
     return cropped and turn.tells("uncropped") and not turn.heard.cast.lenses
 
 
 def sets_for_another(turn: Turn) -> bool:
     """'with a 2x doubler' after the number that the stabiliser wants."""
-    return turn.was == GEAR_SETTING and (only_glass(turn.heard) or only_frame(turn.heard, turn.before))
+    framed = only_frame(turn.heard, turn.before)
+    viewed = turn.best == CROP_EQUIVALENT and turn.heard.weighed.likely.get(CROP_EQUIVALENT, 0.0) >= _SURELY_VIEWED
+    return turn.was == GEAR_SETTING and (only_glass(turn.heard) or (framed and not viewed))
 
 
 def is_lit_by_glass(turn: Turn) -> bool:
     """'would a 0.5x reducer fix that' after what a lens lights or frames like: what it does so behind that glass."""
     idle = all(cue.tells in _OF_CURE for cue in turn.heard.cues)
-    return turn.was in _OF_FRAME and only_glass(turn.heard) and idle and not turn.heard.readings.values
+    return turn.was in OF_FRAMES and only_glass(turn.heard) and idle and not turn.heard.readings.values
 
 
 def is_saved_by_stop(turn: Turn) -> bool:

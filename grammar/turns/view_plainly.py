@@ -13,7 +13,8 @@ from grammar.numbers.crop_numbers import is_of_crop
 from grammar.questions import Question
 from grammar.things.standins import stands_in
 from grammar.turns.on_what import FULL
-from grammar.words.groups import CHANGES_OVER, LOOKS_SO, READ_OUT, SET_SO
+from grammar.turns.told_before import GLASS
+from grammar.words.groups import CHANGES_OVER, LIGHT_SAID, LOOKS_SO, READ_OUT, SET_SO
 from grammar.words.tokens import Token
 from grammar.words.written import STOPS
 
@@ -23,7 +24,11 @@ _MODE: Final = " mode"
 _FULL, _FULL_MM = "full frame", 35.0  # which is named by the width of its film, too
 _WHAT: Final = "what"
 _THINGS: Final = frozenset(["PIECE", "ADAPTER", "NUMBER", "LENGTH", "TIMES", "ND", "FOCAL"])
+_GLASS_LOSES: Final = "light lost by the glass ring"
 _DEPTH: Final = "depth"  # the measure
+_HOW_DEEP: Final = "how deep"
+_AWAY: Final = frozenset(["m", "cm", "ft"])  # units of how far away a thing is
+_NEAREST_MM: Final = 200.0
 # mounts whose bodies have one frame, which is smaller
 _ONE_FRAME: Final = frozenset(
     ["mft-mount", "four-thirds-mount", "x-mount", "q-mount", "cx-mount", "nx-mount", "nx-mini", "ef-m-mount",
@@ -43,7 +48,7 @@ def crop_body(heard: Heard, before: Question) -> str | None:
     if at is None or told or not (body or _is_on_full(before)):
         return None
     start, end = tokens[at].column - 1, tokens[at].column - 1 + len(tokens[at].text)
-    mode = "" if body else _MODE
+    mode = "" if body or heard.tells("what-is") else _MODE  # 'on crop what is it' asks for no word
     return f"{heard.text[:start]}{_SMALLER}{mode}{heard.text[end:]}"
 
 
@@ -74,23 +79,32 @@ def _is_a_mode(tokens: tuple[Token, ...], at: int) -> bool:
     token, before = tokens[at], tokens[at - 1] if at else None
     if not is_of_crop(token) or READ_OUT not in token.groups:
         return False
-    ends = at + 1 == len(tokens) or tokens[at + 1].kind in ("STOP", "JOIN", "MARK")
-    put = before is not None and before.value == "in"
+    ends = at + 1 == len(tokens) or tokens[at + 1].kind in ("STOP", "JOIN", "MARK", "CUE", "DET")
+    put = before is not None and before.value in ("in", "on")
     switched = any(one.kind == "BODY" or {CHANGES_OVER, SET_SO} & set(one.groups) for one in tokens[:at])
     put = put or (before is not None and before.value == "to" and switched)  # 'do I need to crop' is put to nothing
     return token.kind == "FRAME" or (put and ends)
 
 
 def deep_at(heard: Heard, before: Question) -> str | None:
-    """'deep at 8' after a lens: how deep it is sharp at that stop, and no depth of so many millimetres."""
+    """'deep at 8', 'deep at 1 m' after a lens: how deep it is sharp so, and no depth of so many millimetres."""
     tokens = heard.line.tokens
-    at = next((n for n, one in enumerate(tokens[:-2]) if one.kind == "MEASURE" and one.value == _DEPTH), None)
+    at = next((n for n, one in enumerate(tokens[:-2]) if _says_depth(one)), None)
     if at is None or before.lens is None or before.lens.focal_length_mm is None or tokens[at + 1].value != "at":
         return None
-    stop = tokens[at + 2]
-    if stop.kind != "NUMBER" or stop.numbers[0] not in STOPS or tokens[at + 3 :]:
+    stop, told = tokens[at + 2], heard.text[: tokens[at].column - 1]
+    if tokens[at + 3 :]:
         return None
-    return f"depth of field at f{stop.text}"
+    if stop.kind == "LENGTH" and stop.unit in _AWAY and stop.numbers[0] >= _NEAREST_MM:
+        return f"{told}depth of field at {stop.text}"
+    if stop.kind != "NUMBER" or stop.numbers[0] not in STOPS:
+        return None
+    return f"{told}depth of field at f{stop.text}"
+
+
+def _says_depth(token: Token) -> bool:
+    """'deep', 'how deep', but not 'thin'."""
+    return (token.kind == "MEASURE" and token.value == _DEPTH) or token.text.casefold() == _HOW_DEEP
 
 
 def glass_told(heard: Heard, before: Question) -> str | None:
@@ -104,10 +118,20 @@ def glass_told(heard: Heard, before: Question) -> str | None:
     return f"with a {times[0].text}" if alone and of_glass and asked and not others else None
 
 
+def lost_by_glass(heard: Heard, before: Question) -> str | None:
+    """'light lost?', 'what does the corrector cost in light' after a way through glass: what that glass takes."""
+    cast, told = heard.cast, heard.readings
+    through = any(name == GLASS for name, _ in before.told) and not before.adapters
+    lit = any(LIGHT_SAID in one.groups for one in heard.line.tokens) and heard.weighed.best == EXPOSURE_ND
+    named = any((cast.lenses and not cast.lenses[0].is_bare, cast.bodies, cast.pieces, cast.frames))
+    more = told.values or told.f_number is not None or told.distance_mm is not None
+    return _GLASS_LOSES if through and lit and heard.tells("short") and not (named or more) else None
+
+
 def of_full_frame(heard: Heard, before: Question) -> str | None:
     """'35mm equiv' after another lens: what it is like on full frame, and no lens of that length."""
     tokens = [one for one in heard.line.tokens if one.kind not in ("STOP", "MARK")]
-    sized = [one for one in tokens if one.kind == "LENGTH" and one.unit == "mm" and one.numbers == (_FULL_MM,)]
+    sized = [one for one in tokens if one.is_mm and one.numbers == (_FULL_MM,)]
     likened = heard.tells("equiv") and len(heard.cast.lenses) == 1 and not heard.cast.lenses[0].mounts
     lens = before.lens is not None and before.lens.focal_length_mm not in (None, _FULL_MM)
     if len(sized) != 1 or not likened or not lens or any(one.kind in ("FNUM", "COMBO", "LENS") for one in tokens):

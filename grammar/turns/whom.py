@@ -201,12 +201,12 @@ def _called(heard: Heard, known: tuple[Thing, ...]) -> tuple[Thing, ...]:
 
 def _points(heard: Heard, part: Part, known: tuple[Thing, ...]) -> bool:
     """Whether the description is of what was spoken of, rather than of another thing of its kind."""
-    if stands_in(part.noun.head) or _is_definite(heard, part):
+    if stands_in(part.noun.head) or is_definite(heard, part):
         return True
     return part.focal is not None and any(one.focal_length_mm == part.focal for one in known)
 
 
-def _is_definite(heard: Heard, part: Part) -> bool:
+def is_definite(heard: Heard, part: Part) -> bool:
     before = [one for one in heard.line.tokens if one.column < part.noun.column and one.kind not in ("FILLER", "MARK")]
     return bool(before) and before[-1].kind == "DET" and before[-1].value in ("the", "its")
 

@@ -24,21 +24,32 @@ from grammar.kinds import (
     WHY,
 )
 from grammar.questions import Question
+from grammar.things.casting import DRAWN, OPTICAL
 from grammar.turns.lit_again import SETTINGS
 from grammar.turns.turn_seen import Turn
-from grammar.words.groups import MADE_SURE
+from grammar.words.groups import DEPTH_SAID, MADE_SURE, PROVING, SCREW, SIZE_ASKED
 
 _SEATED: Final = frozenset([SHIM_CALIBRATION, FOCUS_VERDICT, IDENTIFY_MOUNT])
 _NAMING: Final = frozenset([DEFINITION, LOOK_ALIKE, IDENTIFY_MOUNT])
 _PLAIN: Final = 4.0  # evidence from this weight up asks so much by itself
+_STRONGLY: Final = 0.9  # wording that leans so far leaves no doubt
 _NO_REASON: Final = 1.0  # and so little speaks for no reason
 _OF_ITSELF: Final = "own"  # what 'mine is' measures
 _RING: Final = "adapter"
 _OF_RING: Final = _SEATED | {CHAIN, DIY_DIMENSION, BUY_PLAN, WHY}  # here the ring is spoken of already
+_OF_SEAT: Final = "quantity:seat_mm"  # the cue of how thick a ring is
 _FILTER: Final = "filter"
+_CLOSE_UP: Final = "close-up-lens"
 _IF: Final = "if"
 _FRAMED: Final = frozenset([COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, MACRO_DISTANCE])
 _BORE: Final = "bore"  # the measure of a hole
+_PUT_ON: Final = frozenset([CHAIN, FOCUS_VERDICT, DIY_DIMENSION, BUY_PLAN, DEFINITION, MACRO_DISTANCE, CROP_EQUIVALENT])
+_TAKES: Final = ("ok", "right", "fit-q", "will", "can", "takes", "what-if")
+_SCREWS: Final = ("thread", "screw")
+_FIELD: Final = "field"
+_THICKNESS: Final = "thickness"
+_PLANES: Final = frozenset(["flange-to-image", "front-glass"])
+_TOLD_FAR: Final = frozenset([MACRO_DISTANCE, DEPTH_OF_FIELD, FOCUS_VERDICT, SHIM_CALIBRATION])
 
 
 def asks_of_infinity(turn: Turn) -> bool:
@@ -54,6 +65,16 @@ def asks_if_it_is(turn: Turn) -> bool:
     sure = any(MADE_SURE in one.groups for one in tokens) and turn.tells("how")
     own = any(one.kind == "MEASURE" and one.value == _OF_ITSELF for one in tokens)
     return turn.was in _NAMING and sure and own and not turn.names_things
+
+
+def asks_what_proves_it(turn: Turn) -> bool:
+    """'how would i tell its really AR', 'what says its exakta' after such a lens: by what its mount is known."""
+    cast, lens = turn.heard.cast, turn.before.lens
+    parts = (*cast.lenses, *cast.bodies)
+    same = lens is not None and len(parts) == 1 and bool(parts[0].mounts) and set(parts[0].mounts[0].ids) & {*lens.ids}
+    alone = bool(same) and not (parts[0].focal or cast.pieces or cast.frames or turn.heard.readings.values)
+    proof = any(PROVING in one.groups for one in turn.heard.line.tokens)
+    return alone and proof and turn.tells("how", "what", "identify") and turn.tells("it-is", "is-it", "could-be")
 
 
 def forces_it_in(turn: Turn) -> bool:
@@ -83,8 +104,10 @@ def asks_for_the_ring(turn: Turn) -> bool:
     """'adapter?', 'the ring then?' after anything else of a lens on a body: which one joins the two, and no word."""
     pieces, cast = turn.heard.cast.pieces, turn.heard.cast
     bare = len(pieces) == 1 and pieces[0].piece == _RING and pieces[0].is_bare
+    bare = bare or (not pieces and turn.tells(_OF_SEAT))  # 'seat?'
     pair = any(one.ids for one in turn.before.lenses) and any(one.ids for one in turn.before.bodies)
-    alone = not (cast.lenses or cast.bodies or cast.frames or turn.heard.readings.values or turn.heard.cues)
+    asked = any(cue.tells != _OF_SEAT for cue in turn.heard.cues)  # 'seat of the adapter'
+    alone = not (cast.lenses or cast.bodies or cast.frames or turn.heard.readings.values or asked)
     return bare and pair and alone and turn.tells("brief") and turn.was not in _OF_RING
 
 
@@ -96,6 +119,23 @@ def goes_back_to_light(turn: Turn) -> bool:
     more = (cast.pieces and not filters) or things or told - SETTINGS
     lit = bool(turn.before.lit) and turn.was != EXPOSURE_ND and not turn.tells("dof", "how-close", "infinity", "equiv")
     return lit and (filters or bool(told & SETTINGS)) and not more
+
+
+def asks_how_large(turn: Turn) -> bool:
+    """'and the scale?', 'how big is it then' after what a tube costs in light, or how deep it is sharp: how large."""
+    old, cast = turn.before, turn.heard.cast
+    close = any(one.piece in (*DRAWN, _CLOSE_UP) for one in old.adapters)
+    close = close or old.said("extension") is not None or old.said("image_distance") is not None
+    tokens = turn.heard.line.tokens
+    scale = any(SIZE_ASKED in one.groups for one in tokens) and not turn.heard.readings.values
+    sized = turn.tells("how-big") or scale or (turn.tells("frame-size") and any(one.value == "it" for one in tokens))
+    things = cast.bodies or cast.pieces or cast.frames or cast.lenses
+    return close and sized and not things and turn.was in (EXPOSURE_ND, DEPTH_OF_FIELD)
+
+
+def wants_it_lit(turn: Turn) -> bool:
+    """'what fixes it' after dark corners: what of the frame is clean, and no ring."""
+    return turn.was == COVERAGE and turn.tells("remedy") and not turn.names_things and turn.best in (None, CHAIN)
 
 
 def supposes_a_mode(turn: Turn) -> bool:
@@ -120,6 +160,7 @@ def asks_the_hole(turn: Turn) -> bool:
     hole = any(one.kind == "MEASURE" and one.value == _BORE for one in tokens)
     stop = any(one.kind == "FNUM" for one in tokens)
     lens = turn.before.lens is not None and turn.before.lens.focal_length_mm is not None
+    lens = lens or any(part.focal for part in turn.heard.cast.lenses)
     return hole and stop and lens and not (turn.heard.cast.bodies or turn.heard.cast.pieces)
 
 
@@ -132,9 +173,95 @@ def tells_the_camera(turn: Turn) -> bool:
     return asked and body and focal and not (told or cast.pieces or cast.frames or turn.tells("infinity"))
 
 
+def asks_from_where(turn: Turn) -> bool:
+    """'from the sensor or the glass?' after distances: they are told again, with the plane that they count from."""
+    ends = [one for one in turn.heard.line.tokens if one.kind == "MEASURE" and one.value in _PLANES]
+    asked = turn.tells("counts-from") or len(ends) > 1
+    far = turn.heard.readings.distance_mm in (None, turn.before.distance_mm)
+    more = turn.heard.cast.bodies or turn.heard.cast.pieces or turn.heard.readings.values or not far
+    return turn.was in _TOLD_FAR and asked and not more
+
+
+def asks_depth_at_tubes(turn: Turn) -> bool:
+    """'with 10 of tube how deep': how much is sharp so close, and nothing that is to be made."""
+    deep = any(DEPTH_SAID in one.groups for one in turn.heard.line.tokens)
+    drawn = any(part.piece in DRAWN and part.thickness for part in turn.heard.cast.pieces)
+    drawn = drawn or "extension" in turn.heard.readings.values
+    lens = turn.before.lens is not None and turn.before.lens.focal_length_mm is not None
+    return deep and drawn and lens and turn.best in (None, DIY_DIMENSION, DEPTH_OF_FIELD, MACRO_DISTANCE)
+
+
+def binds_in_its_thread(turn: Turn) -> bool:
+    """'too tight when i screw it in' after a lens on a body: whether the two threads are one."""
+    screwed = any(one.kind == "MOUNTWORD" and SCREW in one.groups for one in turn.heard.line.tokens)
+    screwed = screwed or bool(turn.heard.readings.values.keys() & {"turns"})
+    lens = any(one.ids for one in turn.before.lenses)
+    return lens and turn.was in _PUT_ON and turn.tells("wont-go") and screwed and not turn.names_things
+
+
+def asks_of_a_thread(heard: Heard, before: Question) -> bool:
+    """'1 mm pitch ok?', 'would an M42 thread do' after a lens of a named thread: whether that takes it, and no word."""
+    cast, lens = heard.cast, before.lens is not None and bool(before.lens.ids)
+    asked = any(map(heard.tells, _TAKES)) and not (heard.tells("what-is") or heard.tells("correct"))
+    screw = len(cast.lenses) == 1 and any(SCREW in one.groups for one in heard.line.tokens if one.kind == "MOUNTWORD")
+    screw = screw or any(one.kind == "MOUNT" and one.text.casefold().endswith(_SCREWS) for one in heard.line.tokens)
+    told = (heard.readings.pitch is not None or "thread" in heard.readings.values) and not cast.lenses
+    named = screw and not cast.lengths and not any(part.focal or part.subject for part in cast.lenses)
+    return lens and asked and (told or named) and not (cast.bodies or cast.frames) and before.intent in _PUT_ON
+
+
+def fits_in_a_ring(turn: Turn) -> bool:
+    """'does an M42 ring take it' after a lens on a body: what it does by that ring, and no list of bodies."""
+    cast = turn.heard.cast
+    ring = len(cast.pieces) == 1 and cast.pieces[0].piece == _RING and bool(cast.pieces[0].mounts)
+    lens = any(one.ids for one in turn.before.lenses) and bool(turn.before.bodies)
+    alone = not (cast.bodies or any(not part.by_piece for part in cast.lenses))
+    return ring and lens and alone and turn.was in _PUT_ON and turn.tells("takes")
+
+
+def asks_what_mount(turn: Turn) -> bool:
+    """'what is an altix mount like' after a lens on a body: what that mount is, and no view."""
+    named = any(one.kind == "MOUNT" and one.text.casefold().endswith(" mount") for one in turn.heard.line.tokens)
+    cast = turn.heard.cast
+    more = cast.frames or cast.pieces or turn.heard.readings.values or len(cast.lenses) + len(cast.bodies) != 1
+    asked = turn.tells("what-is") and not turn.tells("looks-like", "equiv", "same", "could-be")
+    return named and asked and not more
+
+
+def asks_stop_behind_glass(turn: Turn) -> bool:
+    """'f number then' after the stabiliser's number with a 2x: what the lens becomes behind it."""
+    glass = any(one.piece in OPTICAL for one in turn.before.adapters)
+    told = turn.names_things or turn.heard.readings.values or turn.heard.readings.f_number is not None
+    return turn.was == GEAR_SETTING and glass and turn.tells("f-stop") and turn.tells("short") and not told
+
+
+def asks_field_at(turn: Turn) -> bool:
+    """'field at 1 m' after a lens: how wide it sees there."""
+    field = any(one.kind == "MEASURE" and one.value == _FIELD for one in turn.heard.line.tokens)
+    lens = turn.before.lens is not None and turn.before.lens.focal_length_mm is not None
+    far = turn.heard.readings.distance_mm is not None and not turn.heard.readings.values
+    return field and lens and far and turn.tells("short") and not turn.tells("dof") and not turn.names_things
+
+
+def mends_its_error(turn: Turn) -> bool:
+    """'0.2 too thin, what do i do' in one breath: what is to be put under the ring, or taken off it."""
+    cast, told = turn.heard.cast, turn.heard.readings.values.keys()
+    named = cast.lenses or cast.bodies or any(not part.is_bare for part in cast.pieces)
+    pair = any(one.ids for one in turn.before.lenses) and bool(turn.before.bodies)
+    return pair and turn.tells("remedy") and told == {_THICKNESS} and turn.tells("too-thin", "too-thick") and not named
+
+
 def plainest(turn: Turn) -> str | None:
-    """What its words ask; a reason only where something speaks for one, else what plainly speaks."""
+    """What its words ask; a reason only where something speaks for one, else what plainly speaks.
+
+    Wording that leans to what was asked before, where nothing told speaks for that, yields to what plainly speaks.
+    """
     ranked = turn.heard.weighed.ranked
+    read = turn.heard.readings
+    told = read.values or read.distance_mm is not None or read.f_number is not None or turn.heard.cast.pieces
+    idle = turn.best == turn.was and turn.heard.weighed.weight(turn.was) <= 0 and not told
+    if idle and turn.heard.weighed.likely.get(turn.was, 0.0) < _STRONGLY and ranked and ranked[0][1] >= _PLAIN:
+        return ranked[0][0]
     if turn.best != WHY or not ranked or turn.heard.weighed.weight(WHY) > _NO_REASON:
         return turn.best
     return ranked[0][0] if ranked[0][1] >= _PLAIN else turn.best

@@ -9,16 +9,18 @@ from engine.base.compact import replace
 from grammar.hearing import Heard
 from grammar.questions import Question, Thing
 from grammar.words.groups import LONG_END, WIDE_END
+from grammar.words.token_kinds import SIZES
 
 _ZOOM: Final = "zoom"
-_NUMBERS: Final = frozenset(["NUMBER", "LENGTH", "FOCAL"])
+_BESIDE: Final = frozenset(["FORMAT", "FNUM"])
 _OTHERS: Final = frozenset(["MOUNT", "BODY", "PIECE", "FORMAT", "FNUM", "COMBO", "RANGE", "KEYED"])
 
 
 def zoomed_to(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     """The zoom of before at the focal length told; None where none of its range is told, or anything else is."""
     said = before.said(_ZOOM)
-    if said is None or len(before.lenses) != 1 or any(token.kind in _OTHERS for token in heard.line.tokens):
+    others = _OTHERS - _BESIDE if _is_led(heard) else _OTHERS
+    if said is None or len(before.lenses) != 1 or any(token.kind in others for token in heard.line.tokens):
         return None
     low, _, high = said.removesuffix(" mm").partition("..")
     ends = (float(low), float(high))
@@ -26,10 +28,16 @@ def zoomed_to(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     return (replace(before.lenses[0], focal_length_mm=at),) if at is not None else None
 
 
+def _is_led(heard: Heard) -> bool:
+    """'at 135 on APS-C': what stands behind 'at' is what it is set to, whatever frame or stop is told beside it."""
+    pairs = pairwise(heard.line.tokens)
+    return any(one.kind == "PREP" and one.value == "at" and other.kind in SIZES for one, other in pairs)
+
+
 def _set_at(heard: Heard, ends: tuple[float, float]) -> float | None:
     numbers = [
         token.numbers[0] for token in heard.line.tokens
-        if token.kind in _NUMBERS and not token.text.isalpha() and token.unit in ("", "mm")
+        if token.kind in SIZES and not token.text.isalpha() and token.unit in ("", "mm")
     ]  # fmt: skip
     if len(numbers) == 1:
         return numbers[0] if ends[0] <= numbers[0] <= ends[1] else None

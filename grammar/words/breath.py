@@ -8,6 +8,7 @@ from typing import Final
 from grammar.words.groups import LACKING
 from grammar.words.lexicon import Lexicon
 from grammar.words.mentioned import Mention, mentioned
+from grammar.words.token_kinds import CLAUSE_ENDS, SIZES
 from grammar.words.tokens import Token, tokens_of
 
 _PLAINLY: Final = "put-right"  # words that only put right what was said
@@ -19,8 +20,6 @@ _OF_A_KIND: Final = (
 )  # fmt: skip
 _SMALL: Final = frozenset(["JOIN", "STOP", "MARK", "DET", "PREP", "FILLER"])
 _HEADS: Final = frozenset(["BODY", "LENS", "KIND", "PIECE"])
-_PUNCTUATION: Final = frozenset(["JOIN", "STOP", "MARK"])
-_FIGURES: Final = frozenset(["LENGTH", "NUMBER", "FOCAL"])
 _PASSED: Final = _SMALL | {"VERB", "CUE"}
 _FURTHEST: Final = 4  # tokens at most from the words that put right to what they put right
 _ARTICLE: Final = "a"
@@ -45,15 +44,15 @@ def _wrong(tokens: Sequence[Token], found: Mention) -> tuple[int, int] | None:
     before = [token for token in tokens if token.column - 1 < found.at]
     after = [token for token in tokens if token.column - 1 >= found.end]
     led = before[:-1] if before and before[-1].text.casefold() == _OR else before  # ', or rather on L'
-    if found.key == _PARTED and not (led and led[-1].kind in _PUNCTUATION and not led[-1].text.isalpha()):
+    if found.key == _PARTED and not (led and led[-1].kind in CLAUSE_ENDS and not led[-1].text.isalpha()):
         return None
     small = _PASSED if found.key == _PLAINLY else _SMALL
     right = _first(after, small)
     if right is None:
         return None
-    numbered = any(token.kind in _FIGURES and token.column > right.column for token in after[: _FURTHEST + 1])
+    numbered = any(token.kind in SIZES and token.column > right.column for token in after[: _FURTHEST + 1])
     kind = next((kinds for kinds in _OF_A_KIND if right.kind in kinds), frozenset())
-    passed = small | _HEADS | (_FIGURES if numbered and right.kind not in _FIGURES else frozenset())
+    passed = small | _HEADS | (SIZES if numbered and right.kind not in SIZES else frozenset())
     at = _last(before, kind, passed)
     if at is None or any(LACKING in token.groups for token in before[max(0, at - 2) : at]):
         return None

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 from typing import Final
 
@@ -10,6 +11,8 @@ from engine.base.compact import compact, field
 _MOST_KNOWN: Final = 2000  # texts kept with their groups
 _BEGINS: Final = "*"  # at the end of a word of a group: all that begins so
 
+SIZE_ASKED: Final = "size-asked"
+AMOUNT: Final = "amount"
 ANGLE: Final = "angle"
 ASKS: Final = "asks"
 AWAY: Final = "away"
@@ -20,8 +23,10 @@ COME_TO: Final = "come-to"
 COSTS: Final = "costs"
 CRANKED: Final = "cranked"
 CROP: Final = "crop"
+CUT_IN_PARTS: Final = "cut-in-parts"
 CAMERA_BUILD: Final = "camera-build"
 CHANGES_OVER: Final = "changes-over"
+CLOSES_OR_OPENS: Final = "closes-or-opens"
 DEALING: Final = "dealing"
 DEPTH_SAID: Final = "depth-said"
 DENSITY: Final = "density"
@@ -48,11 +53,15 @@ FRAME_NAMED: Final = "frame-named"
 FITTING: Final = "fitting"
 F_NUMBER: Final = "f-number"
 GIVES: Final = "gives"
+GOES_ON_FROM: Final = "goes-on-from"
 GLASS_LIKE: Final = "glass-like"
 GONE: Final = "gone"
 GROWN: Final = "grown"
 HARMING: Final = "harming"
 GREY: Final = "grey"
+HOW_IT_MOVES: Final = "how-it-moves"
+HEADS_A_BODY: Final = "heads-a-body"
+HEADS_A_LENS: Final = "heads-a-lens"
 HOLDING: Final = "holding"
 HOLDS: Final = "holds"
 IMAGE: Final = "image"
@@ -61,13 +70,18 @@ INSIDE: Final = "inside"
 IN_BETWEEN: Final = "in-between"
 IN_PLACE_OF: Final = "in-place-of"
 LACKING: Final = "lacking"
+JOINED_ON: Final = "joined-on"
 LENS_SAID: Final = "lens-said"
 LEFT_OUT: Final = "left-out"
 EDGES_SAID: Final = "edges-said"
 DARK_SAID: Final = "dark-said"
 LAYERS: Final = "layers"
+AS_DUE: Final = "as-due"
+SO_LONG: Final = "so-long"
 MADE_SURE: Final = "made-sure"
+PROVING: Final = "proving"
 LIGHT_SAID: Final = "light-said"
+LIGHT_CHANGED: Final = "light-changed"
 LIKENING: Final = "likening"
 LIT: Final = "lit"
 LONG_END: Final = "long-end"
@@ -121,6 +135,7 @@ SHRUNK: Final = "shrunk"
 SHUT_END: Final = "shut-end"
 SPAN: Final = "span"
 STANDS_OUT: Final = "stands-out"
+STANDS_IN: Final = "stands-in"
 STARS: Final = "stars"
 STOPPED_SO: Final = "stopped-so"
 STOP_NAMED: Final = "stop-named"
@@ -130,6 +145,7 @@ TAKEN_AWAY: Final = "taken-away"
 TAKEN_OFF: Final = "taken-off"
 WAS_TAKEN: Final = "was-taken"
 THERE_IS: Final = "there-is"
+THIN_LED: Final = "thin-led"
 TOO_MUCH: Final = "too-much"
 TURNS_ROUND: Final = "turns-round"
 VIDEO_TUBE: Final = "video-tube"
@@ -171,6 +187,14 @@ class Groups:
             found = (*self.words.get(folded, ()), *(group for groups in begins for group in groups))
             self.known[text] = found
         return found
+
+    def words_of(self, group: str) -> tuple[str, ...]:
+        """The words and phrases of a group, the longest first; those that are told by their beginning left out."""
+        return tuple(sorted((word for word, groups in self.words.items() if group in groups), key=len, reverse=True))
+
+    def one_of(self, group: str) -> str:
+        """The same as a part of a pattern."""
+        return f"(?:{'|'.join(map(re.escape, self.words_of(group))) or '(?!)'})"
 
     def __repr__(self) -> str:
         return "Groups(...)"  # they stand in every token, and tell nothing of it

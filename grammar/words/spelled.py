@@ -7,8 +7,9 @@ from collections.abc import Callable, Iterable
 from functools import cached_property
 from typing import Final
 
+from grammar.words.groups import Groups
 from grammar.words.numerals import PART, SHARE, TEN, UNIT, Numerals
-from grammar.words.parts_of_stops import with_stops_said
+from grammar.words.parts_of_stops import PartsOfStops
 from grammar.words.written import STOPS
 
 _LEAST_ALONE: Final = 13  # smaller ones are mostly counts, and stand for themselves
@@ -35,7 +36,8 @@ Make = Callable[[re.Match[str]], "str | None"]
 class Spelled:
     """Number words as they go together, and the figures that they come to."""
 
-    def __init__(self, numerals: Numerals) -> None:
+    def __init__(self, numerals: Numerals, groups: Groups) -> None:
+        self._parts_of_stops = PartsOfStops(groups)
         self.units, self.tens = numerals.of_class[UNIT], numerals.of_class[TEN]
         self.parts, self.shares = numerals.of_class[PART], numerals.of_class[SHARE]
         self.to_say = numerals.words | _BEYOND_TENS
@@ -43,7 +45,7 @@ class Spelled:
 
     def in_figures(self, line: str, columns: tuple[int, ...]) -> tuple[str, tuple[int, ...]]:
         """The line with numbers in words as figures, and the column of each of its characters in the text as typed."""
-        line, columns = with_stops_said(line, columns)
+        line, columns = self._parts_of_stops.said_in(line, columns)
         folded = line.casefold()
         if not self.units or not any(word in folded for word in self.to_say):
             return line, columns

@@ -10,6 +10,7 @@ from grammar.words.filenames import file_at
 from grammar.words.groups import NO_GROUPS, Groups
 from grammar.words.lexicon import Lexicon, Name
 from grammar.words.literals import literal_at
+from grammar.words.token_kinds import LENGTHS
 from grammar.words.wordlist import Word
 
 LONGEST: Final = 2000  # characters of one question
@@ -43,6 +44,16 @@ class Token:
     def groups(self) -> tuple[str, ...]:
         """The groups of words that its text is of."""
         return self.listed.of(self.text)
+
+    @property
+    def is_mm(self) -> bool:
+        """Whether it is a length told in millimetres."""
+        return self.kind == "LENGTH" and self.unit == "mm"
+
+    @property
+    def may_be_mm(self) -> bool:
+        """Whether it is a length told in millimetres, or a number told without a unit."""
+        return self.kind in LENGTHS and self.unit in ("", "mm")
 
     def as_(self, kind: str, **changes: object) -> Token:
         return replace(self, kind=kind, **changes)

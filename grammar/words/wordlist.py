@@ -67,7 +67,7 @@ class WordList:
     @property
     def spelled(self) -> Spelled:
         if not self._spelled:
-            self._spelled.append(Spelled(self.numerals))
+            self._spelled.append(Spelled(self.numerals, self.groups))
         return self._spelled[0]
 
     def add(self, means: str, phrases: Iterable[str]) -> None:

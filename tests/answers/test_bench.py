@@ -401,3 +401,138 @@ def test_what_is_sharp_at_a_mark_is_set_against_it(asked, text, focal, mark, sha
     assert f"Set to {mark / 1000:g} m it is sharp at {sharp / 1000:g} m" in found
     assert f"by: {focal} mm lens {off:.2g} mm" in found
     assert ("too close" if sharp > mark else "too far out") in found
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "every lens falls short of infinity on ring A, all fine on ring B",
+        "with adapter one nothing reaches infinity, with adapter two everything does",
+        "lenses good on ring 2, all short of infinity on ring 1",
+    ],
+)
+def test_one_ring_on_which_all_lenses_fall_short_is_too_thick(asked, text):
+    assert "the ring is too thick" in flat(asked(text))
+
+
+def test_lenses_that_all_go_past_infinity_want_no_thinner_ring(asked):
+    assert "the ring is too thick" not in flat(asked("every lens is past infinity on this ring, how much shim"))
+
+
+@pytest.mark.parametrize("whose", ["adapter or lens?", "lens at fault or adapter?", "lens or adapter to blame?"])
+def test_which_of_two_is_off_is_told_beside_the_shim(asked, whose):
+    found = asked(f"35mm hits infinity at the 5 m mark, {whose}")
+    assert one(found, "shim_mm") == close(35**2 / 4930)
+    assert "second lens on the same ring" in flat(found)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "1 mm IR cut glass goes in behind the machine vision lens, how much longer the spacer",
+        "the IR block is 1 mm and comes between lens and sensor. how much thicker should my spacer be?",
+        "adding a filter glass of 1 mm at the back of my M42 lens, how much does infinity move",
+        "dust window 1 mm thick in the adapter, what is that worth in extension",
+    ],
+)
+def test_a_plate_behind_the_lens_moves_the_focus_whatever_it_is_called(asked, text):
+    assert one(asked(text), "glass_shift_mm") == pytest.approx(1 - 1 / 1.52, abs=0.02)
+
+
+@pytest.mark.parametrize(
+    ("text", "error"),
+    [
+        ("85 never gets beyond 40 m on this ring, how much is it over", 85**2 / 39830),
+        ("fifty that never gets beyond 25 m with this adapter, how much is it over", 50**2 / 24900),
+        ("24mm tops out at 4 m, how much is the ring over", 24**2 / 3952),
+    ],
+)
+def test_how_much_a_ring_is_over_follows_from_the_far_end(asked, text, error):
+    found = asked(text)
+    assert found["intent"] == "shim-calibration"
+    assert one(found, "shim_mm") == pytest.approx(error, rel=0.03)
+
+
+@pytest.mark.parametrize(
+    ("text", "start"),
+    [
+        ("is 0.05 too thick on a 300 gonna hurt me, birds at 200 m", "No, no harm there: 200 m is reached"),
+        ("ring 0.3 too thick and 200mm, planes at 900 m, bad?", "Yes, it matters there: 900 m is out of reach"),
+        ("0.1 too thick, are birds at 50 m still fine with a 135", "Yes: 50 m is reached"),
+    ],
+)
+def test_whether_an_error_hurts_is_told_of_the_distance_that_is_needed(asked, text, start):
+    assert flat(asked(text)).startswith(start)
+
+
+@pytest.mark.parametrize("end", ["before the infinity stop", "a bit before the end of travel"])
+def test_infinity_before_the_end_of_the_ring_is_no_fault(asked, end):
+    assert "No fault, as a rule" in flat(asked(f"500 mirror lens on T2-EF ring, the moon is sharp {end}. bad ring?"))
+
+
+def test_a_seat_that_is_too_short_still_reaches_the_stars(asked):
+    found = asked("M48 spacing adds up to 53.3 where it should be 55; 135 mm tele on it. stars?")
+    assert found["chains"][0]["verdict"] == "infinity"
+    low, high = numbers(found, "scale_mark_mm")[0]
+    assert low < 135**2 / 1.7 + 270 < high
+
+
+@pytest.mark.parametrize(
+    ("text", "mark"),
+    [
+        ("50 has infinity at 12 m on my ring, which mark would a 100 on the same ring show", 47800),
+        ("infinity at 8 m with a 35, at which mark will a 70 have it", 31900),
+        ("my 85 reads 20 m at infinity, which mark does a 50 read then", 7000),
+    ],
+)
+def test_the_mark_of_another_lens_on_the_same_ring(asked, text, mark):
+    assert numbers(asked(text), "scale_mark_mm")[0][0] == pytest.approx(mark, rel=0.03)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "only the left half of the frame reaches infinity with K to E ring",
+        "F lens on L, one side of the picture reaches infinity the other not",
+        "my OM 28 on E, upper half sharp lower half soft at infinity",
+    ],
+)
+def test_infinity_on_one_half_of_the_picture_is_a_tilt(asked, text):
+    assert flat(asked(text)).startswith("One side of the picture is soft")
+
+
+@pytest.mark.parametrize(
+    ("text", "far"),
+    [
+        ("my lens on its board sits 3 mm in front of where it should. 90mm. far end?", 2880),
+        ("gap of 0.4 between ring and body, 50mm. far limit?", 6350),
+        ("35mm stands 0.2 too far forward, infinity?", 6200),
+    ],
+)
+def test_a_gap_at_the_seat_sets_the_lens_too_far_out(asked, text, far):
+    found = [high for _, high in numbers(asked(text), "far_from_sensor_mm")]
+    assert any(one == pytest.approx(far, rel=0.05) for one in found)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "after a service the 85 has infinity at its 25 m mark, on its own body as well. shim the ring?",
+        "28mm infinity at 3 m, same on its own film body",
+    ],
+)
+def test_a_lens_that_is_off_on_its_own_body_too_is_off_itself(asked, text):
+    assert flat(asked(text)).startswith("one lens alone that misses infinity")
+
+
+@pytest.mark.parametrize(
+    ("text", "start"),
+    [
+        ("for infinity it needs 33, got a 25..55 helicoid, can it reach infinity", "Yes: 33 mm lies within"),
+        ("my lens needs 20 mm and the helicoid has 17 to 31, infinity?", "Infinity at 20 mm leaves 11 mm"),
+        ("helicoid 25-55, needs 60 for infinity. reach?", "No: 60 mm is 5 mm beyond"),
+        ("needs 10 mm for infinity, my helicoid is 12-17", "No: shut it is 2 mm longer"),
+    ],
+)
+def test_whether_the_length_that_infinity_wants_lies_in_the_travel(asked, text, start):
+    assert flat(asked(text)).startswith(start)

@@ -302,3 +302,30 @@ def test_the_stop_that_is_set_counts_less_and_is_told_first(asked, say, focal, t
 def test_the_stop_that_is_set_holds_the_tube_told_before(talked):
     found = talked("how close is a 50 with 20 mm of tube", "and the real aperture if the dial says 11")
     assert close(11 * 1.4) in [one for pair in numbers(found, "effective_f_number") for one in pair]
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "with working distance of 120 mm", "working distance must be 120 mm", "120 mm between front glass and object",
+        "i need 120 mm of clearance", "no closer than 120 mm",
+    ],
+)  # fmt: skip
+def test_the_room_that_is_wanted_is_before_the_front_glass(asked, said):
+    found = asked(f"16mm C lens, {said}, magnification")
+    assert "120 mm in front of the glass" in found["reading"]
+    assert "120 mm before the front glass" in flat(found)
+
+
+def test_the_room_that_is_wanted_is_no_other_lens(talked):
+    found = talked("16 mm C lens close up", "what if the working distance must be 120 mm")
+    assert "16 mm C-mount lens" in found["reading"]
+    found = talked("16 mm C lens close up", "working distance must be 120 mm", "it must stay 150 mm away")
+    assert "at 150 mm" in found["reading"]
+    assert "120 mm" not in found["reading"]
+
+
+def test_a_subject_so_many_millimetres_away_is_no_lens(asked):
+    found = asked("C-mount 25mm on 1/2 sensor, lens over a belt 300 mm away, field?")
+    assert "at 300 mm" in found["reading"]
+    assert "300 mm lens" not in found["reading"]

@@ -189,3 +189,77 @@ def test_another_close_up_lens_is_asked_of_depth_still(club: Desk) -> None:
 def test_a_tube_known_by_name_is_counted(club: Desk, turns: tuple[str, ...], long: int) -> None:
     last = talk(club, "25mm with 5mm c tube on mft, how close", *turns)[-1]
     assert value(club, last, "magnification") == pytest.approx(long / 25, rel=0.01)
+
+
+@pytest.mark.parametrize("said", ["lens says 0.45 m", "the lens is marked 0.45 m", "it says .45", "45 cm it says"])
+def test_the_nearest_mark_that_was_asked_for_is_told_in_many_ways(club: Desk, said: str) -> None:
+    last = talk(club, "m42 50 on E, how near does it focus", said)[-1]
+    assert last.question is not None
+    assert last.question.said("close_focus") == "450 mm"
+
+
+def test_how_near_on_a_ring_that_is_off_asks_for_the_nearest_mark_first(club: Desk) -> None:
+    last = talk(club, "m42 50 on E, ring measures 27.6", "what about flowers, how close can i go")[-1]
+    assert last.intent == "macro-distance"
+    assert head(last).startswith("By its own ring it comes a little nearer than the nearest mark of its scale")
+
+
+def test_what_fills_the_frame_is_told_before_how_the_helicoid_seats_the_lens(club: Desk) -> None:
+    turns = ("80mm enlarger lens m39 on mft with an m42 helicoid 25-55", "how far is the slide from the lens")
+    last = talk(club, *turns)[-1]
+    assert head(last).startswith("A 35 mm slide or negative, 36 x 24 mm on Four Thirds")
+
+
+@pytest.mark.parametrize(
+    ("first", "turn", "front", "rear"),
+    [
+        ("85/1.8 + 36mm tube, near limit marked 0.85 m. from where to where", "reversing a 35 on its front", 35, 85),
+        ("135 on Z with a 20 mm tube, how close", "and a 28 reversed on the front of it?", 28, 135),
+        ("200/4 K on E, magnification with 30mm of tubes", "or with a reversed 50 on its nose", 50, 200),
+        ("85 C/Y + 16mm tube on E, how near", "instead a 24 turned round on the front thread", 24, 85),
+        ("100 macro at 1:1", "stack a 35 reversed onto the filter thread", 35, 100),
+        ("85mm on E + 36 tube", "reverse a 35 onto it", 35, 85),
+    ],
+)
+def test_a_lens_turned_round_on_the_front_of_the_one_spoken_of_is_coupled_to_it(
+    club: Desk, first: str, turn: str, front: int, rear: int
+) -> None:
+    last = talk(club, first, turn)[-1]
+    assert value(club, last, "magnification") == pytest.approx(rear / front, rel=0.01)
+
+
+@pytest.mark.parametrize(
+    ("turn", "ring"),
+    [
+        ("fronts are 52 and 49, joined with what", "52 to 52 mm, with a step ring of 49 to 52 mm"),
+        ("how do i join them, 52 and 58 fronts", "52 to 58 mm"),
+        ("filter threads 49 and 58, what joins them", "49 to 58 mm"),
+    ],
+)
+def test_two_fronts_face_to_face_are_joined_by_a_coupling_ring(club: Desk, turn: str, ring: str) -> None:
+    last = talk(club, "50 reversed before a 100, scale", turn)[-1]
+    assert head(last).startswith(f"A coupling ring, male to male, {ring}")
+
+
+@pytest.mark.parametrize(
+    ("say", "stops"),
+    [
+        ("100mm lens at 160mm of bellows draw, how much more light must i give", 1.36),
+        ("150mm lens, bellows draw 225 mm, extra exposure?", 1.17),
+        ("210mm lens racked out to a 300 mm draw, bellows factor?", 1.03),
+        ("bellows draw 250mm with a 150, stops?", 1.47),
+        ("135mm lens bellows draw 200, how many stops do i lose", 1.13),
+    ],
+)
+def test_a_bellows_draw_longer_than_the_lens_is_from_lens_to_film(club: Desk, say: str, stops: float) -> None:
+    (found,) = talk(club, say)
+    assert f"{stops:.1f} stop" in head(found)
+    assert "drawn beyond infinity" in found.lines[1].text
+
+
+def test_a_draw_told_anew_takes_the_place_of_the_one_before(club: Desk) -> None:
+    first = "100mm lens at 160mm of bellows draw, how much more light must i give"
+    _, longer, away, nearer = talk(club, first, "1/30 becomes?", "film to subject then?", "130 draw?")
+    assert value(club, longer, "shutter_s") == pytest.approx(2.56 / 30, rel=0.01)
+    assert value(club, away, "magnification") == pytest.approx(0.6)
+    assert value(club, nearer, "magnification") == pytest.approx(0.3)

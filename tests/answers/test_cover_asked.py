@@ -272,3 +272,28 @@ def test_the_largest_frame_counts_films_where_a_format_is_asked_and_a_film_on_a_
 )
 def test_corners_dark_wide_open_behind_a_narrow_ring_are_clipped_by_its_bore(asked, text):
     assert flat(asked(text)).startswith("narrow bore")
+
+
+@pytest.mark.parametrize("after", ["PL primes and an L body, which adapter", "PL 25mm on E full frame"])
+@pytest.mark.parametrize("said", ["lenses cover super 35.", "they only cover super 35."])
+def test_a_frame_that_a_lens_is_said_to_cover_is_not_what_is_asked_about(club, after, said):
+    _, answer = talk(club, after, f"{said} how much of full frame is lit")
+    lit = next(row.value for row in answer.quantities if row.name == "lit_share")
+    assert 0.7 < lit.least < lit.greatest < 0.95
+
+
+@pytest.mark.parametrize(("say", "long_mm"), [
+    ("P6 80mm on a 44x33 body, how much shift have i got", "14.1 mm"),
+    ("P6 50 on E, mm of rise?", "either way|side"),
+    ("with a 6x6 lens on 44x33 how many millimetres of movement", "14.1 mm"),
+])  # fmt: skip
+def test_room_to_shift_is_told_of_a_lens_on_a_body(asked, say, long_mm):
+    found = asked(say)
+    text = " ".join(found["text"].split())
+    assert found["intent"] == "coverage"
+    assert text.startswith("Room to shift")
+    assert any(part in text for part in long_mm.split("|"))
+
+
+def test_a_tilt_shift_lens_asks_for_its_ring(asked):
+    assert asked("how do I get a tilt shift lens EF on E")["intent"] == "chain"

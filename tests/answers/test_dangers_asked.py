@@ -191,3 +191,53 @@ def test_a_lens_stuck_after_a_turn_is_to_be_turned_back(desk, text):
     last = desk.ask(f"T2 lens {text} in an M42 ring. hurt anything?")
     assert "Tight after 1.5 turns" in said(last)
     assert "turn it back" in said(last)
+
+
+@pytest.mark.parametrize("say", [
+    "old long lens from grandma's box, 42mm screw, won't go right in my m42 ring",
+    "m42 ring jams after a turn on this old 300mm",
+    "the lens starts in m42 and then binds",
+])  # fmt: skip
+def test_what_binds_in_the_hole_of_a_screw_is_named(asked, say):
+    text = " ".join(asked(say)["text"].split())
+    assert "T2" in text[:500]
+    assert "ten crests" in text
+
+
+def test_a_focus_ring_that_does_not_turn_is_no_screw(asked):
+    assert "does not go home" not in " ".join(asked("focus ring won't turn on my m42 lens")["text"].split())
+
+
+@pytest.mark.parametrize(
+    "turns",
+    [
+        ("M12 lens on a CS camera?", "it did touch something, now what"),
+        ("50 M on E", "it hit something. what now"),
+        ("C 12.5mm on MFT cup", "the rear touched the glass when i screwed it in, what do i do"),
+    ],
+)
+def test_what_has_touched_is_backed_out_and_looked_at(club, turns):
+    *_, found = talk(club, *turns)
+    assert found.intent == "hazard"
+    assert "Back it out the way it went in" in said(found)
+
+
+@pytest.mark.parametrize("turn", ["how do i not ram it into the sensor", "how do i avoid hitting the chip"])
+def test_how_not_to_touch_is_asked_of_a_danger(club, turn):
+    *_, found = talk(club, "M12 lens on a CS camera?", turn)
+    assert found.intent == "hazard"
+
+
+@pytest.mark.parametrize(
+    ("first", "turn", "focal"),
+    [
+        ("28mm M lens, its back end sticks out 15mm behind the flange. will it hit something in my E camera",
+         "ok i measured, it clears. i also have a collapsible 50, push it in on that camera?", 50),
+        ("M 90 on E rear reach 10 mm, safe?", "i also have a 21 with a deep rear, ok too?", 21),
+        ("M 90 on E rear reach 10 mm, safe?", "i've got a 135 as well, can that touch?", 135),
+    ],
+)  # fmt: skip
+def test_how_far_a_rear_reaches_was_measured_of_that_lens_alone(club, first, turn, focal):
+    *_, found = talk(club, first, turn)
+    assert found.question.lenses[0].focal_length_mm == focal
+    assert found.question.said("rear_reach") is None

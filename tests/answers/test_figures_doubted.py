@@ -5,6 +5,8 @@ from __future__ import annotations
 import pytest
 
 from tests.answers.picture import flat
+from tests.answers.talks import flat as words
+from tests.answers.talks import talk
 
 
 @pytest.mark.parametrize(
@@ -60,3 +62,42 @@ def test_a_male_thread_is_smaller_than_its_name(asked, say, head):
 @pytest.mark.parametrize("say", ["is the 1000F screw the same as the salyut one", "salyut vs 1600F, interchangeable?"])
 def test_screws_whose_threads_are_not_known_are_not_said_to_go_together(asked, say):
     assert flat(asked(say)).startswith("Not proved: ")
+
+
+@pytest.mark.parametrize(
+    ("first", "turn", "head"),
+    [
+        ("contarex 50/2, ring to Z measures 30.06", "sure? other list says 45.5", "Contarex: register 46 mm"),
+        ("contarex 50 on Z", "sure? another table says 45.5", "Contarex: register 46 mm"),
+        ("M42 50 on E, ring thickness?", "are you sure? some sites give 45.7", "M42: register 45.46 mm"),
+        ("K 50 to RF", "a forum says 45.5", "K-mount: register 45.46 mm"),
+        ("AR 50 on E, how thick the ring", "the chart i have says 40.6 for AR", "AR-mount: register 40.5 mm"),
+        ("FD 50 on E ring?", "someone wrote 42.1", "FD-mount: register 42 mm"),
+    ],
+)
+def test_a_register_printed_otherwise_elsewhere_is_weighed_and_no_tube_is_put(club, first, turn, head):
+    *_, found = talk(club, first, turn)
+    assert head in words(found)[:80]
+    assert "mm the ring would be" in words(found)
+    assert not any(one.piece == "extension-tube" for one in found.question.adapters)
+
+
+@pytest.mark.parametrize(
+    ("first", "turn"),
+    [
+        ("which of these take PL with infinity: E, Z, MFT, EF dslr", "8mm is plenty?? why not"),
+        ("PL on EF dslr?", "but 8 mm is a lot of room?"),
+        ("T2 on EF", "11 mm is plenty right?"),
+        ("C on X", "isnt 0.17 nothing?"),
+    ],
+)
+def test_a_ring_that_was_told_is_no_focal_length_where_it_is_judged(club, first, turn):
+    *_, found = talk(club, first, turn)
+    assert all(lens.focal_length_mm is None for lens in found.question.lenses)
+    assert not found.question.between
+
+
+@pytest.mark.parametrize("say", ["PL on EF dslr?", "50mm PL on an F body", "does PL go on a K dslr"])
+def test_a_ring_behind_which_most_lenses_meet_the_mirror_does_not_keep_infinity(asked, say):
+    assert "would keep infinity" not in flat(asked(say))
+    assert ": no use: most lenses of this mount reach far enough" in flat(asked(say))[:140]

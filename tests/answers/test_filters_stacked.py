@@ -34,3 +34,26 @@ def test_what_filters_are_taken_to_make_is_no_further_filter(asked, text, told):
 def test_filters_told_once_stand_once(asked):
     assert numbers(asked("nd8 and nd64 together"), "nd_stops")[0] == (9, 9)
     assert "Yes, all the same" in flat(asked("is nd8 the same as 0.9 nd"))
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("25mm f4 1/50 iso 800 full sun, i have a 6 stop and a 3 stop nd", "stack ND 1.8 and ND 0.9: 9 stops"),
+        ("f4 1/50 iso 100 full sun, got 2, 4 and 6 stop filters", "take ND 1.8: 6 stops"),
+        ("f4 1/50 iso 100 full sun, have ND8 and a 3 stop", "stack ND8 and ND 0.9: 6 stops"),
+    ],
+)
+def test_filters_told_in_stops_are_stacked_as_those_by_their_marks(asked, text, told):
+    assert told in flat(asked(text))
+
+
+def test_a_number_far_from_the_t_stop_is_no_stop_of_that_lens(talked):
+    found = talked("10, 25 and 75 C on MFT", "T2.2 on the 25, what f is that for depth")
+    assert "f/25" not in found["text"] + found["reading"]
+    assert "T2.2 is about f/1.97" in flat(found)
+
+
+def test_the_barrel_of_a_lens_told_by_its_number_is_the_second_number(talked):
+    found = talked("10, 25 and 75 C on MFT", "barrel of the 75 is 41")
+    assert found["reading"].endswith("75 mm C-mount lens on a Micro Four Thirds body, 41 mm barrel")

@@ -229,3 +229,31 @@ def test_four_flanges_and_a_bore_tell_the_mount_and_not_what_is_lit(found):
 )
 def test_by_a_ring_is_how_it_is_done_and_names_no_mount(found, said):
     assert found(said)["reading"].startswith("what fits an E-mount body")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "mini lenses no aperture ring from a camera taking cartridge film. what mount are they?",
+        "miniature bayonet lenses for 110 film, what mount is it",
+        "what mount do lenses of the little cartridge slr have",
+    ],
+)
+def test_a_film_that_one_mount_is_of_tells_the_mount(found, text):
+    record = found(text)
+    assert "Auto 110: bayonet; register 27 mm" in flat(record)
+    assert "EF-mount" not in flat(record)
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["one has a thread 42 mm wide at the back. what do i call it", "how do i name a lens whose rear thread is 42 wide"],
+)
+def test_how_wide_a_thread_is_is_no_width_of_a_barrel(found, text):
+    told = flat(found(text))
+    assert "M42" in told
+    assert "T2" in told
+
+
+def test_a_claw_on_the_iris_ring_is_that_of_one_mount(found):
+    assert "46.5 mm" in flat(found("pronged claw on the aperture ring, three lugs. mount?"))

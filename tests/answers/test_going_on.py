@@ -481,3 +481,52 @@ def test_a_ring_supposed_to_be_off_after_a_picture_asks_of_the_seat(club, turn):
 def test_what_is_of_no_lens_is_declined_in_a_talk_too(club, turn):
     _, declined = talk(club, "does a 16mm f/1.9 c-mount lens reach infinity on an m43 body", turn)
     assert declined.intent == "out-of-scope"
+
+
+@pytest.mark.parametrize(
+    ("first", "turn", "lens"),
+    [
+        ("what's a 50/1.7 from the flea market worth", "K mount. will it go on MFT", (50, 1.7)),
+        ("what is a 135/2.8 worth", "its M42. E body ring?", (135, 2.8)),
+        ("i found a 28/2.8 at a sale, fair price?", "OM mount, goes on Z?", (28, 2.8)),
+        ("what can i sell a 50/1.4 for", "it's C/Y, on E?", (50, 1.4)),
+    ],
+)
+def test_a_lens_whose_worth_was_asked_is_the_one_whose_mount_is_told_then(club, first, turn, lens):
+    declined, found = talk(club, first, turn)
+    assert declined.intent == "out-of-scope"
+    told = found.question.lenses[0]
+    assert (told.focal_length_mm, told.f_number) == lens
+    assert found.intent == "chain"
+
+
+def test_that_only_what_reaches_infinity_is_listed_holds_for_the_list_alone(club):
+    *_, close = talk(club, "where can my FL 50 go with infinity", "does it on my EF dslr?", "say ring is 1mm of metal")
+    assert "stops at 94 cm" in flat(close)
+
+
+@pytest.mark.parametrize("turn", ["there's no f-ring on the lens, how do i stop down", "no f ring on the lens, iris?"])
+def test_a_ring_for_the_stop_is_no_mount(club, turn):
+    *_, found = talk(club, "contarex 50/2 on Z", turn)
+    assert found.question.lenses[0].ids[0] == "contarex"
+
+
+def test_a_converter_that_turns_a_stop_into_another_turns_no_thread(club):
+    *_, found = talk(
+        club, "my Z won't fire, the lens is a dumb 105/2.5",
+        "fires now. stabiliser wants a focal, theres a 1.4x tc between", "what does the 1.4 turn f2.5 into",
+    )  # fmt: skip
+    assert flat(found).startswith("105 mm f/2.5 with 1.4x is 147 mm f/3.5")
+
+
+@pytest.mark.parametrize(
+    ("say", "size"),
+    [
+        ("60mm lens, sensor 23.6 mm wide, 36 mm slide fills it. extension", "39.33 mm of extension"),
+        ("my sensor is 17.3 wide and the slide 36, what magnification", "0.481x"),
+        ("slide is 36 wide, sensor 23.5 wide, magnification", "0.653x"),
+    ],
+)
+def test_a_sensor_told_by_its_width_has_both_sides(club, say, size):
+    (found,) = talk(club, say)
+    assert size in flat(found)

@@ -8,7 +8,7 @@ from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_sid
 from engine.answers.ways.pairs_apart import pairs_apart
 from grammar.questions import Question, Thing
 from grammar.reader import read
-from tests.answers.picture import flat
+from tests.answers.picture import flat, numbers
 
 ASKED = Question("in which mount do I buy it", "compare")
 
@@ -113,3 +113,32 @@ def test_a_mount_of_slrs_in_a_row_of_mounts_is_that_of_a_lens(club, say):
 def test_bodies_told_by_slr_in_a_row_stay_bodies(club):
     question = read("OM lenses for R slr and K bodies", club.lexicon)
     assert [body.ids[0] for body in question.bodies] == ["r-mount-slr", "k-mount"]
+
+
+@pytest.mark.parametrize(
+    ("text", "ring"),
+    [("any 645 lenses for my Z body? list pls", 47.3), ("half frame lenses for an X body, which are there", 11.25)],
+)
+def test_lenses_of_a_format_are_listed_by_their_mounts(asked, text, ring):
+    found = asked(text)
+    assert found["intent"] == "list-fits"
+    assert any(low == pytest.approx(ring) for low, _ in numbers(found, "ring_thickness_mm"))
+    assert "M42:" not in flat(found)
+
+
+def test_t2_lenses_are_among_those_that_a_ring_could_be_made_for(asked):
+    found = asked("which still lenses hold infinity on a PL camera?")
+    assert "T2: nothing is sold, a plain ring could be made; ring for infinity 3 mm" in " ".join(found["text"].split())
+    assert "a plain ring that keeps infinity could be made, which nobody sells" in " ".join(found["text"].split())
+
+
+@pytest.mark.parametrize(("say", "first"), [
+    ("what else than CS lenses can focus far on a CS camera", "C: reaches infinity"),
+    ("which bodies leave room for a helicoid with M lenses", "E-mount: reaches infinity (likely); M to E helicoid"),
+    ("what 16mm cine mounts work on MFT", "C: reaches infinity"),
+    ("mounts with a register within a tenth of m42", "K-mount: the same"),
+])  # fmt: skip
+def test_only_what_is_asked_for_is_listed(asked, say, first):
+    found = asked(say)
+    assert found["intent"] == "list-fits"
+    assert found["text"].split("\n  - ")[1].startswith(first)

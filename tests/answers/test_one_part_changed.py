@@ -6,7 +6,7 @@ import pytest
 
 from engine.ask import Desk
 from tests.answers.talks import flat, talk
-from tests.answers.test_swapped_in_turns import FIRST
+from tests.answers.test_swapped_in_turns import FIRST, asked_on
 
 TUBED = FIRST["macro-distance"]
 LIT = FIRST["exposure-nd"]
@@ -186,7 +186,7 @@ def test_one_thing_alone_in_many_words(club: Desk, asked: str, said: str, focal:
     assert last.question is not None
     assert [lens.focal_length_mm for lens in last.question.lenses] == [focal]
     assert body in last.question.bodies[0].ids
-    assert last.intent == asked
+    assert last.intent == asked_on(asked, body)
 
 
 def test_a_lens_that_opens_wider_is_closed_so_far(club: Desk) -> None:
@@ -328,3 +328,24 @@ def test_so_much_extension_takes_the_place_of_a_ring_behind_a_lens_alone(club, t
 def test_a_washer_after_the_view_of_a_lens_is_so_much_more_between(club, turn):
     found = talk(club, "ltm 50 on E", "like what on full frame", turn)[-1]
     assert "stops at 2.6" in flat(found)
+
+
+@pytest.mark.parametrize("said", ["back to no tube", "no tube now", "tube gone", "minus the tube", "and no tubes?"])
+@pytest.mark.parametrize(
+    "first", ["50mm with 12 mm tube on E, depth of field at f4", "50mm with 12 mm tube on E, how close"]
+)
+def test_a_tube_taken_off_again_asks_the_same_without_it(club: Desk, first: str, said: str) -> None:
+    before, last = talk(club, first, said)
+    assert last.question is not None
+    assert last.intent == before.intent
+    assert last.question.adapters == ()
+
+
+@pytest.mark.parametrize(
+    "said", ["compared to full frame", "against full frame?", "vs full frame", "next to a full frame"]
+)
+def test_full_frame_beside_an_equivalent_is_no_other_body(club: Desk, said: str) -> None:
+    last = talk(club, "25mm C lens on MFT, field of view", said)[-1]
+    assert last.question is not None
+    assert [body.id for body in last.question.bodies] == ["mft-mount"]
+    assert "25 mm on Four Thirds frames like 50 mm" in flat(last)

@@ -367,3 +367,105 @@ def test_whether_to_crop_is_no_mode(club):
 def test_the_view_on_a_frame_after_an_exposure_is_no_exposure(club):
     found = last(club, "m42 58 2 on L full frame, sunny, 1/60, iso 100, nd?", "view in aps-c")
     assert "58 mm on APS-C frames like 89 mm" in flat(found)
+
+
+@pytest.mark.parametrize(
+    "turn",
+    ["light then", "how much light do i lose there", "what does that cost in light", "light lost at that size"],
+)
+def test_a_size_that_is_wanted_takes_the_place_of_the_tube_told_before(club, turn):
+    opening = "60mm f2.8 C/Y on an L body with 14 mm of tube, how near does it get"
+    assert "1.2 stops" in flat(last(club, opening, "how much tube for half life size", turn))
+
+
+@pytest.mark.parametrize(
+    "turn",
+    [
+        "lights the whole chip?", "does it light my sensor", "lights all of the frame?", "does it light the corners",
+        "and does it light the entire sensor",
+    ],
+)  # fmt: skip
+def test_a_lens_that_lights_the_chip_asks_of_no_exposure(club, turn):
+    assert last(club, "30mm f1.4 c mount on mft, 1/60, iso 160, midday sun", turn).intent == "coverage"
+
+
+@pytest.mark.parametrize("turn", ["body asks for a lens", "it asks me for a lens", "camera wants a lens on it"])
+def test_a_body_that_asks_for_a_lens_is_to_release_without(club, turn):
+    assert "release without" in flat(last(club, "qbm 35mm 2.8 RF aps-c equivalent", turn)).casefold()
+
+
+@pytest.mark.parametrize("turn", ["blades dont close on it", "the iris wont close", "aperture blades stay open"])
+@pytest.mark.parametrize(
+    "opening", ["1.2 m at f4, how deep", "equivalent on aps-c", "nd at 1/50 in sun", "to type in ibis"]
+)
+def test_an_iris_that_does_nothing_is_explained_after_anything(club, opening, turn):
+    assert "pin or lever" in flat(last(club, f"exakta 58 f2 on E full frame, {opening}", turn))
+
+
+@pytest.mark.parametrize(
+    "turn", ["no way to change the f stop", "there is no way to set the aperture", "no chance to change the stop"]
+)
+def test_no_way_to_do_a_thing_is_no_doubt_at_the_answer(club, turn):
+    found = flat(last(club, "contarex 50 on L body, it says no lens and wont shoot", turn))
+    assert "cannot be worked here" in found
+
+
+@pytest.mark.parametrize(
+    "turn",
+    [
+        "on crop what is it",
+        "what is it on crop",
+        "in crop mode its like what",
+        "equivalent on crop",
+        "cropped to aps-c it equals?",
+    ],
+)
+def test_a_view_on_crop_is_that_of_the_smaller_frame(club, turn):
+    assert "frames like 89 mm" in flat(last(club, "exakta 58 f2 on E full frame, 1.2 m at f4, how deep", turn))
+
+
+@pytest.mark.parametrize("turn", ["aps-c mode, equals?", "in crop mode it equals what", "equivalent in crop"])
+def test_a_view_in_a_mode_asked_after_the_stabiliser_is_a_view(club, turn):
+    found = last(club, "miranda 85 1.8 adapted on a z, what do i key in for the stabiliser", turn)
+    assert "frames like 130 mm" in flat(found)
+
+
+@pytest.mark.parametrize(
+    "turn", ["what would do the same on mft", "which lens gives the same on mft", "on mft what does the same"]
+)
+def test_what_does_the_same_on_another_frame_is_a_lens_for_it(club, turn):
+    assert "143" in flat(last(club, "105 f2.5 F lens on a CX body, what is it like in full frame", turn))
+
+
+@pytest.mark.parametrize(
+    ("turn", "intent"),
+    [
+        ("7mm tube, then?", "depth-of-field"), ("with 7 of tube how deep", "depth-of-field"),
+        ("how deep with a 7 mm tube", "depth-of-field"), ("and the depth with a 7mm tube on", "depth-of-field"),
+    ],
+)  # fmt: skip
+def test_a_tube_told_after_a_depth_brings_what_is_sharp_near(club, turn, intent):
+    found = last(club, "exakta 58 f2 on E full frame, 1.2 m at f4, how deep", turn)
+    assert found.intent == intent
+    assert "18 mm deep at f/4" in flat(found)
+
+
+@pytest.mark.parametrize(
+    "turn", ["is 1.2 m to the glass or the chip", "from the sensor or from the front?", "counted from where"]
+)
+def test_from_where_a_distance_counts_is_told_with_it(club, turn):
+    assert "from the sensor" in flat(last(club, "exakta 58 f2 on E full frame, 1.2 m at f4, how deep", turn))
+
+
+@pytest.mark.parametrize("turn", ["what would happen to the mirror", "would the mirror hit it", "mirror safe?"])
+def test_the_mirror_asked_about_after_a_way_is_a_danger(club, turn):
+    assert last(club, "exakta 58 f2, can i take it on EF", turn).intent == "hazard"
+
+
+@pytest.mark.parametrize(
+    "turn", ["0.2 too thin what do i do", "its 0.2 too thin, how do i fix it", "ring came 0.2 too thin, remedy?"]
+)
+def test_an_error_and_its_remedy_in_one_breath_is_a_shim(club, turn):
+    found = last(club, "ring from om to xcd, what thickness do i cut", turn)
+    assert found.intent == "shim-calibration"
+    assert "add a shim of 0.2 mm" in flat(found)

@@ -314,3 +314,10 @@ def test_a_stop_that_is_set_after_an_equivalent_has_its_own(club, turn):
 def test_glass_without_a_factor_after_an_equivalent_changes_the_equivalent(club):
     last = talk(club, "50 f1.4 on 1.5 crop, equivalent", "put a speed booster in")[-1]
     assert flat(last).startswith("50 mm f/1.4 with 0.71x is 35.5 mm")
+
+
+@pytest.mark.parametrize("turn", ["and uncropped?", "without the crop", "and with the crop off?", "whole sensor"])
+def test_without_the_crop_the_whole_sensor_counts(club, turn):
+    *_, found = talk(club, "38/1.8 pen f on Z", "so crop mode then. what does 38 look like", turn)
+    assert "38 mm on full frame frames like 38 mm" in flat(found)
+    assert "changes nothing" not in flat(found)

@@ -128,3 +128,39 @@ def test_a_frame_after_softness_at_small_stops_is_that_on_which_it_is_asked():
         assert found.intent == "depth-of-field"
         assert found.lines[0].text.startswith(f"On {frame} diffraction alone blurs more than")
         assert f"from {stop} on" in found.lines[0].text
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Is my f2 lens more bright when I put it on bigger sensor?",
+        "does f/1.4 get brighter on full frame than on MFT",
+        "my f1.8 is f1.8 on aps-c too or does it lose light",
+    ],
+)
+def test_a_stop_is_as_bright_on_any_sensor(asked, text):
+    assert "exposure is the same on any sensor" in flat(asked(text))
+
+
+@pytest.mark.parametrize(("say", "said"), [
+    ("my animation flickers frame to frame with the electronic lens, is a manual one better", "and closes again"),
+    ("how to stop time lapse flicker with af lens", "opens and closes again"),
+    ("ring with its own iris behind the EF lens: closed down i get a tunnel. why", "far from its real stop"),
+    ("the aperture in the adapter ring gives a black circle from f11, why", "far from its real stop"),
+    ("why are the feet numbers on my old lens wrong now, it focuses nice though", "The scale counts from a lens at"),
+    ("why does my 25mm cine lens focus at 5 feet when it says 7", "Set to 7 ft it is sharp at 5 ft"),
+])  # fmt: skip
+def test_the_reason_comes_first(asked, say, said):
+    assert said in " ".join(asked(say)["text"].split())[:400]
+
+
+@pytest.mark.parametrize(("say", "said"), [
+    ("a bright band across my pics from the enlarger lens, its got a little window, why", "Cover it with black tape"),
+    ("why is my picture not centred, black corner only on the left", "does not lie in the middle of the frame"),
+    ("one dark corner only, upper right, c lens on mft", "does not lie in the middle of the frame"),
+    ("why does the 2x on my 50 make the closest distance stay the same", "leaves the lens's own focusing as it is"),
+    ("why does my old tele push the focus forward when i close the iris", "best plane farther back"),
+    ("F-mount G type lens on a plain F to E ring is very dark, why", "lever"),
+])  # fmt: skip
+def test_what_is_seen_in_the_picture_has_its_reason(asked, say, said):
+    assert said in " ".join(asked(say)["text"].split())[:700]

@@ -254,3 +254,13 @@ def test_what_is_taken_off_a_ring_leaves_the_rest_of_it(asked, text, left):
 def test_a_metal_thing_is_a_ring(asked):
     found = asked("md 135 on ef with the 2mm metal thing no lens in it. how far till it goes blurry")
     assert "stops at 7.56 m" in flat(found)[:80]
+
+
+@pytest.mark.parametrize(
+    "said", ["stops around 30 m", "ends near 30 m", "quits somewhere around 30 m", "gives up at 30 m"]
+)
+def test_where_a_lens_is_said_to_end_is_never_answered_with_infinity(asked, said):
+    found = asked(f"75 C on MFT {said}")
+    assert found["chains"][0]["verdict"] == "macro-only"
+    assert found["chains"][0]["register_error_mm"]["least"] == pytest.approx(75**2 / 30000, rel=0.02)
+    assert "your cup, 0.19 mm too shallow" in flat(found)

@@ -275,3 +275,70 @@ def test_how_long_a_cup_is_does_not_tell_its_seat(club):
 )
 def test_what_a_ring_stands_for_is_no_piece_of_the_stack(asked, said, error):
     assert error_mm(asked(said)) == pytest.approx(error, abs=0.01)
+
+
+@pytest.mark.parametrize("told", ["25.60 not 25.46", "25.60, not 25.46"])
+def test_what_a_ring_should_be_is_no_second_reading_of_it(asked, told):
+    found = asked(f"calipered my K to RF ring, {told}. 35mm lens. trouble?")
+    assert error_mm(found) == pytest.approx(0.14)
+
+
+@pytest.mark.parametrize(("said", "size"), [("mine is flat, 1 mm", 1.0), ("mine has no recess, it is 2 mm flat", 2.0)])
+def test_a_flat_ring_is_as_thick_as_it_is_told(club, said, size):
+    _, answer = talk(club, "25mm C lens on E, recess how deep", said)
+    assert answer.chains[0].listed.judged.measured_trace.value("register_error_mm").shortest.nominal == pytest.approx(
+        size + 18 - 17.526
+    )
+
+
+@pytest.mark.parametrize(
+    ("say", "off"),
+    [
+        ("21mm C/Y on E, the farthest it goes is 2 m by tape from the sensor. how much is the ring off", "0.23 mm"),
+        ("50mm OM on E, farthest sharp is 8 m measured with a tape from the sensor. ring off by?", "0.32 mm"),
+        ("28 FD on RF, the furthest it focuses is 5 m from the sensor. how thick too much is the ring?", "0.16 mm"),
+        ("50mm M42 on E, max distance is 6 m by tape measure. ring error?", "0.42 mm"),
+        ("24mm F on Z ends at 4 m (laser tape). error of the ring?", "0.15 mm"),
+    ],
+)
+def test_how_far_the_tape_says_it_goes_tells_by_how_much_the_ring_is_off(club, say, off):
+    (found,) = talk(club, say)
+    assert off in told(found)
+    assert "layer" not in told(found)[:120]
+
+
+def test_what_was_filed_off_can_be_thought_on_again(club):
+    first = "21mm C/Y on E, the farthest it goes is 2 m by tape from the sensor. how much is the ring off"
+    _, left, as_it_was, other = talk(
+        club, first, "took 0.1 off. left?", "before that, as it was: would f8 hide it?",
+        "and an 85 on the untouched ring, where does it end",
+    )  # fmt: skip
+    assert "0.13 mm" in told(left)
+    assert "f/7.5 on, so f/8 hides it" in told(as_it_was)
+    assert "stops at 32 m" in told(other)
+
+
+@pytest.mark.parametrize(
+    ("say", "head"),
+    [
+        (
+            "50mm M42 on E with a ring 0.3 too thick, is it hidden at f11?",
+            "That hangs on the sensor: 0.3 mm too far",
+        ),
+        ("24 M42 on Z with ring 0.05 too thick, masked at f4?", "Yes: 0.05 mm too far out is forgiven"),
+        ("85 C/Y on E, 0.25 too far out, does f/8 do?", "No: 0.25 mm too far out is forgiven"),
+    ],
+)
+def test_whether_a_stop_hides_it_is_told_of_each_sensor(club, say, head):
+    (found,) = talk(club, say)
+    assert told(found).startswith(head)
+    assert "on full frame from" in told(found)[:140]
+
+
+@pytest.mark.parametrize(
+    "turn", ["same ring on a 24, where's infinity on its scale", "where does infinity fall on the scale of a 24"]
+)
+def test_an_article_tells_a_lens_on_the_ring_and_no_mark(club, turn):
+    *_, found = talk(club, "my 85 shows infinity at the 30m mark with this ring, shim thickness?", turn)
+    assert found.question.lenses[0].focal_length_mm == 24
+    assert "2.4" in told(found)

@@ -128,3 +128,34 @@ def test_through_a_ring_asks_for_no_ring_of_the_facts(asked, by):
     found = asked(f"P6 180mm lens on a M645 body {by}, distant things?")
     assert first(found)["verdict"] == "infinity"
     assert "within the limits" not in flat(found)
+
+
+@pytest.mark.parametrize(("say", "off_mm"), [
+    ("25mm c lens with the 1mm and the 0.5mm ring under it, in a proper E cup. how far away can it focus", 1.5),
+    ("i put the 1 mm c ring under my 25mm c-mount on the C-E adapter, does it still get infinity", 1.0),
+    ("a 35mm C lens with 0.5 + 1 + 2 mm rings in an E cup, what is the farthest", 3.5),
+    ("16mm c lens in a proper MFT cup with half a millimetre ring beneath, how far away can it focus", 0.5),
+    ("25 mm c-mount, the 1mm ring under it, cup on Z body. focus range?", 1.0),
+    ("m42 50mm with the 10mm and 20mm tubes on an m42 to E ring, furthest distance", 30.0),
+])  # fmt: skip
+def test_rings_beneath_a_lens_add_to_the_ring_that_seats_it(asked, say, off_mm):
+    assert error_mm(asked(say)) == pytest.approx(off_mm, abs=0.06)
+
+
+def test_a_length_behind_a_ring_is_that_of_the_ring(asked):
+    assert error_mm(asked("a 50 mm c lens on a C to MFT ring, flat 1 mm, does it reach infinity")) == close(2.724)
+
+
+@pytest.mark.parametrize("say", [
+    "customers come with E, Z and L bodies, our primes are all PL. which rings do we stock",
+    "clients have E, Z and L bodies, we only own PL lenses, which adapters to buy",
+])  # fmt: skip
+def test_one_word_for_bodies_heads_all_of_its_list(asked, say):
+    rows = asked(say)["quantities"]["ring_thickness_mm"]
+    told = {row["case"]: round((row["least"] + row["greatest"]) / 2, 2) for row in rows}
+    assert told == {"e-mount": 34, "z-mount": 36, "l-mount": 32}
+
+
+def test_a_reducer_that_is_flat_and_has_no_factor_adds_nothing(asked):
+    say = "flat d reducer in a CS cctv camera, 13mm cine lens. does it get to infinity or just nearly"
+    assert error_mm(asked(say)) == close(0.236)

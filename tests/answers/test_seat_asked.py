@@ -199,3 +199,16 @@ def test_a_chimney_that_is_far_enough_calibrates_a_lens(asked):
 def test_two_rings_of_which_one_leads_to_the_other_are_read_as_named(asked):
     found = asked("LTM 90mm via 1mm ring onto M, then M to L ring 7.8. all good at infinity?")
     assert not text_of(found).startswith("Not with the pieces")
+
+
+@pytest.mark.parametrize(("say", "off"), [
+    ("my double 8 cam has the D thread but lenses from another D cam are all out of focus on it", "4.49 mm too close"),
+    ("c lens on my c camera is all out of focus, why", "5 mm too close"),
+])  # fmt: skip
+def test_a_lens_soft_in_its_own_mount_may_be_of_another_with_that_thread(asked, say, off):
+    text = text_of(asked(say))
+    assert text.index("Straight on in its own mount it should be sharp") < text.index(off)
+
+
+def test_a_lens_asked_about_in_its_own_mount_is_not_called_soft(asked):
+    assert "it should be sharp" not in text_of(asked("does a C lens reach infinity on a C camera"))

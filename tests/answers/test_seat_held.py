@@ -145,3 +145,38 @@ def test_a_mark_on_the_moon_is_that_of_the_lens_it_was_told_of(club, turn):
     _, found = talk(club, "FD 28 on E sharp at the 4 m mark for the moon, how thick a shim", turn)
     assert "the same 0.2 mm for this lens" in flat(found)
     assert "51 m mark of the 100 mm lens" in flat(found)
+
+
+@pytest.mark.parametrize(
+    ("first", "turn", "seat"),
+    [
+        ("28mm M lens on E, my M to E ring calipers 9.65", "other ring says 9.87", 9.87),
+        ("50mm C/Y on E, ring measures 27.3", "my other ring is 27.62", 27.62),
+        ("OM 28 on MFT, adapter measured 26.6", "another adapter i have measures 26.81", 26.81),
+        ("M 35 on Z, ring 11.7", "other adapter 11.85", 11.85),
+        ("AR 50 on E, ring 22.4 thick", "other ring from the drawer: 22.61", 22.61),
+    ],
+)
+def test_another_ring_nearly_as_long_stands_in_the_place_of_the_one_measured(club, first, turn, seat):
+    *_, found = talk(club, first, turn)
+    held = found.chains[0].listed.judged.trace.value("seat_mm").shortest.nominal
+    assert held == pytest.approx(seat)
+    assert found.intent in ("focus-verdict", "chain")
+
+
+@pytest.mark.parametrize(
+    ("first", "turn", "seat"),
+    [
+        ("ok om 28 on mft. they told me 26.0", "and the four thirds zoom", 19.42),
+        ("F lens on K? thats 1mm", "what about an OM lens on E", 28.0),
+        ("FD 50 on RF, they told me 21.9", "what about my K 50", 25.46),
+    ],
+)
+def test_a_lens_of_another_mount_has_another_ring(club, first, turn, seat):
+    *_, found = talk(club, first, turn)
+    assert found.chains[0].listed.judged.trace.value("seat_mm").shortest.nominal == pytest.approx(seat, abs=0.01)
+
+
+def test_a_mount_named_alone_in_a_row_of_bodies_is_the_next_body(club):
+    *_, found = talk(club, "why is everyone saying F lenses go on nearly anything", "even K?", "EF then")
+    assert "An F-mount lens on an EF-mount body" in flat(found)

@@ -248,3 +248,49 @@ def test_the_fuller_lit_of_two_bodies_is_told_first_where_that_is_asked(asked, s
 )
 def test_helicoids_are_set_apart_by_their_bore(asked, text):
     assert "a clear bore of 60 mm against 38 to 40" in flat(asked(text))
+
+
+@pytest.mark.parametrize("say", [
+    "25-55 or 36-90 helicoid for a 75mm enlarger lens",
+    "which helicoid for a 75 mm enlarger lens, 36-90 or 25-55",
+    "is the 36-90 better than 25-55 for a 75mm enlarging lens",
+    "for macro with 75mm enlarging lens: 25 to 55 or 36 to 90 mm helicoid",
+])  # fmt: skip
+def test_two_ranges_with_one_helicoid_are_two_helicoids(asked, say):
+    found = asked(say)
+    text = " ".join(found["text"].split())
+    assert found["intent"] == "compare"
+    assert text.index("36 to 90 mm helicoid, 54 mm of travel comes nearest") < text.index("25 to 55 mm helicoid")
+    assert "the shut length together, 25 mm or 36 mm" in text
+
+
+def test_a_zoom_beside_a_helicoid_stays_a_zoom(asked):
+    pieces = asked("36-90 zoom or a 25-55 helicoid for close up")["reading"]
+    assert "36..90 mm helicoid" not in pieces
+
+
+@pytest.mark.parametrize("say", [
+    "plain ring or .71 for my fd 50 on mft, filming indoors",
+    ".71 or a plain ring for om 50 on mft",
+    "a plain adapter vs 0.7 for k 28 on mft, night street",
+])  # fmt: skip
+def test_a_number_below_one_set_against_a_ring_is_a_reducer(asked, say):
+    found = asked(say)
+    assert found["intent"] == "compare"
+    assert "stops more light than" in found["text"].splitlines()[0]
+
+
+@pytest.mark.parametrize(("say", "head"), [
+    ("25mm tube on my 50 or a 2x converter, which one eats more light", "2 stops, 25 mm of tube costs 1.17 stops"),
+    ("25/1.4 c mount or 28/2.8 m42 on mft in a dark bar, how many stops apart", "lets in 2 stops more light"),
+    ("50/1.2 fd vs 50/1.8 fd, how much brighter", "lets in 1.17 stops more light"),
+    ("a 20 tube or two of 10 for my 50", "The same length, 20 mm. On 50 mm at infinity 0.4x either way."),
+    ("three 12mm tubes or one 36mm on m42", "The same length, 36 mm."),
+])  # fmt: skip
+def test_what_sets_two_apart_is_told_in_its_own_measure(asked, say, head):
+    assert head in " ".join(asked(say)["text"].split())[:200]
+
+
+def test_a_lens_on_645_is_no_lens_of_645_mm(asked):
+    found = asked("is a 40mm on 645 the same as 40mm m42 on my E full frame? view i mean")
+    assert "645 mm" not in found["text"]

@@ -37,3 +37,17 @@ def test_a_lens_that_went_too_deep_is_warned_of_by_its_missing_ring(asked):
     found = flat(asked("put a C lens into my CS camera and it bumped into the glass, any damage?"))
     assert "5 mm too deep" in found
     assert "radium" not in found
+
+
+@pytest.mark.parametrize(("say", "said"), [
+    ("steady shot on or off on a tripod with the 500 mirror", "stabiliser on a tripod: Off"),
+    ("white balance with that yellow thorium 50", "grey or white card"),
+    ("which af mode for a manual lens, MF or leave it", "Set it to MF"),
+    ("lens corrections: leave on or off with a stranger lens", "Turn them off"),
+    ("evf gets darker when i close the ring, can i switch that off", "Turn off the exposure preview"),
+    ("what do i set as slowest shutter in auto iso for a manual 85", "Set it yourself"),
+])  # fmt: skip
+def test_the_setting_that_is_asked_about_comes_first(asked, say, said):
+    found = asked(say)
+    assert found["intent"] == "gear-setting"
+    assert said in " ".join(found["text"].split())[:300]

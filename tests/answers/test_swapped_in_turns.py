@@ -16,6 +16,13 @@ FIRST = {
     "depth-of-field": "dof 50mm f/2 m42 on E aps-c at f4, 3m",
     "exposure-nd": "nd for 50mm f/2 m42 on E aps-c, full sun, 1/50, iso 100",
 }
+
+
+def asked_on(asked: str, body: str) -> str:
+    """What is asked on another body than that of FIRST: there it is a way that is looked for, and how it focuses."""
+    return "chain" if asked == "focus-verdict" and body != "e-mount" else asked
+
+
 SWAPS = [
     ("and C/Y?", 50, "cy-mount", "e-mount"),
     ("same for FD", 50, "fd-mount", "e-mount"),
@@ -40,7 +47,7 @@ def test_what_is_swapped_is_swapped_alone(
     assert last.question is not None
     assert [(one.focal_length_mm, mount in one.ids) for one in last.question.lenses] == [(focal, True)]
     assert any(body in id_ for id_ in last.question.bodies[0].ids)
-    assert last.intent == asked
+    assert last.intent == asked_on(asked, body)
 
 
 @pytest.mark.parametrize(

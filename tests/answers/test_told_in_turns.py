@@ -396,3 +396,122 @@ def test_a_length_for_turns_is_told_anew(club: Desk, said: str) -> None:
 )  # fmt: skip
 def test_an_error_of_the_body_and_one_of_the_ring_add_up(club: Desk, first: str, said: str, both: str) -> None:
     assert f"The lens sits {both}" in flat(talk(club, first, said)[-1])
+
+
+@pytest.mark.parametrize(
+    ("first", "turn", "error"),
+    [
+        ("want to print a ring exakta to L. thickness?", "it shrank by 0.2. infinity with a 50?", -0.2),
+        ("printing miranda to E ring", "print shrank 0.3, 50mm, infinity?", -0.3),
+        ("M42 to E ring printed", "swelled by 0.2 in the sun, 50mm lens, infinity?", 0.2),
+        ("AR to Z ring, making one", "it is 0.1 shy, does a 40 reach infinity", -0.1),
+    ],
+)
+def test_a_ring_that_shrank_or_swelled_is_off_by_so_much(club: Desk, first: str, turn: str, error: float) -> None:
+    *_, found = talk(club, first, turn)
+    told = found.chains[0].listed.judged.trace.value("register_error_mm").shortest.nominal
+    assert told == pytest.approx(error)
+
+
+def test_a_lens_told_with_an_article_is_no_mark_of_the_scale(club: Desk) -> None:
+    first, shrunk = "want to print a ring exakta to L. thickness?", "it shrank by 0.2. infinity with a 50?"
+    *_, found, shim = talk(club, first, shrunk, "where on the scale with a 135", "can i shim that with brass")
+    assert found.question.lenses[0].focal_length_mm == 135
+    assert "91 m" in flat(found)
+    assert "0.2 mm" in flat(shim)
+
+
+@pytest.mark.parametrize(
+    ("turns", "hole"),
+    [
+        (("25p 180 degrees, f2.8, overcast EV 12, iso 800. nd?", "hole for f5.6 in a 50 that has no iris"), "8.9 mm"),
+        (("50 1.4 on E", "hole size for f4"), "12.5 mm"),
+        (("90/1.9 projector lens on E", "stop hole for f4?"), "22.5 mm"),
+    ],
+)
+def test_a_hole_for_a_stop_is_told_whatever_was_asked_before(club: Desk, turns: tuple[str, ...], hole: str) -> None:
+    *_, found = talk(club, *turns)
+    assert flat(found).startswith(f"The hole: {hole}")
+
+
+@pytest.mark.parametrize(
+    ("turns", "size"),
+    [
+        (("OM 100 + 50mm tubes on E, field?", "how much light does that eat", "and the scale?"), 0.5),
+        (("85 + 36 tube, stops lost", "how big is it then"), 36 / 85),
+        (("+3 close-up lens on my 85, how far is the subject", "+2 on top of it?", "does that cost light",
+          "scale with the pair"), 0.425),
+        (("OM 50 with 25mm tube on MFT at f8, depth?", "reproduction ratio"), 0.5),
+    ],
+)  # fmt: skip
+def test_how_large_is_asked_after_the_light_or_the_depth(club: Desk, turns: tuple[str, ...], size: float) -> None:
+    *_, found = talk(club, *turns)
+    assert found.intent == "macro-distance"
+    told = [one.value.nominal for one in found.quantities if one.name == "magnification"]
+    told += [row.listed.judged.trace.value("far_magnification").nominal for row in found.chains or ()]
+    assert any(one == pytest.approx(size, rel=0.01) for one in told)
+
+
+@pytest.mark.parametrize("between", ["i have a 17-31 helicoid", "helicoid gives 14 more, nearest?"])
+def test_what_could_be_drawn_out_costs_no_light_far_off(club: Desk, between: str) -> None:
+    *_, found = talk(
+        club, "75mm projector lens on Z, 68 mm flange to image", between, "f2.8, 1/60, iso 100 in the sun, which nd"
+    )
+    assert flat(found).startswith("6.1 stops of ND")
+
+
+@pytest.mark.parametrize(
+    "say",
+    [
+        "which of mine go on EF plain: K, FD, F, AR",
+        "which of my lenses fit E: OM, C/Y, M42",
+        "which fit a Z: K, M, LTM",
+    ],
+)
+def test_mounts_listed_behind_a_colon_after_the_body_are_of_lenses(club: Desk, say: str) -> None:
+    (found,) = talk(club, say)
+    assert len(found.question.bodies) == 1
+    assert len(found.question.lenses) == say.count(",") + 1
+
+
+def test_one_of_the_lenses_listed_stays_on_their_body(club: Desk) -> None:
+    *_, found, other = talk(
+        club, "which of mine go on EF plain: K, FD, F, AR", "the FD, 50mm, held flush. how far does it focus",
+        "with an 85 instead",
+    )  # fmt: skip
+    assert "stops at 1.35 m" in flat(found)
+    assert "stops at 3.78 m" in flat(other)
+
+
+@pytest.mark.parametrize(
+    ("first", "turn", "turns"),
+    [
+        ("we glue a 3 mm filter (n 1.52) over the sensor, C lens. spacer?", "turns of the thread?", 1.293),
+        ("C lens 16mm, added a 1.5mm plate n=1.52 over the chip. spacer?", "and turns?", 0.646),
+        ("CS 6mm on a CS camera, i took out the 1 mm filter, n 1.52. refocus by?", "in turns of the thread", 0.431),
+    ],
+)
+def test_how_far_glass_moves_the_image_is_told_in_turns(club: Desk, first: str, turn: str, turns: float) -> None:
+    *_, found = talk(club, first, turn)
+    told = [one.value.nominal for one in found.quantities if one.name == "thread_turns"]
+    assert told == [pytest.approx(turns, abs=0.03)]
+
+
+@pytest.mark.parametrize(
+    ("first", "turn", "told"),
+    [
+        ("turning a tube for a 4x finite 160 RMS objective on an E body, how long",
+         "the objective drops straight thru my M25 ring", "20.3"),
+        ("M39 enlarger lens on Z", "it drops right through my M42 ring", "39 mm"),
+        ("T2 tele on E", "slips straight through the M48 ring i have", "42"),
+    ],
+)  # fmt: skip
+def test_what_drops_through_a_ring_is_set_against_its_thread(club: Desk, first: str, turn: str, told: str) -> None:
+    *_, found = talk(club, first, turn)
+    assert found.intent == "look-alike"
+    assert told in flat(found)
+
+
+def test_why_a_tube_brings_it_nearer_is_answered_before_the_chain(club: Desk) -> None:
+    *_, found = talk(club, "50mm with 25 mm tube", "why does it focus closer with tubes")
+    assert "A tube holds the lens farther from the sensor" in flat(found)[:120]

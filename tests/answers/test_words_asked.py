@@ -145,3 +145,36 @@ def test_a_piece_is_told_before_the_mount_that_only_says_which(asked, text, firs
 def test_a_term_told_before_the_mount_that_it_is_of_comes_first(asked, text):
     found = flat(asked(text))
     assert found.startswith(("auto pin:", "cup:"))
+
+
+@pytest.mark.parametrize(
+    "say", ["what does the T actually mean", "what is T on a cine lens", "lens says T1.5, what's T"]
+)
+def test_a_bare_t_is_the_stop_before_it_is_the_mount(asked, say):
+    assert asked(say)["text"].startswith("T-stop")
+
+
+def test_a_t_with_mount_to_it_is_the_mount(asked):
+    assert asked("what is a T mount")["text"].startswith("T2")
+
+
+@pytest.mark.parametrize(
+    "say", ["working distance, from where to where", "is working distance from the sensor or the front of the lens"]
+)
+def test_between_which_points_a_distance_counts_is_its_meaning(asked, say):
+    found = asked(say)
+    assert found["intent"] == "definition"
+    assert "front glass" in " ".join(found["text"].split())
+
+
+@pytest.mark.parametrize(("say", "head"), [
+    ("waterhouse stop, what is it", "drop-in stop"), ("whats a witness mark", "witness line"),
+    ("field flattener?", "field flattener"), ("what is a taking lens", "lens that takes the picture"),
+    ("what does rectilinear mean", "rectilinear lens"), ("what is a rehoused lens", "rehoused lens"),
+    ("whats a follow focus", "follow focus"), ("half-frame is how big", "Half-frame: 24 x 18 mm"),
+    ("super 16 is how big", "Super 16: 12.52 x 7.41 mm"),
+])  # fmt: skip
+def test_words_of_the_set_and_the_bench_have_their_meaning(asked, say, head):
+    found = asked(say)
+    assert found["intent"] == "definition"
+    assert found["text"].startswith(head)

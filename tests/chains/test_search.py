@@ -7,10 +7,9 @@ from collections.abc import Iterator
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from engine.chains.graph import graph_of, islands, reached_from
+from engine.chains.graph import graph_of, leading_to, reached_from, sole_parts
 from engine.chains.ring_map import Joint, Ring, RingMap, map_of
 from engine.chains.search import Found, Search, Wanted, found_of, pieces_to_goal
-from engine.judging.ranking import Focus, possible_rank
 
 MOUNTS = ("a", "b", "c", "d", "e")
 
@@ -88,17 +87,6 @@ def test_search_finds_the_chains_that_trying_everything_finds(
 
 
 @settings(max_examples=100, deadline=None, derandomize=True)
-@given(maps(), st.sampled_from(MOUNTS), st.sampled_from(MOUNTS), st.integers(-4000, 20000))
-def test_best_first_is_the_sorted_order(
-    built: tuple[list[Ring], list[Joint]], start: str, goal: str, difference: int
-) -> None:
-    rings, joints = built
-    order = possible_rank(Focus(difference, 60, 1000, True))
-    found = Search(made(rings, joints), Wanted(start, goal, 4, tubes=True)).best_first(order)
-    assert [order(row) for row in found] == sorted(order(row) for row in found)
-
-
-@settings(max_examples=100, deadline=None, derandomize=True)
 @given(maps())
 def test_the_map_and_the_graph_hold_the_same_edges(built: tuple[list[Ring], list[Joint]]) -> None:
     rings, joints = built
@@ -121,12 +109,31 @@ def test_a_mount_within_reach_of_the_goal_is_one_the_graph_reaches(
     rings_map = made(rings, joints)
     graph = graph_of(rings_map, MOUNTS)
     far = pieces_to_goal(rings_map, goal, 10)
-    assert set(far) - {goal} == {mount for mount in MOUNTS if goal in reached_from(graph, mount)}
+    assert set(far) == {mount for mount in MOUNTS if goal in reached_from(graph, {mount})} == leading_to(graph, {goal})
 
 
-def test_a_part_that_joins_nothing_else_is_an_island() -> None:
-    graph = graph_of(map_of([ring("r0", "a", "b", 1000), ring("r1", "d", "e", 1000)]), ("a", "b", "d", "e"))
-    assert len(islands(graph)) == 1
+@settings(max_examples=150, deadline=None, derandomize=True)
+@given(maps(), st.sets(st.sampled_from(MOUNTS), min_size=1, max_size=2))
+def test_a_part_is_the_only_way_of_the_mounts_that_lead_nowhere_once_it_is_taken_away(
+    built: tuple[list[Ring], list[Joint]], goals: set[str]
+) -> None:
+    rings, joints = built
+    led = leading_to(graph_of(made(rings, joints), MOUNTS), goals)
+    slow = {}
+    for part in rings:
+        left = graph_of(made([ring for ring in rings if ring != part], joints), MOUNTS)
+        slow[part.id] = tuple(sorted(led - leading_to(left, goals)))
+    for joint in joints:
+        left = graph_of(made(rings, [one for one in joints if one != joint]), MOUNTS)
+        slow[f"{joint.front}>{joint.rear}"] = tuple(sorted(led - leading_to(left, goals)))
+    found = sole_parts(graph_of(made(rings, joints), MOUNTS), goals)
+    assert found == {part: mounts for part, mounts in slow.items() if mounts}
+
+
+def test_an_adapter_with_a_twin_is_not_the_only_way() -> None:
+    twins = Ring("r0", "a", "b", 1000, 1000, True, False, False, 0, False, variants=("r1",))
+    graph = graph_of(map_of([twins, ring("r2", "b", "c", 500)]), ("a", "b", "c"))
+    assert sole_parts(graph, {"c"}) == {"r2": ("a", "b")}
 
 
 def test_a_tube_is_used_once_unless_more_are_owned() -> None:

@@ -19,7 +19,7 @@ from typing import Any
 
 from engine.base.problem import Problem
 from engine.facts.files import Layer
-from engine.facts.gearfile import Append, Done, Drop, Edit, SetField, apply, apply_all
+from engine.facts.gearfile import Append, Drop, Edit, SetField, apply_all
 from engine.facts.overlay import load
 from engine.facts.splice import data_of
 from engine.facts.yamlfile import read_sheet
@@ -206,8 +206,8 @@ def hammer(folder: Path, edits: int, seed: int, longest_life: int = 8) -> Figure
     for name, life in lives.items():
         killed(life, gear, logs[name], figures)
     figures.edits = sum(Story.of(log).done for log in logs.values())
-    assert isinstance(apply(gear, SetField("bodies", "skiff", "name", "skiff")), Done)
-    assert isinstance(apply(gear, SetField("bodies", "skiff", "name", None)), Done)
+    assert isinstance(apply_all(gear, (SetField("bodies", "skiff", "name", "skiff"),)), tuple)
+    assert isinstance(apply_all(gear, (SetField("bodies", "skiff", "name", None),)), tuple)
     check(gear, [Story.of(log) for log in logs.values()])
     assert sorted(path.name for path in folder.iterdir() if path.name.startswith(".")) == [".gear.yaml.lock"]
     figures.seconds = time.monotonic() - began

@@ -17,7 +17,7 @@ from hypothesis import strategies as st
 from engine.base.problem import Problem
 from engine.facts import gearfile, safesave
 from engine.facts.files import FactFile, Layer
-from engine.facts.gearfile import HEAD, Append, Done, Drop, Edit, SetField, apply, apply_all, edited
+from engine.facts.gearfile import HEAD, Append, Done, Drop, Edit, SetField, apply_all, edited
 from engine.facts.loading import read_part
 from engine.facts.overlay import load
 from engine.facts.tables import Tables
@@ -594,8 +594,13 @@ def gear(tmp_path: Path) -> Path:
     return path
 
 
+def apply_one(path: Path, edit: Edit) -> Done | Problem:
+    outcome = apply_all(path, (edit,))
+    return outcome if isinstance(outcome, Problem) else outcome[0]
+
+
 def done(path: Path, edit: Edit) -> Done:
-    outcome = apply(path, edit)
+    outcome = apply_one(path, edit)
     assert isinstance(outcome, Done), str(outcome)
     return outcome
 
@@ -616,13 +621,13 @@ def test_first_record_makes_the_file_for_its_owner_alone(tmp_path: Path) -> None
 def test_nothing_is_made_for_an_edit_that_is_refused(tmp_path: Path) -> None:
     path = tmp_path / "share" / "gear.yaml"
     for edit in (Drop("lenses", "tern"), SetField("lenses", "tern", "mount", "c"), Append("lenses", "a b", {})):
-        assert isinstance(apply(path, edit), Problem)
+        assert isinstance(apply_one(path, edit), Problem)
     assert not path.parent.exists()
 
 
 def test_refused_edit_leaves_the_file_alone(gear: Path) -> None:
     before = gear.stat()
-    assert isinstance(apply(gear, SetField("lenses", "tern", "weight", "9")), Problem)
+    assert isinstance(apply_one(gear, SetField("lenses", "tern", "weight", "9")), Problem)
     assert (gear.stat().st_ino, gear.stat().st_mtime_ns) == (before.st_ino, before.st_mtime_ns)
 
 
@@ -682,7 +687,7 @@ def test_full_disk_leaves_the_old_file_and_nothing_else(gear: Path, monkeypatch:
         raise OSError(28, "No space left on device")
 
     monkeypatch.setattr(os, "fsync", full)
-    outcome = apply(gear, SetField("lenses", "tern", "weight", "9 g"))
+    outcome = apply_one(gear, SetField("lenses", "tern", "weight", "9 g"))
     assert isinstance(outcome, Problem)
     assert outcome.found == "no space left on device"
     assert gear.read_text() == GEAR
@@ -706,7 +711,7 @@ def test_writer_that_does_not_finish_is_told_of(gear: Path, monkeypatch: pytest.
     monkeypatch.setattr(safesave, "PATIENCE_S", 0.05)
     with safesave._locked(str(gear.with_name(".gear.yaml.lock"))) as held_it:
         assert held_it
-        outcome = apply(gear, SetField("lenses", "tern", "weight", "9 g"))
+        outcome = apply_one(gear, SetField("lenses", "tern", "weight", "9 g"))
     assert isinstance(outcome, Problem)
     assert outcome.found == "a file that another program is writing"
     done(gear, SetField("lenses", "tern", "weight", "9 g"))
@@ -714,7 +719,7 @@ def test_writer_that_does_not_finish_is_told_of(gear: Path, monkeypatch: pytest.
 
 def test_what_is_no_file_is_refused(tmp_path: Path) -> None:
     for edit in (Append("lenses", "tern", {"mount": "c"}), Drop("lenses", "tern")):
-        outcome = apply(tmp_path, edit)
+        outcome = apply_one(tmp_path, edit)
         assert isinstance(outcome, Problem)
         assert outcome.found == "no plain file"
 

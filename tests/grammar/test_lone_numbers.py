@@ -71,3 +71,17 @@ def test_a_ratio_is_a_size_where_a_word_parts_it_from_the_lens() -> None:
     assert dict(apart.values)["magnification"] == "0.5"
     assert beside.lens is not None
     assert beside.lens.f_number == 2
+
+
+@pytest.mark.parametrize("text", ["all 49", "with all 49", "all 49 of it"])
+def test_all_of_them_is_how_long_the_tubes_are_together(text: str) -> None:
+    got = after("how close does a 58mm f/2 M42 lens focus on E with a 14 mm tube", text)
+    assert got.lens is not None
+    assert got.lens.focal_length_mm == 58
+    assert [one.thickness_mm for one in got.adapters] == [(49, 49)]
+
+
+def test_in_a_row_of_tubes_the_next_is_a_tube() -> None:
+    got = after("how close does an 85 mm C/Y lens focus on E with the 12 mm tube", "the 20", "the 36")
+    assert got.lens is not None
+    assert (got.lens.focal_length_mm, got.adapters[0].thickness_mm) == (85, (36, 36))

@@ -74,3 +74,38 @@ def test_a_ring_from_the_mount_of_the_lens_before_it_has_both_its_mounts(text: s
     found = asked(text)
     assert [(piece.front[0], piece.rear[0]) for piece in found.adapters] == [ring]
     assert [lens.id for lens in found.lenses] == [ring[0]]
+
+
+@pytest.mark.parametrize(
+    ("text", "lens", "bodies"),
+    [
+        ("13mm f1.9 d mount. got an E and a mft. which is better for it?", "d", ["e-mount", "mft-mount"]),
+        ("c mount 25mm, i own a mft and an L, which is better", "c", ["mft-mount", "l-mount"]),
+        ("m42 50mm, got an E and a Z, where does it go best", "m42", ["e-mount", "z-mount"]),
+        ("have a Z and an X, want to use a K 50", "k-mount", ["z-mount", "x-mount"]),
+    ],
+)
+def test_mounts_of_bodies_in_a_row_beside_one_lens_are_bodies(text: str, lens: str, bodies: list[str]) -> None:
+    got = asked(text)
+    assert ids(got.lenses) == [lens]
+    assert ids(got.bodies) == bodies
+
+
+def test_a_row_that_ends_on_a_body_is_of_lenses() -> None:
+    got = asked("50mm C/Y, an EF and an F for my E")
+    assert ids(got.lenses) == ["cy-mount", "ef-mount", "f-mount"]
+    assert ids(got.bodies) == ["e-mount"]
+
+
+@pytest.mark.parametrize(
+    ("text", "lens", "body"),
+    [
+        ("got a machine vision cam with CS thread and a C mount 16mm lens on its 5mm ring", "c", "cs"),
+        ("a camera with a C mount and a 16mm D lens", "d", "c"),
+        ("camera with C thread, 50mm M42 lens", "m42", "c"),
+    ],
+)
+def test_the_thread_that_a_camera_is_told_with_is_its_own(text: str, lens: str, body: str) -> None:
+    got = asked(text)
+    assert ids(got.lenses) == [lens]
+    assert ids(got.bodies) == [body]

@@ -14,7 +14,7 @@ from engine.base.compact import replace
 from engine.base.interval import UNKNOWN, Interval, is_known
 from engine.base.span import Span
 from engine.chains.ring_map import Ring
-from engine.chains.search import Search, Wanted
+from engine.chains.search import Found, Search, Wanted
 from engine.chains.setup import Setup
 from engine.chains.walk import Chain
 from engine.facts.basis import Basis
@@ -71,7 +71,7 @@ def ring_between(lens: Lens, body_mount: str, error_mm: float, off_mm: float, re
     if not (is_known(front) and is_known(rear)):
         return None
     seat = front.nominal - rear.nominal + error_mm
-    span = Span(Interval.around(seat, off_mm, off_mm), Interval.around(seat + reach_mm, off_mm, off_mm))
+    span = Span(*(Interval(end - off_mm, end + off_mm, end) for end in (seat, seat + reach_mm)))
     return Adapter(
         "ring", "ring", lens.mount, body_mount, "helicoid" if reach_mm else "plain", MEASURED, span, "measured"
     )
@@ -161,6 +161,11 @@ def judge_everything(setup: Setup, body: str) -> list[tuple[tuple[str, ...], str
     """(core, verdict) of every chain of at most two pieces, best first, tubes only where the rest alone is unusable."""
     known = knowledge()
     search = Search(known.rings, Wanted(setup.lens_mount.id, body, 2, allowed=lambda ring: not ring.glass))
+    tubed = Search(known.rings, Wanted(setup.lens_mount.id, body, 2, tubes=True, allowed=lambda ring: not ring.glass))
+    longer_of: dict[tuple[str, ...], list[Found]] = {}
+    for row in tubed.chains():
+        if row.ids != core_of(row):
+            longer_of.setdefault(core_of(row), []).append(row)
     empty = known.judge_chain(Chain((), {}), setup)
     focus = focus_of(
         setup, empty.trace.value("lens_register_mm"), empty.trace.value("body_register_mm"),
@@ -171,7 +176,7 @@ def judge_everything(setup: Setup, body: str) -> list[tuple[tuple[str, ...], str
     for found in search.chains():
         rows = [(found, known.judged(found, setup))]
         if rows[0][1].verdict == "unusable":
-            rows += [(longer, known.judged(longer, setup)) for longer in search.with_tubes(found)]
+            rows += [(longer, known.judged(longer, setup)) for longer in longer_of.get(found.ids, ())]
         for row, result in rows:
             if is_senseless(result, known.catalogue):
                 continue

@@ -73,8 +73,8 @@ def test_a_focusing_thread_of_several_starts_advances_by_all_of_them():
     assert calibration.advance_per_turn_mm(exact(5), exact(0.5)) == exact(10)
 
 
-def made(wanted, spacers, near=0.0, most=None):
-    found = calibration.spacers_for_mm(exact(wanted), [exact(n) for n in spacers], exact(near), most)
+def made(wanted, spacers, near=0.0):
+    found = calibration.spacers_for_mm(exact(wanted), [exact(n) for n in spacers], exact(near))
     return found.pieces, round(found.left.nominal, 6)
 
 
@@ -95,7 +95,6 @@ def test_one_spacer_that_is_near_enough_goes_before_several():
 
 def test_what_is_at_hand_but_of_no_use_is_left():
     assert made(0.2, [0.5]) == ((), 0.2)
-    assert made(5, [1, 2, 3], most=1) == ((2,), 2)
     found = calibration.spacers_for_mm(exact(2), [UNKNOWN, exact(0), exact(-2), exact(inf), exact(2)], exact(0))
     assert found.pieces == (4,)
     assert calibration.spacers_for_mm(UNKNOWN, [exact(1)], exact(0)) is UNKNOWN
@@ -103,7 +102,7 @@ def test_what_is_at_hand_but_of_no_use_is_left():
     assert calibration.spacers_for_mm(exact(1), [exact(1)], UNKNOWN) is UNKNOWN
 
 
-def slowly(wanted, sizes, near, most):
+def slowly(wanted, sizes, near):
     """The best stack by trying each: misses beyond `near` first, then fewest, nearest, thinner, thickest, first."""
 
     def rank(places):
@@ -114,19 +113,17 @@ def slowly(wanted, sizes, near, most):
 
     order = sorted(range(len(sizes)), key=lambda n: (-sizes[n], n))
     stacks = (places for count in range(len(sizes) + 1) for places in combinations(order, count))
-    return min(rank(places) for places in stacks if most is None or len(places) <= most)[-1]
+    return min(rank(places) for places in stacks)[-1]
 
 
 LENGTHS = st.one_of(st.integers(1, 30000), st.integers(1, 12).map(lambda n: n * 500))
 
 
 @settings(deadline=None)
-@given(
-    st.integers(0, 40000), st.lists(LENGTHS, max_size=9), st.integers(0, 300), st.one_of(st.none(), st.integers(0, 5))
-)
-def test_the_spacers_are_the_best_of_all_stacks(wanted, sizes, near, most):
-    found = calibration.spacers_for_mm(exact(wanted / 1000), [exact(n / 1000) for n in sizes], exact(near / 1000), most)
-    assert found.pieces == slowly(wanted, sizes, near, most)
+@given(st.integers(0, 40000), st.lists(LENGTHS, max_size=9), st.integers(0, 300))
+def test_the_spacers_are_the_best_of_all_stacks(wanted, sizes, near):
+    found = calibration.spacers_for_mm(exact(wanted / 1000), [exact(n / 1000) for n in sizes], exact(near / 1000))
+    assert found.pieces == slowly(wanted, sizes, near)
     assert found.total.nominal == pytest.approx(sum(sizes[n] for n in found.pieces) / 1000)
 
 

@@ -2,14 +2,11 @@
 
 from __future__ import annotations
 
-from itertools import combinations
-
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from engine.base.interval import INFINITE, UNKNOWN, Interval
-from engine.base.span import Span
 from engine.physics import closeup, focus
 
 exact = Interval.exact
@@ -102,56 +99,3 @@ def test_what_is_not_known_stays_so():
     assert closeup.extension_for_subject_mm(exact(85), exact(80)) is UNKNOWN
     assert closeup.magnification_with_tube(UNKNOWN, exact(50), exact(10)) is UNKNOWN
     assert closeup.image_distance_mm(exact(55), UNKNOWN) is UNKNOWN
-    assert closeup.stack_for(Span.fixed(UNKNOWN), Span.fixed(exact(0)), []) is UNKNOWN
-
-
-TUBES = [exact(7), exact(14), exact(28)]
-
-
-def test_tubes_alone_make_a_length():
-    found = closeup.stack_for(Span.fixed(exact(35)), Span.fixed(exact(0)), TUBES)
-    assert (found.pieces, found.too_long, found.too_short) == ((2, 0), exact(0), exact(0))
-
-
-def test_a_helicoid_takes_what_the_tubes_leave():
-    found = closeup.stack_for(Span.fixed(exact(40)), Span(exact(17), exact(31)), TUBES)
-    assert found.pieces == (1,)
-    assert found.reach == Span(exact(31), exact(45))
-    assert closeup.helicoid_setting_mm(exact(40), found.tubes) == exact(26)
-
-
-def test_infinity_and_the_close_distance_both_lie_in_the_range():
-    found = closeup.stack_for(Span(exact(27.5), exact(38)), Span(exact(17), exact(31)), TUBES)
-    assert (found.pieces, found.too_long, found.too_short) == ((0,), exact(0), exact(0))
-
-
-def test_a_helicoid_with_too_little_travel_says_what_is_missing():
-    found = closeup.stack_for(Span(exact(27), exact(50)), Span(exact(17), exact(31)), [*TUBES, UNKNOWN])
-    assert found.too_long.nominal + found.too_short.nominal == pytest.approx(50 - 27 - 14)
-
-
-@settings(deadline=None)
-@given(
-    st.integers(0, 60), st.integers(0, 20), st.integers(0, 30), st.integers(0, 15),
-    st.lists(st.integers(1, 20), max_size=7),
-)  # fmt: skip
-def test_no_other_stack_of_tubes_sets_more_or_needs_fewer(far, beyond, shortest, travel, tubes):
-    found = closeup.stack_for(
-        Span(exact(far), exact(far + beyond)),
-        Span(exact(shortest), exact(shortest + travel)),
-        [exact(n) for n in tubes],
-    )
-
-    def worst(places):
-        """How far the stack lies outside of what is allowed, or of its middle where nothing is allowed."""
-        total = sum(tubes[n] for n in places)
-        least, room = far + beyond - shortest - travel, far - shortest
-        if least > room:
-            return abs(total - (least + room) / 2)
-        return max(total - room, least - total, 0)
-
-    stacks = [places for count in range(len(tubes) + 1) for places in combinations(range(len(tubes)), count)]
-    best = min((worst(places), len(places)) for places in stacks)
-    assert (worst(found.pieces), len(found.pieces)) == best
-    if travel >= beyond:
-        assert (best[0] == 0) == (found.too_long == found.too_short == exact(0))

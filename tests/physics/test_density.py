@@ -72,8 +72,8 @@ def named(*names):
     return [density.stops_of_name(name) for name in names]
 
 
-def chosen(wanted, filters, most=None):
-    found = density.split_stops(exact(wanted), filters, NEAR, most)
+def chosen(wanted, filters):
+    found = density.split_stops(exact(wanted), filters, NEAR)
     return found.pieces, round(found.left.nominal, 6)
 
 
@@ -95,10 +95,6 @@ def test_nothing_to_hold_back_takes_no_filter():
     assert chosen(3, []) == ((), 3)
 
 
-def test_no_more_filters_than_told_are_stacked():
-    assert chosen(6, named("ND2", "ND4", "ND8"), most=2) == ((2, 1), 1)
-
-
 def test_a_filter_of_unknown_strength_is_left_out():
     assert chosen(3, [UNKNOWN, exact(3)]) == ((1,), 0)
 
@@ -109,7 +105,7 @@ def test_tolerances_of_the_filters_stay_in_what_is_left():
     assert (found.left.least, found.left.greatest) == (pytest.approx(-0.6), pytest.approx(1.0))
 
 
-def slowly(wanted, sizes, near, most):
+def slowly(wanted, sizes, near):
     """The best stack by trying each: misses beyond `near` first, then fewest, nearest, darker, strongest, first."""
 
     def rank(places):
@@ -120,7 +116,7 @@ def slowly(wanted, sizes, near, most):
 
     order = sorted(range(len(sizes)), key=lambda n: (-sizes[n], n))
     stacks = (places for count in range(len(sizes) + 1) for places in combinations(order, count))
-    return min(rank(places) for places in stacks if most is None or len(places) <= most)[-1]
+    return min(rank(places) for places in stacks)[-1]
 
 
 @settings(deadline=None)
@@ -128,10 +124,9 @@ def slowly(wanted, sizes, near, most):
     st.integers(-2000, 25000),
     st.lists(st.integers(1, 50).map(lambda n: n * 200), max_size=8),
     st.integers(0, 600),
-    st.one_of(st.none(), st.integers(0, 4)),
 )
-def test_the_stack_is_the_best_of_all_stacks(wanted, sizes, near, most):
+def test_the_stack_is_the_best_of_all_stacks(wanted, sizes, near):
     found = density.split_stops(
-        exact(wanted / THOUSANDTHS), [exact(n / THOUSANDTHS) for n in sizes], exact(near / THOUSANDTHS), most
+        exact(wanted / THOUSANDTHS), [exact(n / THOUSANDTHS) for n in sizes], exact(near / THOUSANDTHS)
     )
-    assert found.pieces == slowly(wanted, sizes, near, most)
+    assert found.pieces == slowly(wanted, sizes, near)

@@ -20,6 +20,11 @@ def diagonal_part(width, height):
     return focus.allowed_blur_mm(exact(width), exact(height), exact(1442))
 
 
+def far_limit_mm(subject, *facts):
+    """The farthest sharp point: the subject and the depth behind it."""
+    return subject + depth.depth_behind_mm(subject, *facts)
+
+
 SUPER_16, FOUR_THIRDS, FULL_FRAME = diagonal_part(12.52, 7.41), diagonal_part(17.3, 13.0), diagonal_part(36, 24)
 
 
@@ -33,7 +38,7 @@ def test_hyperfocal_distance_of_a_cine_lens_on_super_16():
 def test_limits_of_a_fast_normal_lens_at_two_metres():
     facts = (exact(25), exact(1.4), FOUR_THIRDS, EVEN)
     assert depth.near_limit_mm(exact(2000), *facts).nominal == pytest.approx(1875.5, rel=1e-3)
-    assert depth.far_limit_mm(exact(2000), *facts).nominal == pytest.approx(2142.2, rel=1e-3)
+    assert far_limit_mm(exact(2000), *facts).nominal == pytest.approx(2142.2, rel=1e-3)
 
 
 def test_limits_from_the_sensor_lie_near_those_from_the_lens():
@@ -64,7 +69,7 @@ def test_focused_at_infinity_the_near_limit_is_a_focal_length_short_of_hyperfoca
     facts = (exact(50), exact(4), exact(0.03))
     near = depth.near_limit_mm(INFINITE, *facts, EVEN)
     assert near.nominal == pytest.approx(depth.hyperfocal_mm(*facts).nominal - 50)
-    assert depth.far_limit_mm(INFINITE, *facts, EVEN) == INFINITE
+    assert far_limit_mm(INFINITE, *facts, EVEN) == INFINITE
     from_sensor = depth.near_limit_from_sensor_mm(INFINITE, exact(50), exact(3), exact(4), exact(0.03), EVEN)
     assert from_sensor.nominal == pytest.approx(near.nominal + 53)
 
@@ -120,7 +125,7 @@ def test_traced_lenses_are_sharp_from_limit_to_limit_within_the_models_error(tra
 
 def test_what_is_not_known_or_cannot_be_is_unknown():
     good = [exact(2000), exact(50), exact(4), exact(0.03), EVEN]
-    formulas = (depth.near_limit_mm, depth.far_limit_mm, depth.depth_ahead_mm, depth.depth_behind_mm,
+    formulas = (depth.near_limit_mm, depth.depth_ahead_mm, depth.depth_behind_mm,
                 depth.total_depth_mm)  # fmt: skip
     for formula in formulas:
         for n in range(5):
@@ -143,14 +148,14 @@ def test_focused_at_hyperfocal_everything_from_half_of_it_is_sharp(f, n, c):
     facts = (exact(f), exact(n), exact(c))
     found = depth.hyperfocal_mm(*facts)
     assert depth.near_limit_mm(found, *facts, EVEN).nominal == pytest.approx(found.nominal / 2)
-    assert depth.far_limit_mm(found, *facts, EVEN).nominal > 1e9 * found.nominal
-    assert depth.far_limit_mm(found + 0.01 * found.nominal, *facts, EVEN) == INFINITE
+    assert far_limit_mm(found, *facts, EVEN).nominal > 1e9 * found.nominal
+    assert far_limit_mm(found + 0.01 * found.nominal, *facts, EVEN) == INFINITE
 
 
 @given(FOCALS, st.floats(1.5, 5000), STOPS, BLURS, PUPILS)
 def test_at_either_limit_the_blur_is_just_what_is_allowed(f, times, n, c, p):
     subject, facts = exact(f * times), (exact(f), exact(n), exact(c), exact(p))
-    for limit in (depth.near_limit_mm(subject, *facts), depth.far_limit_mm(subject, *facts)):
+    for limit in (depth.near_limit_mm(subject, *facts), far_limit_mm(subject, *facts)):
         assert is_known(limit)
         if limit.nominal < 1e6 * f:
             found = depth.point_blur_mm(limit, subject, exact(f), exact(n), exact(p))
@@ -161,7 +166,7 @@ def test_at_either_limit_the_blur_is_just_what_is_allowed(f, times, n, c, p):
 def test_limits_and_depths_tell_the_same(f, times, n, c, p):
     subject, facts = exact(f * times), (exact(f), exact(n), exact(c), exact(p))
     ahead, behind = depth.depth_ahead_mm(subject, *facts), depth.depth_behind_mm(subject, *facts)
-    far = depth.far_limit_mm(subject, *facts).nominal
+    far = far_limit_mm(subject, *facts).nominal
     assert depth.near_limit_mm(subject, *facts).nominal == pytest.approx(subject.nominal - ahead.nominal, rel=1e-9)
     assert depth.total_depth_mm(subject, *facts).nominal == ahead.nominal + behind.nominal
     assert ahead.nominal < behind.nominal
@@ -212,7 +217,7 @@ def held(whole, point):
 def test_limits_hold_every_value_inside_their_inputs(subject, f, n, c, p, shares):
     inputs = (subject, f, n, c, p)
     at = [inside(value, share) for value, share in zip(inputs, shares, strict=False)]
-    for formula in (depth.near_limit_mm, depth.far_limit_mm, depth.depth_ahead_mm, depth.depth_behind_mm,
+    for formula in (depth.near_limit_mm, depth.depth_ahead_mm, depth.depth_behind_mm,
                     depth.total_depth_mm):  # fmt: skip
         whole = formula(*inputs)
         assert is_known(whole)

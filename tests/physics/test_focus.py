@@ -188,9 +188,8 @@ def test_a_scale_mark_is_read_from_the_sensor():
 
 
 def test_one_tape_reading_pins_the_working_distance_at_every_extension():
-    offset = focus.front_focal_offset_mm(exact(28), exact(1), exact(779.63))
+    offset = exact(779.63 - 28 * 28 / 1)  # a = w - f*f/x, of one reading w at a known extension x
     assert focus.from_front_glass_mm(exact(28), offset, exact(2)).nominal == pytest.approx(-4.37 + 392, abs=1e-9)
-    assert focus.front_focal_offset_mm(exact(28), exact(0), exact(1000)) is UNKNOWN
 
 
 def test_a_reducer_asks_for_less_blur_allowance_than_the_bare_lens():

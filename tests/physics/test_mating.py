@@ -7,8 +7,6 @@ import pytest
 from engine.base.compact import replace
 from engine.base.interval import UNKNOWN, Interval
 from engine.physics.mating import (
-    OUTCOMES,
-    RUNS_HOME,
     ScrewThread,
     flank_clearance_mm,
     mate,
@@ -64,7 +62,6 @@ def test_39_by_26_to_the_inch_usually_runs_home_in_39_by_1(threads, limits):
     assert found.outcome == "binds"
     assert found.runs_home == "often"
     assert (found.turns.least, found.turns.nominal, found.turns.greatest) == pytest.approx((0.65, 4.1, 7.6), abs=0.05)
-    assert found.drift_mm.nominal == pytest.approx(0.08, abs=0.01)
 
 
 def test_42_by_1_never_runs_home_in_42_by_three_quarters(threads, limits):
@@ -159,5 +156,5 @@ def test_the_shorter_of_two_engagements_counts(limits):
 def test_outcomes_are_among_those_named(meetings, threads, limits):
     for row in meetings["meetings"]:
         found = mate(threads[row["male"]], threads[row["female"]], limits)
-        assert found.outcome in OUTCOMES
-        assert found.runs_home in RUNS_HOME
+        assert found.outcome in ("same", "loose", "binds", "falls-through", "unknown")
+        assert found.runs_home in ("yes", "often", "no")

@@ -78,7 +78,7 @@ def long_slr() -> Judged:
 def enlarger() -> Judged:
     """A 50 mm enlarger lens on three tubes and a helicoid."""
     lens = lens_of("enl39", 50.0, 2.8, name="the dunlin, a 50 mm f/2.8 enlarger lens", made_for="35mm-full-frame",
-                   register_mm=Interval.around(43.3, 0.2, 0.2))  # fmt: skip
+                   register_mm=Interval(43.1, 43.5, 43.3))  # fmt: skip
     body = Body("skiff", "the skiff", "e-mount", "aps-c-1.5", MEASURED)
     links = (
         "enl39>ltm",
@@ -136,7 +136,7 @@ def carried() -> Judged:
         name="the bittern",
         made_for="16mm",
         travel_mm=2.0,
-        register_mm=Interval.around(17.49, 0.01, 0.01),
+        register_mm=Interval(17.48, 17.50, 17.49),
     )
     return judged(lens, Body("raft", "the raft", "c", "16mm", MEASURED), ())
 

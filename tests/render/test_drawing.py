@@ -75,7 +75,9 @@ def test_a_drawing_uses_hatches_and_dashes_not_colour_alone() -> None:
 def some(strategy: st.SearchStrategy[float]) -> st.SearchStrategy[object]:
     """Exact, open within a share, or unknown."""
     return st.one_of(
-        st.just(UNKNOWN), strategy.map(Interval.exact), strategy.map(lambda value: Interval.around(value, 0, value / 9))
+        st.just(UNKNOWN),
+        strategy.map(Interval.exact),
+        strategy.map(lambda value: Interval(value, value + value / 9, value)),
     )
 
 

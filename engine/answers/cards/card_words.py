@@ -9,14 +9,8 @@ from engine.answers.parts.card_parts import Alert, Name, Numbers, Part, Text, ca
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.wording import distance, f_number, small_mm, times, trimmed
 from engine.answers.seat.chain_numbers import chain_numbers
-from engine.answers.seat.telling import (
-    CERTAINTY_WORDS,
-    curing_stop,
-    iris_text,
-    link_name,
-    unknown_line,
-    warned_of_overhang,
-)
+from engine.answers.seat.iris import iris_text
+from engine.answers.seat.telling import CERTAINTY_WORDS, curing_stop, link_name, unknown_line, warned_of_overhang
 from engine.answers.seat.unsold import IMPOSSIBLE, TO_MAKE
 from engine.base.interval import UNKNOWN, Interval, is_known
 from engine.base.span import Span

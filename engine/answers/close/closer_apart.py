@@ -12,20 +12,20 @@ from engine.answers.parts.said import distance_mm, focals, number
 from engine.answers.parts.wording import distance, figures, listed, times, trimmed
 from engine.base.interval import Interval, is_known
 from engine.facts.catalogue import Catalogue
+from engine.facts.kinds import TUBELIKE
 from engine.physics import closeup, focus
 from grammar.questions import CLOSE_UP_LENS, Question
 
 ROOM: Final = "front_glass"  # key of the distance before the lens
 MM_PER_M: Final = 1000.0
 _ALIKE: Final = 1.35  # sizes no farther apart than this are about the same
-_TUBELIKE: Final = frozenset(["extension-tube", "helicoid", "bellows"])
 Way = tuple[str, Interval]  # what it is, and the magnification with the lens at infinity
 
 
 def closer_apart(question: Question, facts: Catalogue) -> Told:
     """For each focal length told; nothing where not both kinds are named, or a magnification is wanted."""
     kinds = {thing.piece for thing in question.adapters}
-    if size_told(question) or CLOSE_UP_LENS not in kinds or not kinds & _TUBELIKE:
+    if size_told(question) or CLOSE_UP_LENS not in kinds or not kinds & TUBELIKE:
         return Told()
     told = Told()
     room = number(question, ROOM) or distance_mm(question)
@@ -55,7 +55,7 @@ def _for_room(name: str, focal: Interval, room: float) -> Told:
 
 
 def _lengths(question: Question, facts: Catalogue) -> list[float]:
-    told = [one.thickness_mm[1] for one in question.adapters if one.piece in _TUBELIKE and one.thickness_mm]
+    told = [one.thickness_mm[1] for one in question.adapters if one.piece in TUBELIKE and one.thickness_mm]
     return told or [facts.assumptions["tube-to-show-by"].value.nominal]
 
 

@@ -2,19 +2,16 @@
 
 from __future__ import annotations
 
-from typing import Final
-
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.wording import times
 from engine.base.interval import Interval
+from engine.facts.kinds import GLASS_KINDS
 from grammar.questions import Question
-
-_GLASS: Final = frozenset({"teleconverter", "focal-reducer", "corrective-glass"})
 
 
 def through_glass(told: Told, question: Question) -> Told:
     """Every magnification times the factor of the glass named, its greatest in words; nothing where none is named."""
-    factor = next((one.factor for one in question.adapters if one.factor and one.piece in _GLASS), None)
+    factor = next((one.factor for one in question.adapters if one.factor and one.piece in GLASS_KINDS), None)
     sizes = [row for row in told.quantities if row.name == "magnification" and isinstance(row.value, Interval)]
     if factor is None or not sizes:
         return Told()

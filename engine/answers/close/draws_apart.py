@@ -37,11 +37,20 @@ class Drawn:
         kind = next((thing.piece or "" for thing in self.way.pieces), "").replace("-", " ")
         if self.sum_of:
             return f"{self.sum_of} = {small_mm(self.most)} of tubes"
+        if self.shut:
+            low, high = self.shut, self.shut + self.most
+            return f"{trimmed(low, 1)} to {trimmed(high, 1)} mm {kind}, {small_mm(self.most)} of travel"
         if self.least < self.most:
             spread = f"{trimmed(self.least, 1)} to " if self.least else "up to "
             usual = all(thing.piece == TUBE for thing in self.way.pieces)
             return f"{'a usual set of tubes' if usual else kind}, {spread}{small_mm(self.most)}"
         return f"{small_mm(self.most)} of {kind.removeprefix('extension ')}"
+
+    @property
+    def shut(self) -> float | None:
+        """How long the one piece is shut that was told by its two ends."""
+        told = self.way.pieces[0].thickness_mm if len(self.way.pieces) == 1 else None
+        return told[0] if told is not None and 0 < told[0] < told[1] and not self.least else None
 
     def size(self, focal: float) -> str:
         if self.least < self.most:
@@ -110,7 +119,20 @@ def _nearest(drawn: Sequence[Drawn], focal: float) -> Told:
     text = f"{name} comes nearest: {best.size(focal)} on {trimmed(focal, 1)} mm at infinity, against {listed(rest)}."
     if best.least < best.most and best.least > min(one.least for one in drawn):
         text += f" At its shortest it is still {small_mm(best.least)}: nothing farther comes sharp with it."
-    return Told((Line("head", text),))
+    return Told((Line("head", text), *_shut_lines(drawn)))
+
+
+def _shut_lines(drawn: Sequence[Drawn]) -> list[Line]:
+    """What of each is never let in: how long it is shut decides whether anything far is left."""
+    shut = [one.shut for one in drawn if one.shut]
+    if len(shut) != len(drawn):
+        return []
+    told = listed([f"{trimmed(one, 1)} mm" for one in sorted(shut)], "or")
+    text = (
+        "Infinity is left only where flange to image of the lens is more than the body's register and the shut length"
+        f" together, {told}, and the rest between is a plain ring or tube. The longer one sags more drawn out."
+    )
+    return [Line("text", text)]
 
 
 def _for_size(wanted: float, drawn: Sequence[Drawn], focal: float) -> Told:

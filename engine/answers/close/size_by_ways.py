@@ -2,23 +2,20 @@
 
 from __future__ import annotations
 
-from typing import Final
-
 from engine.answers.close.image_side import size_told
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.said import focals
 from engine.answers.parts.wording import figures, times, trimmed
 from engine.base.interval import Interval, is_known
+from engine.facts.kinds import TUBELIKE
 from engine.physics import closeup, focus
 from grammar.questions import CLOSE_UP_LENS, Question
-
-_DRAWN: Final = frozenset(["extension-tube", "bellows", "helicoid"])
 
 
 def size_by_ways(question: Question) -> Told:
     """What a tube and a close-up lens take for the magnification told; nothing where only one of them is named."""
     wanted, kinds = size_told(question), {thing.piece for thing in question.adapters}
-    if not wanted or CLOSE_UP_LENS not in kinds or not kinds & _DRAWN:
+    if not wanted or CLOSE_UP_LENS not in kinds or not kinds & TUBELIKE:
         return Told()
     told = Told()
     size = Interval.exact(wanted)

@@ -9,18 +9,23 @@ from typing import Final
 
 from engine.answers.close.dioptres import powers_of
 from engine.answers.close.drawn import BELLOWS, draw_of
-from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.answer import Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.said import mentions, number, numbers
+from engine.answers.parts.said import focals, mentions, number, numbers
 from engine.answers.parts.usual_mounts import TUBES, usual_mount
-from engine.answers.parts.wording import small_mm, trimmed
+from engine.answers.parts.wording import small_mm, times, trimmed
+from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.chains.walk import ADDED_FOCUSING
+from grammar.kinds import COMPARE, MACRO_DISTANCE
 from grammar.questions import CLOSE_UP_LENS, Question, Thing
 
 TUBE = "extension-tube"
 _ADDED: Final = re.compile(r"\d(?: ?mm)? ?\+ ?\d")
 MOST_ROWS = 10
+LEAST_SEVERAL: Final = 3  # tubes, where one is set against several
+SAME_LENGTH_MM: Final = 0.5
+ONE_OR_SEVERAL: Final = "one-tube-or-several"  # the advice on which to take
 LONGEST_SPACER, LONGEST_DRAW = 60.0, 400.0  # mm
 
 
@@ -43,6 +48,33 @@ def left_beyond_infinity(question: Question) -> Iterator[Told]:
             left = Interval.exact(thing.thickness_mm[1] - setting)
             text = f"Infinity at {trimmed(setting, 2)} mm leaves {small_mm(left.nominal)} of its travel for near things"
             yield Told((Line("head", f"{text}."),), (Quantity("extension_mm", left, "left beyond infinity"),))
+
+
+def with_setting_told(answer: Answer, question: Question, _: Knowledge) -> Answer:
+    """The answer behind whether the setting that infinity wants lies within the travel of the helicoid told."""
+    setting = number(question, "infinity_setting")
+    ends = next(
+        (one.thickness_mm for one in question.adapters if one.thickness_mm and one.piece in ADDED_FOCUSING), None
+    )
+    told = (
+        question.intent == MACRO_DISTANCE and ends is not None and setting is not None and ends[0] <= setting < ends[1]
+    )
+    if told or setting is None or ends is None or ends[0] >= ends[1]:
+        return answer  # there what is left for near things is told
+    its = f"its {trimmed(ends[0], 2)} to {trimmed(ends[1], 2)} mm"
+    if setting > ends[1]:
+        lacks = small_mm(setting - ends[1])
+        text = f"No: {small_mm(setting)} is {lacks} beyond {its}: put {lacks} of tube or ring between."
+    elif setting < ends[0]:
+        over = small_mm(ends[0] - setting)
+        text = (
+            f"No: shut it is {over} longer than {small_mm(setting)}, of {its}: close-up only, unless a ring is shorter."
+        )
+    else:
+        left = small_mm(ends[1] - setting)
+        text = f"Yes: {small_mm(setting)} lies within {its}, and {left} is left for near things."
+    row = Quantity("helicoid_setting_mm", Interval.exact(setting), "at infinity")
+    return replace(answer, lines=(Line("head", text), *answer.lines), quantities=(*(answer.quantities or ()), row))
 
 
 def tubes_told(question: Question, knowledge: Knowledge) -> Iterator[float]:
@@ -98,3 +130,18 @@ def sets_of(tubes: list[float], question: Question, knowledge: Knowledge) -> Ite
             sums = {sum(row) for size in range(1, len(rows) + 1) for row in combinations(rows, size)}
             yield from sorted(sums)[:MOST_ROWS]
             return
+
+
+def with_same_length(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """'a 36 mm tube or three of 12': where one is as long as the others together, the picture is the same."""
+    lengths = [one.thickness_mm[0] for one in question.adapters if one.piece == TUBE and one.thickness_mm]
+    longest = max(lengths, default=0.0)
+    rest = sum(lengths) - longest
+    if len(lengths) < LEAST_SEVERAL or len(lengths) != len(question.adapters) or abs(rest - longest) > SAME_LENGTH_MM:
+        return answer
+    size = next(iter(focals(question)), None)
+    gives = f" On {trimmed(size, 1)} mm at infinity {times(longest / size)} either way." if size else ""
+    advice = knowledge.catalogue.advice[ONE_OR_SEVERAL]
+    lines = (Line("head", f"The same length, {small_mm(longest)}.{gives} {advice.says.strip()}"),)
+    rows = (Quantity("extension_mm", Interval.exact(longest), "either way"),)
+    return replace(answer, intent=COMPARE, lines=lines, quantities=rows)

@@ -17,12 +17,11 @@ from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.facts.kinds import VERDICTS
 from engine.facts.records import Adapter
-from grammar.kinds import CHAIN, FOCUS_VERDICT, MACRO_DISTANCE
+from grammar.kinds import BY_SEAT
 from grammar.questions import CLOSE_UP_LENS, Question, Thing
 from grammar.things.casting import DRAWN
 
 _HELICOID: Final = "helicoid"
-_BEFORE: Final = frozenset([CHAIN, FOCUS_VERDICT, MACRO_DISTANCE])  # kinds whose chains were just told
 LEAD: Final = (
     "Ways closer, nearest at hand first: a helicoid in the ring's place keeps infinity, a tube between loses it while "
     "it is in, a close-up lens on the front comes off again."
@@ -31,7 +30,10 @@ OWN: Final = (
     "By its own ring it comes as near as the nearest mark of its scale, told from the sensor, while it sits right; how "
     "near that is, is not known."
 )
-OFF: Final = "By its own ring it comes nearer than the far end told here; how near that is, is not known."
+OWN_OFF: Final = (
+    "By its own ring it comes a little nearer than the nearest mark of its scale, as it sits too far out; how near "
+    "that is, is not known."
+)
 NEAREST_MARK: Final = "close_focus"  # the fact that tells it
 _UNTOLD: Final = "How large it comes is the length added over the focal length, which is not told."
 
@@ -42,7 +44,7 @@ def led_by_ways(answer: Answer, question: Question, knowledge: Knowledge) -> Ans
     if drawn or not mentions(question, "closer-wanted"):
         return _led_by_own(answer, question, knowledge) if not drawn else answer
     told = sum(_ways(answer, question, knowledge), Told((Line("head", LEAD),)))
-    again = question.follows and question.prior is not None and question.prior.intent in _BEFORE
+    again = question.follows and question.prior is not None and question.prior.intent in BY_SEAT
     rest = tuple(line for line in answer.lines if line.kind == "ask" or not again)
     return replace(answer, lines=(*told.lines, *rest), quantities=(*told.quantities, *answer.quantities))
 
@@ -50,13 +52,11 @@ def led_by_ways(answer: Answer, question: Question, knowledge: Knowledge) -> Ans
 def _led_by_own(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """What decides how near the lens comes by itself, where that is not known, and what brings it nearer, first."""
     asks = tuple(line for line in answer.lines if line.wants == NEAREST_MARK)
-    verdict = answer.chains[0].listed.judged.verdict if answer.chains else None
-    if asks and verdict == VERDICTS[1]:
-        rest = tuple(line for line in answer.lines if line not in asks)
-        return replace(answer, lines=(Line("head", OFF), *asks, *rest))
-    if not asks or verdict != VERDICTS[0]:
+    best = answer.chains[0].listed.judged if answer.chains else None
+    if not asks or best is None or best.verdict == VERDICTS[-1]:
         return answer
-    told = sum(_ways(answer, question, knowledge), Told((Line("head", OWN), *asks, Line("text", LEAD))))
+    own = OWN if best.verdict == VERDICTS[0] else OWN_OFF
+    told = sum(_ways(answer, question, knowledge), Told((Line("head", own), *asks, Line("text", LEAD))))
     rest = tuple(line for line in answer.lines if line not in asks)
     return replace(answer, lines=(*told.lines, *rest), quantities=(*told.quantities, *(answer.quantities or ())))
 

@@ -14,6 +14,7 @@ from engine.answers.close.drawn import draws
 from engine.answers.close.image_side import image_told_mm
 from engine.answers.close.turned_round import light_reversed
 from engine.answers.exposure.any_stop import at_any_stop
+from engine.answers.exposure.drawn_longer import drawn_so, longer_by
 from engine.answers.exposure.exposure_change import changed_exposure, density_with_glass
 from engine.answers.exposure.holding_back import held_back
 from engine.answers.exposure.lighting import (
@@ -280,7 +281,7 @@ def lost_by_extension(question: Question, knowledge: Knowledge) -> Told:
     image = image_told_mm(question) if drawn else number(question, "image_distance")
     if image is not None and image > lens.focal.nominal:
         x = image - lens.focal.nominal
-        ends = [(f"{trimmed(image, 1)} mm from lens to image", x)]
+        ends = [(f"{trimmed(image, 1)} mm from lens to image", x), *drawn_so(image, question)]
     else:
         ends = draws(question, knowledge) or ([] if x is None else [(f"{trimmed(x, 2)} mm of extension", x)])
     told = Told()
@@ -291,4 +292,5 @@ def lost_by_extension(question: Question, knowledge: Knowledge) -> Told:
             lead = f"{trimmed(lens.focal.nominal, 1)} mm, {case}"
             told += Told((), (Quantity("magnification", magnified, case),))
             told += Told(tuple(Line("head", f"{lead}: {line.text}.") for line in part.lines), part.quantities)
+            told += longer_by(magnified.nominal, case, question)
     return told

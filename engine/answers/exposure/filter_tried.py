@@ -29,7 +29,7 @@ def by_picture(question: Question, knowledge: Knowledge) -> Question:
     marks = held(light_of(question, knowledge)).nominal if question.said(_STRENGTH) != before.said(_STRENGTH) else 0.0
     right = (marks or dict(before.told).get(FILTER_ON, 0.0)) + _off(came_out)
     shift = max(right, 0.0) - stops.nominal + (number(question, BRIGHTER) or 0.0)
-    rest = tuple(row for row in question.values if row[0] != BRIGHTER)
+    rest = question.rest(BRIGHTER)
     return question.with_(values=(*rest, (BRIGHTER, f"{shift:.4g}")))
 
 

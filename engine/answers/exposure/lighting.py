@@ -26,6 +26,7 @@ TIME = re.compile(r"(?:(\d+(?:\.\d+)?)\s*/\s*)?(\d+(?:\.\d+)?)")
 UP_TO: Final = "up to "  # of a variable filter whose strongest alone is told
 LEAST_SHIFT: Final = 0.05  # stops of lighter or darker scene; less is not told
 ZERO = Interval.exact(0.0)
+_TRAVEL = "travel"  # the key of how far a helicoid could be drawn out
 
 
 @compact
@@ -111,7 +112,11 @@ def _counted(question: Question, knowledge: Knowledge) -> tuple[Interval | None,
     if factor is not None:
         at *= factor
         name += f" with {factor:g}x, f/{trimmed(at, 2)}"
-    x, lens = extension_mm(question, knowledge.catalogue), None
+    far = question.with_(  # what could be drawn out is not where the subject is far off
+        values=tuple(row for row in question.values if row[0] != _TRAVEL),
+        adapters=tuple(one for one in question.adapters if len(set(one.thickness_mm or ())) < 2),
+    )
+    x, lens = extension_mm(far, knowledge.catalogue), None
     if question.lens is not None:
         lens = distances_of(question.lens, knowledge.catalogue)
     if x is None or lens is None:

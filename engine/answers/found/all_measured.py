@@ -9,8 +9,11 @@ from engine.answers.found.threads_measured import ROUGHLY_MM, ROUNDED_MM, thread
 from engine.answers.parts.answer import ANSWERED, Answer, Line
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import mentions, number
+from engine.answers.parts.usual_mounts import as_met
 from engine.answers.seat.seen import is_coupled_by_lugs
 from engine.base.compact import replace
+from engine.base.interval import is_known
+from engine.facts.records import Mount
 from grammar.questions import BY_MEASURES, Question, Thing
 
 WIDER_MM = 1.5  # than a thread that meets it at all
@@ -38,7 +41,8 @@ def combined(question: Question, knowledge: Knowledge, by_name: bool = False) ->
     mounts = together.settled(found, rows)
     asked = question
     if mounts:
-        ids, words = tuple(mount.id for mount in mounts), mounts[0].designation
+        ids = _likeliest_first(mounts, found, knowledge)
+        words = knowledge.catalogue.mounts[ids[0]].designation
         lens = question.lens or Thing()
         traits = tuple(dict.fromkeys((*lens.traits, BY_MEASURES)))
         lens = replace(lens, kind="mount", ids=ids, words=words, traits=traits if not named else lens.traits)
@@ -50,6 +54,15 @@ def combined(question: Question, knowledge: Knowledge, by_name: bool = False) ->
         question.text, "identify-mount", ANSWERED, tuple(lines), question=question, quantities=told.quantities,
         learnt=asked,
     )  # fmt: skip
+
+
+def _likeliest_first(mounts: list[Mount], found: together.Found, knowledge: Knowledge) -> tuple[str, ...]:
+    """Those nearest to the register told, of those that paper cannot tell apart the one that is met most."""
+    order, told = as_met([mount.id for mount in mounts], knowledge.catalogue), found.register_mm or 0.0
+    near = {
+        mount.id: round(abs(mount.register_mm.nominal - told), 1) for mount in mounts if is_known(mount.register_mm)
+    }
+    return tuple(sorted(order, key=lambda id_: near.get(id_, 0.0)))
 
 
 def as_unnamed(question: Question) -> Question:

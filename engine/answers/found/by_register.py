@@ -10,8 +10,9 @@ from engine.answers.parts.mount_line import how_rare, mount_line, registers_of
 from engine.answers.parts.said import mentions, number
 from engine.answers.parts.wording import listed, small_mm
 from engine.answers.seat.seen import as_seen, is_coupled_by_lugs, is_coupled_so
-from engine.answers.seat.told_register import ACCESSORIES, BY_PAPER, having, roughly, seen_with_lugs
+from engine.answers.seat.told_register import BY_PAPER, having, roughly, seen_with_lugs
 from engine.base.interval import Measure, is_known
+from engine.facts.kinds import ACCESSORIES
 from grammar.questions import Question
 
 MOST = 8

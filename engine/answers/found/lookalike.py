@@ -212,6 +212,13 @@ def alike_lines(mount: Mount, knowledge: Knowledge) -> Iterator[Line]:
     yield from _about(mount, [mount.id], knowledge)
 
 
+def taking_it_too(mount: Mount, knowledge: Knowledge) -> Iterator[tuple[Mount, str]]:
+    """Every other mount that a lens goes home in, in words with its register, likeliest first."""
+    for other, outcome, text in _neighbours(mount, knowledge):
+        if outcome in IN_IT:
+            yield other, f"{other.designation} ({mount_line(other, knowledge)}): {text}"
+
+
 def _neighbours(mount: Mount, knowledge: Knowledge) -> Iterator[tuple[Mount, str, str]]:
     """Mounts that the same hand might screw or turn together, worst trap first."""
     catalogue, joints = knowledge.catalogue, knowledge.joints

@@ -15,12 +15,12 @@ from engine.answers.seat.elsewhere import elsewhere
 from engine.answers.seat.seen import as_seen, is_coupled_as_asked, is_coupled_so, looks_so
 from engine.base.compact import replace
 from engine.base.interval import Measure, is_known
+from engine.facts.kinds import ACCESSORIES
 from engine.facts.records import Mount, Thread
 from grammar.kinds import IDENTIFY_MOUNT
 from grammar.questions import Question, Thing
 
 MOST: Final = 24
-ACCESSORIES: Final = frozenset({"filter", "bellows", "board"})
 SAME_MM: Final = 0.25  # widths of threads that go by one name: '39 screw'
 EXACT_MM: Final = 0.1
 LEAST_MM: Final = 5.0

@@ -44,7 +44,10 @@ def told_apart(question: Question, catalogue: Catalogue) -> Question:
         thing = _by_ring_named(_by_number(thing, question, catalogue), question, catalogue)
         claimed = question.intent in SIDE_BY_SIDE and not thing.ambiguous and len(question.lenses) > 1
         claimed = claimed or is_of_the_hole(thing, question)
-        thing = thing if claimed else of_its_pitch(thing, pitch, catalogue)  # 'is 42 with 0.75 of pitch an M42'
+        by_pitch = thing if claimed else of_its_pitch(thing, pitch, catalogue)  # 'is 42 with 0.75 of pitch an M42'
+        beside = question.follows and question.intent == LOOK_ALIKE and not thing.ambiguous and by_pitch != thing
+        lenses += [thing] if beside else []  # '1 mm pitch ok?' of a T2 lens: that thread is set against its own
+        thing = by_pitch
         asks_which = question.intent in (IDENTIFY_MOUNT, *SIDE_BY_SIDE) and not _has_thread(thing, catalogue)
         lenses.append(thing if asks_which else _as_measured(thing, measured, catalogue))
     if of_film and question.intent in SIDE_BY_SIDE:  # 'SR and X mount, old film SLR': the second one too

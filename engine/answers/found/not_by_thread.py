@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from engine.answers.found import together
 from engine.answers.found.threads_measured import thread_measured
 from engine.answers.parts.answer import Line, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import mentions, number
 from engine.answers.parts.wording import listed, small_mm
 from engine.base.interval import is_known
+from engine.facts.kinds import ACCESSORIES
 from grammar.questions import Question
 
 UNFOCUSED = "no-focusing"  # the trait of mounts whose lenses are focused by an apparatus, and the phrase for it
@@ -30,7 +30,7 @@ def not_by_thread(question: Question, knowledge: Knowledge) -> Told:
     if told is not None and abs(told - thread.major_mm.nominal) > ANOTHER_MM:
         return Told()  # '57 mm, enlarger?' is not the thread that most of them have
     alike = [row for row in facts.mounts.values() if row.thread == mount.thread and row.id != mount.id
-             and row.kind not in together.ACCESSORIES and "thread-only" not in row.traits]  # fmt: skip
+             and row.kind not in ACCESSORIES and "thread-only" not in row.traits]  # fmt: skip
     if not alike:
         return Told()
     alike.sort(key=lambda row: (not is_known(row.register_mm), row.id))

@@ -11,11 +11,11 @@ from engine.answers.parts.said import pitch_mm
 from engine.answers.parts.wording import listed, small_mm, trimmed
 from engine.base.compact import compact
 from engine.base.interval import is_known
+from engine.facts.kinds import ACCESSORIES
 from engine.facts.records import Mount
 from engine.physics import calibration
 from grammar.questions import Question
 
-ACCESSORIES = frozenset({"filter", "bellows", "board"})
 MOST = 4
 EXACTLY_MM = 0.1
 MOST_ALIKE = 2

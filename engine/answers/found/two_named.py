@@ -70,7 +70,7 @@ def _with_part_between(question: Question, before: Question | None, catalogue: C
         return None
     if any(lens.ids for lens in before.lenses) and any(body.ids for body in before.bodies):
         return None  # between that lens and that body
-    ids = dict.fromkeys(_mounts_of(before, catalogue))
+    ids = dict.fromkeys(_mounts_of(before))
     known = [catalogue.mounts[one] for one in ids if is_known(catalogue.mounts[one].register_mm)][:TWO]
     if len(known) < TWO or any(_is_typed(thing, question.text) for thing in (*question.lenses, *question.bodies)):
         return None
@@ -81,7 +81,7 @@ def _with_part_between(question: Question, before: Question | None, catalogue: C
     return question.with_(intent=CHAIN, lenses=lenses, bodies=(Thing(kind="mount", ids=(body,)),), adapters=())
 
 
-def _mounts_of(question: Question | None, catalogue: Catalogue) -> Iterator[str]:
+def _mounts_of(question: Question | None) -> Iterator[str]:
     """The mounts that a talk has told of, the last named first; those of a ring or a tube too."""
     while question is not None:
         things = (*question.lenses, *question.bodies, *question.things)

@@ -14,6 +14,7 @@ from engine.facts.subjects import subjects_of
 from grammar.questions import Question
 
 _LEAST_LETTERS: Final = 4
+_KNOWN_TO_NOBODY: Final = "no mount, lens or body known here"
 # a name stands before the number of its model or focal length, or before what it names; 'a boat 400 m off' is none
 _AWAY: Final = r"(?![\d.,]*\s?(?:k?m|k?met\w+|ft|feet)\b)"
 _HEADS: Final = rf"(?:lens|lenses|glass|prime|zoom|body|camera|mount|on\b|to\b|\d{_AWAY})"
@@ -21,7 +22,7 @@ _HEADS: Final = rf"(?:lens|lenses|glass|prime|zoom|body|camera|mount|on\b|to\b|\
 
 def with_unknown_name(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """The answer with the names that nobody knows, where no mount or lens is told beside them."""
-    if any(lens.ids for lens in question.lenses) or any("no mount, lens" in line.text for line in answer.lines):
+    if any(lens.ids for lens in question.lenses) or any(_KNOWN_TO_NOBODY in line.text for line in answer.lines):
         return answer
     subjects = subjects_of(knowledge.catalogue)
     known = subjects.knows  # 'count', 'plastic': a word, though none that a question is read by
@@ -32,7 +33,7 @@ def with_unknown_name(answer: Answer, question: Question, knowledge: Knowledge) 
     if not names:
         return answer
     are = "is the name" if len(names) == 1 else "are names"
-    text = f"{listed(names)} {are} of no mount, lens or body known here, so nothing is taken from it: tell the mount."
+    text = f"{listed(names)} {are} of {_KNOWN_TO_NOBODY}, so nothing is taken from it: tell the mount."
     return replace(answer, lines=(Line("text", text), *answer.lines))
 
 

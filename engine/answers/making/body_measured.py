@@ -24,7 +24,7 @@ _SETTING: Final = (SHIM_CALIBRATION, FOCUS_VERDICT, CHAIN, DIY_DIMENSION, HAZARD
 
 def with_body_measured(question: Question, facts: Catalogue) -> Question:
     """The question with that number as what the body has, and by how much that is off the register of its mount."""
-    question = question.with_(values=tuple(row for row in question.values if row[0] != BODY_OFF))
+    question = question.without(BODY_OFF)
     body = question.body or _mount_gauged(question)
     if body_register(question) is not None and question.intent in (*_SETTING, IDENTIFY_MOUNT):
         question, body = _as_of_lens(question, facts)
@@ -59,11 +59,11 @@ def with_body_under_lens(question: Question, lens_mm: float, body_mm: float) -> 
     """
     held = number(question, BODY_REGISTER)
     if held is not None and (_is_other_body(question) or abs(held - body_mm) > _OFF_MM):
-        question = question.with_(values=tuple(row for row in question.values if row[0] != BODY_REGISTER))
+        question = question.without(BODY_REGISTER)
     told = number(question, _FLANGE)
     if told is None or not _is_near(told, body_mm) or abs(told - lens_mm) <= 2 * _OFF_MM:
         return question
-    rest = tuple(row for row in question.values if row[0] not in (_FLANGE, BODY_REGISTER, BODY_OFF))
+    rest = question.rest(_FLANGE, BODY_REGISTER, BODY_OFF)
     return question.with_(values=(*rest, (BODY_REGISTER, f"{told:g} mm")))
 
 

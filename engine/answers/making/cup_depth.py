@@ -36,7 +36,7 @@ def as_depth(question: Question, right_mm: float) -> Question:
         return question
     if ring is not None:
         return question.with_(adapters=(replace(ring, piece=CUP),))
-    rest = tuple(row for row in question.values if row[0] != _THICKNESS)
+    rest = question.rest(_THICKNESS)
     named = next(iter(question.adapters), Thing(words=f"{told:g} mm cup"))
     return question.with_(adapters=(replace(named, piece=CUP, thickness_mm=(told, told)),), values=rest)
 
@@ -60,7 +60,7 @@ def _told_alone(question: Question, right_mm: float) -> Question:
     alone = number(question, key)
     if alone is None or "," in told or not _is_near(alone, right_mm):
         return question
-    rest = tuple(row for row in question.values if row[0] != key)
+    rest = question.rest(key)
     return question.with_(adapters=(replace(ring, thickness_mm=(alone, alone)),), values=rest)
 
 

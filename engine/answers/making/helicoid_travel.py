@@ -5,12 +5,11 @@ from __future__ import annotations
 from typing import Final
 
 from engine.base.compact import replace
-from grammar.kinds import CHAIN, FOCUS_VERDICT
+from grammar.kinds import SEATED
 from grammar.questions import Question, Thing
 
 _HELICOID: Final = "helicoid"
 _LONGEST_MM: Final = 12.0  # that a ring with a helicoid in it moves; what is longer is how long the helicoid is
-_SEATED: Final = frozenset([CHAIN, FOCUS_VERDICT])
 
 
 def with_travel(question: Question, right_mm: float) -> Question:
@@ -20,7 +19,7 @@ def with_travel(question: Question, right_mm: float) -> Question:
     """
     pieces = question.adapters
     told = [n for n, one in enumerate(pieces) if _is_by_travel(one)]
-    asked = question.intent in _SEATED
+    asked = question.intent in SEATED
     if len(told) != 1 or not asked or right_mm <= 0 or question.mentions("drawn-to"):
         return question
     held, most = pieces[told[0]], (pieces[told[0]].thickness_mm or (0.0, 0.0))[1]

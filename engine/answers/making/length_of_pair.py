@@ -56,11 +56,11 @@ def _taken_back(question: Question, right_mm: float) -> Question:
     """The length taken from the distance, the mark or the focal length that it was read as."""
     away, mark = question.distance_mm, number(question, _MARK)
     if len(numbers(question, _FLANGE)) == 1 and _is_near(number(question, _FLANGE), right_mm):
-        return _with_thickness(_without(question, _FLANGE), number(question, _FLANGE) or 0.0)  # 'faced to 23.1'
+        return _with_thickness(question.without(_FLANGE), number(question, _FLANGE) or 0.0)  # 'faced to 23.1'
     if away is not None and away <= _FARTHEST_MM and _is_near(away, right_mm):
         return _with_thickness(question.with_(distance_mm=None), away)
     if mark is not None and _is_no_mark(mark / _PER_METRE, question.text) and _is_near(mark / _PER_METRE, right_mm):
-        return _with_thickness(_without(question, _MARK), mark / _PER_METRE)
+        return _with_thickness(question.without(_MARK), mark / _PER_METRE)
     lens = question.lens
     focal = lens.focal_length_mm if lens is not None else None
     if lens is not None and focal is None and len(question.lenses) == 1:
@@ -74,7 +74,7 @@ def _taken_back(question: Question, right_mm: float) -> Question:
         return _with_thickness(question.with_(lenses=(lens,)), focal)
     if len(question.lenses) == 1 and len(left) == 1:
         lens = replace(lens, focal_length_mm=left[0])
-        return _with_thickness(_without(question, *UNCLAIMED).with_(lenses=(lens,)), focal)
+        return _with_thickness(question.without(*UNCLAIMED).with_(lenses=(lens,)), focal)
     return question
 
 
@@ -85,7 +85,7 @@ def _of_two_left(question: Question, lens: Thing, right_mm: float) -> Question:
     whole = [one for one in left if _is_lens(one)]
     if len(left) != len(fine) + len(whole) or len(fine) != 1 or len(whole) != 1:
         return question
-    moved = _without(question, *UNCLAIMED).with_(lenses=(replace(lens, focal_length_mm=whole[0]),))
+    moved = question.without(*UNCLAIMED).with_(lenses=(replace(lens, focal_length_mm=whole[0]),))
     return _with_thickness(moved, fine[0])
 
 
@@ -107,7 +107,7 @@ def _apart(question: Question, ring: Thing, right_mm: float) -> Question:
     return question.with_(
         lenses=(replace(lens, focal_length_mm=focal),),
         adapters=(replace(ring, thickness_mm=(size, size)),),
-        values=_without(question, _THICKNESS).values,
+        values=question.rest(_THICKNESS),
     )
 
 
@@ -115,7 +115,7 @@ def _told_anew(question: Question, length: tuple[float, float]) -> Question:
     """'what if the ring were 9.8': a length told before is no longer that of the ring."""
     old = number(question, _THICKNESS)
     anew = question.follows and old not in (None, length[0]) and f"{length[0]:g}" in question.text
-    return _without(question, _THICKNESS) if anew and f"{old:g}" not in question.text else question
+    return question.without(_THICKNESS) if anew and f"{old:g}" not in question.text else question
 
 
 def _as_it_came(question: Question, right_mm: float) -> Question:
@@ -128,7 +128,7 @@ def _as_it_came(question: Question, right_mm: float) -> Question:
     at_hand = any(first < one.at < second for one in question.places(_AT_HAND))
     if not at_hand:
         return question
-    return _without(question, *UNCLAIMED).with_(adapters=(replace(ring, thickness_mm=(left[0], left[0])),))
+    return question.without(*UNCLAIMED).with_(adapters=(replace(ring, thickness_mm=(left[0], left[0])),))
 
 
 def _out_of_thread(question: Question, right_mm: float) -> Question:
@@ -139,12 +139,8 @@ def _out_of_thread(question: Question, right_mm: float) -> Question:
     if wide is None or not _is_near(wide, right_mm) or not _is_lens(told[0]) or question.off_word:
         return question
     lens = replace(lens, focal_length_mm=told[0])
-    return _with_thickness(_without(question, _THICKNESS, _THREAD).with_(lenses=(lens,)), wide)
+    return _with_thickness(question.without(_THICKNESS, _THREAD).with_(lenses=(lens,)), wide)
 
 
 def _with_thickness(question: Question, told: float) -> Question:
     return question.with_(values=(*question.values, (_THICKNESS, f"{told:.6g} mm")))
-
-
-def _without(question: Question, *keys: str) -> Question:
-    return question.with_(values=tuple(row for row in question.values if row[0] not in keys))

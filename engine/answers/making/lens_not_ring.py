@@ -53,7 +53,7 @@ def with_lens_drawing(question: Question) -> Question:
     whole = size is not None and size == int(size) and _LEAST_MM <= size <= _LONGEST_MM
     if size is None or not whole or (key == _DRAWN and not _is_led(size, question.text)):
         return question
-    rest = tuple(row for row in question.values if row[0] != key)
+    rest = question.rest(key)
     return question.with_(lenses=(Thing(words=f"{size:g} mm", focal_length_mm=size),), values=rest)
 
 
@@ -70,7 +70,7 @@ def with_lens_beside_thread(question: Question, threads_mm: dict[str, float]) ->
     whole = told == int(told) and _LEAST_MM <= told <= _LONGEST_MM
     if wide is None or not (turned and whole) or abs(told - wide) <= _OFF_MM:
         return question
-    rest = tuple(row for row in question.values if row[0] != _THREAD)
+    rest = question.rest(_THREAD)
     return question.with_(lenses=(replace(lens, focal_length_mm=told),), values=rest)
 
 
@@ -87,7 +87,7 @@ def with_register_measured(question: Question, lens_mm: float, right_mm: float) 
         return question
     if abs(size[0] - lens_mm) > _SPREAD_MM or abs(size[0] - right_mm) <= _RING_MM:
         return question
-    rest = tuple(row for row in question.values if row[0] not in _AGAIN)
+    rest = question.rest(*_AGAIN)
     return question.with_(adapters=(), values=(*rest, (_FLANGE, f"{size[0]:g} mm")))
 
 
@@ -100,7 +100,7 @@ def _with_lens_of_before(question: Question, lens_mm: float) -> Question:
         return question
     if old.focal_length_mm in (None, told) or abs(told - lens_mm) > _SPREAD_MM or len(question.lenses) > 1:
         return question
-    rest = tuple(row for row in question.values if row[0] not in _AGAIN)
+    rest = question.rest(*_AGAIN)
     return question.with_(lenses=(old,), values=(*rest, (_FLANGE, f"{told:g} mm")))
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from engine.answers.parts.answer import ANSWERED, Answer, Line, Quantity, Told
-from engine.answers.parts.knowledge import GLASS_KINDS, Knowledge
+from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side
 from engine.answers.parts.said import mentions, number, number_beside, numbers
 from engine.answers.parts.wording import small_mm
@@ -13,6 +13,7 @@ from engine.answers.picture.circles import glass_factor
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.facts.catalogue import Catalogue
+from engine.facts.kinds import GLASS_KINDS
 from engine.physics import worked_back as back
 from grammar.questions import Question, Thing
 from grammar.things.casting import DRAWN

@@ -84,7 +84,7 @@ def _gauged(question: Question, lens_mm: float, body_mm: float) -> Question:
     if len(told) != 1 or abs(told[0] - (lens_mm - body_mm)) <= _GAUGED_MM:
         return question
     moved = _moved(question, {MEASURED: told})
-    rest = tuple(row for row in moved.values if row[0] not in (THICKNESS, MEASURED))
+    rest = moved.rest(THICKNESS, MEASURED)
     return moved.with_(values=(*rest, (THICKNESS, f"{told[0] - body_mm:.6g} mm")))
 
 
@@ -109,7 +109,7 @@ def _in_rings(question: Question, facts: Catalogue) -> Question:
     if not taken:
         return question
     moved = _moved(question, {THICKNESS: taken})
-    return moved.with_(adapters=tuple(pieces), values=tuple(row for row in moved.values if row[0] != THICKNESS))
+    return moved.with_(adapters=tuple(pieces), values=moved.rest(THICKNESS))
 
 
 def _registers_told(question: Question, facts: Catalogue) -> Question:
@@ -128,7 +128,7 @@ def _registers_told(question: Question, facts: Catalogue) -> Question:
     if not own or len(own) + len(others) + len(lengths) < 2:
         return question
     if lengths:  # 'pl 52 to ef 44: thickness' asks for it
-        question = question.with_(values=tuple(row for row in question.values if row[0] != THICKNESS))
+        question = question.without(THICKNESS)
     lenses, bodies = (
         tuple(replace(one, focal_length_mm=None) if one in own else one for one in row)
         for row in (question.lenses, question.bodies)
@@ -163,7 +163,7 @@ def _without_difference(question: Question, right: float) -> Question:
     told = numbers(question, THICKNESS)
     if right >= 0 or len(told) != 1 or not _rounds(told[0], -right):
         return question
-    return question.with_(values=tuple(row for row in question.values if row[0] != THICKNESS))
+    return question.without(THICKNESS)
 
 
 def _rounds(told: float, true: float) -> bool:
@@ -198,5 +198,5 @@ def _in_ring(question: Question) -> Question:
     ring = replace(rings[0], thickness_mm=(told[0], told[0]))
     return question.with_(
         adapters=tuple(ring if one is rings[0] else one for one in question.adapters),
-        values=tuple(row for row in question.values if row[0] != THICKNESS),
+        values=question.rest(THICKNESS),
     )

@@ -42,7 +42,7 @@ def with_difference_told(question: Question, right_mm: float) -> Question:
         bare = not question.adapters  # 'OM on F, half a mm short they say': with nothing between
         if bare or question.off_word:
             again = ((REGISTERS, f"{told[0]:g} mm"),) if bare else ()
-            values = tuple(row for row in question.values if row[0] != _THICKNESS)
+            values = question.rest(_THICKNESS)
             return question.with_(values=(*values, *again))
     return question
 
@@ -80,7 +80,7 @@ def with_whole_ring(question: Question, right_mm: float) -> Question:
         kind="", ids=(), words=lens.words, column=lens.column, piece=RING, front=lens.ids, rear=body.ids,
         thickness_mm=(told[0], told[0]),
     )  # fmt: skip
-    values = tuple(row for row in question.values if row[0] != _THICKNESS)
+    values = question.rest(_THICKNESS)
     return replace(question, adapters=(ring,), values=values)
 
 

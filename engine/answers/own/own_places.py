@@ -9,6 +9,7 @@ from engine.facts.catalogue import Catalogue
 from engine.judging.ranking import Listed
 from grammar.kinds import COMPARE
 from grammar.questions import ALL, Question, Thing
+from grammar.turns.seat_held import same_mounts
 
 
 def placed(question: Question, before: Question | None, catalogue: Catalogue) -> Question:
@@ -43,18 +44,14 @@ def with_all_of_mine(question: Question, catalogue: Catalogue) -> Question:
     every = (question.said(ALL) or "").split(", ")
     lenses, bodies = own(catalogue, "lens"), own(catalogue, "body")
     kept = []
-    if "lenses" in every and (not question.lenses or _same(question.lenses, lenses)):
+    if "lenses" in every and (not question.lenses or same_mounts(question.lenses, lenses)):
         question = question.with_(lenses=lenses)
         kept.append("lenses")
-    if "bodies" in every and (not question.bodies or _same(question.bodies, bodies)):
+    if "bodies" in every and (not question.bodies or same_mounts(question.bodies, bodies)):
         question = question.with_(bodies=bodies)
         kept.append("bodies")
-    rest = tuple(row for row in question.values if row[0] != ALL)
+    rest = question.rest(ALL)
     return question.with_(values=(*rest, (ALL, ", ".join(kept)))) if kept else question.with_(values=rest)
-
-
-def _same(some: Sequence[Thing], others: Sequence[Thing]) -> bool:
-    return [thing.ids for thing in some] == [thing.ids for thing in others]
 
 
 def own(catalogue: Catalogue, kind: str) -> tuple[Thing, ...]:

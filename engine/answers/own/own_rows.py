@@ -105,7 +105,7 @@ class Finder:
         case = self.case(lens, body, -1 if body >= 0 else form, name)
         framed = self.case(lens, -1, form) if body >= 0 and form >= 0 else None
         groups = tuple(
-            tuple(self._ruled(demand, self._for(demand, case, framed), lens, body) for demand in group)
+            tuple(self._ruled(demand, self._for(demand, case, framed), body) for demand in group)
             for group in self._groups()
         )
         return self._sorted(case, groups)
@@ -127,14 +127,14 @@ class Finder:
         found = []
         for body, form in places:
             name = self.bodies[body].words if body >= 0 else self.formats[form].name
-            one = self._ruled(demand, self.case(lens, body, form), lens, body)
+            one = self._ruled(demand, self.case(lens, body, form), body)
             found.append(Ruling(one.state, f"on {name} {one.says}", one.asks, one.miss))
         worst = {NOT: 0, OPEN: 1, YES: 2}
         decides = min(found, key=lambda one: worst[one.state])
         said = [one.says for one in found if one.state == decides.state]
         return Ruling(decides.state, "; ".join(said), decides.asks, decides.miss)
 
-    def _ruled(self, demand: Demand, case: Case, lens: LensSide, body: int) -> Ruling:
+    def _ruled(self, demand: Demand, case: Case, body: int) -> Ruling:
         def than(asked: Demand) -> Value:
             other = lens_side(asked.than, self.knowledge.catalogue)
             if not isinstance(other, LensSide):

@@ -89,7 +89,7 @@ def _number(demand: Demand, quantity: str, case: Case, words: OwnWords, feet: bo
         return Ruling(OPEN, f"the {label} of the lens to compare with is not known")
     number = as_interval(value)
     if value is None:
-        return Ruling(OPEN, _why_absent(quantity, label, case))
+        return Ruling(OPEN, _why_absent(label, case))
     if number is None:
         return Ruling(OPEN, f"{label} not known", asks)
     told = f"{label} {told_value(quantity, value, feet)}"
@@ -122,7 +122,7 @@ def open_seat(quantity: str, case: Case) -> tuple[str, str] | None:
     )
 
 
-def _why_absent(quantity: str, label: str, case: Case) -> str:
+def _why_absent(label: str, case: Case) -> str:
     focusing = case.trace.value("focusing")
     if isinstance(focusing, str) and focusing in PARTLY_MOVED:
         how = "a zoom" if focusing == "zoom" else f"a lens with {focusing} focusing"

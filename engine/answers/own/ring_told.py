@@ -27,7 +27,7 @@ def judged_with(taught: Question, before: Question | None) -> Question | None:
         return None
     length = float(thick[1])
     ring = Thing(words=f"{length:g} mm ring", thickness_mm=(length, length), piece="adapter")
-    values = tuple(row for row in before.values if row[0] not in ("thickness", OFF))
+    values = before.rest("thickness", OFF)
     return before.with_(
         text=taught.text, intent=FOCUS_VERDICT, adapters=(ring,), values=values, topic=None, number=None,
         wants="", instead=(), follows=True,

@@ -13,7 +13,8 @@ from engine.answers.parts.own_words import OwnWords, told_value
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side
 from engine.answers.parts.wording import listed
 from engine.answers.seat.chain_numbers import price_text
-from engine.answers.seat.telling import CERTAINTY_WORDS, finding_text, iris_text, life_line
+from engine.answers.seat.iris import iris_text, iris_told
+from engine.answers.seat.telling import CERTAINTY_WORDS, finding_text, life_line
 from engine.base.interval import Interval
 from grammar.questions import Question
 
@@ -118,7 +119,7 @@ def _rows(sides: Sequence[Case], words: OwnWords, feet: bool) -> Iterator[tuple[
     if placed and many:
         yield "iris", [iris_text(side.judged)[0].replace("-", " ") if side.judged else "" for side in sides]
     elif placed:
-        yield "iris", [iris_text(side.judged)[1].removeprefix("iris: ") if side.judged else "" for side in sides]
+        yield "iris", [iris_told(side.judged)[1] if side.judged else "" for side in sides]
         yield "way", [
             f"{side.title}{_price(side)}" if side.judged is not None else "none found" for side in sides
         ]  # fmt: skip

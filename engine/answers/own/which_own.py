@@ -86,7 +86,7 @@ def _told(question: Question, rows: list[Row], finder: Finder, knowledge: Knowle
     whole = len(chains) == len(yes) and chains
     return Answer(
         question.text, question.intent, ANSWERED if yes or open_ else NO, tuple(lines), question=question,
-        chains=chains if whole else None, quantities=tuple(_quantities(rows, question, finder)),
+        chains=chains if whole else None, quantities=tuple(_quantities(rows, question)),
     )  # fmt: skip
 
 
@@ -160,7 +160,7 @@ def _miss(row: Row) -> tuple[int, float]:
     return len(failed), max((ruling.miss for ruling in failed), default=inf)
 
 
-def _quantities(rows: Sequence[Row], question: Question, finder: Finder) -> Iterator[Quantity]:
+def _quantities(rows: Sequence[Row], question: Question) -> Iterator[Quantity]:
     """Whether each fulfils (1, 0, or 0 to 1 where undecided), and the numbers that were asked about."""
     states = {YES: Interval.exact(1.0), NOT: Interval.exact(0.0), OPEN: Interval.between(0.0, 1.0)}
     asked = [demand.quantity for group in (question.sought.any_of if question.sought else ()) for demand in group]

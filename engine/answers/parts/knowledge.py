@@ -13,7 +13,7 @@ from engine.chains.search import MOST_PIECES, Found, Search, Wanted
 from engine.chains.setup import Setup
 from engine.chains.walk import Chain, givens
 from engine.facts.catalogue import Catalogue
-from engine.facts.kinds import ADAPTER_KINDS
+from engine.facts.kinds import ADAPTER_KINDS, DRAWN_OUT, GLASS_KINDS
 from engine.facts.records import Adapter
 from engine.judging.cases import rule_cases
 from engine.judging.judge import Judge, Judged, RuleCase, judge
@@ -80,8 +80,6 @@ class Knowledge:
         return judge(chain, setup, self.catalogue, self.cases)
 
 
-GLASS_KINDS = frozenset({"teleconverter", "focal-reducer", "corrective-glass"})
-DRAWN_OUT = frozenset({"helicoid", "bellows"})
 MOST_GLASS = 1  # nobody looks through two correcting lenses, unless they were asked for
 
 

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
 from engine.answers.parts.constructions import planes_told
 from engine.answers.parts.wording import article, trimmed
 from engine.base.compact import compact, replace
@@ -172,13 +170,6 @@ def setup_of(lens: LensSide, body: BodySide, catalogue: Catalogue, stop: float |
     return Setup(
         lens.lens, lens.mount, body.body, body.mount, used, judged, lens.alone, body.alone, stop,
     )  # fmt: skip
-
-
-def pairs(question: Question, catalogue: Catalogue) -> Iterator[tuple[LensSide | Missing, BodySide | Missing]]:
-    """Every lens of the question with every body of it."""
-    for lens in question.lenses or (None,):
-        for body in question.bodies or (None,):
-            yield lens_side(lens, catalogue), body_side(body, catalogue)
 
 
 def unknown_register(setup: Setup) -> bool:

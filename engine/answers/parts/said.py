@@ -24,9 +24,9 @@ def numbers(question: Question, *keys: str) -> tuple[float, ...]:
     return tuple(dict.fromkeys(out))
 
 
-def each_number(question: Question, key: str) -> tuple[float, ...]:
-    """Every number said under the key, also two alike: of what there are several of."""
-    return tuple(float(text) for text in _NUMBER.findall(question.said(key) or ""))
+def each_at_hand(question: Question) -> tuple[float, ...]:
+    """Every number of what is at hand, also two alike: of what there are several of."""
+    return tuple(float(text) for text in _NUMBER.findall(question.said("at_hand") or ""))
 
 
 def number(question: Question, *keys: str) -> float | None:

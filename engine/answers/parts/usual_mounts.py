@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Final
 
 from engine.answers.parts.answer import Line
@@ -21,6 +22,14 @@ PLAIN: Final = frozenset({"clamp", "push-in"})  # how a mount couples that is a 
 def usual_mount(trait: str, facts: Catalogue) -> tuple[str, ...]:
     """The mount that the facts give this trait, as its id; empty where none has it."""
     return tuple(mount.id for mount in facts.mounts.values() if trait in mount.traits)[:1]
+
+
+def as_met(ids: Sequence[str], facts: Catalogue) -> tuple[str, ...]:
+    """The mounts in the order in which they are met: that of the name which most of them share."""
+    rows = (row.mounts for row in facts.shared.values())
+    shared = [names for names in rows if len(set(names) & set(ids)) > 1]
+    usual = max(shared, key=lambda names: len(set(names) & set(ids)), default=())
+    return tuple(sorted(ids, key=lambda id_: usual.index(id_) if id_ in usual else len(usual)))
 
 
 def with_usual_of_format(question: Question, facts: Catalogue) -> tuple[Question, tuple[Line, ...]]:

@@ -9,10 +9,10 @@ from engine.base.compact import compact, replace
 from engine.base.interval import Interval, is_known
 from engine.chains.setup import class_row, usual_circle
 from engine.facts.catalogue import Catalogue
+from engine.facts.kinds import GLASS_KINDS
 from engine.facts.records import Circle
 from grammar.questions import Question, Thing
 
-GLASS = frozenset({"focal-reducer", "teleconverter", "corrective-glass"})
 PROJECTOR = "projector"
 SHEETS, ROLLS = "large-format", "medium-format"
 CLASSES = frozenset({"enlarger", PROJECTOR, SHEETS, ROLLS})
@@ -172,7 +172,7 @@ def glass_factor(question: Question, facts: Catalogue) -> float | None:
     factor, seen = 1.0, False
     for thing in question.adapters:
         value = thing.factor if thing.piece != POWERED and (thing.factor or 0) > 0 else None
-        if value is None and thing.piece in GLASS and thing.thickness_mm is not None:
+        if value is None and thing.piece in GLASS_KINDS and thing.thickness_mm is not None:
             low = thing.thickness_mm[0]  # a bare number beside a reducer is its factor
             value = low if LEAST_FACTOR <= low <= MOST_FACTOR else None
         if value is None and thing.kind == "adapter" and thing.id in facts.adapters:

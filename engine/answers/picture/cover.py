@@ -15,14 +15,14 @@ from engine.answers.picture.circles import Thrown, circles_of, glass_factor
 from engine.answers.picture.clipping import grown_out, openings
 from engine.answers.picture.crop_factors import crop_factors
 from engine.answers.picture.crop_modes import in_mode
-from engine.answers.picture.crops import Falls, asks_shape, crop_lines, free_crops, like_line, shapes
+from engine.answers.picture.crops import LARGEST_CLEAN, Falls, asks_shape, crop_lines, free_crops, like_line, shapes
 from engine.answers.picture.filled_by import filled_by
 from engine.answers.picture.filters import filter_answer, for_filters
 from engine.answers.picture.frame_modes import mode_unknown
 from engine.answers.picture.frames import frames_named, frames_of
 from engine.answers.picture.front_stack import front_stack
 from engine.answers.picture.pixels import asks_pixels, count_asked, crop_that_gives, leads_with_pixels, pixels_first
-from engine.answers.picture.shifting import asks_shift, circle_to_shift, room_to_shift
+from engine.answers.picture.shifting import ROOM_TO_SHIFT, asks_shift, circle_to_shift, room_to_shift
 from engine.answers.picture.which_cover import lit_of, which_cover
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
@@ -192,9 +192,9 @@ def _asked_first(lines: list[Line], question: Question, knowledge: Knowledge) ->
         left = pixels_first(lines, question)
         lines = [*lines, *count_asked(left)]
     elif asks_shift(question) and question.said("shift") is None:
-        left = [line for line in lines if "room to shift" in line.text]
+        left = [line for line in lines if ROOM_TO_SHIFT in line.text]
     elif _wants_crop(question):
-        left = [line for line in lines if "largest clean" in line.text]
+        left = [line for line in lines if LARGEST_CLEAN in line.text]
     else:
         return lines
     named = frames_named(question, knowledge.catalogue)

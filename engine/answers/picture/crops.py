@@ -20,6 +20,7 @@ from grammar.questions import Question
 WIDE = 16 / 9  # the shape of moving pictures
 _USUAL_SHAPES = (("3:2", 1.5), ("4:3", 4 / 3), ("16:9", WIDE), ("1:1", 1.0))
 SHAPE_NEAR = 0.02
+LARGEST_CLEAN = "largest clean"  # how the line of such a crop begins
 
 
 @compact
@@ -111,7 +112,7 @@ def _crop(
         return Told((), tuple(rows))
     # what is claimed is claimed on the least circle
     share = percent(wide.least / form.width_mm)
-    text = f"largest clean {name} crop {wide.least:.1f} x {high.least:.1f} mm, {share} of the width"
+    text = f"{LARGEST_CLEAN} {name} crop {wide.least:.1f} x {high.least:.1f} mm, {share} of the width"
     if punch.greatest > 1.0005:
         # rounded up: a punch-in of a percent less would show the corners
         text += f": punch in to {ceil(punch.greatest * 100 - 1e-6)} % on a timeline of that shape"

@@ -12,6 +12,7 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.owned import own_lens
 from engine.answers.parts.said import mentions, number, numbers
 from engine.answers.parts.wording import listed, money, trimmed
+from engine.answers.picture.coupled_fronts import are_coupled, coupling_told
 from engine.answers.picture.filter_effects import clipped, is_behind
 from engine.answers.picture.step_down import stepped_down, stepped_down_to
 from engine.base.interval import Interval, is_known
@@ -58,11 +59,20 @@ def front_filters(question: Question, knowledge: Knowledge) -> Told:
     threads = filter_threads(question, knowledge)
     if not threads or is_behind(question):
         return Told()
+    if are_coupled(question):
+        return coupling_told(numbers(question, THREADS) or threads, knowledge.catalogue, path_of_steps)
     down = stepped_down_to(question)
     if down is not None:
         return stepped_down(question, down, knowledge)
     told, height, width = filter_rings(threads, knowledge, _wanted(question, knowledge))
     return told + clipped(question, width, height, knowledge)
+
+
+def rings_of_fronts(question: Question, threads: Sequence[float], knowledge: Knowledge) -> Told:
+    """The step rings to one filter; what joins two fronts where lenses are coupled."""
+    if are_coupled(question):
+        return coupling_told(numbers(question, THREADS) or threads, knowledge.catalogue, path_of_steps)
+    return filter_rings(threads, knowledge)[0]
 
 
 def filter_threads(question: Question, knowledge: Knowledge) -> tuple[float, ...]:
@@ -132,7 +142,7 @@ def filter_rings(
         return Told((Line("caution", text),)), 0.0, wanted
     sizes = sizes_mm(knowledge.catalogue)
     target = target if wanted is not None else _reached_by_all(threads, target, knowledge.catalogue)
-    paths = {thread: _path(thread, target, knowledge.catalogue) for thread in threads if thread != target}
+    paths = {thread: path_of_steps(thread, target, knowledge.catalogue) for thread in threads if thread != target}
     if not paths:
         return Told(), 0.0, target
     rings = [ring for path in paths.values() for ring in path]
@@ -174,7 +184,7 @@ def _counted(rings: Sequence[Adapter]) -> tuple[str, list[Quantity]]:
 def _reached_by_all(threads: Sequence[float], least: float, facts: Catalogue) -> float:
     """The smallest filter from `least` mm up that step rings lead to from every thread; `least` where none is."""
     for size in sorted(size for size in sizes_mm(facts).values() if size >= least):
-        if all(thread == size or _path(thread, size, facts) for thread in threads):
+        if all(thread == size or path_of_steps(thread, size, facts) for thread in threads):
             return size
     return least
 
@@ -189,7 +199,7 @@ def sizes_mm(facts: Catalogue) -> dict[str, float]:
     return {name: thread.major_mm.nominal for name, thread in threads.items() if is_known(thread.major_mm)}
 
 
-def _path(thread: float, target: float, facts: Catalogue) -> list[Adapter]:
+def path_of_steps(thread: float, target: float, facts: Catalogue) -> list[Adapter]:
     """The fewest step-up rings from one thread (mm) to another; nothing where the facts hold none."""
     sizes = sizes_mm(facts)
     starts = [name for name, size in sizes.items() if size == thread]

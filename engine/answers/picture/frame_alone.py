@@ -5,11 +5,11 @@ from __future__ import annotations
 from typing import Final
 
 from engine.answers.picture.frame_of_mount import with_frame_of_mount
+from engine.answers.picture.sensor_width import with_both_sides as with_both_sides  # of a frame too
 from engine.facts.catalogue import Catalogue
-from grammar.kinds import COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD
+from grammar.kinds import PICTURED
 from grammar.questions import Question, Thing
 
-_OF_FRAMES: Final = frozenset([COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD])  # what a frame alone can be asked
 _LARGER: Final = 1.1  # by so much a frame is larger than what a mount is built for
 
 
@@ -17,7 +17,7 @@ def with_frame_alone(question: Question, facts: Catalogue) -> Question:
     """The question of that frame alone, where the body spoken of before cannot have it; else of the mount's own."""
     question = with_frame_of_mount(question, facts)
     body = question.body
-    if not question.follows or question.intent not in _OF_FRAMES or len(question.bodies) != 1 or body is None:
+    if not question.follows or question.intent not in PICTURED or len(question.bodies) != 1 or body is None:
         return question
     mount = facts.mounts.get(body.id or "") if body.kind == "mount" else None
     told = facts.formats.get(body.format or "")

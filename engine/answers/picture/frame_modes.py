@@ -27,7 +27,7 @@ def modes_told(question: Question) -> tuple[str, ...]:
 def with_mode_kept(question: Question) -> Question:
     """The question with the frame told as a mode among its values, so that it is one in the next turn."""
     modes = modes_told(question)
-    rest = tuple(row for row in question.values if row[0] != MODE)
+    rest = question.rest(MODE)
     return question.with_(values=(*rest, (MODE, modes[0])) if modes else rest)
 
 

@@ -9,8 +9,8 @@ from typing import Final
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.said import focals, mentions, stop
 from engine.answers.parts.wording import f_number, trimmed
-from engine.answers.picture.circles import GLASS
 from engine.base.interval import Interval
+from engine.facts.kinds import GLASS_KINDS
 from grammar.questions import Question
 
 FEWEST: Final = 2
@@ -23,7 +23,7 @@ def alternatives(question: Question) -> tuple[float, ...]:
 
 
 def _factors(question: Question) -> tuple[float, ...]:
-    pieces = [thing for thing in question.adapters if thing.factor and (thing.piece in GLASS or not thing.piece)]
+    pieces = [thing for thing in question.adapters if thing.factor and (thing.piece in GLASS_KINDS or not thing.piece)]
     return tuple(dict.fromkeys(thing.factor for thing in pieces if thing.factor))
 
 

@@ -11,11 +11,10 @@ from engine.answers.picture.frames import frames_of
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.physics import coverage
-from grammar.kinds import COVERAGE, CROP_EQUIVALENT
+from grammar.kinds import OF_FRAMES
 from grammar.questions import Question
 
 MOST_FRAMES = 2
-_OF_FRAMES = frozenset([COVERAGE, CROP_EQUIVALENT])
 
 
 def with_moon(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
@@ -44,5 +43,5 @@ def with_moon(answer: Answer, question: Question, knowledge: Knowledge) -> Answe
             lines.append(Line("fact", text, 1))
     if not lines:
         return answer
-    rest = () if answer.intent in _OF_FRAMES else answer.lines  # whether it covers was not asked
+    rest = () if answer.intent in OF_FRAMES else answer.lines  # whether it covers was not asked
     return replace(answer, status=ANSWERED, lines=(*lines, *rest), quantities=(*rows, *(answer.quantities or ())))

@@ -13,6 +13,7 @@ from engine.physics import coverage
 from grammar.questions import Question
 
 PIECES = frozenset({"shift"})
+ROOM_TO_SHIFT = "room to shift"  # how the line is known that tells it
 
 
 def asks_shift(question: Question) -> bool:
@@ -53,11 +54,11 @@ def room_to_shift(circle: Interval, form: Format, question: Question, case: str,
     if at_least and sideways.least <= 0 and upward.least <= 0:
         return Told()  # how much more the circle is than is known would decide
     if sideways.greatest <= 0 and upward.greatest <= 0:
-        none = f"no room to shift on {form.name}: the circle does not even cover it centred"
+        none = f"no {ROOM_TO_SHIFT} on {form.name}: the circle does not even cover it centred"
         return Told((Line("fact", none, 1),), rows)
     least = "at least " if at_least else ""
     text = (
-        f"room to shift on {form.name} before a corner goes dark: {least}{_mm(sideways)} along its long side, "
+        f"{ROOM_TO_SHIFT} on {form.name} before a corner goes dark: {least}{_mm(sideways)} along its long side, "
         f"{least}{_mm(upward)} along its short side; the adapter's bore or the body's throat may shade sooner"
     )
     return Told((Line("fact", text, 1),), rows)

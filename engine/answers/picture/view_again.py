@@ -9,11 +9,10 @@ from engine.answers.picture.crop_factors import crop_of, is_view
 from engine.answers.picture.frames import SAME_MM, frames_named
 from engine.base.compact import replace
 from engine.facts.catalogue import Catalogue
-from grammar.kinds import CHAIN, COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, FOCUS_VERDICT
+from grammar.kinds import CHAIN, CROP_EQUIVALENT, FOCUS_VERDICT, PICTURED
 from grammar.questions import Question, Thing
 
 _PAIR: Final = 2
-_PICTURED: Final = frozenset([COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD])
 _WAYS: Final = (CHAIN, FOCUS_VERDICT)  # kinds that another lens would be asked of
 
 
@@ -36,7 +35,7 @@ def as_view(question: Question, before: Question | None, facts: Catalogue) -> Qu
 
 def on_its_own(question: Question, facts: Catalogue) -> Question:
     """'on full frame' after a body whose mount is built with none so large: that frame, and no such body."""
-    if not question.follows or question.intent not in _PICTURED:
+    if not question.follows or question.intent not in PICTURED:
         return question
     bodies = tuple(_as_frame(body, facts) for body in question.bodies)
     return question if bodies == question.bodies else question.with_(bodies=bodies)
@@ -67,5 +66,5 @@ def without_view(question: Question, facts: Catalogue) -> Question:
     if not any(is_view(short, long, crop_of(form).by_diagonal) for form in framed):
         return question
     meant = next((one for one in question.lenses if one.focal_length_mm == short), replace(lens, focal_length_mm=short))
-    values = tuple(row for row in question.values if row[0] not in ("length", "numbers"))
+    values = question.rest("length", "numbers")
     return question.with_(lenses=(meant,), values=values)

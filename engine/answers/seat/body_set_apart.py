@@ -9,6 +9,7 @@ from grammar.kinds import BUY_PLAN, CHAIN, FOCUS_VERDICT, LIST_FITS
 from grammar.questions import Question
 
 APART: Final = "apart-from"  # what a question mentions that sets something apart
+ELSEWHERE: Final = "other-source"  # and that a figure is printed otherwise elsewhere
 MEASURED: Final = "flange_to_image"
 PLACED: Final = frozenset([CHAIN, FOCUS_VERDICT, BUY_PLAN])
 
@@ -18,8 +19,12 @@ def as_elsewhere(question: Question) -> Question:
     before = question.prior
     if before is None or not question.follows or question.intent not in PLACED or before.intent not in PLACED:
         return question
-    if question.said(MEASURED) != before.said(MEASURED):
-        return question  # 'and another is 28.8': another lens
+    if question.said(MEASURED) != before.said(MEASURED) or question.mentions(ELSEWHERE):
+        return question  # 'and another is 28.8': another lens; 'another table has 45.5'
+    if any(one.thickness_mm is not None for one in question.adapters if one not in before.adapters):
+        return question  # 'another adapter measures 26.81'
+    if question.adapters and question.intent == BUY_PLAN:
+        return question  # 'another ring to buy, cost': for the same body
     bodies = {thing.ids[:1] for thing in before.bodies if thing.ids}
     apart = {(name,) for name in question.limits.without} | {thing.ids[:1] for thing in question.bodies if thing.ids}
     if not (question.mentions(APART) and bodies and apart == bodies and before.lenses):

@@ -21,25 +21,25 @@ from engine.physics.density import stops_of_factor
 FULLY_OUT: Final = "helicoid fully out"
 
 
-def chain_numbers(judged: Judged, facts: Facts, case: str | None = None) -> Iterator[Quantity]:
+def chain_numbers(judged: Judged, facts: Facts) -> Iterator[Quantity]:
     """Count, length and price of the pieces; the mark of infinity, shim and helicoid setting where there are any."""
     adapters = judged.chain.adapters
-    yield Quantity("adapter_count", Interval.exact(len(adapters)), case)
+    yield Quantity("adapter_count", Interval.exact(len(adapters)))
     seat = judged.measured_trace.value("seat_mm")
     if isinstance(seat, Span) and adapters and is_known(whole := seat.hull()):
-        yield Quantity("stack_mm", whole, case)
+        yield Quantity("stack_mm", whole)
     band = price_of(judged)
     if band is not None:
-        yield Quantity("price", band, case)
+        yield Quantity("price", band)
     allowance = judged.measured_trace.value("infinity_allowance_mm")
     if isinstance(allowance, Interval):
-        yield Quantity("infinity_allowance_mm", allowance, case)
-    yield from _glass_numbers(judged, case)
-    yield from _off_numbers(judged, case)
+        yield Quantity("infinity_allowance_mm", allowance)
+    yield from _glass_numbers(judged)
+    yield from _off_numbers(judged)
     yield from _helicoid_numbers(judged, facts)
 
 
-def _glass_numbers(judged: Judged, case: str | None) -> Iterator[Quantity]:
+def _glass_numbers(judged: Judged) -> Iterator[Quantity]:
     """The focal length and the f-number behind a reducer or an extender, and by how many stops the light changes."""
     factor = judged.trace.value("glass_factor")
     if not isinstance(factor, Interval) or factor.nominal == 1:
@@ -47,10 +47,10 @@ def _glass_numbers(judged: Judged, case: str | None) -> Iterator[Quantity]:
     for name, source in (("focal_length_mm", "combined_focal_mm"), ("f_number", "combined_f_number")):
         value = judged.trace.value(source)
         if isinstance(value, Interval):
-            yield Quantity(name, value, case or "through the glass")
+            yield Quantity(name, value, "through the glass")
     light = stops_of_factor(factor * factor)
     if is_known(light):
-        yield Quantity("light_difference_stops", abs(light), case or "through the glass")
+        yield Quantity("light_difference_stops", abs(light), "through the glass")
 
 
 def price_of(judged: Judged) -> Interval | None:
@@ -61,16 +61,16 @@ def price_of(judged: Judged) -> Interval | None:
     return Interval.between(sum(band[0] for band in bands if band), sum(band[1] for band in bands if band))
 
 
-def _off_numbers(judged: Judged, case: str | None) -> Iterator[Quantity]:
+def _off_numbers(judged: Judged) -> Iterator[Quantity]:
     error = judged.measured_trace.value("register_error_mm")
     if not isinstance(error, Span) or not error.is_fixed or not is_known(error.shortest):
         return
     off = error.shortest
     if abs(off.nominal) > 0.0005:
-        yield Quantity("shim_mm", abs(off), case)
+        yield Quantity("shim_mm", abs(off))
     mark = judged.trace.value("infinity_mark_mm")
     if isinstance(mark, Interval) and not isinf(mark.greatest) and off.nominal < -0.0005:
-        yield Quantity("scale_mark_mm", mark, case)
+        yield Quantity("scale_mark_mm", mark)
 
 
 def _helicoid_numbers(judged: Judged, facts: Facts) -> Iterator[Quantity]:

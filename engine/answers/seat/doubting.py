@@ -43,7 +43,7 @@ def how_sure(question: Question, row: Listed, number: int, knowledge: Knowledge)
             lines.append(Line("fact", f"{title}: {fact.says}, {_shown(fact, given)}", 1))
     lines += [Line("fact", f"not known: {row.says}", 1) for row in given.values() if isinstance(row.value, Unknown)]
     lines += [Line("fact", f"not measured: the seat of {name}", 1) for name in _unmeasured(judged)]
-    helps = list(_helpful(judged, knowledge))
+    helps = list(_helpful(judged))
     if helps:
         lines.append(Line("text", f"What would help most: {helps[0]}."))
         lines += [Line("fact", f"then: {text}", 1) for text in helps[1:3]]
@@ -120,7 +120,7 @@ def _unmeasured(judged: Judged) -> Iterator[str]:
             yield adapter.name
 
 
-def _helpful(judged: Judged, knowledge: Knowledge) -> Iterator[str]:
+def _helpful(judged: Judged) -> Iterator[str]:
     """Measurements in the order of what they decide: a missing fact first, then what varies, then weak facts."""
     open_ones: list[Finding] = [row for row in judged.findings if not row.decided and row.rule.measure]
     open_ones.sort(key=lambda row: -VERDICTS.index(row.limits) if row.limits else 1)

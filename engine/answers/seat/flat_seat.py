@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from engine.answers.parts.answer import RingToMake
-from engine.answers.parts.said import mentions
+from engine.answers.parts.said import mentions, number
 from engine.answers.seat.described import CUP
 from engine.answers.seat.seat_side import is_either_asked
 from engine.base.compact import replace
@@ -12,7 +12,9 @@ from engine.chains.setup import Setup
 from grammar.questions import Question, Thing
 from grammar.turns.sticking import is_open
 
+THICKEST_MM = 6.0  # of a flat ring told by its length alone
 MADE_FLAT = frozenset({"adapter", "recessed", "plain", "ring"})
+REDUCES = frozenset({"focal-reducer", "thread-reducer"})  # a 'flat D reducer' of no factor reduces the thread alone
 
 
 def with_flat_seat(question: Question, setup: Setup, right: RingToMake) -> Question:
@@ -30,12 +32,14 @@ def with_flat_seat(question: Question, setup: Setup, right: RingToMake) -> Quest
     if (len(question.adapters) > 1 and not twice) or question.said("thickness") is not None:
         return question
     ring = question.adapters[0] if question.adapters else Thing(words="flat ring", piece="adapter")
+    ring = replace(ring, piece="adapter") if ring.piece in REDUCES and ring.factor is None else ring
     cup = ring.piece == CUP  # 'a 0.474 cup, filed flat'
     if ring.ids or (ring.thickness_mm is not None and not cup) or (ring.piece or "") not in MADE_FLAT:
         return question
-    return replace(question, adapters=(_flat(ring, setup),))
+    told = number(question, "length")  # 'mine is flat, 1 mm'
+    return replace(question, adapters=(_flat(ring, told if told is not None and told <= THICKEST_MM else 0.0, setup),))
 
 
-def _flat(ring: Thing, setup: Setup) -> Thing:
+def _flat(ring: Thing, size: float, setup: Setup) -> Thing:
     ends = ring.front or (setup.lens_mount.id,), ring.rear or (setup.body_mount.id,)
-    return replace(ring, front=ends[0], rear=ends[1], thickness_mm=(0.0, 0.0), piece="adapter")
+    return replace(ring, front=ends[0], rear=ends[1], thickness_mm=(size, size), piece="adapter")

@@ -23,12 +23,12 @@ def with_hiding_stop(answer: Answer, question: Question, knowledge: Knowledge) -
         return answer
     if error.shortest.nominal >= 0 or not isinstance(blur, Interval) or "no-focusing" in judged.setup.lens_mount.traits:
         return answer
-    stop = focus.infinity_from_f_number(Interval.exact(-error.shortest.nominal), blur, Interval.exact(1.0))
-    if not is_known(stop):
+    needed = focus.infinity_from_f_number(Interval.exact(-error.shortest.nominal), blur, Interval.exact(1.0))
+    if not is_known(needed):
         return answer
     text = (
-        f"Left on the infinity mark, from f/{f_number(stop.nominal)} on; focused by eye infinity is sharp"
+        f"Left on the infinity mark, from f/{f_number(needed.nominal)} on; focused by eye infinity is sharp"
         " at every stop, before the end of the ring."
     )
-    rows = (Quantity("infinity_from_f_number", stop, answer.chains[0].title),)
+    rows = (Quantity("infinity_from_f_number", needed, answer.chains[0].title),)
     return replace(answer, lines=(Line("head", text), *answer.lines), quantities=(*rows, *(answer.quantities or ())))

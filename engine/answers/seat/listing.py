@@ -9,13 +9,13 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.wording import small_mm
 from engine.answers.seat.chain_numbers import circle_of, fully_out_line, price_text
 from engine.answers.seat.finder import finder_line
+from engine.answers.seat.iris import iris_text
 from engine.answers.seat.outcome_lines import check_line, coverage_line, crop_line, mark_line, typical_cover_line
 from engine.answers.seat.telling import (
     CERTAINTY_WORDS,
     clearance_line,
     finding_lines,
     focus_lines,
-    iris_text,
     life_line,
     margin_line,
     seat_line,
@@ -58,7 +58,7 @@ def _tubes(row: Listed) -> str | None:
     return "tubes that also do: " + "; ".join(" + ".join(names) for names in row.tube_sets[:3])
 
 
-def ring_lines(ring: RingToMake, setup: Setup, chains: Sequence[ListedChain]) -> list[Line]:
+def ring_lines(ring: RingToMake, chains: Sequence[ListedChain]) -> list[Line]:
     """What a ring would have to be, where nothing that is sold reaches infinity."""
     if chains and chains[0].listed.judged.verdict == "infinity":
         return []

@@ -9,13 +9,13 @@ from engine.answers.parts.resolve import Missing
 from engine.answers.parts.wording import listed
 from engine.base.interval import is_known
 from engine.facts.catalogue import Catalogue
+from engine.facts.kinds import FLAT_KINDS
 from engine.facts.records import Adapter
 from engine.judging.ranking import Listed
 from grammar.questions import Question, Thing
 from grammar.words.atoms import key_of
 
 _ANY: Final = frozenset(["", "adapter", "electronic-adapter"])  # what is only called a ring may be any piece
-_RINGS: Final = frozenset(["plain", "recessed", "thread-reducer"])  # but these are what is mostly called so
 _MOST_NAMES: Final = 4
 
 
@@ -61,7 +61,7 @@ def _is(adapter: Adapter, thing: Thing) -> bool:
     joins = not thing.front or (adapter.front in thing.front and (not thing.rear or adapter.rear in thing.rear))
     piece = thing.piece or ""
     # one who says 'cup' of the pair of mounts may have a flat ring before them, and the other way round
-    alike = piece in _ANY or adapter.kind == piece or (bool(thing.front) and {piece, adapter.kind} <= _RINGS)
+    alike = piece in _ANY or adapter.kind == piece or (bool(thing.front) and {piece, adapter.kind} <= FLAT_KINDS)
     return joins and alike and _as_thick(adapter, thing)
 
 
@@ -80,8 +80,8 @@ def _of_catalogue(thing: Thing, lens: str, catalogue: Catalogue) -> str | Missin
     for closer in (
         [one for one in fit if key_of(one.name) == key_of(thing.words)],
         [one for one in fit if one.front == mount and one.owned],
-        [one for one in fit if one.front == mount and one.kind in _RINGS],
-        [one for one in fit if one.kind in _RINGS],
+        [one for one in fit if one.front == mount and one.kind in FLAT_KINDS],
+        [one for one in fit if one.kind in FLAT_KINDS],
         fit,
     ):
         if len(closer) == 1:

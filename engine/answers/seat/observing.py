@@ -117,12 +117,12 @@ def elsewhere(setup: Setup, shown: Iterable[Judged], catalogue: Catalogue, feet:
     return lines
 
 
-def seen_text(row: Observation, catalogue: Catalogue, feet: bool = False) -> str:
+def seen_text(row: Observation, catalogue: Catalogue) -> str:
     """One observation as a line of the gear list."""
     names = [catalogue.adapters[one].name for one in row.pieces if one in catalogue.adapters]
     ring = f" with {listed(names)}" if names else ""
     pair = f"{catalogue.lenses[row.lens].name} on {catalogue.bodies[row.body].name}"
-    return f"{pair}{ring}: it {_seen(row, feet)}, as you tried it{_when(row)}"
+    return f"{pair}{ring}: it {_seen(row, feet=False)}, as you tried it{_when(row)}"
 
 
 def _of_pair(setup: Setup, catalogue: Catalogue) -> list[Observation]:

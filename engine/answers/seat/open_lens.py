@@ -219,7 +219,7 @@ def usual_told(judged: Judged) -> tuple[Line, ...]:
     return (Line("note", text),)
 
 
-def no_shoulder(setup: Setup, knowledge: Knowledge) -> Told:
+def no_shoulder(setup: Setup) -> Told:
     """A lens that is turned in until sharp: its back focus decides, and where it must be sunk."""
     body = setup.body_mount
     depth = f"{body.register_mm.nominal:g} mm" if is_known(body.register_mm) else "the register"

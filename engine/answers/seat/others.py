@@ -11,12 +11,11 @@ from engine.answers.seat.standin import as_listed
 from engine.answers.seat.telling import chain_title
 from engine.base.interval import is_known
 from engine.chains.walk import Chain
-from engine.facts.kinds import COMMONNESS, VERDICTS
+from engine.facts.kinds import COMMONNESS, FLAT_KINDS, VERDICTS
 from engine.facts.records import Adapter
 from engine.judging.judge import Judged
 
 MOST: Final = 2
-ALIKE: Final = frozenset({"plain", "recessed", "thread-reducer"})
 
 
 def traps(chains: Sequence[ListedChain], knowledge: Knowledge, pieces: int | None = None) -> list[ListedChain]:
@@ -51,7 +50,7 @@ def _other_makes(chains: Sequence[ListedChain], knowledge: Knowledge) -> Iterato
         if any(adapter.stackable for adapter in best.chain.adapters):
             continue
         for at, link in enumerate(best.chain.links):
-            if not isinstance(link, Adapter) or link.kind not in ALIKE or link.owned:
+            if not isinstance(link, Adapter) or link.kind not in FLAT_KINDS or link.owned:
                 continue
             for other in _makes(link, knowledge):
                 links = (*best.chain.links[:at], other, *best.chain.links[at + 1 :])
@@ -68,7 +67,7 @@ def _makes(link: Adapter, knowledge: Knowledge) -> Iterator[Adapter]:
     for ring in knowledge.rings.onward.get(link.front, {}).get(link.rear, ()):
         other = knowledge.catalogue.adapters[ring.id]
         theirs = other.thickness_mm.shortest
-        if other.has_glass or other.kind not in ALIKE or not other.thickness_mm.is_fixed:
+        if other.has_glass or other.kind not in FLAT_KINDS or not other.thickness_mm.is_fixed:
             continue
         if COMMONNESS.index(other.common) > COMMONNESS.index(link.common):
             continue

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from math import isinf
+from typing import Final
 
 from engine.answers.parts.wording import FULL, about, distance, f_number, percent, ranged, small_mm, trimmed
 from engine.base.interval import Interval, Measure, is_known
@@ -11,6 +12,8 @@ from engine.facts.records import Format
 from engine.judging.judge import Judged
 from engine.physics import coverage
 from engine.physics.trace import Given
+
+FIRST_CHECK: Final = "first check: "  # how the line begins that tells it
 
 
 def mark_line(judged: Judged, feet: bool = False) -> str | None:
@@ -97,13 +100,13 @@ def check_line(judged: Judged, feet: bool = False) -> str | None:
     stop = "wide open" if judged.setup.f_number is None else f"at f/{f_number(judged.setup.f_number)}"
     if judged.verdict == "macro-only" and isinstance(far, Interval) and 0 < far.nominal < 1e6:
         return (
-            f"first check: focus ring at infinity, {stop}: a card {distance(far.nominal, feet)} "
+            f"{FIRST_CHECK}focus ring at infinity, {stop}: a card {distance(far.nominal, feet)} "
             "from the sensor must be sharp"
         )
     if judged.verdict == "infinity" and isinstance(focal, Interval) and isinstance(allowance, Interval):
         least = focal.nominal**2 / max(allowance.nominal, 1e-6)
         return (
-            f"first check: {stop}, something farther than {distance(least, feet)} must come sharp "
+            f"{FIRST_CHECK}{stop}, something farther than {distance(least, feet)} must come sharp "
             "at or just before the infinity mark"
         )
     return None

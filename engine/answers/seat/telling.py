@@ -21,7 +21,7 @@ from engine.answers.seat.finder import for_finder
 from engine.base.interval import Interval, Unknown, is_known
 from engine.base.span import Span
 from engine.chains.ring_map import Joint
-from engine.chains.walk import ADDED_FOCUSING, OWN_BODY, Chain
+from engine.chains.walk import ADDED_FOCUSING, Chain
 from engine.facts.records import Adapter
 from engine.judging.judge import Finding, Judged
 from engine.physics.trace import Trace
@@ -201,42 +201,6 @@ def focus_lines(judged: Judged, feet: bool = False) -> Iterator[str]:
         yield text
     if isinstance(near, Interval) and isinstance(m_near, Interval):
         yield f"at its nearest {about(near, show)} from the sensor, magnification {ranged(m_near, times)}"
-
-
-def iris_text(judged: Judged) -> tuple[str, str]:
-    """Who works the iris, as the record names it, and a sentence."""
-    drive = judged.measured_trace.value("lens_iris")
-    offered = judged.measured_trace.value("adapter_iris")
-    offered = offered if isinstance(offered, tuple) else ()
-    own = "own-iris" in offered
-    if OWN_BODY in offered and drive in ("lever", "electronic", "mixed"):
-        return (
-            "electronic" if drive == "electronic" else "unknown",
-            "iris: by the body, as on any lens of its own mount",
-        )
-    if drive == "ring":
-        return "lens-ring", "iris: by the ring on the lens"
-    if drive == "fixed":
-        return ("adapter-ring", "iris: none in the lens; the adapter has one") if own else (
-            "none", "iris: none, always wide open"
-        )  # fmt: skip
-    if drive == "lever":
-        if "lever-ring" in offered or own:
-            return "adapter-ring", "iris: by the ring on the adapter, stepless and unmarked"
-        return "none", "iris: cannot be worked here; it needs an adapter with an iris lever"
-    if drive == "electronic":
-        if "electronic" in offered:
-            return "electronic", "iris: by the body, through the contacts of the adapter"
-        if own:
-            return "adapter-ring", "iris: by an iris in the adapter, behind the lens"
-        return "none", "iris: stuck, it needs power; as it was left, mostly wide open"
-    if drive == "mixed":
-        if "electronic" in offered:
-            return "electronic", "iris: by the body through the contacts, or by the ring where the lens has one"
-        if "lever-ring" in offered or own:
-            return "adapter-ring", "iris: by the ring on the adapter, or by the lens's own where it has one"
-        return "unknown", "iris: by the lens's own ring where it has one; lenses without need an adapter with a lever"
-    return "unknown", "iris: not known how it is worked"
 
 
 def warned_of_overhang(judged: Judged) -> bool:

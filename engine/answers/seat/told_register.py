@@ -14,10 +14,10 @@ from engine.answers.seat.open_lens import UNFOCUSED
 from engine.answers.seat.seen import as_seen, is_coupled_so
 from engine.base.compact import replace
 from engine.base.interval import is_known
+from engine.facts.kinds import ACCESSORIES
 from engine.facts.records import Mount
 from grammar.questions import BY_REGISTER, Question, Thing
 
-ACCESSORIES: Final = frozenset({"filter", "bellows", "board"})
 BY_PAPER: Final = "register-by-paper"  # how far such a measurement may be off
 MOST: Final = 3
 EXACTLY_MM: Final = 0.06  # registers are told to a tenth or better

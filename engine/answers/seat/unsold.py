@@ -58,7 +58,8 @@ def off_ring(off_mm: float, setup: Setup, knowledge: Knowledge) -> ListedChain |
     if right is None:
         return None
     seat = Span.fixed(Interval.exact(right.nominal + off_mm))
-    name = f"your ring, {small_mm(abs(off_mm))} too {'thick' if off_mm > 0 else 'thin'}"
+    way = ("thick" if off_mm > 0 else "thin") if right.nominal >= 0 else ("shallow" if off_mm > 0 else "deep")
+    name = f"your {'ring' if right.nominal >= 0 else 'cup'}, {small_mm(abs(off_mm))} too {way}"
     piece = Adapter("described-1", name, setup.lens_mount.id, setup.body_mount.id, "plain", AS_TOLD, seat, "measured",
                     owned=1)  # fmt: skip
     judged = knowledge.judge_chain(Chain((piece,), {}), setup)

@@ -11,14 +11,12 @@ from engine.answers.parts.usual_mounts import HUB as USUAL_HUB
 from engine.answers.parts.usual_mounts import usual_mount
 from engine.base.compact import compact
 from engine.facts.catalogue import Catalogue
+from engine.facts.kinds import GLASS_KINDS, TUBELIKE
 from grammar.questions import Limits, Question, Thing
 
-OPTICAL = frozenset({"focal-reducer", "teleconverter", "corrective-glass"})
-DRAWN = frozenset({"helicoid", "bellows", "extension-tube"})
 DEARER = frozenset({"electronic-adapter", "tilt", "shift"})  # rings that do more than hold, and cost more
 CLOSE_UP_LENS = "close-up-lens"
 HUB = "hub"
-RING = frozenset({"adapter", "plain", "ring", ""})
 _LISTED = re.compile(r"[\s,]*(?:mm)?[\s,]*(?:and)?\s*")
 
 
@@ -33,12 +31,12 @@ class Way:
     @property
     def factor(self) -> float | None:
         """The factor of its glass; None where no piece tells one."""
-        told = [thing.factor for thing in self.pieces if thing.factor is not None and thing.piece in OPTICAL]
+        told = [thing.factor for thing in self.pieces if thing.factor is not None and thing.piece in GLASS_KINDS]
         return told[0] if told else None
 
     @property
     def comes_near(self) -> bool:
-        return any(thing.piece in DRAWN or thing.piece == CLOSE_UP_LENS for thing in self.pieces)
+        return any(thing.piece in TUBELIKE or thing.piece == CLOSE_UP_LENS for thing in self.pieces)
 
 
 def ways_told(question: Question, facts: Catalogue) -> list[Way]:
@@ -68,7 +66,7 @@ def _parts(between: Sequence[Link | None]) -> bool:
 
 def _groups(question: Question) -> list[list[Thing]]:
     """The pieces parted where 'or' or 'vs' stands between them; where none does, each is a way of its own."""
-    optical = [thing for thing in question.adapters if thing.piece in OPTICAL]
+    optical = [thing for thing in question.adapters if thing.piece in GLASS_KINDS]
     if len(optical) > 1:
         return [[thing] for thing in optical]  # the ring named with several reducers is none of them
     things = _in_order(question)
@@ -76,7 +74,7 @@ def _groups(question: Question) -> list[list[Thing]]:
     parted = _parts(between)
     groups: list[list[Thing]] = [things[:1]] if things else []
     for thing, link in zip(things[1:], between, strict=False):
-        listed = link is not None and parted and link.listed and thing.piece in DRAWN
+        listed = link is not None and parted and link.listed and thing.piece in TUBELIKE
         joined = link is not None and (link.empty or link.added or (parted and link.together) or listed)
         if _is_of_one_row(groups[-1][-1], thing) or (link is not None and joined and not link.apart):
             groups[-1].append(thing)
@@ -121,13 +119,13 @@ def _between(one: Thing, other: Thing, question: Question) -> Link | None:
 def _way(group: Sequence[Thing]) -> Way:
     names = (thing.words.strip() or thing.piece or "piece" for thing in group)
     name = " + ".join(name for name, _ in groupby(names))  # one description may tell of several
-    glassless = all(thing.piece not in OPTICAL and thing.factor is None for thing in group)
+    glassless = all(thing.piece not in GLASS_KINDS and thing.factor is None for thing in group)
     return Way(name, tuple(group), Limits(without_glass=glassless))
 
 
 def _against_plain(way: Way, question: Question) -> bool:
     """Whether the one piece told is set against the plain ring that is only meant: 'the reducer or not'."""
-    more = way.factor is not None or way.comes_near or any(thing.piece in OPTICAL for thing in way.pieces)
+    more = way.factor is not None or way.comes_near or any(thing.piece in GLASS_KINDS for thing in way.pieces)
     more = more or len(way.pieces) > 1 or any(thing.piece in DEARER for thing in way.pieces)
     return more and mentions(question, "plain-way", "worth-it", "either-or", "instead")
 

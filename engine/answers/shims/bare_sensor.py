@@ -133,11 +133,12 @@ def with_plate_told(answer: Answer, question: Question, knowledge: Knowledge) ->
 
 def _plate_mm(question: Question) -> float | None:
     """How thick a plate is that is told as one, or as a filter that stands between lens and sensor, mm."""
-    told = number(question, "glass")
-    if told is not None or not mentions(question, "glass-in-path") or not mentions(question, "filter-or-gel"):
+    told, in_path = number(question, "glass"), mentions(question, "glass-in-path")
+    stands = in_path or mentions(question, "plate-stands")
+    if told is not None or not stands or not mentions(question, "filter-or-gel"):
         return told
-    beside = number_beside(question, "so-much-glass")
-    told = beside if beside is not None else number(question, "thickness", "length")
+    told = number_beside(question, "so-much-glass")
+    told = number(question, "thickness", "length") if told is None and in_path else told
     return told if told is not None and told <= THICKEST_MM else None
 
 

@@ -77,7 +77,7 @@ def _of_body_and_ring(question: Question, before: Question) -> Question | None:
         return None
     total, at = round(body + ring, 4), len(question.text)
     way, key = ("too far out", "sits-too-far") if total > 0 else ("too close", "sits-too-close")
-    rest = tuple(row for row in question.values if row[0] not in ("thickness", "length", OFF))
+    rest = question.rest("thickness", "length", OFF)
     heard = tuple(one for one in question.mentioned if not one.key.startswith((OFF_KEY, "sits-too-")))
     return question.with_(
         values=(*rest, ("thickness", f"{abs(total):g} mm"), (OFF, way)), mentioned=(*heard, Mention(key, at, at))
@@ -199,7 +199,7 @@ def _with_error(question: Question, mark: float, focal: float) -> Question:
 
 def _short_by(question: Question, short: float) -> Question:
     """The question with a seat that is so much too short, in place of whatever told it."""
-    kept = tuple(row for row in question.values if row[0] not in _TELLING)
+    kept = question.rest(*_TELLING)
     return question.with_(values=(*kept, (SHIM, f"{short:.6g} mm")), distance_mm=None)
 
 
@@ -208,7 +208,7 @@ def looked_up(question: Question, facts: Catalogue) -> Question:
     of, mark = question.said(MARK_OF), number(question, "mark")
     if of is None:
         return question
-    question = question.with_(values=tuple(row for row in question.values if row[0] != MARK_OF))
+    question = question.without(MARK_OF)
     lens = facts.lenses.get(of)
     if mark is None or lens is None or not is_known(lens.focal_length_mm):
         return question

@@ -145,7 +145,7 @@ def loose(question: Question, knowledge: Knowledge) -> Loose:
         return Loose(chains, by_tape)
     off = off_by_mm(question)
     if off is not None and off < 0:
-        return Loose((), marks(_lenses(question, knowledge), -off, knowledge.catalogue, question.feet, 1))
+        return _too_close(question, -off, knowledge)
     extension = off if off is not None else _extension(question)
     if extension is not None:
         return _extended(question, extension, knowledge)
@@ -219,6 +219,20 @@ def _extended(question: Question, extension: float, knowledge: Knowledge) -> Loo
         ]
         rows += principal_numbers(judged)
     return Loose(tuple(chains), Told(tuple(lines), tuple(rows)))
+
+
+def _too_close(question: Question, by: float, knowledge: Knowledge) -> Loose:
+    """The lenses named that sit so much too close, judged each; and at which mark of its scale each has infinity."""
+    told = marks(_lenses(question, knowledge), by, knowledge.catalogue, question.feet, 1)
+    chains: list[ListedChain] = []
+    for focal in focals(question):
+        pieces = (("extension-tube", -by, -by),)
+        judged = judged_alone(focal, stop(question), pieces, _form(question, knowledge), knowledge)
+        words = f"{trimmed(focal, 1)} mm lens {trimmed(by, 3)} mm too close"
+        chains.append(as_listed(judged, words, len(chains) + 1))
+        lead = f"{article(words).capitalize()} {words}: {life_line(judged, question.feet)}."
+        told = Told((Line("head", lead),)) + told if len(chains) == 1 else told + Told((Line("head", lead),))
+    return Loose(tuple(chains), told)
 
 
 def _limited(question: Question, limit: float, knowledge: Knowledge) -> Loose:

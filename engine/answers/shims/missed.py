@@ -1,23 +1,60 @@
-"""Infinity that the user misses with a ring that should reach it: what that tells, before the answer."""
+"""Infinity that is missed with a ring that should reach it, or straight on: what that tells, before the answer."""
 
 from __future__ import annotations
 
 from typing import Final
 
-from engine.answers.parts.answer import Answer, Line
+from engine.answers.found.lookalike import taking_it_too
+from engine.answers.parts.answer import Answer, Line, Told
 from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.mount_line import registers_of
 from engine.answers.parts.said import focals, mentions
 from engine.answers.seat.spacing import far_limits, usual_focals
 from engine.base.compact import replace
+from engine.base.interval import is_known
+from engine.facts.records import Mount
 from grammar.questions import Question
 
 _ASKED: Final = "whether-asked"
 _REACHED: Final = "infinity"
+MOST_ALIKE: Final = 5
 TOLD: Final = (
     "By its numbers that ring keeps infinity. That yours does not says that the lens sits too far out: a ring thicker "
     "than nominal, one that is not seated home, or a lens set too long. Caliper the ring from seat to seat at four "
     "points; how far it still comes sharp tells by how much it is off:"
 )
+OWN_MOUNT: Final = (
+    "Straight on in its own mount it should be sharp. That it is not says that one of the two is another mount that"
+    " goes in just as well, or that its register is off. Fit tells nothing of focus. The same seat at another depth:"
+)
+OFF_BY_ITSELF: Final = (
+    "To tell which: measure flange to image of the lens on paper (far window), and try a lens that is known to be right"
+    " on the camera. If that is off too, it is the camera; if not, the lens: shims or a repairer set it right."
+)
+
+
+def with_infinity_early(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """The answer behind what it means that what is far comes sharp before the end of the focus ring."""
+    return _behind(answer, "past-infinity-advice", knowledge)
+
+
+def with_one_half_sharp(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """The answer behind what it means that one half of the picture alone comes sharp."""
+    return _behind(answer, "one-side-soft", knowledge)
+
+
+def with_hood_in_sight(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """The answer behind what a hood does to the corners."""
+    return _behind(answer, "hood-or-filter", knowledge)
+
+
+def _behind(answer: Answer, name: str, knowledge: Knowledge) -> Answer:
+    """The answer behind an advice, where it does not tell that already."""
+    advice = knowledge.catalogue.advice.get(name)
+    if advice is None or any(line.text.endswith(advice.says) for line in answer.lines):
+        return answer
+    line = Line("head", f"{advice.topic[:1].upper()}{advice.topic[1:]}: {advice.says}")
+    return replace(answer, lines=(line, *answer.lines))
 
 
 def with_infinity_missed(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
@@ -33,3 +70,46 @@ def with_infinity_missed(answer: Answer, question: Question, knowledge: Knowledg
     told = far_limits(lenses, error, facts, question.feet, 1) + far_limits(lenses, less, facts, question.feet, 1)
     lines = (Line("head", TOLD), *told.lines, *answer.lines)
     return replace(answer, lines=lines, quantities=(*(answer.quantities or ()), *told.quantities))
+
+
+def with_own_mount_soft(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """'D lenses of another D camera are all soft': straight on they must be sharp, so one of the two is another mount.
+
+    Mounts of the same thread or bayonet and another register come first, then a register that is off.
+    """
+    mount = _mount_of_both(question, knowledge)
+    if mount is None or not is_soft_in_its_own(question, knowledge):
+        return answer
+    told = _alike_at_another_depth(mount, knowledge)
+    lines = (Line("head", OWN_MOUNT), *told.lines, Line("text", OFF_BY_ITSELF), *answer.lines)
+    return replace(answer, lines=lines, quantities=(*told.quantities, *(answer.quantities or ())))
+
+
+def is_soft_in_its_own(question: Question, knowledge: Knowledge) -> bool:
+    """Whether that is said of a lens with nothing between, and not asked."""
+    mount = _mount_of_both(question, knowledge)
+    if mount is None or question.adapters or mentions(question, _ASKED):
+        return False
+    return bool(_alike_at_another_depth(mount, knowledge).lines)
+
+
+def _mount_of_both(question: Question, knowledge: Knowledge) -> Mount | None:
+    """The mount that lens and body are both told to have; a body told by its film may have it too."""
+    lens, body = question.lens, question.body
+    if lens is None or body is None or not lens.ids or lens.kind != "mount" or len(question.bodies) > 1:
+        return None
+    mount = knowledge.catalogue.mounts.get(lens.ids[0])
+    if mount is None or not is_known(mount.register_mm):
+        return None
+    by_film = not body.ids and body.format is not None and body.format == mount.format
+    return mount if by_film or body.ids[:1] == lens.ids[:1] else None
+
+
+def _alike_at_another_depth(mount: Mount, knowledge: Knowledge) -> Told:
+    """Every mount that takes the same lens in, at another register: how far off it is then."""
+    told, own = Told(), mount.register_mm
+    spread = knowledge.catalogue.assumptions["making-spread-derived"].value.greatest
+    for other, text in taking_it_too(mount, knowledge):
+        if is_known(own) and is_known(other.register_mm) and abs((other.register_mm - own).nominal) > spread:
+            told += Told((Line("fact", text, 1),), registers_of([other]))
+    return Told(told.lines[:MOST_ALIKE], told.quantities[:MOST_ALIKE])

@@ -7,7 +7,7 @@ from math import inf
 
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import numbers
-from engine.answers.seat.described import ANY_PIECE, TUBE, described, supposed
+from engine.answers.seat.described import ANY_PIECE, CUP, TUBE, described, supposed
 from engine.answers.seat.thread_rings import as_thread_rings
 from engine.answers.shims.loose import off_by_mm
 from engine.answers.shims.pieces_wanted import Wanted, right_rings
@@ -23,6 +23,7 @@ ENDS_BESIDE = 2  # pieces beside those named, to come from the lens to them and 
 AS_SOLD_MM = 3.0  # what is farther off is another ring
 EXACTLY_MM = 0.06  # and one among several tubes is so near to it
 SPANS_MM = 0.3  # a tube that is so nearly as long as the ring that is wanted is that ring
+SPACERS = ("ring", "spacer", "shim", "washer", "plate")  # names of what goes beneath a lens beside its cup
 THICKEST_MM = 120.0  # a longer thing is no ring
 
 
@@ -54,18 +55,31 @@ def with_named_pieces(
 
 
 def _beside_a_ring(things: list[Thing], lens_mount: str, body_mount: str, knowledge: Knowledge) -> list[Thing]:
-    """'the 5 mm ring and a half mm one by mistake': beside the ring that spans, another of no told ends is a spacer."""
+    """'the 5 mm ring and a half mm one by mistake': beside the ring that spans, another of no told ends is a spacer.
+
+    'in an E cup' is the ring that spans as well, told by the end that it leads to.
+    """
 
     def spans(thing: Thing) -> bool:
         named = knowledge.catalogue.adapters.get(thing.id or "") if thing.kind == "adapter" else None
         front, rear = ((named.front,), (named.rear,)) if named is not None else (thing.front, thing.rear)
-        return lens_mount in front and body_mount in rear and lens_mount != body_mount
+        by_end = not rear and not thing.thickness_mm and thing.piece in (*ANY_PIECE, CUP)
+        by_end = by_end and (body_mount in front or (thing.piece == CUP and not front))
+        return (lens_mount in front and body_mount in rear) or by_end
 
     def bare(thing: Thing) -> bool:
-        return thing.piece == "adapter" and bool(thing.thickness_mm) and not (thing.front or thing.rear or thing.ids)
+        on_lens = not thing.front or thing.front == (lens_mount,)
+        return thing.piece == "adapter" and bool(thing.thickness_mm) and on_lens and not (thing.rear or thing.ids)
 
-    several = any(map(spans, things))
-    return [replace(thing, piece=TUBE) if several and bare(thing) else thing for thing in things]
+    if lens_mount == body_mount or not any(map(spans, things)) or not any(map(bare, things)):
+        return things
+    plain = right_rings(f"{lens_mount}>{body_mount}", knowledge)
+    sunk = any(knowledge.catalogue.adapters[name].kind == CUP for name in plain)
+    out = []
+    for thing in things:
+        any_cup = thing.piece == CUP and spans(thing) and not thing.front and not sunk
+        out.append(replace(thing, piece=TUBE) if bare(thing) else replace(thing, piece="adapter") if any_cup else thing)
+    return out
 
 
 def _spanning(things: list[Thing], lens_mount: str, body_mount: str, knowledge: Knowledge) -> list[Thing]:
@@ -148,12 +162,25 @@ def _as_measured(question: Question) -> tuple[Thing, ...]:
 def _joined(things: Iterable[Thing]) -> list[Thing]:
     """'a C to MFT ring' and 'flat, 1 mm' said after it are one piece."""
     out: list[Thing] = []
-    for thing in things:
+    told = list(things)
+    lone = sum(map(_is_bare, told)) == 1  # of two lengths neither is that of the ring
+    for thing in told:
         last = out[-1] if out else None
-        bare = thing.thickness_mm is not None and not thing.front and not thing.rear and thing.kind != "adapter"
-        ring = thing.piece in ANY_PIECE or thing.piece == "recessed"
-        if last is not None and bare and ring and last.thickness_mm is None and (last.front or last.rear):
+        ring = thing.piece in ANY_PIECE or thing.piece == CUP
+        if last is None or last.thickness_mm is not None or not (last.front or last.rear):
+            out.append(thing)
+        elif lone and ring and _is_bare(thing) and not _is_its_own(thing, last):
             out[-1] = replace(last, thickness_mm=thing.thickness_mm)
         else:
             out.append(thing)
     return out
+
+
+def _is_bare(thing: Thing) -> bool:
+    return thing.thickness_mm is not None and not thing.front and not thing.rear and thing.kind != "adapter"
+
+
+def _is_its_own(thing: Thing, last: Thing) -> bool:
+    """'in a Z cup with a half mm ring beneath': what has a name of its own, and is not told to be flat, is one more."""
+    named, before = thing.words.casefold().split(), last.words.casefold().split()
+    return any(word in named and (last.piece == CUP or word in before) for word in SPACERS)

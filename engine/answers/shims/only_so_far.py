@@ -21,7 +21,10 @@ OUT_OF_REACH = "is out of reach"
 def asks_so_far(question: Question) -> bool:
     """'0.1 too thick, are birds at 50 m still fine': so far away is what is wanted, and not where it ends."""
     told = distance_mm(question) is not None and not mentions(question, "stops-at", "far-limit", "no-farther")
-    return told and mentions(question, "is-it-fine", "fine-so") and off_by_mm(question) is not None
+    wanted = (
+        mentions(question, "is-it-fine", "fine-so", "does-it-matter", "harm-asked") and question.said("mark") is None
+    )
+    return told and wanted and off_by_mm(question) is not None
 
 
 def with_so_far(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
@@ -42,7 +45,8 @@ def with_so_far(answer: Answer, question: Question, knowledge: Knowledge) -> Ans
         told += _reached(lens, away, sits, question.feet, off is None and mentions(question, "not-reached"))
     if len(told.lines) == 1 and asks_so_far(question):
         first = told.lines[0]
-        yes = "No" if OUT_OF_REACH in first.text else "Yes"
+        fine, harm = OUT_OF_REACH not in first.text, mentions(question, "harm-asked")
+        yes = ("No, no harm there" if fine else "Yes, it matters there") if harm else "Yes" if fine else "No"
         told = Told((replace(first, text=f"{yes}: {first.text}"),), told.quantities)
     quantities = (*told.quantities, *(answer.quantities or ()))
     return replace(answer, lines=(*told.lines, *answer.lines), quantities=quantities)

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from engine.answers.parts.answer import ANSWERED, Answer, Line, ListedChain, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.said import each_number, focals, number, numbers, stop
+from engine.answers.parts.said import each_at_hand, focals, number, numbers, stop
 from engine.answers.parts.wording import small_mm, trimmed
 from engine.answers.seat.spacing import USUAL_FORMAT, normal_focal
 from engine.answers.seat.standin import as_listed, judged_alone
@@ -52,7 +52,7 @@ def _spacers_told(question: Question) -> Told:
     sizes = [thing.thickness_mm[0] for thing in question.adapters for _ in range(thing.count or 1)
              if thing.thickness_mm is not None and thing.thickness_mm[0] == thing.thickness_mm[1]]  # fmt: skip
     sizes += [one for one in numbers(question, "length", "numbers") if wanted is not None and one <= wanted]
-    at_hand = each_number(question, "at_hand")
+    at_hand = each_at_hand(question)
     sizes += [one for one in at_hand if wanted is not None and one <= wanted]
     if wanted is None or len(sizes) < (1 if at_hand else LEAST_AT_HAND):
         return Told()

@@ -296,5 +296,5 @@ def _open(question: Question, setup: Setup, best: Judged, knowledge: Knowledge) 
         told += needed(question.lens, setup.body_mount, knowledge, least)
         told += Told((Line("ask", MEASURE, wants="flange_to_image"),)) if is_assumed(best) else Told()
     if "no-shoulder" in setup.lens_mount.traits:
-        told += no_shoulder(setup, knowledge)
+        told += no_shoulder(setup)
     return told

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from engine.answers.parts.answer import Line, Told
 from engine.answers.parts.wording import listed
 from engine.answers.seat.chain_numbers import price_of
-from engine.answers.seat.ways_told import OPTICAL
+from engine.facts.kinds import GLASS_KINDS
 from engine.judging.judge import Judged
 
 RARE = "made-to-order"
@@ -28,7 +28,7 @@ def outcome(judged: Judged | None) -> int:
     if judged.verdict == "macro-only":
         return CLOSE_UP
     pieces = judged.chain.adapters
-    if any(piece.kind in OPTICAL for piece in pieces):
+    if any(piece.kind in GLASS_KINDS for piece in pieces):
         return GLASS
     if any(piece.common == RARE for piece in pieces):
         return MADE

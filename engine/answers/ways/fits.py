@@ -19,13 +19,14 @@ from engine.answers.seat.telling import CERTAINTY_WORDS, VERDICT_WORDS, chain_ti
 from engine.answers.ways.elsewhere_asked import elsewhere_asked, is_left_out
 from engine.answers.ways.fits_all import Home, Taken, homes_told
 from engine.answers.ways.fits_priced import first_by, order_told, with_price
-from engine.answers.ways.kinds_asked import is_of, kinds_asked
+from engine.answers.ways.kinds_asked import RINGED, is_of, kinds_asked, of_format
 from engine.answers.ways.measured_room import room_on_bodies
 from engine.answers.ways.pairs import of_known, sides_of
 from engine.answers.ways.refused_mounts import NOT_FITTING, not_fitting, refused, usual_by_rings
 from engine.base.compact import compact, replace
 from engine.base.interval import Interval, is_known
 from engine.chains.setup import usual_circle
+from engine.chains.walk import ADDED_FOCUSING
 from engine.facts.kinds import VERDICTS
 from engine.facts.records import Mount
 from engine.judging.ranking import Listed
@@ -39,9 +40,9 @@ MOST_LISTED = 24
 # parts that are no camera lens: told only where they are asked for
 ASIDE = frozenset({"filter", "board", "bellows", "microscope", "projector", "enlarger"})
 BODIES_NOW = frozenset({"mirrorless"})  # for these a ring can be made where none is sold
-RINGED = frozenset({"slr", "medium-format"})  # lenses of these are put on other bodies by a plain ring
 WELL_SERVED = 15  # a body for which so many are sold needs no telling what could be made
 UNUSUAL = frozenset({"lens-side-only"})
+OFTEN_RINGED = 5  # so many rings are sold for T2 and its like, which no body has either
 
 
 @compact
@@ -63,7 +64,7 @@ def list_fits(question: Question, knowledge: Knowledge) -> Answer:
     if by_size is not None and not (by_size.status == NO and mentions(question, NOT_FITTING)):
         return by_size
     question = elsewhere_asked(question)
-    lens, body = _named(question.lenses, knowledge), _named(question.bodies, knowledge)
+    lens, body = _named(question.lenses), _named(question.bodies)
     if mentions(question, "same-coupling") and (lens is None) != (body is None):
         return replace(look_alike(question, knowledge), intent=LIST_FITS)
     if lens is None and body is None:
@@ -98,7 +99,7 @@ def _fits_of(
     lens: Thing | None, body: Thing | None, kinds: frozenset[str], question: Question, knowledge: Knowledge
 ) -> list[Fit]:
     fits = []
-    for name in _partners(lens, body, kinds, knowledge):
+    for name in of_format(_partners(lens, body, kinds, knowledge), lens, question, knowledge.catalogue):
         partner = Thing("mount", (name,), name)
         wanted = lens is not None or is_coupled_as_asked(knowledge.catalogue.mounts[name], question)
         fit = _fit(lens or partner, body or partner, lens is not None, question, knowledge) if wanted else None
@@ -114,7 +115,8 @@ def _rings_to_make(body: Thing, told: set[str], question: Question, knowledge: K
     fits = []
     for name, mount in knowledge.catalogue.mounts.items():
         wanted = is_coupled_as_asked(mount, question)
-        if wanted and mount.kind in RINGED and name not in told and not {*mount.traits} & UNUSUAL:
+        unusual = {*mount.traits} & UNUSUAL and usual_by_rings(name, knowledge) < OFTEN_RINGED
+        if wanted and mount.kind in RINGED and name not in told and not unusual:
             fit = _fit(Thing("mount", (name,), name), body, False, question, knowledge)
             if fit is not None and fit.best is None:
                 fits.append(fit)
@@ -137,7 +139,7 @@ def _of_several(
     return homes_told(question, homes, len(lenses))
 
 
-def _named(things: tuple[Thing, ...], knowledge: Knowledge) -> Thing | None:
+def _named(things: tuple[Thing, ...]) -> Thing | None:
     return next((thing for thing in things if thing.ids), None)
 
 
@@ -181,11 +183,14 @@ def _fit(lens: Thing, body: Thing, of_lens: bool, question: Question, knowledge:
     setup = setup_of(one, other, knowledge.catalogue, question.f_number)
     pieces = question.limits.pieces if question.limits.pieces is not None else FITTING_PIECES
     pieces = 0 if mentions(question, "held-direct") else pieces  # 'what goes straight on EF'
+    drawn = tuple({piece.piece for piece in question.adapters if piece.piece in ADDED_FOCUSING})
     limits: Limits = replace(question.limits, pieces=pieces, without_glass=not question.limits.with_glass)
+    limits = replace(limits, using=(*limits.using, *drawn))
     choice = choose(knowledge, setup, limits, 1)
     ring = ring_to_make(setup, knowledge.catalogue)
     best = choice.listed[0] if choice.listed else None
-    return Fit(setup.body_mount if of_lens else setup.lens_mount, best, ring.thickness_mm, ring.possible)
+    possible = "no" if drawn else ring.possible  # what is to be drawn out is no plain ring
+    return Fit(setup.body_mount if of_lens else setup.lens_mount, best, ring.thickness_mm, possible)
 
 
 def _told(
@@ -239,11 +244,15 @@ def _is_answer(fit: Fit, wants_infinity: bool, bare: bool = False) -> bool:
 
 
 def _head(rows: list[Fit], what: str, order: str) -> str:
-    """How many fit; that none of them gives infinity is said first."""
+    """How many fit; that none of them gives infinity, or that nothing is sold for most, is said first."""
     if not rows:
         return f"Nothing in the facts fits {what}."
     if not any(_reaches(fit) for fit in rows):
         return f"None with infinity. {len(rows)} for close-ups only:"
+    made = sum(fit.best is None for fit in rows)
+    if made > len(rows) - made:
+        sold = f"{len(rows) - made} fit as they are or with rings that are sold; for" if made < len(rows) else "For"
+        return f"{sold} {made} a plain ring that keeps infinity could be made, which nobody sells:"
     return f"{len(rows)} fit {what}, {order}:"
 
 

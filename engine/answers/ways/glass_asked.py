@@ -2,15 +2,11 @@
 
 from __future__ import annotations
 
-from typing import Final
-
 from engine.answers.parts.answer import Answer, Line
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.wording import small_mm
 from engine.base.compact import replace
 from grammar.questions import Question
-
-ASKED: Final = "glass-asked"
 
 
 def with_glass_asked(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import Final
 
 from engine.answers.parts.answer import ANSWERED, Answer, Line
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import mentions
-from engine.answers.seat.telling import finding_text, iris_text
+from engine.answers.seat.iris import iris_text, iris_told
+from engine.answers.seat.telling import finding_text
 from engine.answers.words.advice import advice_lines
 from engine.base.compact import replace
 from engine.judging.judge import Judged
@@ -27,12 +29,11 @@ def with_iris_first(answer: Answer, question: Question, knowledge: Knowledge) ->
     """The chain behind who works its iris, where the question asks that of a lens on a body."""
     if not answer.chains:
         return answer
-    by, text = iris_text(answer.chains[0].listed.judged)
+    by, told = iris_told(answer.chains[0].listed.judged)
     asked = mentions(question, "iris-asked") and not _is_only_told(question)
     without = by == _NONE and any(_NO_RING in lens.traits for lens in question.lenses)
     if not (asked or without):
         return answer
-    told = text.removeprefix("iris: ")
     is_ = "" if told.startswith("cannot") else "is "
     yes = {_NONE: f"No, not with this: the iris {is_}", _UNKNOWN: ""}.get(by, "Yes, the iris works: ")
     head = f"{yes}{told}." if yes else f"The iris: {told}."
@@ -51,12 +52,17 @@ def _is_only_told(question: Question) -> bool:
     return bool(places) and all(one.at in told for one in places)
 
 
-def why_iris(question: Question, rows: tuple[Listed, ...], knowledge: Knowledge) -> Answer | None:
+def why_iris(
+    question: Question, rows: tuple[Listed, ...], knowledge: Knowledge, chains_first: Callable[[Question], Answer]
+) -> Answer | None:
     """Why the iris cannot be worked, or what would let it, after that was asked of the chain before.
 
     That it does nothing on that chain is asked about as well: 'blades never move, there is a little pin at the back'.
+    After what told of no chain, as how deep it is sharp, it is asked of the best one.
     """
     prior, dead = question.prior, question.intent == WHY and question.topic == _IRIS
+    if dead and not rows and question.lens is not None and question.lens.ids and question.body is not None:
+        rows = tuple(chain.listed for chain in chains_first(question).chains or ())
     if prior is None or not question.follows or not rows or not (dead or mentions(prior, "iris-asked")):
         return None
     judged = rows[0].judged

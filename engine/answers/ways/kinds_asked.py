@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from engine.facts.catalogue import Catalogue
 from engine.facts.records import Mount
 from grammar.questions import Question, Thing
 
@@ -13,8 +14,12 @@ KINDS = {
     "cctv": ("industrial",), "industrial": ("industrial",), "enlarger": ("enlarger",), "projector": ("projector",),
 }  # fmt: skip
 
+RINGED = frozenset({"slr", "medium-format"})  # lenses of these are put on other bodies by a plain ring
+FEW_OF_FORMAT = 12  # mounts of one format that are all told
 # phrases for the mounts of a kind of body
-SPOKEN = {"mirrorless-mounts": "mirrorless", "slr-mounts": "slr", "dslr-mounts": "digital slr"}
+SPOKEN = {"mirrorless-mounts": ("mirrorless",), "slr-mounts": ("slr",), "dslr-mounts": ("digital slr",)}
+# and of a kind of lens
+OF_LENSES = {"cine-mounts": ("cine", "video"), "rangefinder-mounts": ("rangefinder",)}
 
 
 def kinds_asked(question: Question, of_bodies: bool) -> frozenset[str]:
@@ -22,7 +27,8 @@ def kinds_asked(question: Question, of_bodies: bool) -> frozenset[str]:
     if of_bodies and question.mentions("kind-or-not"):
         return frozenset()  # 'mirrorless or not' asks for all
     told = kinds_of(question.bodies if of_bodies else question.lenses)
-    spoken = {kind for key, kind in SPOKEN.items() if question.mentions(key)} if of_bodies and not told else set()
+    said = SPOKEN if of_bodies else OF_LENSES
+    spoken = {kind for key, kinds in said.items() if question.mentions(key) for kind in kinds} if not told else set()
     return told or frozenset(spoken)
 
 
@@ -42,4 +48,16 @@ def is_of(mount: Mount, kinds: frozenset[str]) -> bool:
         mount.kind in kinds
         or ("digital" in kinds and digital)
         or ("digital slr" in kinds and digital and mount.kind == "slr")
+    )
+
+
+def of_format(partners: list[str], lens: Thing | None, question: Question, facts: Catalogue) -> list[str]:
+    """'645 lenses for my Z body': of the mounts those of that format, with all others of it where they are few."""
+    told = {thing.format for thing in question.lenses if thing.format and not thing.ids} if lens is None else set()
+    if not told:
+        return partners
+    mounts = facts.mounts
+    every = [name for name, one in mounts.items() if told & set(one.formats) and one.kind in RINGED]
+    return (
+        every if 0 < len(every) <= FEW_OF_FORMAT else [n for n in partners if told & set(mounts[n].formats)] or partners
     )

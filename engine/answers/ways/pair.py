@@ -83,7 +83,7 @@ def one_pair(
     lines = [
         *_not_that_way(question, setup, ways, knowledge),
         *_not_straight(question, chains, extra.chains),
-        *_opening(lens, body, chains, ring, question),
+        *_opening(lens, body, chains, ring, question, extra.chains),
         *glass_left(chains),
         *(seat_side(question, chains[0].listed.judged).lines if chains else ()),
         *rest.lines,
@@ -95,7 +95,7 @@ def one_pair(
     ]
     lines = [*added.lines, *lines] if question.topic == REMEDY else [*lines, *added.lines]
     lines += elsewhere(setup, (chain.listed.judged for chain in chains), facts, question.feet)
-    lines += [*ring_lines(ring, setup, chains), *bare.lines, *extra.told.lines]
+    lines += [*ring_lines(ring, chains), *bare.lines, *extra.told.lines]
     asked = intent or question.intent
     lines += near_lines(chains) if asked == MACRO_DISTANCE else []
     every = (*chains, *extra.chains)
@@ -232,8 +232,10 @@ def _numbers(judged: Judged, knowledge: Knowledge) -> Told:
 
 
 def _opening(
-    lens: LensSide, body: BodySide, chains: tuple[ListedChain, ...], ring: RingToMake, question: Question
-) -> list[Line]:
+    lens: LensSide, body: BodySide, chains: tuple[ListedChain, ...], ring: RingToMake, question: Question,
+    made: tuple[ListedChain, ...],
+) -> list[Line]:  # fmt: skip
+    """What comes of it, first. `made`: what would where the ring that is not sold is made."""
     subject = f"{lens.words} on {body.words}"
     if not chains:
         why = {
@@ -244,6 +246,9 @@ def _opening(
         extra = " within the limits you set" if question.limits != type(question.limits)() else ""
         if not extra and ring.possible == "plain" and ring.thickness_mm is not None:
             size = small_mm(ring.thickness_mm.nominal)
+            if made and made[0].listed.judged.verdict == "unusable":  # the registers leave room, the lens does not fit
+                told = f"{subject}: {life_line(made[0].listed.judged)}. The registers would leave {size} for a ring"
+                return [Line("head", f"{told[:1].upper()}{told[1:]}.")]
             told = f"{subject}: no ring for it is in the facts, but a plain one of {size} would keep infinity"
             return [Line("head", f"{told[:1].upper()}{told[1:]}; {ring.why}.")]
         return [Line("head", f"No way found from {subject}{extra}. {why[ring.possible]}: {ring.why}.")]

@@ -5,7 +5,7 @@ from __future__ import annotations
 from engine.answers.parts.answer import Answer, Line, ListedChain, Quantity
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side
-from engine.answers.seat.telling import iris_text
+from engine.answers.seat.iris import iris_text
 from engine.base.compact import replace
 from grammar.kinds import CHAIN
 from grammar.questions import Question

@@ -8,7 +8,7 @@ from engine.answers.parts.answer import Line, ListedChain, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, LensSide
 from engine.answers.seat.chain_numbers import price_of
-from engine.answers.seat.telling import iris_text
+from engine.answers.seat.iris import iris_text
 from engine.answers.ways.easier import easier, for_all, outcome
 from engine.answers.ways.several import Pair, pair_numbers, pair_of, pair_told
 from engine.judging.judge import Judged

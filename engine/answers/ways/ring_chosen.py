@@ -79,7 +79,7 @@ def _each(
     question: Question, lens: LensSide, body: BodySide, knowledge: Knowledge
 ) -> Iterator[tuple[float, ListedChain | None]]:
     """Each ring with the chain that it makes."""
-    values = tuple(row for row in question.values if row[0] != RINGS)
+    values = question.rest(RINGS)
     for size in numbers(question, RINGS):
         ring = Thing(words=f"{size:g} mm ring", piece="adapter", thickness_mm=(size, size))
         alone = question.with_(intent=CHAIN, topic=None, adapters=(ring,), values=values, mentioned=())

@@ -19,11 +19,10 @@ from engine.base.interval import Interval, is_known
 from engine.base.span import Span
 from engine.chains.setup import Setup
 from engine.chains.walk import ADDED_FOCUSING
-from grammar.kinds import CHAIN, FOCUS_VERDICT, SHIM_CALIBRATION
+from grammar.kinds import CHAIN, SEATED, SHIM_CALIBRATION
 from grammar.questions import BODY_OFF, Question
 
 LEAST_MM = 0.005  # finer than it can be measured
-_ASKS_FOCUS = frozenset([FOCUS_VERDICT, CHAIN])  # where it comes sharp is asked first, what mends it then
 
 
 def of_ring(question: Question, knowledge: Knowledge) -> tuple[Told, float | None]:
@@ -56,7 +55,7 @@ def of_ring(question: Question, knowledge: Knowledge) -> tuple[Told, float | Non
     )
     mended, left = Told((Line("head", text),), rows), left_as_it_is(error, question, knowledge)
     ring = _right_ring(question, knowledge)
-    first = question.intent in _ASKS_FOCUS or (mentions(question, "infinity-falls-at") and focals(question))
+    first = question.intent in SEATED or (mentions(question, "infinity-falls-at") and focals(question))
     told = left.as_heads() + mended + ring if first else mended + ring + left
     return told, abs(error) if error < 0 else None
 
@@ -143,7 +142,7 @@ def _is_asked_of(question: Question) -> bool:
     """'so turn off how much' after what rings named by their mounts come to: of the stack that was told."""
     named = bool(question.adapters) and all(one.front or one.ids for one in question.adapters)
     rings = named or bool(question.limits.using)
-    seated = question.prior is not None and question.prior.intent in _ASKS_FOCUS
+    seated = question.prior is not None and question.prior.intent in SEATED
     return question.intent == SHIM_CALIBRATION and question.follows and rings and seated
 
 

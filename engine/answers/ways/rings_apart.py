@@ -12,11 +12,10 @@ from engine.answers.parts.wording import listed, small_mm
 from engine.answers.seat.telling import chain_title, life_line, seat_line
 from engine.answers.ways.several import Pair, pair_numbers, pair_of, pair_told
 from engine.chains.walk import Chain
-from engine.facts.kinds import VERDICTS
+from engine.facts.kinds import FLAT_KINDS, VERDICTS
 from grammar.questions import Limits, Question, Thing
 
 SEATS = "two-seats"  # a phrase of a flush ring set against one with a lip, or a cup
-_OF_SEATS = frozenset({"plain", "recessed", "thread-reducer"})  # kinds of ring that are sold so
 
 
 def end_apart(question: Question) -> bool:
@@ -33,7 +32,7 @@ def rings_apart(question: Question, knowledge: Knowledge) -> Told:
         return _seats_apart(question, knowledge)
     if len(joined) < 2 or len(rings) != len(question.adapters):
         return Told()
-    pairs = [pair for one in sorted(joined) if (pair := _pair(one, rings, question, knowledge)) is not None]
+    pairs = [pair for one in sorted(joined) if (pair := _pair(one, question, knowledge)) is not None]
     told = _thinnest(pairs)
     for pair in pairs:
         told += Told((Line("fact", pair_told(pair, question.feet)),), tuple(pair_numbers(pair, knowledge)))
@@ -48,7 +47,7 @@ def _seats_apart(question: Question, knowledge: Knowledge) -> Told:
         return Told()
     setup = setup_of(lens, body, facts, question.f_number)
     ends = (setup.lens_mount.id, setup.body_mount.id)
-    rings = [one for one in facts.adapters.values() if (one.front, one.rear) == ends and one.kind in _OF_SEATS]
+    rings = [one for one in facts.adapters.values() if (one.front, one.rear) == ends and one.kind in FLAT_KINDS]
     by_seat = {one.thickness_mm: one for one in sorted(rings, key=lambda one: one.id, reverse=True)}
     if len(by_seat) < 2:
         return Told()
@@ -60,7 +59,7 @@ def _seats_apart(question: Question, knowledge: Knowledge) -> Told:
     return Told((Line("head", head), *(Line("fact", row, 1) for row in rows)))
 
 
-def _pair(joined: tuple[str, str], rings: Sequence[Thing], question: Question, knowledge: Knowledge) -> Pair | None:
+def _pair(joined: tuple[str, str], question: Question, knowledge: Knowledge) -> Pair | None:
     """A lens of the ring's front on a body of its rear, of the focal length told where there is one."""
     facts = knowledge.catalogue
     lens = question.lens

@@ -14,12 +14,12 @@ from engine.answers.seat.chain_numbers import cover_numbers, price_of
 from engine.answers.seat.making import ring_to_make
 from engine.answers.seat.telling import CERTAINTY_WORDS, chain_title, life_line, seat_line
 from engine.answers.seat.unsold import is_free, made_chain
-from engine.answers.seat.ways_told import OPTICAL
 from engine.answers.shims.named_pieces import with_named_pieces
 from engine.answers.ways.alongside import straight_or_forced
 from engine.base.compact import compact, replace
 from engine.base.interval import Interval, is_known
 from engine.chains.setup import Setup
+from engine.facts.kinds import GLASS_KINDS
 from engine.facts.records import Adapter
 from grammar.kinds import FOCUS_VERDICT
 from grammar.questions import Question
@@ -89,7 +89,7 @@ def _reached(pairs: Sequence[Pair], question: Question) -> list[Line]:
     groups: dict[str, list[str]] = {}
     for pair in pairs:
         verdict = pair.chain.listed.judged.verdict if pair.chain is not None else "unusable"
-        glass = any(adapter.kind in OPTICAL for adapter in _links(pair))
+        glass = any(adapter.kind in GLASS_KINDS for adapter in _links(pair))
         groups.setdefault(verdict, []).append(pair.words + (" (only through glass)" if glass else ""))
     told = [f"{words}: {listed(groups[verdict])}" for verdict, words in _OUTCOMES if verdict in groups]
     return [Line("head", f"{'; '.join(told)}.")]

@@ -42,7 +42,7 @@ def with_thickness_asked(answer: Answer, question: Question, knowledge: Knowledg
 
 def _unmeasured(answer: Answer, question: Question) -> Answer:
     """The answer behind what a ring would have to be that is said to be off, and nobody tells by how much."""
-    said = off_by_mm(question) is None and not any(one.thickness_mm for one in question.adapters)
+    said = off_by_mm(question) is None and not any(one.thickness_mm or one.factor for one in question.adapters)
     if (
         not (said and question.adapters)
         or question.said("thickness") is not None

@@ -17,7 +17,7 @@ from engine.answers.parts.nearby import (
     surely_named,
 )
 from engine.answers.parts.owned import own_lens
-from engine.answers.parts.said import focals
+from engine.answers.parts.said import focals, mentions
 from engine.answers.picture.equivalent import framed
 from engine.answers.seat.spacing import far_limits, marks, tubes, usual_focals
 from engine.facts.guidance import Advice
@@ -28,6 +28,8 @@ from grammar.questions import Question
 STUCK = "stuck"  # the topic of what does not come off
 _BEFORE_LENS = frozenset({"step-ring", "filter", "close-up-lens"})
 FIRST_OF = {HAZARD: (WHY, HAZARD), "why": (WHY, HAZARD)}  # kinds of advice that are told first
+PUT_IN = "shim-how"  # the advice where a shim is put
+WHOSE = "ring-or-lens"  # and that on how to tell which of them is off
 MOST = 3
 ALONE = 3.0  # what the words of two questions together must share with an advice
 HELD_BACK = "nd filter"
@@ -35,6 +37,16 @@ HARM = "damage"  # whether it hurts is a matter of advice, not of a chain told b
 THREE_CHIPS = "three chips"  # trait of a lens for video
 PRISM = "prism-behind"  # and of the mounts of such
 _WARNING = frozenset({"caution", "danger"})
+
+
+def of_shims(question: Question, rows: list[Advice], alone: str | None, knowledge: Knowledge) -> list[Advice]:
+    """The advice that its words are about, behind what it asks for; `alone`: the one that is all there is to tell."""
+    asked = ((PUT_IN, mentions(question, "shim-where")), (WHOSE, mentions(question, "whose-fault")))
+    wanted = alone or next((name for name, is_asked in asked if is_asked), None)
+    if wanted is None:
+        return rows
+    first = knowledge.catalogue.advice[wanted]
+    return [first, *(row for row in rows if row is not first)][: 1 if alone or wanted == WHOSE else 2]
 
 
 def named_or_near(
@@ -49,7 +61,7 @@ def named_or_near(
 
     def fits(advice: Advice) -> bool:
         of_lens = not (advice.mounts and mounts) or bool(mounts & set(advice.mounts))
-        return of_lens and is_of_body(advice, question)
+        return of_lens and is_of_body(advice, question) and not (advice.happened and only_feared(question))
 
     said, prior = asked_about(question, knowledge.catalogue), question.prior
     if question.intent == HAZARD and question.follows and prior is not None and prior.intent == HAZARD:
@@ -81,6 +93,13 @@ def named_or_near(
     if first is not None:
         rows.sort(key=lambda row: asked_as(row) not in first)  # what answers such a question first, how to do it after
     return [row for row in rows if fits(row)][:most]
+
+
+def only_feared(question: Question) -> bool:
+    """'can the rear hit something inside': nothing has happened yet, by the text or by the danger before it."""
+    texts = (question, *((question.prior,) if question.follows and question.prior is not None else ()))
+    happened = any(one.mentions("it-happened") for one in texts)
+    return not happened and any(one.mentions("only-feared") for one in texts)
 
 
 def made_safe(question: Question) -> bool:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from typing import Final
 
@@ -46,6 +47,8 @@ OF_MOUNTS = frozenset(
 NEAR = 2  # columns between a mount and the word that it only tells the kind of
 _T_STOP: Final = "t-stop"
 _T: Final = "T"
+_T_MOUNT: Final = "t2"  # what the letter is as a mount
+_BARE_T: Final = re.compile(r"(?<!['\u2019])\bt\b(?!\W*(?:mount|ring|adapt|thread|2))", re.IGNORECASE)
 MOST_TOLD: Final = 3  # words beside those of a term, where it is told what is seen: 'my lens has a red dot, what for'
 ENGRAVED: Final = "engravings"  # the advice on what stands on a lens
 A_RING: Final = "adapter-ring"  # the term for one
@@ -56,7 +59,8 @@ def definition(question: Question, knowledge: Knowledge) -> Answer:
     """What each thing that the question names is."""
     lines: list[Line] = []
     quantities: list[Quantity] = []
-    if question.follows and question.things:
+    bare_t = _is_bare_t(question)
+    if question.follows and question.things and not bare_t:
         lines, quantities = _of_lens(question, knowledge)
         return Answer(
             question.text, "definition", ANSWERED, tuple(lines), question=question, quantities=tuple(quantities)
@@ -67,7 +71,7 @@ def definition(question: Question, knowledge: Knowledge) -> Answer:
     if thread is not None and not any(thing.ids for thing in things):
         things = (Thing("thread", (thread.id,)),)
     named = any(thing.kind == "term" for thing in things)
-    if (question.said("aperture") or "").startswith(_T) and not named:
+    if bare_t or ((question.said("aperture") or "").startswith(_T) and not named):
         things = (Thing("term", (_T_STOP,)), *things)  # 'what does T2.2 mean on a cine lens'
     beside = 0 if named else MOST_TOLD if mentions(question, "what-for") else MOST_BESIDE
     everyday = term_known_as(question.text, knowledge.catalogue, beside)
@@ -80,7 +84,7 @@ def definition(question: Question, knowledge: Knowledge) -> Answer:
     rows = _by_sight(question, named, knowledge) if everyday is None else []
     if rows:
         return Answer(question.text, "definition", ANSWERED, tuple(advice_lines(rows)), question=question)
-    chosen = _terms_first(things) if told.lines else _mounts_first(things, question.text)
+    chosen = list(things) if bare_t else _terms_first(things) if told.lines else _mounts_first(things, question.text)
     for kind, name in dict.fromkeys((thing.kind, name) for thing in chosen for name in thing.ids[:3]):
         lines += list(_about(kind, name, knowledge, quantities))
     lines[:0], quantities[:0] = told.lines, told.quantities
@@ -97,7 +101,16 @@ def definition(question: Question, knowledge: Knowledge) -> Answer:
             question.text, "definition", NO,
             (Line("text", f"'{what}' {UNKNOWN}"), Line("text", INSTEAD)), question=question,
         )  # fmt: skip
-    return Answer(question.text, "definition", ANSWERED, tuple(lines), question=question, quantities=tuple(quantities))
+    told_of = tuple(quantities)  # a bare letter names no lens to be spoken of
+    return Answer(
+        question.text, "definition", ANSWERED, tuple(lines), question=question, quantities=told_of, aside=bare_t
+    )
+
+
+def _is_bare_t(question: Question) -> bool:
+    """'what does the T actually mean': the letter alone, with no 'mount' or number to it, is first of all a stop."""
+    things = (*question.things, *question.lenses, *question.bodies)
+    return _BARE_T.search(question.text) is not None and any(thing.ids == (_T_MOUNT,) for thing in things)
 
 
 def _by_sight(question: Question, named: bool, knowledge: Knowledge) -> list[Advice]:

@@ -20,20 +20,19 @@ from engine.facts.records import Adapter, Mount
 from engine.facts.subjects import subjects_of
 from grammar.kinds import (
     BUY_PLAN,
-    CHAIN,
     COMPARE,
     COVERAGE,
     CROP_EQUIVALENT,
     DEPTH_OF_FIELD,
     DIY_DIMENSION,
     EXPOSURE_ND,
-    FOCUS_VERDICT,
     GEAR_SETTING,
     HAZARD,
     IDENTIFY_MOUNT,
     LOOK_ALIKE,
     MACRO_DISTANCE,
     OUT_OF_SCOPE,
+    SEATED,
     WHY,
 )
 from grammar.questions import Question
@@ -50,7 +49,6 @@ SAID_FIRST: Final = frozenset([WHY, HAZARD, GEAR_SETTING, LOOK_ALIKE, OUT_OF_SCO
 BY_NUMBERS: Final = frozenset([DIY_DIMENSION, BUY_PLAN, COMPARE])  # beside numbers one word is not enough
 # kinds whose numbers, where they could be reckoned, are the answer
 BY_NUMBERS_OF: Final = frozenset([COVERAGE, CROP_EQUIVALENT, MACRO_DISTANCE, EXPOSURE_ND, DEPTH_OF_FIELD])
-BY_CHAINS: Final = frozenset([CHAIN, FOCUS_VERDICT])  # kinds whose chains bring what is noted of the lens
 DOUBTFUL: Final = frozenset(["borderline", "unknown"])
 RINGS: Final = frozenset(["plain", "recessed", "corrective-glass"])
 ANY_RING: Final = ("adapter", "ring")  # pieces that say nothing more than that there is one
@@ -75,7 +73,7 @@ def with_notes(answer: Answer, question: Question, knowledge: Knowledge) -> Answ
     """
     answer = _with_advice(_with_pair(answer, question, knowledge), question, knowledge)
     told = " ".join(line.text for line in answer.lines)
-    least = ABOUT if (question.intent in BY_CHAINS and answer.chains) or question.intent in BY_NUMBERS else LEAST
+    least = ABOUT if (question.intent in SEATED and answer.chains) or question.intent in BY_NUMBERS else LEAST
     first: list[Line] = []
     last: list[Line] = []
     for name, note in _notes(answer, question, knowledge):
@@ -148,7 +146,7 @@ def _without(line: Line, texts: list[str]) -> Line:
 
 def _is_doubtful(answer: Answer, question: Question) -> bool:
     """Whether a way was looked for, and none was found that surely reaches infinity, or nothing warns of a danger."""
-    if question.intent not in BY_CHAINS:
+    if question.intent not in SEATED:
         return question.intent == HAZARD and answer.status == NO
     best = answer.chains[0].listed.judged if answer.chains else None
     return best is None or best.verdict != VERDICTS[0] or best.certainty in DOUBTFUL
@@ -175,7 +173,7 @@ def _is_first(rows: list[Row], question: Question) -> bool:
 
 def _notes(answer: Answer, question: Question, knowledge: Knowledge) -> Iterator[tuple[str, str]]:
     """The notes that may be meant, each with the name of what it is noted of; one that is told alike once."""
-    for mount in _mounts(question, knowledge) if not (question.intent in BY_CHAINS and answer.chains) else ():
+    for mount in _mounts(question, knowledge) if not (question.intent in SEATED and answer.chains) else ():
         if mount.note:
             yield mount.designation, mount.note
     seen: set[str] = set()
@@ -195,7 +193,7 @@ def _rings(answer: Answer, question: Question, knowledge: Knowledge) -> Iterator
     """The pieces of the first chain; where there is none, or a reason is asked for, the rings between what is named."""
     pieces = [piece for row in (answer.chains or ())[:1] for piece in row.listed.judged.chain.adapters]
     yield from pieces
-    if question.intent in BY_CHAINS and answer.chains and all(one.id in knowledge.catalogue.adapters for one in pieces):
+    if question.intent in SEATED and answer.chains and all(one.id in knowledge.catalogue.adapters for one in pieces):
         return  # one's own ring is not noted of: what is said of those that are sold is
     lenses = {name for thing in question.lenses for name in thing.ids[:1]}
     bodies = {name for thing in question.bodies for name in thing.ids[:1]}

@@ -17,10 +17,12 @@ from grammar.questions import Question
 
 SURE: Final = "figure-sure"  # what a question mentions that asks how far a figure is to be trusted
 EITHER: Final = "figure-either"  # and one that sets two figures against each other
+ELSEWHERE: Final = "other-source"  # and one of what is printed elsewhere
 REGISTER: Final = "figure-register"
 THROAT: Final = "figure-throat"
 NEAR: Final = 0.08  # so near to a figure, as a share of it, a number is that figure or a rival of it
 WIDE: Final = 0.25  # throats are printed less alike: of the bore, of the seat, over the lugs
+_PAIR: Final = 2
 _NUMBER: Final = re.compile(r"(?<![\w.])\d+(?:\.\d+)?(?![\w])")
 _SENTENCE: Final = re.compile(r"(?<=\.)\s+")
 _OF_THROAT: Final = re.compile(r"throat|bore|printed", re.IGNORECASE)
@@ -35,6 +37,8 @@ _TRUST: Final = {
 def with_sureness(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """The answer behind what the one mount's figure rests on, and which rivals of it are printed."""
     names = list(dict.fromkeys(likeliest(question, knowledge)))
+    if question.mentions(ELSEWHERE) and len(names) > 1:
+        return _with_rival(answer, question, [knowledge.catalogue.mounts[name] for name in names])
     if len(names) != 1 or answer.chains or question.follows:
         return answer
     mount = knowledge.catalogue.mounts[names[0]]
@@ -50,6 +54,24 @@ def with_sureness(answer: Answer, question: Question, knowledge: Knowledge) -> A
         return answer
     line, rows = _told(mount, wide and not deep and throat >= register)
     return replace(answer, lines=(line, *answer.lines), quantities=(*rows, *(answer.quantities or ())))
+
+
+def _with_rival(answer: Answer, question: Question, mounts: list[Mount]) -> Answer:
+    """The answer behind what the register is that another source tells otherwise, and what ring that would make."""
+    told = [float(one) for one in _NUMBER.findall(question.text)]
+    known = [(mount, mount.register_mm) for mount in mounts if is_known(mount.register_mm)]
+    near = sorted((abs(told[0] - size.nominal), n) for n, (_, size) in enumerate(known)) if len(told) == 1 else []
+    if len(known) != _PAIR or not near or near[0][0] > NEAR * known[near[0][1]][1].nominal:
+        return answer
+    (mount, size), (_, other) = known[near[0][1]], known[1 - near[0][1]]
+    line, rows = _told(mount, of_throat=False)
+    seats = [abs(one - other.nominal) for one in (size.nominal, told[0])]
+    rival = "" if not near[0][0] else (
+        f" With {trimmed(told[0], 3)} mm the ring would be {trimmed(seats[1], 2)} mm and not {trimmed(seats[0], 2)} mm:"
+        " a far point sharp at the infinity mark tells which is right of yours."
+    )  # fmt: skip
+    head = replace(line, text=f"{line.text}{rival}")
+    return replace(answer, lines=(head, *answer.lines), quantities=(*rows, *(answer.quantities or ())))
 
 
 def _near(size: Measure, told: list[float], share: float) -> int:
