@@ -32,7 +32,7 @@ def asks_all(question: Question, knowledge: Knowledge) -> bool:
     text = question.text
     rest = " ".join([text[: min(one.at for one in said)], text[max(one.end for one in said) :]])
     for thing in (*question.lenses, *question.bodies, *question.adapters):
-        rest = rest.replace(thing.words, " ") if thing.words else rest
+        rest = rest.replace(thing.words, " ") if thing.words and not (thing.lens_kind or thing.traits) else rest
     return not subjects_of(knowledge.catalogue).vocabulary.words_of(rest)
 
 
