@@ -26,6 +26,7 @@ from grammar.words.tokens import Cue, Line, Token, tokens_of
 ABOUT: Final = 7.0  # what shares as much with a text as two rare words of one phrase is about the same
 SURELY: Final = 12.0
 BY_FAR: Final = 6.0
+_AHEAD: Final = 1.0  # where the settings of an exposure are told, 'sun 1/50 filter', it is that
 CLEARLY: Final = 3.0  # where the settings of an exposure are told
 PLAINLY: Final = 25.0  # and what shares so much, by most of its words, is about nothing else
 MOST_OF: Final = 0.6
@@ -36,7 +37,10 @@ FAR_LIMIT: Final = "far-limit"  # a phrase that is mentioned
 STOPS_AT: Final = "stops-at"  # the cue that it is
 SHOWN_STOP: Final = "shown-stop"  # a phrase of a stop that a body shows, which is none where it is nought
 # what is mentioned, and what that is heard as
-_HEARD_AS: Final = {FAR_LIMIT: STOPS_AT, "put-so": "put-so", SHOWN_STOP: "no-aperture-data"}
+_HEARD_AS: Final = {
+    FAR_LIMIT: STOPS_AT, SHOWN_STOP: "no-aperture-data", "put-so": "put-so", "fits-so": "fits-so",
+    "metered-outside": "metered-outside",
+}  # fmt: skip
 _BARE_NUMBER: Final = "numbers-said"  # of anything at all
 _OURS: Final = frozenset(["thing", "term", "advice", "talking", "ordinal", "limits", "infinity", "focus"])
 _SET: Final = frozenset(["shutter-said", "iso-said", "frame_rate-said", "angle-said"])  # settings of an exposure
@@ -94,7 +98,7 @@ def _weighed(
 ) -> Weighed:
     """What the text asks, by evidence and by wording; after which intent."""
     text, weighed = line.text, weigh(features, lexicon)
-    outweighed = _by_far(weighed, CLEARLY) not in (None, HAZARD) and bool(features & _SET)
+    outweighed = _by_far(weighed, _AHEAD) not in (None, HAZARD) and bool(features & _SET)
     warned = _warned_of(nearest, weighed) if "pair" not in features and not outweighed else None
     plainly = said_back(text) or warned
     if plainly is None and SCALE_ROW in features:

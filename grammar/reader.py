@@ -9,13 +9,12 @@ from grammar.echo.echo import canonical
 from grammar.hearing import Heard, hear
 from grammar.kinds import (
     BUY_PLAN,
-    COVERAGE,
-    CROP_EQUIVALENT,
     DEPTH_OF_FIELD,
     EXPOSURE_ND,
     IDENTIFY_MOUNT,
     MACRO_DISTANCE,
     OUT_OF_SCOPE,
+    PICTURED,
 )
 from grammar.own.naming import tells_a_meaning
 from grammar.own.taught import taught
@@ -40,7 +39,7 @@ _OF_ANSWERS: Final[dict[str, str | None]] = {"doubt": "sure", "reason": None}
 _CHANGING: Final = frozenset(
     ["instead", "what-if", "what", "ok", "will", "can", "it-is", "adding", "again", "how", "same"]
 )
-_CARRIED: Final = frozenset([COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, EXPOSURE_ND])
+_CARRIED: Final = PICTURED | {EXPOSURE_ND}
 GLASS_ASKED: Final = "glass-asked"
 HELP, HELP_OF = "help", "-"  # the order, and what stands between it and of what help is asked
 _BY_MERIT: Final = "est"  # how the words end that no condition could be put in the place of: 'the sharpest'
@@ -110,12 +109,12 @@ def _read(text: str, lexicon: Lexicon, before: Question | None) -> Question | Un
     at_once = _read_at_once(text, lexicon, before)
     if at_once is not None:
         return at_once
-    if before is not None and before.wants:
-        from grammar.turns.answered_first import answered_first
+    if before is not None:
+        from grammar.turns.answered_first import begun
 
-        answered = answered_first(text, lexicon, before)
-        if answered is not None:
-            return _read(answered[1], lexicon, answered[0])
+        told = begun(text, lexicon, before, lambda clause: _read(clause, lexicon, before))
+        if told is not None:
+            return _read(told[1], lexicon, told[0])
     aside = "draw" if before is not None and before.topic == DRAWN else ""
     heard = hear(text, lexicon, before.intent if before is not None else "", aside)
     if before is not None:
@@ -202,9 +201,7 @@ def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> 
     return _read_leaning(heard, said, before, lexicon, corrects=put_right is not None)
 
 
-def _read_leaning(
-    heard: Heard, said: Heard, before: Question, lexicon: Lexicon, corrects: bool
-) -> Question | Unread:  # fmt: skip
+def _read_leaning(heard: Heard, said: Heard, before: Question, lexicon: Lexicon, corrects: bool) -> Question | Unread:
     """The question before with what is heard instead. `said`: as it was heard before it was spoken out."""
     from grammar.turns.followups import follow
     from grammar.turns.going_on import LEFT
@@ -255,6 +252,9 @@ def _only_described(told: Question | Unread, before: Question | None) -> bool:
     if taught.section == "bodies":
         keys = {key for key, _ in taught.fields}
         return "format" not in keys or (before is not None and not any(body.ids for body in before.bodies))
+    pictured = before is not None and before.intent in PICTURED and before.taught is None
+    if pictured and "image_circle" in dict(taught.fields):
+        return True  # 'image circle i measured 13.5' after whether a lens covers
     if taught.section != "lenses" or before is None or not any(body.ids for body in before.bodies):
         return False
     if before.taught is None and _REGISTER in dict(taught.fields):

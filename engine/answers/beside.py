@@ -30,7 +30,7 @@ from engine.answers.beside_heard import (
 from engine.answers.parts.answer import Answer
 from engine.answers.parts.knowledge import Knowledge
 from grammar import kinds
-from grammar.questions import Question
+from grammar.questions import BODY_REGISTER, Question
 
 
 def _glass_asked() -> Beside:
@@ -249,7 +249,7 @@ _plate: Final = named("shims.bare_sensor", "with_plate_told")
 _hole: Final = named("exposure.holes", "with_hole_for_stop")
 # which way a lens sits off, and from which stop that is hidden, before the answer
 _way_off: Final = named("seat.way_off", "with_way_off")
-_hidden: Final = named("seat.hidden_by_stop", "with_hiding_stop")
+_hidden: Final = named("picture.hidden_by_stop", "with_hiding_stop")
 # what it tells that infinity is missed with a ring that should reach it, before the answer
 _missed: Final = named("shims.missed", "with_infinity_missed")
 # lengths in inches too, before the answer
@@ -296,5 +296,5 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     ((*WAYS, kinds.SHIM_CALIBRATION, kinds.HAZARD, kinds.COMPARE), heard(_way_off, "way-asked", "rings-off")),
     ((*NAMING, *OF_A_RING, *OF_PICTURES, kinds.EXPOSURE_ND, kinds.OUT_OF_SCOPE, kinds.DEPTH_OF_FIELD), WHOLLY),
     ((*WAYS, kinds.SHIM_CALIBRATION), _so_far), (NOTED, _notes),
-    (OF_REGISTERS, heard(_registers, "register-spoken")), *AFTER_ALL,
+    (OF_REGISTERS, heard(_registers, "register-spoken")), (OF_REGISTERS, where(_registers, BODY_REGISTER)), *AFTER_ALL,
 )  # fmt: skip

@@ -22,6 +22,7 @@ _OF_WEIGHT: Final = "heavy"
 _OF_ANY: Final = ("sun-camera", "power-off", "menus-in-short")
 _LONG_MM: Final = 180.0  # lenses from this length on are mostly heavy
 _MOST: Final = 3
+_NAME: Final = 4  # letters of the names of mounts, at most; a longer word of a lens tells more of it: 'collapsible'
 
 
 def asks_all(question: Question, knowledge: Knowledge) -> bool:
@@ -31,8 +32,8 @@ def asks_all(question: Question, knowledge: Knowledge) -> bool:
         return False
     text = question.text
     rest = " ".join([text[: min(one.at for one in said)], text[max(one.end for one in said) :]])
-    for thing in (*question.lenses, *question.bodies, *question.adapters):
-        rest = rest.replace(thing.words, " ") if thing.words and not (thing.lens_kind or thing.traits) else rest
+    named = {word for thing in (*question.lenses, *question.bodies) for word in thing.words.split()}
+    rest = " ".join(word for word in rest.split() if word not in named or len(word) > _NAME)
     return not subjects_of(knowledge.catalogue).vocabulary.words_of(rest)
 
 

@@ -24,6 +24,7 @@ def seen_at_its_end(question: Question, knowledge: Knowledge) -> Question:
     sized = any(one.piece == RING and one.thickness_mm is not None for one in question.adapters)
     off = sized or question.said(_THICKNESS) is not None
     drawn = extension_mm(question, knowledge.catalogue) is not None or question.said("magnification") is not None
+    drawn = drawn or _is_of_the_scale(question)
     far = _far_end(question, knowledge) if off and focals(question) and not drawn else None
     if far is None:
         return question
@@ -43,10 +44,17 @@ def out_of_reach(question: Question, knowledge: Knowledge) -> Told:
     if far is None:
         return Told()
     stops = f"By {far[0].title} it stops at {distance(far[1].nominal, question.feet)}"
+    if subject is None and _is_of_the_scale(question):
+        return Told((Line("caution", f"{stops}, whatever its scale says."),))
     if subject is None:
         return Told((Line("head", f"{stops}: what is sharp there."),))
     text = f"{stops}: nothing at {distance(subject, question.feet)} comes sharp."
     return Told((Line("caution", text),)) if subject > far[1].greatest else Told()
+
+
+def _is_of_the_scale(question: Question) -> bool:
+    """Whether the hyperfocal distance is asked for, which no ring changes, and no depth at a distance."""
+    return question.mentions("hyperfocal-asked") and question.distance_mm is None
 
 
 def _far_end(question: Question, knowledge: Knowledge) -> tuple[ListedChain, Interval] | None:

@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator, Sequence
 from math import inf
 
+from engine.answers.close.own_and_tubes import with_size_grown
 from engine.answers.exposure.by_flash import by_flash
 from engine.answers.exposure.by_stars import by_stars
 from engine.answers.exposure.exposing import exposed_parts
@@ -14,6 +15,7 @@ from engine.answers.exposure.handheld import handheld
 from engine.answers.exposure.holding_back import by_filters, infrared
 from engine.answers.exposure.light_alike import between_angles, between_rates, filter_as_stop
 from engine.answers.exposure.lighting import light_of, shutter_s, shutter_still, variable_stops
+from engine.answers.exposure.metered_outside import metered_outside
 from engine.answers.exposure.other_filters import taken_by_others
 from engine.answers.exposure.stop_steps import steps_between, stops_from
 from engine.answers.exposure.stops_apart import brighter_of
@@ -48,6 +50,7 @@ FIXED = "fixed-iris"
 
 def exposed(question: Question, knowledge: Knowledge) -> Answer:
     """Every part of the exposure that the question's numbers give, then the advice that its words are about."""
+    question = with_size_grown(question, knowledge)
     tried = filter_tried(question, knowledge)
     metered = mentions(question, "hand-meter") and not question.adapters
     spoken_of = metered or (question.follows and mentions(question, "crop-or-sensor"))
@@ -66,20 +69,14 @@ def exposed(question: Question, knowledge: Knowledge) -> Answer:
     rows = nearest(question.text, knowledge.catalogue, 2, SURE if lines else LEAST)
     if not lines or mentions(question, "meter-doubt"):
         lines += [Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in rows]
-    if (
-        mentions(question, "nd-or-filter")
-        and question.said("frame_rate")
-        and not _has_stop(question)
-        and not told.lines
-    ):
+    rated = mentions(question, "nd-or-filter") and question.said("frame_rate")
+    if rated and not _has_stop(question) and not told.lines:
         lines.append(Line("ask", "For which f-number? Then the density to hold back can be told.", wants="stop"))
     if not lines:
         ask = "For which f-number, shutter and ISO, and in what light (full sun, shade, EV)?"
         lines.append(Line("ask", ask, wants="stop"))
-    status = ANSWERED if told.lines or rows else NO
-    return Answer(
-        question.text, "exposure-nd", status, tuple(lines), question=question, quantities=told.quantities
-    )  # fmt: skip
+    status, quantities = ANSWERED if told.lines or rows else NO, told.quantities
+    return Answer(question.text, "exposure-nd", status, tuple(lines), question=question, quantities=quantities)
 
 
 def _has_stop(question: Question) -> bool:
@@ -94,6 +91,10 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     by_factor = _factor(question)
     if by_factor.lines:
         yield by_factor  # what else might be told of a number is not asked
+        return
+    outside = metered_outside(question, knowledge)
+    if outside.lines:
+        yield outside  # the reading stands for the scene
         return
     flash, stars = by_flash(question), by_stars(question, knowledge)
     if flash.lines:

@@ -176,6 +176,9 @@ def _why(
 
 def _outright(question: Question, row: Listed) -> str | None:
     """The advice that is the reason by itself: that makers cut rings thin, what glass in a ring does to the picture."""
+    ranged = row.judged.setup.lens_mount.kind == "rangefinder" or mentions(question, "symmetrical")
+    if ranged and mentions(question, "edges-smear") and not mentions(question, "on-one-side"):
+        return "smear"
     alone = len(question.adapters) < _TWO_RINGS  # 'why is the M to E ring thinner than the M to X ring' is of both
     if question.places("on-wides-alone"):
         return BY_FOCAL

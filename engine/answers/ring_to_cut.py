@@ -30,7 +30,7 @@ from engine.answers.shims.screwed_in import screwed_in
 from engine.answers.shims.spacers import by_spacers
 from engine.answers.shims.turning import turns_for_travel
 from engine.answers.ways.pair_beside import with_pair
-from engine.answers.ways.pairs import as_measured
+from engine.answers.ways.pairs import as_measured, body_as_measured
 from engine.answers.ways.ring_off import off_right
 from engine.answers.ways.told_stack import is_drawn_out, is_set_by_draw
 from engine.answers.words.advice import advice_lines, named_or_near
@@ -126,7 +126,7 @@ def _rings(question: Question, knowledge: Knowledge) -> Iterator[tuple[Told, Rin
         lens = lens_side(thing, facts)
         if isinstance(lens, Missing) or lens.mount.id == body.mount.id or not goes_on(question, lens, body):
             continue
-        setup = setup_of(as_measured(lens, question), body, facts, question.f_number)
+        setup = setup_of(as_measured(lens, question), body_as_measured(body, question), facts, question.f_number)
         ring = ring_to_make(setup, facts)
         # told as a lens it is not meant the other way round
         turned = _turned(setup, knowledge) if ring.possible == "no" and not _is_plainly_lens(thing, question) else None

@@ -10,6 +10,7 @@ from engine.answers.close.coupled import coupled, deep_first
 from engine.answers.close.depth_rows import around, close_up, paper_stop, set_hyperfocal, to_infinity
 from engine.answers.close.dioptres import behind_close_up
 from engine.answers.close.drawn import draws
+from engine.answers.close.own_and_tubes import with_size_grown
 from engine.answers.close.stacked import stacked
 from engine.answers.close.stop_wanted import stop_wanted
 from engine.answers.ends_so_near import AT_END, out_of_reach, seen_at_its_end
@@ -47,8 +48,11 @@ FEWER = 1  # of the usual focal lengths left out at either end
 
 def sharpness(question: Question, knowledge: Knowledge) -> Answer:
     """What is sharp, for each format: by focal length and distance, or by magnification close up."""
+    question = with_size_grown(question, knowledge)
     at_end = seen_at_its_end(question, knowledge)
-    ends = out_of_reach(question, knowledge) if question.distance_mm is not None or at_end is not question else Told()
+    asked = question.distance_mm is not None or at_end is not question
+    scaled = bool(question.adapters) and question.mentions("hyperfocal-asked")
+    ends = out_of_reach(question, knowledge) if asked or scaled else Told()
     question = at_end
     seen, glass = through_glass(question)
     told, as_usual = Told(), _at_usual_stop(seen, knowledge)

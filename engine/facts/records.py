@@ -68,6 +68,7 @@ class Mount:
     longest_thread_mm: Measure = UNKNOWN  # the longest male thread that every hole of this mount takes
     mirror: bool | None = None
     iris: str = "unknown"
+    f_number: Measure = UNKNOWN  # that of all its lenses, where none has an iris of its own
     format: str | None = None  # the largest its bodies are built with
     formats: tuple[str, ...] = ()  # those its bodies are built with; a generic body ships for each
     smallest_format: str | None = None  # the smallest usual one, for judging a mount alone

@@ -88,6 +88,7 @@ KEYS: Final[Mapping[str, Mapping[str, Key]]] = {
         "longest_thread": Key(mm(0, 100, above=True), field="longest_thread_mm"),
         "mirror": Key(flag),
         "iris": Key(choice(kinds.IRIS_DRIVES)),
+        "f_number": Key(STOP),
         "format": Key(reference("formats")),
         "formats": Key(listed(reference("formats"))),
         "smallest_format": Key(reference("formats")),

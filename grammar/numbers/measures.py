@@ -42,10 +42,7 @@ _IDENTIFIED: Final = "after-identify-mount"  # a thread may have been asked for
 
 
 def with_measures_told(tokens: list[Token], told: frozenset[str] = frozenset()) -> list[Token]:
-    """Lengths beside a measuring word become KEYED, with what they measure as their value; in mm.
-
-    `told`: what the cues of the line tell, and the kind of question before it.
-    """
+    """Lengths beside a measuring word become KEYED, in mm. `told`: what cues tell, and the kind of question before."""
     out = _crossed(counted(with_led_apart(with_closer_rings(tokens)), threaded=_IDENTIFIED in told))
     for at, token in enumerate(out):
         if token.kind == "MEASURE" and token.value == "total" and "nd" in told:
@@ -62,6 +59,9 @@ def with_measures_told(tokens: list[Token], told: frozenset[str] = frozenset()) 
 def _tell_measure(tokens: list[Token], at: int) -> None:
     """The length of a measuring word told as its own; the word itself then waits for no other."""
     word = tokens[at]
+    if word.value == "mark" and at + 1 < len(tokens) and tokens[at + 1].kind == "MOUNT":
+        tokens[at] = word.as_("DET")  # 'a 12 mm marked CS'
+        return
     if word.value == "size":
         if not is_thread_measured(tokens, at) and _size_is_told(tokens, at):
             tokens[at] = word.as_("CUE")

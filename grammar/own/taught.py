@@ -17,6 +17,7 @@ SECTIONS: Final = {"lens": "lenses", "body": "bodies", "adapter": "adapters"}
 _NOUNS: Final = {section: kind for kind, section in SECTIONS.items()}
 _TRIM: Final = " \t\r\n.!;:"
 _NAME: Final = re.compile(r"[A-Za-z][A-Za-z0-9]*(?:-[A-Za-z0-9]+)*")
+_KIN: Final = "kin"  # a phrase for people who may have a camera of their own
 _TRIED: Final = "tried-or-seen"  # the key of words that every line holds which tells what was seen, and few questions
 _OPENERS: Final = frozenset(
     ["own", "call", "forget", "mine", "the", "it", "", "field-weight", "kind-lenses", "new", "dull", "lose", "measures"]
@@ -128,8 +129,8 @@ class _Statement:
         if own is None and name and not at.field:
             what = described(rest, self.lexicon) if article(rest, self.lexicon) else None
             mine = marks_of(subject, self.lexicon)[0].does == "mine"
-            if what is not None and self._is_described(name):
-                return None  # 'my C lens is a 12.5' tells of the lens that is talked about
+            if what is not None and (self._is_described(name) or self._is_a_person(name)):
+                return None  # 'my C lens is a 12.5' tells of the lens talked about, 'my son has a Z' of nobody's gear
             if what is not None and not self._field_in(subject) and _NAME.fullmatch(name):
                 return self._new(what, name) if self._is_free(name) else self._taken(name) if mine else None
             return None
@@ -146,6 +147,10 @@ class _Statement:
         if own is None:
             return self._whose(subject) if not name and at.does == "measures" and reading.key else None
         return self._with(own, reading, bool(name))
+
+    def _is_a_person(self, name: str) -> bool:
+        """Whether it is one of the family, or a friend, whose camera is no own gear."""
+        return bool(mentioned(name, {_KIN: self.lexicon.words.mentions.get(_KIN, ())}))
 
     def _measured(self, said: str) -> Measured | None:
         """The measurement, less the words that only point at the thing."""

@@ -200,6 +200,7 @@ def _is_lens(token: Token, right_behind: bool) -> bool:
 
 
 def _is_owned(tokens: list[Token], at: int) -> bool:
-    """'i already own FD to M', 'have an EXA to EF': what one has that leads from a mount to another is a ring."""
-    before = [token for token in tokens[max(0, at - _HAS) : at] if token.kind != "DET"]
-    return bool(before) and before[-1].value == _OWN
+    """'i already own FD to M', 'a 39-42 bush and M42 to E': what one has that leads from mount to mount is a ring."""
+    before = [token for token in tokens[max(0, at - _HAS) : at] if token.kind != "DET" and token.text != "a"]
+    beside = [token.kind for token in before[-2:]] == ["PIECE", "JOIN"]
+    return bool(before) and (before[-1].value == _OWN or beside)

@@ -108,12 +108,12 @@ def _place(cast: Cast, part: Part, before: Part | None, parts: list[Part]) -> No
 
 def _is_that_body(part: Part, before: Part | None) -> bool:
     """Whether it only stands for the body told right before it, which then has its mount."""
-    if not (stands_in(part.noun.head) and part.mounts and part.is_host) or part.focal or part.kinds:
+    if not (stands_in(part.noun.head) and part.mounts and (part.is_host or part.noun.told)) or part.focal or part.kinds:
         return False
     if before is None or before.sort != "body" or before.has_mount or part.noun.sentence != before.noun.sentence:
         return False
     before.mounts.extend(part.mounts)
-    before.is_host = True
+    before.is_host = part.is_host
     return True
 
 

@@ -1,17 +1,29 @@
-"""A reply to what was asked for, with a question right behind it: '70. so how long a stack?'."""
+"""What a line begins with before it asks: a reply to what was asked for, '70. so how long a stack?', or what goes."""
 
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 from typing import Final
 
 from grammar.hearing import hear
-from grammar.questions import Question
+from grammar.questions import Question, Unread
 from grammar.turns.answering import asks, completed
 from grammar.words.lexicon import Lexicon
 
 _REPLY: Final = re.compile(r"\s*([^.?!;,]*?\d+(?:\.\d+)? ?(?:mm|cm|m)?)\s*[.;,]+\s+(?=[^\W\d])(\S.*)", re.DOTALL)
+_CLAUSE: Final = re.compile(r"\s*([^.;,?]+)[.;,]+\s+(\S.*)", re.DOTALL)
 _MOST: Final = 4  # words of the reply
+
+
+def begun(
+    text: str, lexicon: Lexicon, before: Question, read: Callable[[str], Question | Unread]
+) -> tuple[Question, str] | None:  # fmt: skip
+    """The question before with what the line begins with, and the rest of it, which asks; None where it asks at once.
+
+    `read`: reads what it begins with after the question before.
+    """
+    return (answered_first(text, lexicon, before) if before.wants else None) or left_first(text, before, read)
 
 
 def answered_first(text: str, lexicon: Lexicon, before: Question) -> tuple[Question, str] | None:
@@ -23,3 +35,20 @@ def answered_first(text: str, lexicon: Lexicon, before: Question) -> tuple[Quest
         return None  # '48 mm. it says 50'
     done = completed(hear(split[1], lexicon, before.intent), before, lexicon.hosts)
     return (done, split[2]) if done is not None else None
+
+
+def left_first(text: str, before: Question, read: Callable[[str], Question | Unread]) -> tuple[Question, str] | None:
+    """'scrap the X, only the L stays. how thick is each?' after several: those that stay, and the rest of the line.
+
+    `read`: reads what it begins with after the question before. None where that leaves nothing out.
+    """
+    split = _CLAUSE.fullmatch(text) if len(before.bodies) > 1 or len(before.lenses) > 1 else None
+    if split is None or "?" in split[1]:
+        return None
+    left = read(split[1])
+    if isinstance(left, Unread) or left.intent != before.intent or not left.follows:
+        return None
+    sides = ((left.lenses, before.lenses), (left.bodies, before.bodies))
+    fewer = sum(map(len, (left.lenses, left.bodies))) < sum(map(len, (before.lenses, before.bodies)))
+    inside = all(now and all(any(one.ids == old.ids for old in was) for one in now) for now, was in sides)
+    return (left, split[2]) if fewer and inside else None

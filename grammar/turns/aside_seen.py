@@ -20,6 +20,7 @@ from grammar.kinds import (
     LIST_FITS,
     LOOK_ALIKE,
     MACRO_DISTANCE,
+    SEATED,
     SHIM_CALIBRATION,
     WHY,
 )
@@ -66,7 +67,8 @@ def fears_a_danger(turn: Turn) -> bool:
     if turn.was == HAZARD and turn.tells("same") and turn.tells("harm-word"):
         return True  # 'same danger with ltm?'
     other = turn.tells("lens-mount", "body-mount", "focal", "ordinal")
-    return turn.best == HAZARD and turn.tells("wholly-hazard") and not other
+    lit = turn.tells("shutter-said", "iso-said", "frame_rate-said")  # 'sun 1/50 filter' looks into none
+    return turn.best == HAZARD and turn.tells("wholly-hazard") and not (other or lit)
 
 
 def asks_what_to_watch(turn: Turn) -> bool:
@@ -105,11 +107,13 @@ def spoken_for(turn: Turn) -> str | None:
     weighed = turn.heard.weighed
     ok = _OF_OK if turn.tells("ok") else 0.0  # 'ok for close ups?' fears nothing
     asked = {name: weight - (ok if name == HAZARD else 0.0) for name, weight in weighed.ranked}
-    ranked = sorted(((name, asked[name]) for name in asked.keys() & (_BESIDE_CHAIN | {CHAIN})), key=lambda row: -row[1])
+    ranked = sorted(((name, asked[name]) for name in asked.keys() & (_BESIDE_CHAIN | SEATED)), key=lambda row: -row[1])
     first, second = (*ranked[:2], ("", 0.0), ("", 0.0))[:2]
-    leant = turn.best == turn.was == CHAIN and weighed.weight(CHAIN) <= 0
+    leant = turn.best == turn.was and turn.was in SEATED and weighed.weight(turn.was) <= 0
     plain = first[1] >= _ENOUGH and first[1] - second[1] >= _APART
     worked = turn.tells("autofocus", "iris")  # told with how it is put on
+    far = first[0] == MACRO_DISTANCE and not turn.tells("macro")  # 'how far is the limit' asks of the far end
+    worked = worked or (turn.was == FOCUS_VERDICT and (far or first[0] in (EXPOSURE_ND, LIST_FITS)))
     return first[0] if leant and plain and turn.tells("short") and not (worked or _tells_more(turn)) else None
 
 

@@ -48,7 +48,7 @@ from grammar.turns.going_on import (
 )
 from grammar.turns.left_away import leaves_the_ring
 from grammar.turns.measured_anew import is_cup_off, turned_anew
-from grammar.turns.of_another import doubts_by_crop, extends, is_on_another_frame
+from grammar.turns.of_another import doubts_by_crop, extends, is_on_another_frame, views_other_glass
 from grammar.turns.of_danger import is_of_reach, is_remedy
 from grammar.turns.one_of_two import chooses_between
 from grammar.turns.one_part import changes_one_part
@@ -160,6 +160,7 @@ def _as_spoken_for(turn: Turn) -> str:
 # what may be seen, and what is asked then; the first that is seen tells
 _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ...]] = (
     (seen.is_lit_by_glass, _as_before),
+    (seen.of(views_other_glass), CROP_EQUIVALENT),
     (seen.of(doubts_by_crop), _as_before),
     (seen.of(leaves_the_ring), FOCUS_VERDICT),
     (ring_seen.tells_an_error, _as_off),
@@ -177,7 +178,12 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (worded_so.fits_in_a_ring, CHAIN),
     (worded_so.mends_its_error, SHIM_CALIBRATION),
     (worded_so.asks_if_it_is, IDENTIFY_MOUNT),
+    (worded_so.doubts_by_fit, WHY),
     (worded_so.asks_what_proves_it, IDENTIFY_MOUNT),
+    (worded_so.turns_a_thread, SHIM_CALIBRATION),
+    (worded_so.exposes_for_a_target, EXPOSURE_ND),
+    (worded_so.sets_an_exposure, EXPOSURE_ND),
+    (worded_so.names_a_view, CROP_EQUIVALENT),
     (worded_so.forces_it_in, LOOK_ALIKE),
     (worded_so.sets_mounts_apart, LOOK_ALIKE),
     (seen.of(worded_so.asks_what_it_costs), BUY_PLAN),
@@ -236,6 +242,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.of(asks_depth), DEPTH_OF_FIELD),
     (seen.of(asks_light), EXPOSURE_ND),
     (ring_seen.harms_another_lens, _as_before),
+    (ring_seen.goes_by_rings, CHAIN),
     (ring_seen.wants_foil, SHIM_CALIBRATION),
     (ring_seen.takes_off_a_measured_ring, SHIM_CALIBRATION),
     (seen.of(asks_field), MACRO_DISTANCE),

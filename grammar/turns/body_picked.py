@@ -10,6 +10,7 @@ from grammar.intents import Weighed
 from grammar.kinds import COMPARE
 from grammar.questions import Question, Thing
 from grammar.turns.taking_back import left_out
+from grammar.words.groups import GONE, TAKEN_AWAY
 from grammar.words.lexicon import Lexicon
 
 _BESIDE: Final = frozenset(["STOP", "MARK", "JOIN", "FILLER", "DET", "PREP", "BODY"])
@@ -21,7 +22,8 @@ _SMALL: Final = frozenset(["and", "so", "then", "on", "just", "only"])  # words 
 
 def with_body_picked(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
     """The line as it names that body; the same where it names anything else, or where no two bodies were told."""
-    if len(before.bodies) < _TWO or left_out(heard) or any(cue.tells not in _SMALL for cue in heard.cues):
+    goes = any({TAKEN_AWAY, GONE} & set(one.groups) for one in heard.line.tokens)  # 'scrap the X'
+    if len(before.bodies) < _TWO or goes or left_out(heard) or any(cue.tells not in _SMALL for cue in heard.cues):
         return heard
     rest = [one for one in heard.line.tokens if one.kind not in _BESIDE and one.value not in _SMALL and one.text]
     rest = [one for one in rest if one.text.casefold() not in _SMALL]

@@ -7,7 +7,7 @@ from typing import Final
 from engine.base.compact import replace
 from grammar.hearing import Heard
 from grammar.kinds import IDENTIFY_MOUNT
-from grammar.questions import Question
+from grammar.questions import BODY_REGISTER, Question
 from grammar.turns.lengths_again import HELICOID
 from grammar.words.groups import FOCAL_NAMED
 
@@ -19,7 +19,14 @@ _FLANGES: Final = (5.0, 120.0)  # mm, between which a bare number may be a flang
 
 
 def flange_measured(said: Question, before: Question, heard: Heard) -> Question:
-    """'yes, about 12.5' after the mount was in doubt: the flange to image distance that was asked for."""
+    """'yes, about 12.5' after the mount was in doubt: the flange to image distance that was asked for.
+
+    After the register of a body it is that body's, told anew.
+    """
+    held = said.said(_FLANGE)
+    if held is not None and before.said(BODY_REGISTER) is not None and not (said.lenses or heard.cast.lenses):
+        rest = tuple(row for row in said.values if row[0] != _FLANGE)
+        return said.with_(values=(*rest, (BODY_REGISTER, held)))
     number, length = said.said("numbers"), said.said("length")
     text = length or (f"{number} mm" if number else "")
     asked = before.intent == IDENTIFY_MOUNT or is_unseated(before)

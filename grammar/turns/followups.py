@@ -17,7 +17,7 @@ from grammar.turns.circles_told import circle_measured
 from grammar.turns.ends_measured import ends_measured
 from grammar.turns.flanges_told import flange_measured, is_unseated, with_flange_first
 from grammar.turns.going_on import LEFT, WANTED, asks_remedy, is_close, is_left_so, ranked_by, went_on
-from grammar.turns.kept_settings import kept_distance, kept_stop, stop_held
+from grammar.turns.kept_settings import kept_distance, kept_stop, kept_topic, stop_held
 from grammar.turns.left_away import (
     bodies_left,
     is_shim_left,
@@ -219,7 +219,7 @@ def _joined(heard: Heard, said: Question, before: Question, aim: _Aim, placed: _
         values=tuple(values.items()),
         feet=said.feet or (before.feet and not heard.tells("metres")),
         follows=True,
-        topic=said.topic or (before.topic if intent == before.intent == kinds.GEAR_SETTING else None),
+        topic=said.topic or kept_topic(intent, before),
         known=aim.found.known if aim.found else known_with(before.known or before.lenses, lenses),
     )
 

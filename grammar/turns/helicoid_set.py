@@ -17,7 +17,7 @@ from grammar.questions import Question, Thing
 from grammar.turns.number_roles import WHOLE_STOPS
 from grammar.turns.spans import span_of
 from grammar.turns.sticking import RANGED
-from grammar.words.groups import SET_SO
+from grammar.words.groups import DRAWN_OUT, SET_SO
 from grammar.words.lexicon import Lexicon
 from grammar.words.mentioned import mentioned
 from grammar.words.tokens import Token
@@ -43,7 +43,8 @@ def helicoid_set(heard: Heard, before: Question, lexicon: Lexicon) -> Heard | No
         text = f"{heard.text[: other.end]} {ranged[0][0].piece}{heard.text[other.end :]}"
         again = hear(text, lexicon, before.intent)
         return replace(again, line=replace(again.line, text=heard.text))
-    if len(ranged) != 1 or len(tokens) > _MOST or any(token.kind in _OF_OTHERS for token in tokens):
+    long = len(tokens) > _MOST and not _is_led_out(tokens)
+    if len(ranged) != 1 or long or any(token.kind in _OF_OTHERS for token in tokens):
         return None
     piece, span = ranged[0]
     length = _length(heard, piece, span, before, lexicon.words.mentions)
@@ -56,7 +57,7 @@ def helicoid_set(heard: Heard, before: Question, lexicon: Lexicon) -> Heard | No
 
 
 _ASKED: Final = frozenset(
-    ["how-close", "how-big", "infinity", "how-far", "which-stop", "exposure"]
+    ["how-close", "how-big", "size-against", "infinity", "how-far", "which-stop", "exposure"]
 )  # cues that still ask
 
 
@@ -86,6 +87,14 @@ def _length(
     return number if least <= number <= most and told else None
 
 
+def _is_led_out(tokens: tuple[Token, ...]) -> bool:
+    """'wound right out to 55, how big do things get': a line of any length that begins with how far it is out."""
+    at = next((n for n, one in enumerate(tokens) if one.numbers), 0)
+    led = tokens[:at]
+    out = any({SET_SO, DRAWN_OUT} & set(one.groups) for one in led)
+    return 1 < at < _MOST and out and tokens[at - 1].kind in ("PREP", "VERB") and tokens[at - 1].value in _BEFORE
+
+
 def _is_nearest(number: float, piece: Thing, before: Question) -> bool:
     """'no, it is 22' after it was set to 20: nearer to that than to how far the image is from the flange."""
     flange = _FIRST.match(before.said("flange_to_image") or "")
@@ -98,6 +107,7 @@ def _is_set(token: Token, heard: Heard, piece: Thing, before: Question) -> bool:
     """'i set it to 20', 'helicoid at 20', 'at 20'; a bare 'at 22' may be the stop."""
     others = [one for one in heard.line.tokens if one is not token]
     told = any(SET_SO in one.groups or one.value == piece.piece for one in others)
+    told = told or _is_led_out(heard.line.tokens)
     led = [one for one in others if one.column < token.column][-1:]
     led_in = bool(led) and led[0].kind in ("PREP", "VERB") and led[0].value in _BEFORE
     held = led_in and any(one.value == _IT and one.column < led[0].column for one in others)  # 'i have it at 22'

@@ -1,16 +1,17 @@
-"""The stop and the distance that a question leaves for the one after it."""
+"""The stop, the distance and the topic that a question leaves for the one after it."""
 
 from __future__ import annotations
 
 from typing import Final
 
 from grammar.hearing import Heard
-from grammar.kinds import COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, EXPOSURE_ND
+from grammar.kinds import COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, EXPOSURE_ND, GEAR_SETTING
 from grammar.questions import Question, Thing
 from grammar.things.casting import DRAWN
 from grammar.turns.sticking import PLACED
 
 _STOPPED: Final = frozenset([DEPTH_OF_FIELD, EXPOSURE_ND])  # here the widest stop of a lens is the one set
+_DENSITY: Final = "nd"  # the topic of a filter that is asked for
 _CLOSE: Final = ("extension", "magnification")
 _AT_A_STOP: Final = PLACED | {COVERAGE, CROP_EQUIVALENT}
 
@@ -42,3 +43,9 @@ def kept_distance(intent: str, before: Question, said: Question) -> float | None
     if intent == DEPTH_OF_FIELD and (drawn or any(map(said.said, _CLOSE))):
         return None
     return before.distance_mm if intent == before.intent else before.away if intent == DEPTH_OF_FIELD else None
+
+
+def kept_topic(intent: str, before: Question) -> str | None:
+    """What was asked by its topic is asked still where the next turn only changes something: a setting, a filter."""
+    filtered = before.intent == EXPOSURE_ND and before.topic == _DENSITY
+    return before.topic if intent == before.intent and (filtered or before.intent == GEAR_SETTING) else None

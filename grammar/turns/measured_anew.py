@@ -9,6 +9,7 @@ from typing import Final
 from engine.base.compact import replace
 from grammar.hearing import Heard
 from grammar.kinds import (
+    BUY_PLAN,
     CARD,
     CHAIN,
     DEPTH_OF_FIELD,
@@ -34,6 +35,7 @@ _CHANGED: Final = re.compile(r"\bstops? (brighter|lighter|darker|dimmer)\b", re.
 _EARLY: Final = "infinity-early"
 _STOPPING: Final = frozenset(["cant-focus", "stops-at"])  # cues of how far a lens focuses
 _MARK: Final = "mark"
+_SHIM: Final = "shim"  # the key of a shim that another lens asked for, by which infinity falls at a mark of this one
 _THREAD: Final = "thread"
 _ACROSS: Final = "diameter"  # of 'mine measures', whatever it is that was measured
 _LENGTH: Final = re.compile(r"(\d+(?:\.\d+)?) mm")
@@ -150,7 +152,9 @@ def _lapped(told: float, before: Question) -> int:
 
 def ring_measured(heard: Heard, before: Question) -> Thing | None:
     """'mine measures 29.62', 'with the 50', after a lens on a body: the ring between, where no thread is spoken of."""
-    seated = before.intent in _SEATED and any(lens.ids for lens in before.lenses) and any(b.ids for b in before.bodies)
+    planned = before.intent == BUY_PLAN and any(stands_in(one.noun.head) for one in heard.cast.lenses)
+    seated = before.intent in _SEATED or planned  # 'om one measures 28.1' after a plan
+    seated = seated and any(lens.ids for lens in before.lenses) and any(b.ids for b in before.bodies)
     measured = any(one.kind == "MEASURE" and one.value == _ACROSS for one in heard.shape.tokens)
     values = [heard.readings.values.get(_THREAD, ""), heard.readings.values.get("thickness", "") if measured else ""]
     cup = len(before.adapters) == 1 and before.adapters[0].piece == _CUP
@@ -178,7 +182,7 @@ def _is_of_ring(part: Part, before: Question) -> bool:
     """'with the 50' is no other lens, and 'the K one', of rings to be made, the ring for one that was spoken of."""
     known = {id_ for lens in before.known or before.lenses for id_ in lens.ids}
     made = (
-        before.intent == DIY_DIMENSION
+        before.intent in (DIY_DIMENSION, BUY_PLAN)
         and stands_in(part.noun.head)
         and any(known & set(one.ids) for one in part.mounts)
     )
@@ -262,10 +266,11 @@ def distance_again(said: Question, before: Question) -> Question:
 def mark_again(heard: Heard, said: Question, before: Question) -> Question:
     """'and at 7 m?' after infinity at the 5 m mark: another mark; 'now it stops at 7 m' says what it is.
 
-    So it is where infinity was said to come too early, and where that is had not been told.
+    So it is where infinity was said to come too early, or was told where it should fall, and where it is had not been.
     """
     told = said.distance_mm
-    if said.intent == before.intent == SHIM_CALIBRATION and before.mentions(_EARLY) and before.said(_MARK) is None:
+    awaited = before.mentions(_EARLY) or before.said(_SHIM) is not None
+    if said.intent == before.intent == SHIM_CALIBRATION and awaited and before.said(_MARK) is None:
         only = told is not None and before.distance_mm is None and not any(cue.tells in _STOPPING for cue in heard.cues)
         return said.with_(distance_mm=None, values=(*said.values, (_MARK, mm(told or 0.0)))) if only else said
     marked = (

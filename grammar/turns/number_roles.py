@@ -9,7 +9,7 @@ from typing import Final
 from engine.base.compact import compact, replace
 from grammar.hearing import Heard
 from grammar.kinds import BUY_PLAN, CHAIN, DIY_DIMENSION, FOCUS_VERDICT, MACRO_DISTANCE, SHIM_CALIBRATION
-from grammar.questions import OFF, Question, Thing
+from grammar.questions import BODY_REGISTER, OFF, Question, Thing
 from grammar.things.casting import DRAWN
 from grammar.turns.flanges_told import MOUNTLESS
 from grammar.turns.told_before import RIGHT
@@ -42,7 +42,8 @@ _SHEET: Final = 0.05  # mm, of foil or brass that shims are cut from
 NORMAL: Final = 50.0  # mm, of a lens whose focal length was not told
 _SAID: Final = (  # as a value is kept, in which unit
     ("travel", 1.0), ("total", 1.0), ("length", 1.0), ("mark", _METRE), ("iso", 1.0), ("frame_rate", 1.0),
-    ("magnification", 1.0), ("circle", 1.0), (_FLANGE, 1.0), ("rear_reach", 1.0),
+    ("magnification", 1.0), ("circle", 1.0), (_FLANGE, 1.0), (BODY_REGISTER, 1.0),
+    ("rear_reach", 1.0),
 )  # fmt: skip
 
 
@@ -79,6 +80,7 @@ ROLES: Final = (
     Role("frame_rate", "{} fps", lambda n: n in _RATES, lambda n: n in _RATES, metric=False),
     Role("magnification", "m = {}", lambda n: 0.02 <= n <= 10, metric=False),
     Role(_FLANGE, "{} mm flange to image", lambda n: 5 <= n <= 300, lambda n: True),
+    Role(BODY_REGISTER, "{} mm flange to sensor", lambda n: 5 <= n <= 130, lambda n: True),
     Role("circle", "{} mm image circle", is_circle),
     Role("rear_reach", "{} mm behind the flange", lambda n: 0.5 <= n <= 60),
     Role(_REDUCER, "{}x focal reducer", lambda n: 0.4 <= n <= 0.95, lambda n: True, metric=False),
@@ -119,6 +121,9 @@ def numbers_told(before: Question) -> Iterator[tuple[str, float]]:
         yield TUBE, drawn
     if before.distance_mm is not None:
         yield "distance", before.distance_mm / _METRE
+    shim = _number(before.said("shim"))
+    if shim and lens is not None and lens.focal_length_mm and before.said("mark") is None:
+        yield "mark", lens.focal_length_mm**2 / shim / _METRE  # where infinity should fall on its scale
     for key, unit in _SAID:
         value = _number(before.said(key))
         if value is not None:

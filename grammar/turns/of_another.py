@@ -8,7 +8,9 @@ from grammar.hearing import Heard
 from grammar.kinds import (
     CHAIN,
     COMPARE,
+    CROP_EQUIVALENT,
     DEPTH_OF_FIELD,
+    EXPOSURE_ND,
     LOOK_ALIKE,
     MACRO_DISTANCE,
     PICTURED,
@@ -17,9 +19,11 @@ from grammar.kinds import (
 from grammar.questions import Question
 from grammar.things.casting import OPTICAL
 from grammar.turns.on_what import LIKENED
+from grammar.words.groups import LIGHT_SAID
 
 _STEADY: Final = "stabilisation"  # topic of a setting
 _OF_VIEW: Final = frozenset(["equiv", "equals", "match", "vignette", "disc", "image-circle", "crop", "release"])
+_OF_LIGHT: Final = ("exposure", "nd", "f-stop")  # cues of what is asked of light
 _EXTENDER: Final = "teleconverter"
 _OF_SEAT: Final = frozenset(["infinity", "focus", "need-adapter", "which", "buy", "fit-q", "fits", "stack", "cover"])
 _SHARP: Final = frozenset([DEPTH_OF_FIELD, MACRO_DISTANCE])
@@ -113,3 +117,12 @@ def is_one_more(heard: Heard, before: Question) -> bool:
     told = [part for part in (*heard.cast.lenses, *heard.cast.bodies) if part.has_mount or part.focal]
     pair = any(lens.ids for lens in before.lenses) and any(body.ids for body in before.bodies)
     return len(told) == 1 and pair and before.intent != COMPARE and not heard.tells("which")
+
+
+def views_other_glass(heard: Heard, before: Question) -> bool:
+    """'and with a 0.64' after what a reducer makes of a lens, and then its light: the same is asked of that glass."""
+    glass = [one for one in before.adapters if one.piece in OPTICAL and one.factor is not None]
+    seen = before.prior is not None and before.prior.intent == CROP_EQUIVALENT and before.intent == EXPOSURE_ND
+    told = heard.readings.values or heard.readings.f_number is not None or before.values
+    light = any(LIGHT_SAID in one.groups for one in heard.line.tokens) or any(map(heard.tells, _OF_LIGHT))
+    return seen and bool(glass) and only_glass(heard) and not (told or light)

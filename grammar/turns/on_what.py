@@ -71,9 +71,11 @@ def bodies_of(
     if said.lenses and before.lenses and is_a_body(said.lenses[0], said, before, heard.cast.hosts):
         return said.lenses, said.things
     framed = tuple(thing for thing in before.things if thing.kind == "format")
-    if _is_likened(heard, said) and (before.bodies or framed):
-        return before.bodies, framed
     formats = [thing for thing in said.things if thing.kind == "format"]
+    if _is_likened(heard, said) and (before.bodies or framed):
+        formats = [thing for thing in formats if thing.id != FULL]  # 'the one with the 1/2.3 chip, what in full frame'
+        if not formats or not before.bodies:
+            return before.bodies, framed
     if formats and before.bodies and is_mode(heard):
         return before.bodies, said.things
     if formats and before.bodies and before.bodies[0].kind in ("mount", "body"):

@@ -9,6 +9,7 @@ from grammar.kinds import (
     COMPARE,
     DIY_DIMENSION,
     FOCUS_VERDICT,
+    GEAR_SETTING,
     HAZARD,
     IDENTIFY_MOUNT,
     LIST_FITS,
@@ -22,6 +23,9 @@ from grammar.turns.going_on import OF_RING, asks, is_by_tubes, sized
 from grammar.turns.turn_seen import Turn
 from grammar.words.groups import AS_DUE, SO_LONG
 
+_TAKEN: Final = "take-off"  # the cue of filing, grinding and lapping
+_HOW: Final = "how"  # 'how much', 'how far'
+_OF_DOING: Final = frozenset([HAZARD, GEAR_SETTING])
 _OF_LENGTH: Final = OF_RING | {WHY, HAZARD, BUY_PLAN, COMPARE, IDENTIFY_MOUNT, LOOK_ALIKE, LIST_FITS}
 _SEATING: Final = frozenset(["adapter", "recessed"])  # what stands between lens and body
 _NOMINAL: Final = frozenset(["nominal", "nominal-behind"])  # measures of what should be
@@ -33,9 +37,13 @@ def wants_the_right_length(turn: Turn) -> bool:
     tokens, before = turn.heard.line.tokens, turn.before
     due = any(AS_DUE in one.groups or one.value in _NOMINAL for one in tokens) or turn.tells("right")
     long = any(SO_LONG in one.groups for one in tokens)
-    pair = any(one.ids for one in before.lenses) and any(one.ids for one in before.bodies)
     cast, told = turn.heard.cast, turn.heard.readings
-    others = cast.lenses or cast.bodies or cast.frames or any(one.piece not in _SEATING for one in cast.pieces)
+    pair = any(one.ids for one in before.lenses) and any(one.ids for one in before.bodies)
+    there = len(cast.pieces) == 1 and any(one.ids for one in before.lenses) and not before.bodies
+    if there and turn.tells("short"):
+        due = pair = bool(cast.pieces[0].mounts or cast.bodies)  # 'MFT adapter depth' after what a lens is
+    named = not there and (cast.lenses or cast.bodies)
+    others = named or cast.frames or any(one.piece not in _SEATING for one in cast.pieces)
     more = told.values or told.distance_mm is not None or told.f_number is not None
     else_asked = turn.tells("shim", "foil", "layer", "take-off", "how-close", "macro", "stock", "why", "will-do")
     return pair and due and long and turn.was in _OF_LENGTH and not (others or more or else_asked)
@@ -48,9 +56,17 @@ def harms_another_lens(turn: Turn) -> bool:
     return turn.was == SHIM_CALIBRATION and asked and not turn.heard.cast.bodies
 
 
+def goes_by_rings(turn: Turn) -> bool:
+    """'what if I go D to C and then C to Q' after what the picture is like: what those rings make of the seat."""
+    rings = [part for part in turn.heard.cast.pieces if part.piece == "adapter" and len(part.mounts) > 1]
+    asks = turn.tells("cover", "vignette", "equiv", "exposure", "nd", "dof", "image-circle")
+    return turn.was in OF_PICTURE and len(rings) > 1 and rings == turn.heard.cast.pieces and not asks
+
+
 def wants_foil(turn: Turn) -> bool:
     """'how thick a foil for that' after a ring that is off: what goes under it, and nothing that is to be cut."""
-    return turn.tells("foil") and sized(turn.before) and turn.was in OF_RING and turn.best == DIY_DIMENSION
+    wanted = turn.tells("foil") or (turn.tells("spacer") and turn.tells("remedy"))  # 'thickness of washer to fix'
+    return wanted and sized(turn.before) and turn.was in OF_RING and turn.best == DIY_DIMENSION
 
 
 def takes_off_a_measured_ring(turn: Turn) -> bool:
@@ -58,7 +74,15 @@ def takes_off_a_measured_ring(turn: Turn) -> bool:
     cut = turn.tells("cut") and turn.tells("what", "which") and turn.best in (None, DIY_DIMENSION)  # 'what do i file'
     cut = cut and not turn.names_things
     asked = cut or (turn.best == DIY_DIMENSION and turn.tells("how-much"))
+    amount = any(one.text.casefold() == _HOW for one in turn.heard.line.tokens) and turn.best not in _OF_DOING
+    asked = asked or (turn.tells(_TAKEN) and amount and _names_a_ring_at_most(turn))
     return asked and sized(turn.before) and turn.was in OF_RING
+
+
+def _names_a_ring_at_most(turn: Turn) -> bool:
+    """'if I grind the ring down, how much off': the one that was measured, and nothing else."""
+    cast = turn.heard.cast
+    return not (cast.lenses or cast.bodies or cast.frames) and all(part.is_bare for part in cast.pieces)
 
 
 def goes_by_tubes(turn: Turn) -> bool:

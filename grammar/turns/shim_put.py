@@ -11,9 +11,12 @@ from grammar.kinds import FOCUS_VERDICT, SHIM_CALIBRATION
 from grammar.questions import OFF, Question
 from grammar.turns.told_before import ERROR
 from grammar.turns.way_asked import with_way_held
+from grammar.words.mentioned import Mention
 
 _IN: Final = "shim-in"
 _OUT: Final = "shim-out"
+_MORE: Final = frozenset(["more", "another", "further"])
+_PUT: Final = frozenset(["shim", "add", "put", "tape", "foil", "brass", "thicker"])  # words of what is put under it
 _UNTOUCHED: Final = "as-it-was"  # that the ring is meant as it was before
 _ASKED: Final = "how-many-asked"
 _SEATED: Final = frozenset([SHIM_CALIBRATION, FOCUS_VERDICT])
@@ -37,6 +40,10 @@ def with_shim_put(got: Question, before: Question, phrases: Mapping[str, tuple[s
         return as_it_was
     sizes = [float(one) for one in _NUMBER.findall(got.text) if "." in got.text] or _in_words(got, before)
     put, out = bool(got.places(_IN)), bool(got.places(_OUT))
+    if _is_more_of_it(got, before):
+        put, out = bool(before.places(_IN)), bool(before.places(_OUT))  # 'and 0.05 more' after so much was lapped off
+        done = Mention(_IN if put else _OUT, len(got.text) + 1, len(got.text) + 2)
+        got = got.with_(mentioned=(*(one for one in got.mentioned if one.key not in (_IN, _OUT)), done))
     told = got.follows and before.intent in _SEATED and put != out and len(sizes) == 1
     told = told and not got.places(_ASKED)  # 'with tape of 0.05 how many layers': of what is still to be put in
     if not told or not 0 < sizes[0] <= _THICKEST or _tells_more(got, before):
@@ -63,6 +70,13 @@ def with_shim_put(got: Question, before: Question, phrases: Mapping[str, tuple[s
         values=values, distance_mm=None,
     )  # fmt: skip
     return with_way_held(changed, way, phrases)
+
+
+def _is_more_of_it(got: Question, before: Question) -> bool:
+    """Whether so much more is told of what was done to the ring before, and not what is done."""
+    words = {word.strip(".,?!") for word in got.text.casefold().split()}
+    worked = bool(before.places(_IN)) != bool(before.places(_OUT))
+    return worked and bool(words & _MORE) and not words & _PUT and not got.places(_OUT)
 
 
 def _as_it_was(got: Question, before: Question, phrases: Mapping[str, tuple[str, ...]]) -> Question | None:

@@ -54,7 +54,8 @@ def drawn_by(heard: Heard, before: Question) -> str | None:
     behind = len(at) == 1 and _is_put_behind(tokens, at[0]) and before.lens is not None
     zoom = before.lens is not None and before.lens.lens_kind == "zoom"
     else_told = else_told or zoom or any(_is_focal_of(tokens[n], before) for n in at)
-    if not (untold or behind) or else_told or len(at) != 1 or not _MOST >= tokens[at[0]].numbers[0] >= _LEAST:
+    stop = heard.tells("effective-f")  # 'set to 5.6, what is it really'
+    if not (untold or behind) or else_told or stop or len(at) != 1 or not _MOST >= tokens[at[0]].numbers[0] >= _LEAST:
         return None
     size, near = tokens[at[0]], tokens[max(0, at[0] - 1) : at[0] + 4]
     out = any({DRAWN_OUT, SET_SO} & set(one.groups) for one in near)

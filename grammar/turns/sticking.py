@@ -226,10 +226,8 @@ def kept_values(intent: str, lenses: tuple[Thing, ...], before: Question, said: 
     """
     values = dict(before.values)
     if intent == CARD:
-        values.pop("file", None)
-        if said.lenses or said.bodies:
-            values.pop(ALL, None)
-        return values
+        gone = {"file", ALL} if said.lenses or said.bodies else {"file"}
+        return {key: text for key, text in values.items() if key not in gone}
     if "thickness" in values and before.off_word:
         values[OFF] = before.off_word
     if said.said("thickness"):
@@ -239,7 +237,8 @@ def kept_values(intent: str, lenses: tuple[Thing, ...], before: Question, said: 
         # what was taped holds for the pieces it was taped with, whatever stands there now
         stood = sum(thing.thickness_mm[1] for thing in before.adapters[:1] if thing.thickness_mm is not None)
         values[_TAPED] += f"{_AT}{mm(stood)}" if stood else ""
-    lit = {_LIGHT: values[_TARGET]} if intent == EXPOSURE_ND and values.get(_TARGET) in _LIT else {}
+    aim = said.said(_TARGET) or values.get(_TARGET)
+    lit = {_LIGHT: aim} if intent == EXPOSURE_ND and aim in _LIT else {}
     if intent == before.intent:
         held = _BY_HAND if _is_another(lenses, before) else frozenset()
         return lit | {key: text for key, text in values.items() if key not in held}

@@ -131,7 +131,8 @@ def asks_whence(heard: Heard, before: Question) -> bool:
     seated = before.intent in _SEATED
     ends = [value for name, value in before.told if name == (RIGHT if seated else CIRCLE)]
     said = [number for token in heard.line.tokens if token.kind in _NUMBERS for number in token.numbers]
-    near = all(any(abs(one - end) <= (_NEAR_MM if one == int(one) else _NEAR) for end in ends) for one in said)
+    rough = _NEAR if seated else _NEAR_MM  # 'where does a 28 end' beside a ring of 27.76 mm asks of a lens
+    near = all(any(abs(one - end) <= (rough if one == int(one) else _NEAR) for end in ends) for one in said)
     return bool(said and ends) and near and (before.intent in OF_FRAMES or (seated and heard.tells("whence")))
 
 

@@ -8,14 +8,13 @@ from typing import Final
 from engine.base.compact import compact
 from grammar.hearing import Heard
 from grammar.kinds import (
+    BUY_PLAN,
     BY_SEAT,
     CHAIN,
     CLOSE_UPS,
     COMPARE,
-    COVERAGE,
     CROP_EQUIVALENT,
     DEFINITION,
-    DEPTH_OF_FIELD,
     DIY_DIMENSION,
     EXPOSURE_ND,
     FOCUS_VERDICT,
@@ -28,6 +27,7 @@ from grammar.kinds import (
     OF_FRAMES,
     OF_PICTURE,
     OUT_OF_SCOPE,
+    PICTURED,
     SEATED,
     SHIM_CALIBRATION,
     WHY,
@@ -40,14 +40,13 @@ from grammar.turns.only_told import only_tells
 from grammar.turns.same_matter import same_matter
 from grammar.turns.whom import Meant
 
-_SEEN: Final = frozenset(
-    [CHAIN, FOCUS_VERDICT, COVERAGE, CROP_EQUIVALENT, COMPARE, WHY, EXPOSURE_ND, DEPTH_OF_FIELD, GEAR_SETTING,
-     SHIM_CALIBRATION, HAZARD, DIY_DIMENSION, "buy-plan", OUT_OF_SCOPE]
-)  # fmt: skip
+_SEEN: Final = SEATED | PICTURED | {COMPARE, WHY, EXPOSURE_ND, GEAR_SETTING, OUT_OF_SCOPE, BUY_PLAN} | {
+    SHIM_CALIBRATION, HAZARD, DIY_DIMENSION}  # fmt: skip
 _TROUBLED: Final = frozenset([None, SHIM_CALIBRATION, OUT_OF_SCOPE, HAZARD, GEAR_SETTING])
 _CLOSER: Final = ("closer", "nearer")  # how the words end that ask for more than there is
 _SURELY_VIEWED: Final = 0.75  # wording that leans so far asks what a frame shows, and nothing of the stabiliser
 _PLAIN: Final = 5.0  # the weight from which something else is plainly asked beside what is told
+_BESIDE_SEAT: Final = PICTURED | {EXPOSURE_ND, GEAR_SETTING, HAZARD, BUY_PLAN, DIY_DIMENSION, WHY}
 _SPEAKS: Final = 2.5  # and from which words speak for it at all
 # what words that only tell of a lens may seem to ask
 _IDLY_TOLD: Final = frozenset(
@@ -58,7 +57,7 @@ _OF_CURE: Final = frozenset(
     ["remedy", "will", "can", "what-if", "ok", "right", "better", "put-in", "adding", "get", "instead", "what", "cover",
      "vignette", "disc", "spaced"]
 )  # fmt: skip
-_PLANNED: Final = frozenset([CHAIN, FOCUS_VERDICT, "buy-plan"])
+_PLANNED: Final = SEATED | {BUY_PLAN}
 _IDLE_THROUGH: Final = frozenset(["instead", "what-if", "ok", "what", "can", "will"])  # beside a mount gone through
 _TELLING: Final = frozenset([CHAIN, IDENTIFY_MOUNT, LOOK_ALIKE, DEFINITION])
 
@@ -103,8 +102,10 @@ def weighs_too_much(turn: Turn) -> bool:
 
 def stops_short(turn: Turn) -> bool:
     """'it stops at 60 cm' after a lens on a body."""
-    away = turn.heard.readings.distance_mm
-    return turn.was in SEATED and turn.tells("stops-at") and away is not None and not asks(turn.heard)
+    away, before = turn.heard.readings.distance_mm, turn.before
+    pair = any(one.ids and one.focal_length_mm for one in before.lenses) and any(one.ids for one in before.bodies)
+    seated = turn.was in SEATED or (pair and turn.was in _BESIDE_SEAT)
+    return seated and turn.tells("stops-at") and away is not None and not asks(turn.heard)
 
 
 def wants_it_closer(turn: Turn) -> bool:
@@ -194,9 +195,10 @@ def wants_it_seated(turn: Turn) -> bool:
 
 def wants_it_mended(turn: Turn) -> bool:
     """'how do i fix it' after a lens on a body."""
-    troubled = turn.tells("remedy") and turn.was in BY_SEAT and turn.best in _TROUBLED
-    touched = turn.tells("touch")  # 'it hit something, what now'
-    return troubled and not (touched or turn.names_things or sized(turn.before))
+    feared = turn.best == HAZARD and turn.heard.weighed.weight(HAZARD) >= _PLAIN  # 'can it be repaired if fungus'
+    feared = feared or turn.tells("touch")  # 'it hit something, what now'
+    troubled = turn.tells("remedy") and not feared and turn.was in BY_SEAT and turn.best in _TROUBLED
+    return troubled and not (turn.names_things or sized(turn.before))
 
 
 def wants_it_set_right(turn: Turn) -> bool:
@@ -220,8 +222,7 @@ def puts_a_tube(turn: Turn) -> bool:
     after_shim = turn.was == SHIM_CALIBRATION and turn.best in (None, turn.was, MACRO_DISTANCE)
     weighed = turn.heard.weighed  # 'tube of 7, size': wording may lean to a ring to be made
     leant = turn.best == DIY_DIMENSION and weighed.weight(DIY_DIMENSION) <= 0 < weighed.weight(MACRO_DISTANCE)
-    leant = leant and turn.was not in CLOSE_UPS
-    return (after_shim or leant) and puts_tube(turn.heard)
+    return (after_shim or (leant and turn.was not in CLOSE_UPS)) and puts_tube(turn.heard)
 
 
 def rather_stops_down(turn: Turn) -> bool:

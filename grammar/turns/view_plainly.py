@@ -11,10 +11,20 @@ from grammar.hearing import Heard
 from grammar.kinds import COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, EXPOSURE_ND, GEAR_SETTING, MACRO_DISTANCE
 from grammar.numbers.crop_numbers import is_of_crop
 from grammar.questions import Question
+from grammar.things.casting import OPTICAL
 from grammar.things.standins import stands_in
 from grammar.turns.on_what import FULL
 from grammar.turns.told_before import GLASS
-from grammar.words.groups import CHANGES_OVER, LIGHT_SAID, LOOKS_SO, READ_OUT, SET_SO
+from grammar.words.groups import (
+    AWAY,
+    CHANGES_OVER,
+    LIGHT_SAID,
+    LOOKS_SO,
+    READ_OUT,
+    SET_SO,
+    TAKEN_AWAY,
+    TAKEN_OFF,
+)
 from grammar.words.tokens import Token
 from grammar.words.written import STOPS
 
@@ -23,6 +33,7 @@ _SMALLER: Final = "APS-C"  # the usual frame of a crop body
 _MODE: Final = " mode"
 _FULL, _FULL_MM = "full frame", 35.0  # which is named by the width of its film, too
 _WHAT: Final = "what"
+_AMOUNTS: Final = ("how-much", "how-many", "what", "f-stop", "comparative", "exposure")  # cues of how much light
 _THINGS: Final = frozenset(["PIECE", "ADAPTER", "NUMBER", "LENGTH", "TIMES", "ND", "FOCAL"])
 _GLASS_LOSES: Final = "light lost by the glass ring"
 _DEPTH: Final = "depth"  # the measure
@@ -138,6 +149,21 @@ def of_full_frame(heard: Heard, before: Question) -> str | None:
         return None
     start = sized[0].column - 1
     return f"{heard.text[:start]}{_FULL}{heard.text[start + len(sized[0].text) :]}"
+
+
+def light_without(heard: Heard, before: Question) -> str | None:
+    """'how much light do i win taking the converter out' after it was put on: the light that it costs."""
+    tokens, cast = heard.line.tokens, heard.cast
+    glass = [one for one in before.adapters if one.piece in OPTICAL and one.factor is not None]
+    lit = heard.tells("exposure") or heard.tells("f-stop") or any(LIGHT_SAID in one.groups for one in tokens)
+    taken = {group for one in tokens for group in one.groups}
+    off = TAKEN_AWAY in taken or {TAKEN_OFF, AWAY} <= taken or heard.tells("plain-piece")
+    off = off or any(one.value == "without" for one in tokens)
+    named = cast.lenses or cast.bodies or cast.frames or heard.readings.values or heard.readings.f_number
+    wrong = heard.tells("shutter-speed") or heard.tells("nd") or any(one.numbers for one in tokens)
+    if len(glass) != 1 or not (lit and off and any(map(heard.tells, _AMOUNTS))) or named or wrong:
+        return None
+    return f"light lost with the {glass[0].factor:g}x {(glass[0].piece or '').replace('-', ' ')}"
 
 
 def looks_on_full(heard: Heard, _: Question) -> str | None:

@@ -27,7 +27,7 @@ from grammar.questions import Question
 from grammar.things.casting import DRAWN, OPTICAL
 from grammar.turns.lit_again import SETTINGS
 from grammar.turns.turn_seen import Turn
-from grammar.words.groups import DEPTH_SAID, MADE_SURE, PROVING, SCREW, SIZE_ASKED
+from grammar.words.groups import DEPTH_SAID, MADE_SURE, PROVING, SCREW, SIZE_ASKED, VIEWED
 
 _SEATED: Final = frozenset([SHIM_CALIBRATION, FOCUS_VERDICT, IDENTIFY_MOUNT])
 _NAMING: Final = frozenset([DEFINITION, LOOK_ALIKE, IDENTIFY_MOUNT])
@@ -41,7 +41,14 @@ _OF_SEAT: Final = "quantity:seat_mm"  # the cue of how thick a ring is
 _FILTER: Final = "filter"
 _CLOSE_UP: Final = "close-up-lens"
 _IF: Final = "if"
+_PLACED: Final = frozenset([CHAIN, FOCUS_VERDICT, WHY])
+# cues that ask nothing beside 'it screws in'
+_OF_FIT: Final = frozenset(
+    ["sure", "doubt", "why", "fit-q", "ok", "right", "same", "thread-said", "mount-only", "drawn-out", "drawn-shut",
+     "can"]
+)  # fmt: skip
 _FRAMED: Final = frozenset([COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, MACRO_DISTANCE])
+_MOON: Final = "moon"
 _BORE: Final = "bore"  # the measure of a hole
 _PUT_ON: Final = frozenset([CHAIN, FOCUS_VERDICT, DIY_DIMENSION, BUY_PLAN, DEFINITION, MACRO_DISTANCE, CROP_EQUIVALENT])
 _TAKES: Final = ("ok", "right", "fit-q", "will", "can", "takes", "what-if")
@@ -67,6 +74,14 @@ def asks_if_it_is(turn: Turn) -> bool:
     return turn.was in _NAMING and sure and own and not turn.names_things
 
 
+def doubts_by_fit(turn: Turn) -> bool:
+    """'really? it screws in all the way' after a lens that does not focus there: why not, though it fits."""
+    named = turn.names_things or turn.heard.readings.values or turn.heard.readings.distance_mm is not None
+    pair = any(one.ids for one in turn.before.lenses) and any(one.ids for one in turn.before.bodies)
+    idle = all(cue.tells in _OF_FIT for cue in turn.heard.cues)
+    return pair and turn.was in _PLACED and turn.tells("fits-so") and idle and not named
+
+
 def asks_what_proves_it(turn: Turn) -> bool:
     """'how would i tell its really AR', 'what says its exakta' after such a lens: by what its mount is known."""
     cast, lens = turn.heard.cast, turn.before.lens
@@ -75,6 +90,42 @@ def asks_what_proves_it(turn: Turn) -> bool:
     alone = bool(same) and not (parts[0].focal or cast.pieces or cast.frames or turn.heard.readings.values)
     proof = any(PROVING in one.groups for one in turn.heard.line.tokens)
     return alone and proof and turn.tells("how", "what", "identify") and turn.tells("it-is", "is-it", "could-be")
+
+
+def turns_a_thread(turn: Turn) -> bool:
+    """'quarter turn of the thread enough?' after a shim: by how much that moves the lens, and no danger."""
+    told = turn.heard.readings.values.keys() & {"turns", "angle"}
+    return turn.was == SHIM_CALIBRATION and bool(told) and not turn.tells("force", "stuck", "wont-go", "damage")
+
+
+def exposes_for_a_target(turn: Turn) -> bool:
+    """'moon at f6.3' after a lens on a body: which shutter that wants."""
+    values, cast = turn.heard.readings.values, turn.heard.cast
+    stop = turn.heard.readings.f_number is not None or any(part.is_stop_alone for part in cast.lenses)
+    alone = not (cast.bodies or cast.pieces or cast.frames or turn.tells("infinity", "dof", "focus"))
+    return (
+        values.keys() <= {"target", "iso"}
+        and values.get("target") == _MOON
+        and stop
+        and alone
+        and turn.was != DEPTH_OF_FIELD
+    )
+
+
+def sets_an_exposure(turn: Turn) -> bool:
+    """'sun 1/50 filter' after a danger: a shutter is told, so it is exposed, and nobody looks into the sun."""
+    ranked = turn.heard.weighed.ranked
+    first = bool(ranked) and ranked[0][0] == EXPOSURE_ND
+    return first and turn.best == HAZARD and turn.tells("shutter-said", "iso-said", "frame_rate-said")
+
+
+def names_a_view(turn: Turn) -> bool:
+    """'aps-c view' after anything of a lens of a known length: what it frames like there."""
+    cast, lens = turn.heard.cast, turn.before.lens
+    framed = len(cast.frames) == 1 and not (cast.lenses or cast.bodies or cast.pieces or turn.heard.readings.values)
+    viewed = any(VIEWED in one.groups for one in turn.heard.line.tokens)
+    length = lens is not None and lens.focal_length_mm is not None
+    return framed and viewed and length and turn.tells("brief") and turn.best in (None, turn.was, CROP_EQUIVALENT)
 
 
 def forces_it_in(turn: Turn) -> bool:

@@ -5,7 +5,9 @@ from __future__ import annotations
 import pytest
 
 from engine.ask import Desk
+from engine.base.interval import Interval
 from engine.render.record import record_of
+from engine.talk import Talk
 
 
 @pytest.fixture(scope="module")
@@ -43,3 +45,18 @@ def test_the_coupling_that_is_told_leaves_the_others_out(desk: Desk) -> None:
 def test_a_distance_that_no_mount_has_is_said_to_be_none(desk: Desk) -> None:
     answer = desk.ask("which mount has a register of 190 mm")
     assert "no mount in the facts has that register" in answer.lines[0].text
+
+
+@pytest.mark.parametrize(("turns", "ring"), [
+    (["line scan camera with M58 front, 11.48 flange. a 55mm F lens on it, how long the tube"], 35.02),
+    (["line scan camera, flange 11.48, F 55mm lens, tube length?", "correction, data sheet says 12.00"], 34.5),
+    (["camera with a 30 mm flange distance, F lens 50mm, what ring", "i measured again, flange is 29.8"], 16.7),
+    (["camera with M72 front, 6.56 mm flange distance, F lens 105. how long must the tube be"], 39.94),
+])  # fmt: skip
+def test_a_register_told_of_a_body_without_a_mount_is_that_of_the_body(
+    desk: Desk, turns: list[str], ring: float
+) -> None:
+    memory = Talk()
+    found = [desk.ask(turn, memory) for turn in turns][-1]
+    rows = [row.value for row in found.quantities or () if row.name == "ring_thickness_mm"]
+    assert any(isinstance(row, Interval) and abs(row.nominal - ring) < 0.02 for row in rows)

@@ -339,3 +339,28 @@ def test_a_width_in_whole_millimetres_is_rounded_where_the_pitch_tells_the_threa
     for answer in (measured, again):
         assert answer.intent == "identify-mount"
         assert said(answer).startswith("25 mm across, pitch 0.794 mm and 12.5 mm from flange to image: that is CS.")
+
+
+@pytest.mark.parametrize("text", [
+    "FD 300 f4 with the 2x converter on MFT", "OM 200/4 with a 2x doubler on MFT", "M42 135/3.5 with a 2x doubler on Z",
+])  # fmt: skip
+def test_an_extender_told_by_its_factor_is_found_on_the_mount_of_the_lens(club, text):
+    found = talk(club, text)[-1]
+    assert "2x" in found.chains[0].title
+    assert "Not with the pieces" not in said(found)
+
+
+@pytest.mark.parametrize(("first", "turn", "words"), [
+    ("FD 300 f4 with the 2x converter on MFT", "how much light would i win taking the converter out", "2x costs 2.0"),
+    ("OM 200/4 with a 2x doubler on MFT, equivalent?", "and how much brighter without the doubler", "2x costs 2.0"),
+    ("OM 28/2 with a 0.71 reducer on MFT, equivalent?", "how many stops darker with the plain ring", "0.71x gains 1.0"),
+])  # fmt: skip
+def test_the_light_of_glass_that_would_come_off_is_told(club, first, turn, words):
+    assert words in said(talk(club, first, turn)[-1])
+
+
+@pytest.mark.parametrize("turn", ["friend offers a 0.64 one. numbers for that?", "and what does a 0.64x give"])
+def test_after_its_light_another_reducer_is_viewed_as_the_one_before(club, turn):
+    found = talk(club, "om 28/2 with 0.71 reducer on MFT, becomes?", "light gained?", turn)[-1]
+    assert found.intent == "crop-equivalent"
+    assert "17.9 mm" in said(found)

@@ -125,3 +125,28 @@ def test_what_a_turn_moves_is_no_pitch_to_the_inch(asked):
 @pytest.mark.parametrize("text", ["infinity at 20.5 of 18-33", "infinity at 20.5 on my 18-33 helicoid"])
 def test_what_a_helicoid_has_left_is_told_without_a_lens(asked, text):
     assert flat(asked(text)).startswith("Infinity at 20.5 mm leaves 12.5 mm of its travel")
+
+
+@pytest.mark.parametrize(("turns", "seconds"), [
+    (["50mm enlarger lens on bellows, want 3:1", "meter said 1/15 before i put the bellows on"], 16 / 15),
+    (["50mm enlarger lens on bellows at 3:1, f5.6. handheld meter says 1/15, what shutter"], 16 / 15),
+    (["100mm on a 50 mm tube on E", "my hand meter says 1/60, so what shutter"], 2.25 / 60),
+    (["50mm m42 with 50mm of tubes on X", "i metered 1/125 before adding the tubes"], 4 / 125),
+    (["100mm macro on E at 1:1, f8", "meter reading was 1/30 without extension. what do i set"], 4 / 30),
+])  # fmt: skip
+def test_a_shutter_metered_without_the_extension_is_made_longer_by_it(talked, turns, seconds):
+    found = talked(*turns)
+    assert found["intent"] == "exposure-nd"
+    assert close(seconds) in [row[0] for row in numbers(found, "shutter_s")]
+
+
+@pytest.mark.parametrize("turn", ["no sorry, 1/125", "i mean iso 400", "and in open shade", "make that 1/100"])
+def test_a_filter_is_asked_for_still_where_only_a_setting_changes(talked, turn):
+    found = talked("M42 50mm on MFT", "filming in full sun, 1/60, iso 200. nd?", turn)
+    assert flat(found).startswith("Stops of ND to hold back, by the f-number")
+
+
+def test_lenses_that_have_no_iris_count_at_the_stop_they_all_have(talked):
+    found = talked("24mm from the 110 slr on MFT, what ring", "filming in full sun, 1/60, iso 200. nd?")
+    assert "7.1 stops" in flat(found)
+    assert "f/2.8" in flat(talked("24mm from the 110 slr on MFT", "kids play at 3 m, from where to where is it sharp"))

@@ -556,3 +556,28 @@ def test_an_error_told_by_turns_is_one_for_whatever_is_asked_next(club, turns, t
 
 def test_how_far_a_turn_moves_a_lens_is_no_error_of_its_seat(club):
     assert "mark" not in flat(talk(club, "how far does a quarter turn move an ltm 50")[-1])
+
+
+@pytest.mark.parametrize(("first", "turn", "mm"), [
+    ("slide projector lens 90/2.5, plain tube no iris, on EF", "measured. 68 mm from where the collar would sit", "68"),
+    ("projector lens 100/2.8 for RF", "its 74 mm from where i would clamp it", "74"),
+    ("50mm lens, 39mm screw, no name, going on MFT", "window test says 45.2", "45.2"),
+    ("unmarked 50mm in 39mm screw, E body", "did the paper trick, 45", "45"),
+    ("no name 25mm lens with a C thread on MFT", "did the test with a far tree, 17.5", "17.5"),
+])  # fmt: skip
+def test_what_a_window_and_paper_gave_is_the_flange_to_image(club, first, turn, mm):
+    found = talk(club, first, turn)[-1]
+    assert found.question.said("flange_to_image") == f"{mm} mm"
+    assert not found.question.adapters
+
+
+@pytest.mark.parametrize(
+    "turn", ["and wound right out to 55 how big do things get", "screwed out to 55, magnification?"]
+)
+def test_a_helicoid_wound_out_leaves_what_was_measured_of_its_lens(club, turn):
+    found = talk(
+        club, "80mm enlarger lens w 39 thread on a Z body", "74.5 from the shoulder",
+        "i own an M42 to Z ring and a 25-55 helicoid. where do i set it for infinity", turn,
+    )[-1]  # fmt: skip
+    assert (found.intent, found.question.said("flange_to_image")) == ("macro-distance", "74.5 mm")
+    assert [piece.thickness_mm for piece in found.question.adapters if piece.piece == "helicoid"] == [(55, 55)]

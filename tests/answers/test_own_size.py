@@ -60,3 +60,24 @@ def test_each_of_two_lenses_has_its_own_nearest_mark(talked):
     found = flat(talked("M helicoid, 6mm travel. closest for a 50 that ends at 0.45m and a 35 that ends at 0.7m?"))
     assert "at its 45 cm mark (7.29 mm out" in found
     assert "at its 70 cm mark (1.95 mm out" in found
+
+
+_OWN = ("adaptall 90/2.5 macro, E body full frame, ring?", "it goes to 0.5x alone. with a 25 mm tube?")
+
+
+@pytest.mark.parametrize("turns", [
+    (*_OWN, "f11 set there is really what"), (*_OWN, "real aperture at f11?"),
+])  # fmt: skip
+def test_the_stop_counts_by_both_together(talked, turns):
+    assert flat(talked(*turns)).startswith("f/11 counts as f/20")
+
+
+@pytest.mark.parametrize("turns", [
+    (*_OWN, "f11 set there is really what", "so how thick is the sharp bit"), (*_OWN, "how deep is it at f11"),
+    ("90mm macro does 0.5x alone, with 25 mm of tube on a full frame E body, how deep is it sharp at f11",),
+])  # fmt: skip
+def test_the_depth_goes_by_both_together(talked, turns):
+    own, grown = 0.5, 0.5 + 25 / 90
+    told = [row[0] for row in numbers(talked(*turns), "dof_mm")]
+    assert close(2 * 11 * 0.030 * (1 + grown) / grown**2) in told
+    assert close(2 * 11 * 0.030 * (1 + own) / own**2) not in told

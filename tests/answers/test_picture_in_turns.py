@@ -321,3 +321,10 @@ def test_without_the_crop_the_whole_sensor_counts(club, turn):
     *_, found = talk(club, "38/1.8 pen f on Z", "so crop mode then. what does 38 look like", turn)
     assert "38 mm on full frame frames like 38 mm" in flat(found)
     assert "changes nothing" not in flat(found)
+
+
+@pytest.mark.parametrize("turn", ["image circle i measured 13.5", "i measured its image circle, 13.5 mm"])
+def test_a_circle_measured_in_a_talk_of_coverage_is_judged_and_not_written(club, turn):
+    _, found, shape = talk(club, "16mm C f1.4 on a 1 inch sensor, lit?", turn, "how much of it in 16:9")
+    assert found.intent == "coverage"
+    assert _told(club, shape, "crop_width_mm")[0] == pytest.approx(11.77, abs=0.05)

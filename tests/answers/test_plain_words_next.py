@@ -193,3 +193,70 @@ def test_a_pitch_in_mm_is_that_of_a_thread(club, mount, pitch):
 
 def test_hitting_anything_is_a_danger(club):
     assert last(club, LISTED, "hit anything on nx?").intent == "hazard"
+
+
+PLAN = "adapters for a K 35, OM 50 and C/Y 28 on E, cheapest way"
+SCREW = "25 mm f1.9 lens, 1 inch thread, 17.5 from seat to image. what mount"
+STOPPED = "k 50 f1.7 ends at 9 m on X"
+
+
+@pytest.mark.parametrize("turn", ["om one measures 28.1", "the om one is 28.1"])
+def test_a_ring_of_a_plan_that_was_measured_is_off_by_so_much(club, turn):
+    assert "0.1 mm too far out" in flat(last(club, PLAN, turn))
+
+
+@pytest.mark.parametrize("opening", ["what cameras can use a d mount 13 1.9", "25 1.9 c on mft safe?", "d 13 1.9 on q"])
+def test_a_filter_for_a_shutter_in_the_sun_looks_into_none(club, opening):
+    found = last(club, opening, "sun 1/50 filter")
+    assert found.intent == "exposure-nd"
+    assert "7.5 stops of ND" in flat(found)
+
+
+def test_the_sun_without_a_shutter_is_a_danger_still(club):
+    assert last(club, "t2 500 f8 on E", "sun filter ok?").intent == "hazard"
+
+
+@pytest.mark.parametrize(
+    ("opening", "turn", "said"),
+    [
+        ("c/y 85 f1.4 on L, the ring measures 25.3, far ok?", "thickness of washer to fix", "add a shim of 0.2 mm"),
+        ("c/y 85 f1.4 on L, the ring measures 25.3, far ok?", "how thin is focus at 1.2m", "85 mm f/1.4 at 1.2 m"),
+        (STOPPED, "stop that hides it", "from f/14 on"),
+        (STOPPED, "fix how", "take 0.28 mm off"),
+        (STOPPED, "where does a 28 end", "stops at 2.85 m"),
+        ("m42 35 on nx with infinity at the 4 m mark", "quarter turn of the m42 thread enough?", "0.25 mm"),
+        ("k 50 on X, dof at 2m f4", "it ends at 9 m", "0.28 mm too far out"),
+        (SCREW, "MFT adapter depth", "seat -1.72 mm"),
+        (SCREW, "adapter for E, how deep", "seat -0.47 mm"),
+        ("why does a T2 400 f6.3 on an M42 ring miss infinity on K", "moon at f6.3 iso 100", "EV 13 to 15"),
+        ("breech ring lens, 42 mm to the image, 135 f3.5. which mount", "aps-c view", "frames like 206 mm"),
+        ("miranda 50 f1.9, want it on my Z", "drill how wide for a f11 disc", "The hole: 4.5 mm"),
+        ("one C 16 1.8 and one C 12.5 1.4 for a mft, what do i buy", "nd for both, sun 1/50", "12.5 mm: 8.4 stops"),
+        ("om 24 2.8 with a 28.2 adapter on E, infinity?", "a proper one is how much", "10 to 25 dollars"),
+        ("fd 85 f1.8 on Z, infinity lands on the 20 m mark", "better one for how much", "12 to 30 dollars"),
+    ],
+)
+def test_what_is_asked_in_few_words_is_answered(club, opening, turn, said):
+    assert said in flat(last(club, opening, turn))
+
+
+def test_one_stop_for_all_lenses_is_told_once(club):
+    opening = "one C 16 1.8 and one C 12.5 1.4 for a mft, what do i buy"
+    assert "12.5 mm:" not in flat(last(club, opening, "nd for both, sun 1/50", "at f4"))
+
+
+@pytest.mark.parametrize(
+    ("opening", "turn", "intent"),
+    [
+        ("om 24 2.8 with a 28.2 adapter on E, infinity?", "close up any good?", "macro-distance"),
+        ("need a way to use an exakta 75mm f2.5 with an nx camera", "can it be repaired if fungus", "hazard"),
+        ("c/y 85 f1.4 on L, the ring measures 25.3, far ok?", "what made it short", "why"),
+        ("miranda 50 f1.9, want it on my Z", "how many euros", "buy-plan"),
+    ],
+)
+def test_few_words_are_of_the_kind_that_they_ask(club, opening, turn, intent):
+    assert last(club, opening, turn).intent == intent
+
+
+def test_whether_a_rear_catches_the_mirror_is_a_danger(club):
+    assert last(club, "exakta 20 f2.8 on an ef full frame dslr, does it catch the mirror").intent == "hazard"

@@ -277,6 +277,29 @@ def test_what_a_ring_stands_for_is_no_piece_of_the_stack(asked, said, error):
     assert error_mm(asked(said)) == pytest.approx(error, abs=0.01)
 
 
+@pytest.mark.parametrize(("first_said", "turn", "mm"), [
+    ("500/8 mirror lens with T2 on a Z body", "found one of 37 mm cheap, wont that do?", 37),
+    ("M42 50/1.8 on an E body", "seller has one of 27 mm, fine?", 27),
+    ("M42 50/1.8 on an E body", "found one thats 28 mm, will it do", 28),
+    ("MD 45/2 on MFT", "mine is a 24 mm one", 24),
+    ("PL 35 T1.5 on E body", "cheap one at 33 mm, wont that do", 33),
+    ("OM 50/1.8 on EF", "saw one of 1 mm, would that reach infinity?", 1),
+    ("T2 500/8 on a Z body", "mine came as a 37.2", 37.2),
+])  # fmt: skip
+def test_a_length_told_of_one_after_a_ring_is_that_of_the_ring(club, first_said, turn, mm):
+    before, found = talk(club, first_said, turn)
+    assert [piece.thickness_mm for piece in found.question.adapters] == [(mm, mm)]
+    assert found.question.lens.focal_length_mm == before.question.lens.focal_length_mm
+
+
+@pytest.mark.parametrize(("turn", "mm"), [
+    ("found a 35 mm cheap, will it fit too", 35), ("i also have one of 135 mm", 135), ("and with a 28 mm", 28),
+])  # fmt: skip
+def test_a_length_that_no_ring_has_there_is_another_lens(club, turn, mm):
+    found = talk(club, "M42 50/1.8 on an E body", turn)[-1]
+    assert found.question.lens.focal_length_mm == mm
+
+
 @pytest.mark.parametrize("told", ["25.60 not 25.46", "25.60, not 25.46"])
 def test_what_a_ring_should_be_is_no_second_reading_of_it(asked, told):
     found = asked(f"calipered my K to RF ring, {told}. 35mm lens. trouble?")
@@ -342,3 +365,18 @@ def test_an_article_tells_a_lens_on_the_ring_and_no_mark(club, turn):
     *_, found = talk(club, "my 85 shows infinity at the 30m mark with this ring, shim thickness?", turn)
     assert found.question.lenses[0].focal_length_mm == 24
     assert "2.4" in told(found)
+
+
+@pytest.mark.parametrize(
+    ("turns", "error"),
+    [
+        (("28 FD on E, sharp to 4 m only by tape. shim or lap?", "how much", "i lapped 0.1", "and 0.05 more"), 0.0488),
+        (("50mm M42 on E with a 27.8 ring, infinity?", "filed 0.1", "another 0.1"), 0.14),
+        (("85 OM on L, my ring is 0.3 mm too thin, shim?", "put a 0.1 shim in", "and 0.1 more?"), -0.1),
+    ],
+)  # fmt: skip
+def test_so_much_more_is_of_what_was_done_to_the_ring_before(club, turns, error):
+    *_, found = talk(club, *turns)
+    rows = [row.value.nominal for row in found.quantities if row.name == "register_error_mm"]
+    rows += [row.listed.judged.trace.value("register_error_mm").shortest.nominal for row in found.chains or ()]
+    assert rows[0] == pytest.approx(error, abs=0.002)

@@ -201,6 +201,27 @@ def test_two_rings_of_which_one_leads_to_the_other_are_read_as_named(asked):
     assert not text_of(found).startswith("Not with the pieces")
 
 
+@pytest.mark.parametrize(("text", "lens", "body"), [
+    ("varifocal 2.8-12 marked CS, camera is a C one, far end of the yard is mush", "cs", "c"),
+    ("16mm CS lens, the camera is a C one, far is blurry", "cs", "c"),
+    ("camera is a CS one, lens is C 25mm", "c", "cs"),
+    ("50mm lens marked M42, my camera is an E one", "m42", "e-mount"),
+])  # fmt: skip
+def test_a_camera_that_is_one_of_a_mount_has_that_mount(club, text, lens, body):
+    found = talk(club, text)[-1].question
+    assert (found.lens.id, found.body.id) == (lens, body)
+
+
+@pytest.mark.parametrize("turn", [
+    "really? it screws in all the way", "but it screws right in", "seriously? it mounts without trouble",
+    "why? the thread is the same",
+])  # fmt: skip
+def test_that_it_fits_is_no_reason_for_it_to_focus(club, turn):
+    found = talk(club, "CS 6mm lens on a C camera, distant things are mush", turn)[-1]
+    assert found.intent == "why"
+    assert "They do screw together" in flat(found)
+
+
 @pytest.mark.parametrize(("say", "off"), [
     ("my double 8 cam has the D thread but lenses from another D cam are all out of focus on it", "4.49 mm too close"),
     ("c lens on my c camera is all out of focus, why", "5 mm too close"),

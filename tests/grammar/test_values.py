@@ -11,7 +11,11 @@ from engine.base.span import Span
 from grammar import values
 from grammar.values import Fault
 
-exact, between, around = Interval.exact, Interval.between, Interval.around
+exact, between = Interval.exact, Interval.between
+
+
+def around(value: float, below: float, above: float) -> Interval:
+    return Interval(value - below, value + above, value)
 
 
 @pytest.mark.parametrize(

@@ -209,8 +209,11 @@ def further(lens: Distances, magnification: float, tubes: Sequence[float]) -> To
     return Told((Line("fact", text, 1),), rows)
 
 
-def beyond_its_own(present: float, focal: float, length: float, case: str) -> Told:
-    """What a tube makes of the magnification that a lens has by itself."""
+BESIDE_ITS_OWN = "the tube beside its own"  # the case of a stop behind both
+
+
+def beyond_its_own(present: float, focal: float, length: float, case: str, stop: float | None = None) -> Told:
+    """What a tube makes of the magnification that a lens has by itself, and what the stop counts as there."""
     grown = closeup.magnification_with_tube(Interval.exact(present), Interval.exact(focal), Interval.exact(length))
     if not is_known(grown):
         return Told()
@@ -218,4 +221,11 @@ def beyond_its_own(present: float, focal: float, length: float, case: str) -> To
         f"{trimmed(length, 2)} mm of tube adds {times(length / focal)} to the {times(present)} that the"
         f" {trimmed(focal, 1)} mm lens has by itself: {times(grown.nominal)}, its focus ring at the near end."
     )
-    return Told((Line("head", text),), (Quantity("magnification", grown, f"{case} tube"),))
+    rows = [Quantity("magnification", grown, f"{case} tube")]
+    if stop is not None:
+        counted = Interval.exact(stop) * (Interval.exact(1.0) + grown)
+        text += (
+            f" There f/{f_number(stop)} counts as f/{f_number(counted.nominal)}, taking the pupils for even (p = 1)."
+        )
+        rows.append(Quantity("effective_f_number", counted, BESIDE_ITS_OWN))
+    return Told((Line("head", text),), tuple(rows))

@@ -13,6 +13,8 @@ from engine.base.interval import Interval, is_known
 from engine.facts.records import Format
 from engine.physics import closeup, depth, focus
 
+_METRE = 1000.0  # mm
+
 
 def set_hyperfocal(focal: float, at: float, blur: Interval, form: Format, feet: bool) -> Told:
     """The hyperfocal distance of a lens at a stop, and what is sharp set there and set to infinity."""
@@ -44,7 +46,7 @@ def around(lens: Distances, at: float, subject: float, blur: Interval, form: For
         return Told((Line("fact", f"{near_to}: about {least}, at life size."),))
     case = f"{trimmed(f.nominal, 1)} mm f/{f_number(at)} at {distance(subject, feet)}, {form.name}"
     rows = [Quantity("dof_near_mm", near, case), Quantity("dof_far_mm", far, case)]
-    text = f"{case}: sharp from {distance(near.nominal, feet)} to {distance(far.nominal, feet)}"
+    text = f"{case}: sharp from {_ends(near.nominal, far.nominal, feet)}"
     if not isinf(far.nominal):
         whole = depth.total_depth_mm(
             depth.front_principal_to_subject_mm(far_at, f, lens.hiatus), f, n, blur, lens.likely_pupil
@@ -53,6 +55,15 @@ def around(lens: Distances, at: float, subject: float, blur: Interval, form: For
             rows.append(Quantity("dof_mm", whole, case))
             text += f", {about(whole, lambda value: depth_words(value, feet))} in all"
     return Told((Line("fact", f"{text} (from the sensor)"),), tuple(rows))
+
+
+def _ends(near: float, far: float, feet: bool) -> str:
+    """From where to where; in metres to the centimetre where rounded they would be told alike."""
+    first, last = distance(near, feet), distance(far, feet)
+    if first != last or feet:
+        return f"{first} to {last}"
+    digits = 1 if f"{near / _METRE:.1f}" != f"{far / _METRE:.1f}" else 2
+    return f"{near / _METRE:.{digits}f} m to {far / _METRE:.{digits}f} m"
 
 
 def to_infinity(lens: Distances, at: float, subject: float, blur: Interval, feet: bool) -> Told:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from engine.answers.close.close_rows import BESIDE_ITS_OWN
 from engine.answers.parts.answer import Answer, Line
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import stop
@@ -19,6 +20,7 @@ def with_stop_counted(answer: Answer, question: Question, _: Knowledge) -> Answe
     """The answer behind the effective f-numbers that it holds, one a case; as it is without a stop or extension."""
     at = stop(question)
     rows = [row for row in answer.quantities or () if row.name == _COUNTED and _OTHERWISE not in (row.case or "")]
+    rows = [row for row in rows if row.case == BESIDE_ITS_OWN] or rows
     if at is None or not rows:
         return answer
     of = [f"{row.case}: " if len(rows) > 1 else "" for row in rows]

@@ -12,7 +12,7 @@ from engine.answers.close.tube_sets import TUBE, left_beyond_infinity, sets_of
 from engine.answers.parts.answer import Line, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.owned import own_lens
-from engine.answers.parts.said import distance_mm, focals, numbers
+from engine.answers.parts.said import distance_mm, focals, numbers, stop
 from engine.answers.parts.wording import article, distance, small_mm, trimmed
 from engine.answers.seat.distances import Distances, distances_of
 from engine.base.interval import Interval, is_known
@@ -58,7 +58,7 @@ def with_tubes(
     if present is not None:
         for length in sets:
             case = f"{trimmed(length, 2)} mm" if len(focals_of(question)) == 1 else f"{lens}, {trimmed(length, 2)} mm"
-            yield beyond_its_own(present, focal, length, case)
+            yield beyond_its_own(present, focal, length, case, stop(question))
     yield Told(
         (Line("head", f"{article(lens).capitalize()} {lens}, from the sensor, focus ring at infinity unless told:"),)
     )

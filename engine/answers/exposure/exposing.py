@@ -15,6 +15,7 @@ from engine.answers.close.image_side import image_told_mm
 from engine.answers.close.turned_round import light_reversed
 from engine.answers.exposure.any_stop import at_any_stop
 from engine.answers.exposure.drawn_longer import drawn_so, longer_by
+from engine.answers.exposure.each_lens import others_held_back
 from engine.answers.exposure.exposure_change import changed_exposure, density_with_glass
 from engine.answers.exposure.holding_back import held_back
 from engine.answers.exposure.lighting import (
@@ -72,7 +73,7 @@ def exposed_parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     elif asked == "stop":
         yield stop_or_density(_stop(light), light, question, knowledge)
     elif light.counted is not None and is_known(light.shutter):
-        yield held_back(light, question, knowledge)
+        yield held_back(light, question, knowledge) + others_held_back(question, knowledge)
         yield since_before(question)
     elif light.counted is not None and not light.filters and _wants_density(question):
         yield held_back(_at_usual_rate(light, knowledge), question, knowledge)
@@ -162,7 +163,7 @@ def _asked(question: Question, light: Light) -> str:
     elif mentions(question, "iso") and light.iso is None and light.counted:
         return "iso"
     unset = question.f_number is None and question.said("aperture") is None
-    if unset and light.counted is not None and goes_on_with_density(question):
+    if unset and goes_on_with_density(question):
         return ""
     asks = mentions(question, "which-stop")
     return "stop" if unset and (asks or scene_and_iso) and is_known(light.shutter) else ""

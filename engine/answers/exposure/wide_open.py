@@ -15,6 +15,7 @@ from grammar.kinds import EXPOSURE_ND
 from grammar.questions import Question
 
 _CLOSED: Final = "smallest-stop"  # of the facts: the f-number to which such lenses close
+_DENSITY: Final = "nd"  # topic of a density that is asked for, as long as only settings change
 
 
 def goes_on_with_density(question: Question) -> bool:
@@ -22,7 +23,8 @@ def goes_on_with_density(question: Question) -> bool:
     prior = question.prior
     if prior is None or not question.follows or prior.intent != EXPOSURE_ND or prior.lenses != question.lenses:
         return False
-    return prior.mentions("nd-or-density", "filtered", "my-filters") and not mentions(question, "which-stop")
+    asked = prior.mentions("nd-or-density", "filtered", "my-filters") or question.topic == prior.topic == _DENSITY
+    return asked and not mentions(question, "which-stop", "which-shutter")
 
 
 def stop_or_density(stop: Told, light: Light, question: Question, knowledge: Knowledge) -> Told:

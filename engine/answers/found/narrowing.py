@@ -71,11 +71,12 @@ def _mates(one: str, catalogue: Catalogue) -> frozenset[str]:
 
 
 def _says_less(lens: Thing, lenses: list[Thing]) -> bool:
-    """'an RX 25 ... marked RX': a mount alone that is told of another lens too names no second one."""
-    told = (lens.focal_length_mm, lens.f_number, lens.lens_kind, lens.count, lens.format)
-    if any(told) or lens.kind != "mount":
+    """'an RX 25 ... marked RX': a mount told of another lens too, with that one's length at most, is no second one."""
+    told, focal = (lens.f_number, lens.lens_kind, lens.count, lens.format), lens.focal_length_mm
+    if any(told) or lens.kind != "mount" or (focal is not None and f"{focal:g}" in lens.words):
         return False
-    return any(one.ids == lens.ids and one.focal_length_mm and not one.count for one in lenses if one is not lens)
+    alike = (one for one in lenses if one is not lens and one.ids == lens.ids and not one.count)
+    return any(one.focal_length_mm and focal in (None, one.focal_length_mm) for one in alike)
 
 
 def _as_one_unknown(lenses: list[Thing]) -> list[Thing]:

@@ -6,7 +6,7 @@ from typing import Final
 
 from engine.answers.found.narrowing import UNCLAIMED
 from engine.answers.parts.said import mentions, number
-from engine.answers.seat.two_registers import body_register
+from engine.answers.seat.two_registers import body_register, told_of_body
 from engine.base.compact import replace
 from engine.base.interval import UNKNOWN, is_known
 from engine.facts.catalogue import Catalogue
@@ -50,6 +50,20 @@ def with_body_measured(question: Question, facts: Catalogue) -> Question:
     said = ((_FLANGE, f"{told:g} mm"), (BODY_OFF, f"{told - right:.6g} mm"))
     kept = tuple(lens for lens in lenses if lens != Thing(words=lens.words, column=lens.column))
     return question.with_(lenses=kept, bodies=(body,), values=(*values, *said))
+
+
+def with_register_of_body(question: Question, facts: Catalogue) -> Question:
+    """'a camera with 11.48 of flange, an F lens': the number is of that body, as long as it is talked of.
+
+    So it is where the body has a mount of no fixed register.
+    """
+    mount = facts.mounts.get(question.body.id or "") if question.body is not None else None
+    open_yet = mount is not None and not is_known(mount.register_mm)
+    told = told_of_body(question) if open_yet else body_register(question)
+    if told is None or question.said(_FLANGE) is None or question.intent == IDENTIFY_MOUNT:
+        return question
+    rest = tuple(row for row in question.values if row[0] not in (_FLANGE, BODY_REGISTER))
+    return question.with_(values=(*rest, (BODY_REGISTER, f"{told:g} mm")))
 
 
 def with_body_under_lens(question: Question, lens_mm: float, body_mm: float) -> Question:

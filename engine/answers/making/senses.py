@@ -10,7 +10,7 @@ from typing import Final
 from engine.answers.found.infinite_objective import with_infinite_objective
 from engine.answers.found.narrowing import UNCLAIMED
 from engine.answers.found.thread_alone import as_thread_alone
-from engine.answers.making.body_measured import with_body_measured, with_body_under_lens
+from engine.answers.making.body_measured import with_body_measured, with_body_under_lens, with_register_of_body
 from engine.answers.making.cup_depth import as_depth
 from engine.answers.making.frame_lines import with_frame_lines
 from engine.answers.making.helicoid_travel import with_travel
@@ -42,6 +42,7 @@ _GAUGED_MM: Final = 1.5  # what a seat on its ring is off by at most, where its 
 _SEVERAL: Final = 2
 _LEAST: Final = 5.0  # no register is shorter
 _THINNEST: Final = 0.4  # mm; what two mounts differ by is no ring between them where it is less
+_FLUSH: Final = frozenset(["flat", "flush"])  # right before a ring that adds nothing
 _RINGS: Final = ("adapter", "plain", "ring", "recessed", "", None)
 
 
@@ -51,8 +52,8 @@ def by_facts(question: Question, facts: Catalogue) -> Question:
     question = with_lens_beside_thread(with_lens_drawing(question), _widths(question, facts))
     question = with_frame_lines(as_thread_alone(question, facts), facts)
     question = with_body_measured(_registers_told(with_ring_named(question), facts), facts)
-    sides = lens_side(_mount(question.lens), facts), body_side(question.body, facts)
-    lens, body = sides
+    question = with_flush_rings(with_stop_of_mount(with_register_of_body(question, facts), facts), facts)
+    lens, body = lens_side(_mount(question.lens), facts), body_side(question.body, facts)
     if not (isinstance(lens, LensSide) and isinstance(body, BodySide)):
         return rings_by_length(question, facts, None)
     one, other = lens.mount.register_mm, body.mount.register_mm
@@ -135,6 +136,36 @@ def _registers_told(question: Question, facts: Catalogue) -> Question:
     )
     told = ", ".join(f"{size:g} mm" for size in own.values())
     return question.with_(lenses=lenses, bodies=bodies, values=(*question.values, (REGISTERS, told)))
+
+
+def with_flush_rings(question: Question, facts: Catalogue) -> Question:
+    """'a flat D to C ring': of no length of its own, where the right seat would lie inside the body."""
+
+    def flush(thing: Thing) -> Thing:
+        led = question.text[: thing.column - 1].split()[-1:] if thing.column else []
+        sunk = _right_seat(thing, facts) < -_THINNEST
+        return replace(thing, thickness_mm=(0.0, 0.0)) if led and led[0].casefold() in _FLUSH and sunk else thing
+
+    told = tuple(one if one.thickness_mm is not None else flush(one) for one in question.adapters)
+    return question if told == question.adapters else question.with_(adapters=told)
+
+
+def _right_seat(thing: Thing, facts: Catalogue) -> float:
+    """What the registers of the mounts that a ring joins leave for it, mm; 0 where that is not known."""
+    if not (thing.front and thing.rear) or thing.piece not in _RINGS:
+        return 0.0
+    front, rear = (facts.mounts[ids[0]].register_mm for ids in (thing.front, thing.rear))
+    return front.nominal - rear.nominal if is_known(front) and is_known(rear) else 0.0
+
+
+def with_stop_of_mount(question: Question, facts: Catalogue) -> Question:
+    """The lens as wide as all of its mount are, where these have no iris and no stop is told."""
+    lens = question.lens
+    mount = facts.mounts.get(lens.id or "") if lens is not None and lens.kind == "mount" else None
+    if lens is None or mount is None or not is_known(mount.f_number) or lens.f_number is not None:
+        return question
+    told = replace(lens, f_number=mount.f_number.nominal)
+    return question.with_(lenses=tuple(told if one is lens else one for one in question.lenses))
 
 
 def _mount(thing: Thing | None) -> Thing | None:

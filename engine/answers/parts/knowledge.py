@@ -80,6 +80,7 @@ class Knowledge:
         return judge(chain, setup, self.catalogue, self.cases)
 
 
+_FACTOR = "factor "  # before the factor of glass that was named by that alone
 MOST_GLASS = 1  # nobody looks through two correcting lenses, unless they were asked for
 
 
@@ -160,6 +161,8 @@ def _cheapest(chain: Chain) -> float:
 
 def _is_tube(knowledge: Knowledge, name: str) -> bool:
     adapter = knowledge.catalogue.adapters.get(name)
+    if name.startswith(_FACTOR):
+        return float(name.removeprefix(_FACTOR)) > 1  # an extender stands on the lens's own mount, as a tube does
     return adapter.stackable if adapter else name in ("extension-tube", "helicoid", "bellows", "teleconverter")
 
 
@@ -167,7 +170,7 @@ def _is_glass(knowledge: Knowledge, names: str) -> bool:
     """Whether what was named (alternatives parted by '|') has glass."""
     adapters = knowledge.catalogue.adapters
     return any(
-        adapters[name].has_glass if name in adapters else name in GLASS_KINDS or name.startswith("factor ")
+        adapters[name].has_glass if name in adapters else name in GLASS_KINDS or name.startswith(_FACTOR)
         for name in names.split("|")
     )
 
@@ -194,7 +197,9 @@ def _allowed(knowledge: Knowledge, limits: Limits) -> Callable[[Ring], bool]:
             return False
         if named_tubes and (ring.front == ring.rear or adapter.kind in DRAWN_OUT):
             # the tubes that were named, and no others beside them
-            return bool({*named_tubes, *limits.using} & {adapter.id, adapter.kind, f"{adapter.front}>{adapter.rear}"})
+            factor = f"{_FACTOR}{adapter.factor:g}" if adapter.factor is not None else ""
+            told = {adapter.id, adapter.kind, f"{adapter.front}>{adapter.rear}", factor}
+            return bool({*named_tubes, *limits.using} & told)
         # converters keep the seat and multiply the focal length: they are used where they are asked for
         if ring.glass and ring.front == ring.rear:
             return limits.with_glass or adapter.id in limits.using or adapter.kind in limits.using
@@ -209,7 +214,7 @@ def names_of(adapters: Iterable[Adapter], twins: Iterable[str]) -> frozenset[str
     for adapter in adapters:
         names |= {adapter.id, adapter.kind, adapter.front, adapter.rear, f"{adapter.front}>{adapter.rear}"}
         if adapter.factor is not None:
-            names.add(f"factor {adapter.factor:g}")
+            names.add(f"{_FACTOR}{adapter.factor:g}")
     return frozenset(names)
 
 

@@ -77,7 +77,8 @@ def asked_about(question: Question, catalogue: Catalogue) -> str:
     more += [_MEANT["dashes"]] if 0.0 in numbers(question, "numbers") else []  # 'camera shows 0.0'
     more += [_SMALL_STOPS] if mentions(question, "soft-said") and _has_small_stop(question, catalogue) else []
     told = more if question.intent == WHY else []
-    told += [_IN_SUN] if question.intent == HAZARD and question.said("light") == "full-sun" else []
+    shot = question.said("light") == "full-sun" and not mentions(question, "laid-in-sun")  # into it, or in it
+    told += [_IN_SUN] if question.intent == HAZARD and shot else []
     return " ".join((question.text, *keys, *told))
 
 

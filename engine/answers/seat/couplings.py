@@ -12,7 +12,7 @@ from engine.base.interval import is_known
 from engine.facts.records import Mount, Thread
 from grammar.questions import Question
 
-GOES_ON: Final = "goes-on-by-itself"  # what a question mentions that asks of fit, not of focus
+GOES_ON: Final = ("goes-on-by-itself", "fits-so")  # what a question mentions that asks of fit, not of focus
 SCREW: Final = "screw"
 _ALIKE_MM: Final = 0.6  # registers so near are taken for one, and then the distance is no reason
 _SAME_MM: Final = 0.005
@@ -21,7 +21,7 @@ _DEEP: Final = "deep-rear"
 
 def couplings_apart(one: Mount, other: Mount, question: Question, knowledge: Knowledge) -> tuple[Told, bool]:
     """Why a lens of `one` does not simply go into `other`, and whether that is the first reason to tell."""
-    if one.id == other.id or not mentions(question, GOES_ON):
+    if one.id == other.id or not mentions(question, *GOES_ON):
         return Told(), False
     threads = [knowledge.catalogue.threads.get(mount.thread or "") for mount in (one, other)]
     first, second = threads
@@ -64,7 +64,7 @@ def _threads(one: Mount, other: Mount, first: Thread, second: Thread, knowledge:
         if is_known(thread.pitch_mm)
     )
     if first.id == second.id:
-        text = f"They do screw together, both are {first.designation}: what keeps them apart is the register alone."
+        text = f"They do screw together, both threads are {first.designation}: the register alone keeps them apart."
         return Told((Line("head", f"{text}{_registers(one, other)}"),), rows), True
     mating = knowledge.joints.meeting(first, second)
     widths = [thread.major_mm.nominal for thread in (first, second)]

@@ -14,11 +14,12 @@ from engine.base.compact import replace
 from engine.base.interval import UNKNOWN, Interval, is_known
 from engine.facts.catalogue import Catalogue
 from grammar.kinds import WHY
-from grammar.questions import Question, Thing
+from grammar.questions import BODY_REGISTER, Question, Thing
 
 _NUMBER: Final = re.compile(r"(?<![\w./-])(\d+(?:\.\d+)?)( ?mm)?(?![\w/]|\.\d)")
 _LENGTH_OF: Final = re.compile(r" ?(?:f ?/? ?\d[\d.]* )?(?:[a-z-]+ )?lens\b", re.IGNORECASE)  # behind a focal length
-_PAUSE: Final = re.compile(r"[,;:?]")
+_PAUSE: Final = re.compile(r"[,;:?]|\.(?=\s)|(?<=\.)\s")  # the end of a sentence counts twice
+_AS_FAR: Final = 10.0  # letters by which that is hardly nearer
 _FAR_APART: Final = 20  # letters that a comma between counts for
 _PLAUSIBLE_MM: Final = (6.0, 130.0)  # of registers, from the least of 8 mm film to a view camera's
 
@@ -73,16 +74,27 @@ def _by_mount(question: Question, facts: Catalogue) -> tuple[float, float] | Non
 def body_register(question: Question) -> float | None:
     """The one register told, where it stands nearer to a body that no mount is told of than to the lens, which has one.
 
-    None where that is not so.
+    None where that is not so. What was told of that body before holds still.
     """
+    if len(question.bodies) != 1 or question.bodies[0].ids or not _one_named(question):
+        return None
+    held = numbers(question, BODY_REGISTER)
+    return held[0] if held else told_of_body(question)
+
+
+def told_of_body(question: Question) -> float | None:
+    """The one register told, where it stands nearer to the body than to the lens, whose mount is named."""
     told = numbers(question, "flange_to_image")
-    lenses, bodies = question.lenses, question.bodies
-    if len(told) != 1 or len(lenses) != 1 or len(bodies) != 1 or not _is_named(lenses[0]) or bodies[0].ids:
+    if len(told) != 1 or len(question.bodies) != 1 or not _one_named(question):
         return None
     at = next((one.start() for one in _NUMBER.finditer(question.text) if float(one[1]) == told[0]), None)
     spoken = mentions(question, "register-spoken", "gauged-depth")
     of_body = at is not None and spoken and _leans_to_body(question, at) > 0 and mentions(question, "word-of-body")
     return told[0] if of_body else None
+
+
+def _one_named(question: Question) -> bool:
+    return len(question.lenses) == 1 and _is_named(question.lenses[0])
 
 
 def ring_between(
@@ -138,8 +150,14 @@ def _is_named(thing: Thing) -> bool:
 
 
 def _leans_to_body(question: Question, at: int) -> float:
-    """How much nearer to a word for the body than to one for the lens a number stands."""
-    return _apart(question, at, "word-of-lens") - _apart(question, at, "word-of-body")
+    """How much nearer to a word for the body than to one for the lens a number stands.
+
+    Where it stands between the two, about as far from either, it goes with the one told before it.
+    """
+    nearer = _apart(question, at, "word-of-lens") - _apart(question, at, "word-of-body")
+    bodies, lenses = question.places("word-of-body"), question.places("word-of-lens")
+    between = bodies and lenses and max(one.at for one in bodies) < at < min(one.at for one in lenses)
+    return 1.0 if between and abs(nearer) <= _AS_FAR else nearer
 
 
 def _apart(question: Question, at: int, key: str) -> float:

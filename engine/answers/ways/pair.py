@@ -126,7 +126,8 @@ def _ways(question: Question, setup: Setup, ring: RingToMake, knowledge: Knowled
         named, limits = knowledge, replace(question.limits, using=())
         choice = choose(named, setup, limits, question.limits.best or SHOWN)
     found = [ListedChain(1, row, chain_title(row.judged, named)) for row in choice.listed]
-    if not first and all(is_open(thing) or _spans(thing, setup) for thing in question.adapters):
+    sized = question.said("thickness") is not None and question.off_word is None  # 'mine is 2 mm thick'
+    if not first and not sized and all(is_open(thing) or _spans(thing, setup) for thing in question.adapters):
         flush = nearer(tuple(found), ring, setup, named) if found or limits.pieces != 0 else None
         flush = flush or (plainer(tuple(found), ring, setup, named, not question.adapters) if is_free(limits) else None)
         flush = flush or plain_way(question, tuple(found), ring, setup, named)

@@ -44,7 +44,7 @@ def of_known(sides: Sides, knowledge: Knowledge, intent: str | None = None) -> A
     question, facts = sides.question, knowledge.catalogue
     lenses = [as_measured(side, question) for side in sides.lenses if isinstance(side, LensSide)]
     bodies = [
-        without_glass(_body_as_measured(side, question), question, facts)
+        without_glass(body_as_measured(side, question), question, facts)
         for side in sides.bodies
         if isinstance(side, BodySide)
     ]
@@ -90,7 +90,7 @@ def as_measured(side: LensSide, question: Question) -> LensSide:
     return side if lens is side.lens else replace(side, lens=lens)
 
 
-def _body_as_measured(side: BodySide, question: Question) -> BodySide:
+def body_as_measured(side: BodySide, question: Question) -> BodySide:
     """The body with the register that was measured on it."""
     measured = number(question, BODY_REGISTER)
     return side if measured is None else replace(side, body=replace(side.body, register_mm=Interval.exact(measured)))

@@ -86,9 +86,18 @@ def _stack(question: Question, knowledge: Knowledge) -> Stack | None:
     drawn = _drawn(question)
     rings = sum((one.thickness_mm or (0.0,))[0] for one in lengths if one not in drawn)
     rings += sum(numbers(question, *OTHERS)) if drawn else 0.0
+    rings += sum(_seat_between(one, knowledge) for one in question.adapters if one.thickness_mm is None)
     return Stack(
         round(wanted - body.mount.register_mm.nominal, 4), round(rings, 4), drawn[0] if len(drawn) == 1 else None
     )
+
+
+def _seat_between(ring: Thing, knowledge: Knowledge) -> float:
+    """'an M42 to Z ring' beside a helicoid: as long as it has to be between its mounts; 0 where that is not known."""
+    if not (ring.front and ring.rear) or ring.factor is not None or ring.front[0] == ring.rear[0]:
+        return 0.0
+    front, rear = (knowledge.catalogue.mounts[ids[0]].register_mm for ids in (ring.front, ring.rear))
+    return max(front.nominal - rear.nominal, 0.0) if is_known(front) and is_known(rear) else 0.0
 
 
 def _told(stack: Stack, question: Question, knowledge: Knowledge) -> Told:

@@ -27,6 +27,7 @@ from grammar.questions import Question
 
 STUCK = "stuck"  # the topic of what does not come off
 _BEFORE_LENS = frozenset({"step-ring", "filter", "close-up-lens"})
+_SHOWN = {"dashes": "no-aperture-data"}  # what a display shows, by the advice on it
 FIRST_OF = {HAZARD: (WHY, HAZARD), "why": (WHY, HAZARD)}  # kinds of advice that are told first
 PUT_IN = "shim-how"  # the advice where a shim is put
 WHOSE = "ring-or-lens"  # and that on how to tell which of them is off
@@ -55,7 +56,8 @@ def named_or_near(
     """Advice named in the question first, then what its words are about."""
     table = knowledge.catalogue.advice
     mounts = named_mounts(question, knowledge)
-    ids = [question.topic] if question.topic is not None and question.topic in table else []
+    topic = _SHOWN.get(question.topic or "", question.topic)
+    ids = [topic] if topic is not None and topic in table else []
     ids += [name for thing in question.things if thing.kind == "advice" for name in thing.ids]
     ids = surely_named(ids, asked_about(question, knowledge.catalogue), knowledge.catalogue, question.intent)
 
@@ -66,7 +68,10 @@ def named_or_near(
     said, prior = asked_about(question, knowledge.catalogue), question.prior
     if question.intent == HAZARD and question.follows and prior is not None and prior.intent == HAZARD:
         own = () if made_safe(question) else nearest(said, knowledge.catalogue, 1, LEAST, question.intent, fits, mounts)
-        said = said if own else f"{said} {prior.text}"  # what it is to make safe was told before
+        both = nearest(f"{said} {prior.text}", knowledge.catalogue, 1, LEAST, question.intent, fits, mounts)
+        before = nearest(prior.text, knowledge.catalogue, 1, LEAST, question.intent, fits, mounts)
+        alone = own and not _is_more_of(own, both) and not _is_more_of(before, both)
+        said = said if alone else f"{said} {prior.text}"  # what it is about was told before
     lit = question.intent == WHY and prior is not None and prior.intent == EXPOSURE_ND  # its 'sun' is what it is lit by
     if lit and question.places("by-other-means") and prior is not None and prior.mentions("nd-or-filter"):
         said += f" {HELD_BACK}"  # 'why not just stop down' after a filter
@@ -93,6 +98,12 @@ def named_or_near(
     if first is not None:
         rows.sort(key=lambda row: asked_as(row) not in first)  # what answers such a question first, how to do it after
     return [row for row in rows if fits(row)][:most]
+
+
+def _is_more_of(own: Sequence[Advice], both: Sequence[Advice]) -> bool:
+    """'could I polish it' after a thoriated lens: what both lines are about is more of the same matter."""
+    matter = own[0].id.partition("-")[0] if own else ""
+    return bool(own and both) and own[0] != both[0] and both[0].id.partition("-")[0] == matter
 
 
 def only_feared(question: Question) -> bool:
