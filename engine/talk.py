@@ -17,6 +17,7 @@ from grammar.questions import DRAWN, TALKED, Question, Thing
 from grammar.things.casting import OPTICAL
 from grammar.turns.about_lenses import are_of
 from grammar.turns.sticking import lasting
+from grammar.turns.told_before import still_right
 
 if TYPE_CHECKING:
     from engine.answers.parts.choosing import Choice
@@ -171,7 +172,7 @@ class Talk:
             return
         wants = " ".join(dict.fromkeys(line.wants for line in answer.lines if line.wants))
         asked = without_likened_stop(_with_factor(answer.question, answer), answer)
-        self.question = asked.with_(wants=wants, told=told_on(answer))
+        self.question = asked.with_(wants=wants, told=(*told_on(answer), *still_right(asked, before)))
         if answer.intent == WHY:
             # a reason is an aside: what follows goes on with the chain that it was about
             of_picture = COVERAGE if answer.question.topic in UNLIT else CHAIN  # what the reason was asked for

@@ -94,6 +94,16 @@ def heard(load: Callable[[], Beside], *keys: str) -> Beside:
     return add
 
 
+def advised(name: str) -> Callable[[], Beside]:
+    """What is added where it is heard: an advice of the facts, before the answer; loaded only when it is called for."""
+
+    def load() -> Beside:
+        behind = import_module("engine.answers.shims.missed").behind_advice
+        return lambda answer, _, knowledge: behind(answer, name, knowledge)
+
+    return load
+
+
 FIGURES = (
     "register",
     "throat",
@@ -226,8 +236,15 @@ WHOLLY: Beside = _wholly
 # far things that come sharp too early, or nothing that does in a lens's own mount: what that tells, before the answer
 OF_FAR_THINGS = (
     ((*WAYS, MACRO_DISTANCE), where(named("close.tube_sets", "with_setting_told"), "infinity_setting")),
-    ((*WAYS, HAZARD), heard(named("shims.missed", "with_infinity_early"), "sharp-before-end")),
-    ((*WAYS, HAZARD), heard(named("shims.missed", "with_one_half_sharp"), "one-half-sharp")),
-    ((COVERAGE,), heard(named("shims.missed", "with_hood_in_sight"), "hood-dark")),
+    ((*WAYS, HAZARD), heard(advised("past-infinity-advice"), "sharp-before-end")),
+    ((*WAYS, HAZARD), heard(advised("one-side-soft"), "one-half-sharp")),
+    ((*WAYS, SHIM_CALIBRATION, WHY, EXPOSURE_ND), heard(advised("hidden-stopped-down"), "ok-stopped-down")),
+    ((COMPARE,), heard(advised("thin-on-purpose"), "thick-or-thin")),
+    (WAYS, heard(advised("thin-on-purpose"), "rather-thin")),
+    ((COVERAGE,), heard(advised("hood-or-filter"), "hood-dark")),
+    ((COVERAGE, WHY), heard(advised("corners-stopped-down"), "covers-more-close")),
+    ((COVERAGE, GEAR_SETTING, WHY), heard(advised("stabiliser-edge"), "ibis-edge")),
+    ((DEPTH_OF_FIELD, WHY), heard(advised("both-sides-depth"), "two-sides")),
+    ((DEPTH_OF_FIELD, WHY, DIY_DIMENSION), heard(advised("print-and-depth"), "print-size")),
     ((*WAYS, WHY, LOOK_ALIKE), heard(named("shims.missed", "with_own_mount_soft"), "nothing-sharp")),
 )

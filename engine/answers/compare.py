@@ -10,7 +10,7 @@ from engine.answers.close.closer_apart import ROOM, closer_apart
 from engine.answers.close.size_by_ways import size_by_ways
 from engine.answers.exposure.stops_apart import brighter_of, stops_apart
 from engine.answers.own.own_cases import Case
-from engine.answers.own.side_by_side import side_by_side, sides_of
+from engine.answers.own.side_by_side import ALIKE, side_by_side, sides_of
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, ListedChain, Quantity, RingToMake, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import LEAST, SURE, nearest
@@ -84,8 +84,8 @@ def compare(question: Question, knowledge: Knowledge) -> Answer:
     glass = glass_apart(question)
     told = told if chains or sides or not glass.lines else Told()  # told of each factor once
     told = brighter_of(question) + _by_price(question, knowledge) + alone + glass + crop_or_glass(question) + told
-    least = SURE if told.lines else LEAST
-    rows = _advice(question, least, knowledge) if not sides or question.things else []
+    asks = not sides or question.things or any(line.text == ALIKE for line in told.lines)
+    rows = _advice(question, SURE if told.lines else LEAST, knowledge) if asks else []
     lines = [*told.lines, *(note.lines if told.lines else ()), *taken, *advice_lines(rows)]
     if not lines:
         lines = [

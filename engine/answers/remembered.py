@@ -213,9 +213,7 @@ def _as_listed(rows: tuple[Listed, ...], knowledge: Knowledge) -> tuple[ListedCh
     """The chains that the reasons are of and are set against, by the numbers that they were listed with."""
     from engine.answers.seat.telling import chain_title
 
-    return tuple(
-        ListedChain(number, row, chain_title(row.judged, knowledge)) for number, row in enumerate(rows, start=1)
-    )
+    return tuple(ListedChain(at, row, chain_title(row.judged, knowledge)) for at, row in enumerate(rows, start=1))
 
 
 def _with_grounds(answer: Answer, short: bool, question: Question, knowledge: Knowledge) -> Answer:

@@ -7,7 +7,15 @@ from collections.abc import Iterator
 from engine.answers.close.close_picture import shown_by
 from engine.answers.close.close_rows import Shown, at_extension
 from engine.answers.close.coupled import coupled, deep_first
-from engine.answers.close.depth_rows import around, close_up, paper_stop, set_hyperfocal, to_infinity
+from engine.answers.close.depth_rows import (
+    around,
+    blur_behind,
+    close_up,
+    paper_stop,
+    set_apart,
+    set_hyperfocal,
+    to_infinity,
+)
 from engine.answers.close.dioptres import behind_close_up
 from engine.answers.close.drawn import draws
 from engine.answers.close.own_and_tubes import with_size_grown
@@ -40,6 +48,7 @@ WHOLE = (
     "It focuses by moving only a part of itself: the limits are those of a lens that moves whole, and not for close up."
 )
 SAME_SCALE = "same-scale"  # a question of principle, which wants no numbers
+SAME_SIZE = "same-size-depth"  # and that of lenses that show a thing as large
 USUAL_CLOSE = "stop-of-a-close-up"  # the fact of the stop that is told of where a close-up has none
 CLOSE_UPS = (0.1, 0.25, 0.5, 1.0)
 FEW = 2  # frames of a table for lenses of which nothing is told
@@ -201,8 +210,10 @@ def _of_usual(at: float, frames: list[Format], question: Question, knowledge: Kn
 
 def _by_topic(question: Question, knowledge: Knowledge) -> Iterator[Line]:
     """The advice that bears the name of what is asked, first of all."""
+    alike = mentions(question, "framed-alike") and len(focals(question)) > 1
     at_scale = question.said("magnification") is not None and stop(question) is None and not question.said("depth")
-    advice = knowledge.catalogue.advice.get(SAME_SCALE if at_scale else question.topic or "")
+    name = SAME_SIZE if alike else SAME_SCALE if at_scale else question.topic or ""
+    advice = knowledge.catalogue.advice.get(name)
     if advice is not None:
         yield Line("head", f"{advice.topic[:1].upper()}{advice.topic[1:]}: {advice.says}")
 
@@ -252,6 +263,10 @@ def _of_lens(
         ends = [(f"{focal} with {small_mm(x)} of extension, ring at infinity", x)]
     if ends and question.distance_mm is None:
         subject = None  # how near it comes by itself is no distance of a subject
+    apart = set_apart(question)
+    if apart is not None:
+        subject = apart[0]
+        yield blur_behind(lens, at, apart, blur, form, question.feet)
     if subject is not None:
         if question.places("far-things"):
             yield to_infinity(lens, at, subject, blur, question.feet)

@@ -28,6 +28,9 @@ _BE: Final = "be"
 _LIKE: Final = frozenset(["like", "as", "really"])
 _A_MOUNT: Final = "a mount"  # as one writes the mount A in a hurry, and any mount
 _AND_A: Final = frozenset(["and a", "plus a"])
+_BEARS: Final = frozenset(["says", "reads", "said"])  # between a lens and what is engraved on it
+_OF_LENS: Final = frozenset(["LENS", "LENGTH", "COMBO", "KIND", "RANGE"])
+_ASKING: Final = frozenset(["CUE"])
 _LED: Final = frozenset(["MOUNT", "KIND", "LENGTH", "COMBO", "TRAIT"])
 # what a lens is told by in two words, in either order
 _TOLD_SHORT: Final = (
@@ -108,6 +111,10 @@ def with_small_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
             continue
         if token.kind == "PREP" and token.value == "to" and after is not None and after.text.casefold() == _BE:
             out.append(token.as_("CUE"))  # 'does it have to be C': nothing is put on it
+            continue
+        if token.text.casefold() in _BEARS and at and tokens[at - 1].kind in _OF_LENS and after is not None:
+            named = after.kind == "MOUNT" and not any(one.kind in _ASKING for one in tokens[:at])
+            out.append(token.as_("DET", value="") if named else token)  # '6mm lens says CS': the mount is the lens's
             continue
         if token.kind == "FILLER" and token.text.casefold() in _LIKE and after is not None and after.kind in _FIGURES:
             out.append(token.as_("CUE"))  # 'on m4/3 blur like 1.4': what follows is of another

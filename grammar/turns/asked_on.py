@@ -28,7 +28,7 @@ from grammar.kinds import (
 )
 from grammar.questions import Question
 from grammar.things.casting import DRAWN
-from grammar.turns import aside_seen, ring_seen, worded_so
+from grammar.turns import aside_seen, ring_seen, thread_seen, worded_so
 from grammar.turns import turn_seen as seen
 from grammar.turns.body_picked import picks_one_body, weighs_two_bodies
 from grammar.turns.by_itself import asked_by_itself
@@ -166,16 +166,19 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (ring_seen.tells_an_error, _as_off),
     (ring_seen.is_told_in_turns, SHIM_CALIBRATION),
     (worded_so.asks_of_infinity, FOCUS_VERDICT),
-    (worded_so.tells_the_camera, GEAR_SETTING),
+    (aside_seen.tells_the_camera, GEAR_SETTING),
     (worded_so.asks_from_where, _as_before),
     (worded_so.asks_depth_at_tubes, DEPTH_OF_FIELD),
+    (thread_seen.makes_sure_it_is_not, IDENTIFY_MOUNT),
+    (worded_so.likens_to_full_frame, CROP_EQUIVALENT),
+    (worded_so.takes_another_mount, CHAIN),
     (worded_so.asks_what_mount, DEFINITION),
     (worded_so.asks_stop_behind_glass, CROP_EQUIVALENT),
     (worded_so.asks_field_at, CROP_EQUIVALENT),
     (ring_seen.asks_how_far, FOCUS_VERDICT),
-    (worded_so.binds_in_its_thread, LOOK_ALIKE),
-    (seen.of(worded_so.asks_of_a_thread), LOOK_ALIKE),
-    (worded_so.fits_in_a_ring, CHAIN),
+    (thread_seen.binds_in_its_thread, LOOK_ALIKE),
+    (seen.of(thread_seen.asks_of_a_thread), LOOK_ALIKE),
+    (thread_seen.fits_in_a_ring, CHAIN),
     (worded_so.mends_its_error, SHIM_CALIBRATION),
     (worded_so.asks_if_it_is, IDENTIFY_MOUNT),
     (worded_so.doubts_by_fit, WHY),

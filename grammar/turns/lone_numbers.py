@@ -155,6 +155,8 @@ def _alone(heard: Heard, before: Question) -> Token | None:
     rest = [token for token in heard.line.tokens if token.kind not in _PASSED]
     if len(rest) > 1 and stands_in(rest[-1]) and [one.kind for one in rest[-2:-1]] == ["LENGTH"]:
         rest = rest[-2:-1] if all(one.text == "a" for one in rest[:-2]) else rest  # 'a 3 mm one'
+    if len(rest) > 2 and rest[0].kind == "MEASURE" and rest[0].value == "own":
+        rest = rest[1:]  # 'mine reads 30'
     made = (
         len(rest) == 2
         and _is_made_so(rest[0], heard)
@@ -211,7 +213,8 @@ def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
     if heard.tells(ON_AGAIN) and TUBE in old:
         old = {TUBE: old[TUBE]}  # 'back on but a 5 mm'
     if any(_is_measured(one) for one in heard.line.tokens):
-        old = {role: value for role, value in old.items() if role in _MEASURED}  # 'i measured 20mm'
+        read = {"mark"} if before.said("shim") is not None else set()  # 'mine reads 30' of where infinity should fall
+        old = {role: value for role, value in old.items() if role in _MEASURED | read}  # 'i measured 20mm'
     if _is_own(token, heard) or roles.put_on_it(heard, token):
         old = {role: value for role, value in old.items() if role == LENS}  # 'same with my 28'
     elif _has_article(token, heard):

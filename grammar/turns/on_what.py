@@ -24,6 +24,11 @@ from grammar.turns.whom import Meant
 from grammar.words.groups import EARLIER, READ_OUT
 
 FULL: Final = "35mm-full-frame"
+# mounts whose bodies have one frame, which is smaller
+ONE_FRAME: Final = frozenset(
+    ["mft-mount", "four-thirds-mount", "x-mount", "q-mount", "cx-mount", "nx-mount", "nx-mini", "ef-m-mount",
+     "ef-s-mount", "g-mount", "xcd-mount", "c", "cs", "d"]
+)  # fmt: skip
 LIKENED: Final = frozenset(["in", "to"])
 _LIKENING: Final = frozenset(["looks-like", "equiv", "set-beside"])
 _VERSUS: Final = "vs"
@@ -72,7 +77,7 @@ def bodies_of(
         return said.lenses, said.things
     framed = tuple(thing for thing in before.things if thing.kind == "format")
     formats = [thing for thing in said.things if thing.kind == "format"]
-    if _is_likened(heard, said) and (before.bodies or framed):
+    if (_is_likened(heard, said) or _has_no_such(heard, said, before)) and (before.bodies or framed):
         formats = [thing for thing in formats if thing.id != FULL]  # 'the one with the 1/2.3 chip, what in full frame'
         if not formats or not before.bodies:
             return before.bodies, framed
@@ -118,6 +123,18 @@ def pair_of_ring(
     before = tuple(lens for lens in lenses if set(lens.ids[:1]) & set(ring.front))
     behind = tuple(body for body in bodies if set(body.ids[:1]) & set(ring.rear))
     return (before, behind) if before and behind else (lenses, bodies)
+
+
+def has_one_frame(before: Question) -> bool:
+    """Whether the body of before has one frame for all of its mount, which is not full frame."""
+    return len(before.bodies) == 1 and before.bodies[0].id in ONE_FRAME
+
+
+def _has_no_such(heard: Heard, said: Question, before: Question) -> bool:
+    """'full frame?' after a lens on MFT: that it is likened to, since no such body is of full frame."""
+    full = any(part.formats and part.formats[0].ids[0] == FULL for part in heard.cast.frames)
+    anew = said.intent == CROP_EQUIVALENT != before.intent  # 'and full frame' after a view is another frame
+    return anew and full and has_one_frame(before)
 
 
 def _is_likened(heard: Heard, said: Question) -> bool:

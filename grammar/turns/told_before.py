@@ -256,3 +256,11 @@ def ring_case(cases: Iterable[str | None]) -> str | None:
     """The case of the one ring that an answer tells as 'om-mount on e-mount'; None where it tells of none, or more."""
     pairs = {one for one in cases if one is not None and _ON in one}
     return next(iter(pairs)) if len(pairs) == 1 else None
+
+
+def still_right(now: Question, before: Question | None) -> tuple[tuple[str, float], ...]:
+    """The ring that was told to be right for a lens on a body, as long as those two are spoken of."""
+    if before is None or [one.ids for one in now.lenses] != [one.ids for one in before.lenses]:
+        return ()
+    same = [one.ids for one in now.bodies] == [one.ids for one in before.bodies]
+    return tuple(row for row in before.told if row[0] == RIGHT) if same else ()

@@ -13,7 +13,7 @@ from grammar.numbers.crop_numbers import is_of_crop
 from grammar.questions import Question
 from grammar.things.casting import OPTICAL
 from grammar.things.standins import stands_in
-from grammar.turns.on_what import FULL
+from grammar.turns.on_what import FULL, ONE_FRAME
 from grammar.turns.told_before import GLASS
 from grammar.words.groups import (
     AWAY,
@@ -40,11 +40,6 @@ _DEPTH: Final = "depth"  # the measure
 _HOW_DEEP: Final = "how deep"
 _AWAY: Final = frozenset(["m", "cm", "ft"])  # units of how far away a thing is
 _NEAREST_MM: Final = 200.0
-# mounts whose bodies have one frame, which is smaller
-_ONE_FRAME: Final = frozenset(
-    ["mft-mount", "four-thirds-mount", "x-mount", "q-mount", "cx-mount", "nx-mount", "nx-mini", "ef-m-mount",
-     "ef-s-mount", "g-mount", "xcd-mount", "c", "cs", "d"]
-)  # fmt: skip
 
 
 def crop_body(heard: Heard, before: Question) -> str | None:
@@ -80,7 +75,7 @@ def frame_of_body(heard: Heard, before: Question) -> str | None:
 
 def _is_on_full(before: Question) -> bool:
     """Whether it is a full frame body, as told or as its mount may be: it crops to the usual smaller frame."""
-    bodies = [one for one in before.bodies if one.kind == "mount" and not one.format and one.id not in _ONE_FRAME]
+    bodies = [one for one in before.bodies if one.kind == "mount" and not one.format and one.id not in ONE_FRAME]
     full = any(one.format == FULL for one in before.bodies) or any(one.id == FULL for one in before.frames)
     return full or bool(bodies)
 

@@ -26,8 +26,9 @@ from grammar.kinds import (
 from grammar.questions import Question
 from grammar.things.casting import DRAWN, OPTICAL
 from grammar.turns.lit_again import SETTINGS
+from grammar.turns.on_what import FULL, has_one_frame
 from grammar.turns.turn_seen import Turn
-from grammar.words.groups import DEPTH_SAID, MADE_SURE, PROVING, SCREW, SIZE_ASKED, VIEWED
+from grammar.words.groups import DEPTH_SAID, MADE_SURE, PROVING, SIZE_ASKED, VIEWED
 
 _SEATED: Final = frozenset([SHIM_CALIBRATION, FOCUS_VERDICT, IDENTIFY_MOUNT])
 _NAMING: Final = frozenset([DEFINITION, LOOK_ALIKE, IDENTIFY_MOUNT])
@@ -50,10 +51,8 @@ _OF_FIT: Final = frozenset(
 _FRAMED: Final = frozenset([COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, MACRO_DISTANCE])
 _MOON: Final = "moon"
 _BORE: Final = "bore"  # the measure of a hole
-_PUT_ON: Final = frozenset([CHAIN, FOCUS_VERDICT, DIY_DIMENSION, BUY_PLAN, DEFINITION, MACRO_DISTANCE, CROP_EQUIVALENT])
-_TAKES: Final = ("ok", "right", "fit-q", "will", "can", "takes", "what-if")
-_SCREWS: Final = ("thread", "screw")
 _FIELD: Final = "field"
+_SEEN_ON: Final = frozenset([CHAIN, FOCUS_VERDICT, DIY_DIMENSION, BUY_PLAN, MACRO_DISTANCE])
 _THICKNESS: Final = "thickness"
 _PLANES: Final = frozenset(["flange-to-image", "front-glass"])
 _TOLD_FAR: Final = frozenset([MACRO_DISTANCE, DEPTH_OF_FIELD, FOCUS_VERDICT, SHIM_CALIBRATION])
@@ -215,15 +214,6 @@ def asks_the_hole(turn: Turn) -> bool:
     return hole and stop and lens and not (turn.heard.cast.bodies or turn.heard.cast.pieces)
 
 
-def tells_the_camera(turn: Turn) -> bool:
-    """'how do i tell my camera its 58mm', 'where do i enter 135 in the camera': what is to be set, and no lens."""
-    cast, told = turn.heard.cast, turn.heard.readings.values.keys() - {"numbers", "length"}
-    body = bool(cast.bodies) and all(part.is_bare for part in cast.bodies)
-    focal = all(not (part.mounts or part.named or part.kinds or part.f_number) for part in cast.lenses)
-    asked = turn.tells("setting") and turn.tells("identify", "where", "how", "what", "which")
-    return asked and body and focal and not (told or cast.pieces or cast.frames or turn.tells("infinity"))
-
-
 def asks_from_where(turn: Turn) -> bool:
     """'from the sensor or the glass?' after distances: they are told again, with the plane that they count from."""
     ends = [one for one in turn.heard.line.tokens if one.kind == "MEASURE" and one.value in _PLANES]
@@ -240,34 +230,6 @@ def asks_depth_at_tubes(turn: Turn) -> bool:
     drawn = drawn or "extension" in turn.heard.readings.values
     lens = turn.before.lens is not None and turn.before.lens.focal_length_mm is not None
     return deep and drawn and lens and turn.best in (None, DIY_DIMENSION, DEPTH_OF_FIELD, MACRO_DISTANCE)
-
-
-def binds_in_its_thread(turn: Turn) -> bool:
-    """'too tight when i screw it in' after a lens on a body: whether the two threads are one."""
-    screwed = any(one.kind == "MOUNTWORD" and SCREW in one.groups for one in turn.heard.line.tokens)
-    screwed = screwed or bool(turn.heard.readings.values.keys() & {"turns"})
-    lens = any(one.ids for one in turn.before.lenses)
-    return lens and turn.was in _PUT_ON and turn.tells("wont-go") and screwed and not turn.names_things
-
-
-def asks_of_a_thread(heard: Heard, before: Question) -> bool:
-    """'1 mm pitch ok?', 'would an M42 thread do' after a lens of a named thread: whether that takes it, and no word."""
-    cast, lens = heard.cast, before.lens is not None and bool(before.lens.ids)
-    asked = any(map(heard.tells, _TAKES)) and not (heard.tells("what-is") or heard.tells("correct"))
-    screw = len(cast.lenses) == 1 and any(SCREW in one.groups for one in heard.line.tokens if one.kind == "MOUNTWORD")
-    screw = screw or any(one.kind == "MOUNT" and one.text.casefold().endswith(_SCREWS) for one in heard.line.tokens)
-    told = (heard.readings.pitch is not None or "thread" in heard.readings.values) and not cast.lenses
-    named = screw and not cast.lengths and not any(part.focal or part.subject for part in cast.lenses)
-    return lens and asked and (told or named) and not (cast.bodies or cast.frames) and before.intent in _PUT_ON
-
-
-def fits_in_a_ring(turn: Turn) -> bool:
-    """'does an M42 ring take it' after a lens on a body: what it does by that ring, and no list of bodies."""
-    cast = turn.heard.cast
-    ring = len(cast.pieces) == 1 and cast.pieces[0].piece == _RING and bool(cast.pieces[0].mounts)
-    lens = any(one.ids for one in turn.before.lenses) and bool(turn.before.bodies)
-    alone = not (cast.bodies or any(not part.by_piece for part in cast.lenses))
-    return ring and lens and alone and turn.was in _PUT_ON and turn.tells("takes")
 
 
 def asks_what_mount(turn: Turn) -> bool:
@@ -292,6 +254,25 @@ def asks_field_at(turn: Turn) -> bool:
     lens = turn.before.lens is not None and turn.before.lens.focal_length_mm is not None
     far = turn.heard.readings.distance_mm is not None and not turn.heard.readings.values
     return field and lens and far and turn.tells("short") and not turn.tells("dof") and not turn.names_things
+
+
+def likens_to_full_frame(turn: Turn) -> bool:
+    """'full frame?' after a lens on MFT or X, whose bodies have no such frame: what it is like there."""
+    cast, lens = turn.heard.cast, turn.before.lens
+    full = len(cast.frames) == 1 and any(FULL in one.ids[:1] for one in cast.frames[0].formats)
+    known = lens is not None and lens.focal_length_mm is not None and has_one_frame(turn.before)
+    asked = turn.tells("cover", "vignette", "which", "fits", "match", "why") or turn.heard.readings.values
+    more = cast.lenses or cast.bodies or cast.pieces or asked
+    return full and known and turn.was in _SEEN_ON and turn.tells("short") and not more
+
+
+def takes_another_mount(turn: Turn) -> bool:
+    """'will an RE lens do as well' after a depth or a filter, of which the mount changes nothing: its way there."""
+    cast, parts = turn.heard.cast, turn.heard.cast.lenses
+    alone = len(parts) == 1 and len(parts[0].mounts) == 1 and not (parts[0].focal or parts[0].f_number)
+    told = cast.bodies or cast.pieces or cast.frames or cast.lengths or turn.heard.readings.values
+    asked = turn.tells("will", "can") and turn.best not in (EXPOSURE_ND, DEPTH_OF_FIELD, WHY)
+    return turn.was in (EXPOSURE_ND, DEPTH_OF_FIELD) and alone and asked and bool(turn.before.bodies) and not told
 
 
 def mends_its_error(turn: Turn) -> bool:

@@ -241,3 +241,17 @@ def test_how_far_a_rear_reaches_was_measured_of_that_lens_alone(club, first, tur
     *_, found = talk(club, first, turn)
     assert found.question.lenses[0].focal_length_mm == focal
     assert found.question.said("rear_reach") is None
+
+
+@pytest.mark.parametrize(
+    "turn", ["can i polish the tint off", "could i grind the yellow away", "front has a scratch, buff it out?"]
+)
+def test_thoriated_glass_is_never_to_be_worked_on(talked, turn):
+    found = talked("my sixties 50/1.4 has gone yellow, someone said its radioactive. keep it?", turn)
+    assert flat(found).startswith("No: never grind, sand, polish or break it.")
+
+
+def test_a_lens_laid_on_the_sill_is_a_matter_of_fire(talked):
+    found = talked("my 50/1.4 is thoriated, safe?", "leave it on the sunny windowsill then?")
+    assert "start a fire" in flat(found)
+    assert not flat(found).startswith("No: not without a certified solar filter")

@@ -290,3 +290,30 @@ def test_a_lens_that_is_to_light_it_asks_of_no_ring(club, turn):
 def test_why_long_lenses_show_no_error_is_told_by_the_square(club, turn):
     found = last(club, "fd 24 f2.8 on E full frame", "mine is 24.15 and soft far out", turn)
     assert "square of the focal length" in flat(found)
+
+
+@pytest.mark.parametrize("turn", ["full frame?", "on full frame", "and in full frame"])
+def test_full_frame_after_a_body_that_has_none_is_what_it_is_like_there(club, turn):
+    found = last(club, "135 2.8 adaptall on mft", turn)
+    assert "135 mm on Four Thirds frames like 270 mm on full frame" in flat(found)
+
+
+def test_full_frame_after_a_view_is_another_frame(club):
+    assert "135 mm on full frame" in flat(last(club, "135 2.8 adaptall on mft, equivalent", "and full frame"))
+
+
+@pytest.mark.parametrize("opening", ["nd sun 1/50", "equivalent", "is it all lit"])
+@pytest.mark.parametrize(
+    "turn", ["what do i look for so it isnt a cs", "how do i make sure its no cs", "how do i see that its no cs"]
+)
+def test_how_to_make_sure_that_it_is_another_mount_keeps_the_lens(club, opening, turn):
+    found = last(club, f"30mm f1.4 c mount on mft, {opening}", turn)
+    assert found.intent == "identify-mount"
+    assert "12.5" in flat(found)
+
+
+@pytest.mark.parametrize("opening", ["1.2 m f4 how deep", "nd sun 1/50"])
+def test_a_mount_that_changes_nothing_of_a_depth_is_asked_for_its_ring(club, opening):
+    found = last(club, f"exakta 58 f2 on E, {opening}", "will a re lens do as well")
+    assert found.intent == "chain"
+    assert "seat 26.7 mm" in flat(found)

@@ -164,3 +164,40 @@ def test_the_reason_comes_first(asked, say, said):
 ])  # fmt: skip
 def test_what_is_seen_in_the_picture_has_its_reason(asked, say, said):
     assert said in " ".join(asked(say)["text"].split())[:700]
+
+
+@pytest.mark.parametrize(("say", "said"), [
+    ("why do teles need support and not wides", "weight times arm"),
+    ("why do my bellows shots vibrate at 1/15", "grows with the magnification"),
+    ("there's a red infinity mark beside the white one, why", "infrared"),
+    ("how come a ring with a screw release is worse than a spring one", "presses the bayonet home"),
+])  # fmt: skip
+def test_how_kit_is_built_has_its_reason(asked, say, said):
+    assert said in " ".join(asked(say)["text"].split())[:500]
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("does a 60 mm macro cover more at 1:1 than far away", "the circle grows by 1 + m"),
+        ("does the circle get larger when i focus close with a C 25", "the circle grows by 1 + m"),
+        ("is dof the same on both sides of the focus plane", "twice as much at a third of H"),
+        ("does a bigger print need a smaller stop", "two stops down"),
+        ("my FD 50 reaches infinity at f/8 but not at f/1.4 on E", "the lens sits a little too far out"),
+        ("85 K on L gets infinity only stopped down", "the lens sits a little too far out"),
+        ("which is worse for a 20mm, 0.05 too thick or 0.05 too thin", "can only be lapped"),
+        ("i see the round edge only when the stabiliser moves the sensor, normal?", "within the picture of the lens"),
+        (
+            "hood of the 50 on my 28 and the corners are black. does the lens not cover?",
+            "hood only as deep as for the angle of that lens",
+        ),
+    ],
+)
+def test_what_is_asked_of_is_told_first(asked, text, said):
+    assert said in flat(asked(text))[:500]
+
+
+def test_a_target_too_near_is_no_far_end(asked):
+    assert flat(asked("collimate the lens with a point light at 40 m, 85mm, how wrong is that")).startswith(
+        "No, 40 m is"
+    )

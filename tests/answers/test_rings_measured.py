@@ -368,13 +368,44 @@ def test_an_article_tells_a_lens_on_the_ring_and_no_mark(club, turn):
 
 
 @pytest.mark.parametrize(
+    "between", [("does it cover",), ("stabiliser number?",), ("does it cover", "and in full frame terms")]
+)
+def test_the_ring_that_was_right_is_remembered_past_other_questions(club, between):
+    found = talk(club, "M42 50/1.8 on E", *between, "seller has one of 27 mm, ok?")[-1]
+    assert "your 27 mm ring" in found.chains[0].title
+
+
+@pytest.mark.parametrize("text", [
+    "38mm D on Q with a flat D to C ring and a C to Q ring", "38mm D on Q with a flush D-C adapter and a C-Q adapter",
+])  # fmt: skip
+def test_a_flat_ring_adds_nothing_where_the_right_one_would_be_sunk(club, text):
+    assert "5.24 mm too far out" in told(talk(club, text)[-1])
+
+
+@pytest.mark.parametrize(
+    "turn", ["and if i grind the ring down, how much off?", "could lap it. how much has to come off"]
+)
+def test_how_much_is_to_be_ground_off_a_measured_ring(club, turn):
+    found = talk(club, "k mount 200/4 on an RF body, my ring measures 25.62", turn)[-1]
+    assert found.intent == "shim-calibration"
+    assert "take 0.16 mm off" in told(found)
+
+
+@pytest.mark.parametrize("turn", ["well it shows at 60 m", "it reads 60 m"])
+def test_where_infinity_falls_on_another_lens_is_a_mark_and_no_limit(club, turn):
+    first = "28mm m42, on my X ring it is sharp on the horizon at the 4 m mark. shim?"
+    found = talk(club, first, "where ought the 135 show infinity on the same ring", turn)[-1]
+    assert "it sits 0.31 mm too close" in told(found)
+
+
+@pytest.mark.parametrize(
     ("turns", "error"),
     [
         (("28 FD on E, sharp to 4 m only by tape. shim or lap?", "how much", "i lapped 0.1", "and 0.05 more"), 0.0488),
         (("50mm M42 on E with a 27.8 ring, infinity?", "filed 0.1", "another 0.1"), 0.14),
         (("85 OM on L, my ring is 0.3 mm too thin, shim?", "put a 0.1 shim in", "and 0.1 more?"), -0.1),
     ],
-)  # fmt: skip
+)
 def test_so_much_more_is_of_what_was_done_to_the_ring_before(club, turns, error):
     *_, found = talk(club, *turns)
     rows = [row.value.nominal for row in found.quantities if row.name == "register_error_mm"]

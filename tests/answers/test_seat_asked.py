@@ -233,3 +233,20 @@ def test_a_lens_soft_in_its_own_mount_may_be_of_another_with_that_thread(asked, 
 
 def test_a_lens_asked_about_in_its_own_mount_is_not_called_soft(asked):
     assert "it should be sharp" not in text_of(asked("does a C lens reach infinity on a C camera"))
+
+
+@pytest.mark.parametrize(("say", "off"), [
+    ("c to mft cup filed by 0.2 too deep, 8mm c. sharp anywhere?", -0.2),
+    ("my C-E cup is 0.1 too deep, 16mm c lens, infinity?", -0.1),
+    ("the cup c-mft came out 0.3 mm too shallow, 25mm c. far limit?", 0.3),
+    ("21mm M on the M-E helicoid pulled 1 mm, farthest sharp", 1.0),
+    ("35mm M on M-Z helicoid drawn 2 mm, farthest sharp?", 2.0),
+])  # fmt: skip
+def test_what_a_piece_is_off_or_drawn_by_is_not_its_length(asked, say, off):
+    told = asked(say)["chains"][0]["register_error_mm"]
+    assert (told["least"] + told["greatest"]) / 2 == pytest.approx(off, abs=0.03)
+
+
+def test_a_cup_told_by_its_depth_keeps_it(asked):
+    told = asked("a 12.5 mm C lens in a cup 0.5 deep on E, infinity?")["chains"][0]["register_error_mm"]
+    assert told["least"] == pytest.approx(-0.026, abs=0.003)

@@ -294,3 +294,14 @@ def test_what_sets_two_apart_is_told_in_its_own_measure(asked, say, head):
 def test_a_lens_on_645_is_no_lens_of_645_mm(asked):
     found = asked("is a 40mm on 645 the same as 40mm m42 on my E full frame? view i mean")
     assert "645 mm" not in found["text"]
+
+
+@pytest.mark.parametrize(("say", "said"), [
+    ("preset m42 135 or auto m42 135 on a plain ring", "Preset: no pin or lever"),
+    ("single coated or multi coated for backlight", "Several layers keep more contrast"),
+    ("two 1.4x stacked vs one 2x", "Two of 1.4x make 1.96x"),
+])  # fmt: skip
+def test_kinds_of_lenses_are_set_apart(asked, say, said):
+    found = asked(say)
+    assert found["intent"] == "compare"
+    assert said in " ".join(found["text"].split())

@@ -6,7 +6,7 @@ from math import hypot
 
 import pytest
 
-from tests.answers.picture import close, flat, one
+from tests.answers.picture import close, flat, numbers, one
 
 
 def limits(f, n, c, subject, hiatus, p):
@@ -127,3 +127,34 @@ def test_everything_to_infinity_asks_for_the_hyperfocal(asked, text, focal, stop
     found = asked(text)
     assert found["intent"] == "depth-of-field"
     assert one(found, "hyperfocal_mm") == pytest.approx(focal**2 / (stop * frame / 1442) + focal, rel=0.03)
+
+
+@pytest.mark.parametrize(
+    ("text", "wide"),
+    [
+        ("lamp 10 m away behind someone at 2 m, 85 1.4. how big is the blur disc", 2.28),
+        ("85 f/2 at 3 m, wall 4 m behind, how blurred is the wall", 0.739),
+        ("75 mm f/1.8 MFT at 2 m, fairy lights at 5 m, how wide the blur circles", 1.031),
+    ],
+)
+def test_how_wide_a_point_behind_comes_out(asked, text, wide):
+    """f * f * |u - v| / (N * (u - f) * v) by hand, at the nearer distance."""
+    low, high = numbers(asked(text), "far_blur_mm")[0]
+    assert (low + high) / 2 == pytest.approx(wide, rel=0.07)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "50 at f/4 or 100 at f/4 from twice as far, which is deeper",
+        "same framing with 40 and 80 mm at f/5.6, which is shallower",
+    ],
+)
+def test_lenses_that_show_a_thing_as_large_are_about_as_deep(asked, text):
+    assert "nearly the same is sharp whatever the focal length" in flat(asked(text))
+
+
+def test_near_and_far_limits_at_a_stop_are_depth_of_field(asked):
+    found = asked("16 mm vision lens f/4, 2/3 sensor, conveyor 500 mm away. near/far limits")
+    assert found["intent"] == "depth-of-field"
+    assert numbers(found, "dof_near_mm")[0][0] == pytest.approx(472.7, rel=0.02)

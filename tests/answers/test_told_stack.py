@@ -72,3 +72,12 @@ def test_whether_an_error_matters_is_said_first(bench):
     assert flat(found).partition("Hardly")[1]
     assert one(found, "infinity_allowance_mm", "f/8, full frame") == close(0.24, rel=0.02)
     assert found["chains"][0]["verdict"] == "infinity"
+
+
+def test_a_ring_told_by_its_mounts_counts_beside_a_helicoid(talked):
+    found = talked(
+        "80mm enlarger lens 39 thread on a Z body", "74.5 from the shoulder",
+        "i own an M42 to Z ring and a 25-55 helicoid. where do i set it for infinity",
+    )  # fmt: skip
+    assert "too short for infinity" not in flat(found)
+    assert "Infinity at 29.04 mm" in flat(found)

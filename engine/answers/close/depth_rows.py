@@ -7,12 +7,15 @@ from math import isinf
 
 from engine.answers.close.close_rows import EVEN_PUPILS, LIGHT_MATTERS
 from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.said import FAR_MM, distance_mm, mentions, number_beside, numbers
 from engine.answers.parts.wording import about, depth_words, distance, f_number, small_mm, times, trimmed
 from engine.answers.seat.distances import Distances
 from engine.base.interval import Interval, is_known
 from engine.facts.records import Format
 from engine.physics import closeup, depth, focus
+from grammar.questions import Question
 
+NEARLY_M = 0.005  # the same distance, told twice
 _METRE = 1000.0  # mm
 
 
@@ -55,6 +58,42 @@ def around(lens: Distances, at: float, subject: float, blur: Interval, form: For
             rows.append(Quantity("dof_mm", whole, case))
             text += f", {about(whole, lambda value: depth_words(value, feet))} in all"
     return Told((Line("fact", f"{text} (from the sensor)"),), tuple(rows))
+
+
+def set_apart(question: Question) -> tuple[float, float] | None:
+    """Where it is focused and where the point lies whose blur is asked of, from the sensor, mm; None where it is not.
+
+    The nearer of the two distances told is what it is focused at; 'the wall 4 m behind' is told from there.
+    """
+    if not mentions(question, "point-blurred"):
+        return None
+    told = (distance_mm(question), *numbers(question, "distance", "length", "thickness", "extension"))
+    apart = list(dict.fromkeys(one for one in told if one is not None and one >= FAR_MM))
+    beyond = number_beside(question, "so-far-behind")
+    if len(apart) != 2:
+        return None
+    rest = [one for one in apart if beyond is None or abs(one / _METRE - beyond) > NEARLY_M]
+    if beyond is not None and len(rest) == 1:
+        return rest[0], rest[0] + beyond * _METRE
+    return min(apart), max(apart)
+
+
+def blur_behind(
+    lens: Distances, at: float, apart: tuple[float, float], blur: Interval, form: Format, feet: bool
+) -> Told:
+    """How wide a point comes out that lies elsewhere than where it is focused."""
+    f, subject, point = lens.focal, *apart
+    u = depth.front_principal_to_subject_mm(Interval.exact(subject), f, lens.hiatus)
+    wide = depth.point_blur_mm(u + (point - subject), u, f, Interval.exact(at), lens.likely_pupil)
+    if not is_known(wide):
+        return Told()
+    case = f"{trimmed(f.nominal, 1)} mm f/{f_number(at)}, {form.name}"
+    text = (
+        f"{case}: focused at {distance(subject, feet)}, a point at {distance(point, feet)} comes out"
+        f" {about(wide, small_mm)} wide on the sensor, {trimmed(100 * wide.nominal / form.width_mm, 1)} % of the"
+        f" width of the picture and {trimmed(wide.nominal / blur.nominal, 0)} times what counts as sharp."
+    )
+    return Told((Line("head", text),), (Quantity("far_blur_mm", wide, case),))
 
 
 def _ends(near: float, far: float, feet: bool) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from typing import Final
 
 from engine.answers.own.all_on_all import IS_MISSING, far_text
 from engine.answers.own.own_cases import Case, alone, as_interval, on_body
@@ -23,6 +24,7 @@ FEW = 3  # sides that are told in one line; more are a table
 _ALIKE = frozenset({"infinity", "iris"})  # what is told even where it does not differ
 _NO_MERIT = frozenset({"seat_mm"})  # a ring is no better for being thin
 UNKNOWN_TOLD = "not known"
+ALIKE: Final = "They do not differ in any number that is known."
 
 
 def sides_of(question: Question, knowledge: Knowledge) -> list[Case]:
@@ -67,7 +69,7 @@ def side_by_side(sides: Sequence[Case], knowledge: Knowledge, feet: bool = False
     unknown = [label for label, text in same if text == UNKNOWN_TOLD]
     lines = [Line("head", line) for line in _ahead(sides, words)]
     if not rows:
-        lines.append(Line("text", "They do not differ in anything that is known."))
+        lines.append(Line("text", ALIKE))
     elif len(sides) <= FEW:
         for label, texts in rows:
             said = "; ".join(f"{side.name} {text}" for side, text in zip(sides, texts, strict=True))

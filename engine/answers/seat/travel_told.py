@@ -5,13 +5,14 @@ from __future__ import annotations
 from typing import Final
 
 from engine.answers.parts.answer import Line, RingToMake
-from engine.answers.parts.said import number
+from engine.answers.parts.said import mentions, number
 from engine.answers.parts.wording import small_mm
 from engine.answers.seat.described import ANY_PIECE
 from engine.base.compact import replace
 from grammar.questions import Question, Thing
 
 HELICOID: Final = "helicoid"
+RING: Final = "adapter"
 _SAME_MM: Final = 0.01
 _MOST_MM: Final = 60.0  # that one moves
 
@@ -25,6 +26,20 @@ def with_travel_told(question: Question, ring: RingToMake) -> Question:
     ends = (round(right.nominal, 3), round(right.nominal + travel, 3))
     drawn = replace(movable[0], piece=HELICOID, thickness_mm=ends)
     return question.with_(adapters=tuple(drawn if one is movable[0] else one for one in question.adapters))
+
+
+def with_draw_told(question: Question, ring: RingToMake) -> Question:
+    """'the M to E helicoid pulled out 1 mm': so far beyond the length that it has shut, which is right for infinity."""
+    right = ring.thickness_mm
+    if not mentions(question, "pulled-out-by") or right is None or right.nominal <= 0:
+        return question
+    out = []
+    for one in question.adapters:
+        low, high = one.thickness_mm or (0.0, 0.0)
+        drawn = 0 < low == high < right.nominal and _moves(replace(one, thickness_mm=None))
+        length = round(right.nominal + low, 3)
+        out.append(replace(one, piece=RING, thickness_mm=(length, length)) if drawn else one)
+    return question.with_(adapters=tuple(out))
 
 
 def shut_assumed(question: Question) -> tuple[Line, ...]:

@@ -25,7 +25,7 @@ from engine.answers.seat.standin import as_listed, judged_alone
 from engine.answers.seat.telling import focus_lines, life_line, margin_line, seat_line
 from engine.answers.shims.scale_pair import by_scale_pair
 from engine.answers.shims.targets import is_target
-from engine.base.compact import compact
+from engine.base.compact import compact, replace
 from engine.base.interval import is_known
 from engine.facts.catalogue import Catalogue
 from engine.facts.records import Format
@@ -110,6 +110,26 @@ def _off_in_depth(question: Question) -> float | None:
     if deep == shallow or size is None or not any(one.piece == CUP for one in pieces):
         return None
     return (-size if deep else size) if 0 < size <= MOST_ERROR_MM else None
+
+
+def is_cup(piece: Thing) -> bool:
+    """Whether a piece is told by how deep it is."""
+    return piece.piece == CUP
+
+
+def with_depth_off(question: Question) -> Question:
+    """'my C to E cup is 0.1 too deep': so little is by how much it is off, and no cup is as shallow as that."""
+    deep, shallow = mentions(question, "too-deep"), mentions(question, "too-shallow")
+    sized = [one for one in question.adapters if one.thickness_mm is not None]
+    cup = any(one.piece == CUP for one in question.adapters)
+    if deep == shallow or len(sized) != 1 or not (cup and mentions(question, "too")):
+        return question
+    size = (sized[0].thickness_mm or (0.0,))[0]
+    if not 0 < size <= MOST_ERROR_MM or number(question, "thickness") is not None:
+        return question
+    pieces = [replace(one, thickness_mm=None, piece=CUP) if one is sized[0] else one for one in question.adapters]
+    ended = [one for one in pieces if one.front and one.rear] or pieces[:1]  # 'the cup c-mft' is one piece
+    return question.with_(adapters=tuple(ended), values=(*question.values, ("thickness", f"{size:g} mm")))
 
 
 def _signed(question: Question) -> float | None:

@@ -33,28 +33,14 @@ OFF_BY_ITSELF: Final = (
 )
 
 
-def with_infinity_early(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
-    """The answer behind what it means that what is far comes sharp before the end of the focus ring."""
-    return _behind(answer, "past-infinity-advice", knowledge)
-
-
-def with_one_half_sharp(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
-    """The answer behind what it means that one half of the picture alone comes sharp."""
-    return _behind(answer, "one-side-soft", knowledge)
-
-
-def with_hood_in_sight(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
-    """The answer behind what a hood does to the corners."""
-    return _behind(answer, "hood-or-filter", knowledge)
-
-
-def _behind(answer: Answer, name: str, knowledge: Knowledge) -> Answer:
-    """The answer behind an advice, where it does not tell that already."""
+def behind_advice(answer: Answer, name: str, knowledge: Knowledge) -> Answer:
+    """The answer behind an advice, wherever else it may tell that already."""
     advice = knowledge.catalogue.advice.get(name)
-    if advice is None or any(line.text.endswith(advice.says) for line in answer.lines):
+    if advice is None or (answer.lines and answer.lines[0].text.endswith(advice.says)):
         return answer
     line = Line("head", f"{advice.topic[:1].upper()}{advice.topic[1:]}: {advice.says}")
-    return replace(answer, lines=(line, *answer.lines))
+    rest = (one for one in answer.lines if not one.text.endswith(advice.says))
+    return replace(answer, lines=(line, *rest))
 
 
 def with_infinity_missed(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:

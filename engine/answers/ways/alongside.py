@@ -19,7 +19,7 @@ from engine.answers.seat.spacing import far_limits, marks, usual_focals
 from engine.answers.seat.standin import as_listed
 from engine.answers.seat.telling import CERTAINTY_WORDS, chain_title, life_line, seat_line
 from engine.answers.seat.unsold import flush_chain, is_free, lacks_the_step, made_chain, off_ring
-from engine.answers.shims.loose import off_by_limit, off_by_mm
+from engine.answers.shims.loose import is_cup, off_by_limit, off_by_mm
 from engine.answers.ways.as_asked import as_asked
 from engine.answers.ways.plain_first import without_glass
 from engine.answers.words.advice import advice_lines, is_of_body
@@ -106,12 +106,12 @@ def _is_only_reckoned(question: Question, room: RingToMake) -> bool:
 
 
 def _is_only_apart(question: Question, room: RingToMake) -> bool:
-    """'an X lens on an E body, only 0.3 apart': what the body's register is longer by is no ring."""
+    """'an X lens on an E body, only 0.3 apart': what the body's register is longer by is no ring; a cup is one."""
     told = question.adapters[0].thickness_mm if len(question.adapters) == 1 else None
     apart = number(question, "thickness", "length", "numbers") if told is None else told[0]
     if apart is None or room.thickness_mm is None or room.thickness_mm.nominal >= 0:
         return False
-    near = abs(apart + room.thickness_mm.nominal) < RECKONED_MM
+    near = abs(apart + room.thickness_mm.nominal) < RECKONED_MM and not any(map(is_cup, question.adapters))
     return near and mentions(question, "apart-by") and not mentions(question, "ring-at-hand")
 
 

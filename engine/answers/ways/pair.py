@@ -18,9 +18,10 @@ from engine.answers.seat.passed_over import why_passed_over
 from engine.answers.seat.rest_of_chain import still_needed
 from engine.answers.seat.seat_side import seat_side
 from engine.answers.seat.telling import CERTAINTY_WORDS, chain_title, life_line
-from engine.answers.seat.travel_told import shut_assumed, with_travel_told
+from engine.answers.seat.travel_told import shut_assumed, with_draw_told, with_travel_told
 from engine.answers.seat.unsold import is_free
 from engine.answers.shims.bare_sensor import glass_told
+from engine.answers.shims.loose import with_depth_off
 from engine.answers.shims.named_pieces import with_named_pieces
 from engine.answers.ways.alongside import alongside, nearer, plainer, straight_or_forced
 from engine.answers.ways.plain_first import glass_left, plain_way, with_plain_way
@@ -68,7 +69,8 @@ def one_pair(
     facts = knowledge.catalogue
     setup = setup_of(lens, body, facts, question.f_number)
     ring = ring_to_make(setup, facts)
-    question = with_flat_seat(with_travel_told(question.with_(adapters=question.between), ring), setup, ring)
+    question = with_depth_off(question.with_(adapters=question.between))
+    question = with_flat_seat(with_travel_told(with_draw_told(question, ring), ring), setup, ring)
     ways = _ways(question, setup, ring, knowledge)
     named, chains = ways.named, ways.chains
     if not chains and unknown_register(setup) and not question.limits.owned_only:
