@@ -57,6 +57,12 @@ class Heard:
     readings: Readings
     features: frozenset[str]
     weighed: Weighed
+    by_itself: Weighed | None = None  # the same, as if no question stood before; None where none does
+
+    @property
+    def alone(self) -> Weighed:
+        """What the text asks by itself, whatever was asked before."""
+        return self.by_itself if self.by_itself is not None else self.weighed
 
     @property
     def text(self) -> str:
@@ -78,12 +84,20 @@ def hear(text: str, lexicon: Lexicon, before: str = "", aside: str = "") -> Hear
     cast = cast_of(phrases, lexicon.hosts, told)
     turned_about(cast)
     readings = readings_of(phrases, cast, told)
-    features = features_of(line, cues, cast, readings) | (
-        {"talking", f"after-{before}", f"after-{aside}"} if before else set()
-    )
     nearest = next(iter(lexicon.subjects.matches(text)), None)
-    features |= _advised(nearest) | _foreign(line, features, lexicon) | _seen_to_end(text, lexicon)
-    weighed = weigh(features, lexicon)
+    alone = features_of(line, cues, cast, readings) | _advised(nearest) | _seen_to_end(text, lexicon)
+    talked = frozenset({"talking", f"after-{before}", f"after-{aside}"} if before else ())
+    features = alone | talked | _foreign(line, alone | talked, lexicon)
+    weighed = _weighed(line, features, nearest, lexicon, before)
+    by_itself = _weighed(line, alone | _foreign(line, alone, lexicon), nearest, lexicon) if before else None
+    return Heard(line, cues, shape, phrases, cast, readings, features, weighed, by_itself)
+
+
+def _weighed(
+    line: Line, features: frozenset[str], nearest: Match | None, lexicon: Lexicon, before: str = ""
+) -> Weighed:
+    """What the text asks, by evidence and by wording; after which intent."""
+    text, weighed = line.text, weigh(features, lexicon)
     outweighed = _by_far(weighed, _AHEAD) not in (None, HAZARD) and bool(features & _SET)
     warned = _warned_of(nearest, weighed) if "pair" not in features and not outweighed else None
     plainly = said_back(text) or warned
@@ -93,8 +107,7 @@ def hear(text: str, lexicon: Lexicon, before: str = "", aside: str = "") -> Hear
         {plainly: 1.0} if plainly is not None else lean(wording_of(line, features, before), dict(weighed.ranked), text)
     )
     alone = plainly is None and not before and "brief" in features
-    weighed = replace(weighed, likely=likely, alone=alone)
-    return Heard(line, cues, shape, phrases, cast, readings, features, weighed)
+    return replace(weighed, likely=likely, alone=alone)
 
 
 def _seen_to_end(text: str, lexicon: Lexicon) -> frozenset[str]:

@@ -163,7 +163,7 @@ def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> 
     from grammar.turns.body_picked import with_body_picked
     from grammar.turns.corrected import corrected
     from grammar.turns.helicoid_set import helicoid_set
-    from grammar.turns.leaning import leans
+    from grammar.turns.leaning import as_alone, leans
     from grammar.turns.listed_again import listed_again
     from grammar.turns.lone_numbers import spoken_out
     from grammar.turns.measure_asked import with_measure_asked
@@ -196,7 +196,7 @@ def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> 
     if plainly is not said:
         heard = replace(heard, line=replace(heard.line, text=text))  # as typed, whatever it was read as
     if not leans(heard, before):
-        return heard
+        return as_alone(heard)
     return _read_leaning(heard, said, before, lexicon, corrects=put_right is not None)
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from engine.answers.cautions import all_cautions, asks_all
 from engine.answers.explained import explained
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
@@ -33,6 +34,7 @@ CROSSED = "cross-thread"  # the advice on threads that nearly meet
 HEAVY = "heavy"  # the advice on what a lens weighs
 OF_REAR = frozenset(["rear-shutter", "rear-mirror"])  # the advice on a rear that reaches into the body
 REACH = "rear_reach"
+RADIOACTIVE, TINTED = "radioactive", "thorium-yellow"  # the topic, and the advice on how the tint is bleached
 TOUCHED = "crunch"  # the advice on what has met what
 TOUCH = "touch"  # the topic of what may meet what
 WORKED_OUT = ("tubes", "light-lost", "framing")  # examples that say in numbers what the advice says in words
@@ -55,11 +57,15 @@ def ruled(question: Question, knowledge: Knowledge) -> Answer:
     """Whether it is safe: the ruling in a few words, what the numbers say, what the chain warns of, then the advice."""
     way = _way_of(question, knowledge)
     chain = way.chains[0].listed.judged if way is not None and way.chains else None
+    if chain is not None and asks_all(question, knowledge):
+        return all_cautions(question, chain, knowledge)
     # 'is that safe': of the lens on the body, whose chain tells what to mind, whatever words asked for it before
     kept = chain is not None and question.topic != STUCK and question.follows and _is_of_seat(question.prior)
     rows = named_or_near(question.with_(prior=None, adapters=()) if kept else question, knowledge)
     if rows[0].id in OF_REAR if rows else question.topic == TOUCH:
         rows = [*dict.fromkeys((*of_pair(question, knowledge), *rows))]  # what meets what in just that body
+    if question.topic == RADIOACTIVE and not question.mentions("tint-out"):
+        rows = sorted(rows, key=lambda row: row.id == TINTED)  # whether it is, and not how the tint goes
     if rows and rows[0].id in OF_REAR and question.mentions("has-touched"):
         rows = [row for row in knowledge.catalogue.advice.values() if row.id == TOUCHED]  # no longer what may meet what
     rows = rows or _of_weight(question, knowledge) or _of_any_lens(question, knowledge)

@@ -43,6 +43,8 @@ def setting(question: Question, knowledge: Knowledge) -> Answer:
     named = any(row.asked_as == question.intent for row in surely)
     if question.topic in NO_ONE and mentions(question, "all-to-set") and not named:
         rows = _in_short(question, knowledge)
+    if question.topic in NO_ONE and mentions(question, "focal-entered"):
+        rows = [knowledge.catalogue.advice[STABILISATION]]
     told = _stabilised(question, equal, knowledge) if any(row.id == STABILISATION for row in rows) else Told()
     if question.topic == STABILISATION and mentions(question, "on-a-tripod"):
         first = knowledge.catalogue.advice[ON_TRIPOD]

@@ -28,6 +28,7 @@ _LEAST_PLATE: Final = 0.25  # mm; what is thinner is foil
 _THICKEST_GLASS: Final = 8.0  # mm; a lens of a shorter focal length is told with a stop or a mount
 _PLATES: Final = frozenset(["plate", "plates"])
 _BEHIND_LENS: Final = frozenset(["behind", "between"])  # where such a plate is put
+_BEING: Final = frozenset(["be"])
 _ISO: Final = "iso"  # value of the word that a speed follows
 _FILTER: Final = "filter"
 _SHORTEST_FOCAL: Final = 3.5
@@ -85,9 +86,8 @@ def _subjects(tokens: list[Token]) -> list[Token]:
         begins = begins or (marked and before[0].kind == "CUE")
         metric = (token.is_mm and begins) or token.kind == "NUMBER"
         whole = metric and token.text[:1].isdigit() and token.numbers[0] == int(token.numbers[0])
-        free = not before or (
-            before[0].kind not in ("PIECE", "MEASURE", "PREP", "LIMIT", "AT") and before[0].value != _ISO
-        )
+        free = not before or (before[0].kind not in ("PIECE", "MEASURE", "PREP", "LIMIT", "AT"))
+        free = free and not _is_speed(tokens[:at])
         if _is_beside_ring(token, before, at > 0 and tokens[at - 1].kind == "DET"):
             whole = free = token.numbers[0] == int(token.numbers[0])
         that = tokens[at + 1].text.casefold() == _THAT and at + 2 < len(tokens)  # 'a fifty that never gets beyond 25 m'
@@ -98,6 +98,12 @@ def _subjects(tokens: list[Token]) -> list[Token]:
                 tokens[at + 1] = tokens[at + 1].as_("CUE")
                 tokens[at + 2] = tokens[at + 2].as_("KEYED", value="mark")
     return tokens
+
+
+def _is_speed(before: list[Token]) -> bool:
+    """'iso is 200 minimum': how fast the film or sensor is, and no lens of that length."""
+    told = [one for one in before if one.kind not in ("DET", "FILLER") and one.value not in _BEING]
+    return bool(told) and told[-1].value == _ISO
 
 
 def _is_beside_ring(token: Token, before: list[Token], led: bool) -> bool:

@@ -71,6 +71,21 @@ def fears_a_danger(turn: Turn) -> bool:
     return turn.best == HAZARD and turn.tells("wholly-hazard") and not (other or lit)
 
 
+def asks_what_to_watch(turn: Turn) -> bool:
+    """'what are the dangers', 'what could go wrong' after anything else: what is to be watched, and no way."""
+    idle = turn.best in (None, HAZARD, CHAIN, LIST_FITS, FOCUS_VERDICT, BUY_PLAN, turn.was)
+    return turn.tells("worry") and turn.tells("short") and idle and not _tells_more(turn)
+
+
+def tells_the_camera(turn: Turn) -> bool:
+    """'how do i tell my camera its 58mm', 'where do i enter 135 in the camera': what is to be set, and no lens."""
+    cast, told = turn.heard.cast, turn.heard.readings.values.keys() - {"numbers", "length"}
+    body = bool(cast.bodies) and all(part.is_bare for part in cast.bodies)
+    focal = all(not (part.mounts or part.named or part.kinds or part.f_number) for part in cast.lenses)
+    asked = turn.tells("setting") and turn.tells("identify", "where", "how", "what", "which")
+    return asked and body and focal and not (told or cast.pieces or cast.frames or turn.tells("infinity"))
+
+
 def measures_by_hand(turn: Turn) -> bool:
     """'with just a ruler?', 'no calipers here' while a lens is identified: how it is measured."""
     asked = turn.tells("calipers", "check-it") and not turn.tells("why")  # 'why measure, can I not just try it'

@@ -31,6 +31,7 @@ from grammar.things.casting import DRAWN
 from grammar.turns import aside_seen, ring_seen, thread_seen, worded_so
 from grammar.turns import turn_seen as seen
 from grammar.turns.body_picked import picks_one_body, weighs_two_bodies
+from grammar.turns.by_itself import asked_by_itself
 from grammar.turns.going_on import (
     ASIDE,
     asks_depth,
@@ -88,6 +89,19 @@ def _as_before(turn: Turn) -> str:
 def _asks_plainly(turn: Turn) -> bool:
     """'hole for f8', 'light lost by the converter': asked in so many words, whatever is named or set beside."""
     return turn.heard.weighed.is_plain
+
+
+def _asks_by_itself(turn: Turn) -> bool:
+    return asked_by_itself(turn.heard) is not None
+
+
+def _unless_plain(is_seen: Callable[[Turn], bool]) -> Callable[[Turn], bool]:
+    """What many a word may tell is seen only in a turn that asks nothing plainly by itself."""
+    return lambda turn: is_seen(turn) and not _asks_by_itself(turn)
+
+
+def _as_by_itself(turn: Turn) -> str:
+    return asked_by_itself(turn.heard) or turn.was
 
 
 def _as_worded(turn: Turn) -> str:
@@ -152,6 +166,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (ring_seen.tells_an_error, _as_off),
     (ring_seen.is_told_in_turns, SHIM_CALIBRATION),
     (worded_so.asks_of_infinity, FOCUS_VERDICT),
+    (aside_seen.tells_the_camera, GEAR_SETTING),
     (worded_so.asks_from_where, _as_before),
     (worded_so.asks_depth_at_tubes, DEPTH_OF_FIELD),
     (thread_seen.makes_sure_it_is_not, IDENTIFY_MOUNT),
@@ -176,17 +191,18 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (worded_so.sets_mounts_apart, LOOK_ALIKE),
     (seen.of(worded_so.asks_what_it_costs), BUY_PLAN),
     (worded_so.asks_how_large, MACRO_DISTANCE),
-    (worded_so.goes_back_to_light, EXPOSURE_ND),
+    (_unless_plain(worded_so.goes_back_to_light), EXPOSURE_ND),
     (worded_so.supposes_a_mode, _as_before),
     (worded_so.wants_it_lit, _as_before),
     (worded_so.views_a_frame, CROP_EQUIVALENT),
     (worded_so.asks_the_hole, DIY_DIMENSION),
     (ring_seen.wants_the_right_length, DIY_DIMENSION),
-    (worded_so.asks_for_the_ring, CHAIN),
+    (_unless_plain(worded_so.asks_for_the_ring), CHAIN),
     (seen.of(is_remedy), _as_before),
     (aside_seen.wants_the_right_part, CHAIN),
     (aside_seen.checks_a_danger, HAZARD),
     (aside_seen.fears_a_danger, HAZARD),
+    (aside_seen.asks_what_to_watch, HAZARD),
     (aside_seen.measures_by_hand, _as_before),
     (aside_seen.asks_what_else, LOOK_ALIKE),
     (aside_seen.doubts_the_name, LOOK_ALIKE),
@@ -198,9 +214,9 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.weighs_too_much, HAZARD),
     (seen.turns_to_the_sun, HAZARD),
     (seen.stops_short, SHIM_CALIBRATION),
-    (seen.wants_it_closer, MACRO_DISTANCE),
+    (_unless_plain(seen.wants_it_closer), MACRO_DISTANCE),
     (seen.picks_stock, SHIM_CALIBRATION),
-    (seen.corrects, _as_before),
+    (_unless_plain(seen.corrects), _as_before),
     (seen.of(turned_anew), _as_before),
     (seen.of(is_cup_off), FOCUS_VERDICT),
     (seen.of(asks_whence), WHY),
@@ -216,12 +232,12 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.wants_an_order, COMPARE),
     (seen.tells_of_the_unknown, _as_before),
     (seen.of(chooses_between), _as_before),
-    (seen.tells_of_a_thing, _as_before_of_things),
+    (_unless_plain(seen.tells_of_a_thing), _as_before_of_things),
     (seen.picks_one_compared, CHAIN),
-    (seen.sets_a_limit, _as_before),
+    (_unless_plain(seen.sets_a_limit), _as_before),
     (seen.wants_it_seated, CHAIN),
     (seen.takes_it_off, SHIM_CALIBRATION),
-    (seen.wants_it_mended, CHAIN),
+    (_unless_plain(seen.wants_it_mended), CHAIN),
     (seen.wants_it_set_right, SHIM_CALIBRATION),
     (seen.of(asks_remedy), CHAIN),
     (seen.of(ends_at), SHIM_CALIBRATION),
@@ -239,6 +255,8 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.of(sizes_anew), _as_before),
     (seen.of(likened_to_tubes), MACRO_DISTANCE),
     (seen.rather_stops_down, _as_before),
+    (seen.is_saved_by_stop, _as_saved),
+    (_asks_by_itself, _as_by_itself),
     (seen.of(is_of_reach), _as_reach),
     (seen.sets_one_more_beside, _as_one_more),
     (seen.of(extends), CROP_EQUIVALENT),
@@ -254,7 +272,6 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.asks_of_another, _as_before),
     (seen.sets_for_another, _as_before),
     (seen.of(names_the_pair), _as_pair),
-    (seen.is_saved_by_stop, _as_saved),
     (ring_seen.goes_by_tubes, _as_evidence),
     (ring_seen.measures_the_ring, FOCUS_VERDICT),
     (seen.of(is_on_another_frame), _as_before),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from engine.base.compact import replace
 from grammar.hearing import Heard
 from grammar.kinds import (
     BUY_PLAN,
@@ -20,6 +21,7 @@ from grammar.questions import TALKED, Question
 from grammar.turns.about_lenses import OF_CAMERAS
 from grammar.turns.adding import added
 from grammar.turns.body_picked import weighs_two_bodies
+from grammar.turns.by_itself import asked_by_itself
 from grammar.turns.going_on import asks_field
 from grammar.turns.measured_anew import ring_measured
 from grammar.turns.one_of_two import chooses_between, is_likened
@@ -49,6 +51,11 @@ def _tells_the_kind(heard: Heard, before: Question) -> bool:
     parts = heard.cast.lenses
     told = len(parts) == 1 and bool(OF_CAMERAS & set(parts[0].kinds)) and not (parts[0].focal or parts[0].has_mount)
     return told and len(before.lenses) == 1 and before.lenses[0].ambiguous
+
+
+def as_alone(heard: Heard) -> Heard:
+    """What leans on nothing, weighed as if no question stood before, where it is plain so."""
+    return replace(heard, weighed=heard.alone) if asked_by_itself(heard) is not None else heard
 
 
 def leans(heard: Heard, before: Question) -> bool:

@@ -56,6 +56,8 @@ def makes_sure(heard: Heard, before: Question) -> bool:
     cast, asked = heard.cast, any(heard.tells(cue) for cue in ("how", "identify", "measure-how"))
     sure = asked and any(MADE_SURE in token.groups for token in heard.line.tokens) and heard.tells("short")
     told = cast.lenses or cast.bodies or cast.pieces or cast.frames or heard.readings.values
+    if heard.weighed.best == HAZARD and before.intent != HAZARD and heard.tells("radioactive"):
+        return False  # 'how do i know if its radioactive' after how close it comes
     return before.intent in _CHECKED and sure and not (told or heard.tells("which") or heard.tells("thing"))
 
 

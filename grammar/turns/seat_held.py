@@ -13,14 +13,29 @@ from grammar.questions import OFF, RING, Question, Thing
 from grammar.turns.sticking import is_open
 
 _ASKED_OF: Final = frozenset([FOCUS_VERDICT, SHIM_CALIBRATION, WHY, MACRO_DISTANCE, DEPTH_OF_FIELD])
+_OF_SEAT: Final = frozenset([FOCUS_VERDICT, SHIM_CALIBRATION])
 _ERRORS: Final = ("thickness", "mark", "shim", "turns")  # keys that tell by how much it is off
 _MEASURED: Final = frozenset(["thickness", OFF, "nominal"])
 _LEFT: Final = ("without-piece", "piece-gone")  # what is mentioned where the ring is no longer there
 
 
 def seat_of(before: Question) -> Question | None:
-    """The last question of the talk that told how a ring seats the lens."""
-    return before.with_(prior=None, seat=None) if tells_seat(before) else before.seat
+    """The last question of the talk that told how a ring seats the lens; a reason or a close-up leaves it that."""
+    if not tells_seat(before) or _stands_as_told(before):
+        return before.seat
+    return before.with_(prior=None, seat=None)
+
+
+def _stands_as_told(before: Question) -> bool:
+    """Whether it asks something else of the ring whose seat was asked about before, between the same two mounts."""
+    seat = before.seat
+    if seat is None or before.intent in _OF_SEAT or _rings(before) != _rings(seat):
+        return False
+    return same_mounts(before.lenses, seat.lenses) and same_mounts(before.bodies, seat.bodies)
+
+
+def _rings(question: Question) -> list[Thing]:
+    return [one for one in question.adapters if one.piece == RING and one.thickness_mm is not None]
 
 
 def tells_seat(question: Question) -> bool:

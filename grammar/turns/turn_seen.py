@@ -40,7 +40,8 @@ from grammar.turns.only_told import only_tells
 from grammar.turns.same_matter import same_matter
 from grammar.turns.whom import Meant
 
-_SEEN: Final = SEATED | PICTURED | {COMPARE, WHY, EXPOSURE_ND, GEAR_SETTING}
+_SEEN: Final = SEATED | PICTURED | {COMPARE, WHY, EXPOSURE_ND, GEAR_SETTING, OUT_OF_SCOPE, BUY_PLAN} | {
+    SHIM_CALIBRATION, HAZARD, DIY_DIMENSION}  # fmt: skip
 _TROUBLED: Final = frozenset([None, SHIM_CALIBRATION, OUT_OF_SCOPE, HAZARD, GEAR_SETTING])
 _CLOSER: Final = ("closer", "nearer")  # how the words end that ask for more than there is
 _SURELY_VIEWED: Final = 0.75  # wording that leans so far asks what a frame shows, and nothing of the stabiliser

@@ -12,6 +12,7 @@ from grammar.kinds import COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, EXPOSURE_ND
 from grammar.numbers.crop_numbers import is_of_crop
 from grammar.questions import Question
 from grammar.things.casting import OPTICAL
+from grammar.things.standins import stands_in
 from grammar.turns.on_what import FULL, ONE_FRAME
 from grammar.turns.told_before import GLASS
 from grammar.words.groups import (
@@ -55,6 +56,21 @@ def crop_body(heard: Heard, before: Question) -> str | None:
     start, end = tokens[at].column - 1, tokens[at].column - 1 + len(tokens[at].text)
     mode = "" if body or heard.tells("what-is") else _MODE  # 'on crop what is it' asks for no word
     return f"{heard.text[:start]}{_SMALLER}{mode}{heard.text[end:]}"
+
+
+def frame_of_body(heard: Heard, before: Question) -> str | None:
+    """'its the apsc one' of a lens on a body of either frame: the body's, and not what the lens is made for."""
+    parts = [part for part in heard.cast.lenses if part.formats]
+    part = parts[0] if len(parts) == len(heard.cast.lenses) == 1 else None
+    if part is None or heard.cast.bodies or heard.cast.frames or heard.cast.pieces or not stands_in(part.noun.head):
+        return None
+    told = part.mounts or part.focal or part.f_number or part.kinds or part.traits or part.zoom or part.count
+    stand, lens, body = part.noun.head, before.lens, before.body
+    pair = lens is not None and bool(lens.ids) and body is not None and body.kind == "mount" and bool(body.ids)
+    if told or stand is None or not pair or len(before.lenses) > 1 or len(before.known) > 1:
+        return None
+    start = stand.column - 1
+    return f"{heard.text[:start]}body{heard.text[start + len(stand.text) :]}"
 
 
 def _is_on_full(before: Question) -> bool:

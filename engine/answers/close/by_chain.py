@@ -12,12 +12,13 @@ from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_sid
 from engine.answers.seat.described import TUBE
 from engine.base.interval import is_known
 from engine.chains.lens_and_body import likely_register_of_lens
-from grammar.kinds import SEATED
+from grammar.kinds import SEATED, SHIM_CALIBRATION
 from grammar.questions import CLOSE_UP_LENS, Question, Thing
 from grammar.turns.spans import span_of
 
 _RING: Final = "adapter"
 _HELICOID: Final = "helicoid"
+_ASKED_OF: Final = SEATED | {SHIM_CALIBRATION}
 _SEATS_WITHIN: Final = 0.3  # mm, by which a cup that is sold may be off
 _MADE_WITHIN: Final = 1.0  # mm, that a ring is off by at most: else it is rather a tube
 
@@ -94,9 +95,9 @@ def _is_made(front: str, rear: str, room: float, knowledge: Knowledge) -> bool:
 
 
 def _was_its_seat(question: Question, ring: Thing) -> bool:
-    """Whether the question before asked how the lens sits on the body with that ring."""
-    before = question.prior if question.follows else None
-    return before is not None and before.intent in SEATED and ring in before.adapters
+    """Whether it was asked before, last or long ago, how the lens sits on the body with that ring."""
+    asked = (question.prior, question.seat) if question.follows else ()
+    return any(one is not None and one.intent in _ASKED_OF and ring in one.adapters for one in asked)
 
 
 def _length(ring: Thing, knowledge: Knowledge) -> tuple[float, float] | None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from engine.answers.close.close_rows import Shown
-from engine.answers.close.close_table import close_table
+from engine.answers.close.close_table import close_table, nearest_line
 from engine.answers.parts.answer import Answer, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import named as named_of
@@ -46,5 +46,6 @@ def _others(forms: Sequence[Format], question: Question, knowledge: Knowledge) -
 def with_picture(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """The chain's answer with its picture close up, right behind the verdict."""
     told = close_table(answer, shown_by(question, knowledge)) if answer.chains else Told()
-    lines = (*answer.lines[:1], *told.lines, *answer.lines[1:])
+    near = tuple(nearest_line(answer, question.feet)) if told.lines else ()
+    lines = (*near, *answer.lines[:1], *told.lines, *answer.lines[1:])
     return replace(answer, lines=lines, quantities=(*(answer.quantities or ()), *told.quantities))

@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from math import inf
+
 from engine.answers.close.close_rows import Shown, assumed_note, at_extension
-from engine.answers.parts.answer import Answer, Told
+from engine.answers.parts.answer import Answer, Line, Told
+from engine.answers.parts.wording import about, distance
 from engine.answers.seat.distances import Distances
 from engine.base.compact import replace
-from engine.base.interval import is_known
+from engine.base.interval import Interval, is_known
 from engine.base.span import Span
+from engine.facts.kinds import VERDICTS
 from engine.judging.judge import Judged
 from engine.physics.quantities import PARTLY_MOVED
 
@@ -27,6 +32,19 @@ def distances_on(judged: Judged, shown: Shown) -> Distances | None:
     register = trace.value("lens_register_mm")
     own = register if is_known(register) else judged.setup.lens_mount.register_mm
     return Distances(lens.focal_length_mm.nominal, shown.facts, None, lens, own)
+
+
+def nearest_line(answer: Answer, feet: bool) -> Iterator[Line]:
+    """How near a lens comes whose nearest mark is known, on a seat that keeps it from infinity."""
+    judged = answer.chains[0].listed.judged if answer.chains else None
+    if judged is None or judged.verdict != VERDICTS[1] or judged.certainty == "unknown":
+        return
+    near, travel = judged.trace.value("near_from_sensor_mm"), judged.measured_trace.value("travel_mm")
+    own = isinstance(travel, Interval) and travel.nominal > 0
+    if own and isinstance(near, Interval) and 0 < near.nominal < inf:
+        yield Line(
+            "head", f"At its nearest mark it is sharp {about(near, lambda one: distance(one, feet))} from the sensor."
+        )
 
 
 def close_table(answer: Answer, shown: Shown) -> Told:

@@ -24,7 +24,7 @@ _RECORDINGS = (
 )  # fmt: skip
 # those that are called by the thousands of pixels that they are wide, where they are not just so wide
 _BY_THOUSANDS = {8.0: "recording-8k", 4.0: "recording-uhd", 2.7: "recording-2-7k", 2.0: "recording-2k"}
-_THOUSANDS = re.compile(r"(?<![\w./])(\d{1,2}(?:\.\d)?) ?k\b", re.IGNORECASE)
+_THOUSANDS = re.compile(r"(?<![\w./])(\d{1,2}(?:\.\d)?)( ?)k\b", re.IGNORECASE)
 _MOST_THOUSANDS = 16.0
 _OF_EDGE = frozenset(["vignette", "disc", "cover", "image-circle"])  # topics of whether the frame is lit
 _USUAL = ("recording-uhd", "recording-hd")
@@ -47,9 +47,10 @@ def leads_with_pixels(question: Question) -> bool:
 
 
 def _in_thousands(question: Question) -> list[float]:
-    """'4k', '2.8k', '6 K': by how many thousands of pixels it is wide."""
-    text = f"{question.text} {question.asked}"
-    told = [float(found) for found in _THOUSANDS.findall(text)] if not mentions(question, "recording-dci-4k") else []
+    """'4k', '2.8k', '6 K': by how many thousands of pixels it is wide; '35 2.8 K lens' tells a stop, and a mount."""
+    text, stops = f"{question.text} {question.asked}", {lens.f_number for lens in question.lenses}
+    found = _THOUSANDS.findall(text) if not mentions(question, "recording-dci-4k") else []
+    told = [float(number) for number, gap in found if not (gap and float(number) in stops)]
     return [one for one in dict.fromkeys(told) if 1 <= one <= _MOST_THOUSANDS]
 
 
