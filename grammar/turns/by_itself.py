@@ -16,6 +16,8 @@ _FEW, _SOME, _SEVERAL, _MANY = 3, 5, 6, 8  # words
 _THAT: Final = "that"
 _PUTS_RIGHT: Final = "correct"  # the cue of a number that is told anew
 _SPEAKS: Final = 2.0  # evidence from this weight up speaks for something else than the term
+_FIGURE: Final = "quantity:"  # how the cues of such begin
+_SEAT: Final = "quantity:seat_mm"  # and one of them
 _SEEMING: Final = frozenset([DEFINITION, WHY, OUT_OF_SCOPE])
 _OF_ANY: Final = frozenset([DEFINITION, OUT_OF_SCOPE])  # they ask of nothing that was spoken of
 
@@ -26,12 +28,18 @@ def asked_by_itself(heard: Heard) -> str | None:
     best = alone.best if heard.weighed.likely else None  # of a number spoken out nothing is asked
     if best is None or (best in _OF_ANY and _says_it(heard)):
         return None
+    if best == DEFINITION and heard.tells(_SEAT):
+        return None  # 'seat of the adapter': of the ring that is spoken of
     likely = alone.likely.get(best, 0.0)
     words = sum(token.kind not in ("STOP", "MARK") for token in heard.line.tokens)
     joined = _says_it(heard) or any(
         token.kind == "JOIN" for token in heard.line.tokens[:1]
     )  # 'or should i just buy a metal one'
-    same = best == heard.weighed.best
+    here = heard.weighed.best
+    same = best == here
+    spoken = here is not None and heard.weighed.weight(here) >= _SPEAKS > alone.weight(best)
+    if spoken and not same and words < _MANY:
+        return None  # 'what would work instead' after a ring: what the words speak for there, and alone for nothing
     if _tells_something(heard, words):
         return best if likely >= _PLAINLY and words >= _SEVERAL and not heard.tells(_PUTS_RIGHT) else None
     if words < _FEW:
@@ -44,7 +52,9 @@ def asked_by_itself(heard: Heard) -> str | None:
 def _is_term_alone(heard: Heard) -> bool:
     """'retrofocus?': a word is to be told, and the words speak for nothing else."""
     others = (weight for intent, weight in heard.alone.ranked if intent != DEFINITION)
-    return heard.alone.best == DEFINITION and not heard.cast.pieces and all(weight < _SPEAKS for weight in others)
+    figure = any(cue.tells.startswith(_FIGURE) for cue in heard.cues)  # 'seat?' is a number of the answer before
+    alone = heard.alone.best == DEFINITION and not (heard.cast.pieces or figure)
+    return alone and all(weight < _SPEAKS for weight in others)
 
 
 def _says_it(heard: Heard) -> bool:

@@ -82,7 +82,7 @@ def asks_remedy(heard: Heard, before: Question) -> bool:
 def sized(before: Question) -> bool:
     """Whether a ring of before is told by its length, or by what it is off: that is to be shimmed or taken off."""
     return before.said("thickness") is not None or any(
-        one.piece == "adapter" and one.thickness_mm is not None for one in before.adapters
+        one.piece == "adapter" and one.thickness_mm is not None and any(one.thickness_mm) for one in before.adapters
     )
 
 

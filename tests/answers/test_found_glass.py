@@ -95,7 +95,7 @@ def test_with_nothing_between_nothing_is_listed_that_needs_a_ring(asked):
 def test_what_gets_tight_too_soon_is_not_home(club, text):
     found = said(club.ask(text))
     assert "it is not home" in found
-    assert "39 mm x 24 tpi in 39 mm x 26 tpi" in found
+    assert "39 mm x 24 tpi (J screw (39 mm, 24 tpi)) in 39 mm x 26 tpi" in found
 
 
 def test_what_gets_tight_after_its_own_turns_is_home(club):
@@ -106,7 +106,7 @@ def test_what_another_pitch_may_bind_at_too_is_not_said_to_be_home(club):
     found = said(club.ask("screwed it 3.5 turns and it's tight. m39 into LTM ring"))
     assert "it may be home" in found
     assert "do not force it" in found
-    assert "M39x1 in 39 mm x 26 tpi" in found
+    assert "M39x1 (M39x1 rangefinder, M39x1 (44, leaf-shutter rangefinder)) in 39 mm x 26 tpi" in found
 
 
 def test_a_name_nobody_knows_is_said_to_be_none_and_its_number_is_no_length(club):

@@ -13,6 +13,7 @@ from engine.base.interval import Interval
 from grammar.kinds import COMPARE
 from grammar.questions import Question, Thing
 
+_REVERSED: Final = "reversed"
 ALIKE: Final = 0.05  # stops; less sets nothing apart
 _OF_SCENE: Final = ("shutter", "iso", "light", "magnification", "extension", "stops")  # keys of another question
 
@@ -47,6 +48,8 @@ def brighter_of(question: Question) -> Told:
     lenses = _two(question)
     asked = mentions(question, "brighter-of-two") if question.intent == COMPARE or len(question.lenses) == 1 else True
     told = question.f_number is not None or len(question.stops) > 1 or any(map(question.said, _OF_SCENE))
+    if any(_REVERSED in lens.traits for lens in lenses):
+        return Told()  # coupled, the one behind counts by what the other lets through
     if not (lenses and asked) or told or any(piece.factor for piece in question.adapters):
         return Told()
     (one, first), (other, second) = sorted((lens.f_number or 0.0, _name(lens)) for lens in lenses)

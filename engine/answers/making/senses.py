@@ -41,6 +41,8 @@ _NEAR_MM: Final = 0.6  # or so near in mm where it is thin
 _GAUGED_MM: Final = 1.5  # what a seat on its ring is off by at most, where its depth is gauged
 _SEVERAL: Final = 2
 _LEAST: Final = 5.0  # no register is shorter
+_REMEDY: Final = "remedy"  # the topic of what would put a chain right
+_FLAT: Final = (0.0, 0.0)  # mm
 _THINNEST: Final = 0.4  # mm; what two mounts differ by is no ring between them where it is less
 _FLUSH: Final = frozenset(["flat", "flush"])  # right before a ring that adds nothing
 _RINGS: Final = ("adapter", "plain", "ring", "recessed", "", None)
@@ -139,12 +141,18 @@ def _registers_told(question: Question, facts: Catalogue) -> Question:
 
 
 def with_flush_rings(question: Question, facts: Catalogue) -> Question:
-    """'a flat D to C ring': of no length of its own, where the right seat would lie inside the body."""
+    """'a flat D to C ring': of no length of its own, where the right seat would lie inside the body.
+
+    What would work in its place is a ring of those mounts as they are made.
+    """
+    if question.topic == _REMEDY:
+        made = (replace(one, thickness_mm=None) if one.thickness_mm == _FLAT else one for one in question.adapters)
+        return question.with_(adapters=tuple(made))
 
     def flush(thing: Thing) -> Thing:
         led = question.text[: thing.column - 1].split()[-1:] if thing.column else []
         sunk = _right_seat(thing, facts) < -_THINNEST
-        return replace(thing, thickness_mm=(0.0, 0.0)) if led and led[0].casefold() in _FLUSH and sunk else thing
+        return replace(thing, thickness_mm=_FLAT) if led and led[0].casefold() in _FLUSH and sunk else thing
 
     told = tuple(one if one.thickness_mm is not None else flush(one) for one in question.adapters)
     return question if told == question.adapters else question.with_(adapters=told)

@@ -6,6 +6,7 @@ from typing import Final
 
 from engine.answers.parts.said import mentions, numbers
 from engine.answers.picture.crop_factors import crop_of, is_view
+from engine.answers.picture.either_focal import of_one_lens
 from engine.answers.picture.frames import SAME_MM, frames_named
 from engine.base.compact import replace
 from engine.facts.catalogue import Catalogue
@@ -53,6 +54,8 @@ def without_view(question: Question, facts: Catalogue) -> Question:
     """'a 50 on APS-C, is that a 75?': of the one lens, where the other length told is what it frames like there."""
     if question.intent != CROP_EQUIVALENT or not 1 <= len(question.lenses) <= _PAIR:
         return question
+    if of_one_lens(question) is not question:
+        return question  # 'a 50 or a 75?' asks which of the two it is
     lens = question.lenses[0]
     own = [one.focal_length_mm for one in question.lenses if one.focal_length_mm is not None]
     told = [*own, *numbers(question, "length", "numbers")]
