@@ -14,7 +14,15 @@ from engine.answers.parts.wording import trimmed
 from engine.answers.picture.beside_view import beside_view
 from engine.answers.picture.circles import glass_factor
 from engine.answers.picture.clean_view import clean_view
-from engine.answers.picture.crop_factors import Crop, crop_factor_of, crop_of, crops_of, exposure_stays, net_crops
+from engine.answers.picture.crop_factors import (
+    Crop,
+    crop_factor_of,
+    crop_of,
+    crops_of,
+    exposure_stays,
+    net_crops,
+    set_against_full,
+)
 from engine.answers.picture.crop_or_glass import against_full_frame, crop_or_glass
 from engine.answers.picture.each_glass import behind_either, each_with_its_glass
 from engine.answers.picture.either_focal import is_of_its_own, of_one_lens, on_its_own_frame
@@ -55,6 +63,7 @@ class _View:
 
 def equivalent(question: Question, knowledge: Knowledge) -> Answer:
     """Focal length and f-number behind the glass, the crop factors, and the equivalents by each."""
+    question = set_against_full(question, knowledge.catalogue)
     asked, one = question, of_one_lens(question)
     question, note = with_usual_factor(one, knowledge.catalogue)
     factor = glass_factor(question, knowledge.catalogue)
