@@ -82,23 +82,6 @@ def _as_built(body: Thing, facts: Catalogue) -> Thing:
     return replace(body, format=None) if too_large else body
 
 
-def set_against_full(question: Question, facts: Catalogue) -> Question:
-    """'75 mm on the 44x33 body is like what on a plain full frame body': that is no frame of a body of such a mount."""
-    mounts = [mount for body in question.bodies if (mount := facts.mounts.get(body.id or "")) is not None]
-    form = facts.formats.get(mounts[0].format or "") if len(mounts) == 1 else None
-    full = form is None or mounts[0].format != mounts[0].smallest_format or form.id in FULL_FRAMES
-    if full or question.topic != "match" or mentions(question, "crop"):
-        return question
-    bodies = tuple(replace(body, format=None) if body.format in FULL_FRAMES else body for body in question.bodies)
-    on = tuple(body for body in bodies if body.id in facts.mounts)
-    told = tuple(
-        replace(body, kind="format", ids=(body.format,))
-        for body in question.bodies
-        if body.format in FULL_FRAMES and body.id not in facts.mounts
-    )
-    return question.with_(bodies=on, things=(*question.things, *told)) if len(on) == 1 else question
-
-
 def _clean_crops(question: Question, circle: Interval | None, knowledge: Knowledge) -> list[Crop]:
     """Of a shape told beside a circle the largest clean picture: the crop that it makes of the frame."""
     out: list[Crop] = []
