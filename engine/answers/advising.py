@@ -15,7 +15,17 @@ from engine.answers.picture.circle_explained import circle_explained
 from engine.answers.picture.cover import cover_told
 from engine.answers.seat.reaching_in import reach_told
 from engine.answers.shims.loose import Loose, loose
-from engine.answers.words.advice import HARM, MOST, STUCK, advice_lines, examples, named_or_near, of_pair, plainly
+from engine.answers.words.advice import (
+    HARM,
+    MOST,
+    STUCK,
+    advice_lines,
+    examples,
+    named_mounts,
+    named_or_near,
+    of_pair,
+    plainly,
+)
 from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.facts.guidance import Advice
@@ -129,9 +139,20 @@ def _ruling(rows: Sequence[Advice], question: Question, knowledge: Knowledge) ->
     weights = numbers(question, "weight")
     weight, limit = max(weights, default=None), knowledge.catalogue.assumptions["carried-by-a-ring"].value
     if weight is None or not rows or rows[0].id != HEAVY or not is_known(limit) or weight > limit.nominal:
-        return plainly(rows, question)
+        return _if_of_mount(plainly(rows, question), rows, question, knowledge)
     text = f"Yes: {weight:.0f} g is within the {limit.nominal:.0f} g or so that a thin ring and the mount carry."
     return [Line("head", text)]
+
+
+def _if_of_mount(ruling: list[Line], rows: Sequence[Advice], question: Question, knowledge: Knowledge) -> list[Line]:
+    """The ruling of one mount on another, where the lens told of is of none that is known: only if it is of that."""
+    lens, pair = question.lens, bool(rows and rows[0].mounts and rows[0].bodies)
+    if not ruling or not pair or lens is None or lens.ids or named_mounts(question, knowledge) & {*rows[0].mounts}:
+        return ruling
+    mount = knowledge.catalogue.mounts[rows[0].mounts[0]].designation
+    text = f"It depends on the mount of that lens. If it is {mount}: {ruling[0].text[:1].lower()}{ruling[0].text[1:]}"
+    ask = "Which mount or thread has the lens, and how far is it from its flange to the image of a far window?"
+    return [Line("head", text), Line("ask", ask, wants="flange_to_image thread")]
 
 
 def _reasoned(question: Question, knowledge: Knowledge) -> Answer:

@@ -55,11 +55,13 @@ def sought(text: str, lexicon: Lexicon, before: Question | None = None) -> Quest
 
 
 def _lists_them(text: str, lexicon: Lexicon) -> bool:
-    """'which of my mounts go on EF: FD, K, OM': behind a colon it is told which those are."""
-    _, colon, rest = text.partition(":")
-    tokens = tokens_of(rest, lexicon).tokens if colon else ()
-    names = [token for token in tokens if token.kind in ("MOUNT", "LETTER") and token.ids]
-    return len(names) >= _SEVERAL and all(token.kind in _LISTED for token in tokens)
+    """'which of my mounts go on EF: FD, K, OM', 'my lenses (FD, K)': behind a colon or in brackets stands which."""
+    for rest in (text.partition(":")[2], text.partition("(")[2].partition(")")[0]):
+        tokens = tokens_of(rest, lexicon).tokens if rest else ()
+        names = [token for token in tokens if token.kind in ("MOUNT", "LETTER") and token.ids]
+        if len(names) >= _SEVERAL and all(token.kind in _LISTED for token in tokens):
+            return True
+    return False
 
 
 class _Seeker:

@@ -10,12 +10,14 @@ _OPEN, _CLOSE = "(", ")"
 _LONGEST: Final = 6  # tokens between the brackets
 _CAMERAS: Final = frozenset(["slr", "dslr", "rangefinder", "mirrorless", "half-frame"])
 _LINKS: Final = frozenset(["to", "-", ">"])
+_LENSES: Final = frozenset(["LENS", "KIND"])
+_OF_ITS_OWN: Final = frozenset(["MOUNT", "LETTER", "FORMAT", "LENGTH", "NUMBER", "LENS"])  # what would tell more
 _BESIDE: Final = frozenset(["DET", "NUMBER", "LENGTH", "FILLER", "VERB", "UNKNOWN", "PREP"])
 
 
 def with_brackets_told(tokens: list[Token]) -> list[Token]:
     """The camera in such brackets as a TRAIT of the mount, with nothing else of them; no body, nor a lens's length."""
-    tokens = _out_of_rings(tokens)
+    tokens = _without_origins(_out_of_rings(tokens))
     out: list[Token] = []
     at = 0
     while at < len(tokens):
@@ -27,6 +29,20 @@ def with_brackets_told(tokens: list[Token]) -> list[Token]:
             at = end
         at += 1
     return out
+
+
+def _without_origins(tokens: list[Token]) -> list[Token]:
+    """'CS zoom (old dome camera) to E': a camera of no mount in brackets behind a lens is where that came from."""
+    for at, token in enumerate(tokens[:-1]):
+        if token.kind not in _LENSES or tokens[at + 1].text != _OPEN:
+            continue
+        end = next((n for n in range(at + 2, min(at + 3 + _LONGEST, len(tokens))) if tokens[n].text == _CLOSE), None)
+        within = tokens[at + 2 : end] if end is not None else []
+        camera = any(one.kind == "BODY" and not one.ids for one in within)
+        goes_on = end is not None and any(one.kind in ("MOUNT", "LETTER") for one in tokens[end:])
+        if end is not None and goes_on and camera and not any(one.kind in _OF_ITS_OWN for one in within):
+            return [*tokens[: at + 1], *_without_origins(tokens[end + 1 :])]
+    return tokens
 
 
 def _out_of_rings(tokens: list[Token]) -> list[Token]:

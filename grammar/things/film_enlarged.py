@@ -4,16 +4,20 @@ from __future__ import annotations
 
 from typing import Final
 
-from grammar.words.groups import CAMERA_BUILD
+from grammar.words.groups import ASKS, CAMERA_BUILD
 from grammar.words.tokens import Token
 
 FULL_FRAME: Final = "35mm-full-frame"
 LONGEST_LENS: Final = 600.0  # mm, of a bare number
 _FILM_MM: Final = 35.0
+_CINE: Final = "cine"
+_TELL_LENGTHS: Final = frozenset(["COMBO", "RANGE", "NUMBER", "FOCAL"])
 _ENLARGER: Final = "enlarger"
 _FOR: Final = frozenset(["made-for", "for", "from"])
 _NEAR: Final = 4  # tokens
 _OF_PIECES: Final = ("PIECE", "MEASURE")
+_VIEWED: Final = frozenset(["equiv", "match"])
+_LIT_FRAMES: Final = frozenset(["FORMAT", "AREA", "FRAME", "BODY", "MOUNT", "LETTER"])
 
 
 def is_film_enlarged(tokens: list[Token], at: int) -> bool:
@@ -23,6 +27,31 @@ def is_film_enlarged(tokens: list[Token], at: int) -> bool:
         return False
     of_film = any(one.value == _ENLARGER for one in after) or any(one.value in _FOR for one in before)
     return of_film and any(one.value == _ENLARGER for one in tokens) and _has_other_focal(tokens, at)
+
+
+def with_film_likened(tokens: list[Token], told: frozenset[str]) -> list[Token]:
+    """'80mm on 44x33 gives the view of what 35mm lens': the film that a lens on a frame is set against by itself."""
+    if not told & _VIEWED:
+        return tokens
+    tokens = [one.as_("CUE", ids=()) if _is_likened(tokens, at) else one for at, one in enumerate(tokens)]
+    return [one.as_(one.kind, ids=(), implies=()) if _is_seen(tokens, at) else one for at, one in enumerate(tokens)]
+
+
+def _is_seen(tokens: list[Token], at: int) -> bool:
+    """'8mm cine prime on a 1/2.3 inch sensor, full frame equivalent': its one focal length, and not its film."""
+    token, after, others = tokens[at], tokens[at + 1 : at + 3], (*tokens[:at], *tokens[at + 1 :])
+    lens = len(after) > 1 and after[0].value == _CINE and after[1].kind == "LENS"
+    alone = not any(one.is_mm or one.kind in _TELL_LENGTHS for one in others)
+    return token.is_mm and lens and alone and any(one.kind in _LIT_FRAMES for one in others)
+
+
+def _is_likened(tokens: list[Token], at: int) -> bool:
+    token, before, after = tokens[at], tokens[max(0, at - 1) : at], tokens[at + 1 : at + 2]
+    if token.kind != "LENGTH" or token.unit != "mm" or token.numbers != (_FILM_MM,) or not (before and after):
+        return False
+    asked = before[0].kind == "CUE" and ASKS in before[0].groups and after[0].kind == "LENS"
+    others = [one.kind for n, one in enumerate(tokens) if n != at and one.kind in ("LENGTH", *_LIT_FRAMES)]
+    return asked and "LENGTH" in others and len(others) > 1  # '12mm on 1 inch': the frame is a length as well
 
 
 def _has_other_focal(tokens: list[Token], at: int) -> bool:

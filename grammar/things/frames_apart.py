@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.things.film_enlarged import with_film_likened
 from grammar.words.groups import FRAME_NAMED
 from grammar.words.token_kinds import SIZES
 from grammar.words.tokens import Token
@@ -23,7 +24,7 @@ _PAIR: Final = 2
 
 def with_frames_apart(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """Each as a frame of its own, where nothing else is named; as they are where anything is."""
-    tokens = _with_lenses_by_frames(tokens)
+    tokens = _with_lenses_by_frames(with_film_likened(tokens, told))
     places = [at for at, token in enumerate(tokens) if _may_be(token)]
     others = [token for at, token in enumerate(tokens) if at not in places]
     asked = (_AGAINST in told and len(places) >= _PAIR) or (_HOW_LARGE in told and len(places) == 1)

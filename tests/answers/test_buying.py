@@ -134,3 +134,45 @@ def test_it_is_taken_for_nothing_where_something_else_is_told_of_its_mount(asked
 def test_a_size_that_names_its_thread_is_one_more_of_the_row(asked):
     for say in ("nd for 49 52 55 and 72mm threads, cheapest way", "one ND for 49, 52, 55 and 72 mm thread"):
         assert "one 72 mm filter" in asked(say)["text"], say
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "x body, drawer with M42, K and EF lenses (the EF have no rings on them). shopping list",
+        "my EF lenses have no rings on them, X body, what to buy",
+        "EF lens without a ring on it to X body, what adapter", "my EF lens has no ring, X body, which adapter",
+    ],
+)  # fmt: skip
+def test_a_lens_that_has_no_ring_on_it_is_not_held_flush(plain, text):
+    found = flat(told(plain, text))
+    assert "electronic" in found
+    assert "held flush" not in found
+
+
+def test_a_lens_with_no_ring_between_is_held_flush(plain):
+    assert "held flush" in flat(told(plain, "M42 lens held on E without a ring"))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "nx body: which of my screw lenses (M42, LTM, T2) work", "which of my lenses (M42, LTM, T2) work on nx",
+        "which of my screw lenses work on nx: M42, LTM, T2",
+    ],
+)  # fmt: skip
+def test_ones_lenses_named_in_brackets_are_those_asked_about(plain, text):
+    found = flat(told(plain, text))
+    for ring in ("19.96 mm", "3.3 mm", "29.5 mm"):
+        assert f"ring for infinity {ring}" in found
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "CS varifocal (old dome camera) to E mount ring??", "CS zoom (from an old camera) to E mount ring",
+        "CS varifocal (dead security camera) on my E body",
+    ],
+)  # fmt: skip
+def test_a_camera_in_brackets_behind_a_lens_is_where_that_came_from(plain, text):
+    assert flat(told(plain, text)).startswith("A CS-mount zoom lens on an E-mount body")

@@ -255,3 +255,18 @@ def test_a_lens_laid_on_the_sill_is_a_matter_of_fire(talked):
     found = talked("my 50/1.4 is thoriated, safe?", "leave it on the sunny windowsill then?")
     assert "start a fire" in flat(found)
     assert not flat(found).startswith("No: not without a certified solar filter")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "can i screw this lens into a CS camera", "can I screw my 25mm lens onto a CS camera",
+        "can i screw a 6mm lens off my old cam onto a CS camera",
+    ],
+)  # fmt: skip
+def test_the_ruling_on_a_c_lens_holds_of_another_only_if_it_is_one(talked, text):
+    assert flat(talked(text)).startswith("It depends on the mount of that lens. If it is C: no, not without the ring.")
+
+
+def test_the_ruling_on_a_c_lens_is_plain_where_it_is_named(talked):
+    assert flat(talked("can i screw a C lens into a CS camera")).startswith("No, not without the ring.")

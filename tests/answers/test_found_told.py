@@ -257,3 +257,26 @@ def test_how_wide_a_thread_is_is_no_width_of_a_barrel(found, text):
 
 def test_a_claw_on_the_iris_ring_is_that_of_one_mount(found):
     assert "46.5 mm" in flat(found("pronged claw on the aperture ring, three lugs. mount?"))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "ten crests on this 1 inch thread measure 7.9mm. so which mount",
+        "ten crests on a 1 inch thread measure 7.94 mm",
+        "10 threads on this 1 inch thread take 7.94",
+    ],
+)
+def test_crests_counted_on_a_thread_that_is_named_give_its_pitch(found, text):
+    told = flat(found(text))
+    assert told.startswith("A thread of 25.4 mm across and 0.79")
+    assert "CS: thread 1-32 UN" in told
+
+
+@pytest.mark.parametrize("first", ["screw lens 39mm from a box, goes on what", "what bodies take my 39mm screw lens"])
+@pytest.mark.parametrize("turn", ["about 45", "about 45 and it has a focus ring", "i measure about 45"])
+def test_a_screw_of_many_registers_is_asked_to_be_measured_and_told_by_that(talked, first, turn):
+    assert "the name alone does not tell which it is" in flat(talked(first))
+    found = talked(first, turn)
+    assert "M39x1 SLR" in flat(found)
+    assert "screwed straight into M39x1 rangefinder" not in flat(found)

@@ -91,3 +91,47 @@ def test_what_a_lens_on_a_body_is_likened_to_is_no_second_lens(asked, text, foca
     assert f"{focal} mm on" in flat(found)[:40]
     assert f"like {like} mm on full frame" in flat(found)
     assert "To frame like" not in flat(found)
+
+
+@pytest.mark.parametrize(
+    ("text", "view"),
+    [
+        ("75mm on the 44x33 body feels like what on normal full frame", 59),
+        ("75mm on the 44x33 body feels like what on a regular full frame camera", 59),
+        ("25mm on an MFT body feels like what on normal full frame", 50),
+        ("12mm on a 1-mount body is like what on a standard full frame camera", 33),
+    ],
+)
+def test_full_frame_that_a_larger_or_smaller_body_is_set_against_is_no_frame_of_it(asked, text, view):
+    found = flat(asked(text))
+    assert f"like {view} mm on full frame" in found
+    assert found.startswith(f"To frame like {text.split('mm')[0]} mm on ")
+    assert "full frame needs" in found[:60]
+
+
+@pytest.mark.parametrize(
+    ("text", "view"),
+    [
+        ("80mm 6x6 normal on 44x33 gives a view like what 35mm lens", 63),
+        ("what 35mm lens has the view of 80mm on 44x33", 63),
+        ("a 25mm C lens on MFT is like what 35mm lens", 50),
+        ("12mm on 1 inch gives the angle of what 35mm lens", 33),
+        ("which 35mm lens gives the same view as 16mm on aps-c", 24),
+    ],
+)
+def test_the_film_that_a_view_is_set_against_is_no_focal_length(asked, text, view):
+    found = flat(asked(text))
+    assert f"like {view} mm on full frame" in found
+    assert "35 mm on" not in found
+
+
+@pytest.mark.parametrize(
+    ("text", "view"),
+    [
+        ("8mm cine prime, 1/2.3 inch sensor, FF equivalent pls", 45),
+        ("8mm cine lens on a 1/2.3 inch sensor, FF equivalent", 45),
+        ("8mm movie lens on a 1 inch sensor equals what on full frame", 22),
+    ],
+)
+def test_one_length_told_of_a_cine_lens_is_that_of_its_view(asked, text, view):
+    assert f"like {view} mm on full frame" in flat(asked(text))

@@ -7,7 +7,8 @@ import re
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.said import mentions
 from engine.answers.parts.wording import article, trimmed
-from engine.answers.picture.crop_factors import crop_of
+from engine.answers.picture.crop_factors import FULL_FRAMES, crop_of
+from engine.base.compact import replace
 from engine.base.interval import Interval
 from engine.facts.catalogue import Catalogue
 from grammar.questions import Question, Thing
@@ -62,3 +63,20 @@ def on_its_own_frame(question: Question, facts: Catalogue) -> Told:
         text += f" On its own {form.name} it saw like {like:.0f} mm on full frame."
         rows.append(Quantity("equivalent_focal_mm", Interval.exact(like), f"{focal} mm on {form.name}"))
     return Told((Line("head", text),), tuple(rows))
+
+
+def set_against_full(question: Question, facts: Catalogue) -> Question:
+    """'75 mm on the 44x33 body is like what on a plain full frame body': that is no frame of a body of such a mount."""
+    mounts = [mount for body in question.bodies if (mount := facts.mounts.get(body.id or "")) is not None]
+    form = facts.formats.get(mounts[0].format or "") if len(mounts) == 1 else None
+    full = form is None or mounts[0].format != mounts[0].smallest_format or form.id in FULL_FRAMES
+    if full or question.topic != "match" or mentions(question, "crop"):
+        return question
+    bodies = tuple(replace(body, format=None) if body.format in FULL_FRAMES else body for body in question.bodies)
+    on = tuple(body for body in bodies if body.id in facts.mounts)
+    told = tuple(
+        replace(body, kind="format", ids=(body.format,))
+        for body in question.bodies
+        if body.format in FULL_FRAMES and body.id not in facts.mounts
+    )
+    return question.with_(bodies=on, things=(*question.things, *told)) if len(on) == 1 else question

@@ -17,7 +17,7 @@ from engine.answers.picture.clean_view import clean_view
 from engine.answers.picture.crop_factors import Crop, crop_factor_of, crop_of, crops_of, exposure_stays, net_crops
 from engine.answers.picture.crop_or_glass import against_full_frame, crop_or_glass
 from engine.answers.picture.each_glass import behind_either, each_with_its_glass
-from engine.answers.picture.either_focal import is_of_its_own, of_one_lens, on_its_own_frame
+from engine.answers.picture.either_focal import is_of_its_own, of_one_lens, on_its_own_frame, set_against_full
 from engine.answers.picture.field_there import focal_for_field, seen_there
 from engine.answers.picture.frame_modes import mode_unknown, modes_told
 from engine.answers.picture.glass_light import light_of_glass
@@ -55,6 +55,7 @@ class _View:
 
 def equivalent(question: Question, knowledge: Knowledge) -> Answer:
     """Focal length and f-number behind the glass, the crop factors, and the equivalents by each."""
+    question = set_against_full(question, knowledge.catalogue)
     asked, one = question, of_one_lens(question)
     question, note = with_usual_factor(one, knowledge.catalogue)
     factor = glass_factor(question, knowledge.catalogue)

@@ -20,6 +20,7 @@ from engine.answers.ways.elsewhere_asked import elsewhere_asked, is_left_out
 from engine.answers.ways.fits_all import Home, Taken, homes_told
 from engine.answers.ways.fits_priced import first_by, order_told, with_price
 from engine.answers.ways.kinds_asked import RINGED, is_of, kinds_asked, of_format
+from engine.answers.ways.meanings import one_of_name
 from engine.answers.ways.measured_room import room_on_bodies
 from engine.answers.ways.pairs import of_known, sides_of
 from engine.answers.ways.refused_mounts import NOT_FITTING, not_fitting, refused, usual_by_rings
@@ -83,7 +84,8 @@ def list_fits(question: Question, knowledge: Knowledge) -> Answer:
     several = [thing for thing in question.lenses if thing.ids]
     if len({thing.ids[0] for thing in several}) > 1:
         return _of_several(several, kinds, question, knowledge)
-    return _told(question, _fits_of(lens, body, kinds, question, knowledge), lens, body, knowledge)
+    told = _told(question, _fits_of(lens, body, kinds, question, knowledge), lens, body, knowledge)
+    return replace(told, lines=(*told.lines, *one_of_name(lens, question, knowledge.catalogue)))
 
 
 def _hub_of(question: Question, lens: Thing | None, body: Thing | None) -> Thing | None:

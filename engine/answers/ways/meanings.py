@@ -13,8 +13,9 @@ from engine.answers.seat.telling import CERTAINTY_WORDS, life_line, seat_line
 from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.base.span import Span
+from engine.facts.catalogue import Catalogue
 from engine.facts.kinds import VERDICTS
-from grammar.questions import BY_MEASURES, Question
+from grammar.questions import BY_MEASURES, Question, Thing
 
 OF_ONE_NAME = "Measure flange to image: the name alone does not tell which it is."
 OF_ONE_LOOK = "Others look or measure like it: flange to image tells which it is."
@@ -58,6 +59,18 @@ def likeliest(
         if not line.text.startswith("Taken for") or line.text.endswith((OF_ONE_NAME, OF_ONE_LOOK, OF_ONE_REGISTER))
     )
     return replace(best, lines=kept, quantities=tuple(quantities), question=question)
+
+
+def one_of_name(lens: Thing | None, question: Question, facts: Catalogue) -> tuple[Line, ...]:
+    """'39mm screw lens, goes on what': screws of one width whose registers lie apart are told by measuring alone."""
+    mounts = [facts.mounts[id_] for id_ in lens.ids if id_ in facts.mounts] if lens is not None else []
+    known = [mount.register_mm.nominal for mount in mounts if is_known(mount.register_mm)]
+    apart = len(known) > 1 and max(known) - min(known) > _NEAR_MM and all(one.coupling == "screw" for one in mounts)
+    if not apart or question.said("flange_to_image") is not None:
+        return ()
+    text = f"Taken for {mounts[0].designation}. {OF_ONE_NAME}"
+    ask = "How far is it from the lens flange to the image of a far window, in mm?"
+    return (Line("note", text), Line("ask", ask, wants="flange_to_image"))
 
 
 def _is_hopeless(answer: Answer) -> bool:
