@@ -112,8 +112,8 @@ def effective_f_number(f_number: Measure, magnification: Measure, pupil: Measure
 
 
 def light_lost_stops(magnification: Measure, pupil: Measure) -> Measure:
-    """2*log2(1 + m/p): stops of light that the extension costs. Source: optics model, formulas."""
-    if is_known(pupil) and pupil.least <= 0:
+    """2*log2(1 + m/p): stops of light that the extension costs; of none below m = 0. Source: optics model, formulas."""
+    if (is_known(pupil) and pupil.least <= 0) or (is_known(magnification) and magnification.least < 0):
         return UNKNOWN
     return enclose(lambda m, p: 2 * log2(1 + m / p), magnification, pupil)
 

@@ -32,10 +32,8 @@ def sentence(taught: Taught, forgetting: bool, name_of: NameOf) -> str:
         mine = "" if taught.name.startswith("my-") else "my "
         return f"{mine}{taught.name} is a {noun}{rest}" if taught.name else f"I own a {noun}{rest}"
     mine = "" if taught.name.startswith("my-") else "my "
-    told = [
-        f"the {_key(key)} of {mine}{taught.name} is really {value}" for key, value in fields.items() if _is_told(key)
-    ]
-    return ", ".join(told)
+    told = {key: value for key, value in fields.items() if _is_told(key)} or fields  # what is taught is read back
+    return ", ".join(f"the {_key(key)} of {mine}{taught.name} is really {value}" for key, value in told.items())
 
 
 def _observation(fields: dict[str, str], forgetting: bool, name_of: NameOf) -> str:

@@ -99,7 +99,7 @@ def _setting(out: Readings, token: Token, told: frozenset[str]) -> None:
     elif token.kind == "TSTOP":
         out.keep("aperture", f"T{token.numbers[0]:g}")
     elif token.kind in ("RATIO", "TIMES"):
-        out.keep("magnification", f"{token.numbers[0]:g}")
+        out.keep("magnification", f"{abs(token.numbers[0]):g}")  # a minus says that the image stands on its head
     elif token.kind == "SHUTTER":
         out.keep("shutter", token.value)
     elif token.kind == "LENGTH":
@@ -176,7 +176,7 @@ def _value(out: Readings, token: Token, told: frozenset[str]) -> None:
     elif kind == "TSTOP":
         out.keep("aperture", f"T{numbers[0]:g}")
     elif kind == "RATIO":
-        out.keep("magnification", f"{numbers[0]:g}")
+        out.keep("magnification", f"{abs(numbers[0]):g}")
     elif kind == "PIXELS":
         out.values["pixels"] = token.value
     elif kind == "ASPECT":

@@ -329,3 +329,13 @@ def test_a_subject_so_many_millimetres_away_is_no_lens(asked):
     found = asked("C-mount 25mm on 1/2 sensor, lens over a belt 300 mm away, field?")
     assert "at 300 mm" in found["reading"]
     assert "300 mm lens" not in found["reading"]
+
+
+@pytest.mark.parametrize("told", ["magnification -1", "-1x magnification", "magnification 1"])
+def test_an_image_on_its_head_is_as_large_as_one_that_stands(asked, told):
+    found = asked(f"50 mm at {told}, stops lost")
+    assert one(found, "light_difference_stops", "even") == close(2)
+
+
+def test_no_size_costs_no_light(asked):
+    assert one(asked("50 mm at magnification 0, how close"), "light_difference_stops") == 0

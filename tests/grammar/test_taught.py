@@ -196,3 +196,12 @@ def test_the_sentence_shown_is_read_as_the_same(text: str) -> None:
     first = question(text, lexicon())
     again = question(canonical(first, lexicon().name_for), lexicon())
     assert again.taught == first.taught
+
+
+@pytest.mark.parametrize("text", ["the iris of my avocet is really fixed", "my avocet has no iris"])
+def test_whatever_is_taught_is_read_back_and_reads_as_the_same(text: str) -> None:
+    got = question(text, owned())
+    assert got.taught is not None
+    assert got.taught.fields == (("iris", "fixed"),)
+    said = canonical(got, lambda kind, id_: id_)
+    assert said == "the iris of my avocet is really fixed"
