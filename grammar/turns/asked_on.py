@@ -176,6 +176,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (worded_so.asks_stop_behind_glass, CROP_EQUIVALENT),
     (worded_so.asks_field_at, CROP_EQUIVALENT),
     (ring_seen.asks_how_far, FOCUS_VERDICT),
+    (ring_seen.tries_a_lens_on_it, FOCUS_VERDICT),
     (thread_seen.binds_in_its_thread, LOOK_ALIKE),
     (seen.of(thread_seen.asks_of_a_thread), LOOK_ALIKE),
     (thread_seen.fits_in_a_ring, CHAIN),

@@ -6,6 +6,7 @@ from typing import Final
 
 from grammar.kinds import (
     BUY_PLAN,
+    CHAIN,
     COMPARE,
     DIY_DIMENSION,
     FOCUS_VERDICT,
@@ -118,6 +119,15 @@ def asks_how_far(turn: Turn) -> bool:
     lens = turn.before.lens is not None and turn.before.lens.focal_length_mm is not None
     told = turn.names_things or turn.heard.readings.values or turn.heard.readings.distance_mm is not None
     return turn.tells("how-far") and turn.was in OF_RING and sized(turn.before) and lens and not told
+
+
+def tries_a_lens_on_it(turn: Turn) -> bool:
+    """'where on a 50', 'and a 28?' after a ring to be made came out so long: what that ring makes of the lens."""
+    cast, told = turn.heard.cast, turn.heard.readings
+    lens = cast.lenses[0] if len(cast.lenses) == 1 else None
+    alone = lens is not None and bool(lens.focal) and not (lens.has_mount or cast.bodies or cast.frames or cast.pieces)
+    asked = turn.best in (None, DIY_DIMENSION, CHAIN, MACRO_DISTANCE, FOCUS_VERDICT)
+    return alone and asked and turn.was == DIY_DIMENSION and sized(turn.before) and not told.values
 
 
 def tells_its_ring(turn: Turn) -> bool:

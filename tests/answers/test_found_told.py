@@ -280,3 +280,24 @@ def test_a_screw_of_many_registers_is_asked_to_be_measured_and_told_by_that(talk
     found = talked(first, turn)
     assert "M39x1 SLR" in flat(found)
     assert "screwed straight into M39x1 rangefinder" not in flat(found)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "8mm film lens drops straight through my C to MFT ring, whats up",
+        "regular 8 lens drops through the C to MFT adapter",
+        "lens made for 8mm film slides through my C to E adapter",
+        "cine lens from an 8mm film camera falls right through my C to E ring",
+    ],
+)
+def test_a_ring_that_a_lens_drops_through_does_not_tell_its_mount(found, text):
+    told = flat(found(text))
+    assert told.startswith("5/8-32 UN (15.88 mm) drops through 1-32 UN without catching")
+    assert "Taken for D" in told
+    assert "D to C cup + C to" in told
+
+
+def test_a_ring_that_holds_the_lens_tells_its_mount(found):
+    assert flat(found("8mm film lens on my C to MFT ring")).startswith("A C-mount lens on a Micro Four Thirds body")
+    assert "D-mount" not in flat(found("C lens for 8mm film drops through my C to MFT ring"))[:80]

@@ -530,3 +530,15 @@ def test_a_converter_that_turns_a_stop_into_another_turns_no_thread(club):
 def test_a_sensor_told_by_its_width_has_both_sides(club, say, size):
     (found,) = talk(club, say)
     assert size in flat(found)
+
+
+@pytest.mark.parametrize("turn", ["where on a 50", "and on a 50?", "with my 50?", "and a 50mm?"])
+def test_a_lens_tried_on_a_ring_that_was_made_is_told_by_that_ring(club, turn):
+    found = talk(club, "k to L ring length", "turned it 25.31", turn)[-1]
+    assert found.intent == "focus-verdict"
+    assert "infinity would be sharp at the 17 m mark" in flat(found)
+    assert "add a shim of 0.15 mm" in flat(talk(club, "k to L ring length", "turned it 25.31", turn, "shim?")[-1])
+
+
+def test_a_lens_told_before_a_ring_was_made_leaves_what_is_to_be_made(club):
+    assert talk(club, "k to L ring length", "and for a 50mm?")[-1].intent == "diy-dimension"

@@ -28,8 +28,10 @@ _A_SLEEVE: Final = "a sleeve (bushing) that has both threads must go between"
 def with_screw_told(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """The answer behind what happens if the lens is screwed straight in, where no way was found."""
     lens, body = (_only(things) for things in (question.lenses, question.bodies))
-    mounts = knowledge.catalogue.mounts
-    if lens not in mounts or body not in mounts or (answer.chains and not question.mentions("drops-asked")):
+    mounts, drops = knowledge.catalogue.mounts, question.mentions("drops-asked")
+    if drops and answer.question is not None:  # 'drops through my C to MFT ring': into the ring, and not the body
+        lens, body = _only(answer.question.lenses), next(iter(question.limits.using), body)
+    if lens not in mounts or body not in mounts or (answer.chains and not drops):
         return answer
     text = screwed_in(mounts[lens], mounts[body], knowledge)
     return replace(answer, lines=(Line("head", text), *answer.lines)) if text else answer

@@ -56,6 +56,20 @@ def taken_by_format(question: Question, facts: Catalogue) -> tuple[Question, tup
     )
 
 
+def not_held_by_ring(question: Question, facts: Catalogue) -> Question:
+    """'an 8mm film lens drops through my C ring': the ring does not tell the mount of what it does not hold."""
+    lens = question.lens
+    fronts = {*question.limits.using, *(id_ for ring in question.adapters for id_ in ring.front)}
+    if lens is None or not lens.ids or lens.ids[0] not in fronts or not mentions(question, "drops-asked"):
+        return question
+    plain = replace(lens, kind="", ids=())
+    usual, named = _of_format(plain, facts), facts.mounts[lens.ids[0]].designation.casefold()
+    if not usual or usual[0] in lens.ids or named in lens.words.casefold().split():
+        return question
+    left = tuple(ring for ring in question.adapters if lens.ids[0] not in ring.front)
+    return question.with_(lenses=(plain, *question.lenses[1:]), adapters=left)
+
+
 def _with_lenses_of_both(question: Question) -> Question:
     """'CS camera or C camera, I own both kinds of lenses': with a lens of each mount that the bodies have."""
     mounts = [body for body in question.bodies if body.kind == "mount" and body.ids]
