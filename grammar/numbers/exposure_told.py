@@ -24,6 +24,7 @@ _IRIS: Final = "iris"  # cue
 _SKY: Final = {MOON: "moon", STARS: "starry-sky"}  # group -> the light
 _EXPOSURE_ASKED: Final = frozenset(["exposure", "shutter-speed"])
 _EXPOSED: Final = frozenset(["FNUM", "ISO", "SHUTTER"])
+_VAGUE: Final = "vaguely"  # of a word for light that only tells where it is
 _SETTINGS: Final = 2  # of them make an exposure
 _LEAST_UNSAID: Final = 100  # the least ISO that is told without the word for it
 _IN_ROW: Final = frozenset(["JOIN", "STOP", "CUE", "LIGHT", "EV", "FNUM", "TSTOP", "SHUTTER", "FPS", "DEGREES", "ND"])
@@ -51,9 +52,19 @@ def with_sky_lit(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     return [token.as_("LIGHT", value=light) if light else token for token, light in zip(tokens, lit, strict=True)]
 
 
+def _without_vague_light(tokens: list[Token]) -> list[Token]:
+    """'outdoors, overcast': where the light is, beside what it is."""
+    lit = [token for token in tokens if token.kind == "LIGHT"]
+    vague = [token for token in lit if _VAGUE in token.implies]
+    if not vague or len(vague) == len(lit):
+        return tokens
+    return [token.as_("CUE", value="") if token in vague else token for token in tokens]
+
+
 def with_fixed_stops(tokens: list[Token]) -> list[Token]:
     """'my lens is fixed at f2': the stop is what the lens has, and none that it is set to."""
     out: list[Token] = []
+    tokens = _without_vague_light(tokens)
     for at, token in enumerate(tokens):
         fixed = bool(out) and out[-1].kind == "TRAIT" and out[-1].value == _FIXED
         after = tokens[at + 1] if at + 1 < len(tokens) else None

@@ -135,3 +135,25 @@ def test_a_t_stop_and_an_f_number_are_so_many_stops_apart(asked):
 def test_a_bellows_at_a_length_is_drawn_so_far(asked):
     found = asked("bellows at 100mm with 50mm lens, how many stops")
     assert one(found, "light_difference_stops", "even pupils") == close(2 * log2(1 + 100 / 50))
+
+
+@pytest.mark.parametrize(
+    ("say", "light"),
+    [
+        ("f/2.8 outdoors, overcast, 1/50 iso 400", "overcast"),
+        ("f/2 lens outdoors under trees (open shade), iso 100, 1/60", "open shade"),
+        ("outside on a cloudy day, f4 1/50 iso 100, nd?", "bright cloud"),
+        ("f4 1/50 iso 100 outdoors, nd?", "full sun"),
+    ],
+)
+def test_where_the_light_is_counts_only_where_nothing_says_what_it_is(asked, say, light):
+    assert light in asked(say)["reading"].replace("-", " ")
+
+
+@pytest.mark.parametrize(
+    "say", ["one reducer 0.71 for EF lenses on MFT, how much should I budget", "reducer 0.71, EF on MFT, cost?"]
+)
+def test_the_factor_of_a_reducer_is_no_distance_to_the_sensor(asked, say):
+    found = asked(say)
+    assert "are wanted to the sensor" not in flat(found)
+    assert "EF to MFT reducer 0.71x [150 to 650 dollars]" in flat(found)

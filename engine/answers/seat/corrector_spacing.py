@@ -20,12 +20,13 @@ RIGHT_MM: Final = 0.1  # as near as stacks are made
 # a length as typed: no width of a thread, no stop, no factor, no size in inches
 _LENGTH: Final = re.compile(r"(?<![\w./])(\d{1,3}(?:\.\d+)?)(?: ?mm\b)?(?!\w|\.\d|/| ?x\b| ?in\b| ?\")", re.IGNORECASE)
 _SHORTEST: Final = 0.1
+_LEAST_MM: Final = 5.0  # that any corrector stands before a sensor: 'a reducer 0.71' tells its factor
 
 
 def with_spacing(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """In place of the answer, where the distance that is wanted and what stands in it are told."""
     wanted = max((one.number for one in question.places(WANTED) if one.number is not None), default=None)
-    if wanted is None or (answer.lines and answer.lines[0].text.startswith(ADDED_UP)):
+    if wanted is None or wanted < _LEAST_MM or (answer.lines and answer.lines[0].text.startswith(ADDED_UP)):
         return answer
     told = [float(text) for text in _LENGTH.findall(question.text)]
     there = [one for one in told if one != wanted and one >= _SHORTEST]
