@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from grammar.words.groups import ERA, OUTFIT
+from grammar.words.groups import ERA, OUTFIT, YEARS
 from grammar.words.tokens import Token
 
 _FORMAT: Final = "format"
@@ -16,7 +16,7 @@ _BETWEEN: Final = frozenset(["JOIN", "DET", "MARK"])
 
 def with_eras_told(tokens: list[Token]) -> list[Token]:
     """The format of such days becomes one that a lens is made for; the word for the days falls away."""
-    out = list(tokens)
+    out = _without_years(tokens)
     at = 0
     while at < len(out):
         end = _days_behind(out, at)
@@ -26,6 +26,13 @@ def with_eras_told(tokens: list[Token]) -> list[Token]:
             _lead(out, at)
         at += 1
     return out
+
+
+def _without_years(tokens: list[Token]) -> list[Token]:
+    """'20 yrs of news work', 'after 30 years': so many years are told of nobody's lens."""
+    years = [at for at, one in enumerate(tokens) if at and YEARS in one.groups and tokens[at - 1].kind == "NUMBER"]
+    idle = {*years, *(at - 1 for at in years)}
+    return [one.as_("FILLER", ids=(), implies=()) if at in idle else one for at, one in enumerate(tokens)]
 
 
 def _days_behind(tokens: list[Token], at: int) -> int | None:
