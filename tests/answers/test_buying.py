@@ -181,7 +181,8 @@ def test_a_camera_in_brackets_behind_a_lens_is_where_that_came_from(plain, text)
 @pytest.mark.parametrize(
     "text",
     [
-        "20 yrs of news work, want to put my old b4 zoom on an E body. which ring", "after 30 yrs my M42 lens on E, which ring",
+        "20 yrs of news work, want to put my old b4 zoom on an E body. which ring",
+        "after 30 yrs my M42 lens on E, which ring",
         "shot 15 years with my M42 lens, want it on E", "my lens is 40 yrs old, M42, on E",
     ],
 )  # fmt: skip
