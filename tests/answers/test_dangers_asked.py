@@ -276,7 +276,8 @@ def test_the_ruling_on_a_c_lens_is_plain_where_it_is_named(talked):
     "text",
     [
         "brown tinted lens, kid wants it as a loupe for stamps. safe?", "yellowed lens used as a loupe, safe?",
-        "brown tinted old lens, can my kid use it as a loupe", "is a yellowed lens ok as a magnifying glass for a child",
+        "brown tinted old lens, can my kid use it as a loupe",
+        "is a yellowed lens ok as a magnifying glass for a child",
     ],
 )  # fmt: skip
 def test_a_browned_lens_is_to_be_kept_off_the_eye(talked, text):
