@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.things.film_enlarged import LONGEST_LENS
 from grammar.words.groups import ERA, OUTFIT, YEARS
 from grammar.words.tokens import Token
 
@@ -45,7 +46,7 @@ def _days_behind(tokens: list[Token], at: int) -> int | None:
         end += 1
     if end >= len(tokens):
         return None
-    out_of = _led(tokens, at)
+    out_of = _led(tokens, at) or (token.kind == "NUMBER" and token.numbers[0] > LONGEST_LENS)  # 'a 645 kit'
     days = ERA in tokens[end].groups or (out_of and OUTFIT in tokens[end].groups)
     return end if days else None
 

@@ -192,3 +192,15 @@ def test_so_many_years_are_no_focal_length(plain, text):
 
 def test_a_focal_length_beside_years_is_kept(plain):
     assert flat(told(plain, "my 50 year old 135mm M42 on E")).startswith("A 135 mm M42 lens on an E-mount body")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "ive borrowed a 645 kit from uni (M645 lenses) and my own camera is Z mount, what ring do i need",
+        "borrowed a 645 kit, M645 lenses, on Z",
+        "my 645 outfit has M645 lenses, Z body, ring?",
+    ],
+)
+def test_the_film_of_a_kit_is_no_focal_length(plain, text):
+    assert flat(told(plain, text)).startswith("An M645 lens on a Z-mount body")
