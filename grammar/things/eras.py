@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from typing import Final
 
-from grammar.words.groups import ERA, OUTFIT
+from grammar.things.film_enlarged import LONGEST_LENS
+from grammar.words.groups import ERA, OUTFIT, YEARS
 from grammar.words.tokens import Token
 
 _FORMAT: Final = "format"
@@ -16,7 +17,7 @@ _BETWEEN: Final = frozenset(["JOIN", "DET", "MARK"])
 
 def with_eras_told(tokens: list[Token]) -> list[Token]:
     """The format of such days becomes one that a lens is made for; the word for the days falls away."""
-    out = list(tokens)
+    out = _without_years(tokens)
     at = 0
     while at < len(out):
         end = _days_behind(out, at)
@@ -26,6 +27,13 @@ def with_eras_told(tokens: list[Token]) -> list[Token]:
             _lead(out, at)
         at += 1
     return out
+
+
+def _without_years(tokens: list[Token]) -> list[Token]:
+    """'20 yrs of news work', 'after 30 years': so many years are told of nobody's lens."""
+    years = [at for at, one in enumerate(tokens) if at and YEARS in one.groups and tokens[at - 1].kind == "NUMBER"]
+    idle = {*years, *(at - 1 for at in years)}
+    return [one.as_("FILLER", ids=(), implies=()) if at in idle else one for at, one in enumerate(tokens)]
 
 
 def _days_behind(tokens: list[Token], at: int) -> int | None:
@@ -38,7 +46,7 @@ def _days_behind(tokens: list[Token], at: int) -> int | None:
         end += 1
     if end >= len(tokens):
         return None
-    out_of = _led(tokens, at)
+    out_of = _led(tokens, at) or (token.kind == "NUMBER" and token.numbers[0] > LONGEST_LENS)  # 'a 645 kit'
     days = ERA in tokens[end].groups or (out_of and OUTFIT in tokens[end].groups)
     return end if days else None
 

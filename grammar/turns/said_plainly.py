@@ -59,6 +59,7 @@ _BE: Final = "be"
 _NOT: Final = "not"  # of 'not' and 'forget the'
 _NO: Final = "no"
 _THAT: Final = ("it", "that")
+_OF_ONE: Final = ("harm-word", "why", "why-not")  # 'why not the FD' asks of just that one
 _FEWEST: Final = 4  # words of 'make it a 135'
 _LETTER_ALONE: Final = "a"  # which is an article here
 _ALONE: Final = frozenset(["LETTER", "NUMBER", "LENGTH"])  # what alone is no lens yet
@@ -150,7 +151,7 @@ def _left_out(heard: Heard, before: Question) -> str | None:
     goes = [one for one in tokens if _goes(one)]
     named = [one for one in tokens if (one.ids and one.text.casefold() not in ARTICLES) or _is_focal(one, before)]
     mounted = [one for one in named if any(set(one.ids) & ids for ids in _several(before))]
-    if heard.tells("harm-word") or not goes or len(named) != 1 or not (mounted or _is_focal(named[0], before)):
+    if any(map(heard.tells, _OF_ONE)) or not goes or len(named) != 1 or not (mounted or _is_focal(named[0], before)):
         return None
     if not all(one in named or one.kind in _AROUND | _HEADS or _goes(one) for one in tokens):
         return None

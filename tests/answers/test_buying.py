@@ -176,3 +176,31 @@ def test_ones_lenses_named_in_brackets_are_those_asked_about(plain, text):
 )  # fmt: skip
 def test_a_camera_in_brackets_behind_a_lens_is_where_that_came_from(plain, text):
     assert flat(told(plain, text)).startswith("A CS-mount zoom lens on an E-mount body")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "20 yrs of news work, want to put my old b4 zoom on an E body. which ring",
+        "after 30 yrs my M42 lens on E, which ring",
+        "shot 15 years with my M42 lens, want it on E", "my lens is 40 yrs old, M42, on E",
+    ],
+)  # fmt: skip
+def test_so_many_years_are_no_focal_length(plain, text):
+    assert flat(told(plain, text)).startswith(("A B4 lens on an E-mount body", "An M42 lens on an E-mount body"))
+
+
+def test_a_focal_length_beside_years_is_kept(plain):
+    assert flat(told(plain, "my 50 year old 135mm M42 on E")).startswith("A 135 mm M42 lens on an E-mount body")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "ive borrowed a 645 kit from uni (M645 lenses) and my own camera is Z mount, what ring do i need",
+        "borrowed a 645 kit, M645 lenses, on Z",
+        "my 645 outfit has M645 lenses, Z body, ring?",
+    ],
+)
+def test_the_film_of_a_kit_is_no_focal_length(plain, text):
+    assert flat(told(plain, text)).startswith("An M645 lens on a Z-mount body")

@@ -268,6 +268,8 @@ def test_the_largest_frame_counts_films_where_a_format_is_asked_and_a_film_on_a_
     [
         "shade at long end wide open only, 300/2.8 thru narrow adapter, what is it",
         "wide open my 135/2 darkens the corners on this skinny adapter, at f/5.6 it's gone. why",
+        "why are there grey corners when i use my 200/2.8 on a skinny helicoid",
+        "why do i get dull corners with my 300 f/4 on a slim helicoid",
     ],
 )
 def test_corners_dark_wide_open_behind_a_narrow_ring_are_clipped_by_its_bore(asked, text):

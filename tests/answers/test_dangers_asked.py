@@ -270,3 +270,17 @@ def test_the_ruling_on_a_c_lens_holds_of_another_only_if_it_is_one(talked, text)
 
 def test_the_ruling_on_a_c_lens_is_plain_where_it_is_named(talked):
     assert flat(talked("can i screw a C lens into a CS camera")).startswith("No, not without the ring.")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "brown tinted lens, kid wants it as a loupe for stamps. safe?", "yellowed lens used as a loupe, safe?",
+        "brown tinted old lens, can my kid use it as a loupe",
+        "is a yellowed lens ok as a magnifying glass for a child",
+    ],
+)  # fmt: skip
+def test_a_browned_lens_is_to_be_kept_off_the_eye(talked, text):
+    found = flat(talked(text))
+    assert found.startswith("Not there: keep it away from where you sleep, and off your eye.")
+    assert "avoid it as an eyepiece" in found

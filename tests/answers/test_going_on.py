@@ -542,3 +542,19 @@ def test_a_lens_tried_on_a_ring_that_was_made_is_told_by_that_ring(club, turn):
 
 def test_a_lens_told_before_a_ring_was_made_leaves_what_is_to_be_made(club):
     assert talk(club, "k to L ring length", "and for a 50mm?")[-1].intent == "diy-dimension"
+
+
+@pytest.mark.parametrize(
+    "turn", ["why not the FD", "why not the FD lens", "why does the FD not work", "why wont the FD reach infinity"]
+)
+def test_why_not_that_one_asks_of_just_that_one(club, turn):
+    found = talk(club, "M42 and FD lens on EF dslr, which rings", turn)[-1]
+    assert found.intent == "why"
+    assert [lens.ids for lens in found.question.lenses] == [("fd-mount",)]
+    assert flat(found).startswith("FD-mount lenses sit 42 mm from the sensor, EF-mount is 44 mm deep")
+
+
+@pytest.mark.parametrize("turn", ["not the FD", "skip the FD", "without the FD"])
+def test_not_that_one_leaves_the_others(club, turn):
+    found = talk(club, "M42 and FD lens on EF dslr, which rings", turn)[-1]
+    assert [lens.ids for lens in found.question.lenses] == [("m42",)]

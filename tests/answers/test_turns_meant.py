@@ -755,3 +755,19 @@ def test_a_ring_that_was_told_too_thick_is_so_still_after_something_else(club, b
 def test_another_ring_is_not_the_one_that_was_too_thick(club):
     last = talk(club, "50mm M42 on E stops at 10 m", "and with another ring?")[-1]
     assert "reaches infinity" in flat(last)
+
+
+@pytest.mark.parametrize(
+    ("first", "turn", "term"),
+    [
+        ("80mm on 44x33 equivalent", "whats shift good for", "shift movement"),
+        ("80mm on 44x33 equivalent", "what is tilt good for", "tilt movement"),
+        ("50mm M42 on E", "whats tilt good for", "tilt movement"),
+    ],
+)
+def test_what_a_movement_is_good_for_is_asked_of_the_word(club, first, turn, term):
+    assert flat(talk(club, first, turn)[-1]).startswith(term)
+
+
+def test_what_shift_there_is_stays_asked_of_the_lens(club):
+    assert flat(talk(club, "80mm P6 on 44x33, covers?", "what is the most shift")[-1]).startswith("Room to shift")

@@ -214,3 +214,18 @@ def test_glass_to_choose_from_is_not_put_one_behind_the_other(asked, text, longe
 
 def test_glass_told_together_still_multiplies(asked):
     assert "840 mm f/11.2" in flat(asked("300 f4 with a 1.4x and a 2x stacked"))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "with my hand held light meter do I add the crop to the stop it says",
+        "do i apply the crop factor to the stop my meter says", "does the crop change what my light meter tells",
+        "light meter reads f/5.6, MFT body, do i convert by crop",
+        "incident meter and an mft camera, do i correct for the crop",
+    ],
+)  # fmt: skip
+def test_what_a_meter_says_is_set_on_any_crop(asked, text):
+    found = asked(text)
+    assert found["intent"] == "crop-equivalent"
+    assert flat(found).startswith("No crop changes the exposure")

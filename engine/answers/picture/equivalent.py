@@ -144,7 +144,7 @@ def _asked_first(told: Told, view: _View) -> Told:
     told = _of_any_lens(question, facts) + told if not view.lenses else told
     if view.factor is not None and _of_exposure(question):
         told = light_of_glass(question, view.knowledge) + told
-    elif crops and _of_exposure(question):
+    elif (crops or mentions(question, "crop")) and _of_exposure(question):
         told = exposure_stays(view.at) + told
     told = stops_by_crop(question, facts) + told
     told = focal_for_field(question, view.knowledge) + seen_there(question, view.knowledge) + told
