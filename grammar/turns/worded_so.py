@@ -201,7 +201,8 @@ def views_a_frame(turn: Turn) -> bool:
     cast = turn.heard.cast
     framed = bool(cast.frames) and not (cast.lenses or cast.bodies or cast.pieces or turn.heard.readings.values)
     lens = turn.before.lens is not None and turn.before.lens.focal_length_mm is not None
-    return turn.was == EXPOSURE_ND and framed and lens and turn.best == CROP_EQUIVALENT
+    by_hand = turn.before.topic is not None  # the slowest shutter goes by the frame
+    return turn.was == EXPOSURE_ND and framed and lens and turn.best == CROP_EQUIVALENT and not by_hand
 
 
 def asks_the_hole(turn: Turn) -> bool:

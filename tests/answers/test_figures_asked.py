@@ -229,7 +229,7 @@ def test_no_lugs_are_none(asked):
 @pytest.mark.parametrize(
     ("text", "said"),
     [
-        ("t2 telescope adapter wont take my M42 lens past one turn", "M42x1 starts, then binds in M42x0.75"),
+        ("t2 telescope adapter wont take my M42 lens past one turn", "runs 0.25 mm apart over 1 turn: it binds"),
         ("tapping size for RMS female", "19.42 to 19.49 mm"),
         ("turning an M39x1 male: blank diameter?", "male thread 38.79 to 38.97 mm"),
         ("print a clamp for a 52.5 projector tube, bore?", "Sleeve bore 52.53 to 52.7 mm"),
