@@ -145,7 +145,7 @@ def moves_to_another_body(turn: Turn) -> bool:
     there = {id_ for part in bodies for mount in part.mounts for id_ in mount.ids}
     other = len(bodies) == 1 and bool(here and there) and not here & there
     idle = turn.best in (None, CHAIN, SHIM_CALIBRATION) and turn.heard.weighed.weight(SHIM_CALIBRATION) <= 0
-    verdict = turn.was == FOCUS_VERDICT and turn.best == CHAIN
+    verdict = turn.was == FOCUS_VERDICT and turn.best in (None, CHAIN)
     return (
         (turn.was == SHIM_CALIBRATION or verdict) and other and idle and not (cast.pieces or turn.heard.readings.values)
     )

@@ -296,5 +296,6 @@ def is_saved_by_stop(turn: Turn) -> bool:
 
 
 def tells_only(turn: Turn) -> bool:
-    before = turn.before
-    return only_tells(turn.heard, turn.best) and bool(before.lenses or before.bodies) and not turn.was_aside
+    before, placed = turn.before, turn.was == OUT_OF_SCOPE and bool(turn.heard.cast.bodies)  # 'it's C/Y, on E?'
+    told = only_tells(turn.heard, turn.best) and bool(before.lenses or before.bodies)
+    return told and not (turn.was_aside or placed)

@@ -36,7 +36,8 @@ def drift(question: Question, knowledge: Knowledge, *, of_two: bool = False) -> 
     how = f"A pitch of {trimmed(cut, 3)} mm in one of" if of_two else f"Cut at {trimmed(cut, 3)} mm instead of"
     text = (
         f"{how} {trimmed(right, 3)} mm{'' if of_two else ' it'} runs {small_mm(off)} apart over"
-        f" {trimmed(turns, 2)} turn{'' if turns == 1 else 's'}: it binds unless it is cut that much loose, or has fewer turns."
+        f" {trimmed(turns, 2)} turn{'' if turns == 1 else 's'}: it binds unless it is cut that much loose, or has"
+        " fewer turns."
     )
     return Told((Line("head", text),), (Quantity("pitch_drift_mm", Interval.exact(off)),))
 
