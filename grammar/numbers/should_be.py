@@ -18,6 +18,7 @@ _CALIPER: Final = "caliper"
 _MEASURES: Final = "measure"
 _WITH: Final = "with"
 _FOR_WHICH: Final = frozenset(["for", "with", "by", "of"])
+_NOT: Final = "not"
 _TWO: Final = 2
 _AHEAD: Final = 3  # tokens at most from the words to the number that is right
 _BETWEEN: Final = frozenset(["CUE", "DET", "PREP", "MEASURE"])
@@ -30,7 +31,7 @@ _APART: Final = 0.25  # and so is one that is off by more than this share of it
 
 def with_right_lengths(tokens: list[Token]) -> list[Token]:
     """What a length should be becomes KEYED as that, and the length that was measured beside it a thickness."""
-    out = _with_swapped(_with_mikes(_with_own(list(tokens))))
+    out = _with_swapped(_with_mikes(_with_own(_by_caliper(tokens))))
     for at, token in enumerate(out):
         if not _tells_right(tokens, at):
             continue
@@ -47,6 +48,18 @@ def with_right_lengths(tokens: list[Token]) -> list[Token]:
         if measured is not None:
             key = "flange-to-image" if _is_of_flange(out, measured) else "thickness"
             out[measured] = out[measured].as_("KEYED", value=key, unit="mm")
+    return out
+
+
+def _by_caliper(tokens: list[Token]) -> list[Token]:
+    """'27.6 by calipers not 27.46': what was measured stands before the word, and what it is not behind."""
+    out = list(tokens)
+    for at in range(1, len(tokens) - 2):
+        size, no, other = tokens[at : at + 3]
+        led = next((one for one in tokens[at - 1 :: -1] if one.kind != "FILLER"), None)
+        denied = no.kind in ("VERB", "CUE") and no.value == _NOT and other.kind in LENGTHS
+        if (size.kind, size.value) == ("MEASURE", "size") and denied and led is not None and led.kind in LENGTHS:
+            out[at] = size.as_("CUE")
     return out
 
 

@@ -411,3 +411,16 @@ def test_so_much_more_is_of_what_was_done_to_the_ring_before(club, turns, error)
     rows = [row.value.nominal for row in found.quantities if row.name == "register_error_mm"]
     rows += [row.listed.judged.trace.value("register_error_mm").shortest.nominal for row in found.chains or ()]
     assert rows[0] == pytest.approx(error, abs=0.002)
+
+
+@pytest.mark.parametrize(
+    ("say", "off"),
+    [
+        ("my K to E ring is 27.6 by calipers not 27.46, does the 28mm still reach infinity", 0.14),
+        ("om to E ring turned out 27.9 instead of 28, 24mm lens. do i lose the mountains?", -0.1),
+        ("om to E ring turned out 27.9, 24mm, infinity?", -0.1),
+        ("FD to E ring is 24.1 by calipers not 24, 35mm, infinity?", 0.1),
+    ],
+)
+def test_what_a_ring_came_out_as_is_its_length(asked, say, off):
+    assert error_mm(asked(say)) == pytest.approx(off)

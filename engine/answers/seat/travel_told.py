@@ -13,6 +13,7 @@ from grammar.questions import Question, Thing
 
 HELICOID: Final = "helicoid"
 RING: Final = "adapter"
+_NEARLY_RIGHT: Final = 2.0  # times; what is told of a ring and is more than half as long as it must be is its length
 _SAME_MM: Final = 0.01
 _MOST_MM: Final = 60.0  # that one moves
 
@@ -33,10 +34,12 @@ def with_draw_told(question: Question, ring: RingToMake) -> Question:
     right = ring.thickness_mm
     if not mentions(question, "pulled-out-by") or right is None or right.nominal <= 0:
         return question
+    if question.said("nominal") is not None:
+        return question  # 'turned out 27.9 instead of 28': so long it came
     out = []
     for one in question.adapters:
         low, high = one.thickness_mm or (0.0, 0.0)
-        drawn = 0 < low == high < right.nominal and _moves(replace(one, thickness_mm=None))
+        drawn = 0 < low == high < right.nominal / _NEARLY_RIGHT and _moves(replace(one, thickness_mm=None))
         length = round(right.nominal + low, 3)
         out.append(replace(one, piece=RING, thickness_mm=(length, length)) if drawn else one)
     return question.with_(adapters=tuple(out))
