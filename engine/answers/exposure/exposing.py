@@ -44,8 +44,9 @@ from engine.answers.seat.distances import distances_of
 from engine.base.compact import replace
 from engine.base.interval import UNKNOWN, Interval, is_known
 from engine.physics import exposure, focus
-from grammar.questions import Question
+from grammar.questions import FILTER, Question
 from grammar.things.casting import DRAWN
+from grammar.turns.sticking import is_open
 
 LEAST_OFF = 0.15  # stops; an exposure off by less is right
 
@@ -124,7 +125,9 @@ def _of_glass(question: Question, knowledge: Knowledge) -> Told:
 def _wants_density(question: Question) -> bool:
     """Whether a density is asked for in some light, without a shutter: 'which ND for f/1.4 in full sun'."""
     fixed = question.lens is not None and "fixed iris" in question.lens.traits
-    counted = question.said("stops") or question.said("variable") or question.adapters
+    # 'what filter' names none that is at hand
+    put = any(piece.piece != FILTER or not is_open(piece) for piece in question.adapters)
+    counted = question.said("stops") or question.said("variable") or put
     # 'and indoors' after something else: of a light that is told in a talk it is asked what it takes
     asked = mentions(question, "filtered") or fixed or question.follows
     return asked and question.said("light") is not None and not counted
