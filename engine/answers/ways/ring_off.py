@@ -120,7 +120,9 @@ def _right_ring(question: Question, knowledge: Knowledge) -> Told:
     ring = ring_to_make(setup, knowledge.catalogue) if setup is not None else None
     if ring is None or ring.thickness_mm is None:
         return Told()
-    text = f"Right is {small_mm(ring.thickness_mm.nominal)}, lens register less body register."
+    seat = ring.thickness_mm.nominal
+    right = small_mm(seat) if seat >= 0 else f"a seat {small_mm(-seat)} inside the body's flange"
+    text = f"Right is {right}, lens register less body register."
     return Told((Line("fact", text, 1),), (Quantity("ring_thickness_mm", ring.thickness_mm, "what is right"),))
 
 
