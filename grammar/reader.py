@@ -37,7 +37,7 @@ MAYBE: Final = 0.08  # and how likely what is offered must be
 # whole lines that ask of the answer before -> the topic of the reason they ask for
 _OF_ANSWERS: Final[dict[str, str | None]] = {"doubt": "sure", "reason": None}
 # cues by which only another thing is told, and the kinds of question whose words then still ask
-_CHANGING: Final = frozenset("instead what-if what ok will can it-is adding again how same".split())
+_CHANGING: Final = ("instead", "what-if", "what", "ok", "will", "can", "it-is", "adding", "again", "how", "same")
 _CARRIED: Final = PICTURED | {EXPOSURE_ND}
 GLASS_ASKED: Final = "glass-asked"
 HELP, HELP_OF = "help", "-"  # the order, and what stands between it and of what help is asked
