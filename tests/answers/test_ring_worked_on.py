@@ -100,3 +100,44 @@ def test_a_sunk_seat_told_by_a_number_is_so_deep(club, turns, error):
 )
 def test_two_rings_count_together(club, turns, error):
     assert error_mm(club, *turns) == pytest.approx(error, abs=0.012)
+
+
+@pytest.mark.parametrize(
+    ("turns", "error"),
+    [
+        (("c 25 1.4 on cs body, ring is 4.9", "and put a 2nd 5mm ring on top"), 4.9),
+        (("ltm 50 3.5 on a Z body, ring 12.9", "what about a second ring on top, ltm-ltm 1mm spacer"), 1.1),
+        (("ltm 50 3.5 on a Z body, ring 12.9", "put a 0.5 ring on top of it too, infinity?"), 0.6),
+    ],
+)
+def test_a_second_ring_on_top_is_added_and_is_no_second_way(club, turns, error):
+    assert error_mm(club, *turns) == pytest.approx(error, abs=0.012)
+
+
+@pytest.mark.parametrize("said", ["another ring came, 12.82", "a second ring arrived, it is 12.82"])
+def test_another_ring_of_nearly_that_length_stands_in_its_place(club, said):
+    turns = ("ltm 50 3.5 on a Z body, ring 12.9", said)
+    assert talk(club, *turns)[-1].intent == "focus-verdict"
+    assert error_mm(club, *turns) == pytest.approx(0.02, abs=0.012)
+
+
+def test_the_ring_for_another_body_is_not_the_one_that_was_measured(club):
+    found = talk(club, "m42 28 f2.8 on L body, ring 25.55", "and the ring for the E body, what must it be")[-1]
+    assert all(piece.thickness_mm is None for piece in found.question.adapters)
+
+
+def test_a_cup_is_no_tube_close_up(club):
+    found = talk(club, "c 25 f1.4 on mft, cup 1.7 deep and a 5 mm tube, how close")[-1]
+    assert "stops at 18 cm" in flat(found)
+    assert "1.7 mm of tube" not in flat(found)
+
+
+def test_the_same_ring_is_the_cup_of_before(club):
+    found = talk(club, "c 25 f1.4 on mft, ring recessed 1.65", "what about a 12.5mm f1.9 same ring, infinity?")[-1]
+    assert [piece.thickness_mm for piece in found.question.adapters] == [(1.65, 1.65)]
+
+
+@pytest.mark.parametrize("text", ["PL 50mm t2 on E, ring 33.95", "50mm T2 PL lens on E, ring 33.95"])
+def test_t2_beside_a_focal_length_and_a_mount_is_a_stop(club, text):
+    found = talk(club, text)[-1]
+    assert [lens.ids for lens in found.question.lenses] == [("pl",)]
