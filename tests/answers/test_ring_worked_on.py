@@ -141,3 +141,42 @@ def test_the_same_ring_is_the_cup_of_before(club):
 def test_t2_beside_a_focal_length_and_a_mount_is_a_stop(club, text):
     found = talk(club, text)[-1]
     assert [lens.ids for lens in found.question.lenses] == [("pl",)]
+
+
+@pytest.mark.parametrize(
+    ("turns", "travel"),
+    [
+        (("pulled out 1 mm, how close",), "1 mm"),
+        (("out 2 mm",), "2 mm"),
+        (("pulled out 1 mm", "and all the way out?"), "4 mm"),
+        (("half way out",), "2 mm"),
+        (("all out", "and only 1 mm out"), "1 mm"),
+        (("pulled out 1 mm", "closed again. infinity?"), None),
+    ],
+)
+def test_a_helicoid_is_drawn_out_anew_and_not_further(club, turns, travel):
+    found = talk(club, "m 35 f2 on E with the M-E helicoid ring, 4mm travel", *turns)[-1]
+    assert found.question.said("travel") == travel
+    assert found.question.lenses[0].focal_length_mm == 35
+
+
+def test_a_helicoid_named_again_is_that_behind_the_ring_of_before(club):
+    first = "ltm 50 f1.4 on E with ltm-m 1.0 and a M to E helicoid, closed 9.8"
+    found = talk(club, first, "M to E helicoid pulled out 1 mm, how close with the 50")[-1]
+    assert [lens.ids for lens in found.question.lenses] == [("ltm",)]
+    assert "1 mm of travel: sharp at 2.6 m" in flat(found)
+
+
+def test_a_helicoid_behind_a_measured_ring_is_as_long_as_its_own_mounts_want(club):
+    turns = ("ltm 50 f1.4 on E with ltm-m 1.06 and a M to E helicoid, 5 mm travel. infinity?", "closed, infinity?")
+    assert error_mm(club, *turns) == pytest.approx(0.06, abs=0.012)
+
+
+def test_a_ring_that_joins_two_mounts_is_no_tube(club):
+    found = talk(club, "ltm 50 f1.4 on M to E helicoid with 4 mm travel, ltm-m ring 1.0", "pulled out 1 mm")[-1]
+    assert "1 mm of tube" not in flat(found)
+
+
+def test_a_length_before_infinity_is_asked_is_no_mark(club):
+    text = "m42 135 f3.5 on E with an m42-e helicoid 15.2 closed, the tube ring on it 12.1. infinity?"
+    assert talk(club, text)[-1].question.said("mark") is None
