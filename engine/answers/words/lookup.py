@@ -14,7 +14,7 @@ from engine.answers.parts.nearby import MOST_BESIDE, PLAIN, nearest, term_known_
 from engine.answers.parts.resolve import LensSide, lens_side
 from engine.answers.parts.said import mentions, number
 from engine.answers.parts.wording import listed, money, small_mm, trimmed
-from engine.answers.words.advice import advice_lines
+from engine.answers.words.advice import advice_lines, named_mounts
 from engine.answers.words.by_format import by_format
 from engine.answers.words.pitch_said import pitch_said
 from engine.base.interval import Interval, is_known
@@ -118,7 +118,15 @@ def _by_sight(question: Question, named: bool, knowledge: Knowledge) -> list[Adv
     engraved = knowledge.catalogue.advice.get(ENGRAVED)
     if engraved is not None and not named and mentions(question, "engraving-asked"):
         return [engraved]
+    if mentions(question, "part-asked"):
+        mounts = named_mounts(question, knowledge)
+        return list(nearest(question.text, knowledge.catalogue, 1, PLAIN, among=_tells_of_a_part, mounts=mounts))
     return list(nearest(question.text, knowledge.catalogue, 1, PLAIN)) if mentions(question, "what-for") else []
+
+
+def _tells_of_a_part(row: Advice) -> bool:
+    """Whether advice may tell what a part is for: none that warns of what is stuck or may be harmed does."""
+    return row.severity == "note"
 
 
 def _is_typed_as_name(question: Question) -> bool:
@@ -147,7 +155,8 @@ def _of_lens(question: Question, knowledge: Knowledge) -> tuple[list[Line], list
     lines: list[Line] = []
     quantities: list[Quantity] = []
     mounts = knowledge.catalogue.mounts
-    for thing in (*question.lenses, *question.bodies):
+    of_mount = any(thing.kind != "term" or thing.id in OF_MOUNTS for thing in question.things)
+    for thing in (*question.lenses, *question.bodies) if of_mount else ():
         side = lens_side(thing, knowledge.catalogue)
         if isinstance(side, LensSide):
             mount = mounts[side.mount.id]
