@@ -13,6 +13,7 @@ _BEGINS: Final = "*"  # at the end of a word of a group: all that begins so
 
 SIZE_ASKED: Final = "size-asked"
 AMOUNT: Final = "amount"
+AMISS: Final = "amiss"
 ANGLE: Final = "angle"
 ASKS: Final = "asks"
 AWAY: Final = "away"
