@@ -168,3 +168,15 @@ def test_a_ring_to_be_made_keeps_the_limit_that_no_glass_is_in_it(asked, say, le
     head = first_line(asked(say))
     assert f"one of {length} mm would keep infinity" in head
     assert "No way found" not in head
+
+
+@pytest.mark.parametrize(
+    "say",
+    ["m42-ef with chip or without", "c/y to ef adapter, chipped vs unchipped", "OM-EF with af confirm chip or without"],
+)
+def test_a_chip_changes_neither_seat_nor_infinity(asked, say):
+    found = asked(say)
+    assert found["intent"] == "compare"
+    assert "A chip without a motor only names a lens" in flat(found)
+    assert "tube" not in flat(found).split("plain or electronic ring")[0]
+    assert "Only" not in first_line(found)

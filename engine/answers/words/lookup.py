@@ -66,7 +66,7 @@ def definition(question: Question, knowledge: Knowledge) -> Answer:
             question.text, "definition", ANSWERED, tuple(lines), question=question, quantities=tuple(quantities)
         )  # fmt: skip
     told = by_format(question, knowledge)
-    things = (*question.things, *question.lenses, *question.bodies, *question.adapters)
+    things = _meant_by(question, (*question.things, *question.lenses, *question.bodies, *question.adapters))
     thread = thread_named(question.said("thread") or "", knowledge)
     if thread is not None and not any(thing.ids for thing in things):
         things = (Thing("thread", (thread.id,)),)
@@ -172,6 +172,13 @@ def _of_lens(question: Question, knowledge: Knowledge) -> tuple[list[Line], list
         for name in thing.ids[:1]:
             lines += _about(thing.kind, name, knowledge, quantities)
     return lines, quantities
+
+
+def _meant_by(question: Question, things: tuple[Thing, ...]) -> tuple[Thing, ...]:
+    """'what do macro people mean by working distance': what stands behind that, where anything does."""
+    at = max((one.end for one in question.places("meant-by")), default=0)
+    behind = tuple(thing for thing in things if thing.column > at)
+    return behind if at and behind else things
 
 
 def _terms_first(things: tuple[Thing, ...]) -> list[Thing]:
