@@ -11,7 +11,7 @@ from grammar.questions import ALL, Limits, Question, Thing
 from grammar.telling import built
 from grammar.turns.about_lenses import lenses_of, one_of_several
 from grammar.turns.adding import added, put_on_top, resized, shimmed, with_rings_joined, with_stacked
-from grammar.turns.aside_seen import focusing
+from grammar.turns.aside_seen import focusing, sets_it_anew
 from grammar.turns.asked_on import intent_of
 from grammar.turns.circles_told import circle_measured
 from grammar.turns.ends_measured import ends_measured
@@ -231,6 +231,8 @@ def _topical(heard: Heard, said: Question, before: Question, intent: str) -> Que
         said = set_against_plain(said, before)
     if intent == kinds.GEAR_SETTING and focusing(heard, before):
         return said.with_(topic=focusing(heard, before))
+    if intent == kinds.GEAR_SETTING and sets_it_anew(heard, before):
+        return said.with_(topic=before.topic)  # 'does it remember that'
     if intent == kinds.COMPARE and ranked_by(heard, before):
         return said.with_(topic=ranked_by(heard, before))
     if intent == kinds.HAZARD and said.topic == REMEDY and heard.tells("touch"):

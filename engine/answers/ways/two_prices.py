@@ -55,7 +55,7 @@ def smart_or_dumb(
 def without_chip(
     pieces: tuple[Thing, ...], lens: LensSide, body: BodySide, knowledge: Knowledge
 ) -> tuple[Thing, ...]:  # fmt: skip
-    """A ring with a chip as the plain one under it, where the iris needs no contacts and no ring between them has any."""
+    """A ring with a chip as the plain one under it, where the iris needs no contacts and no such ring has any."""
     smart = any(row.electronics for row in _rings(lens, body, knowledge))
     if smart or lens.mount.iris not in _BY_HAND:
         return pieces

@@ -155,8 +155,8 @@ def _of_lens(question: Question, knowledge: Knowledge) -> tuple[list[Line], list
     lines: list[Line] = []
     quantities: list[Quantity] = []
     mounts = knowledge.catalogue.mounts
-    of_mount = any(thing.kind != "term" or thing.id in OF_MOUNTS for thing in question.things)
-    for thing in (*question.lenses, *question.bodies) if of_mount else ():
+    terms = all(thing.kind == "term" and not OF_MOUNTS & set(thing.ids) for thing in question.things)
+    for thing in (*question.lenses, *question.bodies) if not terms else ():  # a zoom that is parfocal has no more of it
         side = lens_side(thing, knowledge.catalogue)
         if isinstance(side, LensSide):
             mount = mounts[side.mount.id]
