@@ -48,6 +48,7 @@ _MEASURED: Final = frozenset(["ring", "tube", "flange_to_image", "circle", "rear
 _NO_THINGS: Final = frozenset(
     ["iso", "frame_rate", "distance", "mark", "magnification"]
 )  # no article stands before one
+_OF_LENS: Final = frozenset(["circle", "flange_to_image", "rear_reach"])
 _REMADE_MM: Final = 1.0  # by so much a ring may come out other than the one of before
 _FAR_AWAY: Final = "distance"
 _A_METRE: Final = 1000.0  # mm
@@ -217,6 +218,8 @@ def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
         old = {role: value for role, value in old.items() if role in _MEASURED | read}  # 'i measured 20mm'
     if _is_own(token, heard) or roles.put_on_it(heard, token):
         old = {role: value for role, value in old.items() if role == LENS}  # 'same with my 28'
+    elif any(stands_in(one) for one in heard.line.tokens) and LENS in old:
+        old = {role: value for role, value in old.items() if role not in _NO_THINGS | _OF_LENS}  # 'a 10 mm one'
     elif _has_article(token, heard):
         old = {role: value for role, value in old.items() if role not in _NO_THINGS or LENS not in old}
     row = roles.told_last(before, old) if before.follows else None  # 'the 36' after 'the 20', a tube
