@@ -6,7 +6,7 @@ An enlarger lens on a helicoid or bellows moves whole: x = register + pieces - f
 from __future__ import annotations
 
 from engine.answers.close.close_rows import Shown, at_extension
-from engine.answers.close.drawn import draws
+from engine.answers.close.drawn import BELLOWS, draws
 from engine.answers.howto import how_to
 from engine.answers.parts.answer import Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
@@ -55,7 +55,8 @@ def _stack_told(question: Question, knowledge: Knowledge) -> _Stack | None:
     measured = number(question, "flange_to_image")
     away = Interval.exact(measured) if measured else usual_flange_to_image(thing, knowledge)
     low, high = drawn.thickness_mm
-    if lens is None or away is None or not is_known(register) or (low >= high and not (measured or _is_set(drawn))):
+    held = measured or low < high or (_is_set(drawn) and drawn.piece == BELLOWS)
+    if lens is None or away is None or not is_known(register) or not held:
         return None
     others = sum(one.thickness_mm[1] for one in question.adapters if one is not drawn and one.thickness_mm is not None)
     others += sum(numbers(question, *OTHERS))
@@ -66,7 +67,8 @@ def _stack_told(question: Question, knowledge: Knowledge) -> _Stack | None:
 def stack_ends(question: Question, knowledge: Knowledge) -> list[tuple[str, Interval]]:
     """How far beyond infinity the lens stands at either end of the draw, in words and mm, where it is told so far."""
     stack = _stack_told(question, knowledge)
-    if stack is None or (stack.ends[0] >= stack.ends[1] and not _is_set(stack.drawn)):
+    drawn = stack.drawn if stack is not None else None
+    if stack is None or drawn is None or drawn.piece != BELLOWS or not (len(set(stack.ends)) > 1 or _is_set(drawn)):
         return []
     out = [(at, Interval.exact(at) - stack.seated) for at in dict.fromkeys(stack.ends)]
     within = [(f"{stack.drawn.piece} at {trimmed(at, 1)} mm", x.at_least(0.0)) for at, x in out]

@@ -82,7 +82,7 @@ def _taken_off(heard: Heard, before: Question) -> str | None:
     tokens, rest = _first_clause(heard)
     verb = next((at for at, one in enumerate(tokens) if {TAKEN_OFF, TAKEN_AWAY} & set(one.groups)), None)
     off = next((at for at, one in enumerate(tokens) if AWAY in one.groups), None)
-    none = verb is None and len(tokens) > 1 and tokens[0].text.casefold() == _NO and tokens[1].kind in _NAMED
+    none = verb is None and len(tokens) > 1 and tokens[0].text.casefold() == _NO and _is_piece(tokens, before)
     verb = 0 if none else verb  # 'no reducer'
     surely = verb is not None and (none or TAKEN_AWAY in tokens[verb].groups)
     led = tokens[:verb] if verb is not None else ()
@@ -100,6 +100,15 @@ def _taken_off(heard: Heard, before: Question) -> str | None:
     said = tokens[named[0] : named[-1] + 1]
     start, end = said[0].column - 1, said[-1].end or said[-1].column - 1 + len(said[-1].text)
     return f"{_WITHOUT} the {heard.text[start:end]}{rest}"
+
+
+def _is_piece(tokens: tuple[Token, ...], before: Question) -> bool:
+    """'no reducer', 'no 10 mm' after a tube of so much; 'no 2.0' puts another number right."""
+    token = tokens[1]
+    if token.kind not in ("NUMBER", "LENGTH", "TIMES") or any(one.kind in _NAMED for one in tokens[2:]):
+        return token.kind in _NAMED
+    told = [end for one in before.adapters for end in (*(one.thickness_mm or ()), one.factor)]
+    return token.numbers[0] in told
 
 
 def _is_it_alone(tokens: tuple[Token, ...], verb: int, off: int | None) -> bool:
