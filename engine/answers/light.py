@@ -16,7 +16,7 @@ from engine.answers.exposure.holding_back import by_filters, infrared
 from engine.answers.exposure.lamps import in_step_with_lamps
 from engine.answers.exposure.light_alike import between_angles, between_rates, filter_as_stop
 from engine.answers.exposure.lighting import light_of, shutter_s, shutter_still, variable_stops
-from engine.answers.exposure.metered_outside import metered_outside
+from engine.answers.exposure.metered_outside import is_metered, metered_outside
 from engine.answers.exposure.other_filters import taken_by_others
 from engine.answers.exposure.stop_steps import steps_between, stops_from
 from engine.answers.exposure.stops_apart import brighter_of
@@ -61,7 +61,8 @@ def exposed(question: Question, knowledge: Knowledge) -> Answer:
     told += stops_by_crop(question, knowledge.catalogue) if likened else Told()
     rest, seated = lost_by_seat(question, knowledge)
     told += seated
-    for part in _parts(rest, knowledge) if cropped or tried.lines or seated.lines or not told.lines else ():
+    seated_alone = seated.lines and not is_metered(question)
+    for part in _parts(rest, knowledge) if cropped or tried.lines or seated_alone or not told.lines else ():
         told += part
     lines = list(told.lines)
     if not lines:

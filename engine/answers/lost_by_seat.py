@@ -5,6 +5,8 @@ from __future__ import annotations
 from engine.answers.by_stack import stack_ends
 from engine.answers.close.by_chain import goes_by_chain
 from engine.answers.close.close_rows import light_rows
+from engine.answers.exposure.lighting import seconds, shutters_s
+from engine.answers.exposure.metered_outside import is_metered
 from engine.answers.howto import how_to
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
@@ -58,6 +60,8 @@ def _lost(ends: list[tuple[str, Interval]], lens: Distances, question: Question)
         part = light_rows(size.nominal, stop(question), case, lens)
         beyond = f"{trimmed(x, 2)} mm beyond infinity" if x > 0 else "at infinity, no light lost"
         light = f": {part.lines[0].text}" if part.lines and x > 0 else ""
+        for time in shutters_s(question)[:1] if is_metered(question) and light else ():
+            light += f"; {seconds(time)} metered without it becomes {seconds(time * (1 + size.nominal) ** 2)}"
         lead = f"{trimmed(lens.focal.nominal, 1)} mm, {case}, {beyond}"
         told += Told((Line("head", f"{lead}{light}."),), (Quantity("magnification", size, case), *part.quantities))
     return told
