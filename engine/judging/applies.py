@@ -115,6 +115,8 @@ def _same_word(value: Value, choices: tuple[str, ...]) -> Holds:
 
 def _compare(condition: Compare, trace: Trace) -> Holds:
     left, right = side(condition.left, trace), side(condition.right, trace)
+    if type(left) is Interval and type(right) is Interval:  # nearly every comparison is of two lengths
+        return _ordered(left, right, condition.op)
     if left is None or right is None:
         return NO  # it does not apply
     if isinstance(left, bool) or isinstance(right, bool):

@@ -5,7 +5,7 @@ from __future__ import annotations
 from bisect import insort_right
 from collections.abc import Callable
 from heapq import heapify, heappop, heappush
-from typing import Any
+from typing import Any, Final
 
 from engine.base.compact import compact
 from engine.base.interval import is_known
@@ -17,6 +17,7 @@ from engine.chains.walk import rests_on_flange
 from engine.facts.kinds import VERDICTS
 from engine.judging.judge import CERTAINTIES, Floor, Judged
 
+MOST_TUBE_SETS: Final = 8  # told beside the best around the same rest
 Rank = tuple[Any, ...]
 Order = Callable[[Rank], Rank]
 
@@ -215,9 +216,14 @@ class Shortlist:
             best, other = (old, new) if old.rank <= new.rank else (new, old)
             sets = dict.fromkeys((*best.tube_sets, *_tubes(other), *other.tube_sets))
             del self.rows[next(n for n, row in enumerate(self.rows) if row is old)]
-            new = Listed(best.found, best.judged, best.rank, tuple(sets)[:8])
+            new = Listed(best.found, best.judged, best.rank, tuple(sets)[:MOST_TUBE_SETS])
         self._by_core[core] = new
         insort_right(self.rows, new, key=_rank_of)
+
+    def has_enough_like(self, found: Found, rank: Rank) -> bool:
+        """Whether a chain of tubes, of this rank at best, changes nothing: a better one and enough sets are told."""
+        listed = self._by_core.get(core_of(found)) if _has_tube(found) else None
+        return listed is not None and len(listed.tube_sets) == MOST_TUBE_SETS and listed.rank <= rank
 
     def beats(self, rank: Rank, most: int) -> bool:
         """Whether the `most` best are all better than any chain of this rank."""
@@ -267,6 +273,8 @@ def best_chains(
             for row in (found, *search.with_telling_tubes(found)):
                 heappush(waiting, (by_numbers(row), counter, row))
                 counter += 1
+            continue
+        if floor is not None and best.has_enough_like(found, ordered(raised(told, floor))):
             continue
         judged = judge(found)
         floor = floor or floor_of()

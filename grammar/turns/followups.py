@@ -11,7 +11,7 @@ from grammar.questions import ALL, Limits, Question, Thing
 from grammar.telling import built
 from grammar.turns.about_lenses import lenses_of, one_of_several
 from grammar.turns.adding import added, put_on_top, resized, shimmed, with_rings_joined, with_stacked
-from grammar.turns.aside_seen import focusing
+from grammar.turns.aside_seen import focusing, sets_it_anew
 from grammar.turns.asked_on import intent_of
 from grammar.turns.circles_told import circle_measured
 from grammar.turns.ends_measured import ends_measured
@@ -135,7 +135,8 @@ def _aimed(heard: Heard, before: Question) -> _Aim:
 def _told(heard: Heard, before: Question, aim: _Aim) -> tuple[Question, _Aim]:
     """The question by its own words; one that names nothing to be defined goes on with what was asked."""
     said = _topical(heard, same_pieces(heard, built(heard, aim.intent), before), before, aim.intent)
-    if aim.intent == kinds.DEFINITION and not (said.things or said.lenses or said.bodies or said.adapters):
+    named = said.things or said.lenses or said.bodies or said.adapters or heard.tells("part-asked")
+    if aim.intent == kinds.DEFINITION and not named:
         aim = replace(aim, intent=went_on(heard, before))  # 'so what is it'
         said = built(heard, aim.intent)
     return said, aim
@@ -231,6 +232,8 @@ def _topical(heard: Heard, said: Question, before: Question, intent: str) -> Que
         said = set_against_plain(said, before)
     if intent == kinds.GEAR_SETTING and focusing(heard, before):
         return said.with_(topic=focusing(heard, before))
+    if intent == kinds.GEAR_SETTING and sets_it_anew(heard, before):
+        return said.with_(topic=before.topic)  # 'does it remember that'
     if intent == kinds.COMPARE and ranked_by(heard, before):
         return said.with_(topic=ranked_by(heard, before))
     if intent == kinds.HAZARD and said.topic == REMEDY and heard.tells("touch"):

@@ -88,6 +88,7 @@ class Subjects:
         self._rarest = max(self._rare.values(), default=1.0)
         # of a stem that was looked for: the texts that it stands in, and which of their phrases
         self._standing: dict[str, list[tuple[int, tuple[int, ...]]]] = {}
+        self._alone: dict[tuple[int, str], tuple[float, float]] = {}  # the score of a text that shares just this stem
         self._whole: dict[tuple[int, int], float] = {}  # what a phrase of a text counts with all its stems
         # the last question's, which is looked up again for each of several kinds of question
         self._last: tuple[frozenset[str], list[tuple[Subject, frozenset[str], float, float]]] = (frozenset(), [])
@@ -125,9 +126,18 @@ class Subjects:
             for at, phrases in self._where(one):
                 shared.setdefault(at, []).append((one, phrases))
         return [
-            (self.rows[at], frozenset([one for one, _ in stems]), *self._score(at, stems))
+            (self.rows[at], frozenset([one for one, _ in stems]), *self._score_of(at, stems))
             for at, stems in sorted(shared.items())
         ]
+
+    def _score_of(self, at: int, stems: list[tuple[str, tuple[int, ...]]]) -> tuple[float, float]:
+        """The score of a text; most share one stem with the question, and that is worked out once for all questions."""
+        if len(stems) > 1:
+            return self._score(at, stems)
+        key = at, stems[0][0]
+        if key not in self._alone:
+            self._alone[key] = self._score(at, stems)
+        return self._alone[key]
 
     def _where(self, one: str) -> list[tuple[int, tuple[int, ...]]]:
         """The texts that a stem stands in, each with those of its phrases that hold it."""
@@ -159,15 +169,16 @@ class Subjects:
         """How much a text is about the stems that it shares, and what part of its nearest phrase they are."""
         row = self.rows[at]
         told = {one: self._rare[one] * row.weights[one] for one, _ in stems}
-        touched: dict[int, list[str]] = {}
+        touched: dict[int, tuple[float, float, int]] = {}  # what its stems tell, how rare, how many
         for one, phrases in stems:
+            telling, rare = told[one], self._rare[one]
             for n in phrases:
-                touched.setdefault(n, []).append(one)
+                plain, there, count = touched.get(n, (0.0, 0.0, 0))
+                touched[n] = plain + telling, there + rare, count + 1
         best, held, share = 0.0, 0.0, 0.0
-        for n, both in sorted(touched.items()):
-            plain, there = sum([told[one] for one in both]), sum([self._rare[one] for one in both])
+        for n, (plain, there, count) in sorted(touched.items()):
             score, whole = plain, self._counted(at, n)
-            if len(both) > 1:
+            if count > 1:
                 score += there * there / whole * TOGETHER
             elif len(row.phrases[n]) == 1:
                 score *= WHOLLY

@@ -255,3 +255,37 @@ def test_the_sun_that_is_wanted_is_ruled_on_whatever_else_the_chain_warns_of(clu
 def test_a_shutter_that_fires_is_no_fire(club):
     *_, found = talk(club, "C lens on MFT, camera says no lens", "ok fires now. f-- in the display, thats bad?")
     assert "start a fire" not in flat(found)
+
+
+@pytest.mark.parametrize("turn", ["and the same lens on Z", "same lens, X body", "what about L instead", "and on E?"])
+def test_after_a_danger_another_body_asks_for_its_ring(club, turn):
+    *_, found = talk(club, "180/2.8 from a P6, EF body", "on a 1.6 crop body it is like?", "weight 2 kg ok?", turn)
+    assert found.intent == "chain"
+    assert found.question.lens.ids == ("p6-mount",)
+
+
+def test_no_body_changes_the_stabilisers_number_and_another_asks_for_its_ring(club):
+    *_, found = talk(club, "dkl 50 on MFT please", "stabiliser number", "and on X?")
+    assert (found.intent, found.question.body.ids[0]) == ("chain", "x-mount")
+
+
+def test_the_same_view_is_asked_of_another_body_where_nothing_else_was_since(club):
+    *_, found = talk(club, "50mm m42 on apsc, like what?", "and the same lens on MFT")
+    assert found.intent == "crop-equivalent"
+
+
+@pytest.mark.parametrize(
+    ("opening", "turn", "said"),
+    [
+        ("50mm m42 on L", "what does the little pin at the back do", "The pin closes the blades"),
+        ("50mm m42 on L", "whats that pin for", "A pin at the rear of M42 lenses"),
+        ("50mm m42 on L", "what does the lip in the ring do", "lip: A rim of a ring"),
+        ("fd 50 on E", "what does the lever inside the ring do", "by which the body closes the blades"),
+        ("35mm M on Z", "what does the cam do", "cam of a lens:"),
+    ],
+)
+def test_what_a_part_is_for_is_told_and_no_chain(club, opening, turn, said):
+    _, found = talk(club, opening, turn)
+    assert found.intent == "definition"
+    assert said in flat(found)
+    assert "register" not in flat(found).split("Or, if")[0]

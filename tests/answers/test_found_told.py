@@ -301,3 +301,20 @@ def test_a_ring_that_a_lens_drops_through_does_not_tell_its_mount(found, text):
 def test_a_ring_that_holds_the_lens_tells_its_mount(found):
     assert flat(found("8mm film lens on my C to MFT ring")).startswith("A C-mount lens on a Micro Four Thirds body")
     assert "D-mount" not in flat(found("C lens for 8mm film drops through my C to MFT ring"))[:80]
+
+
+@pytest.mark.parametrize(
+    ("say", "mount"),
+    [
+        ("25.3mm thread, ten turns measure 7.9", "1-32 UN"),
+        ("thread 38.9, ten turns 9.8mm", "39 mm x 26 tpi"),
+        ("15.8mm screw, 10 turns make 8 mm. mount?", "5/8-32 UN"),
+        ("thread 41.8mm and it takes ten turns for 7.5 mm", "M42x0.75"),
+        ("25.3 mm male thread, five turns measure 3.95", "1-32 UN"),
+    ],
+)
+def test_so_many_turns_over_a_length_are_its_pitch_and_the_other_number_its_width(found, say, mount):
+    record = found(say)
+    assert record["intent"] == "identify-mount"
+    assert mount in flat(record)
+    assert "turns of its thread" not in flat(record)

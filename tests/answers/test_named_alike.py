@@ -125,3 +125,17 @@ def test_a_number_that_no_mount_of_the_name_has_is_no_register(desk):
     _, found = talk(desk, "M39 50 on E, ring?", "my ring is 10.6")
     assert found.question.lens.id == "ltm"
     assert found.question.said("flange_to_image") is None
+
+
+@pytest.mark.parametrize(
+    "say",
+    [
+        "is LTM the same as M39 rangefinder?",
+        "LTM and the other 39mm rangefinder screw, same or not?",
+        "LTM and the 39mm rangefinder screw with 1 mm pitch, same or not?",
+    ],
+)
+def test_a_name_of_two_screws_is_not_said_to_be_the_one(asked, say):
+    found = asked(say)
+    assert found["intent"] == "look-alike"
+    assert found["text"].lstrip("> ").startswith("No")

@@ -164,3 +164,26 @@ def test_a_small_error_on_one_lens_has_its_reason(talked):
 )
 def test_what_a_tube_does_on_one_lens_is_set_beside_a_normal_one(talked, question, sizes):
     assert sizes in text_of(talked(question))
+
+
+@pytest.mark.parametrize(
+    "question",
+    [
+        "why is my 24 way off with a ring that is perfectly fine on the 90",
+        "the 135 is fine on this ring but the 24 is way off, why",
+        "adapter fine on a 100 but terrible on a 21, how come",
+    ],
+)
+def test_a_short_lens_that_is_off_where_a_long_one_is_fine_is_told_by_the_square(asked, question):
+    assert text_of(asked(question)).startswith("It goes by the square of the focal length")
+
+
+@pytest.mark.parametrize(
+    "question",
+    [
+        "why is my 90 way off with a ring that is perfectly fine on the 24",
+        "why is my 200 off on a ring where the 35 is fine",
+    ],
+)
+def test_a_long_lens_that_is_off_where_a_short_one_is_fine_is_off_by_itself(asked, question):
+    assert text_of(asked(question)).startswith("one lens alone that misses infinity")

@@ -23,7 +23,7 @@ from engine.facts.guidance import Rule
 from engine.facts.kinds import VERDICTS
 from engine.facts.records import Adapter, Body, Lens
 from engine.judging.judge import CERTAINTIES, Judge, Judged, RuleCase, judge
-from engine.judging.ranking import core_of, focus_of, judged_rank, possible_rank, raised
+from engine.judging.ranking import MOST_TUBE_SETS, core_of, focus_of, judged_rank, possible_rank, raised
 from engine.judging.senseless import is_senseless
 from grammar.conditions import Has, parse_condition
 from grammar.questions import Limits
@@ -219,6 +219,17 @@ def test_a_doubt_that_no_chain_settles_does_not_have_all_chains_judged(monkeypat
     choice = choose(knowledge(), setup_for(lens, "mft-mount"), Limits(), 3)
     assert [row.judged.certainty for row in choice.listed] == ["unknown"] * 3
     assert len(seen) < 20
+
+
+def test_tubes_around_one_rest_are_not_judged_once_enough_of_them_are_told(monkeypatch: pytest.MonkeyPatch) -> None:
+    """More than a thousand sets of C tubes go between a C lens and a CS body; all count as one chain."""
+    seen = []
+    judging = Judge.judge
+    monkeypatch.setattr(Judge, "judge", lambda self, chain: (seen.append(chain), judging(self, chain))[1])
+    listed = choose(knowledge(), setup_for(Lens("bird", "bird", "c", MEASURED), "cs"), Limits(), 3).listed
+    assert [row.judged.verdict for row in listed] == ["infinity", "infinity"]
+    assert [len(row.tube_sets) for row in listed] == [0, MOST_TUBE_SETS]
+    assert len(seen) < 40
 
 
 def test_no_rule_lists_a_mount_that_is_not_known() -> None:
