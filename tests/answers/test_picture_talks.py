@@ -36,7 +36,9 @@ def test_a_crop_told_counts_for_field_and_depth(club):
     first = "75mm f1.4 c mount lens on apsc e mount"
     *_, field = talk(club, f"{first}, there is a 1.2 crop, equivalent?", "and at 1 m")
     assert "Micro" not in field.reading
-    assert _told(club, field, "field_width_mm")[0] == pytest.approx(23.6 / 1.2 / 0.0897, rel=0.02)  # m of 1 m from the sensor
+    assert _told(club, field, "field_width_mm")[0] == pytest.approx(
+        23.6 / 1.2 / 0.0897, rel=0.02
+    )  # m of 1 m from the sensor
     whole, cropped, again = talk(club, f"{first}, dof at 2 m f2", "with a 1.2x crop", "and without the crop")
     ratio = _told(club, whole, "hyperfocal_mm")[0] / _told(club, cropped, "hyperfocal_mm")[0]
     assert ratio == pytest.approx(1 / 1.2, rel=0.01)
