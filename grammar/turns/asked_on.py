@@ -198,6 +198,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (worded_so.sets_an_exposure, EXPOSURE_ND),
     (picture_next.drops_the_filter, EXPOSURE_ND),
     (picture_next.blurs_behind, DEPTH_OF_FIELD),
+    (picture_next.stacks_them, BUY_PLAN),
     (worded_so.names_a_view, CROP_EQUIVALENT),
     (worded_so.forces_it_in, LOOK_ALIKE),
     (worded_so.sets_mounts_apart, LOOK_ALIKE),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from grammar.kinds import DEPTH_OF_FIELD, EXPOSURE_ND
+from grammar.kinds import BUY_PLAN, CHAIN, DEPTH_OF_FIELD, EXPOSURE_ND, HAZARD
 from grammar.turns.set_behind import is_behind
 from grammar.turns.turn_seen import Turn
 
@@ -16,3 +16,10 @@ def drops_the_filter(turn: Turn) -> bool:
 def blurs_behind(turn: Turn) -> bool:
     """'how soft is a tree 10 m behind her' after what is sharp at 3 m: how far it is blurred."""
     return turn.was == DEPTH_OF_FIELD and turn.before.distance_mm is not None and is_behind(turn.heard)
+
+
+def stacks_them(turn: Turn) -> bool:
+    """'can i stack them' after step rings for fronts: it is asked of those."""
+    fronts = turn.was == BUY_PLAN and turn.before.said("filter_thread") is not None
+    stacked = any(one.text.casefold().startswith("stack") for one in turn.heard.line.tokens)
+    return fronts and stacked and turn.best in (None, CHAIN, HAZARD, BUY_PLAN) and not turn.heard.cast.lenses

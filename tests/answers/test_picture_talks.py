@@ -223,3 +223,48 @@ def test_yellowed_glass_asked_of_light_is_told_in_light(club):
 def test_each_of_three_lenses_on_its_own_frame_has_its_depth(club):
     (found,) = talk(club, "35mm f2 on full frame vs 25mm f1.4 on mft vs 23 f1.4 apsc, dof at 1.5 m")
     assert len(_told(club, found, "dof_mm")) == 3
+
+
+FRONTS = "i have lenses with 40.5, 49, 52 and 58 mm fronts and 67 filters, what step rings"
+
+
+@pytest.mark.parametrize("turn", ["and only for the 49 and the 52", "and for a 49 and a 52 lens?", "just 49 and 52"])
+def test_fronts_named_again_are_those_alone(club, turn):
+    *_, last, stacked = talk(club, FRONTS, turn, "can i stack them")
+    for answer in (last, stacked):
+        assert "49 to 67 mm and 52 to 67 mm, 2 rings" in flat(answer)
+
+
+def test_a_larger_size_after_fronts_is_another_filter(club):
+    *_, last = talk(
+        club,
+        "my lens has 40.5mm front and i have 67 filters, what step ring",
+        "and for a 49 and a 52?",
+        "is a 77 better idea",
+    )
+    assert "one 77 mm filter" in flat(last)
+
+
+@pytest.mark.parametrize(
+    "turn",
+    [
+        "which should i take to film a room 4 m wide from 3m away",
+        "what focal length do i need to see 4 m across from 3 m",
+    ],
+)
+def test_a_field_so_far_off_asks_for_a_focal_length_in_a_talk(club, turn):
+    *_, last = talk(club, "16mm f1.8 c mount on mft, does it cover", "10mm?", turn)
+    m = 17.3 / 4000
+    assert _told(club, last, "focal_length_mm")[0] == pytest.approx(3000 / (2 + m + 1 / m), rel=0.01)
+    assert flat(last).startswith("4 m at 3 m")
+
+
+def test_a_native_lens_that_looks_the_same_is_the_equivalent(club):
+    *_, last = talk(
+        club,
+        "58mm f2 m42 on e mount full frame, dof at 2 m f8",
+        "and on apsc crop mode",
+        "what would a native lens have to be to look the same",
+    )
+    assert last.intent == "crop-equivalent"
+    assert _told(club, last, "equivalent_focal_mm")[0] == pytest.approx(58 * 1.53, rel=0.02)

@@ -6,7 +6,7 @@ from typing import Final
 
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.said import distance_mm, focals
+from engine.answers.parts.said import distance_mm, focals, mentions
 from engine.answers.parts.wording import area, distance, trimmed
 from engine.answers.picture.circles import glass_factor
 from engine.answers.picture.crop_modes import in_mode
@@ -58,7 +58,7 @@ def _seen(focal: float, form: Format, away: float, feet: bool) -> Told:
 def focal_for_field(question: Question, knowledge: Knowledge) -> Told:
     """Which focal length fills the frame with what is told to be so large and so far away; nothing if one is told."""
     away, motif = distance_mm(question), motif_told(question, knowledge.catalogue)
-    if not away or motif is None or focals(question):
+    if not away or motif is None or (focals(question) and not mentions(question, "which-focal")):
         return Told()
     factor, told = glass_factor(question, knowledge.catalogue), Told()
     for row in fillings(question, knowledge.catalogue):
