@@ -18,6 +18,7 @@ from engine.answers.close.depth_rows import (
     to_infinity,
 )
 from engine.answers.close.dioptres import behind_close_up
+from engine.answers.close.least_deep import least_deep
 from engine.answers.close.own_and_tubes import with_size_grown
 from engine.answers.close.stacked import stacked
 from engine.answers.close.stop_wanted import stop_wanted
@@ -52,8 +53,7 @@ SAME_SCALE = "same-scale"  # a question of principle, which wants no numbers
 SAME_SIZE = "same-size-depth"  # and that of lenses that show a thing as large
 USUAL_CLOSE = "stop-of-a-close-up"  # the fact of the stop that is told of where a close-up has none
 CLOSE_UPS = (0.1, 0.25, 0.5, 1.0)
-FEW = 2  # frames of a table for lenses of which nothing is told
-FEWER = 1  # of the usual focal lengths left out at either end
+FEW, FEWER = 2, 1  # frames told at most; usual focal lengths left out at either end where none is told
 
 
 def sharpness(question: Question, knowledge: Knowledge) -> Answer:
@@ -71,7 +71,7 @@ def sharpness(question: Question, knowledge: Knowledge) -> Answer:
         seen, told = as_usual, Told((Line("note", f"No stop is told: f/{stop_of} is only an example."),))
     for part in _parts(seen, knowledge):
         told += part
-    told = told + glass if told.lines else told
+    told = least_deep(seen, told) + told + glass if told.lines else told
     lines = [*_by_topic(question, knowledge), *ends.lines, *told.lines]
     general = mentions(question, "same-or-why")
     if not lines or (general and lines[0].kind != "head"):
