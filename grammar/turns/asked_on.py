@@ -199,6 +199,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (picture_next.drops_the_filter, EXPOSURE_ND),
     (picture_next.blurs_behind, DEPTH_OF_FIELD),
     (picture_next.stacks_them, BUY_PLAN),
+    (picture_next.asks_of_a_hood, DIY_DIMENSION),
     (worded_so.names_a_view, CROP_EQUIVALENT),
     (worded_so.forces_it_in, LOOK_ALIKE),
     (worded_so.sets_mounts_apart, LOOK_ALIKE),

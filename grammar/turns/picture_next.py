@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from grammar.kinds import BUY_PLAN, CHAIN, DEPTH_OF_FIELD, EXPOSURE_ND, HAZARD
+from grammar.kinds import BUY_PLAN, CHAIN, DEPTH_OF_FIELD, EXPOSURE_ND, HAZARD, PICTURED
 from grammar.turns.set_behind import is_behind
 from grammar.turns.turn_seen import Turn
 
@@ -23,3 +23,10 @@ def stacks_them(turn: Turn) -> bool:
     fronts = turn.was == BUY_PLAN and turn.before.said("filter_thread") is not None
     stacked = any(one.text.casefold().startswith("stack") for one in turn.heard.line.tokens)
     return fronts and stacked and turn.best in (None, CHAIN, HAZARD, BUY_PLAN) and not turn.heard.cast.lenses
+
+
+def asks_of_a_hood(turn: Turn) -> bool:
+    """'hood?' after what is lit or exposed: how long one may be."""
+    cast = turn.heard.cast
+    asked = turn.tells("hood") and turn.tells("short") and not (cast.lenses or cast.bodies or cast.pieces)
+    return asked and turn.was in PICTURED | {EXPOSURE_ND} and not turn.tells("vignette", "cover", "buy", "need-it")

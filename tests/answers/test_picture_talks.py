@@ -268,3 +268,51 @@ def test_a_native_lens_that_looks_the_same_is_the_equivalent(club):
     )
     assert last.intent == "crop-equivalent"
     assert _told(club, last, "equivalent_focal_mm")[0] == pytest.approx(58 * 1.53, rel=0.02)
+
+
+def test_a_hood_is_as_long_as_the_beam_to_the_corner_leaves_room(club):
+    *_, hood, longer, wide, small = talk(
+        club,
+        "24mm f2.8 on e mount full frame, will a polarizer vignette",
+        "hood?",
+        "for 50mm then",
+        "and at f2",
+        "on apsc",
+    )
+    assert _told(club, hood, "hood_mm")[0] == pytest.approx((52 - 24 / 2.8) * 24 / 43.27, rel=0.01)
+    assert _told(club, longer, "hood_mm")[0] == pytest.approx(52 * 50 / 43.27, rel=0.01)
+    assert _told(club, wide, "hood_mm")[0] == pytest.approx((52 - 25) * 50 / 43.27, rel=0.01)
+    assert _told(club, small, "hood_mm")[0] == pytest.approx((52 - 25) * 50 / 28.3, rel=0.01)
+
+
+def test_a_wider_hood_may_be_longer(club):
+    first, other = (
+        talk(club, f"50mm f2 on full frame, how long may a hood of {width} mm thread be")[0] for width in (49, 58)
+    )
+    assert _told(club, first, "hood_mm")[0] < _told(club, other, "hood_mm")[0]
+
+
+@pytest.mark.parametrize(
+    ("say", "least"),
+    [
+        (
+            "35mm f2 on full frame vs 25mm f1.4 on mft, which has less depth of field at 2 m",
+            "25 mm f/1.4 at 2 m, Four Thirds",
+        ),
+        ("50mm f1.4 or 85mm f1.8 on full frame at 3 m, which is shallower", "85 mm f/1.8 at 3 m, full frame"),
+    ],
+)
+def test_which_lens_is_least_deep_is_told_first(club, say, least):
+    (found,) = talk(club, say)
+    assert flat(found).startswith(f"Least deep first: {least}")
+
+
+def test_a_frame_that_one_of_several_lenses_is_on_is_no_other_body(club):
+    *_, last = talk(
+        club,
+        "35mm f2 on full frame vs 25mm f1.4 on mft",
+        "which has shallower dof",
+        "so if iso 400 on the ff what on the other",
+    )
+    assert "full frame body" not in last.reading
+    assert "Micro Four Thirds body" in last.reading
