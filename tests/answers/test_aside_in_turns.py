@@ -289,3 +289,24 @@ def test_what_a_part_is_for_is_told_and_no_chain(club, opening, turn, said):
     assert found.intent == "definition"
     assert said in flat(found)
     assert "register" not in flat(found).split("Or, if")[0]
+
+
+@pytest.mark.parametrize("turn", ["why do they make it thicker then", "but why so thick"])
+def test_a_ring_for_an_slr_that_is_cut_thicker_keeps_rears_off_the_mirror(club, turn):
+    _, found = talk(club, "exa to EF ring 1.0 thick, 35mm", turn)
+    assert found.intent == "why"
+    assert "rears stay off the mirror" in flat(found)
+
+
+def test_a_thick_ring_for_a_mirrorless_body_keeps_nothing_off_a_mirror(club):
+    _, found = talk(club, "K to X adapter 28.0 mm, 50", "why did they make it too thick")
+    assert "rears stay off the mirror" not in flat(found)
+
+
+@pytest.mark.parametrize("turn", ["which bodies would be better", "which other body would take it"])
+def test_where_else_a_lens_would_do_leaves_out_the_body_told_and_those_of_film(club, turn):
+    _, found = talk(club, "exa to EF ring 1.0 thick, 35mm", turn)
+    assert found.intent == "list-fits"
+    assert "EF-mount:" not in flat(found)
+    assert "E-mount: reaches infinity" in flat(found)
+    assert "RE (extended" not in flat(found)

@@ -318,3 +318,22 @@ def test_so_many_turns_over_a_length_are_its_pitch_and_the_other_number_its_widt
     assert record["intent"] == "identify-mount"
     assert mount in flat(record)
     assert "turns of its thread" not in flat(record)
+
+
+@pytest.mark.parametrize(
+    "say",
+    [
+        "lens from a leaf shutter slr of the sixties, bayonet, no aperture ring on it, three lugs. name of mount?",
+        "60s leaf shutter slr lens, bayonet, no iris ring on the lens. what mount",
+        "slr lens, leaf shutter camera, bayonet, rear 33 mm wide, no aperture ring",
+    ],
+)
+def test_the_shutter_of_the_camera_tells_of_what_mount_its_lens_is(found, say):
+    assert "most likely this one" in flat(found(say))
+    assert "DKL: bayonet" in flat(found(say))
+
+
+def test_a_lens_of_a_larger_leaf_shutter_reflex_is_of_its_own_mounts(found):
+    text = flat(found("6x6 slr lens with leaf shutter inside, bayonet. mount?"))
+    assert "V-mount (6x6)" in text
+    assert "P6" not in text
