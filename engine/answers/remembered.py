@@ -137,7 +137,8 @@ def _why(
     if question.topic in OF_PICTURE:
         return None  # the picture's edge is no matter of where the lens sits
     if question.topic != SURE and mentions(question, "said-danger") and not mentions(question, "glass-does"):
-        return _why_harmful(question, knowledge)
+        # of two lenses it is asked why the one is hurt and the other is not
+        return _why_harmful(question, knowledge) if not question.lenses[1:] else None
     pairs = None
     rows = _of_lens(question, rows)
     if (
