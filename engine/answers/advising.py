@@ -14,6 +14,7 @@ from engine.answers.picture.by_length import lengths_apart
 from engine.answers.picture.circle_explained import circle_explained
 from engine.answers.picture.cover import cover_told
 from engine.answers.seat.reaching_in import reach_told
+from engine.answers.seat.spacing import FAR_AT_A_MARK
 from engine.answers.shims.loose import Loose, loose
 from engine.answers.words.advice import (
     HARM,
@@ -44,6 +45,7 @@ CROSSED = "cross-thread"  # the advice on threads that nearly meet
 HEAVY = "heavy"  # the advice on what a lens weighs
 OF_REAR = frozenset(["rear-shutter", "rear-mirror"])  # the advice on a rear that reaches into the body
 REACH = "rear_reach"
+PAST, LOST_INFINITY = "past-infinity-advice", "too-far-out-why"  # on infinity before its mark, and on none
 RADIOACTIVE, TINTED = "radioactive", "thorium-yellow"  # the topic, and the advice on how the tint is bleached
 TOUCHED = "crunch"  # the advice on what has met what
 TOUCH = "touch"  # the topic of what may meet what
@@ -163,6 +165,8 @@ def _if_of_mount(ruling: list[Line], rows: Sequence[Advice], question: Question,
 def _reasoned(question: Question, knowledge: Knowledge) -> Answer:
     """Why it is so: where the numbers come from, the reasons nearest to the words, and what can be worked out."""
     rows = named_or_near(question, knowledge)
+    if question.mentions(FAR_AT_A_MARK):  # its ring is thin, whatever is soft beyond
+        rows = [knowledge.catalogue.advice[PAST], *(row for row in rows if row.id not in (PAST, LOST_INFINITY))]
     numbers = lengths_apart(question, knowledge.catalogue) + circle_explained(question, knowledge.catalogue)
     numbers += explained(question, knowledge)
     found = loose(question, knowledge) if question.topic != HARM else Loose()

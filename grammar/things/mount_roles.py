@@ -221,8 +221,9 @@ class _Placing:
         part, lens = self.part, self.lens
         if lens is None or lens.has_mount:
             return False
-        if part.noun.heads == "MOUNTWORD" and self.role not in TOWARDS:
+        if (part.noun.heads == "MOUNTWORD" or self._follows_word()) and self.role not in TOWARDS:
             lens.mounts.extend(part.mounts)
+            part.sort = "lens"
             return True
         told = part.noun.told and not part.is_host  # 'does a 35 1.4 cover full frame, it is MD'
         if self.role or lens.implied or lens.strange or not (self.cast.pieces or told) or part.noun.join:
@@ -231,6 +232,13 @@ class _Placing:
         lens.traits.extend(part.traits)
         part.sort = "lens"
         return True
+
+    def _follows_word(self) -> bool:
+        """'my 35 is screwmount LTM': right behind a word for mounts that is told of the lens."""
+        at = self.parts.index(self.part)
+        word = self.parts[at - 1] if at else None
+        bare = word is not None and word.noun.heads == "MOUNTWORD" and not word.mounts
+        return bare and not self.part.noun.apart and not self.role
 
     def _has_host(self) -> bool:
         """Whether a body is told of besides, by its mount; one that is a mount alone stands behind."""

@@ -161,16 +161,19 @@ def names_a_piece_only(turn: Turn) -> bool:
 
 
 def moves_to_another_body(turn: Turn) -> bool:
-    """'on a Z body?' after infinity at a mark, or after whether it gets there: by another ring, which is asked for."""
+    """'on a Z body?' after infinity at a mark, or after whether it gets there: by another ring, which is asked for.
+
+    So it is after a number of the stabiliser, which no body changes, and where a danger was asked about since.
+    """
     bodies, cast = turn.heard.cast.bodies, turn.heard.cast
     here = {id_ for body in turn.before.bodies for id_ in body.ids}
     there = {id_ for part in bodies for mount in part.mounts for id_ in mount.ids}
     other = len(bodies) == 1 and bool(here and there) and not here & there
-    idle = turn.best in (None, CHAIN, SHIM_CALIBRATION) and turn.heard.weighed.weight(SHIM_CALIBRATION) <= 0
+    idle = turn.best in (None, CHAIN, turn.was) and turn.heard.weighed.weight(turn.was) <= 0
+    moved = turn.was in (SHIM_CALIBRATION, GEAR_SETTING) or turn.before.beside == HAZARD
     verdict = turn.was == FOCUS_VERDICT and turn.best in (None, CHAIN)
-    return (
-        (turn.was == SHIM_CALIBRATION or verdict) and other and idle and not (cast.pieces or turn.heard.readings.values)
-    )
+    more = cast.pieces or turn.heard.readings.values or any(not part.is_bare for part in cast.lenses)
+    return (moved or verdict) and other and idle and not more
 
 
 def doubts_the_name(turn: Turn) -> bool:

@@ -134,7 +134,8 @@ def _aimed(heard: Heard, before: Question) -> _Aim:
 def _told(heard: Heard, before: Question, aim: _Aim) -> tuple[Question, _Aim]:
     """The question by its own words; one that names nothing to be defined goes on with what was asked."""
     said = _topical(heard, same_pieces(heard, built(heard, aim.intent), before), before, aim.intent)
-    if aim.intent == kinds.DEFINITION and not (said.things or said.lenses or said.bodies or said.adapters):
+    named = said.things or said.lenses or said.bodies or said.adapters or heard.tells("part-asked")
+    if aim.intent == kinds.DEFINITION and not named:
         aim = replace(aim, intent=went_on(heard, before))  # 'so what is it'
         said = built(heard, aim.intent)
     return said, aim

@@ -266,7 +266,8 @@ def _focals(things: Iterable[Thing]) -> list[float | None]:
 def _overtaken(said: Question) -> frozenset[str]:
     """What no longer holds: another tube makes another magnification, another field too."""
     if any(thing.thickness_mm is not None for thing in said.adapters):
-        return _FILLED | {"extension"}
+        ring = any(one.piece in (RING, "recessed") and one.thickness_mm for one in said.adapters)
+        return _FILLED | {"extension"} | ({"thickness", OFF} if ring else frozenset())
     keys = {key for key, _ in said.values}
     timed = frozenset(["shutter"]) if keys >= _TURNED else frozenset()  # the angle at a rate is the time
     if said.distance_mm is not None:  # 'and 150 mm away' after so much before the front glass, 'stops at 12 m' now

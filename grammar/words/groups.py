@@ -13,11 +13,13 @@ _BEGINS: Final = "*"  # at the end of a word of a group: all that begins so
 
 SIZE_ASKED: Final = "size-asked"
 AMOUNT: Final = "amount"
+AMISS: Final = "amiss"
 ANGLE: Final = "angle"
 ASKS: Final = "asks"
 AWAY: Final = "away"
 BECOMING: Final = "becoming"
 BEYOND: Final = "beyond"
+BEYOND_INFINITY: Final = "beyond-infinity"
 BY_MEANS: Final = "by-means"
 COME_TO: Final = "come-to"
 COSTS: Final = "costs"

@@ -143,3 +143,17 @@ def test_another_width_of_thread_is_another_thread(asked, say):
 def test_a_metric_thread_is_a_width_and_no_focal_length(asked, say, width):
     assert f"thread {width} mm" in asked(say)["reading"]
     assert f"{width} mm lens" not in asked(say)["reading"]
+
+
+@pytest.mark.parametrize(
+    "say",
+    [
+        "is LTM the same as M39 rangefinder?",
+        "LTM and the other 39mm rangefinder screw, same or not?",
+        "LTM and the 39mm rangefinder screw with 1 mm pitch, same or not?",
+    ],
+)
+def test_a_name_of_two_screws_is_not_said_to_be_the_one(asked, say):
+    found = asked(say)
+    assert found["intent"] == "look-alike"
+    assert found["text"].lstrip("> ").startswith("No")

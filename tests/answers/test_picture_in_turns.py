@@ -330,6 +330,13 @@ def test_a_circle_measured_in_a_talk_of_coverage_is_judged_and_not_written(club,
     assert _told(club, shape, "crop_width_mm")[0] == pytest.approx(11.77, abs=0.05)
 
 
+@pytest.mark.parametrize("turn", ["is it a 55 or something else there", "does it stay a 55", "still a 55?"])
+def test_whether_a_lens_stays_as_long_as_it_is(club, turn):
+    *_, found = talk(club, "M645 55mm to E, adapter", "how much shift could that give on full frame", turn)
+    assert found.intent == "crop-equivalent"
+    assert found.lines[0].text == "It stays a 55 mm lens: no adapter and no frame changes that."
+
+
 @pytest.mark.parametrize(
     ("first", "turn", "lens", "frame"),
     [

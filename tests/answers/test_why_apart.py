@@ -185,3 +185,26 @@ def test_two_lenses_of_which_one_is_hurt_are_no_spacers(asked, say, short, long)
 @pytest.mark.parametrize("say", ["but why is that?", "ok and why does it"])
 def test_a_reason_of_nothing_asks_for_the_question_it_leans_on(asked, say):
     assert "There is no question before this one" in text_of(asked(say))
+
+
+@pytest.mark.parametrize(
+    "question",
+    [
+        "why is my 24 way off with a ring that is perfectly fine on the 90",
+        "the 135 is fine on this ring but the 24 is way off, why",
+        "adapter fine on a 100 but terrible on a 21, how come",
+    ],
+)
+def test_a_short_lens_that_is_off_where_a_long_one_is_fine_is_told_by_the_square(asked, question):
+    assert text_of(asked(question)).startswith("It goes by the square of the focal length")
+
+
+@pytest.mark.parametrize(
+    "question",
+    [
+        "why is my 90 way off with a ring that is perfectly fine on the 24",
+        "why is my 200 off on a ring where the 35 is fine",
+    ],
+)
+def test_a_long_lens_that_is_off_where_a_short_one_is_fine_is_off_by_itself(asked, question):
+    assert text_of(asked(question)).startswith("one lens alone that misses infinity")

@@ -180,6 +180,39 @@ def test_words_of_the_set_and_the_bench_have_their_meaning(asked, say, head):
     assert found["text"].startswith(head)
 
 
+@pytest.mark.parametrize(
+    ("say", "said"),
+    [
+        ("hyperfocal, in one sentence", "hyperfocal: The focus distance"),
+        ("crop factor, short version", "crop factor: The diagonal"),
+        ("image circle, briefly", "image circle: The disc"),
+        ("what do macro people mean by working distance", "working distance: From the subject"),
+    ],
+)
+def test_a_term_asked_in_few_words_is_told_by_itself(asked, say, said):
+    found = asked(say)
+    assert found["intent"] == "definition"
+    assert flat(found).startswith(said)
+
+
+@pytest.mark.parametrize(
+    "say",
+    [
+        "i have a 39mm filter ring, does it go on an LTM lens back or tube?",
+        "does a 39 mm step ring fit the LTM thread",
+        "is a 39 mm filter thread the same as LTM",
+    ],
+)
+def test_a_filter_of_39_mm_is_of_half_a_millimetre_and_no_lens_screw(asked, say):
+    found = asked(say)
+    assert found["intent"] == "look-alike"
+    assert flat(found).startswith("No, M39x0.5 and 39 mm x 26 tpi")
+
+
+def test_a_step_ring_by_its_width_is_no_tube_of_that_length(asked):
+    assert "49 mm of tube" not in flat(asked("49mm step ring for my M42 50"))
+
+
 @pytest.mark.parametrize(("turn", "head"), [
     ("someone said use a matte box, what is that", "box for square filters"), ("what is a matte box", "box for square"),
     ("it has fungus, what is that", "fungus on glass"), ("he talks of lapping, whats that", "lapping a ring"),

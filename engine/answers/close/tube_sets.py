@@ -20,7 +20,8 @@ from engine.chains.walk import ADDED_FOCUSING
 from grammar.kinds import COMPARE, MACRO_DISTANCE
 from grammar.questions import CLOSE_UP_LENS, Question, Thing
 
-TUBE = "extension-tube"
+TUBE, STEP = "extension-tube", "step-ring"
+NARROWEST: Final = 12.0  # mm, of threads; no step ring is so long
 _ADDED: Final = re.compile(r"\d(?: ?mm)? ?\+ ?\d")
 MOST_ROWS = 10
 LEAST_SEVERAL: Final = 3  # tubes, where one is set against several
@@ -83,6 +84,8 @@ def tubes_told(question: Question, knowledge: Knowledge) -> Iterator[float]:
     for thing in question.adapters:
         if thing.piece == CLOSE_UP_LENS or draw_of(thing, question, knowledge) is not None:
             continue
+        if thing.piece == STEP and thing.thickness_mm is not None and thing.thickness_mm[0] >= NARROWEST:
+            continue  # 'a 49 mm step ring': how wide its thread is
         if thing.thickness_mm is not None:
             low, high = thing.thickness_mm
             from_here = set_at_infinity(thing, question)

@@ -14,7 +14,7 @@ from engine.answers.parts.nearby import MOST_BESIDE, PLAIN, nearest, term_known_
 from engine.answers.parts.resolve import LensSide, lens_side
 from engine.answers.parts.said import mentions, number
 from engine.answers.parts.wording import listed, money, small_mm, trimmed
-from engine.answers.words.advice import advice_lines
+from engine.answers.words.advice import advice_lines, named_mounts
 from engine.answers.words.by_format import by_format
 from engine.answers.words.pitch_said import pitch_said
 from engine.base.interval import Interval, is_known
@@ -66,7 +66,7 @@ def definition(question: Question, knowledge: Knowledge) -> Answer:
             question.text, "definition", ANSWERED, tuple(lines), question=question, quantities=tuple(quantities)
         )  # fmt: skip
     told = by_format(question, knowledge)
-    things = (*question.things, *question.lenses, *question.bodies, *question.adapters)
+    things = _meant_by(question, (*question.things, *question.lenses, *question.bodies, *question.adapters))
     thread = thread_named(question.said("thread") or "", knowledge)
     if thread is not None and not any(thing.ids for thing in things):
         things = (Thing("thread", (thread.id,)),)
@@ -118,7 +118,15 @@ def _by_sight(question: Question, named: bool, knowledge: Knowledge) -> list[Adv
     engraved = knowledge.catalogue.advice.get(ENGRAVED)
     if engraved is not None and not named and mentions(question, "engraving-asked"):
         return [engraved]
+    if mentions(question, "part-asked"):
+        mounts = named_mounts(question, knowledge)
+        return list(nearest(question.text, knowledge.catalogue, 1, PLAIN, among=_tells_of_a_part, mounts=mounts))
     return list(nearest(question.text, knowledge.catalogue, 1, PLAIN)) if mentions(question, "what-for") else []
+
+
+def _tells_of_a_part(row: Advice) -> bool:
+    """Whether advice may tell what a part is for: none that warns of what is stuck or may be harmed does."""
+    return row.severity == "note"
 
 
 def _is_typed_as_name(question: Question) -> bool:
@@ -164,6 +172,13 @@ def _of_lens(question: Question, knowledge: Knowledge) -> tuple[list[Line], list
         for name in thing.ids[:1]:
             lines += _about(thing.kind, name, knowledge, quantities)
     return lines, quantities
+
+
+def _meant_by(question: Question, things: tuple[Thing, ...]) -> tuple[Thing, ...]:
+    """'what do macro people mean by working distance': what stands behind that, where anything does."""
+    at = max((one.end for one in question.places("meant-by")), default=0)
+    behind = tuple(thing for thing in things if thing.column > at)
+    return behind if at and behind else things
 
 
 def _terms_first(things: tuple[Thing, ...]) -> list[Thing]:
