@@ -137,7 +137,7 @@ def _why(
     if question.topic in OF_PICTURE:
         return None  # the picture's edge is no matter of where the lens sits
     if question.topic != SURE and mentions(question, "said-danger") and not mentions(question, "glass-does"):
-        return _why_harmful(question, knowledge)
+        return _why_harmful(question, knowledge) if not question.lenses[1:] else None  # why the one alone is hurt
     pairs = None
     rows = _of_lens(question, rows)
     if (

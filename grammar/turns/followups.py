@@ -47,6 +47,7 @@ from grammar.turns.rate_told import without_old_shutter
 from grammar.turns.rings_for_it import with_ring_for_it
 from grammar.turns.same_pieces import same_pieces
 from grammar.turns.seat_held import same_mounts, without_its_error
+from grammar.turns.set_behind import set_behind
 from grammar.turns.setting_again import with_stops_again
 from grammar.turns.sticking import (
     kept_limits,
@@ -134,7 +135,8 @@ def _aimed(heard: Heard, before: Question) -> _Aim:
 def _told(heard: Heard, before: Question, aim: _Aim) -> tuple[Question, _Aim]:
     """The question by its own words; one that names nothing to be defined goes on with what was asked."""
     said = _topical(heard, same_pieces(heard, built(heard, aim.intent), before), before, aim.intent)
-    named = said.things or said.lenses or said.bodies or said.adapters or heard.tells("part-asked")
+    part = heard.tells("part-asked") or heard.tells("part-named")
+    named = part or said.things or said.lenses or said.bodies or said.adapters
     if aim.intent == kinds.DEFINITION and not named:
         aim = replace(aim, intent=went_on(heard, before))  # 'so what is it'
         said = built(heard, aim.intent)
@@ -244,8 +246,8 @@ def _topical(heard: Heard, said: Question, before: Question, intent: str) -> Que
 
 def _changed(heard: Heard, said: Question, before: Question) -> tuple[Question, Question, tuple[Thing, ...]]:
     """What is said with what comes to that of before, the question before without what goes, and the lenses left."""
-    said = depth_wanted(heard, with_light_changed(with_stop_set(heard, said, before), before), before)
-    said = mark_again(heard, distance_again(said, before), before)
+    said = with_light_changed(with_stop_set(heard, set_behind(heard, said, before), before), before)
+    said = mark_again(heard, distance_again(depth_wanted(heard, said, before), before), before)
     said = with_rings_joined(with_stacked(heard, said, before), before)
     said, before = with_stops_again(heard, said, without_old_shutter(heard, said, before))
     said, before = without_pieces(heard, *without_filters(heard, with_filters_swapped(heard, said, before), before))

@@ -111,3 +111,22 @@ def test_the_register_that_tells_one_of_two_mounts_settles_it(talked):
 )
 def test_a_ring_for_another_mount_leaves_the_lens_what_it_is(talked, first, ring, lens):
     assert lens in talked(first, ring)["reading"]
+
+
+@pytest.mark.parametrize(
+    ("say", "mount"),
+    [
+        ("heavy 35mm movie lens, ring-locked, i measured about 61 from flange to the picture of a far tree", "OCT-19"),
+        ("heavy cine lens, breech locked, about 52 from flange to the image of a far house", "PL"),
+        ("heavy movie prime with a locked ring at the rear, 57 from flange to the picture of a church", "OCT-18"),
+    ],
+)
+def test_a_heavy_lens_locked_by_its_ring_is_told_by_its_register_and_is_not_stuck(asked, say, mount):
+    found = asked(say)
+    assert found["intent"] == "identify-mount"
+    assert mount in flat(found)[:160]
+    assert "No force" not in flat(found)
+
+
+def test_a_lens_stuck_on_its_ring_is_stuck_whatever_its_register(asked):
+    assert asked("heavy lens stuck on the adapter, 52 flange to image")["intent"] == "hazard"

@@ -67,3 +67,10 @@ def test_which_lens_was_used_is_written_down_by_hand(asked, text):
     found = asked(text)
     assert found["intent"] == "gear-setting"
     assert flat(found).startswith("remembering stops: No contacts, no record")
+
+
+@pytest.mark.parametrize(("text", "focal"), [("135 manual lens mft plain ring, what to enter for ibis", 135),
+                                             ("200 legacy lens mft dumb ring, what number for ibis", 200),
+                                             ("58mm manual lens E ring, stabiliser number?", 58)])  # fmt: skip
+def test_a_lens_told_before_the_ring_of_the_body_is_what_the_stabiliser_is_told(asked, text, focal):
+    assert (focal, focal) in numbers(asked(text), "ibis_focal_mm")

@@ -236,3 +236,10 @@ def test_what_a_lens_is_worth_is_not_known(asked, text):
     assert found["intent"] == "out-of-scope"
     assert "No prices of lenses are known here" in flat(found)
     assert "EF body" not in flat(found)
+
+
+@pytest.mark.parametrize("text", ["T stop, is that different from f stop", "t-stops, are they different from f-stops"])
+def test_what_sets_two_words_apart_is_their_meaning(asked, text):
+    found = asked(text)
+    assert found["intent"] == "definition"
+    assert flat(found).startswith("T-stop: ")

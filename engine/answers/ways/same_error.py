@@ -45,7 +45,8 @@ def set_apart(question: Question, knowledge: Knowledge) -> Told:
             return told
     if len(lenses) >= SEVERAL and error is None:
         told = _by_tube(lenses, question)
-        ring = any(one.piece == RING for one in question.adapters)
+        spacer = mentions(question, "error-spoken", "hurt-by-error")  # of no length that is told
+        ring = any(one.piece == RING or (spacer and one.piece == TUBE) for one in question.adapters)
         if told.lines or not ring or question.bodies:
             return told
         error = knowledge.catalogue.assumptions["making-spread-nominal"].value.greatest  # an everyday one
@@ -99,6 +100,7 @@ def _error(question: Question, knowledge: Knowledge) -> float | None:
     if off is not None:
         return off if is_error(abs(off), knowledge) else None
     told = (number(question, "thickness", "layer"), *numbers(question, "length", "numbers"))
+    told += tuple(one.thickness_mm[1] for one in question.adapters if one.piece == TUBE and one.thickness_mm)
     small = next((one for one in told if one is not None and 0 < one <= MOST_ERROR_MM), None)
     of_ring = error_of_the_pair(question, knowledge) if small is None and question.adapters else None
     return of_ring if of_ring is not None and abs(of_ring) > _LEAST_MM and is_error(abs(of_ring), knowledge) else small
