@@ -270,13 +270,13 @@ class Desk:
         return unread if term is None else Question(unread.text, "definition", things=(Thing("term", (term.id,)),))
 
     def _as_term(self, question: Question) -> Question:
-        """What seems to be about something else, as a question about a term that its words are slips of."""
-        if question.topic != FOREIGN:
+        """What seems to be about something else, or asks a word in passing, as a question about that term."""
+        foreign = question.topic == FOREIGN
+        if not foreign and not (question.follows and question.mentions("meaning-asked")):
             return question
-        from engine.answers.parts.nearby import term_misspelt
+        from engine.answers.words.term_asked import as_term
 
-        term = term_misspelt(question.text, self.catalogue)
-        return question if term is None else Question(question.text, "definition", things=(Thing("term", (term.id,)),))
+        return as_term(question, self.catalogue, foreign)
 
 
 def _stamp(path: Path | None) -> tuple[int, int] | None:

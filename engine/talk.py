@@ -156,7 +156,7 @@ class Talk:
         stays = stays and not was == answer.intent == HAZARD  # one danger after another is what is talked of now
         if self.question is not None and (stays or answer.intent == OUT_OF_SCOPE):
             self.reading = answer.reading
-            self.question = _of_named(self.question, answer.question)
+            self.question = _of_named(self.question, answer.question).with_(beside=answer.intent)
             return
         before = self.question
         if before is not None and answer.draws_again:

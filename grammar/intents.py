@@ -130,6 +130,7 @@ def features_of(line: Line, cues: tuple[Cue, ...], cast: Cast, readings: Reading
             ("term", any(one.kind == "term" for one in line.spoken)),
             ("advice", any(one.kind == "advice" for one in line.spoken)),
             ("asked", "?" in line.text),
+            ("named-only", not cues and "?" not in line.text and not readings.values),
             ("harm-word", any(HARMING in one.groups for one in line.tokens)),
             ("brief", len([token for token in line.tokens if token.kind not in ("STOP", "MARK")]) <= 4),
             ("figure-alone", _asks_a_figure(line, cast, readings)),

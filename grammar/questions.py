@@ -31,6 +31,7 @@ OFF_KEY: Final = "off-"  # how keys of what is mentioned begin that tell it; the
 # no ring is so thin as this: by so much it goes beyond what it should be, unless it 'is' that
 _THINNEST_RING: Final = 0.5  # mm
 FILTER: Final = "filter"  # the pieces that go before a lens
+HOOD: Final = "hood"  # the topic of how long one may be
 CLOSE_UP_LENS: Final = "close-up-lens"
 
 
@@ -183,10 +184,14 @@ class Question:
     scale_pair: tuple[float, float] | None = field(default=None, compare=False)
     asked: str = field(default="", compare=False)  # the words of before that still ask, where these only tell a number
     prior: Question | None = field(default=None, compare=False)  # the question before, to go back to
+    beside: str = field(default="", compare=False)  # what was asked by the way since, of the same lens and body
     elsewhere: tuple[Thing, ...] = field(default=(), compare=False)  # other bodies or frames, told of last
     away: float | None = field(default=None, compare=False)  # how far away what should be sharp was told to be, mm
     stood: tuple[Thing, ...] = field(default=(), compare=False)  # the pieces that stood before those of now
     seat: Question | None = field(default=None, compare=False)  # what told last how a ring seats the lens
+    # what of sheet lies under the ring, which is told with it, and what was taken out again last, mm
+    laid: tuple[float, float] = field(default=(0.0, 0.0), compare=False)
+    drawn: float | None = field(default=None, compare=False)  # how far its helicoid goes in all, mm
     # light, shutter and the rest of an exposure as told last, whatever was asked since
     lit: tuple[tuple[str, str], ...] = field(default=(), compare=False)
 

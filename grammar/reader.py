@@ -24,6 +24,7 @@ from grammar.readings.scale_and_tape import with_scale_pair
 from grammar.refusals import empty, not_alone, refused, too_long, unheard
 from grammar.telling import question_of
 from grammar.things import casting
+from grammar.turns.ring_worked import with_ring_worked
 from grammar.turns.way_asked import with_way_asked, without_asked
 from grammar.words.atoms import key_of, smooth
 from grammar.words.breath import said_rightly
@@ -36,9 +37,7 @@ MAYBE: Final = 0.08  # and how likely what is offered must be
 # whole lines that ask of the answer before -> the topic of the reason they ask for
 _OF_ANSWERS: Final[dict[str, str | None]] = {"doubt": "sure", "reason": None}
 # cues by which only another thing is told, and the kinds of question whose words then still ask
-_CHANGING: Final = frozenset(
-    ["instead", "what-if", "what", "ok", "will", "can", "it-is", "adding", "again", "how", "same"]
-)
+_CHANGING: Final = ("instead", "what-if", "what", "ok", "will", "can", "it-is", "adding", "again", "how", "same")
 _CARRIED: Final = PICTURED | {EXPOSURE_ND}
 GLASS_ASKED: Final = "glass-asked"
 HELP, HELP_OF = "help", "-"  # the order, and what stands between it and of what help is asked
@@ -55,7 +54,7 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
         return got
     got = with_image_by_draw(with_scale_pair(_with_mentioned(got, lexicon)), before)
     if before is None:
-        return got
+        return with_ring_worked(got, None, lexicon.words.mentions)
     from grammar.turns.filter_tried import with_filter_tried
     from grammar.turns.lit_again import lit_so_far
     from grammar.turns.seat_held import with_seat_held
@@ -67,7 +66,7 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
 
     got = with_filter_tried(_with_mentioned(with_frame_of_blur(with_seen_kept(got, before), before), lexicon), before)
     got = with_stack_kept(with_way_asked(got, before, lexicon.words.mentions), before)
-    got = with_shim_put(got, before, lexicon.words.mentions)
+    got = with_ring_worked(with_shim_put(got, before, lexicon.words.mentions), before, lexicon.words.mentions)
     held = with_seat_held(got, before)
     got = _with_mentioned(held, lexicon) if held.values != got.values else held
     known = got.known or known_with(before.known or before.lenses, got.lenses)

@@ -67,7 +67,8 @@ _NO_TOPIC: Final = frozenset(
      "means", "scale-row", "is-it", "talking", "short", "pieces-or", "about-why", "about-hazard", "about-gear-setting",
      "about-compare", "about-out-of-scope", "surely-compare", "surely-why", "surely-hazard", "surely-gear-setting",
      "surely-out-of-scope", "wholly-why", "wholly-hazard", "wholly-gear-setting", "wholly-compare",
-     "wholly-out-of-scope", "buy-or-not", "spend-little", "parts-asked", "buy-first", "price-of", "another-one"]
+     "wholly-out-of-scope", "buy-or-not", "spend-little", "parts-asked", "buy-first", "price-of", "another-one",
+     "part-asked", "part-named", "named-only"]
 )  # fmt: skip
 
 

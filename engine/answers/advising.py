@@ -14,6 +14,7 @@ from engine.answers.picture.by_length import lengths_apart
 from engine.answers.picture.circle_explained import circle_explained
 from engine.answers.picture.cover import cover_told
 from engine.answers.seat.reaching_in import reach_told
+from engine.answers.seat.spacing import FAR_AT_A_MARK
 from engine.answers.shims.loose import Loose, loose
 from engine.answers.words.advice import (
     HARM,
@@ -44,6 +45,7 @@ CROSSED = "cross-thread"  # the advice on threads that nearly meet
 HEAVY = "heavy"  # the advice on what a lens weighs
 OF_REAR = frozenset(["rear-shutter", "rear-mirror"])  # the advice on a rear that reaches into the body
 REACH = "rear_reach"
+PAST, LOST_INFINITY = "past-infinity-advice", "too-far-out-why"  # on infinity before its mark, and on none
 RADIOACTIVE, TINTED = "radioactive", "thorium-yellow"  # the topic, and the advice on how the tint is bleached
 TOUCHED = "crunch"  # the advice on what has met what
 TOUCH = "touch"  # the topic of what may meet what
@@ -52,6 +54,11 @@ NOTHING_KNOWN = (
     "Nothing in the facts answers that. What can be asked: why a picture is soft, dark or tinted, why infinity or the "
     "marks of the scale are off, why a ring is as thick as it is; or how a lens gets on a body, and then 'why?'."
 )
+NOTHING_BEFORE = (
+    "Why is what: which lens, on which body? There is no question before this one that it could lean on. Put it whole,"
+    " such as 'why does a 50 mm M42 lens not reach infinity on an F-mount body'."
+)
+BARE_WORDS = 5  # at most, where only a reason is asked for
 NOTHING_WARNS = (
     "Nothing in the facts warns of that, which does not make it safe. Stop at any resistance, measure before you "
     "mount, and in doubt ask the maker or a repair technician."
@@ -158,6 +165,8 @@ def _if_of_mount(ruling: list[Line], rows: Sequence[Advice], question: Question,
 def _reasoned(question: Question, knowledge: Knowledge) -> Answer:
     """Why it is so: where the numbers come from, the reasons nearest to the words, and what can be worked out."""
     rows = named_or_near(question, knowledge)
+    if question.mentions(FAR_AT_A_MARK):  # its ring is thin, whatever is soft beyond
+        rows = [knowledge.catalogue.advice[PAST], *(row for row in rows if row.id not in (PAST, LOST_INFINITY))]
     numbers = lengths_apart(question, knowledge.catalogue) + circle_explained(question, knowledge.catalogue)
     numbers += explained(question, knowledge)
     found = loose(question, knowledge) if question.topic != HARM else Loose()
@@ -165,7 +174,7 @@ def _reasoned(question: Question, knowledge: Knowledge) -> Answer:
     cover = Told() if bare else cover_told(question, knowledge)
     beside = _beside_reasons(question, knowledge)
     if not (rows or numbers.lines or cover.lines or beside.lines) and found.is_empty:
-        return _nothing(question, NOTHING_KNOWN)
+        return _leaning_on_nothing(question) if _is_bare_why(question) else _nothing(question, NOTHING_KNOWN)
     told = found.told if found.told.lines and not _is_worked_out(rows) else examples(rows, question, knowledge)
     told += beside + cover
     advice = advice_lines(rows[:MOST])
@@ -177,6 +186,16 @@ def _reasoned(question: Question, knowledge: Knowledge) -> Answer:
         question.text, question.intent, ANSWERED, tuple(lines), question=question, chains=found.chains or None,
         quantities=(*told.quantities, *numbers.quantities),
     )  # fmt: skip
+
+
+def _is_bare_why(question: Question) -> bool:
+    """'but why is that?' with nothing before it."""
+    told = (*question.lenses, *question.bodies, *question.adapters, *question.things, *question.values)
+    return not (question.follows or told) and len(question.text.split()) <= BARE_WORDS
+
+
+def _leaning_on_nothing(question: Question) -> Answer:
+    return Answer(question.text, question.intent, NO, (Line("ask", NOTHING_BEFORE),), question=question)
 
 
 def _nothing(question: Question, text: str) -> Answer:

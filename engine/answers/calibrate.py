@@ -151,17 +151,18 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         told, shim = of_ring(question, knowledge)
     sheets = _sheets(told, question, knowledge, shim if shim is not None else to_layer(question, knowledge))
     first = mentions(question, "layers-asked") and not asks_turns(question)  # what was asked for stands first
+    wanted = shim if shim is not None else _told_alone(told) if told.lines else _needed(question)
+    in_turns = as_turns(question, wanted, knowledge) if wanted is not None and asks_turns(question) else Told()
+    after = question.follows and shim is None  # 'in turns?' after how far it is off
     if first:
         yield sheets
-    yield told
+    yield in_turns + told if after else told
     yield mark_before_turning(question, knowledge)
     yield ring_of_mark(question, told, knowledge)
     yield screwed_in(question, knowledge)
     yield turned(question, knowledge) + drift(question, knowledge) + lead_told(question) + shim_for_travel(question)
-    wanted = shim if shim is not None else _told_alone(told) if told.lines else _needed(question)
-    if wanted is not None and asks_turns(question):
-        yield as_turns(question, wanted, knowledge)
-    elif wanted is None:
+    yield in_turns if not after else Told()
+    if wanted is None:
         yield turns_for_travel(question, knowledge)
     if not first:
         yield sheets

@@ -13,6 +13,7 @@ from grammar.kinds import CHAIN, HAZARD, OUT_OF_SCOPE
 from grammar.questions import Question
 
 SURE: Final = 6.0  # how much an advice must share with a question that is not answered, to be told all the same
+_VALUED: Final = "valuation"  # the topic of what a lens is worth
 OF_WHAT: Final = (OUT_OF_SCOPE, HAZARD)  # kinds of advice that are told beside what is not answered
 INSTEAD: Final = (
     "No repairs, no shops, and no lens or camera is valued or ranked here: for repairs see a qualified technician. "
@@ -118,7 +119,8 @@ def out_of_scope(question: Question, knowledge: Knowledge) -> Answer:
     named = [name for name in named if asked_as(table[name]) in OF_WHAT]
     topic = table.get(question.topic or "")
     told_of = [topic.id] if topic is not None and asked_as(topic) in OF_WHAT else []
-    rows = [table[name] for name in dict.fromkeys((*near, *named, *told_of))][:1]
+    priced = question.topic == _VALUED and told_of  # no danger where only a price is asked
+    rows = [table[name] for name in dict.fromkeys(told_of if priced else (*near, *named, *told_of))][:1]
     lines = [
         Line("head", "Sorry, that is not answered here."),
         *(Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in rows),

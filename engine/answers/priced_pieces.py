@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from typing import Final
 
-from engine.answers.parts.answer import ANSWERED, Answer, Line, Quantity
+from engine.answers.making.stacks import length_of_all
+from engine.answers.parts.answer import ANSWERED, Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import mentions, numbers
 from engine.answers.parts.wording import listed, money, trimmed
@@ -49,14 +50,22 @@ def _priced(question: Question, facts: Catalogue) -> Answer | None:
             continue
         bands.append(row.price_usd)
         lines.append(Line("fact", f"{told}: {row.name} [{money(row.price_usd)}]", 1))
-    if not bands:
+    long = length_of_all(question) if mentions(question, "length-of-all") else Told()
+    if not bands and not long.lines:
         return None
+    if not bands:
+        unknown = Line("text", f"What such tubes of {facts.mounts[mount].designation} cost is not in the facts.")
+        text = (*long.lines, unknown, *lines)
+        return Answer(
+            question.text, question.intent, ANSWERED, text, question=question, quantities=long.quantities
+        )  # fmt: skip
     whole = (sum(band[0] for band in bands), sum(band[1] for band in bands))
     together = " together" if len(bands) > 1 else ""
     head = Line("head", f"{facts.mounts[mount].designation}: {money(whole)}{together}.")
     price = Quantity("price", Interval.between(*whole), "together" if together else None)
     return Answer(
-        question.text, question.intent, ANSWERED, (head, *lines), question=question, quantities=(price,)
+        question.text, question.intent, ANSWERED, (head, *long.lines, *lines), question=question,
+        quantities=(price, *long.quantities),
     )  # fmt: skip
 
 

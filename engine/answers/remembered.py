@@ -14,7 +14,7 @@ from engine.answers.ways.room_asked import ROOM_ASKED, with_room_asked
 from engine.answers.why_of_it import is_not_of_the_seat, why_of_it
 from engine.answers.words.advice import HARM, advice_lines, examples, named_mounts
 from engine.base.compact import replace
-from engine.base.interval import is_known
+from engine.base.interval import Interval
 from engine.base.span import Span
 from engine.facts.kinds import VERDICTS
 from engine.judging.ranking import Listed
@@ -22,7 +22,7 @@ from grammar.kinds import COVERAGE, DRAW, HAZARD, IDENTIFY_MOUNT, OF_FRAMES, WHY
 from grammar.questions import Question, Thing
 
 BY_FOCAL = "error-and-focal-length"  # the advice on why wide lenses show an error first
-ON_PURPOSE = "thin-on-purpose"  # the advice on rings that are cut a little thin
+ON_PURPOSE, THICKER = "thin-on-purpose", "thick-on-purpose"  # and on rings that are cut so
 _TWO_RINGS = 2
 OF_GLASS = "glass-ring-soft"  # and that on glass that gives infinity back
 REMEDY = "remedy"  # what would put right the chain that was told
@@ -137,7 +137,7 @@ def _why(
     if question.topic in OF_PICTURE:
         return None  # the picture's edge is no matter of where the lens sits
     if question.topic != SURE and mentions(question, "said-danger") and not mentions(question, "glass-does"):
-        return _why_harmful(question, knowledge)
+        return _why_harmful(question, knowledge) if not question.lenses[1:] else None  # why the one alone is hurt
     pairs = None
     rows = _of_lens(question, rows)
     if (
@@ -179,21 +179,22 @@ def _outright(question: Question, row: Listed) -> str | None:
     ranged = row.judged.setup.lens_mount.kind == "rangefinder" or mentions(question, "symmetrical")
     if ranged and mentions(question, "edges-smear") and not mentions(question, "on-one-side"):
         return "smear"
-    alone = len(question.adapters) < _TWO_RINGS  # 'why is the M to E ring thinner than the M to X ring' is of both
     if question.places("on-wides-alone"):
         return BY_FOCAL
-    if alone and question.places("made-thin") and _is_thin(row):
-        return ON_PURPOSE
+    alone = len(question.adapters) < _TWO_RINGS  # 'why is the M to E ring thinner than the M to X ring' is of both
+    tight = row.judged.setup.body_mount.kind == "slr"  # whose mirror a thicker ring keeps rears off
+    for key, told, sign in (("made-thin", ON_PURPOSE, -1), ("made-thick", THICKER, int(tight))):
+        if alone and question.places(key) and _error_mm(row) * sign > 0:
+            return told
     glazed = any(piece.has_glass for piece in row.judged.chain.adapters)
     return OF_GLASS if glazed and mentions(question, "glass-does") else None
 
 
-def _is_thin(row: Listed) -> bool:
-    """Whether the ring of a chain leaves the lens a little too close, as rings are made."""
+def _error_mm(row: Listed) -> float:
+    """By how much the ring of a chain leaves the lens too far out; below 0 too close, as rings are made."""
     error = row.judged.trace.value("register_error_mm")
-    if not isinstance(error, Span) or not error.is_fixed or not is_known(error.shortest):
-        return False
-    return error.shortest.nominal < 0
+    shortest = error.shortest if isinstance(error, Span) and error.is_fixed else None
+    return shortest.nominal if isinstance(shortest, Interval) else 0.0
 
 
 def _is_short(rows: tuple[Listed, ...]) -> bool:
@@ -254,7 +255,7 @@ def _is_lens(thing: Thing | None, row: Listed) -> bool:
     if thing.kind == "lens":
         return setup.lens.id in ("", *thing.ids)
     focal = setup.lens.focal_length_mm
-    same = thing.focal_length_mm is None or not is_known(focal) or focal.nominal == thing.focal_length_mm
+    same = thing.focal_length_mm is None or not isinstance(focal, Interval) or focal.nominal == thing.focal_length_mm
     return same and setup.lens_mount.id in thing.ids
 
 

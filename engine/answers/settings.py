@@ -21,7 +21,7 @@ from grammar.questions import Question
 
 STABILISATION = "stabilisation"
 IN_SHORT = "menus-in-short"
-ON_TRIPOD = "stabiliser-tripod"
+CASES = (("on-a-tripod", "stabiliser-tripod"), ("each-lens-anew", "stabiliser-each-lens"))  # keys, advice told first
 NO_ONE = (None, "setting", "set")  # topics that name no one setting
 PAIR = 2
 RING = "adapter"
@@ -46,8 +46,9 @@ def setting(question: Question, knowledge: Knowledge) -> Answer:
     if question.topic in NO_ONE and mentions(question, "focal-entered"):
         rows = [knowledge.catalogue.advice[STABILISATION]]
     told = _stabilised(question, equal, knowledge) if any(row.id == STABILISATION for row in rows) else Told()
-    if question.topic == STABILISATION and mentions(question, "on-a-tripod"):
-        first = knowledge.catalogue.advice[ON_TRIPOD]
+    case = next((id_ for key, id_ in CASES if mentions(question, key)), None)
+    if case is not None and (question.topic == STABILISATION or mentions(question, "focal-entered")):
+        first = knowledge.catalogue.advice[case]
         told = Told(tuple(advice_lines([first]))) + told
         rows = [row for row in rows if row is not first]
     held = handheld(question, knowledge)

@@ -16,6 +16,7 @@ from engine.answers.seat.making import ring_to_make
 from engine.answers.seat.sorts_of_ring import as_flat_sort
 from engine.answers.seat.ways_told import CLOSE_UP_LENS, Way, ways_told
 from engine.answers.ways.several import way_told
+from engine.answers.ways.two_prices import without_chip
 from engine.base.compact import compact, replace
 from engine.base.interval import Interval, is_known
 from engine.base.span import Span
@@ -135,6 +136,7 @@ def _chain(
     from engine.answers.ways.pair import one_pair
 
     pieces = tuple(thing for thing in way.pieces if thing.piece != CLOSE_UP_LENS)
+    pieces = without_chip(pieces, lens, body, knowledge)
     alone = question.with_(intent=CHAIN, topic=None, adapters=pieces, limits=way.limits)
     found = one_pair(alone, lens, body, knowledge).chains or ()
     return ListedChain(rank, found[0].listed, found[0].title) if found else None

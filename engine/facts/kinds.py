@@ -22,6 +22,7 @@ TRAITS: Final = (
     "prism-behind",  # corrected for the glass of a prism behind the lens
     "deep-rear",  # rears commonly reach well behind the flange
     "auto-pin",  # a pin must be pressed for the blades to close
+    "shutter-behind-lens",  # cameras of it have a leaf shutter in the body
     "camera-iris",  # the iris was in the body: the lens has none
     "focus-drive-in-body",  # focus is turned by the body or the adapter
     "lens-side-only",  # no camera body carries it

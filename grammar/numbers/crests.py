@@ -40,7 +40,7 @@ def counted(tokens: list[Token], threaded: bool = False) -> list[Token]:
             _of_crests(tokens, at)
         elif token.kind == "MEASURE" and token.value == _TOTAL and bare:
             _of_total(tokens, at)
-        elif threaded and bare and _is_count(token):
+        elif threaded and bare and is_count(token):
             _of_row(tokens, at)
     return tokens
 
@@ -83,7 +83,7 @@ def _of_total(tokens: list[Token], at: int) -> None:
     if at + 1 >= len(tokens) or tokens[at + 1].kind not in ("NUMBER", "LENGTH"):
         return
     for back in range(at - 1, max(-1, at - 1 - _REACH), -1):
-        if _is_count(tokens[back]):
+        if is_count(tokens[back]):
             if _is_pitch(tokens[at + 1], tokens[back]) and _put(tokens, back, at + 1, tokens[back].numbers[0]):
                 tokens[at] = tokens[at].as_("CUE")
             return
@@ -114,8 +114,11 @@ def _of_row(tokens: list[Token], at: int) -> None:
         _put(tokens, at, before, tokens[at].numbers[0])  # '10 mm over ten of them', '7.5 over ten', '15 over twenty'
 
 
-def _is_count(token: Token) -> bool:
-    whole = token.kind in ("NUMBER", "COUNT") and bool(token.numbers) and token.numbers[0] == int(token.numbers[0])
+def is_count(token: Token) -> bool:
+    """Whether a token counts crests: a whole number of as many as are counted along a rule."""
+    whole = (
+        token.kind in ("NUMBER", "COUNT", "TURNS") and bool(token.numbers) and token.numbers[0] == int(token.numbers[0])
+    )
     return whole and "." not in token.text and _LEAST <= token.numbers[0] <= _MOST
 
 

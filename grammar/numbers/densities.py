@@ -82,9 +82,24 @@ def with_density_rows(tokens: list[Token]) -> list[Token]:
     filtered = any((token.kind, token.value) == ("PIECE", "filter") or _is_grey(token) for token in tokens)
     row = [at for at, token in enumerate(tokens) if _is_density(token)]
     alone = len(row) == sum(token.kind in ("NUMBER", "LENGTH") for token in tokens)
-    if not (wanted and filtered and alone and len(row) > 1):
-        return tokens
+    if not ((wanted or _is_row_of_filters(tokens, row)) and filtered and alone and len(row) > 1):
+        row = [at for at in row if _is_of_one_filter(tokens, at)]
     return [token.as_("ND", value=f"ND {token.text}") if at in row else token for at, token in enumerate(tokens)]
+
+
+def _is_of_one_filter(tokens: list[Token], at: int) -> bool:
+    """'a 0.9 filter': right before it, and behind nothing that has a stop, as in '50 1.2 filter'."""
+    before, after = tokens[at - 1] if at else None, tokens[at + 1] if at + 1 < len(tokens) else None
+    of_lens = before is not None and before.kind in ("NUMBER", "LENGTH", "FOCAL", "LENS", "KIND", "MOUNT", "PREFIX")
+    return after is not None and (after.kind, after.value) == ("PIECE", "filter") and not of_lens
+
+
+def _is_row_of_filters(tokens: list[Token], row: list[int]) -> bool:
+    """'a 1.2 and a 0.6 filter': one behind the other, with a filter right behind the last."""
+    behind = tokens[row[-1] + 1 : row[-1] + 2] if row else []
+    between = [one for at, one in enumerate(tokens[row[0] : row[-1]], row[0]) if at not in row] if row else []
+    small = all(one.kind in _BETWEEN or one.kind == "FILLER" for one in between)
+    return small and any((one.kind, one.value) == ("PIECE", "filter") or _is_grey(one) for one in behind)
 
 
 def _with_stops_of_filters(tokens: list[Token]) -> list[Token]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from grammar.words.groups import DRAWN_OUT
+from grammar.words.groups import BEYOND_INFINITY, DRAWN_OUT
 from grammar.words.tokens import Token
 
 INFINITY_SETTING: Final = "infinity-setting"
@@ -13,6 +13,7 @@ _BELLOWS: Final = "bellows"
 _DRAW: Final = (20.0, 600.0)  # mm
 _PASSED: Final = frozenset(["CUE", "PREP", "DET", "AT", "MEASURE"])
 _WANTED: Final = "wanted"  # value of 'needs', 'wants'
+_PAST: Final = (3.0, 400.0)  # mm beyond infinity
 _LONGEST: Final = 120.0  # mm, of what a helicoid may be wanted to stand at
 _FAR: Final = frozenset(["infinity", "infinity-at", "past-infinity"])
 _WORDS: Final = 4
@@ -24,7 +25,20 @@ def with_draws_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     for at, token in enumerate(out):
         if token.kind == "PIECE" and token.value == _BELLOWS:
             _tell_draw(out, at)
+    out = _with_drawn_past(out)
     return _with_infinity_set(out) if told & _FAR else out
+
+
+def _with_drawn_past(tokens: list[Token]) -> list[Token]:
+    """'drawn out 100 mm past infinity': the extension; a lens that is off goes past it by less."""
+    out = list(tokens)
+    for at, token in enumerate(tokens):
+        if BEYOND_INFINITY in token.groups:
+            out[at] = token.as_("CUE", value="")
+            before = out[at - 1] if at else token
+            if before.is_mm and _PAST[0] <= before.numbers[0] <= _PAST[1]:
+                out[at - 1] = before.as_("KEYED", value="extension", unit="mm")
+    return out
 
 
 def _tell_draw(tokens: list[Token], at: int) -> None:

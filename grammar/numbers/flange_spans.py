@@ -19,6 +19,7 @@ _ALONG: Final = frozenset(
 _BACK: Final = "back"
 _COLLAR: Final = "barrel"
 _FOCUS: Final = "focus"
+_LIP: Final = "lip"
 _BEHIND: Final = "behind"
 _REACH: Final = 5  # tokens from the one end to the other, and from either to the number
 _LED_OFF: Final = frozenset(["from", "behind", "off", "past", "after"])  # words from the number on to the seat
@@ -123,8 +124,8 @@ def _seat_behind(tokens: list[Token], at: int, end: int) -> int | None:
 
 
 def _is_seat(token: Token) -> bool:
-    """'shoulder', 'flange', 'collar'."""
-    return _is_end(token, _SEAT) or (token.kind == "MEASURE" and token.value in (FLANGE, _COLLAR))
+    """'shoulder', 'flange', 'collar', 'lip'."""
+    return _is_end(token, _SEAT) or (token.kind == "MEASURE" and token.value in (FLANGE, _COLLAR, _LIP))
 
 
 def _tell_back_focus(tokens: list[Token]) -> None:

@@ -23,7 +23,7 @@ from grammar.numbers.ring_measured import PIECES, pieces_told, ring_measured
 from grammar.numbers.screw_widths import is_lens_by_stop
 from grammar.numbers.senses import is_put_in, is_thread_length
 from grammar.numbers.threads_told import with_led_apart
-from grammar.numbers.wide_lenses import is_wide_lens
+from grammar.numbers.wide_lenses import is_lens_amiss, is_wide_lens
 from grammar.words.groups import ASKS
 from grammar.words.token_kinds import SIZES
 from grammar.words.tokens import Token
@@ -74,7 +74,7 @@ def _tell_measure(tokens: list[Token], at: int) -> None:
         return
     asked = word.value == "field" and any(ASKS in one.groups for one in tokens[max(0, at - 2) : at])
     target = None if asked or is_keyed_behind(tokens, at) else _past_own(tokens, at) or length_of(tokens, at, word)
-    if target is None:
+    if target is None or is_lens_amiss(tokens, target, at):
         return
     if not is_plausible(word, tokens[target].numbers[0]):  # '0.2 mm on the ring' is no distance
         if word.value == "circle" and target == at - 1 and tokens[target].kind == "LENGTH":

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.numbers.crests import is_count, is_screw
 from grammar.words.groups import READS, SCALE
 from grammar.words.token_kinds import METRES
 from grammar.words.tokens import Token
@@ -32,10 +33,20 @@ def with_turned_ways(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     turned = any(token.kind in _TURNED for token in out)
     if turned != (_LEAD in told) or not told & {_TURNS_ASKED, _LEAD}:
         return out  # a turn told with what it moves tells what a turn is for
-    ways = [at for at, token in enumerate(out) if token.is_mm]
+    ways = [at for at, token in enumerate(out) if token.is_mm and not _is_of_thread(out, at)]
     if len(ways) == 1 and out[ways[0]].numbers[0] <= _LONGEST_MM and not any(one.kind in _STOPPED for one in out):
         out[ways[0]] = out[ways[0]].as_("KEYED", value="travel")
     return out
+
+
+def _is_of_thread(tokens: list[Token], at: int) -> bool:
+    """'25.3 mm thread', 'thread 38.9, ten turns 9.8 mm': how wide it is, or how long so many of its turns are."""
+    if at + 1 < len(tokens) and is_screw(tokens[at + 1]):
+        return True
+    if at and is_screw(tokens[at - 1]) and tokens[at].numbers[0] >= _LEAST_LENS:
+        return True
+    before = tokens[max(0, at - _WORDS) : at]
+    return any(map(is_screw, tokens)) and any(map(is_count, before))
 
 
 def _with_marked_lens(tokens: list[Token]) -> list[Token]:

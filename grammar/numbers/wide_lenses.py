@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from grammar.words.groups import REAR
+from grammar.words.groups import AMISS, REAR
 from grammar.words.tokens import Token
 
 _LONGEST_MM: Final = 40.0  # focal lengths that are called wide
@@ -42,3 +42,14 @@ def is_wide_lens(tokens: list[Token], at: int) -> bool:
     ringed = after is not None and after.kind == "JOIN" and any(one.kind == "PIECE" for one in tokens[at + 2 :])
     placed = placed or (ringed and length.numbers[0] in _ENGRAVED)  # '35mm wide and a ring 0.15 too thin'
     return placed or (at >= 2 and (after is None or after.kind in _ENDS))
+
+
+def is_lens_amiss(tokens: list[Token], at: int, behind: int) -> bool:
+    """'my 24 is way off', 'only the 35 falls short': a lens by its number, and no ring; it is told as one then."""
+    number, word = tokens[at], tokens[behind]
+    whole = number.kind in ("NUMBER", "FOCAL") and number.text.isdigit() and number.numbers[0] >= _SHORTEST_MM
+    led = at > 0 and tokens[at - 1].kind == "DET" and tokens[at - 1].value != _ITS
+    if not (AMISS in word.groups and whole and led and behind > at):
+        return False
+    tokens[at], tokens[behind] = number.as_("FOCAL"), word.as_("CUE")
+    return True

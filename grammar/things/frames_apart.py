@@ -20,11 +20,12 @@ _LONGER: Final = "longer"
 _ON_FRAME: Final = 3  # tokens: a length, 'on', a frame
 _SHORTEST: Final = 6.0  # mm, of a lens
 _PAIR: Final = 2
+_FOUR_THIRDS: Final = "four-thirds"  # the frame of the mounts of which all bodies have one
 
 
 def with_frames_apart(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """Each as a frame of its own, where nothing else is named; as they are where anything is."""
-    tokens = _with_lenses_by_frames(with_film_likened(tokens, told))
+    tokens = _with_lenses_by_frames(_with_frames_named(with_film_likened(tokens, told)))
     places = [at for at, token in enumerate(tokens) if _may_be(token)]
     others = [token for at, token in enumerate(tokens) if at not in places]
     asked = (_AGAINST in told and len(places) >= _PAIR) or (_HOW_LARGE in told and len(places) == 1)
@@ -39,6 +40,19 @@ def with_frames_apart(tokens: list[Token], told: frozenset[str]) -> list[Token]:
         elif token.kind not in ("JOIN", "FRAME", "BODY", "DET", "PREP", "MEASURE"):
             out.append(token.as_("CUE", ids=()))
     return out
+
+
+def _with_frames_named(tokens: list[Token]) -> list[Token]:
+    """'sensor is 4/3', 'chip: four thirds': what a frame is told to be is no mount of a lens."""
+    for at in range(len(tokens) - 1):
+        rest = [n for n in range(at + 1, min(len(tokens), at + 4)) if tokens[n].kind not in ("CUE", "DET", "VERB")]
+        named = rest and tokens[rest[0]].kind in ("MOUNT", "FRACTION") and FRAME_NAMED in tokens[rest[0]].groups
+        frame = tokens[at].kind == "FRAME" and not (at and tokens[at - 1].kind in ("MOUNT", "FORMAT", "AREA"))
+        ends = not rest or rest[0] + 1 >= len(tokens) or tokens[rest[0] + 1].kind not in ("LENS", "MOUNTWORD", "PIECE")
+        if frame and named and ends:
+            name = tokens[rest[0]].as_("FORMAT", ids=(_FOUR_THIRDS,))
+            return [*tokens[:at], *tokens[at + 1 : rest[0]], name, *_with_frames_named(tokens[rest[0] + 1 :])]
+    return tokens
 
 
 def _with_lenses_by_frames(tokens: list[Token]) -> list[Token]:

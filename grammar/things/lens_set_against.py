@@ -4,14 +4,19 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.words.groups import CONTRASTED
 from grammar.words.tokens import Token
 
 _DRAWING: Final = frozenset(["extension-tube", "helicoid", "bellows", "close-up-lens", "filter", "reverse-ring"])
+_NUMBERS: Final = frozenset(["LENGTH", "NUMBER", "FOCAL"])
+_SMALL: Final = frozenset(["CUE", "DET", "JOIN", "FILLER", "VERB", "PREP"])
+_REACH: Final = 6  # tokens from the one length to the other
 _SHORTEST, _LONGEST = 8.0, 1200.0  # mm
 
 
 def with_lens_set_against(tokens: list[Token]) -> list[Token]:
     """'on a 20mm lens vs a 100mm', 'for a 20mm than for an 85mm': the length set against that of a lens is one too."""
+    tokens = _with_lenses_contrasted(tokens)
     if any(one.kind in ("PIECE", "TUBE") and one.value in _DRAWING for one in tokens):
         return tokens
     out = list(tokens)
@@ -30,6 +35,27 @@ def with_lens_set_against(tokens: list[Token]) -> list[Token]:
         if against and place < len(tokens) and ends and _is_lens_long(tokens[place]):
             out[at], out[place] = (token.as_("FOCAL", unit="mm") for token in (one, tokens[place]))
     return out
+
+
+def _with_lenses_contrasted(tokens: list[Token]) -> list[Token]:
+    """'the spacer error kills my 10mm but the 75 is fine', '... a 16mm and not a 100mm': lenses, and no spacer."""
+    for at, one in enumerate(tokens[:-1]):
+        rest = range(at + 1, min(len(tokens), at + _REACH))
+        number = next((n for n in rest if tokens[n].kind in _NUMBERS), None)
+        if number is None or not (_may_be_lens(one) and _may_be_lens(tokens[number])):
+            continue
+        between = tokens[at + 1 : number]
+        small = all(token.kind in _SMALL for token in between)
+        led = any(n > 0 and tokens[n - 1].kind == "DET" for n in (at, number))
+        if small and led and any(CONTRASTED in token.groups for token in between):
+            places = {at, number}
+            return [token.as_("FOCAL", unit="mm") if n in places else token for n, token in enumerate(tokens)]
+    return tokens
+
+
+def _may_be_lens(token: Token) -> bool:
+    whole = token.kind in _NUMBERS and token.text[:1].isdigit() and token.numbers[0] == int(token.numbers[0])
+    return whole and token.unit in ("", "mm") and _SHORTEST <= token.numbers[0] <= _LONGEST
 
 
 def _is_lens_long(token: Token) -> bool:

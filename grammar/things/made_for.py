@@ -18,6 +18,7 @@ _SIZED: Final = frozenset(
 )  # in names of formats that go by a size
 _BODILY: Final = frozenset(["sensor", "chip"])  # and in those of what only a camera has
 _NEAR: Final = 3  # columns
+_IT_IS: Final = "it-is"  # a cue
 _LIT: Final = frozenset(["cover", "vignette", "image-circle", "frame-filling"])  # cues of what is to be lit
 
 
@@ -43,8 +44,15 @@ def lens_by_its_frame(cast: Cast) -> None:
 
 
 def lens_of_its_frame(cast: Cast) -> None:
-    """'its made for 1/2 inch, our sensor 2/3': only lenses are made for a frame, so one is told by it."""
-    made_for = [part for part in cast.frames if part.noun.role == _MADE and part.formats]
+    """'its made for 1/2 inch, our sensor 2/3': only lenses are made for a frame, so one is told by it.
+
+    Of 'made for super 16, full frame sensor', or 'it's for super 35, sensor is full frame', the first is the lens's.
+    """
+    framed = [part for part in cast.frames if part.formats]
+    beside = [part for part in framed[1:] if part.noun.join == "," or part.noun.told]
+    told = _IT_IS in cast.told and bool(beside)
+    made_for = [part for part in framed if part.noun.role == _MADE or (told and part.noun.role == _FOR)]
+    made_for = [part for part in made_for if part not in beside]
     if cast.lenses or cast.pieces or len(made_for) != 1:
         return
     frame = made_for[0]

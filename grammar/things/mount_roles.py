@@ -36,19 +36,9 @@ class _Placing:
 
     def place(self) -> None:
         in_brackets = (self._ends_ring, self._told_again)
-        steps = (
-            self._through,
-            self._by_thread,
-            self._in_list,
-            self._put_on,
-            self._counted,
-            self._of_focal,
-            self._with_bodies,
-        )
-        if not any(
-            step()
-            for step in (*in_brackets, *steps, self._beside_body, self._where_to, self._of_unmounted, self._of_lens)
-        ):
+        steps = (self._through, self._by_thread, self._in_list, self._put_on, self._counted, self._of_focal)
+        beside = (self._with_bodies, self._asked_of_lens, self._beside_body, self._where_to)
+        if not any(step() for step in (*in_brackets, *steps, *beside, self._of_unmounted, self._of_lens)):
             self._by_role()
 
     def _as(self, sort: str) -> bool:
@@ -155,6 +145,18 @@ class _Placing:
         either = body and self.role == "" and part.noun.join in CHOICES  # 'E body or MFT for M42 lenses'
         return joined and (either or _told_of_bodies(part, self.parts)) and self._as("body")
 
+    def _asked_of_lens(self) -> bool:
+        """'cctv lens, 1-32 thread. is it C or CS?': the first of two between which it lies what the lens has."""
+        part, lens = self.part, self.lens
+        rest = self.parts[self.parts.index(part) + 1 :][:1]
+        either = bool(rest) and rest[0].noun.join in CHOICES and bool(rest[0].mounts) and not rest[0].noun.role
+        if not (part.noun.told and either) or self.role or part.is_host or lens is None or lens.has_mount:
+            return False
+        part.focal, part.f_number, part.kinds = lens.focal, lens.f_number, list(lens.kinds)
+        if lens in self.cast.lenses:
+            self.cast.lenses.remove(lens)
+        return self._as("lens")
+
     def _beside_body(self) -> bool:
         """'a body for Exakta': that is what it is to take."""
         before = self.before
@@ -219,8 +221,9 @@ class _Placing:
         part, lens = self.part, self.lens
         if lens is None or lens.has_mount:
             return False
-        if part.noun.heads == "MOUNTWORD" and self.role not in TOWARDS:
+        if (part.noun.heads == "MOUNTWORD" or self._follows_word()) and self.role not in TOWARDS:
             lens.mounts.extend(part.mounts)
+            part.sort = "lens"
             return True
         told = part.noun.told and not part.is_host  # 'does a 35 1.4 cover full frame, it is MD'
         if self.role or lens.implied or lens.strange or not (self.cast.pieces or told) or part.noun.join:
@@ -229,6 +232,13 @@ class _Placing:
         lens.traits.extend(part.traits)
         part.sort = "lens"
         return True
+
+    def _follows_word(self) -> bool:
+        """'my 35 is screwmount LTM': right behind a word for mounts that is told of the lens."""
+        at = self.parts.index(self.part)
+        word = self.parts[at - 1] if at else None
+        bare = word is not None and word.noun.heads == "MOUNTWORD" and not word.mounts
+        return bare and not self.part.noun.apart and not self.role
 
     def _has_host(self) -> bool:
         """Whether a body is told of besides, by its mount; one that is a mount alone stands behind."""

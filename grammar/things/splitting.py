@@ -236,11 +236,19 @@ def _is_focal(token: Token, before: bool) -> bool:
     return token.kind == "FOCAL" or (before and token.kind == "LENGTH" and token.unit in ("mm", "cm", "in"))
 
 
+def _names_lens(token: Token) -> bool:
+    """'manual lens', 'old lens': a trait that is told with the lens it is of."""
+    return token.text.casefold().endswith(("lens", "lenses"))
+
+
 def _lens_before_piece(noun: Noun) -> int | None:
-    """'my 35 since the new adapter': an article between them begins another description."""
-    at = next((n for n, token in enumerate(noun.mods) if token.kind == "FOCAL"), None)
+    """'my 35 since the new adapter', '135 manual lens mft ring': an article between begins another, a lens ends one."""
+    at = next((n for n, token in enumerate(noun.mods) if token.kind in ("FOCAL", "COMBO") or token.is_mm), None)
     if at is None or noun.heads != "PIECE" or noun.head is None:
         return None
+    ends = [n + 1 for n, token in enumerate(noun.mods) if n > at and token.kind == "TRAIT" and _names_lens(token)]
+    if ends or noun.mods[at].kind != "FOCAL":
+        return ends[0] if ends else None
     behind = noun.mods[at + 1] if at + 1 < len(noun.mods) else noun.head
     end = noun.mods[at].column + len(noun.mods[at].text)
     between = noun.text[end - noun.column : behind.column - noun.column].casefold().split()

@@ -9,6 +9,7 @@ from grammar.things.casting import Part
 from grammar.things.phrases import TOWARDS, Noun
 from grammar.words.tokens import Token
 
+_RING: Final = "adapter"
 THROUGH: Final = frozenset(["helicoid", "extension-tube"])  # the same mount before and behind
 
 
@@ -32,7 +33,7 @@ def told_by_pieces(cast: Cast) -> None:
         _give(cast.bodies, body, last.mounts[0], last, "body")  # 'an M39 to M42 ring, a helicoid and the thin E ring'
         return
     if len(pieces) == 1 and len(first.mounts) == 1:
-        goes_on = first.is_host and lens is not None and _is_of_another(cast, lens)
+        goes_on = first.is_host and lens is not None and (_is_of_another(cast, lens) or _is_of_body(first, lens))
         onto = goes_on or (first.noun.role in TOWARDS and lens is not None)
         other = lens is not None and bool(lens.mounts) and lens.mounts[0].ids != first.mounts[0].ids
         if body_open and (onto or (other and first.piece not in THROUGH)):
@@ -54,6 +55,11 @@ def _is_of_another(cast: Cast, lens: Part) -> bool:
     """'a zoom off a 16 mm reflex, E-mount adapter', 'an enlarger lens, E plate + helicoid': the ring is the body's."""
     drawn = any(part.piece in THROUGH for part in cast.pieces)
     return lens.by_camera or (bool(lens.implied or lens.kinds) and (drawn or lens.focal is not None))
+
+
+def _is_of_body(ring: Part, lens: Part) -> bool:
+    """'135 manual lens mft plain ring', '58 mm lens, E ring': a ring that ends on a modern body joins an old lens."""
+    return ring.piece == _RING and lens.focal is not None and ring.thickness is None
 
 
 def _each_for_a_lens(cast: Cast, pieces: list[Part]) -> bool:

@@ -29,6 +29,7 @@ from grammar.turns.flanges_told import MOUNTLESS
 from grammar.turns.sticking import RANGED
 from grammar.turns.turn_seen import Turn
 
+STABILISATION: Final = "stabilisation"  # the topic of what the stabiliser is told
 BY_HAND: Final = "magnify"  # the advice on focusing by hand
 _UNFOCUSED: Final = "no focusing"  # trait of a lens
 BY_APPARATUS: Final = "no-focusing-why"  # on lenses that have no focusing of their own
@@ -40,6 +41,7 @@ _OF_FOCUS: Final = frozenset(
 _OF_FINDER: Final = frozenset([GEAR_SETTING, WHY])
 _DRAWN: Final = ("magnification", "extension", "field")
 _IF: Final = "if"
+_IDLE: Final = frozenset(["it-is", "ok", "right", "adding"])  # cues that ask nothing
 _SLIGHTLY: Final = 0.7  # wording that leans less far one way
 _ENOUGH: Final = 1.0  # evidence that speaks for a kind of question at all
 _OF_OK: Final = 1.5  # what 'ok' alone says of a danger
@@ -48,6 +50,10 @@ _APART: Final = 0.5  # and by how much it is ahead of the next
 _BESIDE_CHAIN: Final = frozenset([HAZARD, MACRO_DISTANCE, COVERAGE, LIST_FITS, EXPOSURE_ND])
 _MIRRORLESS: Final = "mirrorless"  # value of the words for such a body
 _SEATED: Final = frozenset([CHAIN, FOCUS_VERDICT, WHY, SHIM_CALIBRATION, LOOK_ALIKE, HAZARD, DIY_DIMENSION])
+_OF_PART: Final = frozenset(
+    ["will", "can", "what", "how", "ok", "right", "why-care", "is-it", "put-in", "looks", "what-if", "need-it", "trap",
+     "worry", "thing", "sure", "how-bad"]
+)  # fmt: skip
 _AMISS: Final = frozenset([LOOK_ALIKE, HAZARD, WHY, GEAR_SETTING, CHAIN, FOCUS_VERDICT, DEFINITION])
 
 
@@ -75,6 +81,26 @@ def asks_what_to_watch(turn: Turn) -> bool:
     """'what are the dangers', 'what could go wrong' after anything else: what is to be watched, and no way."""
     idle = turn.best in (None, HAZARD, CHAIN, LIST_FITS, FOCUS_VERDICT, BUY_PLAN, turn.was)
     return turn.tells("worry") and turn.tells("short") and idle and not _tells_more(turn)
+
+
+def lights_another_frame(turn: Turn) -> bool:
+    """'its a super 16 one, full frame sensor' after a lens on a body: whether it covers that."""
+    cast, read = turn.heard.cast, turn.heard.readings
+    lens = cast.lenses[0] if len(cast.lenses) == 1 else None
+    told = lens is not None and bool(lens.formats) and not (lens.mounts or lens.focal or lens.zoom or lens.named)
+    frame = any(part.formats for part in (*cast.frames, *cast.bodies)) and not any(part.mounts for part in cast.bodies)
+    more = cast.pieces or read.values or read.f_number is not None or read.distance_mm is not None
+    idle = all(cue.tells in _IDLE for cue in turn.heard.cues)
+    return told and frame and idle and not more and bool(turn.before.lenses)
+
+
+def sets_it_anew(heard: Heard, before: Question) -> bool:
+    """'must i redo it at every lens change', 'does it remember that' after the number that the stabiliser wants."""
+    cast = heard.cast
+    other = any(part.mounts or part.focal or part.named for part in cast.lenses)
+    more = other or cast.pieces or cast.frames or heard.readings.values or heard.readings.f_number is not None
+    stabilised = before.intent == GEAR_SETTING and before.topic == STABILISATION
+    return stabilised and heard.tells("set-anew") and not more
 
 
 def tells_the_camera(turn: Turn) -> bool:
@@ -139,16 +165,29 @@ def names_a_piece_only(turn: Turn) -> bool:
 
 
 def moves_to_another_body(turn: Turn) -> bool:
-    """'on a Z body?' after infinity at a mark, or after whether it gets there: by another ring, which is asked for."""
+    """'on a Z body?' after infinity at a mark, or after whether it gets there: by another ring, which is asked for.
+
+    So it is after a number of the stabiliser, which no body changes, and where a danger was asked about since.
+    """
     bodies, cast = turn.heard.cast.bodies, turn.heard.cast
     here = {id_ for body in turn.before.bodies for id_ in body.ids}
     there = {id_ for part in bodies for mount in part.mounts for id_ in mount.ids}
     other = len(bodies) == 1 and bool(here and there) and not here & there
-    idle = turn.best in (None, CHAIN, SHIM_CALIBRATION) and turn.heard.weighed.weight(SHIM_CALIBRATION) <= 0
+    idle = turn.best in (None, CHAIN, turn.was) and turn.heard.weighed.weight(turn.was) <= 0
+    moved = turn.was in (SHIM_CALIBRATION, GEAR_SETTING) or turn.before.beside == HAZARD
     verdict = turn.was == FOCUS_VERDICT and turn.best in (None, CHAIN)
-    return (
-        (turn.was == SHIM_CALIBRATION or verdict) and other and idle and not (cast.pieces or turn.heard.readings.values)
-    )
+    more = cast.pieces or turn.heard.readings.values or any(not part.is_bare for part in cast.lenses)
+    return (moved or verdict) and other and idle and not more
+
+
+def asks_of_a_part(turn: Turn) -> bool:
+    """'does it care about the pin', 'and the lever?' after how a lens is put on: what that part is for, and no way."""
+    idle = turn.best in (None, CHAIN, FOCUS_VERDICT, WHY, turn.was)
+    idle = idle and all(cue.tells in _OF_PART for cue in turn.heard.cues)
+    cast, told = turn.heard.cast, turn.heard.readings
+    named = any(not part.is_bare for part in (*cast.lenses, *cast.bodies, *cast.frames))  # 'the cam' is a camera too
+    more = named or told.values or told.distance_mm is not None or any(not part.is_bare for part in cast.pieces)
+    return turn.was in SEATED and turn.tells("part-named") and turn.tells("short") and idle and not more
 
 
 def doubts_the_name(turn: Turn) -> bool:

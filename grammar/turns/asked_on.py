@@ -28,7 +28,7 @@ from grammar.kinds import (
 )
 from grammar.questions import Question
 from grammar.things.casting import DRAWN
-from grammar.turns import aside_seen, ring_seen, thread_seen, worded_so
+from grammar.turns import aside_seen, picture_next, ring_seen, thread_seen, worded_so
 from grammar.turns import turn_seen as seen
 from grammar.turns.body_picked import picks_one_body, weighs_two_bodies
 from grammar.turns.by_itself import asked_by_itself
@@ -48,7 +48,13 @@ from grammar.turns.going_on import (
 )
 from grammar.turns.left_away import leaves_the_ring
 from grammar.turns.measured_anew import is_cup_off, turned_anew
-from grammar.turns.of_another import doubts_by_crop, extends, is_on_another_frame, views_other_glass
+from grammar.turns.of_another import (
+    asks_if_it_stays,
+    doubts_by_crop,
+    extends,
+    is_on_another_frame,
+    views_other_glass,
+)
 from grammar.turns.of_danger import is_of_reach, is_remedy
 from grammar.turns.one_of_two import chooses_between
 from grammar.turns.one_part import changes_one_part
@@ -162,11 +168,14 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.is_lit_by_glass, _as_before),
     (seen.of(views_other_glass), CROP_EQUIVALENT),
     (seen.of(doubts_by_crop), _as_before),
+    (seen.of(asks_if_it_stays), CROP_EQUIVALENT),
     (seen.of(leaves_the_ring), FOCUS_VERDICT),
     (ring_seen.tells_an_error, _as_off),
     (ring_seen.is_told_in_turns, SHIM_CALIBRATION),
     (worded_so.asks_of_infinity, FOCUS_VERDICT),
     (aside_seen.tells_the_camera, GEAR_SETTING),
+    (seen.of(aside_seen.sets_it_anew), GEAR_SETTING),
+    (aside_seen.lights_another_frame, COVERAGE),
     (worded_so.asks_from_where, _as_before),
     (worded_so.asks_depth_at_tubes, DEPTH_OF_FIELD),
     (thread_seen.makes_sure_it_is_not, IDENTIFY_MOUNT),
@@ -187,6 +196,10 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (worded_so.turns_a_thread, SHIM_CALIBRATION),
     (worded_so.exposes_for_a_target, EXPOSURE_ND),
     (worded_so.sets_an_exposure, EXPOSURE_ND),
+    (picture_next.drops_the_filter, EXPOSURE_ND),
+    (picture_next.blurs_behind, DEPTH_OF_FIELD),
+    (picture_next.stacks_them, BUY_PLAN),
+    (picture_next.asks_of_a_hood, DIY_DIMENSION),
     (worded_so.names_a_view, CROP_EQUIVALENT),
     (worded_so.forces_it_in, LOOK_ALIKE),
     (worded_so.sets_mounts_apart, LOOK_ALIKE),
@@ -198,9 +211,11 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (worded_so.views_a_frame, CROP_EQUIVALENT),
     (worded_so.asks_the_hole, DIY_DIMENSION),
     (ring_seen.wants_the_right_length, DIY_DIMENSION),
+    (ring_seen.asks_how_long, DIY_DIMENSION),
     (_unless_plain(worded_so.asks_for_the_ring), CHAIN),
     (seen.of(is_remedy), _as_before),
     (aside_seen.wants_the_right_part, CHAIN),
+    (aside_seen.asks_of_a_part, DEFINITION),
     (aside_seen.checks_a_danger, HAZARD),
     (aside_seen.fears_a_danger, HAZARD),
     (aside_seen.asks_what_to_watch, HAZARD),

@@ -11,7 +11,7 @@ from grammar.questions import ALL, Limits, Question, Thing
 from grammar.telling import built
 from grammar.turns.about_lenses import lenses_of, one_of_several
 from grammar.turns.adding import added, put_on_top, resized, shimmed, with_rings_joined, with_stacked
-from grammar.turns.aside_seen import focusing
+from grammar.turns.aside_seen import focusing, sets_it_anew
 from grammar.turns.asked_on import intent_of
 from grammar.turns.circles_told import circle_measured
 from grammar.turns.ends_measured import ends_measured
@@ -45,14 +45,15 @@ from grammar.turns.only_told import without_lent
 from grammar.turns.put_back import put_back
 from grammar.turns.rate_told import without_old_shutter
 from grammar.turns.rings_for_it import with_ring_for_it
+from grammar.turns.same_pieces import same_pieces
 from grammar.turns.seat_held import same_mounts, without_its_error
+from grammar.turns.set_behind import set_behind
 from grammar.turns.setting_again import with_stops_again
 from grammar.turns.sticking import (
     kept_limits,
     kept_pieces,
     kept_values,
     pieces_now,
-    same_pieces,
     set_against,
     set_against_plain,
     set_in_place,
@@ -98,8 +99,7 @@ def follow(heard: Heard, before: Question) -> Question:
     """The question before with what the text says instead; `follows` is set."""
     heard = with_flange_first(without_lent(with_ring_for_it(heard, before), before), before)
     heard = with_ring_offered(without_view(without_number_told(heard, before), before), before)
-    back = taken_back(heard, before) or swapped(heard, before) or without_last(heard, before)
-    if back is not None:
+    if (back := taken_back(heard, before) or swapped(heard, before) or without_last(heard, before)) is not None:
         return back
     said, aim = _told(heard, before, _aimed(heard, before))
     again = put_back(heard, said, before) or tubes_changed(heard, before) or lengths_again(heard, before)
@@ -134,9 +134,11 @@ def _aimed(heard: Heard, before: Question) -> _Aim:
 def _told(heard: Heard, before: Question, aim: _Aim) -> tuple[Question, _Aim]:
     """The question by its own words; one that names nothing to be defined goes on with what was asked."""
     said = _topical(heard, same_pieces(heard, built(heard, aim.intent), before), before, aim.intent)
-    if aim.intent == kinds.DEFINITION and not (said.things or said.lenses or said.bodies or said.adapters):
+    part = heard.features & {"part-asked", "part-named"}
+    named = part or said.things or said.lenses or said.bodies or said.adapters
+    if aim.intent == kinds.DEFINITION and not named:
         aim = replace(aim, intent=went_on(heard, before))  # 'so what is it'
-        said = built(heard, aim.intent)
+        return built(heard, aim.intent), aim
     return said, aim
 
 
@@ -230,6 +232,8 @@ def _topical(heard: Heard, said: Question, before: Question, intent: str) -> Que
         said = set_against_plain(said, before)
     if intent == kinds.GEAR_SETTING and focusing(heard, before):
         return said.with_(topic=focusing(heard, before))
+    if intent == kinds.GEAR_SETTING and sets_it_anew(heard, before):
+        return said.with_(topic=before.topic)  # 'does it remember that'
     if intent == kinds.COMPARE and ranked_by(heard, before):
         return said.with_(topic=ranked_by(heard, before))
     if intent == kinds.HAZARD and said.topic == REMEDY and heard.tells("touch"):
@@ -241,8 +245,8 @@ def _topical(heard: Heard, said: Question, before: Question, intent: str) -> Que
 
 def _changed(heard: Heard, said: Question, before: Question) -> tuple[Question, Question, tuple[Thing, ...]]:
     """What is said with what comes to that of before, the question before without what goes, and the lenses left."""
-    said = depth_wanted(heard, with_light_changed(with_stop_set(heard, said, before), before), before)
-    said = mark_again(heard, distance_again(said, before), before)
+    said = with_light_changed(with_stop_set(heard, set_behind(heard, said, before), before), before)
+    said = mark_again(heard, distance_again(depth_wanted(heard, said, before), before), before)
     said = with_rings_joined(with_stacked(heard, said, before), before)
     said, before = with_stops_again(heard, said, without_old_shutter(heard, said, before))
     said, before = without_pieces(heard, *without_filters(heard, with_filters_swapped(heard, said, before), before))

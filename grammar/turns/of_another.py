@@ -11,6 +11,7 @@ from grammar.kinds import (
     CROP_EQUIVALENT,
     DEPTH_OF_FIELD,
     EXPOSURE_ND,
+    HAZARD,
     LOOK_ALIKE,
     MACRO_DISTANCE,
     PICTURED,
@@ -27,6 +28,10 @@ _OF_LIGHT: Final = ("exposure", "nd", "f-stop")  # cues of what is asked of ligh
 _EXTENDER: Final = "teleconverter"
 _OF_SEAT: Final = frozenset(["infinity", "focus", "need-adapter", "which", "buy", "fit-q", "fits", "stack", "cover"])
 _SHARP: Final = frozenset([DEPTH_OF_FIELD, MACRO_DISTANCE])
+# cues beside a length told again that ask no more than whether it stays so
+_OF_STAYING: Final = frozenset(
+    ["is-it", "it-is", "still", "will", "what", "how", "instead", "ok", "right", "can", "sure"]
+)
 _ON_FRAME: Final = frozenset(
     ["ok", "right", "will", "what-if", "what", "again", "same", "crop", "body-crop", "drawn-frame"]
 )  # idle there
@@ -46,6 +51,19 @@ def is_of_another(heard: Heard, before: Question) -> bool:
     likened = any(part.noun.role in LIKENED for part in cast.frames)
     surely = max(heard.weighed.likely.values(), default=0.0) >= _SURE and heard.weighed.best != before.intent
     return before.intent in PICTURED and len(named) == 1 and idle and not (more or likened or surely)
+
+
+def asks_if_it_stays(heard: Heard, before: Question) -> bool:
+    """'is it a 55 or something else there', 'still a 55?': the same length again, and whether it stays that."""
+    cast, lens = heard.cast, before.lens
+    parts, read = cast.lenses, heard.readings
+    focal = lens.focal_length_mm if lens is not None else None
+    same = len(parts) == 1 and parts[0].focal is not None and parts[0].focal == focal
+    bare = same and not (parts[0].mounts or parts[0].f_number or parts[0].kinds or parts[0].traits)
+    more = cast.bodies or cast.pieces or read.values.keys() - {"numbers"} or read.distance_mm or read.limits
+    asked = heard.tells("still") or heard.tells("is-it")
+    idle = all(cue.tells in _OF_STAYING for cue in heard.cues)
+    return bare and asked and idle and not more and before.intent in SEATED | PICTURED | {HAZARD}
 
 
 def doubts_by_crop(heard: Heard, before: Question) -> bool:

@@ -17,6 +17,7 @@ _ASKED: Final = 1.5  # evidence from this weight up asks for something
 _SURE: Final = 0.5  # from which an intent is the one that a fragment asks for
 _IT: Final = "it"
 _ITS: Final = frozenset(["the", "its"])
+_THROUGH: Final = frozenset(["with", "via", "on", "through", "in"])  # prepositions before a ring that a lens is put on
 
 
 def only_tells(heard: Heard, best: str | None) -> bool:
@@ -65,15 +66,18 @@ def _touches(front: tuple[str, ...], rear: tuple[str, ...], before: Question) ->
 def without_lent(heard: Heard, before: Question) -> Heard:
     """'no, the F ring' between a lens and a body that are known: its mount is that of neither, but which ring.
 
-    So it is with both mounts of a ring that takes the lens or fits the body.
+    So it is with both mounts of a ring that takes the lens or fits the body, and where the body is named beside.
     Nor is 'I put it on with an M42 to E ring' said of another lens than the one spoken of.
     """
     cast = heard.cast
     if _of_it(heard, before):
         cast = replace(cast, lenses=[part for part in cast.lenses if not part.by_piece])
         heard = replace(heard, cast=cast)
+    if _is_put_through(heard, before):  # 'with my C to E ring' of a CS lens
+        return replace(heard, cast=replace(cast, lenses=[part for part in cast.lenses if not part.by_piece]))
     lent = [part for part in (*cast.lenses, *cast.bodies) if part.by_piece]
-    known = any(one.ids for one in before.lenses) and any(one.ids for one in before.bodies)
+    placed = any(part.has_mount and not part.by_piece for part in cast.bodies)  # 'and on E with a C ring'
+    known = any(one.ids for one in before.lenses) and (placed or any(one.ids for one in before.bodies))
     between = [one for one in cast.pieces if len(one.mounts) > 1]
     fitting = (
         len(lent) == 2 and len(between) == 1 and _touches(between[0].mounts[0].ids, between[0].mounts[-1].ids, before)
@@ -82,6 +86,16 @@ def without_lent(heard: Heard, before: Question) -> Heard:
         return heard
     kept = {side: [part for part in getattr(cast, side) if part not in lent] for side in ("lenses", "bodies")}
     return replace(heard, cast=replace(cast, **kept))
+
+
+def _is_put_through(heard: Heard, before: Question) -> bool:
+    """Whether the lens spoken of is put through a ring that takes another mount, on whatever body that fits."""
+    cast, lens = heard.cast, before.lens
+    ring = cast.pieces[0] if len(cast.pieces) == 1 else None
+    if ring is None or lens is None or not lens.ids or len(before.lenses) != 1:
+        return False
+    all_lent = bool(cast.lenses and cast.bodies) and all(part.by_piece for part in (*cast.lenses, *cast.bodies))
+    return all_lent and ring.noun.role in _THROUGH and len(ring.mounts) > 1
 
 
 def mount_kept(heard: Heard, before: Question) -> Heard:

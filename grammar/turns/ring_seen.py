@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import Final
 
 from grammar.kinds import (
@@ -20,6 +21,7 @@ from grammar.kinds import (
     SHIM_CALIBRATION,
     WHY,
 )
+from grammar.questions import OFF
 from grammar.turns.going_on import OF_RING, asks, is_by_tubes, sized
 from grammar.turns.turn_seen import Turn
 from grammar.words.groups import AS_DUE, SO_LONG
@@ -48,6 +50,16 @@ def wants_the_right_length(turn: Turn) -> bool:
     more = told.values or told.distance_mm is not None or told.f_number is not None
     else_asked = turn.tells("shim", "foil", "layer", "take-off", "how-close", "macro", "stock", "why", "will-do")
     return pair and due and long and turn.was in _OF_LENGTH and not (others or more or else_asked)
+
+
+def asks_how_long(turn: Turn) -> bool:
+    """'and if i skip it how thick is the bare ring' after what a reducer does: the ring that is without it."""
+    tokens, cast, told = turn.heard.line.tokens, turn.heard.cast, turn.heard.readings
+    pair = any(one.ids for one in turn.before.lenses) and any(one.ids for one in turn.before.bodies)
+    long = any(one.text.casefold() == _HOW and SO_LONG in other.groups for one, other in pairwise(tokens))
+    ring = len(cast.pieces) == 1 and cast.pieces[0].piece == "adapter" and not cast.pieces[0].thickness
+    more = cast.lenses or cast.bodies or cast.frames or told.values or told.distance_mm is not None
+    return pair and long and ring and turn.tells("what-if", "left-so", "plain-piece") and not more
 
 
 def harms_another_lens(turn: Turn) -> bool:
@@ -111,7 +123,11 @@ def tells_an_error(turn: Turn) -> bool:
 def is_told_in_turns(turn: Turn) -> bool:
     """'in turns?' after a ring that is off: by how many of its thread's the lens is."""
     idle = not turn.names_things and not turn.heard.readings.values
-    return turn.tells("turns-q") and turn.tells("brief") and idle and turn.was in OF_RING and sized(turn.before)
+    old, lens = turn.before, turn.before.lens
+    ends = old.intent == FOCUS_VERDICT and old.distance_mm is not None  # 'stops at 3 m' tells by how much
+    ends = ends and lens is not None and lens.focal_length_mm is not None
+    off = ends or sized(old) or old.said(OFF) is not None
+    return turn.tells("turns-q") and turn.tells("short") and idle and turn.was in OF_RING and off
 
 
 def asks_how_far(turn: Turn) -> bool:

@@ -109,7 +109,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     (
         "v", r"(?:variable|vari|vnd)(?:\snd|\sfilter|\sone)?\s(?:only\s)?"
         r"(?:(?:maxes|max|tops|goes|ends|stops|does|is)\s(?:out\s|up\s|only\s)?(?:at\s|to\s)?|(?:up\s)?to\s)(?P<n>\d{1,2}(?:\.\d)?)(?:\s?-?stops?)?(?:\smax)?"
-        rf"{_END}", lit.nd_up_to,
+        rf"(?!\s?(?:-|to|\.\.)\s?\d){_END}", lit.nd_up_to,
     ),
     # what one division of a dial or a ring is worth
     (
@@ -178,8 +178,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         r"(?P<n>\d+(?:\.\d+)?)\s?(?P<u>kgs?|kilos?|kilograms?|lbs?|pounds?|oz|ounces|grams?|g(?!\s?(?:-|mount|lens)))"
         rf"{_END}", made.weight,
     ),
-    # 'an 800 g lens': no G lens is so long
-    ("0", r"(?P<n>[4-9]\d\d)\s?(?P<u>(?-i:g))(?=\slens)", made.weight),
+    ("0", r"(?P<n>[4-9]\d\d)\s?(?P<u>(?-i:g))(?=\slens)", made.weight),  # no G lens is so long
     (
         "vfrst", r"(?:video|filming|filmed|rolling|recording|timeline|(?P<any>shooting))\s(?:it\s)?(?:at|in|is)\s"
         rf"(?P<n>2[45]|30|48|50|60|1[0268]0)(?!\s?(?:mm|cm|m\b|x|p|%|deg|fps|frames)|[./\d]\d|(?(any)\s?(?:iso|f/?\d)|(?!))){_END}",
@@ -187,7 +186,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ),
     # 'outside in 4k 25, bright sun'; '4k 50 f/1.4' may be a lens
     ("0", rf"(?<=(?:[468]k|hd)\s)(?P<n>2[45]|30|50|60|1[02]0)(?!\s?(?:mm|cm|[mxpf%]|deg)|[./]){_END}", made.one("FPS")),
-    # '1080p' tells how many lines are recorded, and what stands behind it how many frames
+    # '1080p': how many lines are recorded, and behind it how many frames
     ("0", rf"{_LINES}[pi]\s?(?:[@/]\s?|at\s|in\s)?(?P<n>2[345]|30|48|50|60|100|120)(?:p|fps)?{_END}", made.one("FPS")),
     ("0", rf"(?!{_LINES}p)(?P<n>\d+)\s?(?:fps|frames? (?:per|a) second|p(?<=\dp)){_END}", made.one("FPS")),
     ("0", rf"(?P<n>\d+(?:\.\d+)?)\s?[el]v{_END}(?!\s?-?\d)", lit.exposure_value),
@@ -206,7 +205,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         made.turn,
     ),
     ("0.", rf"(?<!/)(?P<n>{_FRACTION}|{_NUM})\s?(?:x\s?|times\s)?-?life[\s-]?size{_END}", made.life_size),
-    ("0.", rf"(?P<a>{_NUM})\s?(?:-|to)\s?(?P<b>{_NUM})\s?-?stops?{_END}", lit.stop_range),
+    ("0.", rf"(?P<a>{_NUM})(?:\s?stops)?\s?(?:-|to)\s?(?P<b>{_NUM})\s?-?stops?{_END}", lit.stop_range),
     (
         "0.",
         rf"(?P<n>{_FRACTION}|{_NUM})\s?(?:of an?\s)?-?(?:full\s)?stops?{_END}(?!\s?(?:at|short\b|there|here)|"
@@ -221,7 +220,8 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     # with the comma that most of the continent writes
     ("0", rf"1\s?:\s?(?P<n>\d,\d{{1,2}}){_END}", lit.engraved_stop),
     ("0", rf"(?P<b>\d,\d{{1,2}})\s?/\s?(?P<a>\d{{2,4}})(?:\s?mm)?{_END}", lit.engraved),
-    ("0", rf"(?P<a>\d{{2,4}})\s?/\s?(?P<b>\d,\d{{1,2}}){_END}", lit.engraved),
+    ("0", rf"(?P<a>\d{{1,4}})(?P<m>\s?mm)?\s?/\s?(?P<b>(?(m)(?:(?!0\D[0-7])\d[.,]\d\d?|[2-9]|1[16])|\d,\d\d?)){_END}"
+     r"(?!\.\d|\s?(?:mm|pitch|x|tubes?|rings?)\b)", lit.engraved),  # '25mm/1.4'
     ("0", r"1\s?:\s?1(?=\s(?:crop|square|format|aspect|shape|cut)\b)|(?<=crop\s)1\s?:\s?1(?!\d)", made.square),
     ("0.", rf"(?P<a>{_NUM})(?:\s?:|:(?P<after>\s)|\s:\s)(?P<b>{_NUM})(?!\d|:\d|\.\d)(?!\s?mm)", made.ratio),
     (

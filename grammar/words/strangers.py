@@ -15,6 +15,7 @@ _MARKS_NO_END: Final = frozenset(["FILLER", "MARK"])
 _ENDS: Final = frozenset(["STOP", "LIMIT", "JOIN"])
 _OWNED: Final = frozenset(["LENS", "BODY", "MOUNTWORD"])
 _METRIC: Final = re.compile(r"m\d{2,3}(?:\.\d)?")
+_DIAMETER: Final = "diameter"
 _THREAD: Final = "thread"
 _OF: Final = "of"
 _WORDED: Final = (2, 12)  # of a model told in a word
@@ -25,6 +26,7 @@ _MODELS: Final = 10_000  # a bare number below this may be that of a model
 
 def with_strangers(tokens: list[Token]) -> tuple[list[Token], list[Token]]:
     """The tokens with each unknown name as one STRANGE token, and the unknown words that are passed over."""
+    tokens = _with_tenths(tokens)
     out: list[Token] = []
     skipped: list[Token] = []
     at = 0
@@ -49,6 +51,17 @@ def with_strangers(tokens: list[Token]) -> tuple[list[Token], list[Token]]:
     return out, skipped
 
 
+def _with_tenths(tokens: list[Token]) -> list[Token]:
+    """'M30.5 thread': a width to the tenth as one word."""
+    for at in range(len(tokens) - 1):
+        one, rest = tokens[at : at + 2]
+        tenths = rest.kind == "NUMBER" and not rest.gap and rest.text.startswith(".")
+        text = f"{one.text}{rest.text}"
+        if one.kind == "UNKNOWN" and tenths and _METRIC.fullmatch(text.casefold()):
+            return [*tokens[:at], one.as_("UNKNOWN", text=text), *_with_tenths(tokens[at + 2 :])]
+    return tokens
+
+
 def is_thread_width(tokens: Sequence[Token], at: int) -> bool:
     """'m58 thread': a metric thread that is no mount's is told by its width all the same."""
     after = tokens[at + 1] if at + 1 < len(tokens) else None
@@ -57,7 +70,7 @@ def is_thread_width(tokens: Sequence[Token], at: int) -> bool:
 
 
 def _width(token: Token) -> Token:
-    return token.as_("LENGTH", numbers=(float(token.text[1:]),), unit="mm")
+    return token.as_("KEYED", value=_DIAMETER, numbers=(float(token.text[1:]),), unit="mm")
 
 
 def _words(tokens: list[Token], at: int) -> int:

@@ -255,3 +255,79 @@ def test_the_sun_that_is_wanted_is_ruled_on_whatever_else_the_chain_warns_of(clu
 def test_a_shutter_that_fires_is_no_fire(club):
     *_, found = talk(club, "C lens on MFT, camera says no lens", "ok fires now. f-- in the display, thats bad?")
     assert "start a fire" not in flat(found)
+
+
+@pytest.mark.parametrize("turn", ["and the same lens on Z", "same lens, X body", "what about L instead", "and on E?"])
+def test_after_a_danger_another_body_asks_for_its_ring(club, turn):
+    *_, found = talk(club, "180/2.8 from a P6, EF body", "on a 1.6 crop body it is like?", "weight 2 kg ok?", turn)
+    assert found.intent == "chain"
+    assert found.question.lens.ids == ("p6-mount",)
+
+
+def test_no_body_changes_the_stabilisers_number_and_another_asks_for_its_ring(club):
+    *_, found = talk(club, "dkl 50 on MFT please", "stabiliser number", "and on X?")
+    assert (found.intent, found.question.body.ids[0]) == ("chain", "x-mount")
+
+
+def test_the_same_view_is_asked_of_another_body_where_nothing_else_was_since(club):
+    *_, found = talk(club, "50mm m42 on apsc, like what?", "and the same lens on MFT")
+    assert found.intent == "crop-equivalent"
+
+
+@pytest.mark.parametrize(
+    ("opening", "turn", "said"),
+    [
+        ("50mm m42 on L", "what does the little pin at the back do", "The pin closes the blades"),
+        ("50mm m42 on L", "whats that pin for", "A pin at the rear of M42 lenses"),
+        ("50mm m42 on L", "what does the lip in the ring do", "lip: A rim of a ring"),
+        ("fd 50 on E", "what does the lever inside the ring do", "by which the body closes the blades"),
+        ("35mm M on Z", "what does the cam do", "cam of a lens:"),
+    ],
+)
+def test_what_a_part_is_for_is_told_and_no_chain(club, opening, turn, said):
+    _, found = talk(club, opening, turn)
+    assert found.intent == "definition"
+    assert said in flat(found)
+    assert "register" not in flat(found).split("Or, if")[0]
+
+
+@pytest.mark.parametrize("turn", ["why do they make it thicker then", "but why so thick"])
+def test_a_ring_for_an_slr_that_is_cut_thicker_keeps_rears_off_the_mirror(club, turn):
+    _, found = talk(club, "exa to EF ring 1.0 thick, 35mm", turn)
+    assert found.intent == "why"
+    assert "rears stay off the mirror" in flat(found)
+
+
+def test_a_thick_ring_for_a_mirrorless_body_keeps_nothing_off_a_mirror(club):
+    _, found = talk(club, "K to X adapter 28.0 mm, 50", "why did they make it too thick")
+    assert "rears stay off the mirror" not in flat(found)
+
+
+@pytest.mark.parametrize("turn", ["which bodies would be better", "which other body would take it"])
+def test_where_else_a_lens_would_do_leaves_out_the_body_told_and_those_of_film(club, turn):
+    _, found = talk(club, "exa to EF ring 1.0 thick, 35mm", turn)
+    assert found.intent == "list-fits"
+    assert "EF-mount:" not in flat(found)
+    assert "E-mount: reaches infinity" in flat(found)
+    assert "RE (extended" not in flat(found)
+
+
+@pytest.mark.parametrize(
+    ("opening", "turn", "said"),
+    [
+        ("58/2 m42 to my Z body, which ring", "does it care about the pin", "auto pin: A pin at the rear of M42"),
+        ("58/2 m42 to my Z body, which ring", "and the pin?", "auto pin: A pin at the rear of M42"),
+        ("fd 50 on E", "and the lever?", "stop-down lever:"),
+        ("35 LTM on M body", "does the cam matter", "cam of a lens:"),
+        ("fd 50 on E", "does the lever touch anything", "Mostly harmless on mirrorless"),
+    ],
+)
+def test_a_part_that_alone_is_named_is_told_of(club, opening, turn, said):
+    _, found = talk(club, opening, turn)
+    assert flat(found).startswith(said)
+
+
+@pytest.mark.parametrize("turn", ["what sheet do i cut", "which sheet should i use", "what material"])
+def test_a_sheet_for_a_thin_ring_is_a_shim_and_no_ring_to_make(club, turn):
+    _, found = talk(club, "ltm 50 on X, 0.1 too thin ring", turn)
+    assert found.intent == "shim-calibration"

@@ -536,3 +536,13 @@ def test_a_lens_that_is_off_on_its_own_body_too_is_off_itself(asked, text):
 )
 def test_whether_the_length_that_infinity_wants_lies_in_the_travel(asked, text, start):
     assert flat(asked(text)).startswith(start)
+
+
+@pytest.mark.parametrize(("say", "focal"), [
+    ("35 lands on infinity at the 5m mark w/ my new ring, how much shim", 35),
+    ("50 lands infinity at the 10 m mark", 50),
+    ("24mm lands on infinity at 3m on the scale", 24),
+])  # fmt: skip
+def test_a_lens_that_lands_on_infinity_at_a_mark_is_that_long(asked, say, focal):
+    assert f"{focal} mm lens" in asked(say)["reading"]
+    assert "flange to image" not in asked(say)["reading"]

@@ -339,3 +339,24 @@ def test_an_image_on_its_head_is_as_large_as_one_that_stands(asked, told):
 
 def test_no_size_costs_no_light(asked):
     assert one(asked("50 mm at magnification 0, how close"), "light_difference_stops") == 0
+
+
+@pytest.mark.parametrize(
+    ("text", "f", "x"),
+    [
+        ("100mm bellows head drawn out 100mm past infinity", 100, 100),
+        ("50mm racked out 25mm past infinity, magnification?", 50, 25),
+        ("135 bellows lens, 60 mm beyond the infinity position", 135, 60),
+        ("60mm lens 20mm further out than infinity, mag", 60, 20),
+    ],
+)
+def test_what_is_drawn_out_beyond_infinity_is_extension_and_no_error(asked, text, f, x):
+    found = asked(text)
+    assert found["intent"] == "macro-distance"
+    assert (x / f) in [pytest.approx((low + high) / 2, rel=0.01) for low, high in numbers(found, "magnification")]
+
+
+def test_a_lens_that_goes_past_infinity_by_tenths_is_off(asked):
+    found = asked("my 50 goes 0.3mm past infinity. shim?")
+    assert found["intent"] == "shim-calibration"
+    assert "0.3 mm too close" in flat(found)

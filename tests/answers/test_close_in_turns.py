@@ -263,3 +263,8 @@ def test_a_draw_told_anew_takes_the_place_of_the_one_before(club: Desk) -> None:
     assert value(club, longer, "shutter_s") == pytest.approx(2.56 / 30, rel=0.01)
     assert value(club, away, "magnification") == pytest.approx(0.6)
     assert value(club, nearer, "magnification") == pytest.approx(0.3)
+
+
+def test_how_near_it_comes_with_its_own_focusing_is_said_first(club):
+    _, found = talk(club, "dkl 50 on MFT please", "it only goes to 1m. with a 7mm tube how near")
+    assert head(found).startswith("Nearest, at its 1 m mark: 37 cm from the sensor, 0.2x; farthest")

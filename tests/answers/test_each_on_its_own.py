@@ -212,3 +212,11 @@ def test_where_lenses_come_from_parts_no_row_from_its_mount(asked, text, mount):
     assert found.startswith("One adapter serves all 3")
     assert f"50 mm {mount}" in found
     assert f"135 mm {mount}" in found
+
+
+@pytest.mark.parametrize("word", ["screwmount", "screw mount", "bayonet", "mount"])
+@pytest.mark.parametrize("lens", ["LTM", "FD", "M42"])
+def test_a_mount_behind_a_word_for_mounts_is_that_of_the_lens_spoken_of(asked, word, lens):
+    found = asked(f"my 35 is {word} {lens} and the body is an M. just one ring?")
+    assert found["intent"] == "chain"
+    assert bodies_of(found).startswith("n M-mount body")

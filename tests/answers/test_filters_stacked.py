@@ -57,3 +57,20 @@ def test_a_number_far_from_the_t_stop_is_no_stop_of_that_lens(talked):
 def test_the_barrel_of_a_lens_told_by_its_number_is_the_second_number(talked):
     found = talked("10, 25 and 75 C on MFT", "barrel of the 75 is 41")
     assert found["reading"].endswith("75 mm C-mount lens on a Micro Four Thirds body, 41 mm barrel")
+
+
+@pytest.mark.parametrize(
+    ("text", "stops"),
+    [
+        ("a 1.2 and a 0.6 filter stacked = how many stops", 6),
+        ("0.9 plus 0.3 filters together, stops?", 4),
+        ("0.3, 0.6 and 0.9 filters all on, how many stops", 6),
+        ("a 0.6 filter and a 1.2 filter in the matte box, stops total?", 6),
+        ("a 1.8 filter on a 0.6 one, total stops", 8),
+        ("1.2 filter = how many stops", 4),
+    ],
+)
+def test_what_filters_are_marked_with_is_their_density(asked, text, stops):
+    found = asked(text)
+    assert (pytest.approx(stops, abs=0.02),) * 2 in numbers(found, "nd_stops")
+    assert "lens" not in found["reading"]

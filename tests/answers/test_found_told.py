@@ -301,3 +301,39 @@ def test_a_ring_that_a_lens_drops_through_does_not_tell_its_mount(found, text):
 def test_a_ring_that_holds_the_lens_tells_its_mount(found):
     assert flat(found("8mm film lens on my C to MFT ring")).startswith("A C-mount lens on a Micro Four Thirds body")
     assert "D-mount" not in flat(found("C lens for 8mm film drops through my C to MFT ring"))[:80]
+
+
+@pytest.mark.parametrize(
+    ("say", "mount"),
+    [
+        ("25.3mm thread, ten turns measure 7.9", "1-32 UN"),
+        ("thread 38.9, ten turns 9.8mm", "39 mm x 26 tpi"),
+        ("15.8mm screw, 10 turns make 8 mm. mount?", "5/8-32 UN"),
+        ("thread 41.8mm and it takes ten turns for 7.5 mm", "M42x0.75"),
+        ("25.3 mm male thread, five turns measure 3.95", "1-32 UN"),
+    ],
+)
+def test_so_many_turns_over_a_length_are_its_pitch_and_the_other_number_its_width(found, say, mount):
+    record = found(say)
+    assert record["intent"] == "identify-mount"
+    assert mount in flat(record)
+    assert "turns of its thread" not in flat(record)
+
+
+@pytest.mark.parametrize(
+    "say",
+    [
+        "lens from a leaf shutter slr of the sixties, bayonet, no aperture ring on it, three lugs. name of mount?",
+        "60s leaf shutter slr lens, bayonet, no iris ring on the lens. what mount",
+        "slr lens, leaf shutter camera, bayonet, rear 33 mm wide, no aperture ring",
+    ],
+)
+def test_the_shutter_of_the_camera_tells_of_what_mount_its_lens_is(found, say):
+    assert "most likely this one" in flat(found(say))
+    assert "DKL: bayonet" in flat(found(say))
+
+
+def test_a_lens_of_a_larger_leaf_shutter_reflex_is_of_its_own_mounts(found):
+    text = flat(found("6x6 slr lens with leaf shutter inside, bayonet. mount?"))
+    assert "V-mount (6x6)" in text
+    assert "P6" not in text

@@ -78,3 +78,55 @@ def test_what_is_sharp_so_far_from_the_flange_is_the_register(desk, asked, regis
     found = _asked(desk, asked)
     assert found["intent"] == "identify-mount"
     assert f"{register} from flange to image" in flat(found)
+
+
+@pytest.mark.parametrize(
+    "first",
+    [
+        "8mm cctv lens, one inch 32 thread. is it c or cs?",
+        "8 mm cctv lens with a 1-32 thread, is that C or CS?",
+        "8mm cctv lens. is it c or cs?",
+    ],
+)
+@pytest.mark.parametrize(
+    "turns", [("its near 12.5. on my C to E ring?",), ("about 12.5 from flange to picture", "and on E with a C ring")]
+)
+def test_which_of_two_mounts_a_lens_has_stays_found_out(talked, first, turns):
+    found = talked(first, *turns)
+    assert "8 mm CS-mount cctv lens" in found["reading"]
+    assert "8 mm CS-mount cctv lens on an E-mount body: stops at 34 mm" in flat(found)
+
+
+def test_the_register_that_tells_one_of_two_mounts_settles_it(talked):
+    assert "an AR-mount lens" in talked("bayonet slr lens. is it K or AR?", "40.5 register", "on E ring?")["reading"]
+
+
+@pytest.mark.parametrize(
+    ("first", "ring", "lens"),
+    [
+        ("CS 8mm lens", "with my C to E ring", "8 mm CS-mount lens on an E-mount body"),
+        ("8mm CS lens on MFT", "on a C to E ring", "8 mm CS-mount lens on an E-mount body"),
+        ("50mm T2 lens", "with an M42 to Z ring", "50 mm T2 lens on a Z-mount body"),
+    ],
+)
+def test_a_ring_for_another_mount_leaves_the_lens_what_it_is(talked, first, ring, lens):
+    assert lens in talked(first, ring)["reading"]
+
+
+@pytest.mark.parametrize(
+    ("say", "mount"),
+    [
+        ("heavy 35mm movie lens, ring-locked, i measured about 61 from flange to the picture of a far tree", "OCT-19"),
+        ("heavy cine lens, breech locked, about 52 from flange to the image of a far house", "PL"),
+        ("heavy movie prime with a locked ring at the rear, 57 from flange to the picture of a church", "OCT-18"),
+    ],
+)
+def test_a_heavy_lens_locked_by_its_ring_is_told_by_its_register_and_is_not_stuck(asked, say, mount):
+    found = asked(say)
+    assert found["intent"] == "identify-mount"
+    assert mount in flat(found)[:160]
+    assert "No force" not in flat(found)
+
+
+def test_a_lens_stuck_on_its_ring_is_stuck_whatever_its_register(asked):
+    assert asked("heavy lens stuck on the adapter, 52 flange to image")["intent"] == "hazard"

@@ -581,3 +581,25 @@ def test_a_helicoid_wound_out_leaves_what_was_measured_of_its_lens(club, turn):
     )[-1]  # fmt: skip
     assert (found.intent, found.question.said("flange_to_image")) == ("macro-distance", "74.5 mm")
     assert [piece.thickness_mm for piece in found.question.adapters if piece.piece == "helicoid"] == [(55, 55)]
+
+
+@pytest.mark.parametrize(
+    ("first", "turn", "turns"),
+    [
+        ("25 mm c lens on mft stops at 3m, nothing further gets sharp", "turns of the thread for that?", 0.267),
+        ("50mm C lens on E only gets to 10 m", "how many turns of thread is that", 0.318),
+        ("12.5 mm C mount on mft wont go past 1.5m", "in turns?", 0.133),
+        ("35mm M42 on E, ring 27.7", "what is that in turns of the thread", 0.24),
+    ],
+)
+def test_how_far_a_lens_is_off_is_told_in_turns_of_its_thread(club, first, turn, turns):
+    *_, found = talk(club, first, turn)
+    assert found.intent == "shim-calibration"
+    assert f"is {turns:g} turn of its thread" in flat(found)[:60]
+
+
+@pytest.mark.parametrize("turn", ["76 measured to the paper", "measured it at 76", "it measured 76 to the paper"])
+def test_what_was_asked_to_be_measured_is_from_flange_to_image_and_no_ring(club, turn):
+    _, found = talk(club, "my 80mm enlarger lens, L body, want landscapes", turn)
+    assert found.question.said("flange_to_image") == "76 mm"
+    assert not found.question.adapters

@@ -142,3 +142,13 @@ def test_only_what_is_asked_for_is_listed(asked, say, first):
     found = asked(say)
     assert found["intent"] == "list-fits"
     assert found["text"].split("\n  - ")[1].startswith(first)
+
+
+@pytest.mark.parametrize(
+    "say", ["anything fit my K dslr with infinity apart from K", "what fits a K body apart from K"]
+)
+def test_the_own_mount_of_a_body_is_left_out_of_the_list_and_not_of_the_ways(asked, say):
+    found = asked(say)
+    assert found["intent"] == "list-fits"
+    assert "M42: reaches infinity (likely); M42 to K flush bush" in flat(found)
+    assert "K-mount: reaches" not in flat(found)

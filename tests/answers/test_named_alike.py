@@ -125,3 +125,35 @@ def test_a_number_that_no_mount_of_the_name_has_is_no_register(desk):
     _, found = talk(desk, "M39 50 on E, ring?", "my ring is 10.6")
     assert found.question.lens.id == "ltm"
     assert found.question.said("flange_to_image") is None
+
+
+@pytest.mark.parametrize(
+    "say",
+    ["M35 threaded line camera lens vs C mount, both 17.5 so same no?",
+     "line scan lens with an M35 thread, 17.5 register. same as C?"],
+)  # fmt: skip
+def test_another_width_of_thread_is_another_thread(asked, say):
+    found = flat(asked(say))
+    assert found.startswith("No: the thread is 35 mm across and that of C 25.4 mm")
+    assert "The thread is the same, the register need not be" not in found
+
+
+@pytest.mark.parametrize(("say", "width"), [("lens with an M30.5 thread. which mount", "30.5"),
+                                            ("m58 thread lens on E", "58"), ("M90 threaded lens", "90")])  # fmt: skip
+def test_a_metric_thread_is_a_width_and_no_focal_length(asked, say, width):
+    assert f"thread {width} mm" in asked(say)["reading"]
+    assert f"{width} mm lens" not in asked(say)["reading"]
+
+
+@pytest.mark.parametrize(
+    "say",
+    [
+        "is LTM the same as M39 rangefinder?",
+        "LTM and the other 39mm rangefinder screw, same or not?",
+        "LTM and the 39mm rangefinder screw with 1 mm pitch, same or not?",
+    ],
+)
+def test_a_name_of_two_screws_is_not_said_to_be_the_one(asked, say):
+    found = asked(say)
+    assert found["intent"] == "look-alike"
+    assert found["text"].lstrip("> ").startswith("No")

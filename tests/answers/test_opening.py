@@ -90,3 +90,16 @@ def test_a_bare_reply_completes_what_was_asked_for(club: Desk, asked: str, reply
 def test_a_number_that_cannot_be_what_was_asked_for_is_none(club: Desk) -> None:
     _, answer = talk(club, "how close does a m42 lens get with 20mm tube", "0.3")
     assert "0.3 mm M42" not in answer.reading
+
+
+@pytest.mark.parametrize(
+    "text", ["25mm c lens on E, apsc", "35mm QBM on E, ff", "d mount 13mm on MFT, super 16", "C-mount 75 on E apsc"]
+)
+def test_a_lens_a_body_and_its_frame_named_alone_ask_how_it_goes_on(club: Desk, text: str) -> None:
+    (answer,) = talk(club, text)
+    assert answer.intent == "chain"
+
+
+def test_a_lens_and_a_frame_alone_ask_what_is_lit(club: Desk) -> None:
+    (answer,) = talk(club, "25mm c lens on apsc")
+    assert answer.intent == "coverage"

@@ -328,3 +328,41 @@ def test_a_circle_measured_in_a_talk_of_coverage_is_judged_and_not_written(club,
     _, found, shape = talk(club, "16mm C f1.4 on a 1 inch sensor, lit?", turn, "how much of it in 16:9")
     assert found.intent == "coverage"
     assert _told(club, shape, "crop_width_mm")[0] == pytest.approx(11.77, abs=0.05)
+
+
+@pytest.mark.parametrize("turn", ["is it a 55 or something else there", "does it stay a 55", "still a 55?"])
+def test_whether_a_lens_stays_as_long_as_it_is(club, turn):
+    *_, found = talk(club, "M645 55mm to E, adapter", "how much shift could that give on full frame", turn)
+    assert found.intent == "crop-equivalent"
+    assert found.lines[0].text == "It stays a 55 mm lens: no adapter and no frame changes that."
+
+
+@pytest.mark.parametrize(
+    ("first", "turn", "lens", "frame"),
+    [
+        ("25mm PL on RF", "its a super 16 one, full frame sensor", "made for Super 16", "does not cover full frame"),
+        ("25mm PL on E", "it's for super 35, sensor is full frame", "made for Super 35", "does not cover full frame"),
+        ("12mm C on MFT", "made for 16mm film, sensor four thirds", "made for 16 mm", "does not cover Four Thirds"),
+        ("50mm C on MFT", "its a one inch lens, sensor is 4/3", "made for 1-type", "covers Four Thirds"),
+    ],
+)
+def test_what_a_lens_is_made_for_told_with_the_sensor_asks_whether_it_covers(club, first, turn, lens, frame):
+    *_, found = talk(club, first, turn)
+    assert found.intent == "coverage"
+    assert lens in found.reading
+    assert frame in flat(found)
+
+
+@pytest.mark.parametrize("turn", ["sensor is 4/3", "chip is four thirds"])
+def test_a_sensor_told_by_the_name_of_a_mount_is_no_mount_of_the_lens(club, turn):
+    *_, found = talk(club, "50mm C lens on MFT, ring?", turn)
+    assert "50 mm C-mount lens on a Micro Four Thirds" in found.reading
+
+
+@pytest.mark.parametrize(
+    "turn", ["and if i skip it how thick is the bare ring", "if i leave the glass out how long is the plain ring"]
+)
+def test_how_long_the_ring_without_the_glass_is(club, turn):
+    *_, found = talk(club, "F mount 35/2 with .71 on mft what have i got", turn)
+    assert _told(club, found, "ring_thickness_mm")[0] == pytest.approx(27.25, abs=0.01)
+    assert "seat 27.25 mm" in flat(found)

@@ -201,3 +201,31 @@ def test_a_target_too_near_is_no_far_end(asked):
     assert flat(asked("collimate the lens with a point light at 40 m, 85mm, how wrong is that")).startswith(
         "No, 40 m is"
     )
+
+
+@pytest.mark.parametrize(
+    "say",
+    [
+        "Why is infinity somewhere near 20m on the scale and the rest of the turn is mush",
+        "why does my 50 have infinity at 15 m and everything after is blurred",
+        "how come the horizon is sharp at 8m and blurry at the infinity mark",
+        "35mm on an M ring: horizon comes at 6m mark, past it all mush. why",
+    ],
+)
+def test_what_is_soft_beyond_an_early_infinity_is_no_lost_infinity(asked, say):
+    found = flat(asked(say))
+    assert "infinity before the end of the focus ring" in found
+    assert "infinity is lost" not in found
+
+
+@pytest.mark.parametrize(
+    ("say", "topic"),
+    [
+        ("why do the corners only go black when i shift the lens up", "corners go dark when the lens is shifted"),
+        ("why do corners go dark with 10mm of shift", "corners go dark when the lens is shifted"),
+        ("why do the bright blobs at the edge look cut off (85/1.4, long tube stack)", "cut discs of blur"),
+        ("why does my 6x6 lens not look any more special on full frame than a normal 80", "a medium-format lens on a"),
+    ],
+)
+def test_what_is_seen_of_shift_blur_and_larger_formats_has_its_reason(asked, say, topic):
+    assert flat(asked(say)).startswith(topic)

@@ -92,3 +92,13 @@ def test_a_barrel_of_unknown_width_is_asked_for_and_its_reply_taken(talked):
 ])  # fmt: skip
 def test_the_pitch_of_a_thread_to_cut_is_told_first_where_it_is_asked(asked, question, first):
     assert flat(asked(question)).startswith(first)
+
+
+@pytest.mark.parametrize(("question", "seat"), [
+    ("projector lens makes its image 68 mm behind the holder lip. how long a tube to an E flange", 50),
+    ("image of a projection lens lies 68 mm behind its lip, tube length for E?", 50),
+    ("far tree is sharp 70 mm behind the lip of my projector lens, how long a tube for Z", 54),
+    ("window comes sharp 55 behind the lip, ring length for mft", 35.75),
+])  # fmt: skip
+def test_what_is_sharp_behind_a_lip_counts_from_there(asked, question, seat):
+    assert f"= {seat:g} mm" in flat(asked(question))

@@ -159,3 +159,13 @@ def test_one_word_for_bodies_heads_all_of_its_list(asked, say):
 def test_a_reducer_that_is_flat_and_has_no_factor_adds_nothing(asked):
     say = "flat d reducer in a CS cctv camera, 13mm cine lens. does it get to infinity or just nearly"
     assert error_mm(asked(say)) == close(0.236)
+
+
+@pytest.mark.parametrize(("say", "lens", "body"), [
+    ("58mm lens with an E ring", "58 mm lens", "E-mount body"),
+    ("50/1.8 Z adapter", "50 mm f/1.8 lens", "Z-mount body"),
+    ("135 manual lens mft plain ring", "135 mm manual lens", "Micro Four Thirds body"),
+])  # fmt: skip
+def test_a_ring_of_a_modern_body_beside_a_lens_without_a_mount_is_that_of_the_body(asked, say, lens, body):
+    assert f"{lens} on a" in asked(say)["reading"]
+    assert body in asked(say)["reading"]

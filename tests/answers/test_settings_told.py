@@ -51,3 +51,26 @@ def test_the_setting_that_is_asked_about_comes_first(asked, say, said):
     found = asked(say)
     assert found["intent"] == "gear-setting"
     assert said in " ".join(found["text"].split())[:300]
+
+
+@pytest.mark.parametrize("turn", ["must i redo it at every lens change", "every time i swap lenses?",
+                                  "does it remember it", "and if i leave the old number in"])  # fmt: skip
+def test_the_number_of_the_stabiliser_is_set_anew_for_each_lens(talked, turn):
+    found = talked("manual 85 on mft, what do i type in for ibis", turn)
+    assert found["intent"] == "gear-setting"
+    assert "Yes, at each change of lens" in flat(found)[:110]
+
+
+@pytest.mark.parametrize("text", ["adapter has no chip, how will i know later which lens took what",
+                                  "dumb ring, how can i tell later what lens a clip was shot with"])  # fmt: skip
+def test_which_lens_was_used_is_written_down_by_hand(asked, text):
+    found = asked(text)
+    assert found["intent"] == "gear-setting"
+    assert flat(found).startswith("remembering stops: No contacts, no record")
+
+
+@pytest.mark.parametrize(("text", "focal"), [("135 manual lens mft plain ring, what to enter for ibis", 135),
+                                             ("200 legacy lens mft dumb ring, what number for ibis", 200),
+                                             ("58mm manual lens E ring, stabiliser number?", 58)])  # fmt: skip
+def test_a_lens_told_before_the_ring_of_the_body_is_what_the_stabiliser_is_told(asked, text, focal):
+    assert (focal, focal) in numbers(asked(text), "ibis_focal_mm")

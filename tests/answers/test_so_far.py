@@ -342,3 +342,17 @@ def test_what_a_shim_does_is_told_and_not_that_it_is_lacking(talked, text, focal
 
 def test_a_ring_too_thin_is_no_shim_put_in(talked):
     assert "infinity at its 25 m mark" in flat(talked("ring 0.1 too thin, what happens to a 50"))
+
+
+@pytest.mark.parametrize(
+    ("say", "far"),
+    [
+        ("200mm with a 12mm tube left on, how far off can the bird be", "3.75 m"),
+        ("300mm plus 12mm ring, how far can the bird sit", "8.11 m"),
+        ("400 with a 25 mm tube behind, how distant can the animal be", "7.22 m"),
+    ],
+)
+def test_how_far_off_a_thing_may_be_is_the_far_end_of_a_lens_on_its_tube(talked, say, far):
+    found = talked(say)
+    assert found["intent"] == "focus-verdict"
+    assert f"stops at {far}" in flat(found)

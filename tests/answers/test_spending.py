@@ -219,3 +219,19 @@ def test_tubes_beside_a_helicoid_are_bought_beside_and_not_put_into_every_way(as
 )
 def test_a_ring_with_contacts_is_for_an_iris_that_needs_power(asked, said, starts):
     assert flat(asked(said)).startswith(starts)
+
+
+@pytest.mark.parametrize(("say", "length", "band"), [
+    ("c tubes 5 + 10 + 20 for a little macro rig, total price and length", 35, (16, 60)),
+    ("m42 tubes 7, 14 and 28: cost and length in total", 49, (9, 30)),
+])  # fmt: skip
+def test_tubes_that_are_priced_are_added_up_where_their_length_is_asked(asked, say, length, band):
+    found = asked(say)
+    assert numbers(found, "stack_mm") == [(length, length)]
+    assert band in numbers(found, "price")
+
+
+def test_tubes_that_nobody_sells_are_added_up_all_the_same(asked):
+    found = asked("12 + 20 + 36 tubes on E, length and price?")
+    assert numbers(found, "stack_mm") == [(68, 68)]
+    assert "is not in the facts" in flat(found)

@@ -158,3 +158,25 @@ def test_a_list_of_what_fits_is_put_in_the_order_asked_for(club):
 def test_of_alike_rings_the_one_with_the_frame_of_the_lens_is_told(asked, focal, lines):
     found = asked(f"screw {focal}/3.5 rangefinder lens onto my M body")
     assert f"LTM to M ring, frame lines {lines}, which shows the frame of {focal} mm" in flat(found)
+
+
+@pytest.mark.parametrize(
+    ("say", "length"),
+    [("V bayonet 80 onto an M645 body with a plain ring: infinity?", 11.6), ("P6 120 on an M645 body, no glass", 10.8)],
+)
+def test_a_ring_to_be_made_keeps_the_limit_that_no_glass_is_in_it(asked, say, length):
+    head = first_line(asked(say))
+    assert f"one of {length} mm would keep infinity" in head
+    assert "No way found" not in head
+
+
+@pytest.mark.parametrize(
+    "say",
+    ["m42-ef with chip or without", "c/y to ef adapter, chipped vs unchipped", "OM-EF with af confirm chip or without"],
+)
+def test_a_chip_changes_neither_seat_nor_infinity(asked, say):
+    found = asked(say)
+    assert found["intent"] == "compare"
+    assert "A chip without a motor only names a lens" in flat(found)
+    assert "tube" not in flat(found).split("plain or electronic ring")[0]
+    assert "Only" not in first_line(found)

@@ -164,3 +164,47 @@ def test_a_small_error_on_one_lens_has_its_reason(talked):
 )
 def test_what_a_tube_does_on_one_lens_is_set_beside_a_normal_one(talked, question, sizes):
     assert sizes in text_of(talked(question))
+
+
+@pytest.mark.parametrize(
+    ("say", "short", "long"),
+    [
+        ("why does the same spacer error kill my 10mm but the 75 doesnt care", "10 mm", "75 mm"),
+        ("why does the same ring error bother a 16mm and not a 100mm", "16 mm", "100 mm"),
+        ("how come the same wrong ring hurts the 12 but not the 90", "12 mm", "90 mm"),
+        ("why does a spacer of 0.2 hurt my 24mm but my 105mm is good", "24 mm", "105 mm"),
+    ],
+)
+def test_two_lenses_of_which_one_is_hurt_are_no_spacers(asked, say, short, long):
+    told = text_of(asked(say))
+    assert told.startswith("It goes by the square of the focal length")
+    assert f"{short} " in told
+    assert f"{long} " in told
+
+
+@pytest.mark.parametrize("say", ["but why is that?", "ok and why does it"])
+def test_a_reason_of_nothing_asks_for_the_question_it_leans_on(asked, say):
+    assert "There is no question before this one" in text_of(asked(say))
+
+
+@pytest.mark.parametrize(
+    "question",
+    [
+        "why is my 24 way off with a ring that is perfectly fine on the 90",
+        "the 135 is fine on this ring but the 24 is way off, why",
+        "adapter fine on a 100 but terrible on a 21, how come",
+    ],
+)
+def test_a_short_lens_that_is_off_where_a_long_one_is_fine_is_told_by_the_square(asked, question):
+    assert text_of(asked(question)).startswith("It goes by the square of the focal length")
+
+
+@pytest.mark.parametrize(
+    "question",
+    [
+        "why is my 90 way off with a ring that is perfectly fine on the 24",
+        "why is my 200 off on a ring where the 35 is fine",
+    ],
+)
+def test_a_long_lens_that_is_off_where_a_short_one_is_fine_is_off_by_itself(asked, question):
+    assert text_of(asked(question)).startswith("one lens alone that misses infinity")

@@ -178,3 +178,68 @@ def test_words_of_the_set_and_the_bench_have_their_meaning(asked, say, head):
     found = asked(say)
     assert found["intent"] == "definition"
     assert found["text"].startswith(head)
+
+
+@pytest.mark.parametrize(
+    ("say", "said"),
+    [
+        ("hyperfocal, in one sentence", "hyperfocal: The focus distance"),
+        ("crop factor, short version", "crop factor: The diagonal"),
+        ("image circle, briefly", "image circle: The disc"),
+        ("what do macro people mean by working distance", "working distance: From the subject"),
+    ],
+)
+def test_a_term_asked_in_few_words_is_told_by_itself(asked, say, said):
+    found = asked(say)
+    assert found["intent"] == "definition"
+    assert flat(found).startswith(said)
+
+
+@pytest.mark.parametrize(
+    "say",
+    [
+        "i have a 39mm filter ring, does it go on an LTM lens back or tube?",
+        "does a 39 mm step ring fit the LTM thread",
+        "is a 39 mm filter thread the same as LTM",
+    ],
+)
+def test_a_filter_of_39_mm_is_of_half_a_millimetre_and_no_lens_screw(asked, say):
+    found = asked(say)
+    assert found["intent"] == "look-alike"
+    assert flat(found).startswith("No, M39x0.5 and 39 mm x 26 tpi")
+
+
+def test_a_step_ring_by_its_width_is_no_tube_of_that_length(asked):
+    assert "49 mm of tube" not in flat(asked("49mm step ring for my M42 50"))
+
+
+@pytest.mark.parametrize(("turn", "head"), [
+    ("someone said use a matte box, what is that", "box for square filters"), ("what is a matte box", "box for square"),
+    ("it has fungus, what is that", "fungus on glass"), ("he talks of lapping, whats that", "lapping a ring"),
+    ("people talk about parfocal, what does that mean", "parfocal"),
+])  # fmt: skip
+def test_a_word_asked_about_in_passing_is_told(talked, turn, head):
+    found = talked("M42 50 on E, f2 sun 1/50 iso 100, nd?", turn)
+    assert found["intent"] == "definition"
+    assert found["text"].startswith(head)
+
+
+@pytest.mark.parametrize("turn", ["what is that at f8", "what is a shorter shutter then"])
+def test_what_is_that_after_a_number_asks_no_word(talked, turn):
+    assert talked("M42 50 on E, f2 sun 1/50 iso 100, nd?", turn)["intent"] != "definition"
+
+
+@pytest.mark.parametrize("text", ["is my set of PL primes worth selling now or later", "will PL lenses lose value",
+                                  "do c/y lenses hold their value", "should i sell my m42 lenses or wait"])  # fmt: skip
+def test_what_a_lens_is_worth_is_not_known(asked, text):
+    found = asked(text)
+    assert found["intent"] == "out-of-scope"
+    assert "No prices of lenses are known here" in flat(found)
+    assert "EF body" not in flat(found)
+
+
+@pytest.mark.parametrize("text", ["T stop, is that different from f stop", "t-stops, are they different from f-stops"])
+def test_what_sets_two_words_apart_is_their_meaning(asked, text):
+    found = asked(text)
+    assert found["intent"] == "definition"
+    assert flat(found).startswith("T-stop: ")

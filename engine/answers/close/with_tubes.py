@@ -13,7 +13,7 @@ from engine.answers.parts.answer import Line, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.owned import own_lens
 from engine.answers.parts.said import distance_mm, focals, numbers, stop
-from engine.answers.parts.wording import article, distance, small_mm, trimmed
+from engine.answers.parts.wording import about, article, distance, small_mm, times, trimmed
 from engine.answers.seat.distances import Distances, distances_of
 from engine.base.interval import Interval, is_known
 from grammar.questions import Question
@@ -59,6 +59,9 @@ def with_tubes(
         for length in sets:
             case = f"{trimmed(length, 2)} mm" if len(focals_of(question)) == 1 else f"{lens}, {trimmed(length, 2)} mm"
             yield beyond_its_own(present, focal, length, case, stop(question))
+    if own is not None and is_known(own) and (len(sets) == 1 or max(sets) == sum(tubes)):
+        mark = distance(nearest_mark or 0, feet)
+        yield _at_its_nearest(optics, own, max(sets), mark, shown, drawn or max(sets) in travel)
     yield Told(
         (Line("head", f"{article(lens).capitalize()} {lens}, from the sensor, focus ring at infinity unless told:"),)
     )
@@ -74,6 +77,18 @@ def with_tubes(
             near = f"{lens}, {distance(nearest_mark or 0, feet)} mark"
             lead = f"at its {distance(nearest_mark or 0, feet)} mark ({small_mm(own.nominal)} out by itself)"
             yield at_extension(optics, own.nominal + length, shown, near, end="near", lead=lead, level=2)
+
+
+def _at_its_nearest(optics: Distances, own: Interval, length: float, mark: str, shown: Shown, drawn: bool) -> Told:
+    """How near it comes behind the tube, with its own focusing all the way out: what is asked, said first."""
+    near, far = optics.at(own + Interval.exact(length)), optics.at(Interval.exact(length))
+    if not (is_known(near.from_sensor_mm) and is_known(near.magnification) and is_known(far.from_sensor_mm)):
+        return Told()
+    text = f"Nearest, at its {mark} mark: {shown.distance(near.from_sensor_mm.nominal)} from the sensor"
+    text += f", {about(near.magnification, times)}; "
+    text += "drawn out as far, " if drawn else "farthest, "
+    text += f"at its infinity mark: {shown.distance(far.from_sensor_mm.nominal)}."
+    return Told((Line("head", text),))
 
 
 def _told_nearest(focal: float, question: Question) -> float | None:

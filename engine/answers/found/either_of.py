@@ -35,8 +35,11 @@ def either_of(question: Question, knowledge: Knowledge) -> Answer | None:
         text = f"{small_mm(told)} from flange to image does not tell: {both} are too near to each other.{rest} {_LOOKS}"
     else:
         text = f"{small_mm(told)} from flange to image: neither; {listed(others)}. Measure again, set to infinity."
-    rows = registers_of(named)
-    return Answer(question.text, "identify-mount", ANSWERED, (Line("head", text),), question=question, quantities=rows)
+    lenses = tuple(lens for lens in question.lenses if len(near) == 1 and lens.ids[:1] == (near[0].id,))
+    return Answer(
+        question.text, "identify-mount", ANSWERED, (Line("head", text),), question=question,
+        quantities=registers_of(named), learnt=question.with_(lenses=lenses[:1]) if lenses else None,
+    )  # fmt: skip
 
 
 def _off(mount: Mount, told: float) -> float:

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from engine.answers.found.by_register import beside_register
 from engine.answers.found.mounts_named import bodies_meant, likeliest, mounts_named, names_typed, of_ring, spoken_of
+from engine.answers.found.not_by_thread import of_another_width
 from engine.answers.found.same_name import (
     SAME,
     asked_of_a_name,
@@ -111,7 +112,8 @@ def _whether_same(
         screwed = screwed or widths_apart(one, other, knowledge)
         return Told(tuple(Line("head", text) for text in (said, screwed) if text))
     if len(mounts) == 1 and _asks_of_thread(question, facts.mounts[mounts[0]]):
-        return Told(tuple(of_one_thread(facts.mounts[mounts[0]], knowledge)))
+        wider = of_another_width(question, facts.mounts[mounts[0]], knowledge)
+        return wider if wider.lines else Told(tuple(of_one_thread(facts.mounts[mounts[0]], knowledge)))
     if len(firsts) > 1 and len(set(firsts)) == 1 and len(mounts) > 1:
         return Told((Line("head", "No, the name alone does not make them the same: several mounts go by it."),))
     if len(mounts) != 1 or met:

@@ -100,8 +100,8 @@ def _told_of(lens: Thing, intent: str) -> tuple[object, ...]:
     """What tells one lens from another: 'S2 75 ... S2 mount 75 mm' is one; two names set side by side are two."""
     if lens.kind != "mount" or lens.count:
         return (lens,)
-    name = lens.words.casefold() if intent in SIDE_BY_SIDE else ""
-    return (name, lens.ids, lens.focal_length_mm, lens.f_number, lens.lens_kind, lens.format, lens.traits)
+    name, traits = lens.words.casefold() if intent in SIDE_BY_SIDE else "", frozenset(lens.traits) - {BY_REGISTER}
+    return (name, lens.ids, lens.focal_length_mm, lens.f_number, lens.lens_kind, lens.format, traits)
 
 
 def _once_each(question: Question) -> Question:

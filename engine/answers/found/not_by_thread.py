@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
-from engine.answers.found.threads_measured import thread_measured
+from engine.answers.found.threads_measured import by_thread, thread_measured
 from engine.answers.parts.answer import Line, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.said import mentions, number
-from engine.answers.parts.wording import listed, small_mm
+from engine.answers.parts.said import mentions, number, numbers
+from engine.answers.parts.wording import listed, small_mm, trimmed
 from engine.base.interval import is_known
 from engine.facts.kinds import ACCESSORIES
+from engine.facts.records import Mount
 from grammar.questions import Question
 
 UNFOCUSED = "no-focusing"  # the trait of mounts whose lenses are focused by an apparatus, and the phrase for it
 WIDTH_MM, PITCH_MM = 0.35, 0.1  # what a caliper and paper may be off
+_ALIKE_MM = 0.06  # between registers that are told as one
 ANOTHER_MM = 1.0  # a thread that is farther off is another
 
 
@@ -41,6 +43,21 @@ def not_by_thread(question: Question, knowledge: Knowledge) -> Told:
         " industrial and other lenses use it with a register of their own. It depends on flange to image: measure that."
     )
     return Told((Line("head", text),))
+
+
+def of_another_width(question: Question, mount: Mount, knowledge: Knowledge) -> Told:
+    """'M35 thread, 17.5 register, same as C?': the threads are told apart by their width, whatever the register is."""
+    told, thread = thread_measured(question)[0], knowledge.catalogue.threads.get(mount.thread or "")
+    if told is None or thread is None or abs(told - thread.major_mm.nominal) <= ANOTHER_MM:
+        return Told()
+    text = (
+        f"No: the thread is {trimmed(told, 2)} mm across and that of {mount.designation}"
+        f" {trimmed(thread.major_mm.nominal, 2)} mm; the narrower drops through, the wider does not start."
+    )
+    register = number(question, "flange_to_image") or next(iter(numbers(question, "numbers")), None)
+    if register is not None and is_known(mount.register_mm) and abs(register - mount.register_mm.nominal) <= _ALIKE_MM:
+        text += " Their registers alone are alike."
+    return Told((Line("head", text),)) + by_thread(question, knowledge)[0]
 
 
 def by_no_focus_ring(question: Question, knowledge: Knowledge) -> Told:

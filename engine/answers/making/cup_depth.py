@@ -17,6 +17,16 @@ _OPEN: Final = ("depth", "numbers")  # keys of a number that 'deep' claimed, or 
 _THICKNESS: Final = "thickness"
 
 
+def with_error_by_sign(question: Question, right_mm: float) -> Question:
+    """'my ring is -0.1 mm' where no seat lies inside the body: it is so much shorter than it should be."""
+    rings = [one for one in question.adapters if one.thickness_mm is not None and one.thickness_mm[0] < 0]
+    if right_mm <= 0 or len(rings) != 1 or len(question.adapters) != 1:
+        return question
+    told = round(right_mm + (rings[0].thickness_mm or (0.0,))[0], 4)
+    ring = replace(rings[0], thickness_mm=(told, told), words=f"{told:g} mm ring")
+    return question.with_(adapters=(ring,)) if told > 0 else question
+
+
 def as_depth(question: Question, right_mm: float) -> Question:
     """The question with its one ring as a cup, so deep as it was said to measure, where that is near what is right.
 

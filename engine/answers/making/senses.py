@@ -11,7 +11,7 @@ from engine.answers.found.infinite_objective import with_infinite_objective
 from engine.answers.found.narrowing import UNCLAIMED
 from engine.answers.found.thread_alone import as_thread_alone
 from engine.answers.making.body_measured import with_body_measured, with_body_under_lens, with_register_of_body
-from engine.answers.making.cup_depth import as_depth
+from engine.answers.making.cup_depth import as_depth, with_error_by_sign
 from engine.answers.making.frame_lines import with_frame_lines
 from engine.answers.making.helicoid_travel import with_travel
 from engine.answers.making.length_of_pair import with_length_of_pair
@@ -63,6 +63,7 @@ def by_facts(question: Question, facts: Catalogue) -> Question:
     question = rings_to_next(rings_by_length(question, facts, right), facts)
     if right is None or not (is_known(one) and is_known(other)):
         return _in_ring(_in_rings(question, facts))
+    question = with_error_by_sign(question, right)
     question = in_inches(with_body_under_lens(question, one.nominal, other.nominal), right)
     question = with_travel(with_register_measured(question, one.nominal, right), right)
     question = with_difference_told(with_rings_chosen(question, right), right)

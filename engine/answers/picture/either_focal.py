@@ -33,7 +33,8 @@ def is_of_its_own(asked: Question, one: Question) -> bool:
     """Whether what a lens is by itself is asked: one of two lengths, on the camera it came from, what it 'becomes'."""
     lens = asked.lens
     becomes = lens is not None and lens.format is not None and mentions(asked, "becomes")
-    return one is not asked or mentions(asked, "own-frame") or (becomes and asked.said("numbers") is not None)
+    kept = any(asked.places(key) for key in ("own-frame", "stays-itself"))
+    return one is not asked or kept or (becomes and asked.said("numbers") is not None)
 
 
 def _is_bare(lens: Thing) -> bool:

@@ -18,6 +18,7 @@ _COUPLINGS: Final = (_SCREW, *_BAYONETS)
 _WITHOUT_RING: Final = frozenset({"lever", "electronic", "none", "mixed"})
 _WITH_CONTACTS: Final = frozenset({"electronic", "mixed", "lever"})
 _WITH_LEVER: Final = frozenset({"lever", "mixed", "ring"})
+_WITH_LEAVES: Final = frozenset({"shutter-behind-lens", "shutter-in-lens"})  # traits of mounts of such cameras
 _WITH_RING: Final = frozenset({"ring", "mixed"})
 
 
@@ -70,9 +71,10 @@ def looks_so(mount: Mount, question: Question) -> bool:
 def _has_iris_so(mount: Mount, question: Question) -> bool:
     contacts = mentions(question, "seen-contacts") and not mentions(question, "seen-contacts-denied")
     lever = mentions(question, "seen-lever") and not mentions(question, "seen-lever-denied")
+    ringless = mentions(question, "seen-no-iris-ring")  # 'no aperture ring on it' has none, whatever else is said of it
     seen = (
-        (mentions(question, "seen-no-iris-ring"), _WITHOUT_RING), (contacts, _WITH_CONTACTS), (lever, _WITH_LEVER),
-        (mentions(question, "seen-iris-ring"), _WITH_RING),
+        (ringless, _WITHOUT_RING), (contacts, _WITH_CONTACTS), (lever, _WITH_LEVER),
+        (mentions(question, "seen-iris-ring") and not ringless, _WITH_RING),
     )  # fmt: skip
     return all(mount.iris in irises for told, irises in seen if told)
 
@@ -85,4 +87,5 @@ def _is_of_kind(mount: Mount, question: Question) -> bool:
         ("industrial", mentions(question, "seen-industrial")),
     )  # fmt: skip
     kinds = {kind for kind, is_told in told if is_told}
-    return not kinds or mount.kind in kinds
+    leaf = not mentions(question, "seen-leaf-shutter") or bool(_WITH_LEAVES & set(mount.traits))
+    return leaf and (not kinds or mount.kind in kinds)

@@ -47,7 +47,8 @@ def left_as_it_is(error: float, question: Question, knowledge: Knowledge) -> Tol
                 lines.append(Line("fact", text, 1))
         if is_known(needed):
             rows.append(Quantity("infinity_from_f_number", needed, form.name))
-            text = f"{by_mark}the whole error is forgiven from f/{f_number(needed.nominal)} on ({form.name})"
+            far = ", with infinity" if error > 0 else ""  # too close it is there at any stop
+            text = f"{by_mark}the whole error is forgiven{far} from f/{f_number(needed.nominal)} on ({form.name})"
             closes = needed.nominal <= facts.assumptions[SELDOM_CLOSED].value.greatest
             lines.append(Line("fact", text if closes else NO_STOP, 1))
     return Told(tuple(lines), tuple(rows))

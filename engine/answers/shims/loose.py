@@ -71,6 +71,8 @@ def off_by_mm(question: Question) -> float | None:
     size = size if size is not None else next((low for low, high in _pieces(question) if low == high), None)
     if size is None:
         return _signed(question)
+    if not told and size <= 0:
+        return None  # 'a flat disc, 0 thick': level with the flange, and a cup by how deep it is
     right = number(question, "nominal")
     if right is not None:
         # what is told of a cup is how deep it is: too shallow sets the lens too far out

@@ -75,7 +75,7 @@ def usual_together(question: Question, knowledge: Knowledge) -> Told:
     count = layers_counted(question)
     rows = [row for row in knowledge.catalogue.assumptions.values() if row.id.startswith(SHEET)]
     meant = [row for row in rows if mentions(question, row.id)]
-    if count is None or len(meant) != 1 or not is_known(meant[0].value):
+    if count is None or question.laid[0] or len(meant) != 1 or not is_known(meant[0].value):
         return Told()
     each, name = meant[0].value, meant[0].id.removeprefix(SHEET).replace("-", " ")
     thick = calibration.layers_mm(count, each)

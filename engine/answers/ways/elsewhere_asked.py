@@ -13,7 +13,7 @@ def elsewhere_asked(question: Question) -> Question:
     of_own = [body for body in question.bodies if body.ids and body.ids[0] in own]
     if of_own and _are_lenses_apart(question):
         return question.with_(lenses=())  # 'what else than CS lenses goes on a CS camera'
-    barred = own & set(question.limits.without)
+    barred = (own | _here(question)) & set(question.limits.without)
     if not barred and not (of_own and mentions(question, "apart-from")):
         return question
     bodies = tuple(body for body in question.bodies if body not in of_own)
@@ -32,5 +32,10 @@ def _are_lenses_apart(question: Question) -> bool:
 
 def is_left_out(name: str, question: Question) -> bool:
     """Whether a mount is among those that are not meant."""
-    own = {id_ for lens in question.lenses for id_ in lens.ids[:1]}
+    own = {id_ for lens in question.lenses for id_ in lens.ids[:1]} | _here(question)
     return name in question.limits.without or (name in own and mentions(question, "apart-from"))
+
+
+def _here(question: Question) -> set[str]:
+    """The mount of the body that lenses are asked for: 'anything fit my K body apart from K'."""
+    return set() if question.lenses else {id_ for body in question.bodies for id_ in body.ids[:1]}

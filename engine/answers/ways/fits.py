@@ -71,7 +71,9 @@ def list_fits(question: Question, knowledge: Knowledge) -> Answer:
     if lens is None and body is None:
         return ask_for(question, (Missing("lens", f"{WHAT} {UNNAMED} {DETAILS}"),))
     if lens is not None and body is not None and question.follows and len(question.lenses) == len(question.bodies) == 1:
-        body = None  # asked of one pair before: where else the lens would do
+        fits = _fits_of(lens, None, kinds_asked(question, True) or BODIES_NOW, question, knowledge)
+        here = _mount_of(body, knowledge)  # asked of one pair before: where else the lens would do
+        return _told(question, [fit for fit in fits if fit.mount.id != here], lens, None, knowledge)
     hub = _hub_of(question, lens, body)
     if hub is not None:
         told = _told(question, _fits_of(None, hub, frozenset(), question, knowledge), None, hub, knowledge)
@@ -237,11 +239,8 @@ def _off(question: Question, own_id: str, of_lens: bool, fitting: set[str], know
 
 
 def _is_answer(fit: Fit, wants_infinity: bool, bare: bool = False) -> bool:
-    if fit.best is None and bare:
-        return False
-    if fit.best is None:
-        # nobody sells one, but a plain ring would do
-        return fit.possible == "plain" and fit.ring is not None
+    if fit.best is None:  # nobody sells one, but a plain ring would do
+        return not bare and fit.possible == "plain" and fit.ring is not None
     return fit.best.judged.verdict != "unusable" and (not wants_infinity or fit.best.judged.verdict == "infinity")
 
 

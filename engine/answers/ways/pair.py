@@ -70,7 +70,7 @@ def one_pair(
     setup = setup_of(lens, body, facts, question.f_number)
     ring = ring_to_make(setup, facts)
     question = with_depth_off(question.with_(adapters=question.between))
-    question = with_flat_seat(with_travel_told(with_draw_told(question, ring), ring), setup, ring)
+    question = with_flat_seat(with_travel_told(with_draw_told(question, ring), ring, facts), setup, ring)
     ways = _ways(question, setup, ring, knowledge)
     named, chains = ways.named, ways.chains
     if not chains and unknown_register(setup) and not question.limits.owned_only:
@@ -246,13 +246,16 @@ def _opening(
             "recessed": "A recessed ring for it could be made",
             "no": "No ring will do it",
         }
+        kept = replace(question.limits, without_glass=False, at_least=None)  # limits that a ring to be made keeps
         extra = " within the limits you set" if question.limits != type(question.limits)() else ""
-        if not extra and ring.possible == "plain" and ring.thickness_mm is not None:
+        if kept == type(kept)() and ring.possible == "plain" and ring.thickness_mm is not None:
             size = small_mm(ring.thickness_mm.nominal)
             if made and made[0].listed.judged.verdict == "unusable":  # the registers leave room, the lens does not fit
                 told = f"{subject}: {life_line(made[0].listed.judged)}. The registers would leave {size} for a ring"
                 return [Line("head", f"{told[:1].upper()}{told[1:]}.")]
-            told = f"{subject}: no ring for it is in the facts, but a plain one of {size} would keep infinity"
+            sort = "plain ring" if question.limits.without_glass else "ring"
+            one = "one" if question.limits.without_glass else "a plain one"
+            told = f"{subject}: no {sort} for it is in the facts, but {one} of {size} would keep infinity"
             return [Line("head", f"{told[:1].upper()}{told[1:]}; {ring.why}.")]
         return [Line("head", f"No way found from {subject}{extra}. {why[ring.possible]}: {ring.why}.")]
     first = chains[0].listed.judged

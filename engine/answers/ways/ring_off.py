@@ -35,6 +35,9 @@ def of_ring(question: Question, knowledge: Knowledge) -> tuple[Told, float | Non
         error = _error_by_depth(question, knowledge)
     if error is None:
         error = error_of_the_pair(question, knowledge)
+    if error is not None and abs(error) < LEAST_MM and _is_worked_on(question):
+        text = "Just right: the ring is now as thick as it has to be, and nothing is left to shim or to take off."
+        return Told((Line("head", text),), (Quantity("register_error_mm", Interval.exact(0.0), "of the ring"),)), None
     if error is None or abs(error) < LEAST_MM:
         return Told(), None
     by, body = small_mm(abs(error)), number(question, "flange_to_image")
@@ -46,7 +49,8 @@ def of_ring(question: Question, knowledge: Knowledge) -> tuple[Told, float | Non
     elif error > 0:
         off = _taken_off(error, knowledge)
         text = f"The lens sits {by} too far out: {off} A shim only makes it longer, which makes it worse."
-        text = f"No, adding makes it worse, not better. {text}" if mentions(question, "shim-added") else text
+        worse = mentions(question, "shim-added") and error - question.laid[0] > -LEAST_MM  # it was too far out before
+        text = f"No, adding makes it worse, not better. {text}" if worse else text
     else:
         text = f"The lens sits {by} too close: add a shim of {by} under the ring's flange, on the whole seat."
     rows = (
@@ -58,6 +62,11 @@ def of_ring(question: Question, knowledge: Knowledge) -> tuple[Told, float | Non
     first = question.intent in SEATED or (mentions(question, "infinity-falls-at") and focals(question))
     told = left.as_heads() + mended + ring if first else mended + ring + left
     return told, abs(error) if error < 0 else None
+
+
+def _is_worked_on(question: Question) -> bool:
+    """Whether this turn tells what was laid under the ring, or taken off it."""
+    return any(question.places(key) for key in ("sheet-laid", "metal-off", "sheet-out", "sheet-back"))
 
 
 def _taken_off(error: float, knowledge: Knowledge) -> str:
@@ -111,7 +120,9 @@ def _right_ring(question: Question, knowledge: Knowledge) -> Told:
     ring = ring_to_make(setup, knowledge.catalogue) if setup is not None else None
     if ring is None or ring.thickness_mm is None:
         return Told()
-    text = f"Right is {small_mm(ring.thickness_mm.nominal)}, lens register less body register."
+    seat = ring.thickness_mm.nominal
+    right = small_mm(seat) if seat >= 0 else f"a seat {small_mm(-seat)} inside the body's flange"
+    text = f"Right is {right}, lens register less body register."
     return Told((Line("fact", text, 1),), (Quantity("ring_thickness_mm", ring.thickness_mm, "what is right"),))
 
 

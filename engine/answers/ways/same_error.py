@@ -18,6 +18,7 @@ from engine.answers.shims.carried import is_limit
 from engine.answers.shims.forgiving import is_error
 from engine.answers.shims.loose import off_by_mm
 from engine.answers.ways.ring_off import error_of_the_pair
+from engine.answers.words.advice import advice_lines
 from engine.base.interval import Interval, is_known
 from engine.chains.walk import ADDED_FOCUSING
 from grammar.kinds import SHIM_CALIBRATION, WHY
@@ -26,6 +27,7 @@ from grammar.questions import Question
 TURNS_BACK: Final = 3  # that the error may have been told before
 SEVERAL: Final = 2
 RING: Final = "adapter"
+ONE_ALONE: Final = "one-lens-off"  # the advice on a lens that is off where others are right
 _SHORTEST_MM: Final = 4.0  # of focal lengths
 _LEAST_MM: Final = 0.005
 
@@ -33,6 +35,8 @@ _LEAST_MM: Final = 0.005
 def set_apart(question: Question, knowledge: Knowledge) -> Told:
     """Each lens, or each stop, with what the same length does to it; nothing where fewer than two are told."""
     lenses, error = _lenses(question), _error(question, knowledge)
+    if error is None and _is_the_longer(question):
+        return Told(tuple(advice_lines([knowledge.catalogue.advice[ONE_ALONE]])))
     if error is None and len(lenses) == 1 and (before := _told_before(question, knowledge)) is not None:
         lenses, error = tuple(sorted({*lenses, before[0]})), before[1]
     if len(lenses) == 1 and question.intent == WHY and mentions(question, "so-much-or-little"):
@@ -41,7 +45,8 @@ def set_apart(question: Question, knowledge: Knowledge) -> Told:
             return told
     if len(lenses) >= SEVERAL and error is None:
         told = _by_tube(lenses, question)
-        ring = any(one.piece == RING for one in question.adapters)
+        spacer = mentions(question, "error-spoken", "hurt-by-error")  # of no length that is told
+        ring = any(one.piece == RING or (spacer and one.piece == TUBE) for one in question.adapters)
         if told.lines or not ring or question.bodies:
             return told
         error = knowledge.catalogue.assumptions["making-spread-nominal"].value.greatest  # an everyday one
@@ -50,6 +55,12 @@ def set_apart(question: Question, knowledge: Knowledge) -> Told:
     if error is None and not mentions(question, "soft-far"):
         return Told()
     return _by_stop(error, question, knowledge)
+
+
+def _is_the_longer(question: Question) -> bool:
+    """'my 90 is off on a ring that is fine on the 24': no error does that, as it shows on the shorter first."""
+    off, fine = ([one.number for one in question.places(key) if one.number] for key in ("off-on-ring", "fine-on-ring"))
+    return bool(off and fine) and min(off) > max(fine)
 
 
 def by_an_error(question: Question, knowledge: Knowledge) -> Told:
@@ -89,6 +100,7 @@ def _error(question: Question, knowledge: Knowledge) -> float | None:
     if off is not None:
         return off if is_error(abs(off), knowledge) else None
     told = (number(question, "thickness", "layer"), *numbers(question, "length", "numbers"))
+    told += tuple(one.thickness_mm[1] for one in question.adapters if one.piece == TUBE and one.thickness_mm)
     small = next((one for one in told if one is not None and 0 < one <= MOST_ERROR_MM), None)
     of_ring = error_of_the_pair(question, knowledge) if small is None and question.adapters else None
     return of_ring if of_ring is not None and abs(of_ring) > _LEAST_MM and is_error(abs(of_ring), knowledge) else small

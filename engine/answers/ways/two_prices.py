@@ -9,11 +9,13 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, LensSide
 from engine.answers.parts.said import mentions, number, numbers
 from engine.answers.parts.wording import listed, money
+from engine.base.compact import replace
 from engine.base.interval import Interval
 from engine.facts.records import Adapter
-from grammar.questions import Question
+from grammar.questions import Question, Thing
 
 MOST_NAMED = 3
+RING, CHIPPED = "adapter", "electronic-adapter"
 _BY_HAND = frozenset({"ring", "lever"})  # and those that a hand works
 _SINGLE = frozenset({"plain", "electronic-adapter"})
 POWERED = frozenset({"electronic", "mixed"})  # irises that only a ring with contacts works
@@ -48,6 +50,16 @@ def smart_or_dumb(
     if not (smart if iris in POWERED else dumb):
         return Told()
     return Told((Line("head", f"{told}: {why}. {other}."),), tuple(_bands([*smart, *dumb])))
+
+
+def without_chip(
+    pieces: tuple[Thing, ...], lens: LensSide, body: BodySide, knowledge: Knowledge
+) -> tuple[Thing, ...]:  # fmt: skip
+    """A ring with a chip as the plain one under it, where the iris needs no contacts and no such ring has any."""
+    smart = any(row.electronics for row in _rings(lens, body, knowledge))
+    if smart or lens.mount.iris not in _BY_HAND:
+        return pieces
+    return tuple(replace(one, piece=RING) if one.piece == CHIPPED else one for one in pieces)
 
 
 def _costs(rings: Sequence[Adapter], words: str) -> str:

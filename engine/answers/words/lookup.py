@@ -14,7 +14,7 @@ from engine.answers.parts.nearby import MOST_BESIDE, PLAIN, nearest, term_known_
 from engine.answers.parts.resolve import LensSide, lens_side
 from engine.answers.parts.said import mentions, number
 from engine.answers.parts.wording import listed, money, small_mm, trimmed
-from engine.answers.words.advice import advice_lines
+from engine.answers.words.advice import advice_lines, named_mounts
 from engine.answers.words.by_format import by_format
 from engine.answers.words.pitch_said import pitch_said
 from engine.base.interval import Interval, is_known
@@ -27,6 +27,7 @@ INSTEAD: Final = (
     "What is known here is how lenses mount: ask about a mount, a thread, a ring or a word of the trade, such as 'what"
     " is a helicoid'; or name the lens and the body that it is about."
 )
+PART: Final = ("part-asked", "part-named")  # what is mentioned of a part of a lens or of its ring
 OF_MOUNTS = frozenset(
     {
         "register",
@@ -66,16 +67,17 @@ def definition(question: Question, knowledge: Knowledge) -> Answer:
             question.text, "definition", ANSWERED, tuple(lines), question=question, quantities=tuple(quantities)
         )  # fmt: skip
     told = by_format(question, knowledge)
-    things = (*question.things, *question.lenses, *question.bodies, *question.adapters)
+    things = _meant_by(question, (*question.things, *question.lenses, *question.bodies, *question.adapters))
     thread = thread_named(question.said("thread") or "", knowledge)
     if thread is not None and not any(thing.ids for thing in things):
         things = (Thing("thread", (thread.id,)),)
     named = any(thing.kind == "term" for thing in things)
     if bare_t or ((question.said("aperture") or "").startswith(_T) and not named):
         things = (Thing("term", (_T_STOP,)), *things)  # 'what does T2.2 mean on a cine lens'
-    beside = 0 if named else MOST_TOLD if mentions(question, "what-for") else MOST_BESIDE
+    of_part = mentions(question, *PART)
+    beside = 0 if named else MOST_TOLD if of_part or mentions(question, "what-for") else MOST_BESIDE
     everyday = term_known_as(question.text, knowledge.catalogue, beside)
-    everyday = None if _is_typed_as_name(question) or thread is not None else everyday
+    everyday = None if (_is_typed_as_name(question) and not of_part) or thread is not None else everyday
     if everyday is not None:
         things = (Thing("term", (everyday.id,)),)
     if not any(thing.ids for thing in things):
@@ -118,7 +120,15 @@ def _by_sight(question: Question, named: bool, knowledge: Knowledge) -> list[Adv
     engraved = knowledge.catalogue.advice.get(ENGRAVED)
     if engraved is not None and not named and mentions(question, "engraving-asked"):
         return [engraved]
+    if mentions(question, *PART):
+        mounts = named_mounts(question, knowledge)
+        return list(nearest(question.text, knowledge.catalogue, 1, PLAIN, among=_tells_of_a_part, mounts=mounts))
     return list(nearest(question.text, knowledge.catalogue, 1, PLAIN)) if mentions(question, "what-for") else []
+
+
+def _tells_of_a_part(row: Advice) -> bool:
+    """Whether advice may tell what a part is for: none that warns of what is stuck or may be harmed does."""
+    return row.severity == "note"
 
 
 def _is_typed_as_name(question: Question) -> bool:
@@ -147,7 +157,8 @@ def _of_lens(question: Question, knowledge: Knowledge) -> tuple[list[Line], list
     lines: list[Line] = []
     quantities: list[Quantity] = []
     mounts = knowledge.catalogue.mounts
-    for thing in (*question.lenses, *question.bodies):
+    terms = all(thing.kind == "term" and not OF_MOUNTS & set(thing.ids) for thing in question.things)
+    for thing in (*question.lenses, *question.bodies) if not terms else ():  # a zoom that is parfocal has no more of it
         side = lens_side(thing, knowledge.catalogue)
         if isinstance(side, LensSide):
             mount = mounts[side.mount.id]
@@ -163,6 +174,13 @@ def _of_lens(question: Question, knowledge: Knowledge) -> tuple[list[Line], list
         for name in thing.ids[:1]:
             lines += _about(thing.kind, name, knowledge, quantities)
     return lines, quantities
+
+
+def _meant_by(question: Question, things: tuple[Thing, ...]) -> tuple[Thing, ...]:
+    """'what do macro people mean by working distance': what stands behind that, where anything does."""
+    at = max((one.end for one in question.places("meant-by")), default=0)
+    behind = tuple(thing for thing in things if thing.column > at)
+    return behind if at and behind else things
 
 
 def _terms_first(things: tuple[Thing, ...]) -> list[Thing]:

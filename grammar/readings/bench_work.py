@@ -1,0 +1,93 @@
+"""What a text tells was done to a ring at the bench: sheet laid under it or taken out again, metal taken off."""
+
+from __future__ import annotations
+
+import re
+from typing import Final
+
+from engine.base.compact import compact
+from grammar.questions import Question
+from grammar.words.mentioned import Mention
+
+_LAID: Final = "sheet-laid"
+_CUT: Final = "metal-off"
+_OUT: Final = "sheet-out"
+_BACK: Final = "sheet-back"
+_PULLED: Final = ("sheet-pulled", "shim-pulled")
+_ASKED: Final = ("sheet-stock", "how-many-asked")
+_COUNTED: Final = "layers-counted"
+_LAYERS: Final = "layers-of-"
+_MOST_LAYERS: Final = 7
+_THICKEST: Final = 2.0  # mm, of a sheet or a cut
+_NUMBER: Final = re.compile(r"(?<![\w./])(\d*\.?\d+)(?= ?mm\b|\b)(?! ?(?:%|x\b|/\d))( ?mm\b)?", re.IGNORECASE)
+_STOP_BEFORE: Final = ("f/", "f", "f ", "t", "/", "+", "-")
+_NEAR: Final = 9  # signs at most between the count of layers and how thick one is
+
+
+@compact
+class Work:
+    """What is done, in mm.
+
+    `times`: so many layers of what lies there already; `out`, `back`: that is taken out, put in again.
+    """
+
+    laid: float = 0.0
+    cut: float = 0.0
+    out: bool = False
+    back: bool = False
+    times: int = 0
+    amounts: tuple[float, ...] = ()
+
+    @property
+    def is_none(self) -> bool:
+        return not (self.amounts or self.out or self.back or self.times)
+
+
+def work_of(question: Question) -> Work:
+    """What the text of this turn tells was done, or asks to suppose; nothing where it asks which sheet to take."""
+    text = question.text.casefold()
+    if any(question.places(key) for key in _ASKED):
+        return Work()
+    cut = _amounts(text, question.places(_CUT))
+    pulled = _amounts(text, tuple(one for key in _PULLED for one in question.places(key)))
+    laid = {
+        at: size for at, size in _amounts(text, question.places(_LAID)).items() if at not in cut and at not in pulled
+    }
+    cut = {at: size for at, size in cut.items() if at not in pulled}
+    counts = _layers(question)
+    sum_ = sum(size * _count_by(at, counts, len(laid)) for at, size in laid.items())
+    off = sum(cut.values()) + sum(pulled.values())
+    out = bool(question.places(_OUT)) and not pulled
+    back = bool(question.places(_BACK)) and not out and not laid
+    times = max((n for n, _, _ in counts), default=0) if not (laid or cut or pulled) else 0
+    return Work(round(sum_, 4), round(off, 4), out, back, times, (*laid.values(), *cut.values(), *pulled.values()))
+
+
+def _amounts(text: str, places: tuple[Mention, ...]) -> dict[int, float]:
+    """The last length within each place, by where it stands: with a point or its unit, and no thicker than a sheet."""
+    found: dict[int, float] = {}
+    for place in places:
+        near = _NUMBER.finditer(text, place.at, min(len(text), place.end + 3))
+        told = [one for one in near if one.start() < place.end]
+        if not told:
+            continue
+        last = told[-1]
+        size = float(last[1])
+        if ("." in last[1] or last[2]) and 0 < size <= _THICKEST:
+            found[last.start(1)] = size
+    return found
+
+
+def _layers(question: Question) -> list[tuple[int, int, int]]:
+    """How many layers are told, and where that begins and ends."""
+    told = [(n, one) for n in range(2, _MOST_LAYERS + 1) for one in question.places(f"{_LAYERS}{n}")]
+    told += [(int(one.number or 0), one) for one in question.places(_COUNTED) if one.number == int(one.number or 0)]
+    return [(n, one.at, one.end) for n, one in told if 1 < n <= _MOST_LAYERS]
+
+
+def _count_by(at: int, counts: list[tuple[int, int, int]], sheets: int) -> int:
+    """How many layers there are of the sheet whose thickness stands at `at`."""
+    near = next((n for n, _, end in counts if -1 <= at - end <= _NEAR), None)
+    if near is not None:
+        return near
+    return counts[0][0] if sheets == 1 and len(counts) == 1 else 1

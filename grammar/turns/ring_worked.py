@@ -1,0 +1,200 @@
+"""A ring with what was done to it: so much thicker by the sheet under it, so much thinner by what was taken off."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from typing import Final
+
+from engine.base.compact import replace
+from grammar.kinds import FOCUS_VERDICT, MACRO_DISTANCE, SEATED, SHIM_CALIBRATION
+from grammar.questions import OFF, RING, Question, Thing
+from grammar.readings.bench_work import Work, work_of
+from grammar.things.casting import SPACER
+from grammar.turns.draw_set import with_draw_set
+from grammar.turns.ring_on_top import with_ring_on_top
+from grammar.turns.rings_as_told import with_rings_as_told
+from grammar.turns.way_asked import with_way_held
+
+_CUP: Final = "recessed"
+_DEPTH: Final = "depth"
+_SIZED: Final = (RING, _CUP, SPACER)  # what sheet may lie under, the first that is there
+_ANEW: Final = "sheet-anew"
+_ASKS: Final = "asks-verdict"
+_CLOSE: Final = "asks-close"
+_WORKED_ON: Final = SEATED | {SHIM_CALIBRATION, MACRO_DISTANCE}
+_NUMBER: Final = re.compile(r"(?<![\w.])-?\d*\.?\d+")
+_LENGTHS: Final = (
+    "layer", "numbers", "length", "thickness", "mark", "shim", "thread", "at_hand", "extension", "total", "field",
+    "readings", OFF, _DEPTH, "nominal",
+)  # fmt: skip
+_ERRORS: Final = ("thickness", "mark", "shim", "turns", "angle", "readings", "flange_to_image", "target")
+_FEW: Final = 5  # words at most of what only asks again
+_SHEETS: Final = "sheets-at-hand"
+_THICKEST_SHEET: Final = 0.7  # mm
+_NONE: Final = (0.0, 0.0)
+
+
+def with_ring_worked(got: Question, before: Question | None, phrases: Mapping[str, tuple[str, ...]]) -> Question:
+    """'add 0.1 of tape under it' after a ring of 12.71 mm: one of 12.81 mm; 'tape off again': as it was.
+
+    What lies under it is kept in `laid`, with what was taken out last. `phrases`: those of what is mentioned, by key.
+    """
+    got = got if before is None else with_draw_set(with_ring_on_top(got, before), before)
+    got = with_rings_as_told(got, before, phrases)
+    before = before if before is not None and got.follows else None
+    if before is not None and (stock := _of_stock(got, before)) is not None:
+        return stock
+    work = work_of(got)
+    lay, gone = before.laid if before is not None else _NONE
+    pieces = _told(got, work)
+    fresh = bool(pieces)
+    if fresh:
+        lay = 0.0
+    elif before is not None and before.intent in _WORKED_ON and _is_same_pair(got, before):
+        pieces = before.adapters
+    at = _place(pieces, got)
+    if at is None and work.amounts and not work.is_none:
+        return _with_error(got, before, work, phrases)
+    if work.is_none or at is None:
+        held = before is not None and _rings(got) == _rings(before) and not fresh
+        got = got.with_(laid=(lay, gone) if held else _NONE)
+        return got.with_(intent=FOCUS_VERDICT) if held and work.is_none and _asks_again(got, before) else got
+    by, under, gone = _changed(work, lay, gone, anew=bool(got.places(_ANEW)))
+    if not by and not work.amounts:
+        return got.with_(laid=(under, gone))
+    ring = pieces[at]
+    was = (ring.thickness_mm or (0.0,))[0]
+    thick = round(was - by if ring.piece == _CUP else was + by, 4)
+    noun = "cup" if ring.piece == _CUP else "tube" if ring.piece == SPACER else "ring"
+    ring = replace(ring, thickness_mm=(thick, thick), words=f"{thick:g} mm {noun}")
+    told = _with_things(got, before, work)
+    return told.with_(
+        intent=_asked(got, before, work), topic=None if before is not None else got.topic, laid=(under, gone),
+        adapters=(*pieces[:at], ring, *pieces[at + 1 :]), values=got.rest(*_LENGTHS), number=None,
+    )  # fmt: skip
+
+
+def _of_stock(got: Question, before: Question) -> Question | None:
+    """'my shim set has .01 .02 .05, what do i add' after a ring that was measured: sheets, and no readings of it."""
+    told = [
+        one
+        for one in (got.said("readings") or "").split(", ")
+        if one and got.said("readings") != before.said("readings")
+    ]
+    thin = all(0 < float(one.split(" ")[0]) <= _THICKEST_SHEET for one in told)
+    if not told or not thin or not _rings(before) or not got.places(_SHEETS):
+        return None
+    values = (*got.rest(*_LENGTHS), ("layer", ", ".join(told)))
+    return got.with_(
+        intent=SHIM_CALIBRATION, topic=None, lenses=before.lenses, bodies=before.bodies, adapters=before.adapters,
+        values=values, laid=before.laid,
+    )  # fmt: skip
+
+
+def _asks_again(got: Question, before: Question | None) -> bool:
+    """'now?', 'infinity', 'so does it reach' after what was done to a ring of a known length: whether it does."""
+    done = before is not None and before.intent == SHIM_CALIBRATION and not work_of(before).is_none
+    few = len(got.text.split()) <= _FEW and not any(sign.isdigit() for sign in got.text)
+    return done and few and got.intent == SHIM_CALIBRATION and bool(got.places(_ASKS)) and bool(_rings(got))
+
+
+def _changed(work: Work, lay: float, gone: float, anew: bool) -> tuple[float, float, float]:
+    """By how much the ring is thicker now, what lies under it then, and what was taken out last."""
+    if work.out and lay:
+        return work.laid - lay - work.cut, work.laid, lay
+    if work.back and gone and not lay:
+        return gone, gone, 0.0
+    if work.times and lay:
+        return lay * (work.times - 1), lay * work.times, gone
+    if anew and work.laid:
+        return work.laid - lay - work.cut, work.laid, lay
+    return work.laid - work.cut, lay + work.laid, gone
+
+
+def _with_error(got: Question, before: Question | None, work: Work, phrases: Mapping[str, tuple[str, ...]]) -> Question:
+    """'LTM to E ring with 0.15 of tape, infinity?': a ring of no told length, taken as cut right, is off by so much."""
+    intent = _asked(got, before, work)
+    pair = any(one.ids for one in got.lenses) and any(one.ids for one in got.bodies)
+    known = got.distance_mm is not None or any(got.said(key) is not None for key in _ERRORS)
+    known = known or (before is not None and any(before.said(key) is not None for key in _ERRORS))
+    by = round(work.laid - work.cut, 4)
+    rings = all(one.piece == RING and _length(one) in {0.0, *work.amounts} for one in got.adapters)
+    if intent != FOCUS_VERDICT or not pair or known or not by or not rings:
+        return got.with_(laid=_NONE)
+    way = "too far out" if by > 0 else "too close"
+    pieces = tuple(one for one in got.adapters if one.piece == RING) or (Thing(words="adapter", piece=RING),)
+    pieces = tuple(replace(one, thickness_mm=None) for one in pieces)
+    values = (*got.rest(*_LENGTHS), ("thickness", f"{abs(by):g} mm"), (OFF, way))
+    changed = _with_things(got, before, work).with_(
+        intent=intent, adapters=pieces, values=values, laid=(work.laid, 0.0), number=None
+    )
+    return with_way_held(changed, way, phrases)
+
+
+def _told(got: Question, work: Work) -> tuple[Thing, ...]:
+    """The pieces that this text tells the lengths of, without what is only the sheet; none where it tells none."""
+    written = {float(one) for one in _NUMBER.findall(got.text)}
+    sheets = {*work.amounts, work.laid, work.cut}
+    pieces = tuple(_deep(one, got) for one in got.adapters)
+    pieces = tuple(one for one in pieces if not (one.is_of_one_length and _length(one) in sheets))
+    told = [one for one in pieces if one.piece in _SIZED and one.is_of_one_length and _length(one) in written]
+    return pieces if told else ()
+
+
+def _deep(piece: Thing, got: Question) -> Thing:
+    """A cup with the depth that was told beside it."""
+    told = _NUMBER.match(got.said(_DEPTH) or "")
+    if piece.piece != _CUP or piece.thickness_mm is not None or told is None:
+        return piece
+    return replace(piece, thickness_mm=(float(told[0]), float(told[0])), words=f"{told[0]} mm cup")
+
+
+def _length(piece: Thing) -> float:
+    return (piece.thickness_mm or (0.0,))[0]
+
+
+def _rings(question: Question) -> list[tuple[float, float] | None]:
+    return [one.thickness_mm for one in question.adapters if one.piece in _SIZED]
+
+
+def _is_same_pair(got: Question, before: Question) -> bool:
+    """Whether the ring of before still stands between the same two mounts."""
+    bodies = [one.ids for one in got.bodies] in ([], [one.ids for one in before.bodies])
+    lenses = [one.ids for one in got.lenses if one.ids] in ([], [one.ids for one in before.lenses])
+    return bodies and lenses
+
+
+def _place(pieces: tuple[Thing, ...], got: Question) -> int | None:
+    """Which of the pieces it is done to: the one that is named, else the last of those whose length is known."""
+    for kind in _SIZED:
+        sized = [n for n, one in enumerate(pieces) if one.piece == kind and one.is_of_one_length]
+        named = {(one.front, one.rear) for one in got.adapters if one.front and one.rear}
+        meant = [n for n in sized if (pieces[n].front, pieces[n].rear) in named]
+        if meant or sized:
+            return (meant or sized)[-1]
+    return None
+
+
+def _with_things(got: Question, before: Question | None, work: Work) -> Question:
+    """The question without a lens or a stop that was only made of how thick the sheet is."""
+    if before is None:
+        return got
+    focals = {one.focal_length_mm for one in got.lenses} - {one.focal_length_mm for one in before.lenses} - {None}
+    misread = not got.lenses or bool(focals & {*work.amounts})
+    stop = got.f_number if got.f_number not in work.amounts else before.f_number
+    return got.with_(
+        lenses=before.lenses if misread else got.lenses, bodies=got.bodies or before.bodies, f_number=stop,
+        distance_mm=None if before.distance_mm is None else got.distance_mm,
+    )  # fmt: skip
+
+
+def _asked(got: Question, before: Question | None, work: Work) -> str:
+    """Whether it still reaches, where that is asked, or was and this only supposes; else what is left of the error."""
+    if before is None:
+        return got.intent
+    if got.places(_ASKS):
+        return FOCUS_VERDICT
+    if got.intent == MACRO_DISTANCE and got.places(_CLOSE):
+        return got.intent
+    return FOCUS_VERDICT if before.intent in SEATED and not work.cut else SHIM_CALIBRATION
