@@ -366,3 +366,11 @@ def test_how_long_the_ring_without_the_glass_is(club, turn):
     *_, found = talk(club, "F mount 35/2 with .71 on mft what have i got", turn)
     assert _told(club, found, "ring_thickness_mm")[0] == pytest.approx(27.25, abs=0.01)
     assert "seat 27.25 mm" in flat(found)
+
+
+@pytest.mark.parametrize("turn", ["skip the reducer, ring thickness", "without the reducer, adapter length?"])
+def test_the_ring_asked_for_behind_glass_left_away_is_not_left_away_with_it(club, turn):
+    *_, ring, price = talk(club, "M42 28 with .71 on E, what do i get", turn, "and the price")
+    assert "seat 27.46 mm" in flat(ring)
+    assert "no use" not in flat(price)
+    assert "M42 to E ring [8 to 25 dollars]" in flat(price)
