@@ -31,6 +31,7 @@ OFF_KEY: Final = "off-"  # how keys of what is mentioned begin that tell it; the
 # no ring is so thin as this: by so much it goes beyond what it should be, unless it 'is' that
 _THINNEST_RING: Final = 0.5  # mm
 FILTER: Final = "filter"  # the pieces that go before a lens
+HOOD: Final = "hood"  # the topic of how long one may be
 CLOSE_UP_LENS: Final = "close-up-lens"
 
 

@@ -19,6 +19,7 @@ from grammar.kinds import (
     COVERAGE,
     CROP_EQUIVALENT,
     DEFINITION,
+    DEPTH_OF_FIELD,
     FOCUS_VERDICT,
     GEAR_SETTING,
     HAZARD,
@@ -28,6 +29,7 @@ from grammar.kinds import (
 from grammar.questions import TALKED, Question
 from grammar.words.atoms import key_of
 
+FEWEST: Final = 2
 SHORTEST: Final = 3  # lines; less is sooner said again than pointed at
 LEADING: Final = 4  # lines that tell the most of an answer
 MEASURE_HOW: Final = "measure-how"
@@ -60,10 +62,12 @@ def once(answer: Answer, last: Answer | None, catalogue: Catalogue) -> Answer:
     """
     if last is not None and _asks_of_last(answer):
         answer = _with_its_number(answer, last, catalogue)
-    if last is None or answer.unread is not None or answer.intent in _FREE or len(answer.lines) < SHORTEST:
+    if last is None or answer.unread is not None or answer.intent in _FREE or len(answer.lines) < FEWEST:
         return answer
     if answer.question is None or not answer.question.follows:
         return answer  # it was asked in full
+    if len(answer.lines) < SHORTEST and (answer.intent != DEPTH_OF_FIELD or answer.lines != last.lines):
+        return answer
     if key_of(answer.text) == key_of(last.text):
         return answer
     alike = (

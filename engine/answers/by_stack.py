@@ -6,15 +6,16 @@ An enlarger lens on a helicoid or bellows moves whole: x = register + pieces - f
 from __future__ import annotations
 
 from engine.answers.close.close_rows import Shown, at_extension
+from engine.answers.close.drawn import BELLOWS, draws
 from engine.answers.howto import how_to
 from engine.answers.parts.answer import Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, body_side
 from engine.answers.parts.said import number, numbers
 from engine.answers.parts.wording import listed, small_mm, times, trimmed
-from engine.answers.seat.distances import distances_of
+from engine.answers.seat.distances import Distances, distances_of
 from engine.answers.seat.open_lens import MEASURE, usual_flange_to_image
-from engine.base.compact import replace
+from engine.base.compact import compact, replace
 from engine.base.interval import Interval, is_known
 from engine.facts.kinds import DRAWN_OUT
 from grammar.questions import Question, Thing
@@ -27,29 +28,72 @@ NOTHING = "it focuses on nothing"
 OTHERS = ("length", "thickness")  # keys of further plates and rings that belong to no piece named
 
 
-def by_stack(question: Question, shown: Shown, knowledge: Knowledge) -> Told:
-    """Both ends of the draw, and the setting for infinity; nothing where lens, body or draw is not told so far."""
+@compact
+class _Stack:
+    """A lens held by what is drawn out. `seated`: how far that is drawn out at infinity; `others`: rings beside it."""
+
+    lens: Distances
+    body: BodySide
+    drawn: Thing
+    ends: tuple[float, float]
+    away: Interval
+    measured: float | None
+    register_mm: float
+    others: float
+    seated: Interval
+
+
+def _stack_told(question: Question, knowledge: Knowledge) -> _Stack | None:
+    """What holds the lens by so much; None where lens, body or draw is not told so far."""
     pieces = (_with_seat(_with_length(one, knowledge), knowledge) for one in question.adapters)
     question = question.with_(adapters=tuple(pieces))
     thing, body = question.lens, body_side(question.body, knowledge.catalogue)
     drawn = _drawn(question)
     if thing is None or drawn is None or drawn.thickness_mm is None or not isinstance(body, BodySide):
-        return Told()
+        return None
     register, lens = body.mount.register_mm, distances_of(thing, knowledge.catalogue)
     measured = number(question, "flange_to_image")
     away = Interval.exact(measured) if measured else usual_flange_to_image(thing, knowledge)
     low, high = drawn.thickness_mm
-    if lens is None or away is None or not is_known(register) or (low >= high and not measured):
-        return Told()
+    held = measured or low < high or (_is_set(drawn) and drawn.piece == BELLOWS)
+    if lens is None or away is None or not is_known(register) or not held:
+        return None
     others = sum(one.thickness_mm[1] for one in question.adapters if one is not drawn and one.thickness_mm is not None)
     others += sum(numbers(question, *OTHERS))
     seated = away - Interval.exact(register.nominal + others)
-    at_infinity = seated.nominal
+    return _Stack(lens, body, drawn, (low, high), away, measured, register.nominal, others, seated)
+
+
+def stack_ends(question: Question, knowledge: Knowledge) -> list[tuple[str, Interval]]:
+    """How far beyond infinity the lens stands at either end of the draw, in words and mm, where it is told so far."""
+    stack = _stack_told(question, knowledge)
+    drawn = stack.drawn if stack is not None else None
+    if stack is None or drawn is None or drawn.piece != BELLOWS or not (len(set(stack.ends)) > 1 or _is_set(drawn)):
+        return []
+    out = [(at, Interval.exact(at) - stack.seated) for at in dict.fromkeys(stack.ends)]
+    within = [(f"{stack.drawn.piece} at {trimmed(at, 1)} mm", x.at_least(0.0)) for at, x in out]
+    return within if out[-1][1].nominal > 0 else []
+
+
+def drawn_ends(question: Question, knowledge: Knowledge) -> list[tuple[str, str, Interval]]:
+    """Both ends of what is drawn out, as (words, draw, mm of extension): by the stack, else the draw counts in full."""
+    held = [(words, words.rpartition(" at ")[2], x) for words, x in stack_ends(question, knowledge)]
+    plain = draws(question, knowledge) if not held else []
+    return held or [(words, f"{trimmed(length, 2)} mm", Interval.exact(length)) for words, length in plain]
+
+
+def by_stack(question: Question, shown: Shown, knowledge: Knowledge) -> Told:
+    """Both ends of the draw, and the setting for infinity; nothing where lens, body or draw is not told so far."""
+    stack = _stack_told(question, knowledge)
+    if stack is None:
+        return Told()
+    lens, body, drawn, others, measured = stack.lens, stack.body, stack.drawn, stack.others, stack.measured
+    away, seated, at_infinity, (low, high) = stack.away, stack.seated, stack.seated.nominal, stack.ends
     if low == high and high <= at_infinity and _is_set(drawn):
         return _too_short(high, at_infinity, drawn)
     if low == high and high <= at_infinity:
         return Told()  # 'it has 14 mm beyond infinity' is no length of all that holds the lens
-    plain = f"{small_mm(register.nominal)} of body register"
+    plain = f"{small_mm(stack.register_mm)} of body register"
     plain += f" + {small_mm(others)} of rings" if others else ""
     assumed = "" if measured else " (usual for such a lens, assumed)"
     setting = _infinity(at_infinity, low, high, drawn.piece or "")

@@ -13,9 +13,10 @@ from engine.answers.exposure.exposing import exposed_parts
 from engine.answers.exposure.filter_tried import filter_tried
 from engine.answers.exposure.handheld import handheld
 from engine.answers.exposure.holding_back import by_filters, infrared
+from engine.answers.exposure.lamps import in_step_with_lamps
 from engine.answers.exposure.light_alike import between_angles, between_rates, filter_as_stop
 from engine.answers.exposure.lighting import light_of, shutter_s, shutter_still, variable_stops
-from engine.answers.exposure.metered_outside import metered_outside
+from engine.answers.exposure.metered_outside import is_metered, metered_outside
 from engine.answers.exposure.other_filters import taken_by_others
 from engine.answers.exposure.stop_steps import steps_between, stops_from
 from engine.answers.exposure.stops_apart import brighter_of
@@ -60,7 +61,8 @@ def exposed(question: Question, knowledge: Knowledge) -> Answer:
     told += stops_by_crop(question, knowledge.catalogue) if likened else Told()
     rest, seated = lost_by_seat(question, knowledge)
     told += seated
-    for part in _parts(rest, knowledge) if cropped or tried.lines or seated.lines or not told.lines else ():
+    seated_alone = seated.lines and not is_metered(question)
+    for part in _parts(rest, knowledge) if cropped or tried.lines or seated_alone or not told.lines else ():
         told += part
     lines = list(told.lines)
     if not lines:
@@ -84,22 +86,13 @@ def _has_stop(question: Question) -> bool:
 
 
 def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
-    by_hand = handheld(question, knowledge)
-    if by_hand.lines:
-        yield by_hand  # the shutter that hands allow, and not that of a scene
-        return
-    by_factor = _factor(question)
-    if by_factor.lines:
-        yield by_factor  # what else might be told of a number is not asked
-        return
-    outside = metered_outside(question, knowledge)
-    if outside.lines:
-        yield outside  # the reading stands for the scene
-        return
-    flash, stars = by_flash(question), by_stars(question, knowledge)
-    if flash.lines:
-        yield flash  # it is not lit by the scene
-        return
+    # what hands allow, a bare factor, a reading that stands for the scene, lamps and flash are no exposure of a scene
+    for part in (handheld, _factor, metered_outside, in_step_with_lamps, by_flash):
+        alone = part(question, knowledge)
+        if alone.lines:
+            yield alone
+            return
+    stars = by_stars(question, knowledge)
     if stars.lines:
         if question.said("iso") is not None and _has_stop(question):
             yield from exposed_parts(question, knowledge)
@@ -269,7 +262,7 @@ def _same_or_not(held: list[float]) -> str:
     return f"No: {', '.join(figures(one, 3) for one in held)} stops."
 
 
-def _factor(question: Question) -> Told:
+def _factor(question: Question, _: Knowledge) -> Told:
     """A bellows or exposure factor in stops."""
     marked = (question.said("factor") or "").startswith("ND ")  # 'ND 1.2' is a density and no factor
     # '1.5x on bellows' is how large it draws, and no factor by itself

@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+from engine.answers.by_stack import stack_ends
 from engine.answers.close.by_chain import goes_by_chain
 from engine.answers.close.close_rows import light_rows
+from engine.answers.exposure.lighting import seconds, shutters_s
+from engine.answers.exposure.metered_outside import is_metered
 from engine.answers.howto import how_to
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import stop
 from engine.answers.parts.wording import trimmed
-from engine.answers.seat.distances import distances_of
+from engine.answers.seat.distances import Distances, distances_of
 from engine.base.interval import Interval, is_known
 from engine.base.span import Span
 from engine.physics import focus
@@ -27,6 +30,10 @@ def lost_by_seat(question: Question, knowledge: Knowledge) -> tuple[Question, To
     lens = distances_of(question.lens, knowledge.catalogue) if question.lens is not None else None
     if not drawn or lens is None or not question.bodies or not goes_by_chain(question, knowledge):
         return question, Told()
+    rest = question.with_(adapters=tuple(one for one in question.adapters if one not in drawn))
+    held = stack_ends(question, knowledge)
+    if held:
+        return rest, _lost(held, lens, question)
     chains = how_to(question.with_(intent=CHAIN, topic=None), knowledge).chains
     if not chains:
         return question, Told()
@@ -36,18 +43,25 @@ def lost_by_seat(question: Question, knowledge: Knowledge) -> tuple[Question, To
     error = judged.measured_trace.value("register_error_mm")
     if not isinstance(error, Span) or not (is_known(error.shortest) and is_known(error.longest)):
         return question, Told()
-    told, ends = Told(), {"drawn in": error.shortest.nominal, "drawn out": error.longest.nominal}
+    ends = [("drawn in", Interval.exact(error.shortest.nominal)), ("drawn out", Interval.exact(error.longest.nominal))]
     if error.shortest.nominal == error.longest.nominal:
-        ends = {"as it is set": error.longest.nominal}
-    for case, length in ends.items():
-        x = max(length, 0.0)
+        ends = [("as it is set", ends[1][1])]
+    return rest, _lost(ends, lens, question) + Told((Line("fact", f"by {chains[0].title}", 1),))
+
+
+def _lost(ends: list[tuple[str, Interval]], lens: Distances, question: Question) -> Told:
+    """The light lost at each of the settings, told by how far beyond infinity the lens then stands."""
+    told = Told()
+    for case, length in ends:
+        x = max(length.nominal, 0.0)
         size = focus.magnification(lens.focal, Interval.exact(x))
         if not is_known(size):
             continue
         part = light_rows(size.nominal, stop(question), case, lens)
         beyond = f"{trimmed(x, 2)} mm beyond infinity" if x > 0 else "at infinity, no light lost"
         light = f": {part.lines[0].text}" if part.lines and x > 0 else ""
+        for time in shutters_s(question)[:1] if is_metered(question) and light else ():
+            light += f"; {seconds(time)} metered without it becomes {seconds(time * (1 + size.nominal) ** 2)}"
         lead = f"{trimmed(lens.focal.nominal, 1)} mm, {case}, {beyond}"
         told += Told((Line("head", f"{lead}{light}."),), (Quantity("magnification", size, case), *part.quantities))
-    rest = tuple(one for one in question.adapters if one not in drawn)
-    return question.with_(adapters=rest), told + Told((Line("fact", f"by {chains[0].title}", 1),))
+    return told

@@ -20,6 +20,7 @@ from engine.answers.parts.resolve import BodySide, LensSide, Missing, body_side,
 from engine.answers.parts.said import focals, lengths_of_pieces, mentions, number
 from engine.answers.parts.wording import article, small_mm, trimmed
 from engine.answers.picture.filters import filter_answer, for_filters
+from engine.answers.picture.hoods import hood_answer, is_of_hood
 from engine.answers.seat.bores import bore_for
 from engine.answers.seat.making import ring_to_make
 from engine.answers.seat.open_lens import usual_room
@@ -49,6 +50,8 @@ PRINTED = "printed-seat"  # the advice for those who print one
 
 def to_make(question: Question, knowledge: Knowledge) -> Answer:
     """The dimensions that follow from the mounts and numbers told, then the advice that the words are about."""
+    if is_of_hood(question):
+        return hood_answer(question, knowledge)
     if for_filters(question, knowledge.catalogue):
         return filter_answer(question, knowledge)
     question = with_mount_by_register(question, knowledge)

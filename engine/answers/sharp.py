@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from engine.answers.by_stack import drawn_ends
 from engine.answers.close.close_picture import shown_by
 from engine.answers.close.close_rows import Shown, at_extension
 from engine.answers.close.coupled import coupled, deep_first
@@ -17,7 +18,7 @@ from engine.answers.close.depth_rows import (
     to_infinity,
 )
 from engine.answers.close.dioptres import behind_close_up
-from engine.answers.close.drawn import draws
+from engine.answers.close.least_deep import least_deep
 from engine.answers.close.own_and_tubes import with_size_grown
 from engine.answers.close.stacked import stacked
 from engine.answers.close.stop_wanted import stop_wanted
@@ -29,6 +30,7 @@ from engine.answers.parts.owned import own_lens
 from engine.answers.parts.said import distance_mm, focals, mentions, number, number_beside, numbers, stop
 from engine.answers.parts.wording import f_number, small_mm, times, trimmed
 from engine.answers.picture.blur import blur_of
+from engine.answers.picture.crop_modes import in_mode
 from engine.answers.picture.fine import diffraction, sensor_glass
 from engine.answers.picture.frames import frames_named, frames_of
 from engine.answers.picture.matching import each_on_its_own, frame_of
@@ -51,8 +53,7 @@ SAME_SCALE = "same-scale"  # a question of principle, which wants no numbers
 SAME_SIZE = "same-size-depth"  # and that of lenses that show a thing as large
 USUAL_CLOSE = "stop-of-a-close-up"  # the fact of the stop that is told of where a close-up has none
 CLOSE_UPS = (0.1, 0.25, 0.5, 1.0)
-FEW = 2  # frames of a table for lenses of which nothing is told
-FEWER = 1  # of the usual focal lengths left out at either end
+FEW, FEWER = 2, 1  # frames told at most; usual focal lengths left out at either end where none is told
 
 
 def sharpness(question: Question, knowledge: Knowledge) -> Answer:
@@ -70,7 +71,7 @@ def sharpness(question: Question, knowledge: Knowledge) -> Answer:
         seen, told = as_usual, Told((Line("note", f"No stop is told: f/{stop_of} is only an example."),))
     for part in _parts(seen, knowledge):
         told += part
-    told = told + glass if told.lines else told
+    told = least_deep(seen, told) + told + glass if told.lines else told
     lines = [*_by_topic(question, knowledge), *ends.lines, *told.lines]
     general = mentions(question, "same-or-why")
     if not lines or (general and lines[0].kind != "head"):
@@ -119,7 +120,8 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     named = frames_named(question, facts)
     # full frame first where none is told
     theirs = [form for thing in question.lenses if (form := frame_of(thing, question, facts)) is not None]
-    frames = list(dict.fromkeys((*theirs, *named)))[:2] or frames_of(question, facts)[::-1]
+    frames = list(dict.fromkeys((*theirs, *named)))[: max(FEW, len(set(theirs)))] or frames_of(question, facts)[::-1]
+    frames = frames if len(theirs) > 1 else in_mode(frames, question)
     if question.said("blur") and not (theirs or named):
         frames = [replace(frames[0], name="any frame")]  # the blur told is all that a frame is asked for
     if question.topic == "diffraction":
@@ -258,9 +260,10 @@ def _of_lens(
     """Around the distance told, then hyperfocal; with tubes or bellows, at what they make of the infinity mark."""
     subject, x = distance_mm(question), extension_mm(question, knowledge.catalogue)
     focal = f"{trimmed(lens.focal.nominal, 1)} mm"
-    ends = [(f"{focal} on {words}", length) for words, length in draws(question, knowledge)]
+    ends = [(f"{focal} on {words}", case, length) for words, case, length in drawn_ends(question, knowledge)]
     if not ends and x is not None:
-        ends = [(f"{focal} with {small_mm(x)} of extension, ring at infinity", x)]
+        lead = f"{focal} with {small_mm(x)} of extension, ring at infinity"
+        ends = [(lead, f"{trimmed(x, 2)} mm", Interval.exact(x))]
     if ends and question.distance_mm is None:
         subject = None  # how near it comes by itself is no distance of a subject
     apart = set_apart(question)
@@ -275,8 +278,8 @@ def _of_lens(
         yield set_hyperfocal(lens.focal.nominal, at, blur, form, question.feet)
     elif ends and subject is None:
         shown = Shown(knowledge.catalogue, at, form, question.feet, blur.nominal)
-        for lead, length in ends:
-            yield at_extension(lens, length, shown, f"{trimmed(length, 2)} mm, {form.name}", lead=lead, level=0)
+        for lead, case, length in ends:
+            yield at_extension(lens, length, shown, f"{case}, {form.name}", lead=lead, level=0)
 
 
 def _cover_glass(at: float | None, form: Format, question: Question, knowledge: Knowledge) -> Told:

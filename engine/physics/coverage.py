@@ -148,6 +148,18 @@ def image_of_angle_mm(focal_length: Measure, angle_deg: Measure) -> Measure:
     return enclose(lambda f, a: 2 * f * tan(radians(a) / 2), focal_length, angle_deg)
 
 
+def hood_mm(width: Measure, opening: Measure, focal_length: Measure, diagonal: Measure) -> Measure:
+    """How far ahead of the entrance pupil a round rim may stand: the beam to the corner widens by diagonal / f.
+
+    (width - opening) * f / diagonal, in mm; `opening`: f/N, the pupil that the beam fills. Source: similar triangles.
+    """
+
+    def longest(d: float, p: float, f: float, diag: float) -> float:
+        return (d - p) * f / diag
+
+    return enclose(longest, width, opening, focal_length, diagonal)
+
+
 def punch_in(width: Measure, height: Measure, crop_width: Measure, crop_height: Measure) -> Measure:
     """How much a crop must be enlarged to fill the frame across its tighter side; 1: nothing is lost.
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from grammar.numbers.crop_numbers import is_of_crop, with_crops_told
+from grammar.numbers.crop_numbers import is_crop, is_of_crop, with_crops_told
 from grammar.numbers.densities import DENSITIES
 from grammar.numbers.exposure_told import (
     are_stops_apart,
@@ -222,7 +222,11 @@ def _set_beside(tokens: list[Token]) -> list[Token]:
     framed = any(token.kind == "FORMAT" or token.kind == "MOUNT" for token in tokens[first:])
     for at in range(first + 2, len(tokens)):
         token, led = tokens[at], tokens[at - 1].kind in ("CUE", "DET") and tokens[at - 2].value != "with"
-        if framed and led and (token.kind == "FNUM" or (token.kind == "NUMBER" and _opens(token))):
+        if (
+            framed
+            and led
+            and (token.kind == "FNUM" or (token.kind == "NUMBER" and _opens(token) and not is_crop(tokens, at)))
+        ):
             tokens[at] = token.as_("FNUM")
             tokens[at - 1] = tokens[at - 1].as_("CUE")  # it belongs to no frame named before it
     return tokens

@@ -23,7 +23,7 @@ _NARROWEST: Final = 0.5
 _LINES: Final = frozenset([720.0, 1080.0, 2160.0])  # of recordings
 _YEARS: Final = (1840.0, 2035.0)
 _MILLIONS: Final = (3.0, 250.0)
-_LEADING: Final = frozenset(["of", "from", "has", "have", "be", "with"])  # values or words before how many there are
+_LEADING: Final = frozenset(["of", "from", "has", "have", "be", "with", "out of"])  # before how many there are
 
 
 def with_pixels_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:

@@ -7,11 +7,12 @@ from typing import Final
 from grammar.kinds import COVERAGE
 from grammar.things.casting import DRAWN, OPTICAL
 from grammar.things.film_enlarged import FULL_FRAME, LONGEST_LENS, is_film_enlarged, is_film_on, past_build
+from grammar.things.film_lenses import with_focal_of_film, without_film_head
 from grammar.things.standins import STANDIN
 from grammar.words.groups import CROP, FILM_LIKE, LIT, VIDEO_TUBE
 from grammar.words.tokens import Token
 
-_OF_FILM: Final = 100  # a number of three digits that names a film names it before 'lens' too: '645 lenses'
+_OF_FILM: Final = 100  # a number of three digits names a film before 'lens' too: '645 lenses'
 _MEDIUM: Final = "medium-format"
 _CINE: Final = "cine"
 _PROJECTOR: Final = "projector"
@@ -26,9 +27,8 @@ _CLOSING: Final = frozenset(["STOP", "JOIN", "LIMIT", "CUE"])
 _OF_FRAMES: Final = frozenset(["equiv", "match", "cover", "dof"])  # what is asked of a lens on a frame
 _AFTER: Final = frozenset(["after-coverage", "after-crop-equivalent"])  # a question of a lens on a frame before
 _OF_OTHERS: Final = frozenset(["PIECE", "MEASURE", "MOUNTWORD", "LENS", "KIND"])
-_NEAR: Final = 4  # tokens
+_NEAR, _SHORTEST = 4, 8.0  # tokens; mm, of a focal length told without its unit
 _SHOWN: Final = 35.0  # mm, the widest film that the name of a format and 'projector' go together for
-_SHORTEST: Final = 8.0  # mm, of a focal length told without its unit
 _SAME: Final = 0.04  # '25 mm' and '1 inch' are one focal length
 _OF_LENS: Final = frozenset(["LENS", "KIND", "NUMBER", "LENGTH", "COMBO"])  # '645 80', '645 lenses'
 _OPEN: Final = _CLOSING | {"PREP", "DET"}
@@ -41,7 +41,7 @@ _FOR: Final = frozenset(["made-for", "for", "from", "on"])
 
 def with_formats_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """Literals that are meant as the name of a format become FORMAT; those that name a mount become MOUNT."""
-    out = []
+    out, tokens = [], without_film_head(tokens)
     for at, token in enumerate(tokens):
         film = is_film_on(tokens, at)
         again = bool(told & _AFTER) and token.unit == "in" and bool(token.ids) and _is_alone(tokens, at)
@@ -59,7 +59,7 @@ def with_formats_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
             out[at] = one.as_("FORMAT")
     said_again = (_is_of_lens_behind, _is_said_again, _is_format_of_mount)
     out = [token for at, token in enumerate(out) if not any(is_said(out, at) for is_said in said_again)]
-    return _with_coverage_of_lens(_with_made_for(out))
+    return with_focal_of_film(_with_coverage_of_lens(_with_made_for(out)), told)
 
 
 def _with_made_for(tokens: list[Token]) -> list[Token]:

@@ -10,7 +10,7 @@ from typing import Final
 from engine.base.compact import replace
 from grammar.hearing import Heard
 from grammar.kinds import IDENTIFY_MOUNT, LIST_FITS
-from grammar.questions import ALL, Question, Thing
+from grammar.questions import ALL, CLOSE_UP_LENS, Question, Thing
 from grammar.turns.on_what import is_a_body
 from grammar.turns.whom import Meant
 
@@ -169,7 +169,10 @@ def _lenses(heard: Heard, said: Question, before: Question) -> tuple[Thing, ...]
                 return (replace(old, traits=traits, f_number=lens.f_number or old.f_number), *before.lenses[1:])
             if old.kind == "lens":
                 return (lens,)  # a lens of one's own has its focal length: this is another
-            held = tuple(trait for trait in old.traits if trait in _HELD and trait not in lens.traits)
+            worn = any(
+                one.piece == CLOSE_UP_LENS for one in said.adapters
+            )  # it goes on the front: that one is not turned
+            held = tuple(trait for trait in old.traits if trait in _HELD and trait not in lens.traits and not worn)
             return (replace(lens, kind=old.kind, ids=old.ids, traits=(*lens.traits, *held)),)
         if lens.ids and lens.focal_length_mm is None and lens.lens_kind is None and not old.ids:
             # '50 mm f/1.8', then 'it is M42': the mount that was asked for

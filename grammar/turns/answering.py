@@ -15,7 +15,7 @@ from grammar.questions import OFF, Question, Thing
 from grammar.readings.kept_readings import mm
 from grammar.things.casting import Part
 from grammar.things.letters_by_numbers import ARTICLES
-from grammar.words.groups import FOCAL_NAMED
+from grammar.words.groups import FOCAL_NAMED, OWN
 from grammar.words.tokens import Token
 
 # cues that a reply may hold without asking anything: 'it is ok, i can do E'
@@ -32,6 +32,7 @@ _METRE: Final = 1000.0
 _NEAREST: Final = "close_focus"
 _OF_ANOTHER: Final = frozenset(["flange_to_image", "barrel"])  # told by name, whatever was asked for
 _PIXELS: Final = "pixels"
+_CIRCLE: Final = "circle"
 # what is asked for -> between which numbers an answer to it lies, in mm; and how many mm a bare number counts
 _LENGTHS: Final = {
     "focal": (2.0, 3000.0, 1.0), "flange_to_image": (3.0, 400.0, 1.0), "circle": (2.0, 400.0, 1.0),
@@ -172,6 +173,8 @@ def _measured(heard: Heard, before: Question, wants: str) -> Question | None:
     number = token.numbers[0] * (unit if token.kind == "NUMBER" else 1.0)
     if not least <= number <= most:
         return None
+    if wants == _CIRCLE and _is_named_thing(token, heard):
+        return None
     if wants == "focal":
         if not before.lenses:
             return None
@@ -180,6 +183,12 @@ def _measured(heard: Heard, before: Question, wants: str) -> Question | None:
     rest = before.rest(wants)
     told = f"{number:g} pixels across" if wants == _PIXELS else mm(number)
     return _went_on(before, heard, values=(*rest, (wants, told)))
+
+
+def _is_named_thing(token: Token, heard: Heard) -> bool:
+    """'the 50', 'my 75' where a circle was asked for: another lens, by what points at it."""
+    led = [one for one in heard.line.tokens if one.column < token.column][-1:]
+    return any(one.kind == "DET" and (one.value == "the" or OWN in one.groups) for one in led)
 
 
 def _threaded(tokens: list[Token], before: Question, wants: str) -> Question | None:

@@ -28,7 +28,7 @@ from grammar.kinds import (
 )
 from grammar.questions import Question
 from grammar.things.casting import DRAWN
-from grammar.turns import aside_seen, ring_seen, thread_seen, worded_so
+from grammar.turns import aside_seen, picture_next, ring_seen, thread_seen, worded_so
 from grammar.turns import turn_seen as seen
 from grammar.turns.body_picked import picks_one_body, weighs_two_bodies
 from grammar.turns.by_itself import asked_by_itself
@@ -196,6 +196,10 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (worded_so.turns_a_thread, SHIM_CALIBRATION),
     (worded_so.exposes_for_a_target, EXPOSURE_ND),
     (worded_so.sets_an_exposure, EXPOSURE_ND),
+    (picture_next.drops_the_filter, EXPOSURE_ND),
+    (picture_next.blurs_behind, DEPTH_OF_FIELD),
+    (picture_next.stacks_them, BUY_PLAN),
+    (picture_next.asks_of_a_hood, DIY_DIMENSION),
     (worded_so.names_a_view, CROP_EQUIVALENT),
     (worded_so.forces_it_in, LOOK_ALIKE),
     (worded_so.sets_mounts_apart, LOOK_ALIKE),

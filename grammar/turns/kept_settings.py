@@ -6,7 +6,7 @@ from typing import Final
 
 from grammar.hearing import Heard
 from grammar.kinds import COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, EXPOSURE_ND, GEAR_SETTING
-from grammar.questions import Question, Thing
+from grammar.questions import HOOD, Question, Thing
 from grammar.things.casting import DRAWN
 from grammar.turns.sticking import PLACED
 
@@ -48,4 +48,5 @@ def kept_distance(intent: str, before: Question, said: Question) -> float | None
 def kept_topic(intent: str, before: Question) -> str | None:
     """What was asked by its topic is asked still where the next turn only changes something: a setting, a filter."""
     filtered = before.intent == EXPOSURE_ND and before.topic == _DENSITY
-    return before.topic if intent == before.intent and (filtered or before.intent == GEAR_SETTING) else None
+    kept = filtered or before.intent == GEAR_SETTING or before.topic == HOOD
+    return before.topic if intent == before.intent and kept else None

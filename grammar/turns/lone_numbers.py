@@ -19,10 +19,10 @@ from grammar.things.standins import stands_in
 from grammar.turns import number_roles as roles
 from grammar.turns.asked_number import by_what_was_asked
 from grammar.turns.number_roles import LENS, ON_AGAIN, RING, ROLES, STOP, TUBE, Role, numbers_told
+from grammar.turns.set_between import drawn_to, is_set
 from grammar.words.groups import EVERYTHING, OWN, PUT_RIGHT
 from grammar.words.lexicon import Lexicon
 from grammar.words.tokens import Token
-from grammar.words.written import STOPS
 
 _PASSED: Final = frozenset(["FILLER", "VERB", "DET", "MARK", "STOP", "CUE", "JOIN", "PREP", "WHEN"])
 _IDLE: Final = frozenset(
@@ -48,6 +48,8 @@ _MEASURED: Final = frozenset(["ring", "tube", "flange_to_image", "circle", "rear
 _NO_THINGS: Final = frozenset(
     ["iso", "frame_rate", "distance", "mark", "magnification"]
 )  # no article stands before one
+_OF_LENS: Final = frozenset(["circle", "flange_to_image", "rear_reach"])
+_DENIALS: Final = frozenset(["no", "nope", "nah", "no no"])
 _REMADE_MM: Final = 1.0  # by so much a ring may come out other than the one of before
 _FAR_AWAY: Final = "distance"
 _A_METRE: Final = 1000.0  # mm
@@ -72,11 +74,11 @@ def spoken_out(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
         told = _answered_first(heard, before)
         if told is not None:
             return _with(*told, heard, before, lexicon)
-        drawn = _drawn_to(heard, before)
+        drawn = drawn_to(heard, before)
         return _with(*drawn[:2], heard, before, lexicon, drawn[2]) if drawn is not None else heard
     says = by_what_was_asked(token, heard, before) or _nearest(token, heard, before)
     if says is None:
-        drawn = _drawn_to(heard, before)
+        drawn = drawn_to(heard, before)
         return _with(*drawn[:2], heard, before, lexicon, drawn[2]) if drawn is not None else heard
     again = _with(token, says, heard, before, lexicon)
     return again if heard.tells("how-big") else replace(again, weighed=Weighed((), {}))  # nothing else is asked anew
@@ -103,7 +105,9 @@ def _mark_again(heard: Heard, before: Question) -> tuple[Token, str] | None:
 def _with(token: Token, says: str, heard: Heard, before: Question, lexicon: Lexicon, at: Token | None = None) -> Heard:
     """The line heard anew with a number, and what stands before it from `at`, written out; as typed in all else."""
     start = (at or token).column - 1
-    text = heard.text[:start] + says + heard.text[token.end :]
+    led = heard.text[:start]
+    denied = led.strip(" ,.-").casefold() in _DENIALS  # 'no 2.0' puts a number right, and leaves nothing away
+    text = ("" if denied else led) + says + heard.text[token.end :]
     again = hear(text, lexicon, before.intent)
     return replace(again, line=replace(again.line, text=heard.text))
 
@@ -137,19 +141,6 @@ def _answered_first(heard: Heard, before: Question) -> tuple[Token, str] | None:
     return next(((token, role.says.format(f"{token.numbers[0]:g}")) for role in asked), None)
 
 
-def _drawn_to(heard: Heard, before: Question) -> tuple[Token, str, Token] | None:
-    """'at 100 what is the scale' after a bellows of 40 to 140 mm: how far it is drawn out."""
-    tokens = heard.line.tokens
-    ranged = [one for one in before.adapters if one.thickness_mm is not None and len(set(one.thickness_mm)) > 1]
-    set_to = [token for token in tokens if token.kind == "NUMBER" and _is_set(token, heard)]
-    if len(ranged) != 1 or len(set_to) != 1 or any(token.kind == "PIECE" for token in tokens):
-        return None
-    number, (least, most) = set_to[0].numbers[0], ranged[0].thickness_mm or (0.0, 0.0)
-    held = least <= number <= most and number not in STOPS
-    at = next(one for one in reversed(tokens) if one.column < set_to[0].column)
-    return (set_to[0], f"with {number:g} mm {ranged[0].piece}", at) if held else None
-
-
 def _alone(heard: Heard, before: Question) -> Token | None:
     """The one number of a line that tells nothing else; 'the 2.8 lens' is still one."""
     rest = [token for token in heard.line.tokens if token.kind not in _PASSED]
@@ -173,7 +164,7 @@ def _alone(heard: Heard, before: Question) -> Token | None:
         return None  # 'two of them'; '100 asa', '5 mm between' tell of what it is
     if rest[0].text.isalpha() and not roles.may_be_tube(rest[0].numbers[0], before):
         return None
-    far = before.distance_mm is not None and _is_set(rest[0], heard)
+    far = before.distance_mm is not None and is_set(rest[0], heard)
     if far and all(cue.tells in _IDLE or cue.tells == "focus" for cue in heard.cues):
         return rest[0]  # 'focus at 4' after 3 m
     idle = _IDLE | {_CUT} if made else _IDLE | {ON_AGAIN, _PUT_IN} if before.stood else _IDLE
@@ -195,10 +186,10 @@ def _is_measured(token: Token) -> bool:
 
 def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
     number = token.numbers[0]
-    if not _is_set(token, heard) and roles.is_one_of_several(number, before):
+    if not is_set(token, heard) and roles.is_one_of_several(number, before):
         return f"{number:g} mm extension tube"
     old = dict(numbers_told(before))
-    if _is_set(token, heard):
+    if is_set(token, heard):
         old = {role: value for role, value in old.items() if role in _SET_AT or _comes_out_at(role, number, value)}
         if _FAR_AWAY in old and heard.tells("focus"):
             old = {_FAR_AWAY: old[_FAR_AWAY]}  # 'focus at 4'
@@ -217,6 +208,8 @@ def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
         old = {role: value for role, value in old.items() if role in _MEASURED | read}  # 'i measured 20mm'
     if _is_own(token, heard) or roles.put_on_it(heard, token):
         old = {role: value for role, value in old.items() if role == LENS}  # 'same with my 28'
+    elif any(stands_in(one) for one in heard.line.tokens) and LENS in old:
+        old = {role: value for role, value in old.items() if role not in _NO_THINGS | _OF_LENS}  # 'a 10 mm one'
     elif _has_article(token, heard):
         old = {role: value for role, value in old.items() if role not in _NO_THINGS or LENS not in old}
     row = roles.told_last(before, old) if before.follows else None  # 'the 36' after 'the 20', a tube
@@ -282,12 +275,6 @@ def _has_article(token: Token, heard: Heard) -> bool:
     """'the 200': a thing, and no setting."""
     before = [one for one in heard.line.tokens if one.column < token.column]
     return bool(before) and before[-1].kind == "DET"
-
-
-def _is_set(token: Token, heard: Heard) -> bool:
-    """'at 8': a stop or a distance, no length of a thing."""
-    before = [one for one in heard.line.tokens if one.column < token.column]
-    return bool(before) and before[-1].kind == "PREP" and before[-1].value == "at"
 
 
 def _heads_lens(token: Token, heard: Heard) -> bool:

@@ -81,6 +81,8 @@ def bodies_of(
         formats = [thing for thing in formats if thing.id != FULL]  # 'the one with the 1/2.3 chip, what in full frame'
         if not formats or not before.bodies:
             return before.bodies, framed
+    if formats and len(before.lenses) > 1 and {thing.id for thing in formats} <= {thing.id for thing in framed}:
+        return before.bodies, framed  # 'if ISO 400 on the full frame': one of the frames that the lenses are on
     if formats and before.bodies and is_mode(heard):
         return before.bodies, said.things
     if formats and before.bodies and before.bodies[0].kind in ("mount", "body"):

@@ -21,6 +21,7 @@ from grammar.kinds import (
 from grammar.questions import Question
 from grammar.things.letters_by_numbers import ARTICLES
 from grammar.turns.nearest_told import nearest_told
+from grammar.turns.picture_plainly import field_wanted, fronts_again, native_again
 from grammar.turns.rings_for_it import ring_of_length
 from grammar.turns.spaced_by import drawn_by, spaced_by
 from grammar.turns.told_before import RIGHT
@@ -69,7 +70,8 @@ def said_plainly(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
     """The line heard anew in plain words; the same where it holds none that the question before gives a meaning."""
     ways = (
         nearest_told, light_without, drawn_by, ring_of_length, _ring_left, _taken_off, _left_out, _inside, crop_body,
-        frame_of_body, spaced_by, _made, deep_at, glass_told, lost_by_glass, of_full_frame, looks_on_full,
+        frame_of_body, spaced_by, field_wanted, native_again, fronts_again, _made, deep_at, glass_told, lost_by_glass,
+        of_full_frame, looks_on_full,
     )  # fmt: skip
     text = next((told for way in ways if (told := way(heard, before)) is not None), None)
     if text is None:
@@ -82,7 +84,7 @@ def _taken_off(heard: Heard, before: Question) -> str | None:
     tokens, rest = _first_clause(heard)
     verb = next((at for at, one in enumerate(tokens) if {TAKEN_OFF, TAKEN_AWAY} & set(one.groups)), None)
     off = next((at for at, one in enumerate(tokens) if AWAY in one.groups), None)
-    none = verb is None and len(tokens) > 1 and tokens[0].text.casefold() == _NO and tokens[1].kind in _NAMED
+    none = verb is None and len(tokens) > 1 and tokens[0].text.casefold() == _NO and _is_piece(tokens, before)
     verb = 0 if none else verb  # 'no reducer'
     surely = verb is not None and (none or TAKEN_AWAY in tokens[verb].groups)
     led = tokens[:verb] if verb is not None else ()
@@ -100,6 +102,15 @@ def _taken_off(heard: Heard, before: Question) -> str | None:
     said = tokens[named[0] : named[-1] + 1]
     start, end = said[0].column - 1, said[-1].end or said[-1].column - 1 + len(said[-1].text)
     return f"{_WITHOUT} the {heard.text[start:end]}{rest}"
+
+
+def _is_piece(tokens: tuple[Token, ...], before: Question) -> bool:
+    """'no reducer', 'no 10 mm' after a tube of so much; 'no 2.0' puts another number right."""
+    token = tokens[1]
+    if token.kind not in ("NUMBER", "LENGTH", "TIMES") or any(one.kind in _NAMED for one in tokens[2:]):
+        return token.kind in _NAMED
+    told = [end for one in before.adapters for end in (*(one.thickness_mm or ()), one.factor)]
+    return token.numbers[0] in told
 
 
 def _is_it_alone(tokens: tuple[Token, ...], verb: int, off: int | None) -> bool:

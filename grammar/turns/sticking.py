@@ -273,6 +273,7 @@ def _overtaken(said: Question) -> frozenset[str]:
     if said.distance_mm is not None:  # 'and 150 mm away' after so much before the front glass, 'stops at 12 m' now
         timed |= {_TAPED, "mark"} if said.intent == SHIM_CALIBRATION else {_TAPED}
     timed |= frozenset([BRIGHTER]) if "light" in keys else frozenset()
+    timed |= frozenset(["filter_size"]) if "filter_thread" in keys else frozenset()
     timed |= frozenset(["extension"]) if "magnification" in keys else frozenset()  # so much makes another size
     return timed | (_FILLED if _FILLED & keys else frozenset())
 

@@ -52,7 +52,7 @@ def without_last(heard: Heard, before: Question) -> Question | None:
     named = cast.lenses or cast.bodies or others or cast.frames or heard.readings.values
     if prior is None or named or not left_out(heard) or heard.tells("uncropped") or heard.readings.f_number is not None:
         return None
-    if before.said("turns") is not None:
+    if before.said("turns") is not None or heard.tells("no-filter"):
         return None  # 'what would its scale say without that': without the turns it was screwed, which are asked of
     asks = heard.weighed.best not in (None, before.intent, prior.intent)
     told = tuple(row for row in before.values if row in prior.values)

@@ -49,14 +49,12 @@ _PLAIN: Final = 5.0  # the weight from which something else is plainly asked bes
 _BESIDE_SEAT: Final = PICTURED | {EXPOSURE_ND, GEAR_SETTING, HAZARD, BUY_PLAN, DIY_DIMENSION, WHY}
 _SPEAKS: Final = 2.5  # and from which words speak for it at all
 # what words that only tell of a lens may seem to ask
-_IDLY_TOLD: Final = frozenset(
-    [None, CHAIN, IDENTIFY_MOUNT, WHY, LOOK_ALIKE, DEFINITION, CROP_EQUIVALENT, LIST_FITS, DIY_DIMENSION]
-)
+_IDLY_TOLD: Final = frozenset([
+    None, CHAIN, IDENTIFY_MOUNT, WHY, LOOK_ALIKE, DEFINITION, CROP_EQUIVALENT, LIST_FITS, DIY_DIMENSION])  # fmt: skip
 # what asks, beside a reducer or extender, whether it mends what was told before
 _OF_CURE: Final = frozenset(
     ["remedy", "will", "can", "what-if", "ok", "right", "better", "put-in", "adding", "get", "instead", "what", "cover",
-     "vignette", "disc", "spaced"]
-)  # fmt: skip
+     "vignette", "disc", "spaced"])  # fmt: skip
 _PLANNED: Final = SEATED | {BUY_PLAN}
 _IDLE_THROUGH: Final = frozenset(["instead", "what-if", "ok", "what", "can", "will"])  # beside a mount gone through
 _TELLING: Final = frozenset([CHAIN, IDENTIFY_MOUNT, LOOK_ALIKE, DEFINITION])
@@ -274,7 +272,8 @@ def asks_pixels_left(turn: Turn) -> bool:
 
 def leaves_the_crop(turn: Turn) -> bool:
     """'and with the whole sensor' after a crop that was told: the same is asked without it."""
-    cropped = turn.was in OF_FRAMES and (turn.before.said("crop") or turn.before.said(MODE)) is not None
+    idle = turn.was in CLOSE_UPS and all(cue.tells in {*_IDLE_THROUGH, "uncropped"} for cue in turn.heard.cues)
+    cropped = (idle or turn.was in OF_FRAMES) and (turn.before.said("crop") or turn.before.said(MODE)) is not None
     return cropped and turn.tells("uncropped") and not turn.heard.cast.lenses
 
 

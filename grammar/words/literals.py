@@ -109,7 +109,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     (
         "v", r"(?:variable|vari|vnd)(?:\snd|\sfilter|\sone)?\s(?:only\s)?"
         r"(?:(?:maxes|max|tops|goes|ends|stops|does|is)\s(?:out\s|up\s|only\s)?(?:at\s|to\s)?|(?:up\s)?to\s)(?P<n>\d{1,2}(?:\.\d)?)(?:\s?-?stops?)?(?:\smax)?"
-        rf"{_END}", lit.nd_up_to,
+        rf"(?!\s?(?:-|to|\.\.)\s?\d){_END}", lit.nd_up_to,
     ),
     # what one division of a dial or a ring is worth
     (
@@ -204,7 +204,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         made.turn,
     ),
     ("0.", rf"(?<!/)(?P<n>{_FRACTION}|{_NUM})\s?(?:x\s?|times\s)?-?life[\s-]?size{_END}", made.life_size),
-    ("0.", rf"(?P<a>{_NUM})\s?(?:-|to)\s?(?P<b>{_NUM})\s?-?stops?{_END}", lit.stop_range),
+    ("0.", rf"(?P<a>{_NUM})(?:\s?stops)?\s?(?:-|to)\s?(?P<b>{_NUM})\s?-?stops?{_END}", lit.stop_range),
     (
         "0.",
         rf"(?P<n>{_FRACTION}|{_NUM})\s?(?:of an?\s)?-?(?:full\s)?stops?{_END}(?!\s?(?:at|short\b|there|here)|"

@@ -11,6 +11,7 @@ _MOST_STOPS: Final = 20
 _LEAST_FOCAL: Final = 12  # that a whole number below is rather a stop or a part of an inch
 _PARTS_OF_INCH: Final = frozenset([16, 32, 64])
 _FACTORS: Final = frozenset([2.0, 4.0, 8.0])  # that small ones are marked by
+_LEAST_ENGRAVED, _MOST_ENGRAVED = 24.0, 1200.0  # mm, of lenses told as 'f105'
 _MOST_BARE_STOPS: Final = 10.0
 _MOST_STOP: Final = 64  # as f-numbers are engraved
 _STOP_LED: Final = re.compile(r"\b(?:stop|aperture|iris|f|at|iso|asa|ei)[\s/=:]{0,2}$", re.IGNORECASE)
@@ -106,6 +107,9 @@ def stop(match: re.Match[str]) -> Literal | None:
     number = float(match.group("n").replace(",", "."))
     if match.group().casefold().startswith("f.") and number / 100 in STOPS and number > _MOST_STOP:
         number /= 100  # 'f.95'
+    focal = match.group("n").isdecimal() and _LEAST_ENGRAVED <= number <= _MOST_ENGRAVED and number not in STOPS
+    if focal and match.group()[1:2].isdecimal() and "pinhole" not in match.string:
+        return Literal("LENGTH", (number,), match.end(), "mm", match.group("n"))  # 'f105 2.5': f is the focal length
     apart = match.group().lower().startswith("f ") and number not in STOPS
     return None if apart and number == int(number) else Literal("FNUM", (number,), match.end())
 

@@ -11,6 +11,7 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import named as named_of
 from engine.answers.parts.said import stop
 from engine.answers.picture.blur import blur_told
+from engine.answers.picture.crop_modes import in_mode
 from engine.answers.picture.frames import frames_named
 from engine.base.compact import replace
 from engine.facts.records import Format
@@ -21,7 +22,7 @@ MOST_FRAMES = 3  # of which the field is told
 
 def shown_by(question: Question, knowledge: Knowledge) -> Shown:
     """How the rows are told; the field needs an area that the question names, by format or body."""
-    forms = frames_named(question, knowledge.catalogue)
+    forms = in_mode(frames_named(question, knowledge.catalogue), question)
     return Shown(
         knowledge.catalogue,
         stop(question),

@@ -17,6 +17,7 @@ from grammar.questions import Question
 
 NEARLY_M = 0.005  # the same distance, told twice
 _METRE = 1000.0  # mm
+_POINT = "distance"  # key of where else a point lies, from the sensor where a talk told it behind the subject
 
 
 def set_hyperfocal(focal: float, at: float, blur: Interval, form: Format, feet: bool) -> Told:
@@ -65,9 +66,10 @@ def set_apart(question: Question) -> tuple[float, float] | None:
 
     The nearer of the two distances told is what it is focused at; 'the wall 4 m behind' is told from there.
     """
-    if not mentions(question, "point-blurred"):
+    again = question.follows and question.said(_POINT) is not None and len(question.lenses) == 1
+    if not again and not mentions(question, "point-blurred"):
         return None
-    told = (distance_mm(question), *numbers(question, "distance", "length", "thickness", "extension"))
+    told = (distance_mm(question), *numbers(question, _POINT, "length", "thickness", "extension"))
     apart = list(dict.fromkeys(one for one in told if one is not None and one >= FAR_MM))
     beyond = number_beside(question, "so-far-behind")
     if len(apart) != 2:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import distance_mm, number, number_beside, stop
 from engine.answers.parts.wording import distance, f_number, trimmed
 from engine.base.interval import Interval
@@ -21,7 +22,7 @@ ASKED: Final = (
 )
 
 
-def by_flash(question: Question) -> Told:
+def by_flash(question: Question, _: Knowledge) -> Told:
     """Nothing where no guide number is told."""
     guide = number_beside(question, NUMBER)
     if guide is None or guide <= 0:

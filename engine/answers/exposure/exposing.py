@@ -153,6 +153,9 @@ def _asked(question: Question, light: Light) -> str:
         nd_alone = not light.filters or not mentions(question, "shutter-or-iso")
         if nd_alone:
             return ""
+    goes_on = not light.filters and not mentions(question, "exposure-time") and goes_on_with_density(question)
+    if goes_on and light.counted is not None and not is_known(light.shutter):
+        return ""
     # of scene, stop, shutter and ISO three are told: the fourth is what is asked for
     scene = question.said("light") or ""
     scene_and_iso = bool(scene) and (light.iso is not None or scene.startswith("EV"))  # an EV is told for ISO 100

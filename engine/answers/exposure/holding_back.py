@@ -12,6 +12,7 @@ from engine.base.interval import Interval, Unknown, is_known
 from engine.physics import density, exposure
 from grammar.questions import Question
 
+LEAST_ISO = 25  # that any body is set to
 LEAST_LACKING = 1 / 3  # stops; less is taken up by shutter or ISO
 CUT_INFRARED = "Take one that cuts infrared too, or add a cut filter, and try it on black cloth first."
 
@@ -28,6 +29,8 @@ def held_back(light: Light, question: Question, knowledge: Knowledge) -> Told:
         return _lacking(light, stops)
     if stops.least < 0:
         shown = f"up to {stops.greatest:.1f} stops"
+    if mentions(question, "without-density") and not light.filters:
+        return _had(stops, 0.0, light) + Told((Line("fact", setting(light), 1),))
     needed = mentions(question, "nd-needed") and not mentions(question, "strong-enough")
     yes = "Yes: " if stops.least > 0 and needed else ""
     head = f"{yes}{shown} of ND to hold back: {setting(light)}."
@@ -65,13 +68,16 @@ def _had(stops: Interval, had: float, light: Light, lead: str = "") -> Told:
         return Told((Line("head", f"{trimmed(had, 1)} stops of ND are enough."),))
     shown = ranged(lacks, lambda value: f"{max(value, 0.0):.1f}")
     text = f"{lead}{trimmed(had, 1)} stops of ND leave {shown} stops too much light: "
+    text = text if had else f"Without a filter {shown} stops too much light: "
+    lacks = lacks.at_least(0.0)  # in the dark part of a light nothing is to be held back
     closed = exposure.f_number_after(light.counted, lacks)
     shorter = exposure.shutter_behind_s(light.shutter, -lacks)
     rows = [Quantity("light_difference_stops", lacks, f"behind {had:g} stops")]
     if is_known(closed) and is_known(shorter):
         iso = exposure.iso_for(light.scene, light.counted, light.shutter, Interval.exact(had))
-        text += f"close to f/{ranged(closed, f_number)}, or {ranged(shorter, seconds)}, or "
-        text += f"ISO {ranged(iso, lambda value: figures(value, 2))}." if is_known(iso) else "a lower ISO by as much."
+        text += f"close to f/{ranged(closed, f_number)}, or {ranged(shorter, seconds)}"
+        settable = is_known(iso) and iso.greatest >= LEAST_ISO
+        text += f", or ISO {ranged(iso, lambda value: figures(value, 2))}." if settable and is_known(iso) else "."
         rows += [Quantity("iso", iso, f"behind {had:g} stops")] if is_known(iso) else []
         rows += [Quantity("f_number", closed, f"behind {had:g} stops")]
         rows += [Quantity("shutter_s", shorter, f"behind {had:g} stops")]

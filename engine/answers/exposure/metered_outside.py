@@ -17,13 +17,23 @@ from engine.physics import focus
 from grammar.questions import Question
 
 OUTSIDE: Final = ("metered-outside", "hand-meter")  # what is mentioned of such a reading
+_TIME: Final = "shutter"
 _ONE: Final = Interval.exact(1.0)
+
+
+def is_metered(question: Question) -> bool:
+    """Whether a shutter is told as it was metered; in a talk also the next one: 'and if it was 1/30'."""
+    prior, own = question.prior, mentions(question, *OUTSIDE)
+    if own or prior is None or not question.follows or mentions(question, "nd-or-density"):
+        return own
+    again = prior.mentions(OUTSIDE[0]) and prior.adapters == question.adapters
+    return again and question.said(_TIME) not in (None, prior.said(_TIME))
 
 
 def metered_outside(question: Question, knowledge: Knowledge) -> Told:
     """The shutter told, longer by what the magnification costs; nothing where none is told, or a scene decides."""
     times, scene = shutters_s(question), question.said("light")
-    if len(times) != 1 or scene is not None or not mentions(question, *OUTSIDE):
+    if len(times) != 1 or scene is not None or not is_metered(question):
         return Told()
     lens = distances_of(question.lens, knowledge.catalogue) if question.lens is not None else None
     wanted, x = number(question, "magnification"), extension_mm(question, knowledge.catalogue)

@@ -158,7 +158,7 @@ def show_of(name: str, feet: bool = False) -> Callable[[float], str]:
         return f_number
     if name.endswith("_g"):
         return lambda value: f"{value / 1000:.2g} kg" if value >= 1000 else f"{value:.0f} g"
-    if "focal" in name or name.endswith(("circle_mm", "diameter_mm")):
+    if ("focal" in name and "hyperfocal" not in name) or name.endswith(("circle_mm", "diameter_mm")):
         return lambda value: f"{trimmed(value, 1)} mm"
     if name in SHORT_LENGTHS:
         return small_mm

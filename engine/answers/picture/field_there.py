@@ -6,9 +6,10 @@ from typing import Final
 
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.said import distance_mm, focals
+from engine.answers.parts.said import distance_mm, focals, mentions
 from engine.answers.parts.wording import area, distance, trimmed
 from engine.answers.picture.circles import glass_factor
+from engine.answers.picture.crop_modes import in_mode
 from engine.answers.picture.filling import Filling, fillings, motif_told
 from engine.answers.picture.frames import frames_named
 from engine.answers.picture.matching import of_mount
@@ -37,7 +38,7 @@ def _frames(question: Question, knowledge: Knowledge) -> list[Format]:
     """The frames named, else those that the lenses are told by: '35 mm f/2 Super 16 at 5 m', 'a 12 mm MFT lens'."""
     facts = knowledge.catalogue
     told = [facts.formats.get(lens.format or "") or of_mount(lens, facts) for lens in question.lenses]
-    return frames_named(question, facts) or [form for form in told if form is not None]
+    return in_mode(frames_named(question, facts), question) or [form for form in told if form is not None]
 
 
 def _seen(focal: float, form: Format, away: float, feet: bool) -> Told:
@@ -57,7 +58,7 @@ def _seen(focal: float, form: Format, away: float, feet: bool) -> Told:
 def focal_for_field(question: Question, knowledge: Knowledge) -> Told:
     """Which focal length fills the frame with what is told to be so large and so far away; nothing if one is told."""
     away, motif = distance_mm(question), motif_told(question, knowledge.catalogue)
-    if not away or motif is None or focals(question):
+    if not away or motif is None or (focals(question) and not mentions(question, "which-focal")):
         return Told()
     factor, told = glass_factor(question, knowledge.catalogue), Told()
     for row in fillings(question, knowledge.catalogue):

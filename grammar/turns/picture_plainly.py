@@ -1,0 +1,78 @@
+"""What is asked of view and fronts after a lens, said plainly: a field so far off, a native lens, other sizes."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.hearing import Heard
+from grammar.kinds import BUY_PLAN, CARD, CHAIN, COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, EXPOSURE_ND, FOCUS_VERDICT
+from grammar.questions import Question
+from grammar.words.tokens import Token
+
+_FAR: Final = frozenset(["m", "ft", "cm"])  # units of what is seen, and of how far off it is
+_LEAST_MM: Final = 300.0
+_AWAY: Final = frozenset(["at", "from"])
+_ASKING: Final = frozenset(["which", "what", "how-long", "match", "better", "focal-asked"])  # cues
+_OF_VIEW: Final = frozenset([CHAIN, COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, FOCUS_VERDICT, CARD])
+_TWO: Final = 2
+_NATIVE: Final = ("native", "natively")
+_LOOKS: Final = ("look", "same", "match", "equal", "need", "like")
+_FULL_VIEW: Final = "what is the full frame equivalent of it"
+_FRONTS: Final = "filter_thread"  # key of the front threads told
+_FILTER: Final = "filter_size"  # and of that of the filter
+# sizes that fronts have, mm
+_SIZES: Final = frozenset(
+    [27, 30, 30.5, 34, 35.5, 37, 39, 40.5, 43, 46, 48, 49, 52, 55, 58, 60, 62, 67, 72, 77, 82, 86, 95]
+)
+_PASSED: Final = frozenset(["FILLER", "DET", "JOIN", "STOP", "MARK", "PREP", "LETTER", "LIMIT", "LENS", "VERB", "CUE"])
+
+
+def field_wanted(heard: Heard, before: Question) -> str | None:
+    """'which should i take to film a room 4 m wide from 3 m away' after a lens: which focal length sees so much."""
+    far = [one for one in heard.line.tokens if one.kind == "LENGTH" and one.unit in _FAR]
+    far = [one for one in far if one.numbers[0] >= _LEAST_MM]
+    asks = any(cue.tells in _ASKING for cue in heard.cues)
+    if before.intent not in _OF_VIEW or len(far) != _TWO or not asks or any(one.is_mm for one in heard.line.tokens):
+        return None
+    away = [one for one in far if _is_away(one, heard)]
+    if len(away) != 1:
+        return None
+    seen = next(one for one in far if one is not away[0])
+    return f"which focal length sees {seen.text} wide at {away[0].text}"
+
+
+def _is_away(token: Token, heard: Heard) -> bool:
+    """'at 5 m', 'from 3 m', '3 m away'."""
+    tokens = heard.line.tokens
+    at = next(n for n, one in enumerate(tokens) if one is token)
+    led = at > 0 and bool({tokens[at - 1].value, *tokens[at - 1].text.casefold().split()[-1:]} & _AWAY)
+    return led or (at + 1 < len(tokens) and tokens[at + 1].text.casefold() in ("away", "off"))
+
+
+def native_again(heard: Heard, before: Question) -> str | None:
+    """'what would a native lens have to be to look the same' after a lens in a crop: what it is like on full frame."""
+    words = heard.text.casefold()
+    framed = before.intent in _OF_VIEW and before.lens is not None and before.lens.focal_length_mm is not None
+    cast = heard.cast
+    told = heard.readings.values or cast.pieces or cast.bodies or any(part.focal for part in cast.lenses)
+    asked = any(word in words for word in _NATIVE) and any(word in words for word in _LOOKS)
+    return _FULL_VIEW if framed and asked and not told else None
+
+
+def fronts_again(heard: Heard, before: Question) -> str | None:
+    """'and only for the 49 and the 52' after fronts and a filter: those fronts, and the filter that was told."""
+    told = [float(one.removesuffix(" mm")) for one in (before.said(_FRONTS) or "").split(", ") if one]
+    numbers = [one for one in heard.line.tokens if one.numbers and one.kind in ("NUMBER", "LENGTH", "COMBO")]
+    sizes = [value for one in numbers for value in one.numbers]
+    rest = [one for one in heard.line.tokens if one not in numbers and one.kind not in _PASSED]
+    if before.intent not in (BUY_PLAN, EXPOSURE_ND) or len(told) < _TWO or not sizes or rest:
+        return None
+    if not _SIZES.issuperset(sizes) or any(cue.tells in ("equiv", "cover", "dof") for cue in heard.cues):
+        return None
+    largest = float((before.said(_FILTER) or f"{max(told):g} mm").removesuffix(" mm"))
+    if len(sizes) == 1 and sizes[0] > largest:  # 'is a 77 a better idea': another filter for the same fronts
+        sizes, largest = [one for one in told if one != largest], sizes[0]
+    elif max(sizes) >= largest:
+        return None
+    fronts = ", ".join(f"{one:g} mm" for one in sizes)
+    return f"which step rings for fronts of {fronts} and {largest:g} filters"
