@@ -620,3 +620,10 @@ def test_infinity_behind_another_helicoid_is_still_there(club):
 def test_a_bayonet_is_not_turned_by_a_shim(club):
     *_, found = talk(club, "oct-18 75mm to E", "infinity came at 12 m on the scale", "and how many turns would that be")
     assert "OCT-18 has no thread to turn" in flat(found)
+
+
+@pytest.mark.parametrize("turn", ["76 measured to the paper", "measured it at 76", "it measured 76 to the paper"])
+def test_what_was_asked_to_be_measured_is_from_flange_to_image_and_no_ring(club, turn):
+    _, found = talk(club, "my 80mm enlarger lens, L body, want landscapes", turn)
+    assert found.question.said("flange_to_image") == "76 mm"
+    assert not found.question.adapters
