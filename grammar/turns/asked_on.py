@@ -198,6 +198,8 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (worded_so.sets_an_exposure, EXPOSURE_ND),
     (picture_next.drops_the_filter, EXPOSURE_ND),
     (picture_next.blurs_behind, DEPTH_OF_FIELD),
+    (picture_next.zooms_in, COVERAGE),
+    (picture_next.shoots_small_things, MACRO_DISTANCE),
     (picture_next.stacks_them, BUY_PLAN),
     (picture_next.asks_of_a_hood, DIY_DIMENSION),
     (worded_so.names_a_view, CROP_EQUIVALENT),

@@ -2,9 +2,27 @@
 
 from __future__ import annotations
 
-from grammar.kinds import BUY_PLAN, CHAIN, DEPTH_OF_FIELD, EXPOSURE_ND, HAZARD, PICTURED
+from typing import Final
+
+from grammar.kinds import (
+    BUY_PLAN,
+    CHAIN,
+    DEPTH_OF_FIELD,
+    DRAW,
+    EXPOSURE_ND,
+    FOCUS_VERDICT,
+    GEAR_SETTING,
+    HAZARD,
+    LIST_FITS,
+    PICTURED,
+)
 from grammar.turns.set_behind import is_behind
 from grammar.turns.turn_seen import Turn
+
+# what small creatures and things may seem to ask, where only whether they can be photographed is asked
+_NO_MATTER: Final = frozenset([None, CHAIN, FOCUS_VERDICT, BUY_PLAN, DRAW, LIST_FITS, GEAR_SETTING])
+_ASKS_HOW: Final = frozenset(["how", "can", "will", "what", "get"])
+_DARK: Final = frozenset(["black", "vignette", "disc"])
 
 
 def drops_the_filter(turn: Turn) -> bool:
@@ -16,6 +34,20 @@ def drops_the_filter(turn: Turn) -> bool:
 def blurs_behind(turn: Turn) -> bool:
     """'how soft is a tree 10 m behind her' after what is sharp at 3 m: how far it is blurred."""
     return turn.was == DEPTH_OF_FIELD and turn.before.distance_mm is not None and is_behind(turn.heard)
+
+
+def zooms_in(turn: Turn) -> bool:
+    """'can i just zoom in the picture to get rid of the black' after a lens on a body: how far it must be cropped."""
+    dark = any(spoken.id in _DARK for spoken in turn.heard.line.spoken) or turn.tells("vignette", "disc")
+    return turn.tells("crop") and dark and turn.best in _NO_MATTER | {HAZARD} and bool(turn.before.lenses)
+
+
+def shoots_small_things(turn: Turn) -> bool:
+    """'can i shoot bugs with it' after a lens on a body: how near it comes, and what brings it nearer."""
+    cast, motif = turn.heard.cast, any(one.kind == "MOTIF" for one in turn.heard.line.tokens)
+    more = cast.lenses or cast.pieces or turn.heard.readings.distance_mm is not None
+    asked = motif and turn.tells("macro") and any(turn.tells(one) for one in _ASKS_HOW)
+    return asked and turn.best in _NO_MATTER and bool(turn.before.lenses) and not more
 
 
 def stacks_them(turn: Turn) -> bool:
