@@ -18,6 +18,8 @@ _LONGEST: Final = 120.0  # mm, of what a helicoid may be wanted to stand at
 _FAR: Final = frozenset(["infinity", "infinity-at", "past-infinity"])
 _WORDS: Final = 4
 _OUT: Final = "out"
+_LEAST: Final = 1.0  # mm, that something is pulled out by hand; less is an error, or the turns for one are asked
+_TURNS: Final = "turns-q"
 
 
 def with_draws_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
@@ -42,13 +44,13 @@ def _with_drawn_past(tokens: list[Token]) -> list[Token]:
     return out
 
 
-def with_pulled_out(tokens: list[Token]) -> list[Token]:
+def with_pulled_out(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """'if i pull it out 10 mm', 'slide the lens 10 mm out': how far it then stands out, and no lens."""
     out = list(tokens)
-    for at, token in enumerate(tokens):
+    for at, token in enumerate(tokens if _TURNS not in told else []):
         beside = [one for one in (at - 1, at + 1) if 0 <= one < len(tokens) and _OUT in tokens[one].text.split()]
         led = any(PULLS in one.groups for one in tokens[max(0, at - _WORDS) : at])
-        if token.is_mm and 0 < token.numbers[0] <= _LONGEST and beside and led:
+        if token.is_mm and _LEAST <= token.numbers[0] <= _LONGEST and beside and led:
             out[at] = token.as_("KEYED", value="extension", unit="mm")
             out[beside[0]] = tokens[beside[0]].as_("CUE", value="")
     return out

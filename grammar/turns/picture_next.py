@@ -14,7 +14,9 @@ from grammar.kinds import (
     GEAR_SETTING,
     HAZARD,
     LIST_FITS,
+    MACRO_DISTANCE,
     PICTURED,
+    WHY,
 )
 from grammar.turns.set_behind import is_behind
 from grammar.turns.turn_seen import Turn
@@ -32,7 +34,9 @@ def drops_the_filter(turn: Turn) -> bool:
 
 
 def blurs_behind(turn: Turn) -> bool:
-    """'how soft is a tree 10 m behind her' after what is sharp at 3 m: how far it is blurred."""
+    """'how soft is a tree 10 m behind her' after what is sharp at 3 m, 'how do i get everything blurry behind her'."""
+    if turn.tells("wants-blur") and turn.best in _NO_MATTER | {MACRO_DISTANCE, WHY}:
+        return bool(turn.before.lenses) and turn.heard.readings.distance_mm is None
     return turn.was == DEPTH_OF_FIELD and turn.before.distance_mm is not None and is_behind(turn.heard)
 
 
