@@ -231,10 +231,8 @@ def _topical(heard: Heard, said: Question, before: Question, intent: str) -> Que
     """What is said, with the topic that its words have only after the question before."""
     if intent == kinds.COMPARE:
         said = set_against_plain(said, before)
-    if intent == kinds.GEAR_SETTING and focusing(heard, before):
-        return said.with_(topic=focusing(heard, before))
-    if intent == kinds.GEAR_SETTING and sets_it_anew(heard, before):
-        return said.with_(topic=before.topic)  # 'does it remember that'
+    if intent == kinds.GEAR_SETTING and (focusing(heard, before) or sets_it_anew(heard, before)):
+        return said.with_(topic=focusing(heard, before) or before.topic)  # 'does it remember that' of the stabiliser
     if intent == kinds.COMPARE and ranked_by(heard, before):
         return said.with_(topic=ranked_by(heard, before))
     if intent == kinds.HAZARD and said.topic == REMEDY and heard.tells("touch"):
