@@ -558,3 +558,24 @@ def test_why_not_that_one_asks_of_just_that_one(club, turn):
 def test_not_that_one_leaves_the_others(club, turn):
     found = talk(club, "M42 and FD lens on EF dslr, which rings", turn)[-1]
     assert [lens.ids for lens in found.question.lenses] == [("m42",)]
+
+
+@pytest.mark.parametrize("turn", ["is it the ring", "how would i see that", "stop down to what", "what helps"])
+def test_a_fault_of_the_picture_is_asked_on_about_and_no_seat(club, turn):
+    first, found = talk(club, "OM 24 on Z plain ring, corners soft wide open, why", turn)
+    assert "register error" not in flat(first)
+    assert found.intent == "why"
+    assert flat(found).startswith("soft edges all round wide open")
+    assert "Two to three stops clear it" in flat(found)
+
+
+@pytest.mark.parametrize("turn", ["and on E?", "how near does it focus", "does it cover"])
+def test_what_is_no_matter_of_the_fault_is_asked_anew(club, turn):
+    _, found = talk(club, "OM 24 on Z plain ring, corners soft wide open, why", turn)
+    assert found.intent in ("chain", "macro-distance", "coverage")
+
+
+def test_a_haze_in_the_pictures_is_told_by_light_and_not_by_the_seat(club):
+    (found,) = talk(club, "50 1.4 m42 on E, all pictures have a haze, why")
+    assert flat(found).startswith("veil and low contrast")
+    assert "register" not in flat(found).split("- M42")[0]
