@@ -68,12 +68,25 @@ def _tell_threadless(tokens: list[Token]) -> None:
             tokens[tube] = tokens[tube].as_("CUE")  # 'a 150 mm lens, tube no thread'
 
 
+def _tell_behind(tokens: list[Token], barrel: int) -> None:
+    """'projector barrel 52.5 smooth, 90mm f2.4', 'projection barrel of 62.5': the width behind, of no lens."""
+    width = next((n for n in range(barrel + 1, len(tokens)) if tokens[n].kind not in ("PREP", "VERB", "DET")), None)
+    if width is None or width > barrel + _NEAR or not _is_width(tokens, width):
+        return
+    focal = any(one.kind in ("LENGTH", "COMBO", "NUMBER", "FOCAL") for one in tokens[width + 1 :])
+    if focal or not tokens[width].numbers[0].is_integer():
+        tokens[width] = tokens[width].as_("KEYED", value=BARREL, unit="mm")
+        tokens[barrel] = tokens[barrel].as_("KIND", value=_PROJECTS[1], ids=())
+
+
 def _tell_of_projectors(tokens: list[Token]) -> None:
     """'a sleeve for a 42.5 projector barrel': a barrel that is so wide, where something is made to hold it."""
     made = any(HOLDING in one.groups for one in tokens)
-    for at in range(1, len(tokens)):
+    for at in range(len(tokens)):
         of_barrel = tokens[at].kind == "MOUNT" and tokens[at].text.casefold().endswith(BARREL)
-        if not of_barrel or len(tokens[at].ids) == 1 or not _is_width(tokens, at - 1):
+        if of_barrel and len(tokens[at].ids) > 1 and not (at and _is_width(tokens, at - 1)):
+            _tell_behind(tokens, at)
+        if not of_barrel or len(tokens[at].ids) == 1 or not at or not _is_width(tokens, at - 1):
             continue
         if made or not tokens[at - 1].numbers[0].is_integer():
             tokens[at - 1] = tokens[at - 1].as_("KEYED", value=BARREL, unit="mm")

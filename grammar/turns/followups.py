@@ -45,6 +45,7 @@ from grammar.turns.only_told import without_lent
 from grammar.turns.put_back import put_back
 from grammar.turns.rate_told import without_old_shutter
 from grammar.turns.rings_for_it import with_ring_for_it
+from grammar.turns.same_pieces import same_pieces
 from grammar.turns.seat_held import same_mounts, without_its_error
 from grammar.turns.set_behind import set_behind
 from grammar.turns.setting_again import with_stops_again
@@ -53,7 +54,6 @@ from grammar.turns.sticking import (
     kept_pieces,
     kept_values,
     pieces_now,
-    same_pieces,
     set_against,
     set_against_plain,
     set_in_place,
