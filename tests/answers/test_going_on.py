@@ -578,4 +578,4 @@ def test_what_is_no_matter_of_the_fault_is_asked_anew(club, turn):
 def test_a_haze_in_the_pictures_is_told_by_light_and_not_by_the_seat(club):
     (found,) = talk(club, "50 1.4 m42 on E, all pictures have a haze, why")
     assert flat(found).startswith("veil and low contrast")
-    assert "register" not in flat(found).split("- M42")[0]
+    assert "register error" not in flat(found)
