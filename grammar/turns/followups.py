@@ -135,9 +135,8 @@ def _aimed(heard: Heard, before: Question) -> _Aim:
 def _told(heard: Heard, before: Question, aim: _Aim) -> tuple[Question, _Aim]:
     """The question by its own words; one that names nothing to be defined goes on with what was asked."""
     said = _topical(heard, same_pieces(heard, built(heard, aim.intent), before), before, aim.intent)
-    part = heard.tells("part-asked") or heard.tells("part-named")
-    named = part or said.things or said.lenses or said.bodies or said.adapters
-    if aim.intent == kinds.DEFINITION and not named:
+    part = heard.features & {"part-asked", "part-named"}
+    if aim.intent == kinds.DEFINITION and not (part or said.things or said.lenses or said.bodies or said.adapters):
         aim = replace(aim, intent=went_on(heard, before))  # 'so what is it'
         said = built(heard, aim.intent)
     return said, aim
