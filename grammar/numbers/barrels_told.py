@@ -1,14 +1,14 @@
-"""The tube that a lens without a mount is itself: 'projection lens, smooth 42.5 tube'."""
+"""The tube that a lens is itself: 'projection lens, smooth 42.5 tube'."""
 
 from __future__ import annotations
 
 from typing import Final
 
+from grammar.numbers.widths_behind import BARREL, with_widths_behind
 from grammar.things.casting import SPACER
 from grammar.words.groups import HOLDING, OUTER, SCREW, SMOOTH, WITHOUT
 from grammar.words.tokens import Token
 
-BARREL: Final = "barrel"
 _WIDTHS: Final = (20.0, 130.0)  # mm, of barrels
 _PROJECTS: Final = ("KIND", "projector")
 _PLAIN: Final = "plain"  # said of the tube of such a lens; elsewhere of a tube that stands between
@@ -18,6 +18,7 @@ _WIDE: Final = frozenset(["JOIN", "CUE", "KIND", "FILLER", "PREP", "DET"])
 
 def with_barrels_told(tokens: list[Token]) -> list[Token]:
     """The width of a smooth tube becomes KEYED, and the tube is no piece that stands between."""
+    tokens = with_widths_behind(tokens)
     _tell_threadless(tokens)
     _tell_of_projectors(tokens)
     thrown = any((one.kind, one.value) == _PROJECTS for one in tokens)
