@@ -12,6 +12,7 @@ from grammar.questions import OFF, RING, Question, Thing
 from grammar.readings.bench_work import Work, work_of
 from grammar.things.casting import SPACER
 from grammar.turns.draw_set import with_draw_set
+from grammar.turns.ring_asked_of import with_ring_asked_of
 from grammar.turns.ring_on_top import with_ring_kept, with_ring_on_top
 from grammar.turns.rings_as_told import with_rings_as_told
 from grammar.turns.way_asked import with_way_held
@@ -41,6 +42,7 @@ def with_ring_worked(got: Question, before: Question | None, phrases: Mapping[st
 
     What lies under it is kept in `laid`, with what was taken out last. `phrases`: those of what is mentioned, by key.
     """
+    got = got if before is None else with_ring_asked_of(got, before)
     got = got if before is None else with_draw_set(with_ring_kept(with_ring_on_top(got, before), before), before)
     got = with_rings_as_told(got, before, phrases)
     before = before if before is not None and got.follows else None
@@ -53,7 +55,8 @@ def with_ring_worked(got: Question, before: Question | None, phrases: Mapping[st
     if fresh:
         lay = 0.0
     elif before is not None and before.intent in _WORKED_ON and _is_same_pair(got, before):
-        pieces = before.adapters
+        left = got.adapters and set(got.adapters) < set(before.adapters) and _rings(got) == _rings(before)
+        pieces = got.adapters if left else before.adapters  # 'tube out, tape off too'
     at = _place(pieces, got)
     if at is None and work.amounts and not work.is_none:
         return _with_error(got, before, work, phrases)
@@ -142,7 +145,8 @@ def _told(got: Question, work: Work) -> tuple[Thing, ...]:
     sheets = {*work.amounts, work.laid, work.cut}
     pieces = tuple(_deep(one, got) for one in got.adapters)
     pieces = tuple(one for one in pieces if not (one.is_of_one_length and _length(one) in sheets))
-    told = [one for one in pieces if one.piece in _SIZED and one.is_of_one_length and _length(one) in written]
+    kinds = (RING, _CUP) if any(one.piece in (RING, _CUP) for one in pieces) else _SIZED
+    told = [one for one in pieces if one.piece in kinds and one.is_of_one_length and _length(one) in written]
     return pieces if told else ()
 
 
