@@ -24,6 +24,7 @@ _FILTER: Final = "filter_size"  # and of that of the filter
 _SIZES: Final = frozenset(
     [27, 30, 30.5, 34, 35.5, 37, 39, 40.5, 43, 46, 48, 49, 52, 55, 58, 60, 62, 67, 72, 77, 82, 86, 95]
 )
+_GLASS: Final = "filter"
 _PASSED: Final = frozenset(["FILLER", "DET", "JOIN", "STOP", "MARK", "PREP", "LETTER", "LIMIT", "LENS", "VERB", "CUE"])
 
 
@@ -76,3 +77,19 @@ def fronts_again(heard: Heard, before: Question) -> str | None:
         return None
     fronts = ", ".join(f"{one:g} mm" for one in sizes)
     return f"which step rings for fronts of {fronts} and {largest:g} filters"
+
+
+def filter_more(heard: Heard, before: Question) -> str | None:
+    """'plus the nd', 'and a third filter' after a filter before a lens and what it shades: one filter more."""
+    there = [one for one in before.adapters if one.piece == _GLASS]
+    said = heard.tells("nd") or any((one.kind, one.value) == ("PIECE", _GLASS) for one in heard.line.tokens)
+    words = heard.text.casefold().split()
+    adds = bool(words) and (words[0] in ("plus", "and", "with", "add") or "too" in words)
+    others = heard.cast.lenses or heard.cast.bodies or heard.readings.values or any(_counts(one) for one in words)
+    if before.intent != COVERAGE or not there or not said or not adds or others:
+        return None
+    return f"with {sum(one.count or 1 for one in there) + 1} filters"
+
+
+def _counts(word: str) -> bool:
+    return word.isdigit() or word in ("two", "three", "both", "no", "without")
