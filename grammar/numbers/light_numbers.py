@@ -94,7 +94,20 @@ def _is_t_stop(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
     """'from T2 to T2.9', 'T2, 1/50, full sun, which nd': the mount of that name is a T-stop as well."""
     text = tokens[at].text.casefold()
     named = text[:1] == "t" and text[1:].isdecimal()
-    return named and (any(token.kind == "TSTOP" for token in tokens) or is_exposure_open(tokens, told))
+    lit = any(token.kind == "TSTOP" for token in tokens) or is_exposure_open(tokens, told)
+    return named and (lit or _is_beside_mount(tokens, at))
+
+
+def _is_beside_mount(tokens: list[Token], at: int) -> bool:
+    """'PL 50mm T2', '18mm T2 PL': behind the focal length of a lens whose mount is told right beside."""
+    after = [one for one in tokens[at + 1 : at + 4] if one.kind not in ("KIND", "LENS", "JOIN")]
+    ahead = tokens[at - 1] if at else None
+    if ahead is None or ahead.kind not in ("LENGTH", "FOCAL", "NUMBER") or ahead.text.isalpha():
+        return False
+    if after and after[0].kind in ("PIECE", "LINK", "MOUNTWORD"):
+        return False
+    before = tokens[at - 2] if at > 1 else None
+    return (before is not None and before.kind == "MOUNT") or bool(after and after[0].kind == "MOUNT")
 
 
 def _is_iso(tokens: list[Token], at: int, lit: bool) -> bool:

@@ -155,7 +155,9 @@ def _measured(heard: Heard, before: Question, wants: str) -> Question | None:
     tokens = [token for token in heard.line.tokens if token.kind not in _PASSED]
     if wants == _NEAREST:  # 'the lens says 0.45 m'
         tokens = [token for token in tokens if token.kind not in ("LENS", "MEASURE")]
-    if len(tokens) == 2:  # 'measured 66.5', 'mine measures 20'
+    if any((token.kind, token.value) == ("MEASURE", _SIZED) for token in tokens[:1]):  # 'measured at 66'
+        tokens = [token for token in tokens[1:] if token.kind not in ("PREP", "AT")]
+    elif len(tokens) == 2:  # 'mine measures 20'
         tokens = [token for token in tokens if (token.kind, token.value) != ("MEASURE", _SIZED)]
     if wants in ("thread", "pitch") and not _OF_ANOTHER & heard.readings.values.keys():
         return _threaded(tokens, before, wants)

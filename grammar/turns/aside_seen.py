@@ -50,6 +50,10 @@ _APART: Final = 0.5  # and by how much it is ahead of the next
 _BESIDE_CHAIN: Final = frozenset([HAZARD, MACRO_DISTANCE, COVERAGE, LIST_FITS, EXPOSURE_ND])
 _MIRRORLESS: Final = "mirrorless"  # value of the words for such a body
 _SEATED: Final = frozenset([CHAIN, FOCUS_VERDICT, WHY, SHIM_CALIBRATION, LOOK_ALIKE, HAZARD, DIY_DIMENSION])
+_OF_PART: Final = frozenset(
+    ["will", "can", "what", "how", "ok", "right", "why-care", "is-it", "put-in", "looks", "what-if", "need-it", "trap",
+     "worry", "thing", "sure", "how-bad"]
+)  # fmt: skip
 _AMISS: Final = frozenset([LOOK_ALIKE, HAZARD, WHY, GEAR_SETTING, CHAIN, FOCUS_VERDICT, DEFINITION])
 
 
@@ -174,6 +178,16 @@ def moves_to_another_body(turn: Turn) -> bool:
     verdict = turn.was == FOCUS_VERDICT and turn.best in (None, CHAIN)
     more = cast.pieces or turn.heard.readings.values or any(not part.is_bare for part in cast.lenses)
     return (moved or verdict) and other and idle and not more
+
+
+def asks_of_a_part(turn: Turn) -> bool:
+    """'does it care about the pin', 'and the lever?' after how a lens is put on: what that part is for, and no way."""
+    idle = turn.best in (None, CHAIN, FOCUS_VERDICT, WHY, turn.was)
+    idle = idle and all(cue.tells in _OF_PART for cue in turn.heard.cues)
+    cast, told = turn.heard.cast, turn.heard.readings
+    named = any(not part.is_bare for part in (*cast.lenses, *cast.bodies, *cast.frames))  # 'the cam' is a camera too
+    more = named or told.values or told.distance_mm is not None or any(not part.is_bare for part in cast.pieces)
+    return turn.was in SEATED and turn.tells("part-named") and turn.tells("short") and idle and not more
 
 
 def doubts_the_name(turn: Turn) -> bool:

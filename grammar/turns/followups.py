@@ -45,6 +45,7 @@ from grammar.turns.only_told import without_lent
 from grammar.turns.put_back import put_back
 from grammar.turns.rate_told import without_old_shutter
 from grammar.turns.rings_for_it import with_ring_for_it
+from grammar.turns.same_pieces import same_pieces
 from grammar.turns.seat_held import same_mounts, without_its_error
 from grammar.turns.set_behind import set_behind
 from grammar.turns.setting_again import with_stops_again
@@ -53,7 +54,6 @@ from grammar.turns.sticking import (
     kept_pieces,
     kept_values,
     pieces_now,
-    same_pieces,
     set_against,
     set_against_plain,
     set_in_place,
@@ -135,7 +135,8 @@ def _aimed(heard: Heard, before: Question) -> _Aim:
 def _told(heard: Heard, before: Question, aim: _Aim) -> tuple[Question, _Aim]:
     """The question by its own words; one that names nothing to be defined goes on with what was asked."""
     said = _topical(heard, same_pieces(heard, built(heard, aim.intent), before), before, aim.intent)
-    named = said.things or said.lenses or said.bodies or said.adapters or heard.tells("part-asked")
+    part = heard.tells("part-asked") or heard.tells("part-named")
+    named = part or said.things or said.lenses or said.bodies or said.adapters
     if aim.intent == kinds.DEFINITION and not named:
         aim = replace(aim, intent=went_on(heard, before))  # 'so what is it'
         said = built(heard, aim.intent)

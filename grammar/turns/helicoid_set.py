@@ -24,6 +24,7 @@ from grammar.words.tokens import Token
 
 _OPEN: Final = "drawn-fully"
 _SHUT: Final = "shut-fully"
+_HALF: Final = "draw-half"
 _OUT: Final = "drawn-by"  # '5 mm out': so much beyond its shortest
 _IT: Final = "it"
 _AGAIN: Final = "measured-again"
@@ -76,7 +77,7 @@ def _length(
     numbers = [token for token in heard.line.tokens if token.numbers]
     least, most = span
     if not numbers:
-        return most if _OPEN in keys else least if _SHUT in keys else None
+        return most if _OPEN in keys else least if _SHUT in keys else (least + most) / 2 if _HALF in keys else None
     token = numbers[0]
     if len(numbers) > 1 or token.kind not in ("NUMBER", "LENGTH") or (token.kind == "LENGTH" and token.unit != "mm"):
         return None

@@ -11,6 +11,8 @@ from grammar.kinds import FOCUS_VERDICT, MACRO_DISTANCE, SEATED, SHIM_CALIBRATIO
 from grammar.questions import OFF, RING, Question, Thing
 from grammar.readings.bench_work import Work, work_of
 from grammar.things.casting import SPACER
+from grammar.turns.draw_set import with_draw_set
+from grammar.turns.ring_on_top import with_ring_on_top
 from grammar.turns.rings_as_told import with_rings_as_told
 from grammar.turns.way_asked import with_way_held
 
@@ -38,7 +40,9 @@ def with_ring_worked(got: Question, before: Question | None, phrases: Mapping[st
 
     What lies under it is kept in `laid`, with what was taken out last. `phrases`: those of what is mentioned, by key.
     """
-    got, before = with_rings_as_told(got, before, phrases), before if before is not None and got.follows else None
+    got = got if before is None else with_draw_set(with_ring_on_top(got, before), before)
+    got = with_rings_as_told(got, before, phrases)
+    before = before if before is not None and got.follows else None
     if before is not None and (stock := _of_stock(got, before)) is not None:
         return stock
     work = work_of(got)

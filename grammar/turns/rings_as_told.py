@@ -23,6 +23,9 @@ _AHEAD: Final = re.compile(r"(?:an? |the |my )?(\d+\.\d+)(?: ?mm)? ")
 _FINE: Final = re.compile(r"(?<![\w.])(\d*\.\d+)(?: ?mm)?(?![\w.]*\d)")  # a length, told finer than to a millimetre
 _ROW: Final = re.compile(r"\d*\.?\d+(?: mm)?(?:, \d*\.?\d+(?: mm)?)+")
 _RINGS: Final = re.compile(r"\b(?:rings|adapters|adaptors)\b")
+_FIRST: Final = re.compile(r"(\d+(?:\.\d+)?) mm")
+_OF_SCALE: Final = re.compile(r"\b(?:inf\w*|horizon|sharp|moon|stars?|mark|scale|focus\w*|far)\b")
+_METRE: Final = 1000.0
 _CHOICE: Final = ("ring_choice", "readings")  # keys under which several lengths are told of one ring, or to choose from
 _OR: Final = re.compile(r"\b(or|vs|versus|which|either|instead|another|other)\b")
 _ALIKE: Final = 0.8  # of two rings that are longer than this share of one another only one stands there
@@ -38,7 +41,21 @@ def with_rings_as_told(got: Question, before: Question | None, phrases: Mapping[
     if got.intent not in _SEATED or len(got.lenses) > 1 or len(got.bodies) > 1:
         return got
     pair = _as_pair(got, before, phrases)
-    return pair if pair is not None else _stacked(_in_row(_sunk(_headed(got))))
+    return pair if pair is not None else _stacked(_in_row(_sunk(_headed(_unmarked(got)))))
+
+
+def _unmarked(got: Question) -> Question:
+    """'the tube on it 12.1. infinity?': before anything is said of infinity it is how long that piece is, no mark."""
+    told = _FIRST.match(got.said("mark") or "")
+    open_ = [one for one in got.adapters if one.piece in (RING, _CUP, SPACER) and one.thickness_mm is None]
+    if told is None or len(open_) != 1 or open_[0].factor is not None:
+        return got
+    size = float(told[1]) / _METRE
+    ahead, found, _ = got.text.casefold().partition(f"{size:g}")
+    if not found or size == int(size) or _OF_SCALE.search(ahead):
+        return got
+    sized = replace(open_[0], ids=(), thickness_mm=(size, size))
+    return got.with_(adapters=tuple(sized if one is open_[0] else one for one in got.adapters), values=got.rest("mark"))
 
 
 def _headed(got: Question) -> Question:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from itertools import pairwise
 from typing import Final
 
 from engine.base.compact import replace
@@ -34,7 +33,6 @@ from grammar.numbers.motifs import MOTIF, SIDES
 from grammar.questions import ALL, BODY_REGISTER, FILTER, OFF, RING, Limits, Question, Thing
 from grammar.readings.kept_readings import mm
 from grammar.things.casting import DRAWN, OPTICAL
-from grammar.turns.going_on import is_worn, tubes_named
 from grammar.turns.measured_anew import BRIGHTER
 from grammar.turns.spans import span_of
 from grammar.turns.tubes_added import sized_last, with_tube_told
@@ -179,44 +177,6 @@ def set_against_plain(said: Question, before: Question) -> Question:
         return said
     limits = replace(said.limits, without_glass=False)  # it is what is asked about, and no condition
     return said.with_(adapters=(*glass, *said.adapters), limits=limits)
-
-
-def same_pieces(heard: Heard, said: Question, before: Question) -> Question:
-    """'same tubes with the 45', 'same ring with a 100': pieces told as those of before are as long as they were."""
-    if _is_likened(heard, before):
-        return said.with_(adapters=())
-    drawn = any(is_open(one) and one.piece in RANGED and _was_drawn(one, before, heard) for one in said.adapters)
-    if not (heard.tells("same") or heard.tells("one-ring") or drawn or _is_the_ring(heard)):
-        return said
-    out: list[Thing] = []
-    others = {
-        id_
-        for part in (*heard.cast.bodies, *heard.cast.lenses)
-        if part.is_host and part.mounts
-        for id_ in part.mounts[0].ids
-    }
-    for piece in said.adapters:
-        stood = [one for one in before.adapters if one.piece == piece.piece and not is_open(one)]
-        stood = [one for one in stood if not one.rear or not others or set(one.rear) & others]
-        out += stood if stood and is_open(piece) else [piece]
-    return said.with_(adapters=tuple(out))
-
-
-def _is_likened(heard: Heard, before: Question) -> bool:
-    """'does it eat light like tubes do' after a close-up lens: that is set beside them, and they take no place."""
-    return is_worn(before) and tubes_named(heard) and not (heard.tells(_INSTEAD) or heard.tells("adding"))
-
-
-def _was_drawn(piece: Thing, before: Question, heard: Heard) -> bool:
-    """'at what helicoid setting is infinity' after one of 25 to 55 mm, 'all the way in' after one of 9 mm: that one."""
-    like = (one.thickness_mm for one in before.adapters if one.piece == piece.piece and one.thickness_mm)
-    return any(len(set(length)) > 1 or heard.tells("drawn-shut") or heard.tells("drawn-out") for length in like)
-
-
-def _is_the_ring(heard: Heard) -> bool:
-    """'a 28 on that ring': the piece is one that was spoken of."""
-    tokens = [token for token in heard.line.tokens if token.kind not in ("FILLER", "MARK")]
-    return any(one.kind == "DET" and one.value == "the" and other.kind == "PIECE" for one, other in pairwise(tokens))
 
 
 def kept_values(intent: str, lenses: tuple[Thing, ...], before: Question, said: Question) -> dict[str, str]:

@@ -117,8 +117,8 @@ def wants_it_closer(turn: Turn) -> bool:
 
 def picks_stock(turn: Turn) -> bool:
     """'which stock should i buy' after how thick a shim must be."""
-    prior = turn.before.prior  # a reason may have been asked for between
-    return turn.tells("shim-stock") and SHIM_CALIBRATION in (turn.was, prior and prior.intent)
+    prior, off = turn.before.prior, turn.before.off_word == "too thin"  # a reason may have been asked for between
+    return turn.tells("shim-stock") and (off or SHIM_CALIBRATION in (turn.was, prior and prior.intent))
 
 
 def corrects(turn: Turn) -> bool:

@@ -219,7 +219,8 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     # with the comma that most of the continent writes
     ("0", rf"1\s?:\s?(?P<n>\d,\d{{1,2}}){_END}", lit.engraved_stop),
     ("0", rf"(?P<b>\d,\d{{1,2}})\s?/\s?(?P<a>\d{{2,4}})(?:\s?mm)?{_END}", lit.engraved),
-    ("0", rf"(?P<a>\d{{2,4}})\s?/\s?(?P<b>\d,\d{{1,2}}){_END}", lit.engraved),
+    ("0", rf"(?P<a>\d{{1,4}})(?P<m>\s?mm)?\s?/\s?(?P<b>(?(m)(?:(?!0\D[0-7])\d[.,]\d\d?|[2-9]|1[16])|\d,\d\d?)){_END}"
+     r"(?!\.\d|\s?(?:mm|pitch|x|tubes?|rings?)\b)", lit.engraved),  # '25mm/1.4'
     ("0", r"1\s?:\s?1(?=\s(?:crop|square|format|aspect|shape|cut)\b)|(?<=crop\s)1\s?:\s?1(?!\d)", made.square),
     ("0.", rf"(?P<a>{_NUM})(?:\s?:|:(?P<after>\s)|\s:\s)(?P<b>{_NUM})(?!\d|:\d|\.\d)(?!\s?mm)", made.ratio),
     (

@@ -310,3 +310,24 @@ def test_where_else_a_lens_would_do_leaves_out_the_body_told_and_those_of_film(c
     assert "EF-mount:" not in flat(found)
     assert "E-mount: reaches infinity" in flat(found)
     assert "RE (extended" not in flat(found)
+
+
+@pytest.mark.parametrize(
+    ("opening", "turn", "said"),
+    [
+        ("58/2 m42 to my Z body, which ring", "does it care about the pin", "auto pin: A pin at the rear of M42"),
+        ("58/2 m42 to my Z body, which ring", "and the pin?", "auto pin: A pin at the rear of M42"),
+        ("fd 50 on E", "and the lever?", "stop-down lever:"),
+        ("35 LTM on M body", "does the cam matter", "cam of a lens:"),
+        ("fd 50 on E", "does the lever touch anything", "Mostly harmless on mirrorless"),
+    ],
+)
+def test_a_part_that_alone_is_named_is_told_of(club, opening, turn, said):
+    _, found = talk(club, opening, turn)
+    assert flat(found).startswith(said)
+
+
+@pytest.mark.parametrize("turn", ["what sheet do i cut", "which sheet should i use", "what material"])
+def test_a_sheet_for_a_thin_ring_is_a_shim_and_no_ring_to_make(club, turn):
+    _, found = talk(club, "ltm 50 on X, 0.1 too thin ring", turn)
+    assert found.intent == "shim-calibration"

@@ -596,3 +596,10 @@ def test_how_far_a_lens_is_off_is_told_in_turns_of_its_thread(club, first, turn,
     *_, found = talk(club, first, turn)
     assert found.intent == "shim-calibration"
     assert f"is {turns:g} turn of its thread" in flat(found)[:60]
+
+
+@pytest.mark.parametrize("turn", ["76 measured to the paper", "measured it at 76", "it measured 76 to the paper"])
+def test_what_was_asked_to_be_measured_is_from_flange_to_image_and_no_ring(club, turn):
+    _, found = talk(club, "my 80mm enlarger lens, L body, want landscapes", turn)
+    assert found.question.said("flange_to_image") == "76 mm"
+    assert not found.question.adapters

@@ -100,3 +100,83 @@ def test_a_sunk_seat_told_by_a_number_is_so_deep(club, turns, error):
 )
 def test_two_rings_count_together(club, turns, error):
     assert error_mm(club, *turns) == pytest.approx(error, abs=0.012)
+
+
+@pytest.mark.parametrize(
+    ("turns", "error"),
+    [
+        (("c 25 1.4 on cs body, ring is 4.9", "and put a 2nd 5mm ring on top"), 4.9),
+        (("ltm 50 3.5 on a Z body, ring 12.9", "what about a second ring on top, ltm-ltm 1mm spacer"), 1.1),
+        (("ltm 50 3.5 on a Z body, ring 12.9", "put a 0.5 ring on top of it too, infinity?"), 0.6),
+    ],
+)
+def test_a_second_ring_on_top_is_added_and_is_no_second_way(club, turns, error):
+    assert error_mm(club, *turns) == pytest.approx(error, abs=0.012)
+
+
+@pytest.mark.parametrize("said", ["another ring came, 12.82", "a second ring arrived, it is 12.82"])
+def test_another_ring_of_nearly_that_length_stands_in_its_place(club, said):
+    turns = ("ltm 50 3.5 on a Z body, ring 12.9", said)
+    assert talk(club, *turns)[-1].intent == "focus-verdict"
+    assert error_mm(club, *turns) == pytest.approx(0.02, abs=0.012)
+
+
+def test_the_ring_for_another_body_is_not_the_one_that_was_measured(club):
+    found = talk(club, "m42 28 f2.8 on L body, ring 25.55", "and the ring for the E body, what must it be")[-1]
+    assert all(piece.thickness_mm is None for piece in found.question.adapters)
+
+
+def test_a_cup_is_no_tube_close_up(club):
+    found = talk(club, "c 25 f1.4 on mft, cup 1.7 deep and a 5 mm tube, how close")[-1]
+    assert "stops at 18 cm" in flat(found)
+    assert "1.7 mm of tube" not in flat(found)
+
+
+def test_the_same_ring_is_the_cup_of_before(club):
+    found = talk(club, "c 25 f1.4 on mft, ring recessed 1.65", "what about a 12.5mm f1.9 same ring, infinity?")[-1]
+    assert [piece.thickness_mm for piece in found.question.adapters] == [(1.65, 1.65)]
+
+
+@pytest.mark.parametrize("text", ["PL 50mm t2 on E, ring 33.95", "50mm T2 PL lens on E, ring 33.95"])
+def test_t2_beside_a_focal_length_and_a_mount_is_a_stop(club, text):
+    found = talk(club, text)[-1]
+    assert [lens.ids for lens in found.question.lenses] == [("pl",)]
+
+
+@pytest.mark.parametrize(
+    ("turns", "travel"),
+    [
+        (("pulled out 1 mm, how close",), "1 mm"),
+        (("out 2 mm",), "2 mm"),
+        (("pulled out 1 mm", "and all the way out?"), "4 mm"),
+        (("half way out",), "2 mm"),
+        (("all out", "and only 1 mm out"), "1 mm"),
+        (("pulled out 1 mm", "closed again. infinity?"), None),
+    ],
+)
+def test_a_helicoid_is_drawn_out_anew_and_not_further(club, turns, travel):
+    found = talk(club, "m 35 f2 on E with the M-E helicoid ring, 4mm travel", *turns)[-1]
+    assert found.question.said("travel") == travel
+    assert found.question.lenses[0].focal_length_mm == 35
+
+
+def test_a_helicoid_named_again_is_that_behind_the_ring_of_before(club):
+    first = "ltm 50 f1.4 on E with ltm-m 1.0 and a M to E helicoid, closed 9.8"
+    found = talk(club, first, "M to E helicoid pulled out 1 mm, how close with the 50")[-1]
+    assert [lens.ids for lens in found.question.lenses] == [("ltm",)]
+    assert "1 mm of travel: sharp at 2.6 m" in flat(found)
+
+
+def test_a_helicoid_behind_a_measured_ring_is_as_long_as_its_own_mounts_want(club):
+    turns = ("ltm 50 f1.4 on E with ltm-m 1.06 and a M to E helicoid, 5 mm travel. infinity?", "closed, infinity?")
+    assert error_mm(club, *turns) == pytest.approx(0.06, abs=0.012)
+
+
+def test_a_ring_that_joins_two_mounts_is_no_tube(club):
+    found = talk(club, "ltm 50 f1.4 on M to E helicoid with 4 mm travel, ltm-m ring 1.0", "pulled out 1 mm")[-1]
+    assert "1 mm of tube" not in flat(found)
+
+
+def test_a_length_before_infinity_is_asked_is_no_mark(club):
+    text = "m42 135 f3.5 on E with an m42-e helicoid 15.2 closed, the tube ring on it 12.1. infinity?"
+    assert talk(club, text)[-1].question.said("mark") is None

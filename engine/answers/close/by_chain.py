@@ -9,7 +9,7 @@ from engine.answers.close.drawn import is_drawn
 from engine.answers.close.image_side import size_told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side, setup_of
-from engine.answers.seat.described import TUBE
+from engine.answers.seat.described import CUP, TUBE
 from engine.base.interval import is_known
 from engine.chains.lens_and_body import likely_register_of_lens
 from grammar.kinds import SEATED, SHIM_CALIBRATION
@@ -73,10 +73,12 @@ def _is_its_ring(question: Question, lens: LensSide | object, knowledge: Knowled
     body = body_side(question.body, knowledge.catalogue)
     rings = [thing for thing in question.adapters if thing.piece != TUBE or thing.thickness_mm is None]
     told = _length(rings[0], knowledge) if len(rings) == 1 else None
-    if told is None or rings[0].piece != _RING or told[0] != told[1]:
+    if told is None or rings[0].piece not in (_RING, CUP) or told[0] != told[1]:
         return False
     if not (isinstance(lens, LensSide) and isinstance(body, BodySide)):
         return False
+    if rings[0].piece == CUP or told[0] < 0:
+        return True  # a seat inside the body's flange is no tube
     if lens.mount.id in rings[0].front and body.mount.id in rings[0].rear:
         return True  # 'C to MFT ring sits at 0.3 mm': named by the two mounts, however long it is
     one, other = lens.mount.register_mm, body.mount.register_mm

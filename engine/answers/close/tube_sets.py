@@ -18,7 +18,7 @@ from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.chains.walk import ADDED_FOCUSING
 from grammar.kinds import COMPARE, MACRO_DISTANCE
-from grammar.questions import CLOSE_UP_LENS, Question, Thing
+from grammar.questions import CLOSE_UP_LENS, RING, Question, Thing
 
 TUBE, STEP = "extension-tube", "step-ring"
 NARROWEST: Final = 12.0  # mm, of threads; no step ring is so long
@@ -26,6 +26,7 @@ _ADDED: Final = re.compile(r"\d(?: ?mm)? ?\+ ?\d")
 MOST_ROWS = 10
 LEAST_SEVERAL: Final = 3  # tubes, where one is set against several
 SAME_LENGTH_MM: Final = 0.5
+MADE_WITHIN_MM: Final = 0.6  # of what the registers differ by, a ring that was measured is still that ring
 ONE_OR_SEVERAL: Final = "one-tube-or-several"  # the advice on which to take
 LONGEST_SPACER, LONGEST_DRAW = 60.0, 400.0  # mm
 
@@ -86,7 +87,7 @@ def tubes_told(question: Question, knowledge: Knowledge) -> Iterator[float]:
             continue
         if thing.piece == STEP and thing.thickness_mm is not None and thing.thickness_mm[0] >= NARROWEST:
             continue  # 'a 49 mm step ring': how wide its thread is
-        if thing.thickness_mm is not None:
+        if thing.thickness_mm is not None and not joins_mounts(thing, knowledge):
             low, high = thing.thickness_mm
             from_here = set_at_infinity(thing, question)
             low = from_here if from_here is not None else low
@@ -102,6 +103,16 @@ def tubes_told(question: Question, knowledge: Knowledge) -> Iterator[float]:
         # 'a half mm shim': a short length that belongs to nothing else stands between
         longest = LONGEST_DRAW if any(thing.piece == BELLOWS for thing in question.adapters) else LONGEST_SPACER
         yield from (one for one in numbers(question, "length", "thickness") if one <= longest)
+
+
+def joins_mounts(thing: Thing, knowledge: Knowledge) -> bool:
+    """'a 1.02 mm LTM to M ring': about as long as the registers of its two mounts differ, it draws nothing out."""
+    if thing.piece != RING or not (thing.front and thing.rear) or thing.front[0] == thing.rear[0]:
+        return False
+    front, rear = (knowledge.catalogue.mounts[ids[0]].register_mm for ids in (thing.front, thing.rear))
+    if not (is_known(front) and is_known(rear)) or thing.thickness_mm is None:
+        return False
+    return abs(thing.thickness_mm[0] - (front.nominal - rear.nominal)) <= MADE_WITHIN_MM
 
 
 def _are_put_together(question: Question) -> bool:

@@ -9,6 +9,8 @@ from engine.answers.parts.said import mentions, number
 from engine.answers.parts.wording import small_mm
 from engine.answers.seat.described import ANY_PIECE
 from engine.base.compact import replace
+from engine.base.interval import is_known
+from engine.facts.catalogue import Catalogue
 from grammar.questions import Question, Thing
 
 HELICOID: Final = "helicoid"
@@ -18,15 +20,25 @@ _SAME_MM: Final = 0.01
 _MOST_MM: Final = 60.0  # that one moves
 
 
-def with_travel_told(question: Question, ring: RingToMake) -> Question:
-    """'an M to Z ring with 6 mm of travel': its ends are the thickness of the plain ring, and that with the travel."""
+def with_travel_told(question: Question, ring: RingToMake, facts: Catalogue) -> Question:
+    """'an M to Z ring with 6 mm of travel': its ends are the thickness of the plain ring, and that with the travel.
+
+    Behind another ring, as 'LTM to M 1.06 and an M to E helicoid', the plain ring is that of its own two mounts.
+    """
     travel, right = number(question, "travel"), ring.thickness_mm
     movable = [one for one in question.adapters if _moves(one)]
-    if travel is None or not 0 < travel <= _MOST_MM or right is None or right.nominal <= 0 or len(movable) != 1:
+    drawn = [one for one in movable if one.piece == HELICOID] or movable
+    if travel is None or not 0 < travel <= _MOST_MM or right is None or right.nominal <= 0 or len(drawn) != 1:
         return question
-    ends = (round(right.nominal, 3), round(right.nominal + travel, 3))
-    drawn = replace(movable[0], piece=HELICOID, thickness_mm=ends)
-    return question.with_(adapters=tuple(drawn if one is movable[0] else one for one in question.adapters))
+    movable = drawn
+    front, rear = (facts.mounts[ids[0]].register_mm for ids in (drawn[0].front, drawn[0].rear))
+    if len(question.adapters) > 1 and is_known(front) and is_known(rear) and front.nominal > rear.nominal:
+        shut = front.nominal - rear.nominal
+    else:
+        shut = right.nominal
+    ends = (round(shut, 3), round(shut + travel, 3))
+    held = replace(movable[0], piece=HELICOID, thickness_mm=ends)
+    return question.with_(adapters=tuple(held if one is movable[0] else one for one in question.adapters))
 
 
 def with_draw_told(question: Question, ring: RingToMake) -> Question:

@@ -70,7 +70,7 @@ def one_pair(
     setup = setup_of(lens, body, facts, question.f_number)
     ring = ring_to_make(setup, facts)
     question = with_depth_off(question.with_(adapters=question.between))
-    question = with_flat_seat(with_travel_told(with_draw_told(question, ring), ring), setup, ring)
+    question = with_flat_seat(with_travel_told(with_draw_told(question, ring), ring, facts), setup, ring)
     ways = _ways(question, setup, ring, knowledge)
     named, chains = ways.named, ways.chains
     if not chains and unknown_register(setup) and not question.limits.owned_only:

@@ -27,6 +27,7 @@ INSTEAD: Final = (
     "What is known here is how lenses mount: ask about a mount, a thread, a ring or a word of the trade, such as 'what"
     " is a helicoid'; or name the lens and the body that it is about."
 )
+PART: Final = ("part-asked", "part-named")  # what is mentioned of a part of a lens or of its ring
 OF_MOUNTS = frozenset(
     {
         "register",
@@ -73,9 +74,10 @@ def definition(question: Question, knowledge: Knowledge) -> Answer:
     named = any(thing.kind == "term" for thing in things)
     if bare_t or ((question.said("aperture") or "").startswith(_T) and not named):
         things = (Thing("term", (_T_STOP,)), *things)  # 'what does T2.2 mean on a cine lens'
-    beside = 0 if named else MOST_TOLD if mentions(question, "what-for") else MOST_BESIDE
+    of_part = mentions(question, *PART)
+    beside = 0 if named else MOST_TOLD if of_part or mentions(question, "what-for") else MOST_BESIDE
     everyday = term_known_as(question.text, knowledge.catalogue, beside)
-    everyday = None if _is_typed_as_name(question) or thread is not None else everyday
+    everyday = None if (_is_typed_as_name(question) and not of_part) or thread is not None else everyday
     if everyday is not None:
         things = (Thing("term", (everyday.id,)),)
     if not any(thing.ids for thing in things):
@@ -118,7 +120,7 @@ def _by_sight(question: Question, named: bool, knowledge: Knowledge) -> list[Adv
     engraved = knowledge.catalogue.advice.get(ENGRAVED)
     if engraved is not None and not named and mentions(question, "engraving-asked"):
         return [engraved]
-    if mentions(question, "part-asked"):
+    if mentions(question, *PART):
         mounts = named_mounts(question, knowledge)
         return list(nearest(question.text, knowledge.catalogue, 1, PLAIN, among=_tells_of_a_part, mounts=mounts))
     return list(nearest(question.text, knowledge.catalogue, 1, PLAIN)) if mentions(question, "what-for") else []

@@ -1,0 +1,83 @@
+"""A second ring on top of the one that stands there: so much further out, and no other ring in its place."""
+
+from __future__ import annotations
+
+import re
+from typing import Final
+
+from engine.base.compact import replace
+from grammar.kinds import BUY_PLAN, FOCUS_VERDICT, MACRO_DISTANCE, SEATED, SHIM_CALIBRATION
+from grammar.questions import RING, Question, Thing
+from grammar.things.casting import SPACER
+
+_ON_TOP: Final = "ring-on-top"
+_SAME: Final = "same-again"  # one more of the ring that stands there
+_PRICED: Final = "buys-one"
+_TOP: Final = re.compile(r"\b(on top|too|as well|between|onto|behind)\b")
+_ALIKE: Final = 0.15  # of what is longer or shorter by less than this share of it, only one ring stands there
+_ASKS: Final = "asks-verdict"
+_CLOSE: Final = "asks-close"
+_STANDING: Final = SEATED | {SHIM_CALIBRATION, MACRO_DISTANCE, BUY_PLAN}
+_SIZES: Final = ("numbers", "length", "thickness", "thread", "layer")
+_CLOSE_MM: Final = 2.0  # what sets a lens further out than this is for close-ups
+_LONGEST: Final = 60.0  # mm
+_MM: Final = re.compile(r"(?<![\w./-])(\d*\.?\d+) ?mm\b")
+_FINE: Final = re.compile(r"(?<![\w./-])(\d*\.\d+)(?![\w.])")
+
+
+def with_ring_on_top(got: Question, before: Question) -> Question:
+    """'and put a 2nd 5 mm ring on top' after a lens on its ring: both stand there, and no second way is meant."""
+    if not got.follows or before.intent not in _STANDING or not before.lenses or not before.bodies:
+        return got
+    stood = before.adapters
+    if not stood or not got.places(_ON_TOP) or _is_other_pair(got, before):
+        return got.with_(intent=FOCUS_VERDICT, number=None) if _is_measured(got, before) else got
+    length = _told(got) or (_length(stood[-1]) if got.places(_SAME) else None)
+    if length is None or not 0 < length <= _LONGEST:
+        return got
+    if got.adapters[: len(stood)] == stood and len(got.adapters) > len(stood):
+        return got.with_(number=None)
+    old = _length(stood[-1]) if len(stood) == 1 and stood[0].piece == RING else None
+    if old and abs(length - old) <= _ALIKE * old and not got.places(_SAME) and not _TOP.search(got.text.casefold()):
+        ring = replace(stood[0], ids=(), words=f"{length:g} mm ring", thickness_mm=(length, length))
+        return got.with_(intent=FOCUS_VERDICT, adapters=(ring,), number=None, values=got.rest(*_SIZES))
+    tube = Thing(words=f"{length:g} mm tube", piece=SPACER, thickness_mm=(length, length))
+    close = bool(got.places(_CLOSE)) or (length > _CLOSE_MM and not got.places(_ASKS))
+    return got.with_(
+        intent=MACRO_DISTANCE if close else FOCUS_VERDICT, topic=None, lenses=_lenses(got, before, length),
+        bodies=before.bodies, adapters=(*stood, tube), number=None,
+        values=got.rest(*_SIZES),
+    )  # fmt: skip
+
+
+def _told(got: Question) -> float | None:
+    """The one length told: with its unit, else the one that is told finer than a stop."""
+    text = got.text.casefold()
+    sizes = [float(one) for one in _MM.findall(text)]
+    focals = {one.focal_length_mm for one in got.lenses}
+    sizes = [one for one in sizes if one not in focals or len(sizes) == 1]
+    fine = [float(one) for one in _FINE.findall(text)] if not sizes else []
+    told = sizes or [one for one in fine if one not in {lens.f_number for lens in got.lenses}]
+    return told[0] if len(told) == 1 else None
+
+
+def _length(piece: Thing) -> float | None:
+    return piece.thickness_mm[0] if piece.thickness_mm is not None and piece.is_of_one_length else None
+
+
+def _lenses(got: Question, before: Question, length: float) -> tuple[Thing, ...]:
+    misread = not got.lenses or any(one.focal_length_mm == length for one in got.lenses)
+    return before.lenses if misread else got.lenses
+
+
+def _is_other_pair(got: Question, before: Question) -> bool:
+    """Whether another body is told, on which other rings stand."""
+    told = [one.ids for one in got.bodies if one.ids]
+    return bool(told) and told != [one.ids for one in before.bodies]
+
+
+def _is_measured(got: Question, before: Question) -> bool:
+    """'another ring came, 32.04' after a lens on its ring: how that one seats it, and nothing that is to be bought."""
+    ring = next((one for one in got.adapters if one.piece == RING and one.thickness_mm is not None), None)
+    bought = got.intent != BUY_PLAN or before.intent == BUY_PLAN or got.places(_PRICED)
+    return ring is not None and not bought and f"{(ring.thickness_mm or (0.0,))[0]:g}" in got.text
