@@ -18,12 +18,12 @@ from engine.answers.close.depth_rows import (
     set_hyperfocal,
     to_infinity,
 )
-from engine.answers.close.diffracted import diffracted, spread_beside
 from engine.answers.close.dioptres import behind_close_up
 from engine.answers.close.least_deep import least_deep
 from engine.answers.close.own_and_tubes import with_size_grown
 from engine.answers.close.stacked import stacked
 from engine.answers.close.stop_wanted import stop_wanted
+from engine.answers.diffracted import diffracted, spread_beside
 from engine.answers.ends_so_near import AT_END, out_of_reach, seen_at_its_end
 from engine.answers.parts.answer import ANSWERED, Answer, Line, Told
 from engine.answers.parts.knowledge import Knowledge
