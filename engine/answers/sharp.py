@@ -30,6 +30,7 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import LEAST, SURE, nearest, nearest_term
 from engine.answers.parts.owned import own_lens
 from engine.answers.parts.said import distance_mm, focals, mentions, number, number_beside, numbers, stop
+from engine.answers.parts.usual_glass import with_usual_factor
 from engine.answers.parts.wording import f_number, small_mm, trimmed
 from engine.answers.picture.blur import blur_of
 from engine.answers.picture.crop_modes import in_mode
@@ -66,7 +67,9 @@ def sharpness(question: Question, knowledge: Knowledge) -> Answer:
     scaled = bool(question.adapters) and question.mentions("hyperfocal-asked")
     ends = out_of_reach(question, knowledge) if asked or scaled else Told()
     question = at_end
-    seen, glass = through_glass(question)
+    glazed, usual = with_usual_factor(question, knowledge.catalogue)
+    seen, glass = through_glass(glazed)
+    glass += usual if glass.lines else Told()
     told, as_usual = Told(), _at_usual_stop(seen, knowledge)
     if as_usual is not seen and as_usual.f_number is not None:
         stop_of = f_number(as_usual.f_number)

@@ -235,7 +235,7 @@ def _overtaken(said: Question) -> frozenset[str]:
     timed |= frozenset([BRIGHTER]) if "light" in keys else frozenset()
     timed |= frozenset(["filter_size"]) if "filter_thread" in keys else frozenset()
     timed |= frozenset(["extension"]) if "magnification" in keys else frozenset()  # so much makes another size
-    return timed | (_FILLED if _FILLED & keys else frozenset())
+    return timed | (_FILLED if (_FILLED | {"close_focus"}) & keys else frozenset())
 
 
 def kept_limits(new: Limits, said: Question, before: Question, intent: str) -> Limits:

@@ -367,3 +367,49 @@ def test_a_field_wanted_in_a_crop_is_that_of_the_crop(club):
         club, "16mm f1.8 c mount on mft with 1.4x crop, does it cover", "which lens do i need to see 4 m wide from 3 m"
     )
     assert _told(club, last, "focal_length_mm")[0] == pytest.approx(12.9 / 1.4, rel=0.01)
+
+
+def test_a_crop_on_top_of_the_frame_stays_on_top(club):
+    *_, first, again = talk(club, "300mm f4 on mft with a 1.4x", "crop 2x digital on top", "and equivalent of that")
+    for answer in (first, again):
+        assert 1679 in {round(one) for one in _told(club, answer, "equivalent_focal_mm")}
+
+
+def test_the_nearest_distance_told_takes_the_place_of_what_filled_the_frame(club):
+    *_, last = talk(club, "300mm f4 on mft", "bird 30cm long fills what at 20m", "min focus is 2.5 m, magnification")
+    assert "of field" not in last.reading
+    assert 0.14 < _told(club, last, "magnification")[0] < 0.18
+
+
+@pytest.mark.parametrize("turn", ["800 native", "base is 800", "native iso 800"])
+def test_a_native_speed_is_an_iso(club, turn):
+    *_, last = talk(club, "16mm f2 c mount on mft, nd at f4 24p sunny iso 400", turn)
+    assert "ISO 800" in last.reading
+    assert _told(club, last, "nd_stops")[0] == pytest.approx(8.4, abs=0.05)
+
+
+def test_a_factor_told_alone_is_that_of_the_reducer(club):
+    _, usual, told, deep = talk(
+        club, "80mm f2.8 lens on full frame, equivalent", "with a focal reducer", ".7", "hyperfocal at f11 with that"
+    )
+    assert "56.8 mm" in flat(usual)
+    assert "0.7x focal reducer" in told.reading
+    assert "56 mm f/7.7" in flat(deep)
+
+
+def test_a_reducer_told_without_its_factor_counts_for_depth_by_the_usual_one(club):
+    (found,) = talk(club, "80mm f2.8 on full frame with a focal reducer, hyperfocal at f11")
+    assert "56.8 mm f/7.8" in flat(found)
+
+
+def test_a_scene_after_what_is_sharp_there_is_told_at_that_distance(club):
+    *_, last = talk(club, "50mm f1.8 m42 on x mount apsc, dof at 1.5m f2", "how wide a scene is that")
+    assert "At 1.5 m, 50 mm sees a field of 66 x 44 cm" in flat(last)
+
+
+def test_a_distance_of_a_field_is_that_of_what_is_sharp_next(club):
+    *_, last = talk(
+        club, "16mm f2 c mount on mft, equivalent", "how wide at 10 ft", "sharp from where to where at f4 focused there"
+    )
+    assert last.intent == "depth-of-field"
+    assert "3.048 m" in last.reading
