@@ -134,6 +134,8 @@ class Talk:
         self.named = named_so_far(self.named, answer)
         if answer.learnt is not None:
             answer = replace(answer, question=answer.learnt)
+        if answer.intent in MEASURED and answer.question is not None:
+            answer = replace(answer, question=_without_others(answer.question))
         if answer.question is not None and answer.intent not in TALKED:
             told = len(answer.chains or ()) > 1 or answer.question.number is not None or answer.intent == WHY
             self.numbered = told and answer.intent not in SET_APART
@@ -251,6 +253,15 @@ def _with_factor(question: Question, answer: Answer) -> Question:
         for one in question.adapters
     )
     return question.with_(adapters=pieces)
+
+
+def _without_others(question: Question) -> Question:
+    """'C or CS?', then 12.5 mm: of the mounts that one lens might have, only that which it has is talked of still."""
+    lens = question.lenses[0] if len(question.lenses) == 1 else None
+    if lens is None or lens.focal_length_mm is None or not lens.ids:
+        return question
+    kept = tuple(one for one in question.known if one.focal_length_mm != lens.focal_length_mm)
+    return question.with_(known=(*kept, lens)) if question.known else question
 
 
 def _same_lens(asked: Question, before: Question) -> bool:

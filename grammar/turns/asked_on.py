@@ -215,6 +215,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (worded_so.asks_the_hole, DIY_DIMENSION),
     (ring_seen.wants_the_right_length, DIY_DIMENSION),
     (ring_seen.asks_how_long, DIY_DIMENSION),
+    (ring_seen.asks_if_it_changes, CHAIN),
     (_unless_plain(worded_so.asks_for_the_ring), CHAIN),
     (seen.of(is_remedy), _as_before),
     (aside_seen.wants_the_right_part, CHAIN),

@@ -98,8 +98,7 @@ def follow(heard: Heard, before: Question) -> Question:
     """The question before with what the text says instead; `follows` is set."""
     heard = with_flange_first(without_lent(with_ring_for_it(heard, before), before), before)
     heard = with_ring_offered(without_view(without_number_told(heard, before), before), before)
-    back = taken_back(heard, before) or swapped(heard, before) or without_last(heard, before)
-    if back is not None:
+    if (back := taken_back(heard, before) or swapped(heard, before) or without_last(heard, before)) is not None:
         return back
     said, aim = _told(heard, before, _aimed(heard, before))
     again = put_back(heard, said, before) or tubes_changed(heard, before) or lengths_again(heard, before)
@@ -134,11 +133,11 @@ def _aimed(heard: Heard, before: Question) -> _Aim:
 def _told(heard: Heard, before: Question, aim: _Aim) -> tuple[Question, _Aim]:
     """The question by its own words; one that names nothing to be defined goes on with what was asked."""
     said = _topical(heard, same_pieces(heard, built(heard, aim.intent), before), before, aim.intent)
-    part = heard.tells("part-asked") or heard.tells("part-named")
+    part = heard.features & {"part-asked", "part-named"}
     named = part or said.things or said.lenses or said.bodies or said.adapters
     if aim.intent == kinds.DEFINITION and not named:
         aim = replace(aim, intent=went_on(heard, before))  # 'so what is it'
-        said = built(heard, aim.intent)
+        return built(heard, aim.intent), aim
     return said, aim
 
 

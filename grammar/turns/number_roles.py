@@ -105,6 +105,8 @@ def numbers_told(before: Question) -> Iterator[tuple[str, float]]:
         if length is not None and length[0] == length[1]:
             plain = before.intent == MACRO_DISTANCE and not (piece.front or piece.rear)  # close up it only extends
             yield TUBE if piece.piece in DRAWN or plain else RING, length[0]
+        elif length is not None and not length[0]:
+            yield TUBE, length[1]  # what a helicoid travels
     yield from ((TUBE, piece.thickness_mm[0]) for piece in tubes_off(before) if piece.thickness_mm is not None)
     for piece in before.adapters:
         if piece.piece in _FACTORS and not piece.ids:
