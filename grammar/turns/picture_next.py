@@ -2,9 +2,21 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import Final
 
-from grammar.kinds import BUY_PLAN, CHAIN, COVERAGE, DEPTH_OF_FIELD, EXPOSURE_ND, HAZARD, MACRO_DISTANCE, PICTURED
+from grammar.kinds import (
+    BUY_PLAN,
+    CHAIN,
+    COVERAGE,
+    CROP_EQUIVALENT,
+    DEPTH_OF_FIELD,
+    DIY_DIMENSION,
+    EXPOSURE_ND,
+    HAZARD,
+    MACRO_DISTANCE,
+    PICTURED,
+)
 from grammar.turns.set_behind import is_behind
 from grammar.turns.turn_seen import Turn
 
@@ -56,3 +68,25 @@ def wants_a_field(turn: Turn) -> bool:
     told = turn.heard.readings
     field = told.values.keys() == {"field"} and told.distance_mm is not None
     return field and turn.tells("focal-asked") and turn.was in PICTURED | {CHAIN, MACRO_DISTANCE}
+
+
+# what may be seen, and what is asked then; the first that is seen tells
+_ROW: Final[tuple[tuple[Callable[[Turn], bool], str], ...]] = (
+    (drops_the_filter, EXPOSURE_ND),
+    (blurs_behind, DEPTH_OF_FIELD),
+    (stacks_them, BUY_PLAN),
+    (asks_of_a_hood, DIY_DIMENSION),
+    (stops_down_what_is_lit, COVERAGE),
+    (asks_of_diffraction, DEPTH_OF_FIELD),
+    (wants_a_field, CROP_EQUIVALENT),
+)
+
+
+def is_seen(turn: Turn) -> bool:
+    """Whether any of these is seen in a turn."""
+    return any(seen(turn) for seen, _ in _ROW)
+
+
+def as_asked(turn: Turn) -> str:
+    """What is asked then."""
+    return next((kind for seen, kind in _ROW if seen(turn)), turn.was)
