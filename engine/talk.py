@@ -28,6 +28,7 @@ if TYPE_CHECKING:
 # a caution or a word asked about on the way: what follows goes on with the question before
 SET_APART = frozenset({"compare", "which-own", "all-on-all"})  # what these list is not picked by its number
 UNLIT: Final = frozenset(["vignette", "disc", "cover"])  # topics of a reason that asks about the picture
+FAULTS: Final = frozenset(["smear", "colour"])  # and of one that asks about a fault seen in it
 DOUBTED = "sure"  # the topic of a reason that asks how sure it is
 ASIDES = frozenset({HAZARD, DEFINITION, OUT_OF_SCOPE})
 OWN = frozenset({"lens", "body"})  # kinds of things that have names of their own
@@ -180,7 +181,9 @@ class Talk:
             # a reason is an aside: what follows goes on with the chain that it was about
             of_picture = COVERAGE if answer.question.topic in UNLIT else CHAIN  # what the reason was asked for
             told = self.question.intent if self.question.intent != WHY else of_picture
-            self.question = self.question.with_(intent=told, topic=None, number=None, values=_of_things(self.question))
+            fault = WHY if asked.topic in FAULTS or asked.mentions("seen-in-picture", "edges-smear") else ""
+            values = _of_things(self.question)
+            self.question = self.question.with_(intent=told, topic=None, number=None, values=values, beside=fault)
         if answer.intent == DRAW:  # so is a drawing
             self.question = self.question.with_(intent=CHAIN, topic=DRAWN, values=_of_things(self.question))
         if answer.intent in ("teach", "forget", CARD):

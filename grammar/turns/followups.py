@@ -134,8 +134,7 @@ def _told(heard: Heard, before: Question, aim: _Aim) -> tuple[Question, _Aim]:
     """The question by its own words; one that names nothing to be defined goes on with what was asked."""
     said = _topical(heard, same_pieces(heard, built(heard, aim.intent), before), before, aim.intent)
     part = heard.features & {"part-asked", "part-named"}
-    named = part or said.things or said.lenses or said.bodies or said.adapters
-    if aim.intent == kinds.DEFINITION and not named:
+    if aim.intent == kinds.DEFINITION and not (part or said.things or said.lenses or said.bodies or said.adapters):
         aim = replace(aim, intent=went_on(heard, before))  # 'so what is it'
         return built(heard, aim.intent), aim
     return said, aim
@@ -229,10 +228,8 @@ def _topical(heard: Heard, said: Question, before: Question, intent: str) -> Que
     """What is said, with the topic that its words have only after the question before."""
     if intent == kinds.COMPARE:
         said = set_against_plain(said, before)
-    if intent == kinds.GEAR_SETTING and focusing(heard, before):
-        return said.with_(topic=focusing(heard, before))
-    if intent == kinds.GEAR_SETTING and sets_it_anew(heard, before):
-        return said.with_(topic=before.topic)  # 'does it remember that'
+    if intent == kinds.GEAR_SETTING and (focusing(heard, before) or sets_it_anew(heard, before)):
+        return said.with_(topic=focusing(heard, before) or before.topic)  # 'does it remember that' of the stabiliser
     if intent == kinds.COMPARE and ranked_by(heard, before):
         return said.with_(topic=ranked_by(heard, before))
     if intent == kinds.HAZARD and said.topic == REMEDY and heard.tells("touch"):
