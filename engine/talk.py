@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Final
 
 from engine.answers.found.two_named import named_so_far
 from engine.answers.parts.answer import Answer, Line, ListedChain, Quantity
+from engine.answers.picture.crop_factors import with_crop_on_top
 from engine.answers.picture.frame_modes import with_mode_kept
 from engine.answers.picture.likened_stop import without_likened_stop
 from engine.answers.shims.carried import with_mark_told
@@ -27,6 +28,7 @@ if TYPE_CHECKING:
 # a caution or a word asked about on the way: what follows goes on with the question before
 SET_APART = frozenset({"compare", "which-own", "all-on-all"})  # what these list is not picked by its number
 UNLIT: Final = frozenset(["vignette", "disc", "cover"])  # topics of a reason that asks about the picture
+FAULTS: Final = frozenset(["smear", "colour"])  # and of one that asks about a fault seen in it
 DOUBTED = "sure"  # the topic of a reason that asks how sure it is
 ASIDES = frozenset({HAZARD, DEFINITION, OUT_OF_SCOPE})
 OWN = frozenset({"lens", "body"})  # kinds of things that have names of their own
@@ -133,12 +135,14 @@ class Talk:
         self.named = named_so_far(self.named, answer)
         if answer.learnt is not None:
             answer = replace(answer, question=answer.learnt)
+        if answer.intent in MEASURED and answer.question is not None:
+            answer = replace(answer, question=_without_others(answer.question))
         if answer.question is not None and answer.intent not in TALKED:
             told = len(answer.chains or ()) > 1 or answer.question.number is not None or answer.intent == WHY
             self.numbered = told and answer.intent not in SET_APART
         self._keep(answer)
         if self.question is not None:
-            self.question = with_mode_kept(with_mark_told(lasting(self.question)))
+            self.question = with_mode_kept(with_crop_on_top(with_mark_told(lasting(self.question))))
 
     def _keep(self, answer: Answer) -> None:
         if answer.forgets:
@@ -177,7 +181,9 @@ class Talk:
             # a reason is an aside: what follows goes on with the chain that it was about
             of_picture = COVERAGE if answer.question.topic in UNLIT else CHAIN  # what the reason was asked for
             told = self.question.intent if self.question.intent != WHY else of_picture
-            self.question = self.question.with_(intent=told, topic=None, number=None, values=_of_things(self.question))
+            fault = WHY if asked.topic in FAULTS or asked.mentions("seen-in-picture", "edges-smear") else ""
+            values = _of_things(self.question)
+            self.question = self.question.with_(intent=told, topic=None, number=None, values=values, beside=fault)
         if answer.intent == DRAW:  # so is a drawing
             self.question = self.question.with_(intent=CHAIN, topic=DRAWN, values=_of_things(self.question))
         if answer.intent in ("teach", "forget", CARD):
@@ -252,6 +258,15 @@ def _with_factor(question: Question, answer: Answer) -> Question:
     return question.with_(adapters=pieces)
 
 
+def _without_others(question: Question) -> Question:
+    """'C or CS?', then 12.5 mm: of the mounts that one lens might have, only that which it has is talked of still."""
+    lens = question.lenses[0] if len(question.lenses) == 1 else None
+    if lens is None or lens.focal_length_mm is None or not lens.ids:
+        return question
+    kept = tuple(one for one in question.known if one.focal_length_mm != lens.focal_length_mm)
+    return question.with_(known=(*kept, lens)) if question.known else question
+
+
 def _same_lens(asked: Question, before: Question) -> bool:
     """Whether both are about the same lens, whatever mounts its thread still allows."""
     return [one.ids[:1] for one in asked.lenses] == [one.ids[:1] for one in before.lenses]
@@ -264,5 +279,5 @@ def _same_pair(answer: Answer, before: Question) -> bool:
 
 def bare_number(text: str) -> int | None:
     """The number from 1 to 99 that a text consists of, as one of a list is picked."""
-    number = text.strip(" \t#.)")
+    number = text.strip(" \t#)").rstrip(".")  # '.7' is a factor or a stop
     return int(number) if number.isascii() and number.isdecimal() and len(number) < 3 and int(number) else None

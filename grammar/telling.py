@@ -125,7 +125,7 @@ def built(heard: Heard, intent: str) -> Question:
         readings.number,
         topic_of(heard, intent),
         tuple(values.items()),
-        feet=readings.feet or heard.tells("feet") or any(part.inches for part in (*lenses, *cast.pieces)),
+        feet=readings.feet or heard.tells("feet") or any(part.inches for part in cast.pieces),
         skipped=tuple(token.text for token in heard.shape.skipped),
         stops=told,
     )

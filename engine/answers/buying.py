@@ -44,6 +44,7 @@ from grammar.kinds import BUY_PLAN
 from grammar.questions import ALL, Question, Thing
 
 APART = ("set-against", "plain-way")  # that single rings are told of beside a hub
+_BY_PAIR = "By pair:"  # ends the lines before the rows of the pairs
 DEAR_OR_CHEAP = "cheap ring or dear ring"  # what two prices for one piece ask about
 
 
@@ -102,7 +103,11 @@ def _led(question: Question, answer: Answer | None, told: Told) -> list[Line]:
     if hub_of(question) is None and not any(BASE_TOLD in line.text for line in told.lines):
         return [*pairs, *told.lines]
     hub = [line for line in told.lines if HUB_TOLD in line.text or BASE_TOLD in line.text]
-    return [*pairs[:1], *hub, *pairs[1:], *(line for line in told.lines if line not in hub)]
+    rest = [line for line in told.lines if line not in hub]
+    if not pairs or not pairs[0].text.endswith(_BY_PAIR):
+        return [*pairs[:1], *hub, *pairs[1:], *rest]
+    head = replace(pairs[0], text=pairs[0].text.removesuffix(_BY_PAIR).rstrip())
+    return [head, *hub, Line("text", _BY_PAIR), *pairs[1:], *rest]
 
 
 def _behind_glass(question: Question, answer: Answer | None, knowledge: Knowledge) -> Told:

@@ -12,11 +12,12 @@ from engine.answers.parts.nearby import LEAST, ONLY_NAMED
 from engine.answers.parts.owned import with_own_facts
 from engine.answers.parts.pitch_drift import OTHER_PITCH, drift
 from engine.answers.parts.said import distance_mm, focals, mentions, number, numbers
-from engine.answers.parts.wording import article, distance, small_mm, trimmed
+from engine.answers.parts.wording import distance, small_mm, trimmed
 from engine.answers.picture.filter_effects import rear_filter
 from engine.answers.remarking import remarked
 from engine.answers.seat.distances import Distances
 from engine.answers.seat.spacing import usual_focals
+from engine.answers.shims.by_end import as_seen, shim_by
 from engine.answers.shims.carried import SHIM, goes_past, is_limit, looked_up
 from engine.answers.shims.error_told import Judgement, error_judged
 from engine.answers.shims.loose import off_by_mm
@@ -196,7 +197,8 @@ def _shims(question: Question, knowledge: Knowledge) -> tuple[Told, float | None
     at = at or (distance_mm(question) if not (is_target(question) or asks_so_far(question)) else None)
     carried_mm = number(question, SHIM)
     if at is None:
-        return (_carried(question, carried_mm, knowledge) if carried_mm is not None else Told()), carried_mm
+        by_sight = as_seen(question, knowledge) if carried_mm is None else Told()
+        return (_carried(question, carried_mm, knowledge) if carried_mm is not None else by_sight), carried_mm
     limit = is_limit(question)
     each = of_each(question, numbers(question, "mark"), knowledge.catalogue)
     of_other = None if limit else each or of_another(question, at, knowledge.catalogue)
@@ -210,7 +212,7 @@ def _shims(question: Question, knowledge: Knowledge) -> tuple[Told, float | None
         x = Distances(focal, knowledge.catalogue).extension_at(end)
         if is_known(x):
             first = x.nominal if named and first is None else first  # of usual lengths none is that of the lens
-            told += _shim(focal, end, x, limit, question.feet, several=len(named) != 1 or len(ends) > 1)
+            told += shim_by(focal, end, x, limit, question.feet, several=len(named) != 1 or len(ends) > 1)
     return told, first
 
 
@@ -229,25 +231,6 @@ def _against_tape(question: Question, knowledge: Knowledge) -> tuple[Told, float
     if error is None:
         return told, None  # taped from the front glass
     return told, -error if error < 0 and focals(question) else None
-
-
-def _shim(focal: float, at: float, shim: Interval, limit: bool, feet: bool, several: bool) -> Told:
-    lens = f"{trimmed(focal, 1)} mm"
-    case = f"{lens} lens" if several else None
-    which, off = f"{article(lens)} {lens} lens", small_mm(shim.nominal)
-    if limit:
-        text = (
-            f"{which.capitalize()} that stops at {distance(at, feet)} sits {off} too far out: take that off the ring."
-        )
-        error = shim
-    else:
-        text = (
-            f"Infinity at the {distance(at, feet)} mark of {which}: it sits {off} too close; add a shim of {off} "
-            "between lens and ring, or ring and body."
-        )
-        error = -shim
-    rows = (Quantity("shim_mm", shim, case), Quantity("register_error_mm", error, case))
-    return Told((Line("head" if not several else "fact", text),), rows)
 
 
 def _carried(question: Question, error: float, knowledge: Knowledge) -> Told:

@@ -17,7 +17,7 @@ from engine.answers.parts.said import mentions
 from engine.answers.parts.wording import listed, trimmed
 from engine.answers.seat.telling import CERTAINTY_WORDS, VERDICT_WORDS, chain_title
 from engine.base.compact import replace
-from engine.base.interval import is_known
+from engine.base.interval import Interval, is_known
 from engine.facts.kinds import VERDICTS
 from engine.judging.judge import CERTAINTIES, Judged
 from engine.judging.ranking import Listed
@@ -45,7 +45,7 @@ def between(question: Question, past: Sequence[Past], rows: Sequence[Listed], kn
     looks_back = mentions(question, "earlier-answers", *(() if several else ("earlier-things",))) or (
         question.number is not None and others is not None
     )
-    if not question.follows or question.adapters or question.limits.with_glass or (several and not looks_back):
+    if not question.follows or _names_pieces(question) or question.limits.with_glass or (several and not looks_back):
         return None
     if question.number is not None and others is not None and not mentions(question, "answer"):
         return _chains(question, (question.number, int(others.split(",")[0])), rows, knowledge)
@@ -66,6 +66,11 @@ def between(question: Question, past: Sequence[Past], rows: Sequence[Listed], kn
         text = "There is only one answer to compare. Ask for another lens or body first; or name the two."
         return _refused(question, text)
     return _answers(question, *pair, knowledge)
+
+
+def _names_pieces(question: Question) -> bool:
+    """Whether pieces are named with it; those of the turn before may be what is compared."""
+    return bool(question.adapters) and (question.prior is None or question.adapters != question.prior.adapters)
 
 
 def _goes_on(question: Question) -> bool:
@@ -140,9 +145,13 @@ def _answers(question: Question, one: Past, other: Past, knowledge: Knowledge) -
 
 
 def _seen_apart(one: Past, other: Past) -> Iterator[Line]:
-    """Which of two views is the wider, and which opening the brighter, before what differs in numbers."""
+    """Which of two images is the larger, view the wider, opening the brighter, before what differs in numbers."""
     views, stops = [_first("equivalent_focal_mm", past) for past in (one, other)], [_opening(one), _opening(other)]
+    sizes = [_first("magnification", past) for past in (one, other)]
     told = []
+    if sizes[0] and sizes[1] and sizes[0] != sizes[1]:
+        large, small = max(sizes[0], sizes[1]), min(sizes[0], sizes[1])
+        told.append((sizes[0] > sizes[1], f"larger, {_times(large)} against {_times(small)}"))
     if views[0] and views[1] and views[0] != views[1]:
         wide = f"like {min(views[0], views[1]):.0f} mm against {max(views[0], views[1]):.0f} mm on full frame"
         told.append((views[0] < views[1], f"wider, {wide}"))
@@ -157,6 +166,10 @@ def _seen_apart(one: Past, other: Past) -> Iterator[Line]:
 
 def _first(name: str, past: Past) -> float | None:
     return next((row.value.nominal for row in past.quantities if row.name == name and is_known(row.value)), None)
+
+
+def _times(magnification: float) -> str:
+    return told_value("magnification", Interval.exact(magnification))
 
 
 def _opening(past: Past) -> float | None:

@@ -14,6 +14,7 @@ from engine.facts.catalogue import Catalogue
 from engine.facts.guidance import Word
 
 REPLY: Final = "reply"
+SHUTTER: Final = "shutter_s"
 ERROR: Final = "register_error_mm"
 LONG: Final = 6  # letters of a word that is mended
 ALIKE: Final = 0.85
@@ -66,5 +67,9 @@ def _value(row: Quantity, feet: bool) -> str:
         least, most = sorted((abs(row.value.least), abs(row.value.greatest)))
         side = "too far out" if row.value.nominal > 0 else "too close"
         return f"{about(Interval(least, abs(row.value.nominal), most), show_of(row.name, feet))} {side}"
+    if row.name == SHUTTER and is_known(row.value):
+        from engine.answers.exposure.lighting import seconds
+
+        return seconds(row.value.nominal)
     text = about(row.value, show_of(row.name, feet))
     return f"f/{text}" if row.name.endswith("f_number") else text

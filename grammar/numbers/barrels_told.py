@@ -1,14 +1,14 @@
-"""The tube that a lens without a mount is itself: 'projection lens, smooth 42.5 tube'."""
+"""The tube that a lens is itself: 'projection lens, smooth 42.5 tube'."""
 
 from __future__ import annotations
 
 from typing import Final
 
+from grammar.numbers.widths_behind import BARREL, with_widths_behind
 from grammar.things.casting import SPACER
 from grammar.words.groups import HOLDING, OUTER, SCREW, SMOOTH, WITHOUT
 from grammar.words.tokens import Token
 
-BARREL: Final = "barrel"
 _WIDTHS: Final = (20.0, 130.0)  # mm, of barrels
 _PROJECTS: Final = ("KIND", "projector")
 _PLAIN: Final = "plain"  # said of the tube of such a lens; elsewhere of a tube that stands between
@@ -18,6 +18,7 @@ _WIDE: Final = frozenset(["JOIN", "CUE", "KIND", "FILLER", "PREP", "DET"])
 
 def with_barrels_told(tokens: list[Token]) -> list[Token]:
     """The width of a smooth tube becomes KEYED, and the tube is no piece that stands between."""
+    tokens = with_widths_behind(tokens)
     _tell_threadless(tokens)
     _tell_of_projectors(tokens)
     thrown = any((one.kind, one.value) == _PROJECTS for one in tokens)
@@ -68,12 +69,25 @@ def _tell_threadless(tokens: list[Token]) -> None:
             tokens[tube] = tokens[tube].as_("CUE")  # 'a 150 mm lens, tube no thread'
 
 
+def _tell_behind(tokens: list[Token], barrel: int) -> None:
+    """'projector barrel 52.5 smooth, 90mm f2.4', 'projection barrel of 62.5': the width behind, of no lens."""
+    width = next((n for n in range(barrel + 1, len(tokens)) if tokens[n].kind not in ("PREP", "VERB", "DET")), None)
+    if width is None or width > barrel + _NEAR or not _is_width(tokens, width):
+        return
+    focal = any(one.kind in ("LENGTH", "COMBO", "NUMBER", "FOCAL") for one in tokens[width + 1 :])
+    if focal or not tokens[width].numbers[0].is_integer():
+        tokens[width] = tokens[width].as_("KEYED", value=BARREL, unit="mm")
+        tokens[barrel] = tokens[barrel].as_("KIND", value=_PROJECTS[1], ids=())
+
+
 def _tell_of_projectors(tokens: list[Token]) -> None:
     """'a sleeve for a 42.5 projector barrel': a barrel that is so wide, where something is made to hold it."""
     made = any(HOLDING in one.groups for one in tokens)
-    for at in range(1, len(tokens)):
+    for at in range(len(tokens)):
         of_barrel = tokens[at].kind == "MOUNT" and tokens[at].text.casefold().endswith(BARREL)
-        if not of_barrel or len(tokens[at].ids) == 1 or not _is_width(tokens, at - 1):
+        if of_barrel and len(tokens[at].ids) > 1 and not (at and _is_width(tokens, at - 1)):
+            _tell_behind(tokens, at)
+        if not of_barrel or len(tokens[at].ids) == 1 or not at or not _is_width(tokens, at - 1):
             continue
         if made or not tokens[at - 1].numbers[0].is_integer():
             tokens[at - 1] = tokens[at - 1].as_("KEYED", value=BARREL, unit="mm")

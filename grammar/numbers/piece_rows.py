@@ -9,7 +9,7 @@ from grammar.numbers.draws import draw_at, is_bare, tell_draw_before
 from grammar.numbers.further_tubes import with_further_tubes
 from grammar.numbers.number_rows import is_of_scale
 from grammar.numbers.parted_rows import with_parted
-from grammar.numbers.rings_close_up import tell_lens_of_ring, tell_rings_as_tubes
+from grammar.numbers.rings_close_up import tell_lens_of_ring, tell_rings_as_tubes, tell_sets_of_rings
 from grammar.numbers.rows_of_tubes import with_unsaid_tubes
 from grammar.numbers.run_together import with_joins_between
 from grammar.numbers.washers import tell_washers
@@ -46,6 +46,7 @@ def with_piece_rows(tokens: list[Token], told: frozenset[str]) -> list[Token]:
         out = with_unsaid_tubes(out)
     tell_washers(out, told)
     tell_lens_of_ring(out)
+    tell_sets_of_rings(out)
     if told & _CLOSE:
         tell_rings_as_tubes(out)
     at = 0

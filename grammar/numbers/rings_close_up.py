@@ -12,6 +12,7 @@ from grammar.words.tokens import Token
 _REVERSED, _COUPLING = "reversed", "coupling-ring"
 _LEAST_COUPLED: Final = 50.0  # mm, of a lens that another is turned round before
 _RINGS: Final = "rings"
+_SET: Final = 3  # lengths
 _LONGEST_RING: Final = 100.0  # mm
 _LEAST_LENS_MM: Final = 12.0
 _OF_RING: Final = frozenset(["MOUNT", "LINK", "LETTER", "LENGTH", "NUMBER"])  # before a ring of the trade
@@ -47,6 +48,21 @@ def tell_rings_as_tubes(tokens: list[Token]) -> None:
         row = [one for one in tokens[place : place + 3] if one.kind != "MARK"]
         several = len(row) > 1 and is_number(row[0]) and (is_number(row[1]) or row[1].kind in _BETWEEN)
         if named and not joins_mounts and several and all(one.numbers[0] <= _LONGEST_RING for one in row[:1]):
+            tokens[at] = token.as_("PIECE", value=SPACER)
+
+
+def tell_sets_of_rings(tokens: list[Token]) -> None:
+    """'a set of 7 14 28 rings': three lengths and more are those of tubes, since rings for infinity have one."""
+    for at, token in enumerate(tokens):
+        if token.kind != "PIECE" or token.value != "adapter" or not token.text.casefold().endswith(_RINGS):
+            continue
+        first = at
+        while first and (
+            is_number(tokens[first - 1]) or tokens[first - 1].is_mm or tokens[first - 1].kind in ("JOIN", "MARK")
+        ):
+            first -= 1
+        row = [one for one in tokens[first:at] if is_number(one) or one.is_mm]
+        if len(row) >= _SET and all(one.numbers[0] <= _LONGEST_RING for one in row):
             tokens[at] = token.as_("PIECE", value=SPACER)
 
 

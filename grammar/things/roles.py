@@ -75,6 +75,7 @@ def _place(cast: Cast, part: Part, before: Part | None, parts: list[Part]) -> No
     if part.sort == "piece":
         # 'through a 0.5 mm plate' is a piece at hand, and no condition; nor is 'through a ring', as any lens goes on
         any_ring = part.piece == "adapter" and not (part.mounts or part.named)
+        role = "" if any_ring and part.noun.join == "," and cast.without else role  # 'skip the reducer, ring length'
         used = role in USED and part.thickness is None and not any_ring
         (cast.without if role == "without" else cast.using if used else cast.pieces).append(part)
         if role in USED and part.factor is not None and part.piece in OPTICAL:
@@ -230,8 +231,7 @@ def _place_lens(cast: Cast, part: Part, before: Part | None) -> None:
     same = [lens for lens in cast.lenses if part.focal is not None and lens.focal == part.focal]
     if same and same[-1].has_mount_or_kind and is_focal_alone(part) and part.noun.listed != same[-1].noun.listed:
         return  # 'a 50mm f1.8 M42 lens ... at the 10 m mark on my 50'
-    told = part.mounts or part.named  # a lens by itself, no more said of the one before
-    described = part.noun.role in ("from", "of", "in", "made-for") and cast.lenses and not told
+    described = part.noun.role in ("from", "of", "in", "made-for") and cast.lenses and not (part.mounts or part.named)
     apposed = bool(cast.lenses) and before is cast.lenses[-1] and (_is_apposed(before, part) or _bears(before, part))
     if apposed or (described and before is cast.lenses[-1]):
         merge(cast.lenses[-1], part)
@@ -293,8 +293,8 @@ def _made_for(length: Part, frame: Part, cast: Cast) -> None:
 
 def _is_swapped(parts: list[Part]) -> bool:
     """'an E-mount body on a C-mount lens': the body named first, then put on something that says it is a lens."""
-    for one, other in pairwise(parts):
-        put = one.noun.heads == "BODY" and one.mounts and one.noun.role not in TOWARDS
-        if put and other.noun.heads == "LENS" and other.noun.role in TOWARDS and other.has_mount:
-            return True
-    return False
+    return any(
+        one.noun.heads == "BODY" and one.mounts and one.noun.role not in TOWARDS
+        and other.noun.heads == "LENS" and other.noun.role in TOWARDS and other.has_mount
+        for one, other in pairwise(parts)
+    )  # fmt: skip

@@ -33,6 +33,7 @@ _NEAREST: Final = "close_focus"
 _OF_ANOTHER: Final = frozenset(["flange_to_image", "barrel"])  # told by name, whatever was asked for
 _PIXELS: Final = "pixels"
 _CIRCLE: Final = "circle"
+_ASKING: Final = frozenset(["is", "would", "will", "does", "could", "do"])  # what a question begins with, and no reply
 # what is asked for -> between which numbers an answer to it lies, in mm; and how many mm a bare number counts
 _LENGTHS: Final = {
     "focal": (2.0, 3000.0, 1.0), "flange_to_image": (3.0, 400.0, 1.0), "circle": (2.0, 400.0, 1.0),
@@ -188,7 +189,10 @@ def _measured(heard: Heard, before: Question, wants: str) -> Question | None:
 
 
 def _is_named_thing(token: Token, heard: Heard) -> bool:
-    """'the 50', 'my 75' where a circle was asked for: another lens, by what points at it."""
+    """'the 50', 'or 75', 'is 35 enough' where a circle was asked for: another lens, by what leads to it."""
+    first = heard.line.tokens[0]
+    if first is not token and (first.kind == "JOIN" or first.text.casefold() in _ASKING):
+        return True
     led = [one for one in heard.line.tokens if one.column < token.column][-1:]
     return any(one.kind == "DET" and (one.value == "the" or OWN in one.groups) for one in led)
 

@@ -30,6 +30,7 @@ from grammar.turns.only_told import names_the_pair, of_talk
 from grammar.turns.thread_seen import asks_of_a_thread
 from grammar.turns.whom import is_definite, meant, points_back
 from grammar.turns.worded_so import asks_what_it_costs
+from grammar.words.groups import LIKE_BEFORE, TALKS_ON
 
 _ITS: Final = frozenset(["the", "its"])
 # intents that need nothing from before once they are plainly asked
@@ -102,6 +103,8 @@ def leans(heard: Heard, before: Question) -> bool:
         return True  # 'which other bodies take them'
     if best == LOOK_ALIKE and cast.lenses and all(part.by_piece for part in cast.lenses) and told:
         return True  # 'isn't my M42 ring the same' after a lens on a body: set against that lens
+    if not lens and told and _goes_on_in_words(heard):
+        return True  # 'and theres a 135 too, same screw. anything to watch out'
     if best in _FREE and plain and (heard.tells("thing") or heard.tells("thread-said")):
         return False
     if heard.tells("one-of-them"):
@@ -139,6 +142,13 @@ def _of_what_was_named(heard: Heard, before: Question) -> bool:
         token.kind == "DET" and token.value in _ITS and token.column + len(token.text) + 1 in columns
         for token in heard.line.tokens
     )
+
+
+def _goes_on_in_words(heard: Heard) -> bool:
+    """Whether it begins as what is said on top of something, or speaks of one more, of the same, of the other."""
+    said = [token for token in heard.line.tokens if token.kind not in ("MARK", "STOP")]
+    opens = said[:1] and (said[0].kind == "JOIN" or TALKS_ON in said[0].groups)
+    return bool(opens) or any(LIKE_BEFORE in token.groups for token in said)
 
 
 def _says_it(heard: Heard) -> bool:

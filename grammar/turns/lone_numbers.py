@@ -13,6 +13,7 @@ from typing import Final
 from engine.base.compact import replace
 from grammar.hearing import Heard, hear
 from grammar.intents import Weighed
+from grammar.kinds import COVERAGE
 from grammar.questions import OFF, Question
 from grammar.things.casting import OPTICAL
 from grammar.things.standins import stands_in
@@ -51,6 +52,8 @@ _NO_THINGS: Final = frozenset(
 _OF_LENS: Final = frozenset(["circle", "flange_to_image", "rear_reach"])
 _DENIALS: Final = frozenset(["no", "nope", "nah", "no no"])
 _REMADE_MM: Final = 1.0  # by so much a ring may come out other than the one of before
+_BETTER: Final = "better"
+_HELICOID: Final = "helicoid"
 _FAR_AWAY: Final = "distance"
 _A_METRE: Final = 1000.0  # mm
 
@@ -168,6 +171,7 @@ def _alone(heard: Heard, before: Question) -> Token | None:
     if far and all(cue.tells in _IDLE or cue.tells == "focus" for cue in heard.cues):
         return rest[0]  # 'focus at 4' after 3 m
     idle = _IDLE | {_CUT} if made else _IDLE | {ON_AGAIN, _PUT_IN} if before.stood else _IDLE
+    idle = idle | {_BETTER} if before.intent == COVERAGE else idle  # 'would 25 be better'
     if any(cue.tells not in idle for cue in heard.cues) or (rest[0].kind == "LENGTH" and rest[0].unit != "mm"):
         return None
     return rest[0]
@@ -234,6 +238,8 @@ def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
     says = next(role.says for role in ROLES if role.name == best).format(f"{number:g}")
     if best == OFF:
         return f"{says} {before.off_word}"
+    if best == TUBE and {one.piece for one in before.adapters if one.thickness_mm} == {_HELICOID}:
+        return f"{number:g} mm {_HELICOID}"  # 'and 6' after one of 4 mm
     return says.removesuffix(" lens") if _heads_lens(token, heard) else says
 
 

@@ -52,6 +52,13 @@ def wants_the_right_length(turn: Turn) -> bool:
     return pair and due and long and turn.was in _OF_LENGTH and not (others or more or else_asked)
 
 
+def asks_if_it_changes(turn: Turn) -> bool:
+    """'does the ring change' after another body, whatever was asked of the lens there: the ring for that one."""
+    pair = any(one.ids for one in turn.before.lenses) and any(one.ids for one in turn.before.bodies)
+    named = turn.heard.cast.lenses or turn.heard.cast.bodies or turn.heard.readings.values
+    return pair and turn.tells("ring-changes") and turn.tells("short") and not named
+
+
 def asks_how_long(turn: Turn) -> bool:
     """'and if i skip it how thick is the bare ring' after what a reducer does: the ring that is without it."""
     tokens, cast, told = turn.heard.line.tokens, turn.heard.cast, turn.heard.readings

@@ -178,14 +178,15 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         r"(?P<n>\d+(?:\.\d+)?)\s?(?P<u>kgs?|kilos?|kilograms?|lbs?|pounds?|oz|ounces|grams?|g(?!\s?(?:-|mount|lens)))"
         rf"{_END}", made.weight,
     ),
-    # 'an 800 g lens': no G lens is so long
-    ("0", r"(?P<n>[4-9]\d\d)\s?(?P<u>(?-i:g))(?=\slens)", made.weight),
+    ("0", r"(?P<n>[4-9]\d\d)\s?(?P<u>(?-i:g))(?=\slens)", made.weight),  # no G lens is so long
     (
         "vfrst", r"(?:video|filming|filmed|rolling|recording|timeline|(?P<any>shooting))\s(?:it\s)?(?:at|in|is)\s"
         rf"(?P<n>2[45]|30|48|50|60|1[0268]0)(?!\s?(?:mm|cm|m\b|x|p|%|deg|fps|frames)|[./\d]\d|(?(any)\s?(?:iso|f/?\d)|(?!))){_END}",
         made.one("FPS"),
     ),
-    # '1080p' tells how many lines are recorded, and what stands behind it how many frames
+    # 'outside in 4k 25, bright sun'; '4k 50 f/1.4' may be a lens
+    ("0", rf"(?<=(?:[468]k|hd)\s)(?P<n>2[45]|30|50|60|1[02]0)(?!\s?(?:mm|cm|[mxpf%]|deg)|[./]){_END}", made.one("FPS")),
+    # '1080p': how many lines are recorded, and behind it how many frames
     ("0", rf"{_LINES}[pi]\s?(?:[@/]\s?|at\s|in\s)?(?P<n>2[345]|30|48|50|60|100|120)(?:p|fps)?{_END}", made.one("FPS")),
     ("0", rf"(?!{_LINES}p)(?P<n>\d+)\s?(?:fps|frames? (?:per|a) second|p(?<=\dp)){_END}", made.one("FPS")),
     ("0", rf"(?P<n>\d+(?:\.\d+)?)\s?[el]v{_END}(?!\s?-?\d)", lit.exposure_value),

@@ -194,3 +194,9 @@ def test_bodies_that_are_only_counted_stand_apart_from_what_is_behind_a_colon(as
     text = flat(asked(said))
     assert "5 x 3 = 15" in text
     assert "5 + 3 = 8" in text
+
+
+def test_what_may_be_built_on_one_body_stands_before_the_rows_of_the_pairs(asked):
+    told = flat(asked("OM and SR glass, E and Z bodies. how many rings"))
+    assert "of thickness. Nothing is wasted" in told
+    assert "By pair: - OM-mount on E-mount" in told

@@ -130,3 +130,26 @@ def test_a_heavy_lens_locked_by_its_ring_is_told_by_its_register_and_is_not_stuc
 
 def test_a_lens_stuck_on_its_ring_is_stuck_whatever_its_register(asked):
     assert asked("heavy lens stuck on the adapter, 52 flange to image")["intent"] == "hazard"
+
+
+@pytest.mark.parametrize(
+    ("say", "barrel"),
+    [
+        ("projector barrel 52.5 smooth, 90mm f2.4. what mount is that", "52.5"),
+        ("projection barrel 42.5, 85mm 2.8. which mount", "42.5"),
+        ("smooth projector barrel of 62.5, 100mm lens, what is it", "62.5"),
+    ],
+)
+def test_the_width_told_behind_a_projector_barrel_is_that_of_the_barrel(asked, say, barrel):
+    found = asked(say)
+    assert f"projector lens, {barrel} mm barrel" in found["reading"]
+    assert f"{barrel} mm across" in flat(found)
+
+
+def test_both_after_one_lens_on_two_bodies_are_the_bodies(talked):
+    found = talked(
+        "16mm lens, 25.4 thread, cctv. is it c or cs?", "flange to image about 17.5", "on E then", "and mft?",
+        "which ring for both",
+    )  # fmt: skip
+    assert "on an E-mount body and a Micro Four Thirds body" in found["reading"]
+    assert found["reading"].count("16 mm") == 1

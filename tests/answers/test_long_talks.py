@@ -126,3 +126,47 @@ def test_what_to_watch_of_one_thing_is_asked_of_that(club: Desk, said: str) -> N
 def test_whether_glass_is_radioactive_is_told_before_how_it_is_bleached(club: Desk, said: str) -> None:
     told = flat(talk(club, "58mm f/2 M42 on E", said)[-1])
     assert told.startswith("Yes, safe in ordinary use.")
+
+
+@pytest.mark.parametrize("said", [
+    "and theres a 135 too same screw. anything to watch out", "ok and a 135 with the same thread, any danger",
+    "also a 135, its the same screw. anything to mind",
+])  # fmt: skip
+def test_one_more_lens_of_the_same_screw_is_on_the_body_of_before(club, said):
+    found = talk(club, "slr lens 50mm f1.8, screw thread 42mm. i have a e body, full frame", said)[-1]
+    assert [(lens.ids[0], lens.focal_length_mm) for lens in found.question.lenses] == [("m42", 135)]
+    assert [body.ids[0] for body in found.question.bodies] == ["e-mount"]
+
+
+def test_a_lens_and_a_body_are_kept_past_what_asks_which_thread_it_is(club):
+    *_, found = talk(
+        club, "slr lens 50mm f1.8, screw thread 42mm. i have a e body, full frame",
+        "how do i tell if its the normal one or the other 42 thread", "ok which ring and what does it cost",
+    )  # fmt: skip
+    assert [lens.focal_length_mm for lens in found.question.lenses] == [50]
+    assert "8 to 25 dollars" in flat(found)
+    assert "M42 to E ring" in flat(found)
+
+
+def test_a_set_of_rings_is_of_tubes(club):
+    *_, found = talk(club, "50mm f1.8 M42 lens on full frame E", "with a set of 7 14 28 rings what do i get")
+    assert [piece.thickness_mm for piece in found.question.adapters] == [(7, 7), (14, 14), (28, 28)]
+    *_, found = talk(
+        club, "50mm f1.8 M42 lens on full frame E", "with a set of 7 14 28 rings what do i get", "only the 14"
+    )
+    assert "14 mm of tube" in flat(found)
+
+
+@pytest.mark.parametrize(
+    "said", ["now video outside 4k 25 bright sun, f4 what filter", "uhd 25, full sun, f/4, which nd"]
+)
+def test_a_number_behind_what_is_recorded_is_the_frame_rate(club, said):
+    found = talk(club, "50mm M42 on E", said)[-1]
+    assert dict(found.question.values)["frame_rate"] == "25"
+    assert "5.4 stops of ND to hold back: f/4, 1/50 s" in flat(found)
+
+
+def test_a_filter_that_is_asked_for_is_told_without_a_shutter(club):
+    (found,) = talk(club, "50mm M42 on E, f/4 bright sun what nd filter")
+    assert "5.4 stops of ND to hold back" in flat(found)
+    assert "assumed: ISO 100 and 25 frames a second" in flat(found)

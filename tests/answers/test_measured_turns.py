@@ -598,6 +598,30 @@ def test_how_far_a_lens_is_off_is_told_in_turns_of_its_thread(club, first, turn,
     assert f"is {turns:g} turn of its thread" in flat(found)[:60]
 
 
+@pytest.mark.parametrize(
+    ("first", "turn", "piece"),
+    [
+        ("M mount 35 on Z with a 4 mm helicoid, how close", "and 6", "6 mm helicoid"),
+        ("50 M42 on E with a 10 mm helicoid, how close", "and 15", "15 mm helicoid"),
+        ("LTM 50 on E with 6mm helicoid", "make it 8", "0..8 mm helicoid"),
+        ("50mm with a 10mm tube, how close", "and 6", "6 mm extension tube"),
+    ],
+)
+def test_a_number_after_a_helicoid_is_another_helicoid(club, first, turn, piece):
+    *_, found = talk(club, first, turn)
+    assert f"with a {piece}" in found.reading.replace("with an ", "with a ")
+
+
+def test_infinity_behind_another_helicoid_is_still_there(club):
+    *_, found = talk(club, "M mount 35 on Z with a 4 mm helicoid, how close", "and 6", "infinity still there?")
+    assert "reaches infinity" in flat(found)[:90]
+
+
+def test_a_bayonet_is_not_turned_by_a_shim(club):
+    *_, found = talk(club, "oct-18 75mm to E", "infinity came at 12 m on the scale", "and how many turns would that be")
+    assert "OCT-18 has no thread to turn" in flat(found)
+
+
 @pytest.mark.parametrize("turn", ["76 measured to the paper", "measured it at 76", "it measured 76 to the paper"])
 def test_what_was_asked_to_be_measured_is_from_flange_to_image_and_no_ring(club, turn):
     _, found = talk(club, "my 80mm enlarger lens, L body, want landscapes", turn)

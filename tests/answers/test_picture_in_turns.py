@@ -366,3 +366,37 @@ def test_how_long_the_ring_without_the_glass_is(club, turn):
     *_, found = talk(club, "F mount 35/2 with .71 on mft what have i got", turn)
     assert _told(club, found, "ring_thickness_mm")[0] == pytest.approx(27.25, abs=0.01)
     assert "seat 27.25 mm" in flat(found)
+
+
+@pytest.mark.parametrize("turn", ["skip the reducer, ring thickness", "without the reducer, adapter length?"])
+def test_the_ring_asked_for_behind_glass_left_away_is_not_left_away_with_it(club, turn):
+    *_, ring, price = talk(club, "M42 28 with .71 on E, what do i get", turn, "and the price")
+    assert "seat 27.46 mm" in flat(ring)
+    assert "no use" not in flat(price)
+    assert "M42 to E ring [8 to 25 dollars]" in flat(price)
+
+
+@pytest.mark.parametrize(
+    ("turns", "focal"),
+    [
+        (("would a 25 be better", "or 50"), 50),
+        (("would 25 be ok", "is 35 enough"), 35),
+        (("would 25 be better",), 25),
+    ],
+)
+def test_another_length_after_whether_a_lens_covers_is_another_lens_and_no_circle(club, turns, focal):
+    *_, found = talk(club, "16mm C on mft, corners?", *turns)
+    assert found.intent == "coverage"
+    assert f"{focal} mm C-mount lens" in found.reading
+    assert "image circle" not in found.reading
+
+
+@pytest.mark.parametrize("reply", ["20", "it is 20 mm", "about 20"])
+def test_a_circle_that_was_asked_for_is_told_by_its_number_alone(club, reply):
+    *_, found = talk(club, "25mm c on mft, does it cover", reply)
+    assert "20 mm image circle" in found.reading
+
+
+def test_whether_the_ring_changes_on_another_body_is_told_by_its_ring(club):
+    *_, found = talk(club, "35 mm PL on L", "will the corners be black", "and on my E aps-c", "does the ring change")
+    assert "PL to E ring" in flat(found)

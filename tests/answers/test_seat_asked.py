@@ -250,3 +250,26 @@ def test_what_a_piece_is_off_or_drawn_by_is_not_its_length(asked, say, off):
 def test_a_cup_told_by_its_depth_keeps_it(asked):
     told = asked("a 12.5 mm C lens in a cup 0.5 deep on E, infinity?")["chains"][0]["register_error_mm"]
     assert told["least"] == pytest.approx(-0.026, abs=0.003)
+
+
+@pytest.mark.parametrize("turn", [
+    "its barrel at the back is 38.5 mm wide. problem?", "the back of the barrel is 38.5 mm wide, does that matter",
+    "at the back it is 38.5 mm thick", "the rear is 38.5 wide", "the part above the thread is 38.5 wide",
+    "fat bit just above the screw is 38.5 mm in diameter", "its rear end has a diameter of 38.5mm",
+    "the lens body is 38.5 mm across near the thread", "it measures 38.5 just above the thread",
+])  # fmt: skip
+def test_how_wide_a_lens_is_at_the_back_is_no_focal_length_and_no_ring(club, turn):
+    found = talk(club, "25mm C lens on MFT", turn)[-1]
+    assert found.question.values == (("barrel", "38.5 mm"),)
+    assert [lens.focal_length_mm for lens in found.question.lenses] == [25]
+    assert not found.question.adapters
+
+
+@pytest.mark.parametrize(("said", "key"), [
+    ("rear glass is 30 mm wide", "width"), ("the flange of the lens is 50 wide", "width"),
+    ("thread at the back is 42 wide", "thread"), ("the hole in the ring is 38 mm wide", "bore"),
+])  # fmt: skip
+def test_how_wide_another_part_is_tells_nothing_of_the_barrel(club, said, key):
+    values = dict(talk(club, "25mm C lens on MFT", said)[-1].question.values)
+    assert not {"barrel", "rear_reach", "flange_to_image"} & values.keys(), values
+    assert key in values or key == "width"

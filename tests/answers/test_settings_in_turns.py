@@ -157,3 +157,9 @@ def test_filters_are_counted(club: Desk, turns: tuple[str, ...], stops: int) -> 
 def test_without_the_filters_none_is_on(club: Desk) -> None:
     last = talk(club, "nd4 on 1/100 at f8", "without the filters")[-1]
     assert last.question.said("factor") is None
+
+
+@pytest.mark.parametrize("turn", ["shutter without any", "what shutter without one", "shutter without them"])
+def test_the_shutter_without_filters_is_told(club: Desk, turn: str) -> None:
+    last = talk(club, "f2 1/50 iso 100 sun, which nd", "i have a 0.9 and a 1.8", turn)[-1]
+    assert value(club, last, "shutter_s") == pytest.approx(1 / 8192, rel=0.03)

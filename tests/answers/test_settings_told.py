@@ -54,11 +54,12 @@ def test_the_setting_that_is_asked_about_comes_first(asked, say, said):
 
 
 @pytest.mark.parametrize("turn", ["must i redo it at every lens change", "every time i swap lenses?",
-                                  "does it remember it", "and if i leave the old number in"])  # fmt: skip
+                                  "does it remember it", "and if i leave the old number in",
+                                  "what if i leave it at 135"])  # fmt: skip
 def test_the_number_of_the_stabiliser_is_set_anew_for_each_lens(talked, turn):
     found = talked("manual 85 on mft, what do i type in for ibis", turn)
     assert found["intent"] == "gear-setting"
-    assert "Yes, at each change of lens" in flat(found)[:110]
+    assert "Set it anew at each change of lens" in flat(found)[:110]
 
 
 @pytest.mark.parametrize("text", ["adapter has no chip, how will i know later which lens took what",

@@ -73,7 +73,7 @@ def test_evidence_names_only_what_can_show() -> None:
     kinds |= {"adapter", "hub"}
     seen = set(re.findall(r'"([a-z-]+)"', (ROOT / "grammar" / "intents.py").read_text(encoding="utf-8")))
     hearing = (ROOT / "grammar" / "hearing.py").read_text(encoding="utf-8")
-    seen |= set(re.findall(r'"(put-so|stops-at|fits-so|metered-outside)"', hearing))
+    seen |= set(re.findall(r'"(put-so|stops-at|fits-so|metered-outside|part-asked|part-named)"', hearing))
     for evidence in lexicon().words.evidence:
         for one in evidence.needs | evidence.lacks:
             assert (

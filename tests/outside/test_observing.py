@@ -205,3 +205,17 @@ def test_forgetting_an_observation_keeps_its_lens(tmp_path: Path, gear: Path) ->
     left = yaml.safe_load(gear.read_text(encoding="utf-8"))
     assert not left.get("observations")
     assert list(left["lenses"]) == ["avocet"]
+
+
+def test_a_mount_alone_is_its_usual_body_and_a_cup_the_one_between(tmp_path: Path, gear: Path) -> None:
+    told(tmp_path, gear, "avocet on the mft with the cup stops at 4 m, i tried it", "yes")
+    kept = yaml.safe_load(gear.read_text(encoding="utf-8"))["observations"]
+    assert [(row["body"], row["with"]) for row in kept.values()] == [("generic-mft-mount-four-thirds", ["c-mft"])]
+
+
+@pytest.mark.parametrize("asked", ["how much do i take off the ring", "how thick a washer do i take away"])
+def test_what_is_to_be_taken_off_is_told_by_what_was_seen(tmp_path: Path, gear: Path, asked: str) -> None:
+    """25 mm at 4 m: 25 squared over 4000 less 50 is 0.158 mm."""
+    seen = "avocet on the mft with the cup stops at 4 m, i tried it"
+    answer = told(tmp_path, gear, seen, "yes", "avocet on mft", asked)[-1]
+    assert "sits 0.16 mm too far out: take that off the ring" in " ".join(answer["text"].split())

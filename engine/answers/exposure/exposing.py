@@ -30,6 +30,7 @@ from engine.answers.exposure.lighting import (
     shutter_still,
     usual_shutter_s,
 )
+from engine.answers.exposure.scene_of_setting import scene_of_setting
 from engine.answers.exposure.since_before import since_before
 from engine.answers.exposure.wide_open import goes_on_with_density, stop_or_density
 from engine.answers.parts.answer import Line, Quantity, Told
@@ -44,8 +45,9 @@ from engine.answers.seat.distances import distances_of
 from engine.base.compact import replace
 from engine.base.interval import UNKNOWN, Interval, is_known
 from engine.physics import exposure, focus
-from grammar.questions import Question
+from grammar.questions import FILTER, Question
 from grammar.things.casting import DRAWN
+from grammar.turns.sticking import is_open
 
 LEAST_OFF = 0.15  # stops; an exposure off by less is right
 
@@ -56,7 +58,7 @@ def exposed_parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     asked = _asked(question, light)
     changed = changed_exposure(question, knowledge)
     of_isos = _which_iso(light, question)
-    in_ev = _scene_of_setting(light, question)
+    in_ev = scene_of_setting(light, question)
     of_rate = _shutter_of_rate(light, question, knowledge)
     of_rate = of_rate if of_rate.lines else _angle_asked(question, knowledge)
     yield of_rate
@@ -94,8 +96,8 @@ def exposed_parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
 
 def _shutter_of_rate(light: Light, question: Question, knowledge: Knowledge) -> Told:
     """'whats the shutter for 25 fps': where the shutter is what is asked, it comes before what the light needs."""
-    rate, angle = number(question, "frame_rate"), number(question, "angle")
-    angle = angle or knowledge.catalogue.assumptions["usual-shutter-angle"].value.nominal
+    rate = number(question, "frame_rate")
+    angle = number(question, "angle") or knowledge.catalogue.assumptions["usual-shutter-angle"].value.nominal
     asked = question.mentions("shutter-of-rate") and not mentions(question, "nd-or-density", "filtered")
     if rate is None or question.said("shutter") is not None or light.filters or light.at_hand or not asked:
         return Told()
@@ -110,8 +112,9 @@ def _angle_asked(question: Question, knowledge: Knowledge) -> Told:
     if not mentions(question, "angle-asked") or question.said("shutter") is None:
         return Told()
     told = shutter_and_angle(question, knowledge)
-    lines = tuple(Line("head" if not n else "fact", line.text, n) for n, line in enumerate(told.lines))
-    return Told(lines, told.quantities)
+    return Told(
+        tuple(Line("fact" if n else "head", line.text, n) for n, line in enumerate(told.lines)), told.quantities
+    )
 
 
 def _of_glass(question: Question, knowledge: Knowledge) -> Told:
@@ -124,7 +127,8 @@ def _of_glass(question: Question, knowledge: Knowledge) -> Told:
 def _wants_density(question: Question) -> bool:
     """Whether a density is asked for in some light, without a shutter: 'which ND for f/1.4 in full sun'."""
     fixed = question.lens is not None and "fixed iris" in question.lens.traits
-    counted = question.said("stops") or question.said("variable") or question.adapters
+    put = [piece for piece in question.adapters if piece.piece != FILTER or not is_open(piece)]  # not 'what filter'
+    counted = question.said("stops") or question.said("variable") or put
     # 'and indoors' after something else: of a light that is told in a talk it is asked what it takes
     asked = mentions(question, "filtered") or fixed or question.follows
     return asked and question.said("light") is not None and not counted
@@ -133,8 +137,7 @@ def _wants_density(question: Question) -> bool:
 def _at_usual_rate(light: Light, knowledge: Knowledge) -> Light:
     """The exposure with the shutter of the usual frame rate and angle, which are then assumed."""
     rows = knowledge.catalogue.assumptions
-    rate = rows["usual-frame-rate"].value
-    shutter = exposure.shutter_of_angle_s(rate, rows["usual-shutter-angle"].value)
+    shutter = exposure.shutter_of_angle_s(rate := rows["usual-frame-rate"].value, rows["usual-shutter-angle"].value)
     said = f"{rate.nominal:g} frames a second with a shutter of half a frame"
     return replace(light, shutter=shutter, assumed=(*light.assumed, said))
 
@@ -187,8 +190,8 @@ def _rule_of_thumb(light: Light, question: Question) -> Told:
     if not mentions(question, "rule-of-thumb") or light.counted != Interval.exact(16.0):
         return Told()
     time = 1 / (light.iso or BASE_ISO)
-    text = f"by the rule of thumb one over the ISO: {seconds(time)}"
-    return Told((Line("fact", text, 1),), (Quantity("shutter_s", Interval.exact(time), "rule of thumb"),))
+    line = Line("fact", f"by the rule of thumb one over the ISO: {seconds(time)}", 1)
+    return Told((line,), (Quantity("shutter_s", Interval.exact(time), "rule of thumb"),))
 
 
 def _iso(light: Light) -> Told:
@@ -198,19 +201,6 @@ def _iso(light: Light) -> Told:
         return Told()
     text = f"ISO {ranged(found, lambda value: figures(value, 2))}: {setting(light, without='iso')}."
     return Told((Line("head", text),), (Quantity("iso", found),))
-
-
-def _scene_of_setting(light: Light, question: Question) -> Told | None:
-    """'ISO 3200, f/2, 1/25, what is that in EV': the scene that a whole setting exposes right."""
-    asked = mentions(question, "in-ev") and question.said("light") is None
-    if light.counted is None or not is_known(light.shutter) or not question.said("shutter") or not asked:
-        return None
-    found = exposure.scene_ev(light.counted, light.shutter, Interval.exact(light.iso or BASE_ISO))
-    if not is_known(found):
-        return None
-    at = f"{light.counted_name}, {ranged(light.shutter, seconds)}, ISO {light.iso or BASE_ISO:g}"
-    text = f"EV {trimmed(found.nominal, 1)} (counted at ISO 100): {at} exposes that right."
-    return Told((Line("head", text),), (Quantity("scene_ev", found),))
 
 
 def _which_iso(light: Light, question: Question) -> Told | None:

@@ -33,7 +33,7 @@ def pieces_meant(
     for thing in things:
         if not _own_id(thing) and not thing.front and (thing.piece or "") in _ANY:
             continue  # 'with a ring': that there was one is no news
-        one = _own_id(thing) or _of_catalogue(thing, lens, catalogue)
+        one = _own_id(thing) or _of_catalogue(thing, lens, body, catalogue)
         if isinstance(one, Missing):
             return one
         out.append(one)
@@ -73,10 +73,14 @@ def _as_thick(adapter: Adapter, thing: Thing) -> bool:
     return is_known(short) and is_known(long) and short.least <= low and high <= long.greatest
 
 
-def _of_catalogue(thing: Thing, lens: str, catalogue: Catalogue) -> str | Missing:
-    """The one adapter of the facts that the words tell: by its name, or by its mounts."""
-    fit = [one for one in catalogue.adapters.values() if _is(one, thing)] if thing.front else []
-    mount = catalogue.lenses[lens].mount
+def _of_catalogue(thing: Thing, lens: str, body: str, catalogue: Catalogue) -> str | Missing:
+    """The one adapter of the facts that the words tell: by its name, or by its mounts, told or those of the pair."""
+    mount, host = catalogue.lenses[lens].mount, catalogue.bodies[body].mount
+    fit = [
+        one
+        for one in catalogue.adapters.values()
+        if _is(one, thing) and (thing.front or (one.front == mount and one.rear == host))
+    ]
     for closer in (
         [one for one in fit if key_of(one.name) == key_of(thing.words)],
         [one for one in fit if one.front == mount and one.owned],

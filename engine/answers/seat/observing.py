@@ -51,17 +51,16 @@ def completed(question: Question, catalogue: Catalogue, rows: Sequence[Listed]) 
 
 
 def _body_of(thing: Thing | None, catalogue: Catalogue) -> str:
-    """The body meant; a mount stands for the one generic body of that mount (and format)."""
+    """The body meant; a mount stands for the generic body of that mount and format, without one of its usual format."""
     if thing is None:
         return ""
     if thing.kind == "body":
         return thing.id or ""
-    found = [
-        row.id
-        for row in catalogue.bodies.values()
-        if row.generic and row.mount == thing.id and thing.format in (None, row.format)
-    ]
-    return found[0] if len(found) == 1 else ""
+    found = [row for row in catalogue.bodies.values() if row.generic and row.mount == thing.id]
+    mount = catalogue.mounts.get(thing.id or "")
+    wanted = thing.format or (mount.format if mount is not None and len(found) > 1 else None)
+    fitting = [row.id for row in found if wanted in (None, row.format)]
+    return fitting[0] if len(fitting) == 1 else ""
 
 
 def _to_forget(question: Question, lens: str, body: str, catalogue: Catalogue) -> Question | Missing:
@@ -115,6 +114,17 @@ def elsewhere(setup: Setup, shown: Iterable[Judged], catalogue: Catalogue, feet:
             ring = f" with {listed(names)}" if names else ", with a ring that you did not name"
             lines.append(Line("note", f"You tried it{ring}{_when(row)}: it {_seen(row, feet)}."))
     return lines
+
+
+def end_seen(question: Question, catalogue: Catalogue) -> tuple[float, Line] | None:
+    """Where the lens and body asked about were seen to stop, mm, and what says so; None where that is not known."""
+    lens = question.lens.id if question.lens is not None and len(question.lenses) == 1 else None
+    body = _body_of(question.body, catalogue)
+    rows = catalogue.observations.values()
+    found = [row for row in rows if row.lens == lens and body in ("", row.body) and is_known(row.far_mm)]
+    if len(found) != 1 or not is_known(found[0].far_mm):
+        return None
+    return found[0].far_mm.nominal, Line("note", f"By what you saw: {seen_text(found[0], catalogue)}.")
 
 
 def seen_text(row: Observation, catalogue: Catalogue) -> str:

@@ -121,7 +121,7 @@ def as_turns(question: Question, shim: float, knowledge: Knowledge) -> Told:
     lead = _lead(question)
     pitch = lead if lead is not None else _pitch(question, knowledge.catalogue)
     if pitch is None:
-        return Told()
+        return _without_thread(question, knowledge.catalogue)
     turns = calibration.turns_for_mm(Interval.exact(shim), pitch)
     if not is_known(turns):
         return Told()
@@ -134,6 +134,15 @@ def as_turns(question: Question, shim: float, knowledge: Knowledge) -> Told:
     if lead is not None:
         rows.append(Quantity("advance_per_turn_mm", lead, "by the turn told"))
     return Told((Line("head", text),), tuple(rows))
+
+
+def _without_thread(question: Question, facts: Catalogue) -> Told:
+    """Of a lens in a bayonet: nothing of its seat is turned, and what focuses it has a lead of its own."""
+    mount = facts.mounts.get(question.lens.id or "") if question.lens is not None else None
+    if mount is None or mount.thread is not None:
+        return Told()
+    text = f"{mount.designation} has no thread to turn by so much. The focusing thread has a lead of its own: "
+    return Told((Line("head", f"{text}measure what one turn of it moves, in mm, and divide by that."),))
 
 
 def turns_for_travel(question: Question, knowledge: Knowledge) -> Told:
