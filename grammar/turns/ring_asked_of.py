@@ -38,7 +38,8 @@ def with_ring_asked_of(got: Question, before: Question) -> Question:
     same = got.adapters if any(one.thickness_mm is not None for one in got.adapters) else before.adapters
     return got.with_(
         intent=SHIM_CALIBRATION if scale or way else FOCUS_VERDICT, topic=None, things=(), number=None,
-        lenses=got.lenses if _names(got.lenses) else before.lenses, bodies=got.bodies or before.bodies, adapters=same,
+        lenses=got.lenses if lens is not None or _names(got.lenses) else before.lenses,
+        bodies=got.bodies or before.bodies, adapters=same,
         values=tuple({**dict(_errors(before)), **dict(got.values)}.items()),
     )  # fmt: skip
 

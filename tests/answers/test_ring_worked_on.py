@@ -211,7 +211,7 @@ def test_what_is_left_to_shim_counts_the_body_that_was_measured(club):
     ],
 )
 def test_the_ring_of_before_is_what_is_asked_about(club, said, intent, lens):
-    found = talk(club, "f 105 f2.5 on EF, ring 2.44", "and the 24 f2.8 on it", said)[-1]
+    found = talk(club, "105 f2.5 F lens on EF, ring 2.44", "and the 24 f2.8 on it", said)[-1]
     assert (found.intent, found.question.lenses[0].focal_length_mm) == (intent, lens)
     assert found.question.said("mark") is None
     assert [piece.thickness_mm for piece in found.question.adapters] == [(2.44, 2.44)]
