@@ -47,7 +47,6 @@ from grammar.turns.rate_told import without_old_shutter
 from grammar.turns.rings_for_it import with_ring_for_it
 from grammar.turns.same_pieces import same_pieces
 from grammar.turns.seat_held import same_mounts, without_its_error
-from grammar.turns.set_behind import set_behind
 from grammar.turns.setting_again import with_stops_again
 from grammar.turns.sticking import (
     kept_limits,
@@ -242,7 +241,7 @@ def _topical(heard: Heard, said: Question, before: Question, intent: str) -> Que
 
 def _changed(heard: Heard, said: Question, before: Question) -> tuple[Question, Question, tuple[Thing, ...]]:
     """What is said with what comes to that of before, the question before without what goes, and the lenses left."""
-    said = with_light_changed(with_stop_set(heard, set_behind(heard, said, before), before), before)
+    said = with_light_changed(with_stop_set(heard, said, before), before)
     said = mark_again(heard, distance_again(depth_wanted(heard, said, before), before), before)
     said = with_rings_joined(with_stacked(heard, said, before), before)
     said, before = with_stops_again(heard, said, without_old_shutter(heard, said, before))
