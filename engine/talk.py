@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Final
 
 from engine.answers.found.two_named import named_so_far
 from engine.answers.parts.answer import Answer, Line, ListedChain, Quantity
+from engine.answers.picture.crop_factors import with_crop_on_top
 from engine.answers.picture.frame_modes import with_mode_kept
 from engine.answers.picture.likened_stop import without_likened_stop
 from engine.answers.shims.carried import with_mark_told
@@ -141,7 +142,7 @@ class Talk:
             self.numbered = told and answer.intent not in SET_APART
         self._keep(answer)
         if self.question is not None:
-            self.question = with_mode_kept(with_mark_told(lasting(self.question)))
+            self.question = with_mode_kept(with_crop_on_top(with_mark_told(lasting(self.question))))
 
     def _keep(self, answer: Answer) -> None:
         if answer.forgets:
@@ -278,5 +279,5 @@ def _same_pair(answer: Answer, before: Question) -> bool:
 
 def bare_number(text: str) -> int | None:
     """The number from 1 to 99 that a text consists of, as one of a list is picked."""
-    number = text.strip(" \t#.)")
+    number = text.strip(" \t#)").rstrip(".")  # '.7' is a factor or a stop
     return int(number) if number.isascii() and number.isdecimal() and len(number) < 3 and int(number) else None

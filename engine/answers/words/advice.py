@@ -91,7 +91,7 @@ def named_or_near(
             near = tuple(row for row in near if asked_as(row) == HAZARD or row.severity in _WARNING)
     if question.intent == HAZARD:
         ids += [advice.id for advice in nearest(of_values(question), knowledge.catalogue, 1, least, question.intent)]
-    within = question.mentions("stuck-within") or not question.adapters
+    within = question.mentions("stuck-within") or not (question.adapters or question.mentions("stuck-on-ring"))
     if question.topic == STUCK and question.intent == HAZARD and not within:
         # what is stuck is told by what is named, however near other words lie
         named = (name for name in ids if name in table and not _tells_of_stuck(table[name]))
