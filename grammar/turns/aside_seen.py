@@ -185,6 +185,16 @@ def moves_to_another_body(turn: Turn) -> bool:
     return (moved or verdict) and other and idle and not more
 
 
+def asks_the_stop_set(turn: Turn) -> bool:
+    """'what f stop is it at then', 'does the ring click' after how a lens is put on: how that is told, and no view."""
+    rings = all(part.is_bare for part in turn.heard.cast.pieces)
+    told = turn.heard.readings
+    more = turn.heard.cast.lenses or turn.heard.cast.frames or told.values or told.distance_mm or told.f_number
+    glass = any(one.factor is not None for one in turn.before.adapters)
+    lit = turn.tells("exposure") or turn.tells("nd") or turn.tells("dof") or turn.tells("infinity")
+    return turn.was in SEATED and turn.tells("which-stop-set") and rings and not (more or glass or lit)
+
+
 def asks_of_a_part(turn: Turn) -> bool:
     """'does it care about the pin', 'and the lever?' after how a lens is put on: what that part is for, and no way."""
     idle = turn.best in (None, CHAIN, FOCUS_VERDICT, WHY, turn.was)

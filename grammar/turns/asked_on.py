@@ -214,6 +214,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.of(is_remedy), _as_before),
     (aside_seen.wants_the_right_part, CHAIN),
     (aside_seen.asks_on_of_a_fault, WHY),
+    (aside_seen.asks_the_stop_set, GEAR_SETTING),
     (aside_seen.asks_of_a_part, DEFINITION),
     (aside_seen.checks_a_danger, HAZARD),
     (aside_seen.fears_a_danger, HAZARD),
