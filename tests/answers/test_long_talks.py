@@ -181,7 +181,7 @@ def test_what_is_far_is_soft_while_something_nearer_is_sharp_is_no_infinity(club
     """35 mm squared over 10 m is 0.12 mm."""
     found = flat(talk(club, "35mm M42 lens on Z", said)[-1])
     assert "0.12 mm too far out" in found
-    assert "reaches infinity (" not in found
+    assert "A 35 mm M42 lens on a Z-mount body: stops at 10 m" in found
 
 
 def test_a_body_told_by_what_it_comes_with_is_another_body(club):
