@@ -209,6 +209,11 @@ class Question:
         )  # fmt: skip
 
     @property
+    def is_of_a_fault(self) -> bool:
+        """Whether it asks on of a fault seen in the picture, of which the reason was told."""
+        return self.follows and self.prior is not None and self.prior.beside == "why"
+
+    @property
     def lens(self) -> Thing | None:
         return self.lenses[0] if self.lenses else None
 

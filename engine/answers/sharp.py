@@ -10,6 +10,7 @@ from engine.answers.close.close_rows import Shown, at_extension
 from engine.answers.close.coupled import coupled, deep_first
 from engine.answers.close.depth_rows import (
     around,
+    beyond_mm,
     blur_behind,
     close_up,
     paper_stop,
@@ -22,16 +23,18 @@ from engine.answers.close.least_deep import least_deep
 from engine.answers.close.own_and_tubes import with_size_grown
 from engine.answers.close.stacked import stacked
 from engine.answers.close.stop_wanted import stop_wanted
+from engine.answers.diffracted import diffracted, spread_beside
 from engine.answers.ends_so_near import AT_END, out_of_reach, seen_at_its_end
 from engine.answers.parts.answer import ANSWERED, Answer, Line, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import LEAST, SURE, nearest, nearest_term
 from engine.answers.parts.owned import own_lens
 from engine.answers.parts.said import distance_mm, focals, mentions, number, number_beside, numbers, stop
-from engine.answers.parts.wording import f_number, small_mm, times, trimmed
+from engine.answers.parts.usual_glass import with_usual_factor
+from engine.answers.parts.wording import f_number, small_mm, trimmed
 from engine.answers.picture.blur import blur_of
 from engine.answers.picture.crop_modes import in_mode
-from engine.answers.picture.fine import diffraction, sensor_glass
+from engine.answers.picture.fine import sensor_glass
 from engine.answers.picture.frames import frames_named, frames_of
 from engine.answers.picture.matching import each_on_its_own, frame_of
 from engine.answers.picture.moved_out import extension_mm
@@ -64,7 +67,9 @@ def sharpness(question: Question, knowledge: Knowledge) -> Answer:
     scaled = bool(question.adapters) and question.mentions("hyperfocal-asked")
     ends = out_of_reach(question, knowledge) if asked or scaled else Told()
     question = at_end
-    seen, glass = through_glass(question)
+    glazed, usual = with_usual_factor(question, knowledge.catalogue)
+    seen, glass = through_glass(glazed)
+    glass += usual if glass.lines else Told()
     told, as_usual = Told(), _at_usual_stop(seen, knowledge)
     if as_usual is not seen and as_usual.f_number is not None:
         stop_of = f_number(as_usual.f_number)
@@ -125,7 +130,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     if question.said("blur") and not (theirs or named):
         frames = [replace(frames[0], name="any frame")]  # the blur told is all that a frame is asked for
     if question.topic == "diffraction":
-        yield from _diffracted(at, frames, question, knowledge)
+        yield from diffracted(at, frames, question, knowledge)
         return
     if question.topic == "cover-glass":
         yield _cover_glass(at, frames[0], question, knowledge)
@@ -145,17 +150,6 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         yield alike
         return
     yield from _at_stop(at, frames, bool(named), alike, question, knowledge)
-
-
-def _diffracted(at: float | None, frames: list[Format], question: Question, knowledge: Knowledge) -> Iterator[Told]:
-    """What diffraction makes of a stop, which counts for more where a magnification is told."""
-    m = number(question, "magnification")
-    if at is not None and m is not None:
-        text = f"At {times(m)} f/{f_number(at)} counts as f/{f_number(at * (1 + m))}, taking the pupils for even."
-        yield Told((Line("text", text),))
-        at *= 1 + m
-    for form in frames:
-        yield diffraction(at, form, question, knowledge, always=True)
 
 
 def _at_stop(
@@ -191,7 +185,7 @@ def _at_stop(
                     yield close_up(m, one, blur, form, question.feet)
                 yield stacked(m, at, blur, question, facts)
         if named:
-            yield diffraction(at, form, question, knowledge)
+            yield spread_beside(at, form, question, knowledge)
     yield alike
     paper = facts.assumptions["paper-stop"].value.nominal
     if close and at < paper:
@@ -266,8 +260,13 @@ def _of_lens(
         ends = [(lead, f"{trimmed(x, 2)} mm", Interval.exact(x))]
     if ends and question.distance_mm is None:
         subject = None  # how near it comes by itself is no distance of a subject
-    apart = set_apart(question)
-    if apart is not None:
+    apart, beyond = set_apart(question), number_beside(question, "so-far-behind")
+    near = lens.at(ends[-1][2]).from_sensor_mm if ends and beyond is not None else None
+    if near is not None and is_known(near) and mentions(question, "point-blurred"):
+        subject = None  # what stands behind is told from where the tubes bring the subject
+        told = (near.nominal, near.nominal + beyond_mm(question))
+        yield blur_behind(lens, at, told, blur, form, question.feet)
+    elif apart is not None:
         subject = apart[0]
         yield blur_behind(lens, at, apart, blur, form, question.feet)
     if subject is not None:

@@ -38,6 +38,7 @@ _AGAIN: Final = "again"
 _METRE: Final = 1000.0
 _PIXELS: Final = "pixels"
 _REDUCER, _EXTENDER = "focal-reducer", "teleconverter"  # kinds of glass that are told by a factor
+_FACTORS: Final = {_REDUCER: 0.71, _EXTENDER: 2.0}  # and by which, where none is told
 _LONG_RING: Final = 55.0  # mm, beyond which hardly any ring goes
 _SHEET: Final = 0.05  # mm, of foil or brass that shims are cut from
 NORMAL: Final = 50.0  # mm, of a lens whose focal length was not told
@@ -109,8 +110,8 @@ def numbers_told(before: Question) -> Iterator[tuple[str, float]]:
             yield TUBE, length[1]  # what a helicoid travels
     yield from ((TUBE, piece.thickness_mm[0]) for piece in tubes_off(before) if piece.thickness_mm is not None)
     for piece in before.adapters:
-        if piece.piece in (_REDUCER, _EXTENDER) and piece.factor is not None:
-            yield piece.piece, piece.factor
+        if piece.piece in _FACTORS and not piece.ids:
+            yield piece.piece, piece.factor or _FACTORS[piece.piece]
     wanted = _number(before.said("magnification"))
     if (
         wanted

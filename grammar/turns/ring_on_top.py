@@ -18,6 +18,8 @@ _ALIKE: Final = 0.15  # of what is longer or shorter by less than this share of 
 _ASKS: Final = "asks-verdict"
 _CLOSE: Final = "asks-close"
 _STANDING: Final = SEATED | {SHIM_CALIBRATION, MACRO_DISTANCE, BUY_PLAN}
+_ANEW: Final = "sheet-anew"
+_CUP: Final = "recessed"
 _SIZES: Final = ("numbers", "length", "thickness", "thread", "layer")
 _CLOSE_MM: Final = 2.0  # what sets a lens further out than this is for close-ups
 _LONGEST: Final = 60.0  # mm
@@ -48,6 +50,24 @@ def with_ring_on_top(got: Question, before: Question) -> Question:
         bodies=before.bodies, adapters=(*stood, tube), number=None,
         values=got.rest(*_SIZES),
     )  # fmt: skip
+
+
+def with_ring_kept(got: Question, before: Question) -> Question:
+    """'and with a 10 mm tube between', 'tube out' after a ring that was measured: that ring still seats the lens."""
+    tubes = bool(got.adapters) and all(one.piece == SPACER for one in got.adapters)
+    rings = tuple(one for one in before.adapters if one.piece in (RING, _CUP) and one.is_of_one_length)
+    placed = any(one.ids for one in before.lenses) and any(one.ids for one in before.bodies)
+    asked = got.intent in _STANDING and before.intent in _STANDING - {BUY_PLAN}
+    if not (got.follows and rings and placed and asked) or got.places(_ANEW) or _is_other_pair(got, before):
+        return got
+    if not got.adapters and got.limits.without == (SPACER,):  # 'take the tube out': the ring stays
+        intent = FOCUS_VERDICT if got.places(_ASKS) and not got.places(_CLOSE) else got.intent
+        return got.with_(adapters=rings, limits=replace(got.limits, without=()), intent=intent)
+    if not tubes:
+        return got
+    if [one.ids for one in got.lenses] != [one.ids for one in before.lenses] or got.limits.without:
+        return got
+    return got.with_(adapters=(*(one for one in rings if one not in got.adapters), *got.adapters))
 
 
 def _told(got: Question) -> float | None:

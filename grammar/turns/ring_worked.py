@@ -12,7 +12,8 @@ from grammar.questions import OFF, RING, Question, Thing
 from grammar.readings.bench_work import Work, work_of
 from grammar.things.casting import SPACER
 from grammar.turns.draw_set import with_draw_set
-from grammar.turns.ring_on_top import with_ring_on_top
+from grammar.turns.ring_asked_of import with_ring_asked_of
+from grammar.turns.ring_on_top import with_ring_kept, with_ring_on_top
 from grammar.turns.rings_as_told import with_rings_as_told
 from grammar.turns.way_asked import with_way_held
 
@@ -29,6 +30,7 @@ _LENGTHS: Final = (
     "readings", OFF, _DEPTH, "nominal",
 )  # fmt: skip
 _ERRORS: Final = ("thickness", "mark", "shim", "turns", "angle", "readings", "flange_to_image", "target")
+_OF_INFINITY: Final = "infinity-alone"
 _FEW: Final = 5  # words at most of what only asks again
 _SHEETS: Final = "sheets-at-hand"
 _THICKEST_SHEET: Final = 0.7  # mm
@@ -40,7 +42,8 @@ def with_ring_worked(got: Question, before: Question | None, phrases: Mapping[st
 
     What lies under it is kept in `laid`, with what was taken out last. `phrases`: those of what is mentioned, by key.
     """
-    got = got if before is None else with_draw_set(with_ring_on_top(got, before), before)
+    got = got if before is None else with_ring_asked_of(got, before)
+    got = got if before is None else with_draw_set(with_ring_kept(with_ring_on_top(got, before), before), before)
     got = with_rings_as_told(got, before, phrases)
     before = before if before is not None and got.follows else None
     if before is not None and (stock := _of_stock(got, before)) is not None:
@@ -52,7 +55,8 @@ def with_ring_worked(got: Question, before: Question | None, phrases: Mapping[st
     if fresh:
         lay = 0.0
     elif before is not None and before.intent in _WORKED_ON and _is_same_pair(got, before):
-        pieces = before.adapters
+        left = got.adapters and set(got.adapters) < set(before.adapters) and _rings(got) == _rings(before)
+        pieces = got.adapters if left else before.adapters  # 'tube out, tape off too'
     at = _place(pieces, got)
     if at is None and work.amounts and not work.is_none:
         return _with_error(got, before, work, phrases)
@@ -94,9 +98,12 @@ def _of_stock(got: Question, before: Question) -> Question | None:
 
 def _asks_again(got: Question, before: Question | None) -> bool:
     """'now?', 'infinity', 'so does it reach' after what was done to a ring of a known length: whether it does."""
-    done = before is not None and before.intent == SHIM_CALIBRATION and not work_of(before).is_none
-    few = len(got.text.split()) <= _FEW and not any(sign.isdigit() for sign in got.text)
-    return done and few and got.intent == SHIM_CALIBRATION and bool(got.places(_ASKS)) and bool(_rings(got))
+    if before is None or not before.intent == got.intent == SHIM_CALIBRATION or not _rings(got):
+        return False
+    few = len(got.text.split()) <= _FEW and got.values == before.values
+    digits = any(sign.isdigit() for sign in got.text)
+    done = not work_of(before).is_none and not digits and bool(got.places(_ASKS))
+    return few and (done or bool(got.places(_OF_INFINITY)))
 
 
 def _changed(work: Work, lay: float, gone: float, anew: bool) -> tuple[float, float, float]:
@@ -138,7 +145,8 @@ def _told(got: Question, work: Work) -> tuple[Thing, ...]:
     sheets = {*work.amounts, work.laid, work.cut}
     pieces = tuple(_deep(one, got) for one in got.adapters)
     pieces = tuple(one for one in pieces if not (one.is_of_one_length and _length(one) in sheets))
-    told = [one for one in pieces if one.piece in _SIZED and one.is_of_one_length and _length(one) in written]
+    kinds = (RING, _CUP) if any(one.piece in (RING, _CUP) for one in pieces) else _SIZED
+    told = [one for one in pieces if one.piece in kinds and one.is_of_one_length and _length(one) in written]
     return pieces if told else ()
 
 
@@ -155,7 +163,7 @@ def _length(piece: Thing) -> float:
 
 
 def _rings(question: Question) -> list[tuple[float, float] | None]:
-    return [one.thickness_mm for one in question.adapters if one.piece in _SIZED]
+    return [one.thickness_mm for one in question.adapters if one.piece in (RING, _CUP)]
 
 
 def _is_same_pair(got: Question, before: Question) -> bool:

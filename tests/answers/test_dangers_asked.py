@@ -284,3 +284,16 @@ def test_a_browned_lens_is_to_be_kept_off_the_eye(talked, text):
     found = flat(talked(text))
     assert found.startswith("Not there: keep it away from where you sleep, and off your eye.")
     assert "avoid it as an eyepiece" in found
+
+
+def test_a_wide_lens_behind_its_register_is_no_width(asked):
+    found = asked("44.7 register 35mm wide on a full frame EF dslr. mirror ok?")
+    assert found["intent"] == "hazard"
+
+
+@pytest.mark.parametrize(("say", "head"), [("m42 135 stuck on its ring", "threaded lens stuck in its ring"),
+                                           ("K 50 stuck on its ring", "ring stuck on a lens")])  # fmt: skip
+def test_a_lens_stuck_on_its_ring_is_told_how_it_comes_off_first(asked, say, head):
+    found = flat(asked(say))
+    assert head in found[:140]
+    assert "mirror" not in found[:300]

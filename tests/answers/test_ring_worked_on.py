@@ -180,3 +180,43 @@ def test_a_ring_that_joins_two_mounts_is_no_tube(club):
 def test_a_length_before_infinity_is_asked_is_no_mark(club):
     text = "m42 135 f3.5 on E with an m42-e helicoid 15.2 closed, the tube ring on it 12.1. infinity?"
     assert talk(club, text)[-1].question.said("mark") is None
+
+
+@pytest.mark.parametrize(
+    ("turns", "error"),
+    [
+        (("with a 10mm tube between", "take the tube out. infinity?"), 0.1),
+        (("with a 5mm tube how close", "take the spacer off, leave the tape"), 0.1),
+        (("with a 5mm tube how close", "tube out. tape off too. infinity?"), 0.0),
+        (("without the tube, infinity?",), 0.1),
+    ],
+)
+def test_a_measured_ring_with_its_tape_stays_where_a_tube_comes_and_goes(club, turns, error):
+    first = ("m42 28 f2.8 on E, ring 27.46", "add 0.1 of tape under it")
+    assert error_mm(club, *first, *turns) == pytest.approx(error, abs=0.012)
+
+
+def test_what_is_left_to_shim_counts_the_body_that_was_measured(club):
+    turns = ("pl 50 f2 on L, ring 32.04", "i measured the body at 20.03 flange", "take a 0.04 shim out of it")
+    assert error_mm(club, *turns) == pytest.approx(0.03, abs=0.012)
+
+
+@pytest.mark.parametrize(
+    ("said", "intent", "lens"),
+    [
+        ("by how much on the scale for the 105", "shim-calibration", 105),
+        ("so where does it put far on the lens scale", "shim-calibration", 24),
+        ("which way should i go, thinner or thicker", "shim-calibration", 24),
+        ("does the lens hit infinity before the stop", "focus-verdict", 24),
+    ],
+)
+def test_the_ring_of_before_is_what_is_asked_about(club, said, intent, lens):
+    found = talk(club, "105 f2.5 F lens on EF, ring 2.44", "and the 24 f2.8 on it", said)[-1]
+    assert (found.intent, found.question.lenses[0].focal_length_mm) == (intent, lens)
+    assert found.question.said("mark") is None
+    assert [piece.thickness_mm for piece in found.question.adapters] == [(2.44, 2.44)]
+
+
+def test_a_body_at_twenty_point_nought_is_no_stop(club):
+    found = talk(club, "pl 50 f2 on L, ring 32.04", "same for RF body at 20.0")[-1]
+    assert found.question.f_number is None
