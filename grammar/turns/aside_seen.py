@@ -83,6 +83,12 @@ def fears_a_danger(turn: Turn) -> bool:
     return turn.best == HAZARD and turn.tells("wholly-hazard") and not (other or lit)
 
 
+def fears_for_focus(turn: Turn) -> bool:
+    """'does it hurt focus' after a danger of a ring or a body, with no lens told: that danger still."""
+    lens = turn.before.lenses or turn.heard.cast.lenses or turn.heard.cast.bodies or turn.heard.cast.pieces
+    return turn.was == HAZARD and turn.best == FOCUS_VERDICT and turn.tells("short") and not lens
+
+
 def asks_what_to_watch(turn: Turn) -> bool:
     """'what are the dangers', 'what could go wrong' after anything else: what is to be watched, and no way."""
     idle = turn.best in (None, HAZARD, CHAIN, LIST_FITS, FOCUS_VERDICT, BUY_PLAN, turn.was)

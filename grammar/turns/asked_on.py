@@ -222,6 +222,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (aside_seen.checks_a_danger, HAZARD),
     (aside_seen.fears_a_danger, HAZARD),
     (aside_seen.asks_what_to_watch, HAZARD),
+    (aside_seen.fears_for_focus, HAZARD),
     (aside_seen.measures_by_hand, _as_before),
     (aside_seen.asks_what_else, LOOK_ALIKE),
     (aside_seen.doubts_the_name, LOOK_ALIKE),
