@@ -219,7 +219,7 @@ def _joined(heard: Heard, said: Question, before: Question, aim: _Aim, placed: _
         values=tuple(values.items()),
         feet=said.feet or (before.feet and not heard.tells("metres")),
         follows=True,
-        topic=said.topic or kept_topic(intent, before),
+        topic=said.topic or kept_topic(heard, intent, before),
         known=aim.found.known if aim.found else known_with(before.known or before.lenses, lenses),
     )
 

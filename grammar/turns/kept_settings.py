@@ -12,6 +12,7 @@ from grammar.turns.sticking import PLACED
 
 _STOPPED: Final = frozenset([DEPTH_OF_FIELD, EXPOSURE_ND])  # here the widest stop of a lens is the one set
 _FAR_MM: Final = 1000.0  # from here on it is a distance of a subject, and nothing close up
+_RELEASE: Final = "release"  # the topic of a camera that takes no picture
 _DENSITY: Final = "nd"  # the topic of a filter that is asked for
 _CLOSE: Final = ("extension", "magnification")
 _AT_A_STOP: Final = PLACED | {COVERAGE, CROP_EQUIVALENT}
@@ -49,8 +50,10 @@ def kept_distance(intent: str, before: Question, said: Question) -> float | None
     return before.away if intent == DEPTH_OF_FIELD else None
 
 
-def kept_topic(intent: str, before: Question) -> str | None:
+def kept_topic(heard: Heard, intent: str, before: Question) -> str | None:
     """What was asked by its topic is asked still where the next turn only changes something: a setting, a filter."""
     filtered = before.intent == EXPOSURE_ND and before.topic == _DENSITY
-    kept = filtered or before.intent == GEAR_SETTING or before.topic == HOOD
+    # 'its too dark to see' after a camera that does not release: a matter of its own
+    own = heard.weighed.best == GEAR_SETTING and before.topic == _RELEASE
+    kept = filtered or (before.intent == GEAR_SETTING and not own) or before.topic == HOOD
     return before.topic if intent == before.intent and kept else None
