@@ -5,7 +5,15 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.hearing import Heard
-from grammar.kinds import COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, EXPOSURE_ND, GEAR_SETTING, MACRO_DISTANCE
+from grammar.kinds import (
+    COVERAGE,
+    CROP_EQUIVALENT,
+    DEPTH_OF_FIELD,
+    EXPOSURE_ND,
+    FOCUS_VERDICT,
+    GEAR_SETTING,
+    MACRO_DISTANCE,
+)
 from grammar.questions import HOOD, Question, Thing
 from grammar.things.casting import DRAWN
 from grammar.turns.sticking import PLACED
@@ -44,10 +52,16 @@ def kept_distance(intent: str, before: Question, said: Question) -> float | None
     drawn = any(one.piece in DRAWN and one.thickness_mm for one in said.adapters)
     if intent == DEPTH_OF_FIELD and (drawn or any(map(said.said, _CLOSE))):
         return None
+    if intent == FOCUS_VERDICT == before.intent and _is_ring_gone(before):
+        return None  # 'it only focuses at 20 cm' with a ring between, which was left off since
     far = before.distance_mm is not None and before.distance_mm >= _FAR_MM and not before.adapters
     if intent == before.intent or (intent == DEPTH_OF_FIELD and before.intent == MACRO_DISTANCE and far):
         return before.distance_mm
     return before.away if intent == DEPTH_OF_FIELD else None
+
+
+def _is_ring_gone(before: Question) -> bool:
+    return before.prior is not None and bool(before.prior.adapters) and not before.adapters
 
 
 def kept_topic(heard: Heard, intent: str, before: Question) -> str | None:

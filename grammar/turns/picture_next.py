@@ -19,6 +19,7 @@ from grammar.kinds import (
     HAZARD,
     LIST_FITS,
     MACRO_DISTANCE,
+    OUT_OF_SCOPE,
     PICTURED,
     WHY,
 )
@@ -50,7 +51,7 @@ def blurs_behind(turn: Turn) -> bool:
 
 def films_in_the_sun(turn: Turn) -> bool:
     """'can i film my kid in the garden, sunny' after a lens on a body: how much light is held back, and no danger."""
-    lit = turn.heard.readings.values.get("light") == _FULL_SUN and turn.tells("lit-by-sun")
+    lit = turn.heard.readings.values.get("light") == _FULL_SUN and turn.tells("films")
     feared = (
         turn.tells("worry", "damage", "at-the-sun", "ok", "laid-in-sun", "hand-meter")
         or HARM_SAID in turn.heard.features
@@ -61,6 +62,12 @@ def films_in_the_sun(turn: Turn) -> bool:
 def steps_between_pictures(turn: Turn) -> bool:
     """'how far do i move the rail between shots' close up: the step, by how much one picture holds sharp."""
     return turn.tells("how-many-frames") and turn.was in (MACRO_DISTANCE, DEPTH_OF_FIELD) and bool(turn.before.lenses)
+
+
+def asks_of_autofocus(turn: Turn) -> bool:
+    """'and the autofocus' after a lens on a body: whether it works there."""
+    pair = any(one.ids for one in turn.before.lenses) and bool(turn.before.bodies)
+    return pair and turn.tells("autofocus") and turn.best == OUT_OF_SCOPE and not turn.heard.cast.lenses
 
 
 def zooms_in(turn: Turn) -> bool:
@@ -118,6 +125,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str], ...]] = (
     (blurs_behind, DEPTH_OF_FIELD),
     (films_in_the_sun, EXPOSURE_ND),
     (steps_between_pictures, DEPTH_OF_FIELD),
+    (asks_of_autofocus, CHAIN),
     (zooms_in, COVERAGE),
     (shoots_small_things, MACRO_DISTANCE),
     (stacks_them, BUY_PLAN),
