@@ -115,8 +115,7 @@ def _as_worded(turn: Turn) -> str:
 
 
 def _as_before_of_things(turn: Turn) -> str:
-    """What was asked before, or how it is put on where that was only asked by the way."""
-    return CHAIN if turn.was_aside else turn.was
+    return CHAIN if turn.was_aside else turn.was  # how it is put on, where before was only asked by the way
 
 
 def _as_doubted(turn: Turn) -> str:
