@@ -46,6 +46,8 @@ def _set_at(heard: Heard, ends: tuple[float, float]) -> float | None:
         return numbers[0] if ends[0] <= numbers[0] <= ends[1] else None
     if numbers:
         return None
+    if _tells(heard, WIDE_END) and _tells(heard, LONG_END):
+        return None  # 'sharp at tele but soft at wide'
     if _tells(heard, WIDE_END):
         return ends[0]
     return ends[1] if _tells(heard, LONG_END) else None
