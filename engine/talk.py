@@ -30,6 +30,7 @@ UNLIT: Final = frozenset(["vignette", "disc", "cover"])  # topics of a reason th
 DOUBTED = "sure"  # the topic of a reason that asks how sure it is
 ASIDES = frozenset({HAZARD, DEFINITION, OUT_OF_SCOPE})
 OWN = frozenset({"lens", "body"})  # kinds of things that have names of their own
+BARE_REASON = 4  # words that only ask for a reason
 MOST_LISTED = 9  # a bare number above this is rather a measure than one of a list
 MEASURED = frozenset({"identify-mount"})  # where a bare number from LEAST_MEASURED up is what was asked to be measured
 LEAST_MEASURED = 5
@@ -158,7 +159,7 @@ class Talk:
         stays = stays and not was == answer.intent == HAZARD  # one danger after another is what is talked of now
         if self.question is not None and (stays or answer.intent == OUT_OF_SCOPE):
             self.reading = answer.reading
-            self.question = _of_named(self.question, answer.question).with_(beside=answer.intent)
+            self.question = _past(_of_named(self.question, answer.question), answer)
             return
         before = self.question
         if before is not None and answer.draws_again:
@@ -167,9 +168,10 @@ class Talk:
         asked_why = before is not None and answer.intent == WHY and answer.question.follows
         if before is not None and asked_why and before.intent in MEASURED and _same_lens(answer.question, before):
             self.reading = answer.reading  # what a lens has is identified still
+            self.question = _past_reason(before, answer)
             return
         if before is not None and asked_why and _same_pair(answer, before):
-            self.reading = answer.reading
+            self.reading, self.question = answer.reading, _past_reason(before, answer)
             self._list(answer)
             return
         wants = " ".join(dict.fromkeys(line.wants for line in answer.lines if line.wants))
@@ -180,6 +182,7 @@ class Talk:
             of_picture = COVERAGE if answer.question.topic in UNLIT else CHAIN  # what the reason was asked for
             told = self.question.intent if self.question.intent != WHY else of_picture
             self.question = self.question.with_(intent=told, topic=None, number=None, values=_of_things(self.question))
+            self.question = _past_reason(self.question, answer)
         if answer.intent == DRAW:  # so is a drawing
             self.question = self.question.with_(intent=CHAIN, topic=DRAWN, values=_of_things(self.question))
         if answer.intent in ("teach", "forget", CARD):
@@ -225,6 +228,18 @@ class Talk:
 
 def is_gone(thing: Thing, own: frozenset[str]) -> bool:
     return thing.kind in OWN and not own.issuperset(thing.ids)
+
+
+def _past(question: Question, answer: Answer) -> Question:
+    """The question that goes on past what was asked by the way, which the next words may be about still."""
+    asked = answer.question
+    return question.with_(beside=answer.intent, beside_text=f"{asked.text} {asked.asked}".strip() if asked else "")
+
+
+def _past_reason(question: Question, answer: Answer) -> Question:
+    """The same past a reason, of which more was said than 'but why is that'."""
+    plain = answer.question is None or len(answer.question.text.split()) <= BARE_REASON
+    return question if plain else _past(question, answer)
 
 
 def _of_named(question: Question, aside: Question) -> Question:

@@ -165,6 +165,7 @@ def _as_spoken_for(turn: Turn) -> str:
 
 # what may be seen, and what is asked then; the first that is seen tells
 _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ...]] = (
+    (aside_seen.goes_on_by_the_way, aside_seen.by_the_way),
     (seen.is_lit_by_glass, _as_before),
     (seen.of(views_other_glass), CROP_EQUIVALENT),
     (seen.of(doubts_by_crop), _as_before),
