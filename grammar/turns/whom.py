@@ -13,13 +13,12 @@ from grammar.questions import Question, Thing
 from grammar.telling import UNKNOWN
 from grammar.things.casting import Part
 from grammar.things.standins import stands_in
-from grammar.turns.one_of_two import is_likened
+from grammar.turns.each_told import each_told
+from grammar.turns.one_of_two import is_likened, is_third
 
 MOST_KNOWN: Final = 8  # lenses of one talk
 _PICK: Final = "pick:"
 _LISTING: Final = frozenset([CHAIN, FOCUS_VERDICT, BUY_PLAN, LIST_FITS])  # their answers number the chains
-# idle where one more is named
-_ONE_MORE: Final = frozenset(["ok", "what", "adding", "will", "what-if", "can", "put-in"])
 _ASSUMED: Final = "assumed mount"
 
 
@@ -59,7 +58,7 @@ def meant(heard: Heard, before: Question) -> Meant | None:
 
 def side_by_side(heard: Heard, before: Question) -> tuple[Thing, ...]:
     """The lenses that 'which of them is wider' sets side by side; none where it asks something else."""
-    if _is_one_more(heard, before):
+    if is_third(heard, before):
         new = replace(heard.cast.lenses[0], sort="lens").thing()
         return (*before.lenses, new)
     if is_likened(heard, before):
@@ -77,18 +76,6 @@ def side_by_side(heard: Heard, before: Question) -> tuple[Thing, ...]:
         return ()
     pool = before.lenses if len(before.lenses) > 1 else before.known
     return pool if len(pool) > 1 else ()
-
-
-def _is_one_more(heard: Heard, before: Question) -> bool:
-    """'and M42?' after two lenses set side by side: the third."""
-    cast = heard.cast
-    others = cast.bodies or cast.pieces or cast.frames or heard.readings.values or heard.readings.limits
-    if before.intent != COMPARE or len(before.lenses) < 2 or len(cast.lenses) != 1 or others:
-        return False
-    known = {id_ for lens in before.lenses for id_ in lens.ids}
-    part = cast.lenses[0]
-    new = bool(part.mounts) and not known & set(part.mounts[0].ids)
-    return new and not part.subject and all(cue.tells in _ONE_MORE for cue in heard.cues)
 
 
 def _is_set_beside(heard: Heard, before: Question) -> bool:
@@ -126,6 +113,10 @@ def _told(heard: Heard, before: Question, known: tuple[Thing, ...]) -> Meant | N
     if part is None or part.named is not None:
         return None
     subject = part.subject
+    several = each_told(heard, before, known, part)
+    if several:
+        told = {one: with_told(one, part) for one in several}
+        return Meant(tuple(told.values()), tuple(told.get(one, one) for one in known), told=True)
     if _is_made_for(part, before):
         lens = with_told(before.lenses[0], part)  # 'corners ok with a full frame lens?': it is one
         return Meant((lens,), tuple(lens if one == before.lenses[0] else one for one in known))
