@@ -115,8 +115,9 @@ def _as_worded(turn: Turn) -> str:
 
 
 def _as_before_of_things(turn: Turn) -> str:
-    """What was asked before, or how it is put on where that was only asked by the way."""
-    return CHAIN if turn.was_aside else turn.was
+    """What was asked before, or how it is put on: where that was only by the way, or lens and body are told now."""
+    pair = all(any(part.mounts for part in side) for side in (turn.heard.cast.lenses, turn.heard.cast.bodies))
+    return CHAIN if turn.was_aside or (pair and not turn.before.bodies) else turn.was
 
 
 def _as_doubted(turn: Turn) -> str:

@@ -53,6 +53,7 @@ def same_matter(heard: Heard, before: Question, aside: frozenset[str]) -> str | 
 
 
 _ELSE: Final = ("pick:", "rank:")  # how cues begin that point at another lens, or set ways apart
+_LEANING: Final = 0.3  # how likely by wording alone
 _OF_ELSE: Final = frozenset(["which", "buy", "price", "why", "infinity", "how-far", "how-close", "how-many"])
 
 
@@ -76,8 +77,14 @@ def goes_on_beside(heard: Heard, before: Question) -> str | None:
     if told or other or heard.tells("thing"):
         return None
     if HAZARD in (before.intent, before.beside):
-        return HAZARD if nothing or (heard.tells("check-it") and heard.tells("short")) else None
+        checked = heard.tells("short") and heard.tells("check-it")
+        return HAZARD if nothing or checked or _leans_to_harm(heard) else None
     return WHY if before.beside == WHY and nothing and not heard.tells("remedy") else None
+
+
+def _leans_to_harm(heard: Heard) -> bool:
+    """'can i push it in' after a lens that collapses: nothing speaks for another kind, and wording leans to harm."""
+    return heard.tells("short") and not heard.weighed.ranked and heard.weighed.likely.get(HAZARD, 0.0) >= _LEANING
 
 
 def laps_it_off(heard: Heard, before: Question) -> bool:
