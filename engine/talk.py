@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Final
 
 from engine.answers.found.two_named import named_so_far
 from engine.answers.parts.answer import Answer, Line, ListedChain, Quantity
+from engine.answers.picture.crop_factors import with_crop_on_top
 from engine.answers.picture.frame_modes import with_mode_kept
 from engine.answers.picture.likened_stop import without_likened_stop
 from engine.answers.shims.carried import with_mark_told
@@ -27,6 +28,7 @@ if TYPE_CHECKING:
 # a caution or a word asked about on the way: what follows goes on with the question before
 SET_APART = frozenset({"compare", "which-own", "all-on-all"})  # what these list is not picked by its number
 UNLIT: Final = frozenset(["vignette", "disc", "cover"])  # topics of a reason that asks about the picture
+FAULTS: Final = frozenset(["smear", "colour"])  # and of one that asks about a fault seen in it
 DOUBTED = "sure"  # the topic of a reason that asks how sure it is
 ASIDES = frozenset({HAZARD, DEFINITION, OUT_OF_SCOPE})
 OWN = frozenset({"lens", "body"})  # kinds of things that have names of their own
@@ -141,7 +143,7 @@ class Talk:
             self.numbered = told and answer.intent not in SET_APART
         self._keep(answer)
         if self.question is not None:
-            self.question = with_mode_kept(with_mark_told(lasting(self.question)))
+            self.question = with_mode_kept(with_crop_on_top(with_mark_told(lasting(self.question))))
 
     def _keep(self, answer: Answer) -> None:
         if answer.forgets:
@@ -181,7 +183,9 @@ class Talk:
             # a reason is an aside: what follows goes on with the chain that it was about
             of_picture = COVERAGE if answer.question.topic in UNLIT else CHAIN  # what the reason was asked for
             told = self.question.intent if self.question.intent != WHY else of_picture
-            self.question = self.question.with_(intent=told, topic=None, number=None, values=_of_things(self.question))
+            fault = WHY if asked.topic in FAULTS or asked.mentions("seen-in-picture", "edges-smear") else ""
+            values = _of_things(self.question)
+            self.question = self.question.with_(intent=told, topic=None, number=None, values=values, beside=fault)
             self.question = _past_reason(self.question, answer)
         if answer.intent == DRAW:  # so is a drawing
             self.question = self.question.with_(intent=CHAIN, topic=DRAWN, values=_of_things(self.question))
@@ -239,7 +243,7 @@ def _past(question: Question, answer: Answer) -> Question:
 def _past_reason(question: Question, answer: Answer) -> Question:
     """The same past a reason, of which more was said than 'but why is that'."""
     plain = answer.question is None or len(answer.question.text.split()) <= BARE_REASON
-    return question if plain else _past(question, answer)
+    return question if plain else question.with_(beside_text=_past(question, answer).beside_text)
 
 
 def _of_named(question: Question, aside: Question) -> Question:
@@ -290,5 +294,5 @@ def _same_pair(answer: Answer, before: Question) -> bool:
 
 def bare_number(text: str) -> int | None:
     """The number from 1 to 99 that a text consists of, as one of a list is picked."""
-    number = text.strip(" \t#.)")
+    number = text.strip(" \t#)").rstrip(".")  # '.7' is a factor or a stop
     return int(number) if number.isascii() and number.isdecimal() and len(number) < 3 and int(number) else None

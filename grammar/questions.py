@@ -190,8 +190,8 @@ class Question:
     away: float | None = field(default=None, compare=False)  # how far away what should be sharp was told to be, mm
     stood: tuple[Thing, ...] = field(default=(), compare=False)  # the pieces that stood before those of now
     seat: Question | None = field(default=None, compare=False)  # what told last how a ring seats the lens
-    # what of sheet lies under the ring, which is told with it, and what was taken out again last, mm
-    laid: tuple[float, float] = field(default=(0.0, 0.0), compare=False)
+    # what of sheet lies under the ring, which is told with it, what was taken out again last, and one layer of it, mm
+    laid: tuple[float, float, float] = field(default=(0.0, 0.0, 0.0), compare=False)
     drawn: float | None = field(default=None, compare=False)  # how far its helicoid goes in all, mm
     # light, shutter and the rest of an exposure as told last, whatever was asked since
     lit: tuple[tuple[str, str], ...] = field(default=(), compare=False)
@@ -208,6 +208,11 @@ class Question:
             one for one in self.adapters
             if one.piece == CLOSE_UP_LENS or (one.piece == FILTER and one.thickness_mm is None)
         )  # fmt: skip
+
+    @property
+    def is_of_a_fault(self) -> bool:
+        """Whether it asks on of a fault seen in the picture, of which the reason was told."""
+        return self.follows and self.prior is not None and self.prior.beside == "why"
 
     @property
     def lens(self) -> Thing | None:

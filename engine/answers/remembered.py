@@ -11,7 +11,7 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import mentions
 from engine.answers.ways.iris_asked import why_iris
 from engine.answers.ways.room_asked import ROOM_ASKED, with_room_asked
-from engine.answers.why_of_it import is_not_of_the_seat, why_of_it
+from engine.answers.why_of_it import but_of_edges, is_not_of_the_seat, why_of_it
 from engine.answers.words.advice import HARM, advice_lines, examples, named_mounts
 from engine.base.compact import replace
 from engine.base.interval import Interval
@@ -108,8 +108,9 @@ def _of_the_frame(question: Question, before: Question | None) -> bool:
     """Whether the reason is asked for after what a lens lights of a frame."""
     if question.intent != WHY or not question.follows or before is None or not question.lenses:
         return False
+    far = mentions(question, "soft-far", "no-farther")  # 'blurry far away, only focuses close' is none of what is lit
     crop = before.intent in OF_FRAMES and mentions(question, "crop")  # 'why bother with the crop then'
-    return crop or (before.intent == COVERAGE and question.topic in OF_FRAME and question.number is None)
+    return crop or (before.intent == COVERAGE and question.topic in OF_FRAME and question.number is None and not far)
 
 
 def _drawing(
@@ -140,11 +141,8 @@ def _why(
         return _why_harmful(question, knowledge) if not question.lenses[1:] else None  # why the one alone is hurt
     pairs = None
     rows = _of_lens(question, rows)
-    if (
-        not (question.follows and rows and _is_of(question, rows))
-        and question.lens is not None
-        and question.body is not None
-    ):
+    known = question.follows and rows and _is_of(question, rows)
+    if not known and question.lens is not None and question.body is not None:
         found = chains_first(question)
         rows = tuple(chain.listed for chain in found.chains or ())
         pairs = found if len(question.lenses) > 1 or len(question.bodies) > 1 else None  # why the one and not the other
@@ -162,15 +160,16 @@ def _why(
         from engine.answers.seat.doubting import how_sure
 
         return how_sure(question, rows[number - 1], number, knowledge)
-    told = why(question, rows[number - 1], number, knowledge, rows)
+    told, short = why(question, rows[number - 1], number, knowledge, rows), _is_short(rows)
     if pairs is not None:
         told = replace(
             told, lines=(*pairs.lines, *told.lines), quantities=(*(told.quantities or ()), *(pairs.quantities or ()))
         )
     outright = _outright(question, rows[number - 1])
     if outright is not None:
-        return replace(told, lines=(*advice_lines([knowledge.catalogue.advice[outright]]), *told.lines))
-    told = _with_grounds(told, pairs is not None or _is_short(rows), question, knowledge)
+        first = advice_lines([knowledge.catalogue.advice[outright]])
+        return replace(told, lines=(*first, *but_of_edges(told.lines, question, short)))
+    told = _with_grounds(told, pairs is not None or short, question, knowledge)
     return replace(told, chains=_as_listed(rows, knowledge))
 
 
@@ -231,7 +230,8 @@ def _with_grounds(answer: Answer, short: bool, question: Question, knowledge: Kn
     reasons = (*advice_lines(rows), *shown.lines)
     first, second = (told.lines, reasons) if short else (reasons, told.lines)
     quantities = (*told.quantities, *shown.quantities, *(answer.quantities or ()))
-    answer = replace(answer, lines=(*first, *second, *answer.lines), quantities=quantities)
+    seat = but_of_edges(answer.lines, question, short or not reasons)
+    answer = replace(answer, lines=(*first, *second, *seat), quantities=quantities)
     return with_room_asked(answer, question, knowledge) if mentions(question, ROOM_ASKED) else answer
 
 

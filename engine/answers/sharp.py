@@ -10,6 +10,7 @@ from engine.answers.close.close_rows import Shown, at_extension
 from engine.answers.close.coupled import coupled, deep_first
 from engine.answers.close.depth_rows import (
     around,
+    beyond_mm,
     blur_behind,
     close_up,
     paper_stop,
@@ -22,16 +23,19 @@ from engine.answers.close.least_deep import least_deep
 from engine.answers.close.own_and_tubes import with_size_grown
 from engine.answers.close.stacked import stacked
 from engine.answers.close.stop_wanted import stop_wanted
+from engine.answers.close.turned_round import deep_reversed
+from engine.answers.diffracted import diffracted, spread_beside
 from engine.answers.ends_so_near import AT_END, out_of_reach, seen_at_its_end
 from engine.answers.parts.answer import ANSWERED, Answer, Line, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import LEAST, SURE, nearest, nearest_term
 from engine.answers.parts.owned import own_lens
 from engine.answers.parts.said import distance_mm, focals, mentions, number, number_beside, numbers, stop
-from engine.answers.parts.wording import f_number, small_mm, times, trimmed
+from engine.answers.parts.usual_glass import with_usual_factor
+from engine.answers.parts.wording import f_number, small_mm, trimmed
 from engine.answers.picture.blur import blur_of
 from engine.answers.picture.crop_modes import in_mode
-from engine.answers.picture.fine import diffraction, sensor_glass
+from engine.answers.picture.fine import sensor_glass
 from engine.answers.picture.frames import frames_named, frames_of
 from engine.answers.picture.matching import each_on_its_own, frame_of
 from engine.answers.picture.moved_out import extension_mm
@@ -46,10 +50,10 @@ from engine.facts.catalogue import Catalogue
 from engine.facts.records import Format
 from grammar.questions import Question, Thing
 
-WHOLE = (
-    "It focuses by moving only a part of itself: the limits are those of a lens that moves whole, and not for close up."
-)
+_ALL = "the limits are those of a lens that moves whole, and not for close up"
+WHOLE = f"It focuses by moving only a part of itself: {_ALL}."
 SAME_SCALE = "same-scale"  # a question of principle, which wants no numbers
+BLURRED = "blurred-background"
 SAME_SIZE = "same-size-depth"  # and that of lenses that show a thing as large
 USUAL_CLOSE = "stop-of-a-close-up"  # the fact of the stop that is told of where a close-up has none
 CLOSE_UPS = (0.1, 0.25, 0.5, 1.0)
@@ -64,7 +68,9 @@ def sharpness(question: Question, knowledge: Knowledge) -> Answer:
     scaled = bool(question.adapters) and question.mentions("hyperfocal-asked")
     ends = out_of_reach(question, knowledge) if asked or scaled else Told()
     question = at_end
-    seen, glass = through_glass(question)
+    glazed, usual = with_usual_factor(question, knowledge.catalogue)
+    seen, glass = through_glass(glazed)
+    glass += usual if glass.lines else Told()
     told, as_usual = Told(), _at_usual_stop(seen, knowledge)
     if as_usual is not seen and as_usual.f_number is not None:
         stop_of = f_number(as_usual.f_number)
@@ -125,7 +131,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     if question.said("blur") and not (theirs or named):
         frames = [replace(frames[0], name="any frame")]  # the blur told is all that a frame is asked for
     if question.topic == "diffraction":
-        yield from _diffracted(at, frames, question, knowledge)
+        yield from diffracted(at, frames, question, knowledge)
         return
     if question.topic == "cover-glass":
         yield _cover_glass(at, frames[0], question, knowledge)
@@ -136,7 +142,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         return
     if at is None:
         return
-    worn = tuple(behind_close_up(at, frames, question, knowledge))
+    worn = (*behind_close_up(at, frames, question, knowledge), *deep_reversed(at, frames[0], question, knowledge))
     if worn:
         yield from worn
         return
@@ -145,17 +151,6 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         yield alike
         return
     yield from _at_stop(at, frames, bool(named), alike, question, knowledge)
-
-
-def _diffracted(at: float | None, frames: list[Format], question: Question, knowledge: Knowledge) -> Iterator[Told]:
-    """What diffraction makes of a stop, which counts for more where a magnification is told."""
-    m = number(question, "magnification")
-    if at is not None and m is not None:
-        text = f"At {times(m)} f/{f_number(at)} counts as f/{f_number(at * (1 + m))}, taking the pupils for even."
-        yield Told((Line("text", text),))
-        at *= 1 + m
-    for form in frames:
-        yield diffraction(at, form, question, knowledge, always=True)
 
 
 def _at_stop(
@@ -191,7 +186,7 @@ def _at_stop(
                     yield close_up(m, one, blur, form, question.feet)
                 yield stacked(m, at, blur, question, facts)
         if named:
-            yield diffraction(at, form, question, knowledge)
+            yield spread_beside(at, form, question, knowledge)
     yield alike
     paper = facts.assumptions["paper-stop"].value.nominal
     if close and at < paper:
@@ -214,9 +209,9 @@ def _by_topic(question: Question, knowledge: Knowledge) -> Iterator[Line]:
     """The advice that bears the name of what is asked, first of all."""
     alike = mentions(question, "framed-alike") and len(focals(question)) > 1
     at_scale = question.said("magnification") is not None and stop(question) is None and not question.said("depth")
-    name = SAME_SIZE if alike else SAME_SCALE if at_scale else question.topic or ""
-    advice = knowledge.catalogue.advice.get(name)
-    if advice is not None:
+    blurred = mentions(question, "wants-blur") and question.distance_mm is None
+    name = SAME_SIZE if alike else SAME_SCALE if at_scale else BLURRED if blurred else question.topic or ""
+    if (advice := knowledge.catalogue.advice.get(name)) is not None:
         yield Line("head", f"{advice.topic[:1].upper()}{advice.topic[1:]}: {advice.says}")
 
 
@@ -266,8 +261,13 @@ def _of_lens(
         ends = [(lead, f"{trimmed(x, 2)} mm", Interval.exact(x))]
     if ends and question.distance_mm is None:
         subject = None  # how near it comes by itself is no distance of a subject
-    apart = set_apart(question)
-    if apart is not None:
+    apart, beyond = set_apart(question), number_beside(question, "so-far-behind")
+    near = lens.at(ends[-1][2]).from_sensor_mm if ends and beyond is not None else None
+    if near is not None and is_known(near) and mentions(question, "point-blurred"):
+        subject = None  # what stands behind is told from where the tubes bring the subject
+        told = (near.nominal, near.nominal + beyond_mm(question))
+        yield blur_behind(lens, at, told, blur, form, question.feet)
+    elif apart is not None:
         subject = apart[0]
         yield blur_behind(lens, at, apart, blur, form, question.feet)
     if subject is not None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from engine.answers.advising import ruled
-from engine.answers.parts.answer import ANSWERED, Answer
+from engine.answers.parts.answer import ANSWERED, Answer, Line
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import mentions
 from engine.answers.words.advice import advice_lines
@@ -14,6 +14,8 @@ from grammar.kinds import CROP_EQUIVALENT, DEPTH_OF_FIELD, EXPOSURE_ND, GEAR_SET
 from grammar.questions import FILTER, Question
 from grammar.things.casting import DRAWN, OPTICAL
 
+_IRIS: Final = "iris"
+_SMEARED: Final = "smear"  # the topic of edges that are soft
 _GLASS: Final = {CROP_EQUIVALENT: "reducer-brighter", EXPOSURE_ND: "reducer-brighter"}
 _EXTENDER: Final = "extender-soft"
 _BY_KIND: Final = {
@@ -61,10 +63,18 @@ def _reasons(before: Question) -> tuple[str, ...]:
     return _BY_KIND.get(before.intent, ())
 
 
+def but_of_edges(lines: tuple[Line, ...], question: Question, short: bool) -> tuple[Line, ...]:
+    """How the lens is seated; nothing of that where it is right, and soft edges are asked about."""
+    return lines if short or question.topic != _SMEARED else ()
+
+
 def is_not_of_the_seat(question: Question, knowledge: Knowledge) -> bool:
     """Whether a lens is soft straight on in its own mount, or a picture dark: no reason of the seat tells why."""
-    if mentions(question, "too-dark") and not question.follows:
+    ringless = mentions(question, "no-ring-on-lens") and question.topic in (None, _IRIS)
+    if question.is_of_a_fault or ringless:
         return True
+    if mentions(question, "too-dark", "seen-in-picture") and not question.follows:
+        return not mentions(question, "infinity-lost")
     if not mentions(question, "nothing-sharp") or question.follows:
         return False
     from engine.answers.shims.missed import is_soft_in_its_own

@@ -18,6 +18,8 @@ _THICKEST: Final = 120.0  # mm
 _LEAST_LENS: Final = 20.0  # mm
 _SHORTEST: Final = 8.0  # mm, of a lens that is told by its focal length alone
 _PASSED: Final = frozenset(["MARK", "VERB", "FILLER", "CUE", "DET"])
+_MOUNTS: Final = frozenset(["MOUNT", "LETTER"])
+_TOLD_BY: Final = frozenset(["VERB", "CUE", "MEASURE", "JOIN", "FILLER", "MARK", "PREP"])  # up to how long it is
 _WORDS: Final = 4  # tokens at most between the second mount and the ring's thickness
 _HEADS: Final = frozenset(["BODY", "LENS", "KIND", "PIECE", "MOUNTWORD", "FORMAT", "FRAME", "LINK", "MOUNT"])
 _ENDS: Final = frozenset(["STOP", "JOIN", "MARK", "CUE", "FILLER", "VERB", "PREP"])  # behind such a length
@@ -30,7 +32,7 @@ _SIZES: Final = frozenset(["size", "thickness"])  # values of measuring words th
 
 def with_ring_links(tokens: list[Token]) -> list[Token]:
     """The tokens with a word for a ring behind each pair of mounts that tells one, and its thickness before that."""
-    out = _between_mounts(_heads_behind(_without_bodies(_by_rings(with_ends_drawn(tokens)))))
+    out = _between_mounts(_heads_behind(_without_bodies(_by_rings(_for_lenses(with_ends_drawn(tokens))))))
     at = 0
     while at + 2 < len(out):
         link = out[at + 1]
@@ -56,6 +58,28 @@ def _with_lengths_behind(tokens: list[Token]) -> list[Token]:
         if named and bare and (after is None or after.kind in _ENDS):
             tokens[at + 2] = size.as_("LENGTH", unit="mm")
     return tokens
+
+
+def _for_lenses(tokens: list[Token]) -> list[Token]:
+    """'my E ring for K is 27.4', 'Z ring for F lenses, 30.4': told as 'K to E 27.4 mm ring'."""
+    for at in range(len(tokens) - 4):
+        rear, ring, prep, front = tokens[at : at + 4]
+        named = rear.kind in _MOUNTS and (ring.kind, ring.value) == ("PIECE", _RING) and front.kind in _MOUNTS
+        if not named or is_plural(ring) or prep.value != "for" or set(rear.ids) == set(front.ids):
+            continue
+        place = at + 4 + (tokens[at + 4].kind == "LENS")
+        while place < len(tokens) and tokens[place].kind in _TOLD_BY:
+            place += 1
+        size = tokens[place] if place < len(tokens) else None
+        if size is not None and _is_fine(size):
+            told = [front, prep.as_("PREP", value="to"), rear, size.as_("LENGTH", unit="mm"), ring]
+            return [*tokens[:at], *told, *_for_lenses(tokens[place + 1 :])]
+    return tokens
+
+
+def _is_fine(token: Token) -> bool:
+    metric = token.kind in ("NUMBER", "LENGTH") and token.unit in ("", "mm") and "." in token.text
+    return metric and len(token.numbers) == 1 and 0 < token.numbers[0] <= _THICKEST
 
 
 def _by_rings(tokens: list[Token]) -> list[Token]:

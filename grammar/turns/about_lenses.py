@@ -17,6 +17,7 @@ from grammar.turns.whom import Meant
 _HELD: Final = frozenset(["reversed"])  # how a lens is held, which the next one is too
 _ALIKE: Final = frozenset(["look-alike"])
 _SEVERAL: Final = 2
+_FILMS: Final = frozenset(["8mm", "s8-image", "16mm", "u16", "s16"])  # what one lens was for, the next is too
 _THAT: Final = frozenset(["that", "this", "my", "the", "it", "same"])
 _ELSE: Final = "else"  # 'what else'
 _NUMBERS: Final = re.compile(r"\d+(?:\.\d+)?")
@@ -173,7 +174,8 @@ def _lenses(heard: Heard, said: Question, before: Question) -> tuple[Thing, ...]
                 one.piece == CLOSE_UP_LENS for one in said.adapters
             )  # it goes on the front: that one is not turned
             held = tuple(trait for trait in old.traits if trait in _HELD and trait not in lens.traits and not worn)
-            return (replace(lens, kind=old.kind, ids=old.ids, traits=(*lens.traits, *held)),)
+            made_for = lens.format or (old.format if old.format in _FILMS and not (old.ids or said.bodies) else None)
+            return (replace(lens, kind=old.kind, ids=old.ids, format=made_for, traits=(*lens.traits, *held)),)
         if lens.ids and lens.focal_length_mm is None and lens.lens_kind is None and not old.ids:
             # '50 mm f/1.8', then 'it is M42': the mount that was asked for
             if is_a_body(lens, said, before, heard.cast.hosts):

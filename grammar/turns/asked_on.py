@@ -49,7 +49,7 @@ from grammar.turns.going_on import (
 from grammar.turns.left_away import leaves_the_ring
 from grammar.turns.measured_anew import is_cup_off, turned_anew
 from grammar.turns.of_another import (
-    asks_if_it_stays,
+    asks_how_long_it_is,
     doubts_by_crop,
     extends,
     is_on_another_frame,
@@ -81,8 +81,7 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
         if is_seen(turn):
             return asked if isinstance(asked, str) else asked(turn)
     supposed = turn.tells("what-if") and turn.was in _SUPPOSED and not turn.tells("force", "stuck", "wont-go")
-    best = plainest(turn)
-    return best if best is not None and not supposed else went_on(heard, before)
+    return went_on(heard, before) if supposed else plainest(turn) or went_on(heard, before)
 
 
 # what is asked then, where it is not the same whatever was asked before
@@ -115,7 +114,7 @@ def _as_worded(turn: Turn) -> str:
 
 
 def _as_before_of_things(turn: Turn) -> str:
-    """What was asked before, or how it is put on: where that was only by the way, or lens and body are told now."""
+    # how it is put on, where before was only asked by the way, or lens and body are told now
     pair = all(any(part.mounts for part in side) for side in (turn.heard.cast.lenses, turn.heard.cast.bodies))
     return CHAIN if turn.was_aside or (pair and not turn.before.bodies) else turn.was
 
@@ -170,7 +169,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.is_lit_by_glass, _as_before),
     (seen.of(views_other_glass), CROP_EQUIVALENT),
     (seen.of(doubts_by_crop), _as_before),
-    (seen.of(asks_if_it_stays), CROP_EQUIVALENT),
+    (seen.of(asks_how_long_it_is), CROP_EQUIVALENT),
     (seen.of(leaves_the_ring), FOCUS_VERDICT),
     (ring_seen.tells_an_error, _as_off),
     (ring_seen.is_told_in_turns, SHIM_CALIBRATION),
@@ -198,10 +197,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (worded_so.turns_a_thread, SHIM_CALIBRATION),
     (worded_so.exposes_for_a_target, EXPOSURE_ND),
     (worded_so.sets_an_exposure, EXPOSURE_ND),
-    (picture_next.drops_the_filter, EXPOSURE_ND),
-    (picture_next.blurs_behind, DEPTH_OF_FIELD),
-    (picture_next.stacks_them, BUY_PLAN),
-    (picture_next.asks_of_a_hood, DIY_DIMENSION),
+    (picture_next.is_seen, picture_next.as_asked),
     (worded_so.names_a_view, CROP_EQUIVALENT),
     (worded_so.forces_it_in, LOOK_ALIKE),
     (worded_so.sets_mounts_apart, LOOK_ALIKE),
@@ -218,10 +214,14 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (_unless_plain(worded_so.asks_for_the_ring), CHAIN),
     (seen.of(is_remedy), _as_before),
     (aside_seen.wants_the_right_part, CHAIN),
+    (aside_seen.keeps_the_sun_off, HAZARD),
+    (aside_seen.asks_on_of_a_fault, WHY),
+    (aside_seen.asks_the_stop_set, GEAR_SETTING),
     (aside_seen.asks_of_a_part, DEFINITION),
     (aside_seen.checks_a_danger, HAZARD),
     (aside_seen.fears_a_danger, HAZARD),
     (aside_seen.asks_what_to_watch, HAZARD),
+    (aside_seen.fears_for_focus, HAZARD),
     (aside_seen.measures_by_hand, _as_before),
     (aside_seen.asks_what_else, LOOK_ALIKE),
     (aside_seen.doubts_the_name, LOOK_ALIKE),

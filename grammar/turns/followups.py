@@ -47,7 +47,6 @@ from grammar.turns.rate_told import without_old_shutter
 from grammar.turns.rings_for_it import with_ring_for_it
 from grammar.turns.same_pieces import same_pieces
 from grammar.turns.seat_held import same_mounts, without_its_error
-from grammar.turns.set_behind import set_behind
 from grammar.turns.setting_again import with_stops_again
 from grammar.turns.sticking import (
     kept_limits,
@@ -135,8 +134,7 @@ def _told(heard: Heard, before: Question, aim: _Aim) -> tuple[Question, _Aim]:
     """The question by its own words; one that names nothing to be defined goes on with what was asked."""
     said = _topical(heard, same_pieces(heard, built(heard, aim.intent), before), before, aim.intent)
     part = heard.features & {"part-asked", "part-named"}
-    named = part or said.things or said.lenses or said.bodies or said.adapters
-    if aim.intent == kinds.DEFINITION and not named:
+    if aim.intent == kinds.DEFINITION and not (part or said.things or said.lenses or said.bodies or said.adapters):
         aim = replace(aim, intent=went_on(heard, before))  # 'so what is it'
         return built(heard, aim.intent), aim
     return said, aim
@@ -230,12 +228,12 @@ def _topical(heard: Heard, said: Question, before: Question, intent: str) -> Que
     """What is said, with the topic that its words have only after the question before."""
     if intent == kinds.COMPARE:
         said = set_against_plain(said, before)
-    if intent == kinds.GEAR_SETTING and focusing(heard, before):
-        return said.with_(topic=focusing(heard, before))
-    if intent == kinds.GEAR_SETTING and sets_it_anew(heard, before):
-        return said.with_(topic=before.topic)  # 'does it remember that'
+    if intent == kinds.GEAR_SETTING and (focusing(heard, before) or sets_it_anew(heard, before)):
+        return said.with_(topic=focusing(heard, before) or before.topic)  # 'does it remember that' of the stabiliser
     if intent == kinds.COMPARE and ranked_by(heard, before):
         return said.with_(topic=ranked_by(heard, before))
+    if intent == kinds.HAZARD and heard.tells("sun-kept-off") and before.said("light"):
+        return said.with_(topic="sun")
     if intent == kinds.HAZARD and said.topic == REMEDY and heard.tells("touch"):
         return said.with_(topic="touch")  # 'it hit something, what now'
     if asks_remedy(heard, before):
@@ -245,7 +243,7 @@ def _topical(heard: Heard, said: Question, before: Question, intent: str) -> Que
 
 def _changed(heard: Heard, said: Question, before: Question) -> tuple[Question, Question, tuple[Thing, ...]]:
     """What is said with what comes to that of before, the question before without what goes, and the lenses left."""
-    said = with_light_changed(with_stop_set(heard, set_behind(heard, said, before), before), before)
+    said = with_light_changed(with_stop_set(heard, said, before), before)
     said = mark_again(heard, distance_again(depth_wanted(heard, said, before), before), before)
     said = with_rings_joined(with_stacked(heard, said, before), before)
     said, before = with_stops_again(heard, said, without_old_shutter(heard, said, before))

@@ -5,12 +5,13 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.hearing import Heard
-from grammar.kinds import COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, EXPOSURE_ND, GEAR_SETTING
+from grammar.kinds import COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, EXPOSURE_ND, GEAR_SETTING, MACRO_DISTANCE
 from grammar.questions import HOOD, Question, Thing
 from grammar.things.casting import DRAWN
 from grammar.turns.sticking import PLACED
 
 _STOPPED: Final = frozenset([DEPTH_OF_FIELD, EXPOSURE_ND])  # here the widest stop of a lens is the one set
+_FAR_MM: Final = 1000.0  # from here on it is a distance of a subject, and nothing close up
 _DENSITY: Final = "nd"  # the topic of a filter that is asked for
 _CLOSE: Final = ("extension", "magnification")
 _AT_A_STOP: Final = PLACED | {COVERAGE, CROP_EQUIVALENT}
@@ -42,7 +43,10 @@ def kept_distance(intent: str, before: Question, said: Question) -> float | None
     drawn = any(one.piece in DRAWN and one.thickness_mm for one in said.adapters)
     if intent == DEPTH_OF_FIELD and (drawn or any(map(said.said, _CLOSE))):
         return None
-    return before.distance_mm if intent == before.intent else before.away if intent == DEPTH_OF_FIELD else None
+    far = before.distance_mm is not None and before.distance_mm >= _FAR_MM and not before.adapters
+    if intent == before.intent or (intent == DEPTH_OF_FIELD and before.intent == MACRO_DISTANCE and far):
+        return before.distance_mm
+    return before.away if intent == DEPTH_OF_FIELD else None
 
 
 def kept_topic(intent: str, before: Question) -> str | None:

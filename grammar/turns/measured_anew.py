@@ -25,6 +25,7 @@ from grammar.readings.kept_readings import mm
 from grammar.things.casting import DRAWN, Part
 from grammar.things.standins import stands_in
 from grammar.turns.number_roles import ON_AGAIN, length_of, put_on_it, tubes_off
+from grammar.turns.set_behind import set_behind
 from grammar.words.groups import OWN
 from grammar.words.tokens import Token
 from grammar.words.written import STOPS
@@ -226,6 +227,7 @@ def turned_anew(heard: Heard, before: Question) -> bool:
 
 def depth_wanted(heard: Heard, said: Question, before: Question) -> Question:
     """'want 20 cm at least, what stop' after a depth at 3 m: so much shall be sharp, no nearer subject is told."""
+    said = set_behind(heard, said, before)
     away, told = before.distance_mm, said.distance_mm
     if (
         before.intent != DEPTH_OF_FIELD

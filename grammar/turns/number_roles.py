@@ -34,9 +34,11 @@ _USUAL: Final = frozenset([8, 10, 16, 17, 18, 20, 21, 24, 25, 28, 35, 40, 45, 50
 _NUMBERS: Final = re.compile(r"\d+(?:\.\d+)?")
 WHOLE_STOPS: Final = frozenset([1, 1.4, 2, 2.8, 4, 5.6, 8, 11, 16, 22, 32])
 _RATES: Final = frozenset([24, 25, 30, 48, 50, 60, 100, 120, 240])
+_AGAIN: Final = "again"
 _METRE: Final = 1000.0
 _PIXELS: Final = "pixels"
 _REDUCER, _EXTENDER = "focal-reducer", "teleconverter"  # kinds of glass that are told by a factor
+_FACTORS: Final = {_REDUCER: 0.71, _EXTENDER: 2.0}  # and by which, where none is told
 _LONG_RING: Final = 55.0  # mm, beyond which hardly any ring goes
 _SHEET: Final = 0.05  # mm, of foil or brass that shims are cut from
 NORMAL: Final = 50.0  # mm, of a lens whose focal length was not told
@@ -108,8 +110,8 @@ def numbers_told(before: Question) -> Iterator[tuple[str, float]]:
             yield TUBE, length[1]  # what a helicoid travels
     yield from ((TUBE, piece.thickness_mm[0]) for piece in tubes_off(before) if piece.thickness_mm is not None)
     for piece in before.adapters:
-        if piece.piece in (_REDUCER, _EXTENDER) and piece.factor is not None:
-            yield piece.piece, piece.factor
+        if piece.piece in _FACTORS and not piece.ids:
+            yield piece.piece, piece.factor or _FACTORS[piece.piece]
     wanted = _number(before.said("magnification"))
     if (
         wanted
@@ -213,3 +215,16 @@ def ring_near(heard: Heard, before: Question) -> Token | None:
     if after is not None and STANDS_IN in after.groups:
         end = after.end or after.column - 1 + len(after.text)
     return replace(told[0], end=end)
+
+
+def is_the_lens(heard: Heard, before: Question) -> bool:
+    """'the other one again, the 35' after a 35 and a 50: the number alone is that of a lens spoken of before."""
+    tokens = heard.line.tokens
+    told = [at for at, one in enumerate(tokens) if one.kind in ("NUMBER", "LENGTH") and not one.text.isalpha()]
+    if len(told) != 1 or heard.cast.pieces:
+        return False
+    led = told[0] > 0 and tokens[told[0] - 1].kind == "DET"
+    here = {one.focal_length_mm for one in before.lenses}
+    others = {one.focal_length_mm for one in before.known} - here
+    again = heard.tells("pick:other") or any(one.text.casefold() == _AGAIN for one in tokens)
+    return led and again and tokens[told[0]].numbers[0] in others

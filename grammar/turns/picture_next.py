@@ -2,9 +2,35 @@
 
 from __future__ import annotations
 
-from grammar.kinds import BUY_PLAN, CHAIN, DEPTH_OF_FIELD, EXPOSURE_ND, HAZARD, PICTURED
+from collections.abc import Callable
+from typing import Final
+
+from grammar.kinds import (
+    BUY_PLAN,
+    CHAIN,
+    COVERAGE,
+    CROP_EQUIVALENT,
+    DEPTH_OF_FIELD,
+    DIY_DIMENSION,
+    DRAW,
+    EXPOSURE_ND,
+    FOCUS_VERDICT,
+    GEAR_SETTING,
+    HAZARD,
+    LIST_FITS,
+    MACRO_DISTANCE,
+    PICTURED,
+    WHY,
+)
 from grammar.turns.set_behind import is_behind
 from grammar.turns.turn_seen import Turn
+
+_DOWN: Final = ("stop down", "stopped down", "stopping down", "close down", "closed down")
+_OF_ELSE: Final = ("infinity", "dof", "nd", "exposure", "shutter-said", "sharp", "diffraction", "how-close", "equiv")
+# what small creatures and things may seem to ask, where only whether they can be photographed is asked
+_NO_MATTER: Final = frozenset([None, CHAIN, FOCUS_VERDICT, BUY_PLAN, DRAW, LIST_FITS, GEAR_SETTING])
+_ASKS_HOW: Final = frozenset(["how", "can", "will", "what", "get"])
+_DARK: Final = frozenset(["black", "vignette", "disc"])
 
 
 def drops_the_filter(turn: Turn) -> bool:
@@ -14,8 +40,24 @@ def drops_the_filter(turn: Turn) -> bool:
 
 
 def blurs_behind(turn: Turn) -> bool:
-    """'how soft is a tree 10 m behind her' after what is sharp at 3 m: how far it is blurred."""
+    """'how soft is a tree 10 m behind her' after what is sharp at 3 m, 'how do i get everything blurry behind her'."""
+    if turn.tells("wants-blur") and turn.best in _NO_MATTER | {MACRO_DISTANCE, WHY}:
+        return bool(turn.before.lenses) and turn.heard.readings.distance_mm is None
     return turn.was == DEPTH_OF_FIELD and turn.before.distance_mm is not None and is_behind(turn.heard)
+
+
+def zooms_in(turn: Turn) -> bool:
+    """'can i just zoom in the picture to get rid of the black' after a lens on a body: how far it must be cropped."""
+    dark = any(spoken.id in _DARK for spoken in turn.heard.line.spoken) or turn.tells("vignette", "disc")
+    return turn.tells("crop") and dark and turn.best in _NO_MATTER | {HAZARD} and bool(turn.before.lenses)
+
+
+def shoots_small_things(turn: Turn) -> bool:
+    """'can i shoot bugs with it' after a lens on a body: how near it comes, and what brings it nearer."""
+    cast, motif = turn.heard.cast, any(one.kind == "MOTIF" for one in turn.heard.line.tokens)
+    more = cast.lenses or cast.pieces or turn.heard.readings.distance_mm is not None
+    asked = motif and turn.tells("macro") and any(turn.tells(one) for one in _ASKS_HOW)
+    return asked and turn.best in _NO_MATTER and bool(turn.before.lenses) and not more
 
 
 def stacks_them(turn: Turn) -> bool:
@@ -30,3 +72,48 @@ def asks_of_a_hood(turn: Turn) -> bool:
     cast = turn.heard.cast
     asked = turn.tells("hood") and turn.tells("short") and not (cast.lenses or cast.bodies or cast.pieces)
     return asked and turn.was in PICTURED | {EXPOSURE_ND} and not turn.tells("vignette", "cover", "buy", "need-it")
+
+
+def stops_down_what_is_lit(turn: Turn) -> bool:
+    """'wide open or stopped down, any difference' after whether a lens covers: it is asked of the corners."""
+    words = turn.heard.text.casefold()
+    cast = turn.heard.cast
+    down = any(word in words for word in _DOWN) and not turn.tells(*_OF_ELSE)
+    return turn.was == COVERAGE and down and not (cast.lenses or cast.bodies or cast.pieces)
+
+
+def asks_of_diffraction(turn: Turn) -> bool:
+    """'is that too soft by diffraction' after what a bellows costs in light."""
+    of_picture = turn.was in PICTURED | {EXPOSURE_ND, MACRO_DISTANCE}
+    return of_picture and turn.tells("diffraction") and turn.before.lens is not None
+
+
+def wants_a_field(turn: Turn) -> bool:
+    """'which focal length sees 4 m wide at 3 m' after a lens: what lens the view wants, and nothing close up."""
+    told = turn.heard.readings
+    field = told.values.keys() == {"field"} and told.distance_mm is not None
+    return field and turn.tells("focal-asked") and turn.was in PICTURED | {CHAIN, MACRO_DISTANCE}
+
+
+# what may be seen, and what is asked then; the first that is seen tells
+_ROW: Final[tuple[tuple[Callable[[Turn], bool], str], ...]] = (
+    (drops_the_filter, EXPOSURE_ND),
+    (blurs_behind, DEPTH_OF_FIELD),
+    (zooms_in, COVERAGE),
+    (shoots_small_things, MACRO_DISTANCE),
+    (stacks_them, BUY_PLAN),
+    (asks_of_a_hood, DIY_DIMENSION),
+    (stops_down_what_is_lit, COVERAGE),
+    (asks_of_diffraction, DEPTH_OF_FIELD),
+    (wants_a_field, CROP_EQUIVALENT),
+)
+
+
+def is_seen(turn: Turn) -> bool:
+    """Whether any of these is seen in a turn."""
+    return any(seen(turn) for seen, _ in _ROW)
+
+
+def as_asked(turn: Turn) -> str:
+    """What is asked then."""
+    return next((kind for seen, kind in _ROW if seen(turn)), turn.was)

@@ -24,6 +24,11 @@ _FILTER: Final = "filter_size"  # and of that of the filter
 _SIZES: Final = frozenset(
     [27, 30, 30.5, 34, 35.5, 37, 39, 40.5, 43, 46, 48, 49, 52, 55, 58, 60, 62, 67, 72, 77, 82, 86, 95]
 )
+_SPEEDS: Final = frozenset([100, 125, 160, 200, 320, 400, 500, 640, 800, 1250, 1600, 2500, 3200])  # ISO of sensors
+_BASES: Final = frozenset(["native", "base", "iso"])
+_SCENES: Final = ("how wide", "how much of it do i see", "wide is the scene", "big is the scene", "field of view")
+_METRE: Final = 1000.0
+_GLASS: Final = "filter"
 _PASSED: Final = frozenset(["FILLER", "DET", "JOIN", "STOP", "MARK", "PREP", "LETTER", "LIMIT", "LENS", "VERB", "CUE"])
 
 
@@ -76,3 +81,38 @@ def fronts_again(heard: Heard, before: Question) -> str | None:
         return None
     fronts = ", ".join(f"{one:g} mm" for one in sizes)
     return f"which step rings for fronts of {fronts} and {largest:g} filters"
+
+
+def filter_more(heard: Heard, before: Question) -> str | None:
+    """'plus the nd', 'and a third filter' after a filter before a lens and what it shades: one filter more."""
+    there = [one for one in before.adapters if one.piece == _GLASS]
+    said = heard.tells("nd") or any((one.kind, one.value) == ("PIECE", _GLASS) for one in heard.line.tokens)
+    words = heard.text.casefold().split()
+    adds = bool(words) and (words[0] in ("plus", "and", "with", "add") or "too" in words)
+    others = heard.cast.lenses or heard.cast.bodies or heard.readings.values or any(_counts(one) for one in words)
+    if before.intent != COVERAGE or not there or not said or not adds or others:
+        return None
+    return f"with {sum(one.count or 1 for one in there) + 1} filters"
+
+
+def _counts(word: str) -> bool:
+    return word.isdigit() or word in ("two", "three", "both", "no", "without")
+
+
+def native_speed(heard: Heard, before: Question) -> str | None:
+    """'800 native', 'base is 800' in a talk about exposure: the ISO, and no nearest distance."""
+    tokens = [one for one in heard.line.tokens if one.kind not in ("FILLER", "DET", "STOP", "MARK", "JOIN", "VERB")]
+    numbers = [one for one in tokens if one.kind == "NUMBER" and one.numbers[0] in _SPEEDS]
+    words = {one.text.casefold() for one in tokens if one not in numbers}
+    told = before.intent == EXPOSURE_ND and len(numbers) == 1 and bool(words) and words <= _BASES
+    return f"iso {numbers[0].numbers[0]:g}" if told else None
+
+
+def scene_there(heard: Heard, before: Question) -> str | None:
+    """'how wide a scene is that' after what is sharp at 1.5 m: the field seen there."""
+    away, words = before.distance_mm, heard.text.casefold()
+    asks = any(word in words for word in _SCENES) and heard.tells("short")
+    told = heard.readings.values or heard.readings.distance_mm or heard.cast.lenses or heard.cast.bodies
+    if before.intent != DEPTH_OF_FIELD or away is None or not asks or told or before.adapters:
+        return None
+    return f"field of view at {away / _METRE:g} m"

@@ -79,7 +79,15 @@ def goes_on_beside(heard: Heard, before: Question) -> str | None:
     if HAZARD in (before.intent, before.beside):
         checked = heard.tells("short") and heard.tells("check-it")
         return HAZARD if nothing or checked or _leans_to_harm(heard) else None
-    return WHY if before.beside == WHY and nothing and not heard.tells("remedy") else None
+    reason = before.beside_text and before.beside in ("", WHY)
+    return WHY if reason and nothing and not heard.tells("remedy") else None
+
+
+def with_aside_asked(heard: Heard, followed: Question, before: Question) -> Question:
+    """The question with the words that were asked by the way, where it goes on with those."""
+    if goes_on_beside(heard, before) != followed.intent:
+        return followed
+    return followed.with_(asked=before.beside_text or before.text, topic=None)
 
 
 def _leans_to_harm(heard: Heard) -> bool:

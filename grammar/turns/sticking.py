@@ -205,7 +205,7 @@ def kept_values(intent: str, lenses: tuple[Thing, ...], before: Question, said: 
     same = [one.ids for one in lenses] == [one.ids for one in before.lenses] and not _is_another(lenses, before)
     # a lens whose mount was not known is still that lens when a ring tells it
     same = same or _focals(lenses) == _focals(thing for thing in before.lenses if not thing.ids) != [None]
-    framed = intent in PICTURED and before.intent in (*PICTURED, EXPOSURE_ND) and not said.bodies
+    framed = {intent, before.intent} <= PICTURED | {EXPOSURE_ND, MACRO_DISTANCE} and not said.bodies
     framed = framed and all(thing.id == _FULL for thing in said.things if thing.kind == "format")  # 'in ff' likens it
     by = ((framed, _FRAME), (same, _OF_LENS), (intent in CLOSE_UPS, _OF_CLOSE), (intent in _OF_SEAT, _OF_RING))
     kept = _MODE.union(*(keys for holds, keys in by if holds))
@@ -235,7 +235,7 @@ def _overtaken(said: Question) -> frozenset[str]:
     timed |= frozenset([BRIGHTER]) if "light" in keys else frozenset()
     timed |= frozenset(["filter_size"]) if "filter_thread" in keys else frozenset()
     timed |= frozenset(["extension"]) if "magnification" in keys else frozenset()  # so much makes another size
-    return timed | (_FILLED if _FILLED & keys else frozenset())
+    return timed | (_FILLED if (_FILLED | {"close_focus"}) & keys else frozenset())
 
 
 def kept_limits(new: Limits, said: Question, before: Question, intent: str) -> Limits:
@@ -245,6 +245,7 @@ def kept_limits(new: Limits, said: Question, before: Question, intent: str) -> L
     old = before.limits if intent == before.intent else replace(before.limits, best=None, cheapest=False)
     measured = said.said("thickness") is not None or any(one.thickness_mm for one in said.adapters)
     moved = bool(said.bodies) and [one.ids for one in said.bodies] != [one.ids for one in before.bodies]
+    moved = moved or intent == LIST_FITS != before.intent  # 'so whats a better body for them'
     old = replace(old, with_glass=False) if moved else old  # what one body is too deep for, another has room for
     return Limits(
         new.pieces if new.pieces is not None else old.pieces,

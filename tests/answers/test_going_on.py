@@ -560,6 +560,27 @@ def test_not_that_one_leaves_the_others(club, turn):
     assert [lens.ids for lens in found.question.lenses] == [("m42",)]
 
 
+@pytest.mark.parametrize("turn", ["is it the ring", "how would i see that", "stop down to what", "what helps"])
+def test_a_fault_of_the_picture_is_asked_on_about_and_no_seat(club, turn):
+    first, found = talk(club, "OM 24 on Z plain ring, corners soft wide open, why", turn)
+    assert "register error" not in flat(first)
+    assert found.intent == "why"
+    assert flat(found).startswith("soft edges all round wide open")
+    assert "Two to three stops clear it" in flat(found)
+
+
+@pytest.mark.parametrize("turn", ["and on E?", "how near does it focus", "does it cover"])
+def test_what_is_no_matter_of_the_fault_is_asked_anew(club, turn):
+    _, found = talk(club, "OM 24 on Z plain ring, corners soft wide open, why", turn)
+    assert found.intent in ("chain", "macro-distance", "coverage")
+
+
+def test_a_haze_in_the_pictures_is_told_by_light_and_not_by_the_seat(club):
+    (found,) = talk(club, "50 1.4 m42 on E, all pictures have a haze, why")
+    assert flat(found).startswith("veil and low contrast")
+    assert "register error" not in flat(found)
+
+
 @pytest.mark.parametrize("asked", ["which of the two is better", "so which one would you take", "which is nicer"])
 def test_two_ways_closer_asked_one_after_the_other_are_set_against_each_other(club, asked):
     found = talk(club, "50mm lens on E with 20mm tube, how close", "and with a +4 instead", asked)[-1]

@@ -170,3 +170,35 @@ def test_a_filter_that_is_asked_for_is_told_without_a_shutter(club):
     (found,) = talk(club, "50mm M42 on E, f/4 bright sun what nd filter")
     assert "5.4 stops of ND to hold back" in flat(found)
     assert "assumed: ISO 100 and 25 frames a second" in flat(found)
+
+
+@pytest.mark.parametrize("said", [
+    "far mountains are soft but at 10 m everythings crisp with the lens on infinity",
+    "ok got the ring. mountains are fuzzy, 10 m is crisp, lens at infinity",
+    "the horizon stays soft. sharp at 10 m when it is set to infinity",
+])  # fmt: skip
+def test_what_is_far_is_soft_while_something_nearer_is_sharp_is_no_infinity(club, said):
+    """35 mm squared over 10 m is 0.12 mm."""
+    found = flat(talk(club, "35mm M42 lens on Z", said)[-1])
+    assert "0.12 mm too far out" in found
+    assert "A 35 mm M42 lens on a Z-mount body: stops at 10 m" in found
+
+
+def test_a_body_told_by_what_it_comes_with_is_another_body(club):
+    *_, found = talk(club, "M42 lens on an F-mount dslr", "and if i get a mirrorless with z")
+    assert [body.ids for body in found.question.bodies] == [("z-mount",)]
+
+
+def test_that_a_ring_had_glass_is_no_condition_for_other_bodies(club):
+    *_, found = talk(
+        club, "M42 lens on an F-mount dslr", "what if i buy the one with the glass in it", "so whats a better body"
+    )
+    assert found.intent == "list-fits"
+    assert "M42 to E ring; ring for infinity 27.46 mm" in flat(found)
+
+
+def test_whether_tape_is_safe_for_the_camera_asks_of_dangers(club):
+    *_, found = talk(
+        club, "35mm M42 lens on E, it stops at 12 m", "how many layers of tape", "and is that safe for the camera"
+    )
+    assert found.intent == "hazard"

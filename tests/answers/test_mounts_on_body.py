@@ -152,3 +152,13 @@ def test_the_own_mount_of_a_body_is_left_out_of_the_list_and_not_of_the_ways(ask
     assert found["intent"] == "list-fits"
     assert "M42: reaches infinity (likely); M42 to K flush bush" in flat(found)
     assert "K-mount: reaches" not in flat(found)
+
+
+@pytest.mark.parametrize("text", ["which bodies take c lenses without a sunk adapter", "c lens bodies that need no cup",
+                                  "which cameras take C lenses with a flat ring"])  # fmt: skip
+def test_bodies_without_a_cup_are_those_whose_ring_is_no_thinner_than_nothing(asked, text):
+    found = asked(text)
+    rings = found["quantities"]["ring_thickness_mm"]
+    assert {row["case"] for row in rings} >= {"z-mount", "cs", "q-mount"}
+    assert all(row["least"] >= 0 for row in rings)
+    assert not {row["case"] for row in rings} & {"e-mount", "mft-mount", "rf-mount", "l-mount", "x-mount"}

@@ -316,3 +316,100 @@ def test_a_frame_that_one_of_several_lenses_is_on_is_no_other_body(club):
     )
     assert "full frame body" not in last.reading
     assert "Micro Four Thirds body" in last.reading
+
+
+@pytest.mark.parametrize("turn", ["and wide open vs stopped down, any diffrence?", "what if i stop down"])
+def test_stopping_down_after_what_is_lit_is_asked_of_the_corners(club, turn):
+    *_, last = talk(club, "25mm f1.4 c mount lens, will it cover my mft body", turn)
+    assert last.intent == "coverage"
+    assert flat(last).startswith("Corners that blacken as one stops down")
+
+
+@pytest.mark.parametrize(("turns", "count"), [(["plus the nd"], 2), (["plus the nd", "and a third filter"], 3)])
+def test_a_filter_more_before_the_lens_is_counted(club, turns, count):
+    *_, last = talk(club, "24mm on e mount full frame, will a polarizer vignette", *turns)
+    assert flat(last).startswith(f"{count} before a 24 mm on full frame")
+
+
+def test_diffraction_is_asked_of_the_stop_that_counts_on_the_bellows(club):
+    *_, last = talk(club, BELLOWS, "i set the lens to f8, whats the effective", "is that too soft by diffraction")
+    assert last.intent == "depth-of-field"
+    assert "At 2.2x f/8 counts as f/26" in flat(last)
+
+
+def test_what_stands_behind_a_subject_on_tubes_is_told_from_where_they_bring_it(club):
+    *_, last = talk(
+        club,
+        "75mm f1.4 c mount on apsc e mount with a 10mm tube, how deep is it at f2.8",
+        "background blur at 5m behind",
+    )
+    assert "focused at 72 cm, a point at 5.72 m" in flat(last)
+
+
+def test_the_next_lens_of_a_row_is_for_the_same_film(club):
+    *_, found, wide = talk(
+        club,
+        "16mm lens from a 16mm cine camera on mft, does it cover",
+        "10mm one of the same series?",
+        "16mm f1.4 lens, does it cover mft",
+    )
+    assert "10 mm lens made for 16 mm film" in found.reading
+    assert "film" not in wide.reading
+
+
+def test_a_lens_told_by_its_length_and_stop_is_not_for_the_film_of_that_width(club):
+    (found,) = talk(club, "does a 16 mm f/1.4 lens cover mft")
+    assert "16 mm film lens" not in flat(found)
+
+
+def test_a_field_wanted_in_a_crop_is_that_of_the_crop(club):
+    *_, last = talk(
+        club, "16mm f1.8 c mount on mft with 1.4x crop, does it cover", "which lens do i need to see 4 m wide from 3 m"
+    )
+    assert _told(club, last, "focal_length_mm")[0] == pytest.approx(12.9 / 1.4, rel=0.01)
+
+
+def test_a_crop_on_top_of_the_frame_stays_on_top(club):
+    *_, first, again = talk(club, "300mm f4 on mft with a 1.4x", "crop 2x digital on top", "and equivalent of that")
+    for answer in (first, again):
+        assert 1679 in {round(one) for one in _told(club, answer, "equivalent_focal_mm")}
+
+
+def test_the_nearest_distance_told_takes_the_place_of_what_filled_the_frame(club):
+    *_, last = talk(club, "300mm f4 on mft", "bird 30cm long fills what at 20m", "min focus is 2.5 m, magnification")
+    assert "of field" not in last.reading
+    assert 0.14 < _told(club, last, "magnification")[0] < 0.18
+
+
+@pytest.mark.parametrize("turn", ["800 native", "base is 800", "native iso 800"])
+def test_a_native_speed_is_an_iso(club, turn):
+    *_, last = talk(club, "16mm f2 c mount on mft, nd at f4 24p sunny iso 400", turn)
+    assert "ISO 800" in last.reading
+    assert _told(club, last, "nd_stops")[0] == pytest.approx(8.4, abs=0.05)
+
+
+def test_a_factor_told_alone_is_that_of_the_reducer(club):
+    _, usual, told, deep = talk(
+        club, "80mm f2.8 lens on full frame, equivalent", "with a focal reducer", ".7", "hyperfocal at f11 with that"
+    )
+    assert "56.8 mm" in flat(usual)
+    assert "0.7x focal reducer" in told.reading
+    assert "56 mm f/7.7" in flat(deep)
+
+
+def test_a_reducer_told_without_its_factor_counts_for_depth_by_the_usual_one(club):
+    (found,) = talk(club, "80mm f2.8 on full frame with a focal reducer, hyperfocal at f11")
+    assert "56.8 mm f/7.8" in flat(found)
+
+
+def test_a_scene_after_what_is_sharp_there_is_told_at_that_distance(club):
+    *_, last = talk(club, "50mm f1.8 m42 on x mount apsc, dof at 1.5m f2", "how wide a scene is that")
+    assert "At 1.5 m, 50 mm sees a field of 66 x 44 cm" in flat(last)
+
+
+def test_a_distance_of_a_field_is_that_of_what_is_sharp_next(club):
+    *_, last = talk(
+        club, "16mm f2 c mount on mft, equivalent", "how wide at 10 ft", "sharp from where to where at f4 focused there"
+    )
+    assert last.intent == "depth-of-field"
+    assert "3.048 m" in last.reading

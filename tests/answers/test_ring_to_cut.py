@@ -102,3 +102,8 @@ def test_the_pitch_of_a_thread_to_cut_is_told_first_where_it_is_asked(asked, que
 ])  # fmt: skip
 def test_what_is_sharp_behind_a_lip_counts_from_there(asked, question, seat):
     assert f"= {seat:g} mm" in flat(asked(question))
+
+
+def test_diameter_and_pitch_of_a_thread_to_cut_come_first(asked):
+    told = flat(asked("cutting a c thread on the lathe: diameter and pitch in metric?"))
+    assert told.startswith("C: thread 25.4 mm, pitch 0.794 mm (32 tpi)")

@@ -169,3 +169,13 @@ def test_a_reducer_that_is_flat_and_has_no_factor_adds_nothing(asked):
 def test_a_ring_of_a_modern_body_beside_a_lens_without_a_mount_is_that_of_the_body(asked, say, lens, body):
     assert f"{lens} on a" in asked(say)["reading"]
     assert body in asked(say)["reading"]
+
+
+@pytest.mark.parametrize(("say", "ring"), [
+    ("my E ring for K is 27.4, k 50", "50 mm K-mount lens on an E-mount body with a 27.4 mm K-mount to E-mount"),
+    ("MFT ring for OM, 26.6 mm, 28mm lens", "with a 26.6 mm OM-mount to Micro Four Thirds adapter"),
+    ("Z ring for F lenses is 30.4, 35mm. infinity?", "with a 30.4 mm F-mount to Z-mount adapter"),
+])  # fmt: skip
+def test_a_ring_told_by_its_body_for_a_mount_is_as_long_as_it_is_told(asked, say, ring):
+    assert ring in asked(say)["reading"]
+    assert "straight on" not in flat(asked(say))

@@ -80,6 +80,13 @@ def set_apart(question: Question) -> tuple[float, float] | None:
     return min(apart), max(apart)
 
 
+def beyond_mm(question: Question) -> float:
+    """How far behind the subject a point lies: the distance told in figures, of any unit; 0 where none is."""
+    beyond = number_beside(question, "so-far-behind")
+    told = (distance_mm(question), *numbers(question, _POINT, "length"))
+    return next((one for one in told if one is not None and one >= FAR_MM), (beyond or 0.0) * _METRE)
+
+
 def blur_behind(
     lens: Distances, at: float, apart: tuple[float, float], blur: Interval, form: Format, feet: bool
 ) -> Told:

@@ -117,7 +117,7 @@ def _of_lens(thing: Thing, facts: Catalogue) -> Thrown | None:
         form = facts.formats[FULL]
         return Thrown(f"{focal}SLR lens", Interval.exact(form.diagonal_mm), made_for=form.name)
     film = facts.formats.get(f"{thing.focal_length_mm:g}mm") if thing.focal_length_mm else None
-    if film is not None and thing.kind == "" and not thing.lens_kind:
+    if film is not None and thing.kind == "" and not thing.lens_kind and thing.f_number is None:
         # '8mm lens': a lens for that film rather than of that focal length
         rows = [row for row in facts.circles.values() if row.made_for == film.id and not row.lens_class]
         if rows:

@@ -31,6 +31,7 @@ from grammar.questions import Question
 
 MOST_ADVICE = 1
 SMALL_DISC = "small-disc"
+CLOSED_DOWN = "corners-stopped-down"
 NOTE = "note"  # the severity of advice that warns of nothing
 
 
@@ -56,6 +57,8 @@ def cover(question: Question, knowledge: Knowledge) -> Answer:
     near = [advice.id for advice in notes]  # nothing is stuck or burns where it is asked what is lit
     cured = mentions(question, "cured") and question.topic in ("vignette", "disc")
     near = [SMALL_DISC, *near] if cured else near
+    closed = question.follows and mentions(question, "stopped-down") and not question.adapters
+    near = [CLOSED_DOWN, *near] if closed else near
     unknown = mode_unknown(question)
     told += assumed + Told((Line("ask", unknown),) if unknown else ())
     table = knowledge.catalogue.advice
@@ -63,7 +66,7 @@ def cover(question: Question, knowledge: Knowledge) -> Answer:
     rows = [table[name] for name in found if name in table and not _only_crops(name, cured)]
     about = [Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in rows]
     open_yet = not question.lenses and question.said("circle") is None
-    instead = not told.lines or (named and open_yet) or _is_method(question) or cured
+    instead = closed or not told.lines or (named and open_yet) or _is_method(question) or cured
     lines = [*about, *told.lines] if instead else [*told.lines, *about]
     known = any(lens.focal_length_mm and (lens.f_number or question.f_number) for lens in question.lenses)
     if not any(line.kind == "ask" for line in lines) and question.said("bore") is not None and not known:

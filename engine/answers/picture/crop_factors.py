@@ -19,6 +19,7 @@ from grammar.questions import Question, Thing
 FULL_FRAMES = frozenset({"35mm-full-frame", "35mm-ff-digital", "24x36"})
 HOST = "mirrorless"
 NEAR_VIEW = 0.05  # share by which an equivalent is told rounded
+FURTHER = "further "  # how a crop begins that a talk told to come on top of the frame
 NEAR_OWN = 0.08  # a crop within this share of the format's own is that, told once more
 
 
@@ -137,9 +138,18 @@ def _cropped(question: Question, told: float, knowledge: Knowledge) -> Crop:
     return Crop(f"{own.name} cropped {further:.3g}x", own.by_diagonal * further, own.by_width * further)
 
 
+def with_crop_on_top(question: Question) -> Question:
+    """The question with a crop that was said to come on top of the frame told so, as the next turns lean on it."""
+    said = question.said("crop")
+    if said is None or ":" in said or said.startswith(FURTHER) or not mentions(question, "further-crop"):
+        return question
+    return question.with_(values=(*question.rest("crop"), ("crop", f"{FURTHER}{said}")))
+
+
 def is_own(form: Format, told: float, question: Question) -> bool:
     """Whether a crop factor told is that of the format itself, said once more, and nothing that comes on top of it."""
-    return abs(told / crop_of(form).by_diagonal - 1) < NEAR_OWN and not mentions(question, "further-crop")
+    on_top = mentions(question, "further-crop") or (question.said("crop") or "").startswith(FURTHER)
+    return abs(told / crop_of(form).by_diagonal - 1) < NEAR_OWN and not on_top
 
 
 def beyond_own(form: Format, told: float, question: Question) -> float:

@@ -8,6 +8,7 @@ from typing import Final
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.said import mentions, number
 from engine.answers.parts.wording import distance, figures, trimmed
+from engine.answers.picture.crop_modes import in_mode
 from engine.answers.picture.frames import frames_named, frames_of
 from engine.base.compact import compact
 from engine.base.interval import Interval, is_known
@@ -72,7 +73,7 @@ def fillings(question: Question, facts: Catalogue) -> list[Filling]:
     motif = motif_told(question, facts)
     if motif is None:
         return []
-    named = frames_named(question, facts)
+    named = in_mode(frames_named(question, facts), question)
     if named or number(question, IMAGE_SIZE) is not None:
         return _ways(motif, question, (named or frames_of(question, facts))[0])
     return [row for form in frames_of(question, facts)[::-1] for row in _ways(motif, question, form)[:1]]

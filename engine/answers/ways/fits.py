@@ -201,9 +201,10 @@ def _told(
     question: Question, fits: Iterable[Fit], lens: Thing | None, body: Thing | None, knowledge: Knowledge
 ) -> Answer:
     wants = question.topic == "infinity" or question.limits.at_least == "infinity"
-    bare = mentions(question, "held-direct")
-    rows = [fit for fit in fits if _is_answer(fit, wants, bare)]
+    bare, flat = mentions(question, "held-direct"), mentions(question, "without-cup")
+    rows = [fit for fit in fits if _is_answer(fit, wants, bare) and not (flat and fit.ring and fit.ring.nominal < 0)]
     what = "with nothing between" if bare else "with infinity" if wants else "with one or two rings"
+    what = "without a cup" if flat else what
     own_id = _mount_of(lens or body, knowledge)
     limits = question.limits  # what it was made for is known, and comes last
     rows.sort(key=lambda fit: (fit.mount.id == own_id, first_by(fit.best, fit.ring, question), _order(fit, knowledge)))

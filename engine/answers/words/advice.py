@@ -37,6 +37,7 @@ HELD_BACK = "nd filter"
 HARM = "damage"  # whether it hurts is a matter of advice, not of a chain told before
 THREE_CHIPS = "three chips"  # trait of a lens for video
 PRISM = "prism-behind"  # and of the mounts of such
+_SMEAR = "smear"  # the advice on what oblique rays do in the glass before the sensor
 _WARNING = frozenset({"caution", "danger"})
 
 
@@ -74,6 +75,10 @@ def named_or_near(
         before = nearest(prior.text, knowledge.catalogue, 1, LEAST, question.intent, fits, mounts)
         alone = own and not _is_more_of(own, both) and not _is_more_of(before, both)
         said = said if alone else f"{said} {prior.text}"  # what it is about was told before
+    if question.intent == WHY and question.is_of_a_fault and prior is not None:
+        near = nearest(prior.text, knowledge.catalogue, most, least, WHY, fits, mounts)  # of that fault still
+        ranged = any(knowledge.catalogue.mounts[name].kind == "rangefinder" for name in mounts)
+        return [table[_SMEAR]] if ranged and prior.mentions("edges-smear") else list(near)
     lit = question.intent == WHY and prior is not None and prior.intent == EXPOSURE_ND  # its 'sun' is what it is lit by
     if lit and question.places("by-other-means") and prior is not None and prior.mentions("nd-or-filter"):
         said += f" {HELD_BACK}"  # 'why not just stop down' after a filter
@@ -88,7 +93,7 @@ def named_or_near(
             near = tuple(row for row in near if asked_as(row) == HAZARD or row.severity in _WARNING)
     if question.intent == HAZARD:
         ids += [advice.id for advice in nearest(of_values(question), knowledge.catalogue, 1, least, question.intent)]
-    within = question.mentions("stuck-within") or not question.adapters
+    within = question.mentions("stuck-within") or not (question.adapters or question.mentions("stuck-on-ring"))
     if question.topic == STUCK and question.intent == HAZARD and not within:
         # what is stuck is told by what is named, however near other words lie
         named = (name for name in ids if name in table and not _tells_of_stuck(table[name]))
