@@ -50,6 +50,7 @@ _APART: Final = 0.5  # and by how much it is ahead of the next
 _BESIDE_CHAIN: Final = frozenset([HAZARD, MACRO_DISTANCE, COVERAGE, LIST_FITS, EXPOSURE_ND])
 _MIRRORLESS: Final = "mirrorless"  # value of the words for such a body
 _SEATED: Final = frozenset([CHAIN, FOCUS_VERDICT, WHY, SHIM_CALIBRATION, LOOK_ALIKE, HAZARD, DIY_DIMENSION])
+_SUN: Final = "full-sun"
 _OF_PART: Final = frozenset(
     ["will", "can", "what", "how", "ok", "right", "why-care", "is-it", "put-in", "looks", "what-if", "need-it", "trap",
      "worry", "thing", "sure", "how-bad"]
@@ -189,6 +190,14 @@ def moves_to_another_body(turn: Turn) -> bool:
     verdict = turn.was == FOCUS_VERDICT and turn.best in (None, CHAIN)
     more = cast.pieces or turn.heard.readings.values or any(not part.is_bare for part in cast.lenses)
     return (moved or verdict) and other and idle and not more
+
+
+def keeps_the_sun_off(turn: Turn) -> bool:
+    """'does nd help', 'cap between shots?' after the danger of the sun: whether that is safe, and no exposure."""
+    sun = HAZARD in (turn.was, turn.before.beside) and turn.before.said("light") == _SUN
+    set_so = turn.heard.readings.values.keys() & {"shutter", "iso", "frame_rate", "angle"}
+    kept_off = turn.tells("sun-kept-off") or "factor" in turn.heard.readings.values
+    return sun and kept_off and not (set_so or turn.heard.cast.lenses or turn.heard.cast.bodies)
 
 
 def asks_the_stop_set(turn: Turn) -> bool:

@@ -115,6 +115,14 @@ def extends(heard: Heard, before: Question) -> bool:
     return glass and lens and not others and not asks and before.intent in SEATED
 
 
+def becomes_behind_glass(heard: Heard, before: Question) -> bool:
+    """'what lens is that now' of a lens with an extender or reducer: what it becomes, and no list of what fits."""
+    glass = any(one.piece in OPTICAL and one.factor is not None for one in before.adapters)
+    more = heard.cast.bodies or heard.cast.pieces or heard.readings.values
+    told = any(not part.is_bare for part in heard.cast.lenses)
+    return glass and heard.tells("what-lens-now") and before.intent in SEATED | {COMPARE} and not (more or told)
+
+
 def only_glass(heard: Heard) -> bool:
     """Whether a reducer or extender, put in or left away, is all that is told."""
     cast = heard.cast
