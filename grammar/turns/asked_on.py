@@ -49,8 +49,7 @@ from grammar.turns.going_on import (
 from grammar.turns.left_away import leaves_the_ring
 from grammar.turns.measured_anew import is_cup_off, turned_anew
 from grammar.turns.of_another import (
-    asks_if_it_stays,
-    becomes_behind_glass,
+    asks_how_long_it_is,
     doubts_by_crop,
     extends,
     is_on_another_frame,
@@ -168,8 +167,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.is_lit_by_glass, _as_before),
     (seen.of(views_other_glass), CROP_EQUIVALENT),
     (seen.of(doubts_by_crop), _as_before),
-    (seen.of(becomes_behind_glass), CROP_EQUIVALENT),
-    (seen.of(asks_if_it_stays), CROP_EQUIVALENT),
+    (seen.of(asks_how_long_it_is), CROP_EQUIVALENT),
     (seen.of(leaves_the_ring), FOCUS_VERDICT),
     (ring_seen.tells_an_error, _as_off),
     (ring_seen.is_told_in_turns, SHIM_CALIBRATION),
