@@ -80,7 +80,7 @@ def combo(match: re.Match[str]) -> Literal | None:
 
 
 def engraved(match: re.Match[str]) -> Literal | None:
-    """'1:2.8/50', '3,5/135', '1:2 f=58', as it stands on a lens; never '1:2 f16', which is set to that stop close up."""
+    """'1:2.8/50', '3,5/135', '1:2 f=58', as it stands on a lens; never '1:2 f16', a stop set close up."""
     focal, stop = float(match.group("a")), float(match.group("b").replace(",", "."))
     if (match.groupdict().get("e") or "").endswith("f") and focal in STOPS:
         return None
