@@ -28,6 +28,8 @@ BODY_MOUNT: Final = "body-mount"
 _ASIDE: Final = frozenset([IDENTIFY_MOUNT, LOOK_ALIKE, DEFINITION, WHY])
 _AT_MOST: Final = 10  # words of a reply
 _PITCHES: Final = (0.2, 3.0)  # mm
+_TEN: Final = 10.0  # pitches that are read at once
+_TENS: Final = (3.4, 11.0)  # mm, how long those are
 _METRE: Final = 1000.0
 _NEAREST: Final = "close_focus"
 _OF_ANOTHER: Final = frozenset(["flange_to_image", "barrel"])  # told by name, whatever was asked for
@@ -209,7 +211,7 @@ def _threaded(tokens: list[Token], before: Question, wants: str) -> Question | N
     if wants == "pitch" and not told and len(tokens) < 2 and not pitch:
         return _with_pitch(before, width)  # of a thread that its name tells, the width is known
     if wants == "pitch" and told and " x " not in told and len(tokens) == 1 and (width or pitch):
-        number = tokens[0].numbers[0]
+        number = _pitch_of(tokens[0].numbers[0])
         if not 0.2 <= number <= 3 and tokens[0].kind != "PITCH":
             return None
         given = tokens[0].value if "tpi" in tokens[0].value else mm(number)
@@ -226,12 +228,18 @@ def _threaded(tokens: list[Token], before: Question, wants: str) -> Question | N
     return _with_thread(before, text)
 
 
+def _pitch_of(told: float) -> float:
+    """'7.5' where the pitch was asked for, ten crests at once: a tenth of it."""
+    return round(told / _TEN, 4) if _TENS[0] <= told <= _TENS[1] else told
+
+
 def _with_pitch(before: Question, told: list[Token]) -> Question | None:
     """The question with the pitch of its thread, where so long a one is told."""
-    if len(told) != 1 or not _PITCHES[0] <= told[0].numbers[0] <= _PITCHES[1]:
+    size = _pitch_of(told[0].numbers[0]) if len(told) == 1 else 0.0
+    if not _PITCHES[0] <= size <= _PITCHES[1]:
         return None
     values = tuple(row for row in before.values if row[0] != "pitch")
-    pitch = ("pitch", mm(told[0].numbers[0]))
+    pitch = ("pitch", mm(size))
     return before.with_(values=(*values, pitch), follows=True, wants="", instead=())
 
 
