@@ -28,6 +28,7 @@ BODY_MOUNT: Final = "body-mount"
 _ASIDE: Final = frozenset([IDENTIFY_MOUNT, LOOK_ALIKE, DEFINITION, WHY])
 _AT_MOST: Final = 10  # words of a reply
 _PITCHES: Final = (0.2, 3.0)  # mm
+_THEY: Final = "they"
 _TEN: Final = 10.0  # pitches that are read at once
 _TENS: Final = (3.4, 11.0)  # mm, how long those are
 _METRE: Final = 1000.0
@@ -98,7 +99,8 @@ def _lettered(heard: Heard, before: Question, hosts: frozenset[str]) -> Question
 def _with_mount(heard: Heard, before: Question, side: str, ids: tuple[str, ...], words: str) -> Question:
     things: tuple[Thing, ...] = getattr(before, side)
     counts = (token.numbers[0] for token in heard.line.tokens if token.kind == "NUMBER" and token.text.isalpha())
-    if len(things) > 1 and len(things) in counts:  # 'both are M42'
+    every = any(token.text.casefold().split()[:1] == [_THEY] for token in heard.line.tokens)
+    if len(things) > 1 and (every or len(things) in counts):  # 'both are M42', 'they are M42'
         each = tuple(thing if thing.ids else replace(thing, kind="mount", ids=ids) for thing in things)
         return before.with_(**{side: each}, text=heard.text, follows=True, wants="", instead=(), number=None)
     named = replace(things[0] if things else Thing(), kind="mount", ids=ids, traits=_kept(things))
