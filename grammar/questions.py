@@ -185,12 +185,13 @@ class Question:
     asked: str = field(default="", compare=False)  # the words of before that still ask, where these only tell a number
     prior: Question | None = field(default=None, compare=False)  # the question before, to go back to
     beside: str = field(default="", compare=False)  # what was asked by the way since, of the same lens and body
+    beside_text: str = field(default="", compare=False)  # and its words
     elsewhere: tuple[Thing, ...] = field(default=(), compare=False)  # other bodies or frames, told of last
     away: float | None = field(default=None, compare=False)  # how far away what should be sharp was told to be, mm
     stood: tuple[Thing, ...] = field(default=(), compare=False)  # the pieces that stood before those of now
     seat: Question | None = field(default=None, compare=False)  # what told last how a ring seats the lens
-    # what of sheet lies under the ring, which is told with it, and what was taken out again last, mm
-    laid: tuple[float, float] = field(default=(0.0, 0.0), compare=False)
+    # what of sheet lies under the ring, which is told with it, what was taken out again last, and one layer of it, mm
+    laid: tuple[float, float, float] = field(default=(0.0, 0.0, 0.0), compare=False)
     drawn: float | None = field(default=None, compare=False)  # how far its helicoid goes in all, mm
     # light, shutter and the rest of an exposure as told last, whatever was asked since
     lit: tuple[tuple[str, str], ...] = field(default=(), compare=False)

@@ -23,6 +23,7 @@ from engine.answers.close.least_deep import least_deep
 from engine.answers.close.own_and_tubes import with_size_grown
 from engine.answers.close.stacked import stacked
 from engine.answers.close.stop_wanted import stop_wanted
+from engine.answers.close.turned_round import deep_reversed
 from engine.answers.diffracted import diffracted, spread_beside
 from engine.answers.ends_so_near import AT_END, out_of_reach, seen_at_its_end
 from engine.answers.parts.answer import ANSWERED, Answer, Line, Told
@@ -141,7 +142,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         return
     if at is None:
         return
-    worn = tuple(behind_close_up(at, frames, question, knowledge))
+    worn = (*behind_close_up(at, frames, question, knowledge), *deep_reversed(at, frames[0], question, knowledge))
     if worn:
         yield from worn
         return

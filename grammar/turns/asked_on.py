@@ -49,8 +49,7 @@ from grammar.turns.going_on import (
 from grammar.turns.left_away import leaves_the_ring
 from grammar.turns.measured_anew import is_cup_off, turned_anew
 from grammar.turns.of_another import (
-    asks_if_it_stays,
-    becomes_behind_glass,
+    asks_how_long_it_is,
     doubts_by_crop,
     extends,
     is_on_another_frame,
@@ -82,8 +81,7 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
         if is_seen(turn):
             return asked if isinstance(asked, str) else asked(turn)
     supposed = turn.tells("what-if") and turn.was in _SUPPOSED and not turn.tells("force", "stuck", "wont-go")
-    best = plainest(turn)
-    return best if best is not None and not supposed else went_on(heard, before)
+    return went_on(heard, before) if supposed else plainest(turn) or went_on(heard, before)
 
 
 # what is asked then, where it is not the same whatever was asked before
@@ -116,7 +114,9 @@ def _as_worded(turn: Turn) -> str:
 
 
 def _as_before_of_things(turn: Turn) -> str:
-    return CHAIN if turn.was_aside else turn.was  # how it is put on, where before was only asked by the way
+    # how it is put on, where before was only asked by the way, or lens and body are told now
+    pair = all(any(part.mounts for part in side) for side in (turn.heard.cast.lenses, turn.heard.cast.bodies))
+    return CHAIN if turn.was_aside or (pair and not turn.before.bodies) else turn.was
 
 
 def _as_doubted(turn: Turn) -> str:
@@ -165,11 +165,11 @@ def _as_spoken_for(turn: Turn) -> str:
 
 # what may be seen, and what is asked then; the first that is seen tells
 _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ...]] = (
+    (aside_seen.goes_on_by_the_way, aside_seen.by_the_way),
     (seen.is_lit_by_glass, _as_before),
     (seen.of(views_other_glass), CROP_EQUIVALENT),
     (seen.of(doubts_by_crop), _as_before),
-    (seen.of(becomes_behind_glass), CROP_EQUIVALENT),
-    (seen.of(asks_if_it_stays), CROP_EQUIVALENT),
+    (seen.of(asks_how_long_it_is), CROP_EQUIVALENT),
     (seen.of(leaves_the_ring), FOCUS_VERDICT),
     (ring_seen.tells_an_error, _as_off),
     (ring_seen.is_told_in_turns, SHIM_CALIBRATION),

@@ -53,6 +53,11 @@ def is_of_another(heard: Heard, before: Question) -> bool:
     return before.intent in PICTURED and len(named) == 1 and idle and not (more or likened or surely)
 
 
+def asks_how_long_it_is(heard: Heard, before: Question) -> bool:
+    """Whether a lens stays as long as it is on that frame, or what it becomes behind glass."""
+    return asks_if_it_stays(heard, before) or becomes_behind_glass(heard, before)
+
+
 def asks_if_it_stays(heard: Heard, before: Question) -> bool:
     """'is it a 55 or something else there', 'still a 55?': the same length again, and whether it stays that."""
     cast, lens = heard.cast, before.lens

@@ -39,6 +39,10 @@ def with_ring_on_top(got: Question, before: Question) -> Question:
         return got
     if got.adapters[: len(stood)] == stood and len(got.adapters) > len(stood):
         return got.with_(number=None)
+    joins = next((one for one in got.adapters if one.piece == RING and one.front and one.rear), None)
+    if joins is not None and joins.front != joins.rear:  # 'a 2nd F-Z ring here is 30.44': between the two mounts
+        ring = replace(joins, words=f"{length:g} mm ring", thickness_mm=(length, length))
+        return got.with_(intent=FOCUS_VERDICT, adapters=(ring,), number=None, values=got.rest(*_SIZES))
     old = _length(stood[-1]) if len(stood) == 1 and stood[0].piece == RING else None
     if old and abs(length - old) <= _ALIKE * old and not got.places(_SAME) and not _TOP.search(got.text.casefold()):
         ring = replace(stood[0], ids=(), words=f"{length:g} mm ring", thickness_mm=(length, length))

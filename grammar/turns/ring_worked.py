@@ -34,7 +34,7 @@ _OF_INFINITY: Final = "infinity-alone"
 _FEW: Final = 5  # words at most of what only asks again
 _SHEETS: Final = "sheets-at-hand"
 _THICKEST_SHEET: Final = 0.7  # mm
-_NONE: Final = (0.0, 0.0)
+_NONE: Final = (0.0, 0.0, 0.0)
 
 
 def with_ring_worked(got: Question, before: Question | None, phrases: Mapping[str, tuple[str, ...]]) -> Question:
@@ -48,8 +48,8 @@ def with_ring_worked(got: Question, before: Question | None, phrases: Mapping[st
     before = before if before is not None and got.follows else None
     if before is not None and (stock := _of_stock(got, before)) is not None:
         return stock
-    work = work_of(got)
-    lay, gone = before.laid if before is not None else _NONE
+    lay, gone, one = before.laid if before is not None else _NONE
+    work = work_of(got, lies=lay > 0)
     pieces = _told(got, work)
     fresh = bool(pieces)
     if fresh:
@@ -62,11 +62,12 @@ def with_ring_worked(got: Question, before: Question | None, phrases: Mapping[st
         return _with_error(got, before, work, phrases)
     if work.is_none or at is None:
         held = before is not None and _rings(got) == _rings(before) and not fresh
-        got = got.with_(laid=(lay, gone) if held else _NONE)
+        got = got.with_(laid=(lay, gone, one) if held else _NONE)
         return got.with_(intent=FOCUS_VERDICT) if held and work.is_none and _asks_again(got, before) else got
-    by, under, gone = _changed(work, lay, gone, anew=bool(got.places(_ANEW)))
+    by, under, gone = _changed(work, lay, gone, one, anew=work.instead or bool(got.places(_ANEW)))
+    one = work.amounts[0] if work.laid else one
     if not by and not work.amounts:
-        return got.with_(laid=(under, gone))
+        return got.with_(laid=(under, gone, one))
     ring = pieces[at]
     was = (ring.thickness_mm or (0.0,))[0]
     thick = round(was - by if ring.piece == _CUP else was + by, 4)
@@ -74,7 +75,8 @@ def with_ring_worked(got: Question, before: Question | None, phrases: Mapping[st
     ring = replace(ring, thickness_mm=(thick, thick), words=f"{thick:g} mm {noun}")
     told = _with_things(got, before, work)
     return told.with_(
-        intent=_asked(got, before, work), topic=None if before is not None else got.topic, laid=(under, gone),
+        intent=_asked(got, before, work), topic=None if before is not None else got.topic, laid=(under, gone, one),
+        limits=got.limits if before is None else replace(got.limits, without=before.limits.without),
         adapters=(*pieces[:at], ring, *pieces[at + 1 :]), values=got.rest(*_LENGTHS), number=None,
     )  # fmt: skip
 
@@ -106,14 +108,14 @@ def _asks_again(got: Question, before: Question | None) -> bool:
     return few and (done or bool(got.places(_OF_INFINITY)))
 
 
-def _changed(work: Work, lay: float, gone: float, anew: bool) -> tuple[float, float, float]:
+def _changed(work: Work, lay: float, gone: float, one: float, anew: bool) -> tuple[float, float, float]:
     """By how much the ring is thicker now, what lies under it then, and what was taken out last."""
     if work.out and lay:
         return work.laid - lay - work.cut, work.laid, lay
     if work.back and gone and not lay:
         return gone, gone, 0.0
     if work.times and lay:
-        return lay * (work.times - 1), lay * work.times, gone
+        return (one or lay) * work.times - lay, (one or lay) * work.times, gone
     if anew and work.laid:
         return work.laid - lay - work.cut, work.laid, lay
     return work.laid - work.cut, lay + work.laid, gone
@@ -134,7 +136,7 @@ def _with_error(got: Question, before: Question | None, work: Work, phrases: Map
     pieces = tuple(replace(one, thickness_mm=None) for one in pieces)
     values = (*got.rest(*_LENGTHS), ("thickness", f"{abs(by):g} mm"), (OFF, way))
     changed = _with_things(got, before, work).with_(
-        intent=intent, adapters=pieces, values=values, laid=(work.laid, 0.0), number=None
+        intent=intent, adapters=pieces, values=values, laid=(work.laid, 0.0, 0.0), number=None
     )
     return with_way_held(changed, way, phrases)
 

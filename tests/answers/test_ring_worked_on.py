@@ -220,3 +220,54 @@ def test_the_ring_of_before_is_what_is_asked_about(club, said, intent, lens):
 def test_a_body_at_twenty_point_nought_is_no_stop(club):
     found = talk(club, "pl 50 f2 on L, ring 32.04", "same for RF body at 20.0")[-1]
     assert found.question.f_number is None
+
+
+@pytest.mark.parametrize(
+    ("turns", "error"),
+    [
+        (("peel it off",), -0.09),
+        (("two layers", "three?"), 0.09),
+        (("two layers", "all off again"), -0.09),
+        (("and .1?",), 0.01),
+        (("two layers", "which way is it off now"), 0.03),
+    ],
+)
+def test_what_lies_under_a_ring_is_meant_by_it_and_by_a_count(club, turns, error):
+    first = ("50mm f2 F on L, F-L ring, digital caliper says 26.41", "tape of 0.06 one layer")
+    assert error_mm(club, *first, *turns) == pytest.approx(error, abs=0.012)
+
+
+@pytest.mark.parametrize(
+    ("said", "error"),
+    [("thinner by 0.03?", -0.06), ("same Z ring, 20 2.8", -0.03), ("a 2nd F-Z ring here is 30.44", -0.06)],
+)
+def test_a_ring_told_by_its_mount_is_the_one_that_was_measured_or_another(club, said, error):
+    assert error_mm(club, "50mm f2 F on Z with a ring of 30.47, infinity?", said) == pytest.approx(error, abs=0.012)
+
+
+@pytest.mark.parametrize(
+    ("turns", "error"),
+    [
+        (("c 16 f1.4 on mft with a cup 1.62 deep", "i filed the seat 0.08 deeper"), 0.024),
+        (("c 16 f1.4 on mft with a cup 1.62 deep", "went too deep, 1.78"), -0.056),
+        (("c 16 f1.4 on mft with a cup 1.62 deep", "went too deep, 1.78", "washer of .05 in it"), -0.006),
+        (("c 16 f1.4 on E, a flat ring 0 thick. infinity?", "filed it to -0.4"), 0.074),
+        (("c 16 f1.4 on Q, ring is 8.4", "0.1 less. infinity?"), -0.026),
+    ],
+)
+def test_a_seat_that_is_worked_deeper_lies_so_deep(club, turns, error):
+    assert error_mm(club, *turns) == pytest.approx(error, abs=0.012)
+
+
+@pytest.mark.parametrize(
+    ("said", "pitch"), [("7.5", "0.75 mm"), ("7.5. body is L", "0.75 mm"), ("10. body is E", "1 mm")]
+)
+def test_ten_crests_at_once_answer_what_the_pitch_is(club, said, pitch):
+    found = talk(club, "42mm screw lens 50mm 1.8, what mount", said)[-1]
+    assert found.question.said("pitch") == pitch
+    assert found.question.said("flange_to_image") is None
+
+
+def test_a_far_limit_without_end_is_told_as_such(club):
+    found = talk(club, "c 25 f1.4 on mft with a 0.05 washer under it, infinity?")[-1]
+    assert "stops at 13 m (6.23 m or more)" in flat(found)

@@ -42,6 +42,8 @@ def set_hyperfocal(focal: float, at: float, blur: Interval, form: Format, feet: 
 def around(lens: Distances, at: float, subject: float, blur: Interval, form: Format, feet: bool) -> Told:
     """Near and far limit for a subject at a distance from the sensor, planes and pupils as far as they are known."""
     f, n, far_at = lens.focal, Interval.exact(at), Interval.exact(subject)
+    if subject < f.nominal:
+        return Told()  # 'if the slide bulges 1 mm': so deep shall be sharp, and no distance
     near = depth.near_limit_from_sensor_mm(far_at, f, lens.hiatus, n, blur, lens.likely_pupil)
     far = depth.far_limit_from_sensor_mm(far_at, f, lens.hiatus, n, blur, lens.likely_pupil)
     if not (is_known(near) and is_known(far)):
@@ -106,10 +108,13 @@ def blur_behind(
 
 
 def _ends(near: float, far: float, feet: bool) -> str:
-    """From where to where; in metres to the centimetre where rounded they would be told alike."""
+    """From where to where; finer where rounded they would be told alike."""
     first, last = distance(near, feet), distance(far, feet)
     if first != last or feet:
         return f"{first} to {last}"
+    if far < _METRE:
+        digits = 0 if round(near) != round(far) else 1
+        return f"{near:.{digits}f} to {far:.{digits}f} mm"
     digits = 1 if f"{near / _METRE:.1f}" != f"{far / _METRE:.1f}" else 2
     return f"{near / _METRE:.{digits}f} m to {far / _METRE:.{digits}f} m"
 
