@@ -413,3 +413,17 @@ def test_a_distance_of_a_field_is_that_of_what_is_sharp_next(club):
     )
     assert last.intent == "depth-of-field"
     assert "3.048 m" in last.reading
+
+
+@pytest.mark.parametrize("first", ["25mm f1.4 on mft", "75mm f1.4 lens on apsc"])
+@pytest.mark.parametrize("turn", ["with the 1.3x crop", "in 4k60 mode i lose 1.3x", "a further 1.3x crop in video"])
+def test_a_crop_told_by_its_factor_is_of_the_frame_that_is_talked_of(club, first, turn):
+    whole, cropped = talk(club, f"{first}, equivalent", turn)
+    ratio = _told(club, cropped, "equivalent_focal_mm")[0] / _told(club, whole, "equivalent_focal_mm")[0]
+    assert ratio == pytest.approx(1.3, rel=0.01)
+    assert "slower" not in flat(cropped)
+
+
+def test_on_full_frame_the_same_factor_names_the_frame(club):
+    *_, last = talk(club, "50mm f1.8 m42 on e mount full frame, equivalent", "with the 1.3x crop")
+    assert round(_told(club, last, "equivalent_focal_mm")[0]) == 65
