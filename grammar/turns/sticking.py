@@ -48,7 +48,7 @@ _STANDING: Final = CLOSE_UPS | {FOCUS_VERDICT, CHAIN}  # here glass and tubes st
 _INSTEAD: Final = "instead"  # the cue of what stands in a thing's place
 # what was measured of a lens
 _TARGET, _LIGHT, _LIT = "target", "light", frozenset(["moon"])  # what is far off, and then exposed for
-_OF_LENS: Final = frozenset(["flange_to_image", "rear_reach", "barrel", "circle", "thread", "pitch", "zoom"])
+_OF_LENS: Final = frozenset(["flange_to_image", "rear_reach", "barrel", "circle", "thread", "pitch", "zoom", "squeeze"])
 # what a ring that is off by so much goes on to decide
 _OF_SEAT: Final = frozenset([CHAIN, FOCUS_VERDICT, SHIM_CALIBRATION, WHY, MACRO_DISTANCE, DEPTH_OF_FIELD])
 _OF_RING: Final = frozenset(["thickness", OFF, "nominal"])

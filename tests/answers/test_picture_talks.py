@@ -427,3 +427,24 @@ def test_a_crop_told_by_its_factor_is_of_the_frame_that_is_talked_of(club, first
 def test_on_full_frame_the_same_factor_names_the_frame(club):
     *_, last = talk(club, "50mm f1.8 m42 on e mount full frame, equivalent", "with the 1.3x crop")
     assert round(_told(club, last, "equivalent_focal_mm")[0]) == 65
+
+
+@pytest.mark.parametrize(
+    ("turn", "stop"), [("ok the 85. hyperfocal f8", "f/8"), ("85 f5.6", "f/5.6"), ("the 85 at f4", "f/4")]
+)
+def test_a_lens_of_before_told_with_another_stop_is_closed_so_far(club, turn, stop):
+    *_, last = talk(
+        club, "85mm f1.4 k lens on z full frame, dof at 2 m", "and a 135 f2.8 instead", "the 135 at f4", turn
+    )
+    assert "85 mm f/1.4 K-mount lens" in last.reading
+    assert f"at {stop}" in last.reading
+
+
+def test_a_squeeze_stays_with_its_lens(club):
+    *_, last = talk(
+        club,
+        "50mm f1.8 m42 with a 2x anamorphic on e mount full frame, what does it frame like",
+        "does it cover",
+        "equivalent again",
+    )
+    assert "what 25 mm would" in flat(last)
