@@ -40,7 +40,8 @@ SHOWN_STOP: Final = "shown-stop"  # a phrase of a stop that a body shows, which 
 _HEARD_AS: Final = {
     FAR_LIMIT: STOPS_AT, SHOWN_STOP: "no-aperture-data", "put-so": "put-so", "fits-so": "fits-so",
     "metered-outside": "metered-outside", "part-asked": "part-asked", "part-named": "part-named",
-    "far-subject": "far-asked",
+    "which-stop-set": "which-stop-set", "sun-kept-off": "sun-kept-off", "what-lens-now": "what-lens-now",
+    "far-subject": "far-asked", "wants-blur": "wants-blur",
 }  # fmt: skip
 _BARE_NUMBER: Final = "numbers-said"  # of anything at all
 _OURS: Final = frozenset(["thing", "term", "advice", "talking", "ordinal", "limits", "infinity", "focus"])

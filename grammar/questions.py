@@ -189,8 +189,8 @@ class Question:
     away: float | None = field(default=None, compare=False)  # how far away what should be sharp was told to be, mm
     stood: tuple[Thing, ...] = field(default=(), compare=False)  # the pieces that stood before those of now
     seat: Question | None = field(default=None, compare=False)  # what told last how a ring seats the lens
-    # what of sheet lies under the ring, which is told with it, and what was taken out again last, mm
-    laid: tuple[float, float] = field(default=(0.0, 0.0), compare=False)
+    # what of sheet lies under the ring, which is told with it, what was taken out again last, and one layer of it, mm
+    laid: tuple[float, float, float] = field(default=(0.0, 0.0, 0.0), compare=False)
     drawn: float | None = field(default=None, compare=False)  # how far its helicoid goes in all, mm
     # light, shutter and the rest of an exposure as told last, whatever was asked since
     lit: tuple[tuple[str, str], ...] = field(default=(), compare=False)

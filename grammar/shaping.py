@@ -13,7 +13,7 @@ from grammar.numbers.circles_said import with_circles_told
 from grammar.numbers.close_stops import with_close_stops
 from grammar.numbers.counting import with_holds_counted, with_kinds_counted
 from grammar.numbers.densities import with_density_rows, with_factors_marked, with_marked_densities
-from grammar.numbers.drawn_so_far import with_draws_told
+from grammar.numbers.drawn_so_far import with_draws_told, with_pulled_out
 from grammar.numbers.exposure_told import with_fixed_stops
 from grammar.numbers.far_lengths import with_far_lengths_apart, with_farthest_led
 from grammar.numbers.fields_wanted import with_fields_wanted
@@ -60,7 +60,7 @@ from grammar.numbers.threads_told import with_threads_told
 from grammar.numbers.turned_ways import with_turned_ways
 from grammar.numbers.wides_asked_of import with_wides_told
 from grammar.numbers.zones import with_zones_told
-from grammar.numbers.zooms_bare import with_zooms_named
+from grammar.numbers.zooms_bare import with_zooms_named, without_zooming
 from grammar.things.asides import without_asides
 from grammar.things.brackets import with_brackets_told
 from grammar.things.close_ups_named import with_close_ups_named
@@ -112,7 +112,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_times_told(with_group_heads(with_brackets_told(settled(tuple(without_itself(spans))))))
     tokens = with_rates_told(with_eras_told(with_limits_apart(tokens)))
     tokens = with_lenses_of_slrs(with_screwed_kinds(with_kinds_counted(with_width_rings(tokens))), told)
-    tokens = with_rings_pictured(with_tubes_behind(tokens, told))
+    tokens = with_rings_pictured(with_tubes_behind(with_pulled_out(without_zooming(tokens), told), told))
     tokens = with_ring_links(_ringed([one for token in tokens for one in _named(token)]))
     tokens = with_host_first(with_hubs_told(with_flanges_of_bodies(linked(hyphened(_denied(tokens))))))
     tokens, skipped = with_strangers(with_colons_told(with_clear_openings(tokens)))

@@ -68,7 +68,7 @@ _NO_TOPIC: Final = frozenset(
      "about-compare", "about-out-of-scope", "surely-compare", "surely-why", "surely-hazard", "surely-gear-setting",
      "surely-out-of-scope", "wholly-why", "wholly-hazard", "wholly-gear-setting", "wholly-compare",
      "wholly-out-of-scope", "buy-or-not", "spend-little", "parts-asked", "buy-first", "price-of", "another-one",
-     "part-asked", "part-named", "named-only"]
+     "part-asked", "part-named", "named-only", "which-stop-set", "sun-kept-off", "what-lens-now"]
 )  # fmt: skip
 
 

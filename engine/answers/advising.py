@@ -46,6 +46,7 @@ HEAVY = "heavy"  # the advice on what a lens weighs
 OF_REAR = frozenset(["rear-shutter", "rear-mirror"])  # the advice on a rear that reaches into the body
 REACH = "rear_reach"
 PAST, LOST_INFINITY = "past-infinity-advice", "too-far-out-why"  # on infinity before its mark, and on none
+RADIOACTIVE_TRAIT = "thoriated"
 RADIOACTIVE, TINTED = "radioactive", "thorium-yellow"  # the topic, and the advice on how the tint is bleached
 TOUCHED = "crunch"  # the advice on what has met what
 TOUCH = "touch"  # the topic of what may meet what
@@ -85,6 +86,9 @@ def ruled(question: Question, knowledge: Knowledge) -> Answer:
         rows = sorted(rows, key=lambda row: row.id == TINTED)  # whether it is, and not how the tint goes
     if rows and rows[0].id in OF_REAR and question.mentions("has-touched"):
         rows = [row for row in knowledge.catalogue.advice.values() if row.id == TOUCHED]  # no longer what may meet what
+    thoriated = question.lens is not None and RADIOACTIVE_TRAIT in question.lens.traits
+    if thoriated and question.follows and question.mentions("tint-out"):
+        rows = [knowledge.catalogue.advice[TINTED]]  # 'put it in the sun?' looks into none
     rows = rows or _of_weight(question, knowledge) or _of_any_lens(question, knowledge)
     rows = rows or (_of_threads(question, knowledge) if chain is None else [])
     if not rows and chain is None:

@@ -182,7 +182,7 @@ def _of_pair(question: Question, knowledge: Knowledge) -> Told:
         return among_lenses(body, question, knowledge)
     if mount is not None and not any(body.ids for body in question.bodies) and len(question.adapters) < SEVERAL:
         return among_bodies(mount, question, knowledge)
-    seen = question.is_of_a_fault or mentions(question, "too-dark", "seen-in-picture")
+    seen = question.is_of_a_fault or mentions(question, "too-dark", "seen-in-picture", "no-ring-on-lens")
     return Told() if question.topic in _NOT_OF_SEAT or seen else of_pairs(question, knowledge)
 
 

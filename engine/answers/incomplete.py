@@ -61,10 +61,11 @@ def incomplete(
         told = turned(question, knowledge) + told
     elif lens is not None and body is None and asks_turns(question) and is_error(_moved(question), knowledge):
         told = as_turns(question, _moved(question), knowledge) + told
-    lines: list[Line] = list(told.lines)
+    lines, behind = list(told.lines), list[Line]()
     if not (found.chains or told.lines or glass.lines) and lens is None and _is_about_spacing(question, knowledge):
         told = example_of_spacing(question, knowledge)
-        lines = list(told.lines)
+        # a lens that is only told of is first asked for its mount: what spacing does to it stands behind that
+        lines, behind = ([], list(told.lines)) if _is_only_told(question) else (list(told.lines), [])
     # beside a lens that is named only what is surely about the same
     advice = _advice_lines(question, knowledge, SURE if lens is None else PLAIN) if lens is None or not lines else []
     rings = _rings_for(lens.mount, knowledge) if lens is not None else Told()
@@ -77,7 +78,7 @@ def incomplete(
     asked = [Line("ask", row.ask, wants=row.wants) for row in missing[:1] if not found.chains or lens is not None]
     advice = advice[: MOST_ADVICE if not lines else 1]
     beside = [*advice, *rings.lines, *asked] if lens is None else [*rings.lines, *asked, *advice]
-    lines = [*glass.lines, *lines, *beside]
+    lines = [*glass.lines, *lines, *beside, *behind]
     status = ANSWERED if told.lines or rings.lines or glass.lines else NO
     return Answer(
         question.text, question.intent, status, tuple(lines), question=question, chains=found.chains or None,
@@ -139,6 +140,11 @@ def loose_numbers(question: Question) -> bool:
 def _asks_for_ring(question: Question) -> bool:
     """'an old lens and a newish camera, which ring': of neither is anything told."""
     return question.lens is not None and question.body is not None and mentions(question, "ring-asked")
+
+
+def _is_only_told(question: Question) -> bool:
+    """'i have a 16mm projector lens 50mm f1.2': a lens, and nothing that is asked of its seat."""
+    return question.topic is None and bool(question.lenses) and not question.adapters and not loose_numbers(question)
 
 
 def _is_about_spacing(question: Question, knowledge: Knowledge) -> bool:

@@ -18,6 +18,8 @@ from engine.answers.exposure.light_alike import between_angles, between_rates, f
 from engine.answers.exposure.lighting import light_of, shutter_s, shutter_still, variable_stops
 from engine.answers.exposure.metered_outside import is_metered, metered_outside
 from engine.answers.exposure.other_filters import taken_by_others
+from engine.answers.exposure.plain_ring import plain_ring_light
+from engine.answers.exposure.slow_motion import slow_motion
 from engine.answers.exposure.stop_steps import steps_between, stops_from
 from engine.answers.exposure.stops_apart import brighter_of
 from engine.answers.exposure.t_stop_told import t_stop_told
@@ -87,7 +89,7 @@ def _has_stop(question: Question) -> bool:
 
 def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     # what hands allow, a bare factor, a reading that stands for the scene, lamps and flash are no exposure of a scene
-    for part in (handheld, _factor, metered_outside, in_step_with_lamps, by_flash):
+    for part in (plain_ring_light, slow_motion, handheld, _factor, metered_outside, in_step_with_lamps, by_flash):
         alone = part(question, knowledge)
         if alone.lines:
             yield alone

@@ -8,11 +8,12 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import Final
 
-from engine.answers.parts.answer import Answer, Line, Quantity
+from engine.answers.parts.answer import NO, Answer, Line, Quantity
 from engine.base.compact import replace
-from grammar.kinds import CHAIN, FOCUS_VERDICT, LIST_FITS
+from grammar.kinds import CHAIN, COMPARE, DEFINITION, FOCUS_VERDICT, GEAR_SETTING, HAZARD, LIST_FITS, WHY
 
 ALIKE: Final = frozenset({CHAIN, FOCUS_VERDICT, LIST_FITS})  # kinds that are answered by the same chains
+WORDED: Final = frozenset({WHY, DEFINITION, COMPARE, GEAR_SETTING, HAZARD})  # and those by what their words are about
 MOST_LINES: Final = 4
 TOLD: Final = ("head", "fact", "text", "chain", "danger", "caution")
 
@@ -21,6 +22,10 @@ def with_second(answer: Answer, instead: Sequence[str], answered: Callable[[str]
     """The answer, then in short that to the likeliest other reading, then the readings to be picked by number."""
     lines = list(answer.lines)
     other = answered(instead[0])
+    if other is not None and other.status == NO and other.intent in WORDED:
+        other = None  # nothing is known of that
+        if len(instead) == 1:
+            return answer
     quantities = answer.quantities or ()
     if other is not None and not (other.intent in ALIKE and answer.intent in ALIKE):
         told = [line for line in other.lines if line.kind in TOLD and line not in lines][:MOST_LINES]

@@ -108,8 +108,9 @@ def _of_the_frame(question: Question, before: Question | None) -> bool:
     """Whether the reason is asked for after what a lens lights of a frame."""
     if question.intent != WHY or not question.follows or before is None or not question.lenses:
         return False
+    far = mentions(question, "soft-far", "no-farther")  # 'blurry far away, only focuses close' is none of what is lit
     crop = before.intent in OF_FRAMES and mentions(question, "crop")  # 'why bother with the crop then'
-    return crop or (before.intent == COVERAGE and question.topic in OF_FRAME and question.number is None)
+    return crop or (before.intent == COVERAGE and question.topic in OF_FRAME and question.number is None and not far)
 
 
 def _drawing(

@@ -26,6 +26,8 @@ NO_ONE = (None, "setting", "set")  # topics that name no one setting
 PAIR = 2
 RING = "adapter"
 LEAST_FOCAL_MM = 4.0  # no lens for such a body is shorter
+# by who works the iris, the advice on how its stop is read
+STOP_READ = {"ring": ("no-aperture-data",), "lever": ("lever-scale",), "mixed": ("no-aperture-data", "lever-scale")}
 NO_FOCUSING = "no-focusing-why"  # the topic of lenses without focusing of their own
 TROUBLE = frozenset({"black", "release"})  # topics where what the lens or the body has decides what to do
 
@@ -37,6 +39,8 @@ def setting(question: Question, knowledge: Knowledge) -> Answer:
     if question.topic is not None and rows:
         rows = [rows[0], *(row for row in rows[1:] if row.severity == "note")]  # a danger of another matter stays out
     rows = rows[:1] if question.topic == NO_FOCUSING else rows  # no matter of what the picture is looked at with
+    if question.follows and mentions(question, "which-stop-set"):
+        rows = _stop_read(question, knowledge) or rows
     if question.topic in TROUBLE:
         rows = list(dict.fromkeys((*of_their_kind(question, knowledge), *rows)))
     surely = nearest(question.text, knowledge.catalogue, 1, intent=question.intent)
@@ -62,6 +66,13 @@ def setting(question: Question, knowledge: Knowledge) -> Answer:
         quantities=told.quantities,
     )  # fmt: skip
     return with_pair(answer, question, knowledge)
+
+
+def _stop_read(question: Question, knowledge: Knowledge) -> list[Advice]:
+    """How it is known which stop is set: by the ring of the lens, or of a ring with a lever, which has no marks."""
+    side = lens_side(question.lens, knowledge.catalogue)
+    iris = side.mount.iris if isinstance(side, LensSide) else ""
+    return [knowledge.catalogue.advice[name] for name in STOP_READ.get(iris, ())]
 
 
 def _in_short(question: Question, knowledge: Knowledge) -> list[Advice]:

@@ -23,6 +23,7 @@ from engine.answers.close.least_deep import least_deep
 from engine.answers.close.own_and_tubes import with_size_grown
 from engine.answers.close.stacked import stacked
 from engine.answers.close.stop_wanted import stop_wanted
+from engine.answers.close.turned_round import deep_reversed
 from engine.answers.diffracted import diffracted, spread_beside
 from engine.answers.ends_so_near import AT_END, out_of_reach, seen_at_its_end
 from engine.answers.parts.answer import ANSWERED, Answer, Line, Told
@@ -49,10 +50,10 @@ from engine.facts.catalogue import Catalogue
 from engine.facts.records import Format
 from grammar.questions import Question, Thing
 
-WHOLE = (
-    "It focuses by moving only a part of itself: the limits are those of a lens that moves whole, and not for close up."
-)
+_ALL = "the limits are those of a lens that moves whole, and not for close up"
+WHOLE = f"It focuses by moving only a part of itself: {_ALL}."
 SAME_SCALE = "same-scale"  # a question of principle, which wants no numbers
+BLURRED = "blurred-background"
 SAME_SIZE = "same-size-depth"  # and that of lenses that show a thing as large
 USUAL_CLOSE = "stop-of-a-close-up"  # the fact of the stop that is told of where a close-up has none
 CLOSE_UPS = (0.1, 0.25, 0.5, 1.0)
@@ -141,7 +142,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         return
     if at is None:
         return
-    worn = tuple(behind_close_up(at, frames, question, knowledge))
+    worn = (*behind_close_up(at, frames, question, knowledge), *deep_reversed(at, frames[0], question, knowledge))
     if worn:
         yield from worn
         return
@@ -208,9 +209,9 @@ def _by_topic(question: Question, knowledge: Knowledge) -> Iterator[Line]:
     """The advice that bears the name of what is asked, first of all."""
     alike = mentions(question, "framed-alike") and len(focals(question)) > 1
     at_scale = question.said("magnification") is not None and stop(question) is None and not question.said("depth")
-    name = SAME_SIZE if alike else SAME_SCALE if at_scale else question.topic or ""
-    advice = knowledge.catalogue.advice.get(name)
-    if advice is not None:
+    blurred = mentions(question, "wants-blur") and question.distance_mm is None
+    name = SAME_SIZE if alike else SAME_SCALE if at_scale else BLURRED if blurred else question.topic or ""
+    if (advice := knowledge.catalogue.advice.get(name)) is not None:
         yield Line("head", f"{advice.topic[:1].upper()}{advice.topic[1:]}: {advice.says}")
 
 

@@ -14,6 +14,7 @@ from grammar.kinds import CROP_EQUIVALENT, DEPTH_OF_FIELD, EXPOSURE_ND, GEAR_SET
 from grammar.questions import FILTER, Question
 from grammar.things.casting import DRAWN, OPTICAL
 
+_IRIS: Final = "iris"
 _SMEARED: Final = "smear"  # the topic of edges that are soft
 _GLASS: Final = {CROP_EQUIVALENT: "reducer-brighter", EXPOSURE_ND: "reducer-brighter"}
 _EXTENDER: Final = "extender-soft"
@@ -69,7 +70,8 @@ def but_of_edges(lines: tuple[Line, ...], question: Question, short: bool) -> tu
 
 def is_not_of_the_seat(question: Question, knowledge: Knowledge) -> bool:
     """Whether a lens is soft straight on in its own mount, or a picture dark: no reason of the seat tells why."""
-    if question.is_of_a_fault:
+    ringless = mentions(question, "no-ring-on-lens") and question.topic in (None, _IRIS)
+    if question.is_of_a_fault or ringless:
         return True
     if mentions(question, "too-dark", "seen-in-picture") and not question.follows:
         return not mentions(question, "infinity-lost")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from grammar.words.groups import BEYOND_INFINITY, DRAWN_OUT
+from grammar.words.groups import BEYOND_INFINITY, DRAWN_OUT, PULLS
 from grammar.words.tokens import Token
 
 INFINITY_SETTING: Final = "infinity-setting"
@@ -17,6 +17,9 @@ _PAST: Final = (3.0, 400.0)  # mm beyond infinity
 _LONGEST: Final = 120.0  # mm, of what a helicoid may be wanted to stand at
 _FAR: Final = frozenset(["infinity", "infinity-at", "past-infinity"])
 _WORDS: Final = 4
+_OUT: Final = "out"
+_LEAST: Final = 1.0  # mm, that something is pulled out by hand; less is an error, or the turns for one are asked
+_TURNS: Final = "turns-q"
 
 
 def with_draws_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
@@ -38,6 +41,18 @@ def _with_drawn_past(tokens: list[Token]) -> list[Token]:
             before = out[at - 1] if at else token
             if before.is_mm and _PAST[0] <= before.numbers[0] <= _PAST[1]:
                 out[at - 1] = before.as_("KEYED", value="extension", unit="mm")
+    return out
+
+
+def with_pulled_out(tokens: list[Token], told: frozenset[str]) -> list[Token]:
+    """'if i pull it out 10 mm', 'slide the lens 10 mm out': how far it then stands out, and no lens."""
+    out = list(tokens)
+    for at, token in enumerate(tokens if _TURNS not in told else []):
+        beside = [one for one in (at - 1, at + 1) if 0 <= one < len(tokens) and _OUT in tokens[one].text.split()]
+        led = any(PULLS in one.groups for one in tokens[max(0, at - _WORDS) : at])
+        if token.is_mm and _LEAST <= token.numbers[0] <= _LONGEST and beside and led:
+            out[at] = token.as_("KEYED", value="extension", unit="mm")
+            out[beside[0]] = tokens[beside[0]].as_("CUE", value="")
     return out
 
 

@@ -36,7 +36,9 @@ def _tell_width(tokens: list[Token], said: range) -> None:
     if tokens[across].value == _SIZE and not any(_is_screw(tokens[at]) for at in places):
         return  # 'the barrel measures 38' may be its length
     # 'the rear glass is 30 mm wide': no reach, though a rear is spoken of
-    no_length = OUTER in tokens[across].groups and bool(lengths) and lengths[0] < width < across
+    # '44.7 register 35 mm wide': a length that is told before its word leaves the lens
+    bare = bool(lengths) and not (lengths[0] > said.start and tokens[lengths[0] - 1].numbers)
+    no_length = bare and OUTER in tokens[across].groups and lengths[0] < width < across
     if not (places or no_length):
         return
     of_body = bool(places) and not any(GLASS_LIKE in _groups_of(tokens[at]) for at in lengths)

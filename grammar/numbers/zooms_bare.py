@@ -1,10 +1,11 @@
-"""Zooms told by their ends alone: 'a 70-200', 'my 35-105 f3.5', where nothing else is so long."""
+"""Zooms told by their ends alone: 'a 70-200', 'my 35-105 f3.5', where nothing else is so long; what is only zoomed."""
 
 from __future__ import annotations
 
 from typing import Final
 
 from grammar.things.casting import DRAWN
+from grammar.words.groups import ZOOMED, ZOOMED_INTO, ZOOMS
 from grammar.words.tokens import Token
 from grammar.words.written import STOPS
 
@@ -28,6 +29,22 @@ def with_zooms_named(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     if rest and rest[0].kind == "NUMBER" and rest[0].numbers[0] in STOPS and "." in rest[0].text:
         rest = [rest[0].as_("FNUM"), *rest[1:]]  # 'a 70-200 2.8'
     return [*tokens[: at + 1], Token("KIND", "zoom", tokens[at].column, "zoom"), *rest]
+
+
+def without_zooming(tokens: list[Token]) -> list[Token]:
+    """'can i just zoom in the picture', 'how zoomed in is that': what is done with a picture, and no kind of lens."""
+    return [one.as_("CUE") if _is_done(tokens, at) else one for at, one in enumerate(tokens)]
+
+
+def _is_done(tokens: list[Token], at: int) -> bool:
+    token = tokens[at]
+    if token.kind != "KIND" or token.value != "zoom":
+        return False
+    before = tokens[at - 1] if at else None
+    into = any(ZOOMED_INTO in one.groups for one in tokens[at + 1 : at + 2])
+    mount = any(one.kind in _OWN for one in tokens[at + 2 : at + 3])  # 'a zoom in B4'
+    led = before is not None and ZOOMS in before.listed.of(before.text.split()[-1])
+    return ZOOMED in token.groups or led or (into and not mount)
 
 
 def _is_zoom(tokens: list[Token], at: int, told: frozenset[str]) -> bool:

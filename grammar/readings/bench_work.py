@@ -21,6 +21,14 @@ _MOST_LAYERS: Final = 7
 _THICKEST: Final = 2.0  # mm, of a sheet or a cut
 _NUMBER: Final = re.compile(r"(?<![\w./])(\d*\.?\d+)(?= ?mm\b|\b)(?! ?(?:%|x\b|/\d))( ?mm\b)?", re.IGNORECASE)
 _STOP_BEFORE: Final = ("f/", "f", "f ", "t", "/", "+", "-")
+_TAKEN: Final = "laid-off-again"  # that what lies there is taken out, named by no word
+_THICKEST_SHEET: Final = 0.7  # mm
+_COUNTS: Final = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6}
+_COUNT_ALONE: Final = re.compile(
+    r"(?:and |or |with |make it |now |what about |then )*(one|two|three|four|five|six|[2-6])"
+    r"(?: of them| of those| layers?| strips?| sheets?| then)*"
+)
+_BARE: Final = re.compile(r"(?:and |or |with |what about |how about |then |make it )*(\d*\.\d+)(?: ?mm)?(?: then)?")
 _NEAR: Final = 9  # signs at most between the count of layers and how thick one is
 
 
@@ -37,15 +45,24 @@ class Work:
     back: bool = False
     times: int = 0
     amounts: tuple[float, ...] = ()
+    instead: bool = False
 
     @property
     def is_none(self) -> bool:
         return not (self.amounts or self.out or self.back or self.times)
 
 
-def work_of(question: Question) -> Work:
-    """What the text of this turn tells was done, or asks to suppose; nothing where it asks which sheet to take."""
+def work_of(question: Question, lies: bool = False) -> Work:
+    """What the text of this turn tells was done, or asks to suppose; nothing where it asks which sheet to take.
+
+    `lies`: whether sheet lies under the ring, so that 'peel it off', 'three?' and 'and .1?' are of that.
+    """
     text = question.text.casefold()
+    short = _short(text) if lies else None
+    if short is not None:
+        return short
+    if lies and question.places(_TAKEN):
+        return Work(out=True)
     if any(question.places(key) for key in _ASKED):
         return Work()
     cut = _amounts(text, question.places(_CUT))
@@ -61,6 +78,16 @@ def work_of(question: Question) -> Work:
     back = bool(question.places(_BACK)) and not out and not laid
     times = max((n for n, _, _ in counts), default=0) if not (laid or cut or pulled) else 0
     return Work(round(sum_, 4), round(off, 4), out, back, times, (*laid.values(), *cut.values(), *pulled.values()))
+
+
+def _short(text: str) -> Work | None:
+    """'three?', 'and .1?': so many layers of what lies there, or another sheet in its place."""
+    counted, bare = _COUNT_ALONE.fullmatch(text.strip(" ?.!")), _BARE.fullmatch(text.strip(" ?!"))
+    if counted is not None:
+        return Work(times=_COUNTS.get(counted[1]) or int(counted[1]))
+    if bare is not None and 0 < float(bare[1]) <= _THICKEST_SHEET:
+        return Work(laid=float(bare[1]), amounts=(float(bare[1]),), instead=True)
+    return None
 
 
 def _amounts(text: str, places: tuple[Mention, ...]) -> dict[int, float]:

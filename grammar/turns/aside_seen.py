@@ -50,6 +50,7 @@ _APART: Final = 0.5  # and by how much it is ahead of the next
 _BESIDE_CHAIN: Final = frozenset([HAZARD, MACRO_DISTANCE, COVERAGE, LIST_FITS, EXPOSURE_ND])
 _MIRRORLESS: Final = "mirrorless"  # value of the words for such a body
 _SEATED: Final = frozenset([CHAIN, FOCUS_VERDICT, WHY, SHIM_CALIBRATION, LOOK_ALIKE, HAZARD, DIY_DIMENSION])
+_SUN: Final = "full-sun"
 _OF_PART: Final = frozenset(
     ["will", "can", "what", "how", "ok", "right", "why-care", "is-it", "put-in", "looks", "what-if", "need-it", "trap",
      "worry", "thing", "sure", "how-bad"]
@@ -80,6 +81,12 @@ def fears_a_danger(turn: Turn) -> bool:
     other = turn.tells("lens-mount", "body-mount", "focal", "ordinal")
     lit = turn.tells("shutter-said", "iso-said", "frame_rate-said")  # 'sun 1/50 filter' looks into none
     return turn.best == HAZARD and turn.tells("wholly-hazard") and not (other or lit)
+
+
+def fears_for_focus(turn: Turn) -> bool:
+    """'does it hurt focus' after a danger of a ring or a body, with no lens told: that danger still."""
+    lens = turn.before.lenses or turn.heard.cast.lenses or turn.heard.cast.bodies or turn.heard.cast.pieces
+    return turn.was == HAZARD and turn.best == FOCUS_VERDICT and turn.tells("short") and not lens
 
 
 def asks_what_to_watch(turn: Turn) -> bool:
@@ -183,6 +190,24 @@ def moves_to_another_body(turn: Turn) -> bool:
     verdict = turn.was == FOCUS_VERDICT and turn.best in (None, CHAIN)
     more = cast.pieces or turn.heard.readings.values or any(not part.is_bare for part in cast.lenses)
     return (moved or verdict) and other and idle and not more
+
+
+def keeps_the_sun_off(turn: Turn) -> bool:
+    """'does nd help', 'cap between shots?' after the danger of the sun: whether that is safe, and no exposure."""
+    sun = HAZARD in (turn.was, turn.before.beside) and turn.before.said("light") == _SUN
+    set_so = turn.heard.readings.values.keys() & {"shutter", "iso", "frame_rate", "angle"}
+    kept_off = turn.tells("sun-kept-off") or "factor" in turn.heard.readings.values
+    return sun and kept_off and not (set_so or turn.heard.cast.lenses or turn.heard.cast.bodies)
+
+
+def asks_the_stop_set(turn: Turn) -> bool:
+    """'what f stop is it at then', 'does the ring click' after how a lens is put on: how that is told, and no view."""
+    rings = all(part.is_bare for part in turn.heard.cast.pieces)
+    told = turn.heard.readings
+    more = turn.heard.cast.lenses or turn.heard.cast.frames or told.values or told.distance_mm or told.f_number
+    glass = any(one.factor is not None for one in turn.before.adapters)
+    lit = turn.tells("exposure") or turn.tells("nd") or turn.tells("dof") or turn.tells("infinity")
+    return turn.was in SEATED and turn.tells("which-stop-set") and rings and not (more or glass or lit)
 
 
 def asks_of_a_part(turn: Turn) -> bool:

@@ -49,7 +49,7 @@ from grammar.turns.going_on import (
 from grammar.turns.left_away import leaves_the_ring
 from grammar.turns.measured_anew import is_cup_off, turned_anew
 from grammar.turns.of_another import (
-    asks_if_it_stays,
+    asks_how_long_it_is,
     doubts_by_crop,
     extends,
     is_on_another_frame,
@@ -115,8 +115,7 @@ def _as_worded(turn: Turn) -> str:
 
 
 def _as_before_of_things(turn: Turn) -> str:
-    """What was asked before, or how it is put on where that was only asked by the way."""
-    return CHAIN if turn.was_aside else turn.was
+    return CHAIN if turn.was_aside else turn.was  # how it is put on, where before was only asked by the way
 
 
 def _as_doubted(turn: Turn) -> str:
@@ -168,7 +167,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.is_lit_by_glass, _as_before),
     (seen.of(views_other_glass), CROP_EQUIVALENT),
     (seen.of(doubts_by_crop), _as_before),
-    (seen.of(asks_if_it_stays), CROP_EQUIVALENT),
+    (seen.of(asks_how_long_it_is), CROP_EQUIVALENT),
     (seen.of(leaves_the_ring), FOCUS_VERDICT),
     (ring_seen.tells_an_error, _as_off),
     (ring_seen.is_told_in_turns, SHIM_CALIBRATION),
@@ -213,11 +212,14 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (_unless_plain(worded_so.asks_for_the_ring), CHAIN),
     (seen.of(is_remedy), _as_before),
     (aside_seen.wants_the_right_part, CHAIN),
+    (aside_seen.keeps_the_sun_off, HAZARD),
     (aside_seen.asks_on_of_a_fault, WHY),
+    (aside_seen.asks_the_stop_set, GEAR_SETTING),
     (aside_seen.asks_of_a_part, DEFINITION),
     (aside_seen.checks_a_danger, HAZARD),
     (aside_seen.fears_a_danger, HAZARD),
     (aside_seen.asks_what_to_watch, HAZARD),
+    (aside_seen.fears_for_focus, HAZARD),
     (aside_seen.measures_by_hand, _as_before),
     (aside_seen.asks_what_else, LOOK_ALIKE),
     (aside_seen.doubts_the_name, LOOK_ALIKE),

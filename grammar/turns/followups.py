@@ -232,6 +232,8 @@ def _topical(heard: Heard, said: Question, before: Question, intent: str) -> Que
         return said.with_(topic=focusing(heard, before) or before.topic)  # 'does it remember that' of the stabiliser
     if intent == kinds.COMPARE and ranked_by(heard, before):
         return said.with_(topic=ranked_by(heard, before))
+    if intent == kinds.HAZARD and heard.tells("sun-kept-off") and before.said("light"):
+        return said.with_(topic="sun")
     if intent == kinds.HAZARD and said.topic == REMEDY and heard.tells("touch"):
         return said.with_(topic="touch")  # 'it hit something, what now'
     if asks_remedy(heard, before):

@@ -212,7 +212,8 @@ def is_left_so(heard: Heard, before: Question) -> bool:
     """'does it matter if I leave it' after by how much a ring is off: what comes of it, where no more is told."""
     told = heard.readings.f_number is not None or heard.readings.values or heard.cast.lenses or heard.cast.pieces
     left = heard.tells("left-so") or (heard.tells("good") and heard.tells("brief"))  # 'is that worth it'
-    harm = heard.tells("harm-word") or heard.tells("damage")  # 'is that harmful to anything'
+    # 'is that harmful to anything', of the seat; 'is that safe for the camera' is of what is put there
+    harm = (heard.tells("harm-word") or heard.tells("damage")) and not heard.cast.bodies
     left = left or (harm and before.intent in _SHIMMED and all(cue.tells in _OF_HARM for cue in heard.cues))
     off = before.intent in _SHIMMED or (before.intent in OF_RING and sized(before) and heard.tells("left-so"))
     return off and bool(left) and not told and not heard.tells("which-stop")

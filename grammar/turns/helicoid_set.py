@@ -32,6 +32,7 @@ _FIRST: Final = re.compile(r"\d+(?:\.\d+)?")
 _OF_OTHERS: Final = frozenset(["LENS", "MOUNT", "BODY", "FORMAT", "KIND", "COMBO", "RANGE", "FNUM", "LETTER"])
 _BEFORE: Final = frozenset(["at", "to", "on"])
 _MOST: Final = 9  # words of such a line
+_EITHER: Final = 2
 _STOPPED: Final = frozenset([EXPOSURE_ND, DEPTH_OF_FIELD, COVERAGE])  # where a bare 'at 22' is a stop
 
 
@@ -43,6 +44,10 @@ def helicoid_set(heard: Heard, before: Question, lexicon: Lexicon) -> Heard | No
     if len(ranged) == 1 and other is not None:
         text = f"{heard.text[: other.end]} {ranged[0][0].piece}{heard.text[other.end :]}"
         again = hear(text, lexicon, before.intent)
+        return replace(again, line=replace(again.line, text=heard.text))
+    either = _either_range(tokens, before)
+    if either is not None:
+        again = hear(f"{either} {before.adapters[0].piece}", lexicon, before.intent)
         return replace(again, line=replace(again.line, text=heard.text))
     long = len(tokens) > _MOST and not _is_led_out(tokens)
     if len(ranged) != 1 or long or any(token.kind in _OF_OTHERS for token in tokens):
@@ -68,6 +73,16 @@ def _other_range(tokens: tuple[Token, ...], before: Question) -> Token | None:
     others = any(one.kind in _OF_OTHERS - {"RANGE", "LETTER"} or one.kind == "PIECE" for one in tokens)
     zoom = before.said("zoom") is not None or any(one.lens_kind == "zoom" for one in before.lenses)
     return ranges[0] if len(ranges) == 1 and not (others or zoom) else None
+
+
+def _either_range(tokens: tuple[Token, ...], before: Question) -> str | None:
+    """'which one, 17-31 or 25-55' after a helicoid: the two ranges, which are those of helicoids and no zooms."""
+    ranges = [one for one in tokens if one.kind == "RANGE" and one.unit in ("", "mm")]
+    others = any(one.kind in _OF_OTHERS - {"RANGE", "LETTER"} or one.kind == "PIECE" for one in tokens)
+    held = len(before.adapters) == 1 and before.adapters[0].piece in RANGED
+    if len(ranges) != _EITHER or others or not held or before.said("zoom") is not None:
+        return None
+    return f"which, {ranges[0].text} or {ranges[1].text}"
 
 
 def _length(

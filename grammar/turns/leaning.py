@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import Final
 
 from engine.base.compact import replace
@@ -39,6 +40,7 @@ _FREE: Final = frozenset([DEFINITION, OUT_OF_SCOPE, IDENTIFY_MOUNT, BUY_PLAN, LI
 
 _OF_BODY: Final = frozenset([COMPARE, BUY_PLAN])
 
+_THE_ONE: Final = frozenset(["the", "my", "its", "this"])
 _PLAIN: Final = 4.0  # the weight from which an intent is plainly asked
 
 
@@ -74,7 +76,7 @@ def leans(heard: Heard, before: Question) -> bool:
     if chooses_between(heard, before) or is_likened(heard, before) or weighs_two_bodies(heard, before):
         return True
     if lens and any(part.has_mount for part in cast.bodies) and not points_back(heard, before):
-        return names_the_pair(heard, before) or _tells_its_mount(heard, before)
+        return names_the_pair(heard, before) or _tells_its_mount(heard, before) or (told and _puts_both_right(heard))
     if added(heard, before) is not None:
         return True
     if (heard.tells("doubt") and not heard.tells("pair")) or ring_measured(heard, before) is not None:
@@ -111,6 +113,15 @@ def leans(heard: Heard, before: Question) -> bool:
         return True  # 'i have one that says M39, off a reflex': on the body of before
     words = [token for token in heard.line.tokens if token.kind not in ("STOP", "MARK", "JOIN")]
     return not (plain and lens and len(words) > 6)
+
+
+def _puts_both_right(heard: Heard) -> bool:
+    """'the cam is cs and the lens is c': said of the two that were spoken of, each by a word that stands for it."""
+    lenses, bodies = heard.cast.lenses, heard.cast.bodies
+    alone = len(lenses) == len(bodies) == 1 and not any(part.focal or part.named for part in lenses)
+    words = [token for token in heard.line.tokens if token.kind not in ("MARK", "STOP")]
+    the = {other.kind for one, other in pairwise(words) if one.kind == "DET" and one.text.casefold() in _THE_ONE}
+    return alone and {"LENS", "BODY"} <= the
 
 
 def _is_one_of_before(heard: Heard, before: Question) -> bool:

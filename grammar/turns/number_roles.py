@@ -34,6 +34,7 @@ _USUAL: Final = frozenset([8, 10, 16, 17, 18, 20, 21, 24, 25, 28, 35, 40, 45, 50
 _NUMBERS: Final = re.compile(r"\d+(?:\.\d+)?")
 WHOLE_STOPS: Final = frozenset([1, 1.4, 2, 2.8, 4, 5.6, 8, 11, 16, 22, 32])
 _RATES: Final = frozenset([24, 25, 30, 48, 50, 60, 100, 120, 240])
+_AGAIN: Final = "again"
 _METRE: Final = 1000.0
 _PIXELS: Final = "pixels"
 _REDUCER, _EXTENDER = "focal-reducer", "teleconverter"  # kinds of glass that are told by a factor
@@ -214,3 +215,16 @@ def ring_near(heard: Heard, before: Question) -> Token | None:
     if after is not None and STANDS_IN in after.groups:
         end = after.end or after.column - 1 + len(after.text)
     return replace(told[0], end=end)
+
+
+def is_the_lens(heard: Heard, before: Question) -> bool:
+    """'the other one again, the 35' after a 35 and a 50: the number alone is that of a lens spoken of before."""
+    tokens = heard.line.tokens
+    told = [at for at, one in enumerate(tokens) if one.kind in ("NUMBER", "LENGTH") and not one.text.isalpha()]
+    if len(told) != 1 or heard.cast.pieces:
+        return False
+    led = told[0] > 0 and tokens[told[0] - 1].kind == "DET"
+    here = {one.focal_length_mm for one in before.lenses}
+    others = {one.focal_length_mm for one in before.known} - here
+    again = heard.tells("pick:other") or any(one.text.casefold() == _AGAIN for one in tokens)
+    return led and again and tokens[told[0]].numbers[0] in others

@@ -53,6 +53,11 @@ def is_of_another(heard: Heard, before: Question) -> bool:
     return before.intent in PICTURED and len(named) == 1 and idle and not (more or likened or surely)
 
 
+def asks_how_long_it_is(heard: Heard, before: Question) -> bool:
+    """Whether a lens stays as long as it is on that frame, or what it becomes behind glass."""
+    return asks_if_it_stays(heard, before) or becomes_behind_glass(heard, before)
+
+
 def asks_if_it_stays(heard: Heard, before: Question) -> bool:
     """'is it a 55 or something else there', 'still a 55?': the same length again, and whether it stays that."""
     cast, lens = heard.cast, before.lens
@@ -113,6 +118,14 @@ def extends(heard: Heard, before: Question) -> bool:
     lens = before.lens is not None and before.lens.focal_length_mm is not None
     asks = any(cue.tells in _OF_SEAT for cue in heard.cues)
     return glass and lens and not others and not asks and before.intent in SEATED
+
+
+def becomes_behind_glass(heard: Heard, before: Question) -> bool:
+    """'what lens is that now' of a lens with an extender or reducer: what it becomes, and no list of what fits."""
+    glass = any(one.piece in OPTICAL and one.factor is not None for one in before.adapters)
+    more = heard.cast.bodies or heard.cast.pieces or heard.readings.values
+    told = any(not part.is_bare for part in heard.cast.lenses)
+    return glass and heard.tells("what-lens-now") and before.intent in SEATED | {COMPARE} and not (more or told)
 
 
 def only_glass(heard: Heard) -> bool:

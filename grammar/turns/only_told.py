@@ -77,6 +77,7 @@ def without_lent(heard: Heard, before: Question) -> Heard:
         return replace(heard, cast=replace(cast, lenses=[part for part in cast.lenses if not part.by_piece]))
     lent = [part for part in (*cast.lenses, *cast.bodies) if part.by_piece]
     placed = any(part.has_mount and not part.by_piece for part in cast.bodies)  # 'and on E with a C ring'
+    placed = placed or (heard.tells("fit-q") and len(before.lenses) == 1)  # 'fits M ring?'
     known = any(one.ids for one in before.lenses) and (placed or any(one.ids for one in before.bodies))
     between = [one for one in cast.pieces if len(one.mounts) > 1]
     fitting = (

@@ -12,16 +12,25 @@ from grammar.kinds import (
     CROP_EQUIVALENT,
     DEPTH_OF_FIELD,
     DIY_DIMENSION,
+    DRAW,
     EXPOSURE_ND,
+    FOCUS_VERDICT,
+    GEAR_SETTING,
     HAZARD,
+    LIST_FITS,
     MACRO_DISTANCE,
     PICTURED,
+    WHY,
 )
 from grammar.turns.set_behind import is_behind
 from grammar.turns.turn_seen import Turn
 
 _DOWN: Final = ("stop down", "stopped down", "stopping down", "close down", "closed down")
 _OF_ELSE: Final = ("infinity", "dof", "nd", "exposure", "shutter-said", "sharp", "diffraction", "how-close", "equiv")
+# what small creatures and things may seem to ask, where only whether they can be photographed is asked
+_NO_MATTER: Final = frozenset([None, CHAIN, FOCUS_VERDICT, BUY_PLAN, DRAW, LIST_FITS, GEAR_SETTING])
+_ASKS_HOW: Final = frozenset(["how", "can", "will", "what", "get"])
+_DARK: Final = frozenset(["black", "vignette", "disc"])
 
 
 def drops_the_filter(turn: Turn) -> bool:
@@ -31,8 +40,24 @@ def drops_the_filter(turn: Turn) -> bool:
 
 
 def blurs_behind(turn: Turn) -> bool:
-    """'how soft is a tree 10 m behind her' after what is sharp at 3 m: how far it is blurred."""
+    """'how soft is a tree 10 m behind her' after what is sharp at 3 m, 'how do i get everything blurry behind her'."""
+    if turn.tells("wants-blur") and turn.best in _NO_MATTER | {MACRO_DISTANCE, WHY}:
+        return bool(turn.before.lenses) and turn.heard.readings.distance_mm is None
     return turn.was == DEPTH_OF_FIELD and turn.before.distance_mm is not None and is_behind(turn.heard)
+
+
+def zooms_in(turn: Turn) -> bool:
+    """'can i just zoom in the picture to get rid of the black' after a lens on a body: how far it must be cropped."""
+    dark = any(spoken.id in _DARK for spoken in turn.heard.line.spoken) or turn.tells("vignette", "disc")
+    return turn.tells("crop") and dark and turn.best in _NO_MATTER | {HAZARD} and bool(turn.before.lenses)
+
+
+def shoots_small_things(turn: Turn) -> bool:
+    """'can i shoot bugs with it' after a lens on a body: how near it comes, and what brings it nearer."""
+    cast, motif = turn.heard.cast, any(one.kind == "MOTIF" for one in turn.heard.line.tokens)
+    more = cast.lenses or cast.pieces or turn.heard.readings.distance_mm is not None
+    asked = motif and turn.tells("macro") and any(turn.tells(one) for one in _ASKS_HOW)
+    return asked and turn.best in _NO_MATTER and bool(turn.before.lenses) and not more
 
 
 def stacks_them(turn: Turn) -> bool:
@@ -74,6 +99,8 @@ def wants_a_field(turn: Turn) -> bool:
 _ROW: Final[tuple[tuple[Callable[[Turn], bool], str], ...]] = (
     (drops_the_filter, EXPOSURE_ND),
     (blurs_behind, DEPTH_OF_FIELD),
+    (zooms_in, COVERAGE),
+    (shoots_small_things, MACRO_DISTANCE),
     (stacks_them, BUY_PLAN),
     (asks_of_a_hood, DIY_DIMENSION),
     (stops_down_what_is_lit, COVERAGE),

@@ -18,6 +18,8 @@ _ALIKE: Final = 0.15  # of what is longer or shorter by less than this share of 
 _ASKS: Final = "asks-verdict"
 _CLOSE: Final = "asks-close"
 _STANDING: Final = SEATED | {SHIM_CALIBRATION, MACRO_DISTANCE, BUY_PLAN}
+_ANEW: Final = "sheet-anew"
+_CUP: Final = "recessed"
 _SIZES: Final = ("numbers", "length", "thickness", "thread", "layer")
 _CLOSE_MM: Final = 2.0  # what sets a lens further out than this is for close-ups
 _LONGEST: Final = 60.0  # mm
@@ -37,6 +39,10 @@ def with_ring_on_top(got: Question, before: Question) -> Question:
         return got
     if got.adapters[: len(stood)] == stood and len(got.adapters) > len(stood):
         return got.with_(number=None)
+    joins = next((one for one in got.adapters if one.piece == RING and one.front and one.rear), None)
+    if joins is not None and joins.front != joins.rear:  # 'a 2nd F-Z ring here is 30.44': between the two mounts
+        ring = replace(joins, words=f"{length:g} mm ring", thickness_mm=(length, length))
+        return got.with_(intent=FOCUS_VERDICT, adapters=(ring,), number=None, values=got.rest(*_SIZES))
     old = _length(stood[-1]) if len(stood) == 1 and stood[0].piece == RING else None
     if old and abs(length - old) <= _ALIKE * old and not got.places(_SAME) and not _TOP.search(got.text.casefold()):
         ring = replace(stood[0], ids=(), words=f"{length:g} mm ring", thickness_mm=(length, length))
@@ -48,6 +54,24 @@ def with_ring_on_top(got: Question, before: Question) -> Question:
         bodies=before.bodies, adapters=(*stood, tube), number=None,
         values=got.rest(*_SIZES),
     )  # fmt: skip
+
+
+def with_ring_kept(got: Question, before: Question) -> Question:
+    """'and with a 10 mm tube between', 'tube out' after a ring that was measured: that ring still seats the lens."""
+    tubes = bool(got.adapters) and all(one.piece == SPACER for one in got.adapters)
+    rings = tuple(one for one in before.adapters if one.piece in (RING, _CUP) and one.is_of_one_length)
+    placed = any(one.ids for one in before.lenses) and any(one.ids for one in before.bodies)
+    asked = got.intent in _STANDING and before.intent in _STANDING - {BUY_PLAN}
+    if not (got.follows and rings and placed and asked) or got.places(_ANEW) or _is_other_pair(got, before):
+        return got
+    if not got.adapters and got.limits.without == (SPACER,):  # 'take the tube out': the ring stays
+        intent = FOCUS_VERDICT if got.places(_ASKS) and not got.places(_CLOSE) else got.intent
+        return got.with_(adapters=rings, limits=replace(got.limits, without=()), intent=intent)
+    if not tubes:
+        return got
+    if [one.ids for one in got.lenses] != [one.ids for one in before.lenses] or got.limits.without:
+        return got
+    return got.with_(adapters=(*(one for one in rings if one not in got.adapters), *got.adapters))
 
 
 def _told(got: Question) -> float | None:

@@ -12,7 +12,8 @@ from grammar.questions import OFF, RING, Question, Thing
 from grammar.readings.bench_work import Work, work_of
 from grammar.things.casting import SPACER
 from grammar.turns.draw_set import with_draw_set
-from grammar.turns.ring_on_top import with_ring_on_top
+from grammar.turns.ring_asked_of import with_ring_asked_of
+from grammar.turns.ring_on_top import with_ring_kept, with_ring_on_top
 from grammar.turns.rings_as_told import with_rings_as_told
 from grammar.turns.way_asked import with_way_held
 
@@ -29,10 +30,11 @@ _LENGTHS: Final = (
     "readings", OFF, _DEPTH, "nominal",
 )  # fmt: skip
 _ERRORS: Final = ("thickness", "mark", "shim", "turns", "angle", "readings", "flange_to_image", "target")
+_OF_INFINITY: Final = "infinity-alone"
 _FEW: Final = 5  # words at most of what only asks again
 _SHEETS: Final = "sheets-at-hand"
 _THICKEST_SHEET: Final = 0.7  # mm
-_NONE: Final = (0.0, 0.0)
+_NONE: Final = (0.0, 0.0, 0.0)
 
 
 def with_ring_worked(got: Question, before: Question | None, phrases: Mapping[str, tuple[str, ...]]) -> Question:
@@ -40,29 +42,32 @@ def with_ring_worked(got: Question, before: Question | None, phrases: Mapping[st
 
     What lies under it is kept in `laid`, with what was taken out last. `phrases`: those of what is mentioned, by key.
     """
-    got = got if before is None else with_draw_set(with_ring_on_top(got, before), before)
+    got = got if before is None else with_ring_asked_of(got, before)
+    got = got if before is None else with_draw_set(with_ring_kept(with_ring_on_top(got, before), before), before)
     got = with_rings_as_told(got, before, phrases)
     before = before if before is not None and got.follows else None
     if before is not None and (stock := _of_stock(got, before)) is not None:
         return stock
-    work = work_of(got)
-    lay, gone = before.laid if before is not None else _NONE
+    lay, gone, one = before.laid if before is not None else _NONE
+    work = work_of(got, lies=lay > 0)
     pieces = _told(got, work)
     fresh = bool(pieces)
     if fresh:
         lay = 0.0
     elif before is not None and before.intent in _WORKED_ON and _is_same_pair(got, before):
-        pieces = before.adapters
+        left = got.adapters and set(got.adapters) < set(before.adapters) and _rings(got) == _rings(before)
+        pieces = got.adapters if left else before.adapters  # 'tube out, tape off too'
     at = _place(pieces, got)
     if at is None and work.amounts and not work.is_none:
         return _with_error(got, before, work, phrases)
     if work.is_none or at is None:
         held = before is not None and _rings(got) == _rings(before) and not fresh
-        got = got.with_(laid=(lay, gone) if held else _NONE)
+        got = got.with_(laid=(lay, gone, one) if held else _NONE)
         return got.with_(intent=FOCUS_VERDICT) if held and work.is_none and _asks_again(got, before) else got
-    by, under, gone = _changed(work, lay, gone, anew=bool(got.places(_ANEW)))
+    by, under, gone = _changed(work, lay, gone, one, anew=work.instead or bool(got.places(_ANEW)))
+    one = work.amounts[0] if work.laid else one
     if not by and not work.amounts:
-        return got.with_(laid=(under, gone))
+        return got.with_(laid=(under, gone, one))
     ring = pieces[at]
     was = (ring.thickness_mm or (0.0,))[0]
     thick = round(was - by if ring.piece == _CUP else was + by, 4)
@@ -70,7 +75,8 @@ def with_ring_worked(got: Question, before: Question | None, phrases: Mapping[st
     ring = replace(ring, thickness_mm=(thick, thick), words=f"{thick:g} mm {noun}")
     told = _with_things(got, before, work)
     return told.with_(
-        intent=_asked(got, before, work), topic=None if before is not None else got.topic, laid=(under, gone),
+        intent=_asked(got, before, work), topic=None if before is not None else got.topic, laid=(under, gone, one),
+        limits=got.limits if before is None else replace(got.limits, without=before.limits.without),
         adapters=(*pieces[:at], ring, *pieces[at + 1 :]), values=got.rest(*_LENGTHS), number=None,
     )  # fmt: skip
 
@@ -94,19 +100,22 @@ def _of_stock(got: Question, before: Question) -> Question | None:
 
 def _asks_again(got: Question, before: Question | None) -> bool:
     """'now?', 'infinity', 'so does it reach' after what was done to a ring of a known length: whether it does."""
-    done = before is not None and before.intent == SHIM_CALIBRATION and not work_of(before).is_none
-    few = len(got.text.split()) <= _FEW and not any(sign.isdigit() for sign in got.text)
-    return done and few and got.intent == SHIM_CALIBRATION and bool(got.places(_ASKS)) and bool(_rings(got))
+    if before is None or not before.intent == got.intent == SHIM_CALIBRATION or not _rings(got):
+        return False
+    few = len(got.text.split()) <= _FEW and got.values == before.values
+    digits = any(sign.isdigit() for sign in got.text)
+    done = not work_of(before).is_none and not digits and bool(got.places(_ASKS))
+    return few and (done or bool(got.places(_OF_INFINITY)))
 
 
-def _changed(work: Work, lay: float, gone: float, anew: bool) -> tuple[float, float, float]:
+def _changed(work: Work, lay: float, gone: float, one: float, anew: bool) -> tuple[float, float, float]:
     """By how much the ring is thicker now, what lies under it then, and what was taken out last."""
     if work.out and lay:
         return work.laid - lay - work.cut, work.laid, lay
     if work.back and gone and not lay:
         return gone, gone, 0.0
     if work.times and lay:
-        return lay * (work.times - 1), lay * work.times, gone
+        return (one or lay) * work.times - lay, (one or lay) * work.times, gone
     if anew and work.laid:
         return work.laid - lay - work.cut, work.laid, lay
     return work.laid - work.cut, lay + work.laid, gone
@@ -127,7 +136,7 @@ def _with_error(got: Question, before: Question | None, work: Work, phrases: Map
     pieces = tuple(replace(one, thickness_mm=None) for one in pieces)
     values = (*got.rest(*_LENGTHS), ("thickness", f"{abs(by):g} mm"), (OFF, way))
     changed = _with_things(got, before, work).with_(
-        intent=intent, adapters=pieces, values=values, laid=(work.laid, 0.0), number=None
+        intent=intent, adapters=pieces, values=values, laid=(work.laid, 0.0, 0.0), number=None
     )
     return with_way_held(changed, way, phrases)
 
@@ -138,7 +147,8 @@ def _told(got: Question, work: Work) -> tuple[Thing, ...]:
     sheets = {*work.amounts, work.laid, work.cut}
     pieces = tuple(_deep(one, got) for one in got.adapters)
     pieces = tuple(one for one in pieces if not (one.is_of_one_length and _length(one) in sheets))
-    told = [one for one in pieces if one.piece in _SIZED and one.is_of_one_length and _length(one) in written]
+    kinds = (RING, _CUP) if any(one.piece in (RING, _CUP) for one in pieces) else _SIZED
+    told = [one for one in pieces if one.piece in kinds and one.is_of_one_length and _length(one) in written]
     return pieces if told else ()
 
 
@@ -155,7 +165,7 @@ def _length(piece: Thing) -> float:
 
 
 def _rings(question: Question) -> list[tuple[float, float] | None]:
-    return [one.thickness_mm for one in question.adapters if one.piece in _SIZED]
+    return [one.thickness_mm for one in question.adapters if one.piece in (RING, _CUP)]
 
 
 def _is_same_pair(got: Question, before: Question) -> bool:

@@ -9,6 +9,7 @@ from typing import Final
 from engine.base.compact import replace
 from grammar.kinds import BY_SEAT, FOCUS_VERDICT, SHIM_CALIBRATION
 from grammar.questions import OFF, OFF_KEY, RING, Question, Thing
+from grammar.readings.bench_work import work_of
 from grammar.things.casting import SPACER
 from grammar.turns.way_asked import with_way_held
 
@@ -23,6 +24,9 @@ _AHEAD: Final = re.compile(r"(?:an? |the |my )?(\d+\.\d+)(?: ?mm)? ")
 _FINE: Final = re.compile(r"(?<![\w.])(\d*\.\d+)(?: ?mm)?(?![\w.]*\d)")  # a length, told finer than to a millimetre
 _ROW: Final = re.compile(r"\d*\.?\d+(?: mm)?(?:, \d*\.?\d+(?: mm)?)+")
 _RINGS: Final = re.compile(r"\b(?:rings|adapters|adaptors)\b")
+_NOW_SO: Final = "now-so"
+_SIGNED: Final = re.compile(r"(?<![\w./])-?\d*\.\d+(?![\w.]*\d)")
+_REWORKED: Final = 1.0  # mm; by so much a seat that was worked on differs from what it was
 _FIRST: Final = re.compile(r"(\d+(?:\.\d+)?) mm")
 _OF_SCALE: Final = re.compile(r"\b(?:inf\w*|horizon|sharp|moon|stars?|mark|scale|focus\w*|far)\b")
 _METRE: Final = 1000.0
@@ -40,8 +44,32 @@ def with_rings_as_told(got: Question, before: Question | None, phrases: Mapping[
     """The question with the length of its ring, where a bare number tells it; of two plain ones in a row the sum."""
     if got.intent not in _SEATED or len(got.lenses) > 1 or len(got.bodies) > 1:
         return got
+    again = _reworked(got, before)
+    if again is not None:
+        return again
     pair = _as_pair(got, before, phrases)
     return pair if pair is not None else _stacked(_in_row(_sunk(_headed(_unmarked(got)))))
+
+
+def _reworked(got: Question, before: Question | None) -> Question | None:
+    """'filed it to -0.4', 'went too deep, 1.78' after a seat inside the body: how deep it lies now."""
+    held = [one for one in before.adapters if one.is_of_one_length] if before is not None and got.follows else []
+    if before is None or len(held) != 1 or held[0] not in before.adapters or not got.places(_NOW_SO):
+        return None
+    cup, was = held[0].piece == _CUP, _length(held[0])
+    told = [float(one) for one in _SIGNED.findall(got.text)]
+    sunk = (cup or was <= 0) and len(told) == 1 and told[0] != got.f_number
+    size = abs(told[0]) if cup and told else told[0] if told else 0.0
+    new = (cup and size > 0) or size < 0
+    if not (sunk and new) or abs(size - was) > _REWORKED or not _is_same_pair(got, before) or not work_of(got).is_none:
+        return None
+    piece = replace(held[0], words=f"{size:g} mm {'cup' if cup else 'ring'}", thickness_mm=(size, size))
+    rest = got.rest("numbers", _DEPTH, "thickness", "length", "thread", OFF)
+    return got.with_(adapters=(piece,), lenses=got.lenses if _names(got.lenses) else before.lenses, values=rest)
+
+
+def _is_same_pair(got: Question, before: Question) -> bool:
+    return [one.ids for one in got.bodies] in ([], [one.ids for one in before.bodies])
 
 
 def _unmarked(got: Question) -> Question:

@@ -32,8 +32,16 @@ def same_pieces(heard: Heard, said: Question, before: Question) -> Question:
         stood = [one for one in before.adapters if one.piece == piece.piece and not is_open(one)]
         stood = stood or [one for one in before.adapters if piece.piece == RING and one.piece == "recessed"]
         stood = [one for one in stood if not others or (set(one.rear) & others if one.rear else not elsewhere)]
-        out += stood if stood and is_open(piece) else [piece]
+        meant = is_open(piece) or (heard.tells("same") and _is_of_the_pair(piece, before))
+        out += stood if stood and meant else [piece]
     return said.with_(adapters=tuple(out))
+
+
+def _is_of_the_pair(piece: Thing, before: Question) -> bool:
+    """'same Z ring': told by the mount of the body, or of the lens, that it stood on before, and by no length."""
+    ends = {*piece.front, *piece.rear}
+    pair = {id_ for thing in (*before.lenses, *before.bodies) for id_ in thing.ids}
+    return piece.piece == RING and piece.thickness_mm is None and not piece.ids and bool(ends) and ends <= pair
 
 
 def _is_likened(heard: Heard, before: Question) -> bool:

@@ -245,6 +245,7 @@ def kept_limits(new: Limits, said: Question, before: Question, intent: str) -> L
     old = before.limits if intent == before.intent else replace(before.limits, best=None, cheapest=False)
     measured = said.said("thickness") is not None or any(one.thickness_mm for one in said.adapters)
     moved = bool(said.bodies) and [one.ids for one in said.bodies] != [one.ids for one in before.bodies]
+    moved = moved or intent == LIST_FITS != before.intent  # 'so whats a better body for them'
     old = replace(old, with_glass=False) if moved else old  # what one body is too deep for, another has room for
     return Limits(
         new.pieces if new.pieces is not None else old.pieces,

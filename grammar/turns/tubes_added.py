@@ -20,7 +20,7 @@ from grammar.kinds import (
 from grammar.questions import Question, Thing
 from grammar.things.casting import DRAWN, SPACER, Part
 from grammar.things.standins import stands_in
-from grammar.turns.number_roles import ON_AGAIN, length_of
+from grammar.turns.number_roles import ON_AGAIN, is_the_lens, length_of
 from grammar.words.groups import EVERYTHING, MORE, PUT_ON
 from grammar.words.token_kinds import SIZES
 from grammar.words.tokens import Token
@@ -71,7 +71,7 @@ def tubes_changed(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     if exchanged:
         return exchanged
     lengths = _lengths(heard) if tubes or more_out else None
-    if lengths is None or _is_another_ring(heard, before, lengths):
+    if lengths is None or _is_another_ring(heard, before, lengths) or is_the_lens(heard, before):
         return None
     if any(token.kind == "PREP" and token.value == _WITHOUT for token in heard.line.tokens):
         left = [thing for thing in before.adapters if thing.thickness_mm not in [(one, one) for one in lengths]]

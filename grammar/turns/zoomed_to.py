@@ -12,6 +12,7 @@ from grammar.words.groups import LONG_END, WIDE_END
 from grammar.words.token_kinds import SIZES
 
 _ZOOM: Final = "zoom"
+_MEASURED: Final = frozenset(["flange_to_image", "circle", "barrel", "rear_reach", "thread", "thickness", "extension"])
 _BESIDE: Final = frozenset(["FORMAT", "FNUM"])
 _OTHERS: Final = frozenset(["MOUNT", "BODY", "PIECE", "FORMAT", "FNUM", "COMBO", "RANGE", "KEYED"])
 
@@ -20,6 +21,8 @@ def zoomed_to(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     """The zoom of before at the focal length told; None where none of its range is told, or anything else is."""
     said = before.said(_ZOOM)
     others = _OTHERS - _BESIDE if _is_led(heard) else _OTHERS
+    if _MEASURED & heard.readings.values.keys():
+        return None  # 'register is 13' of a zoom from 8 to 64
     if said is None or len(before.lenses) != 1 or any(token.kind in others for token in heard.line.tokens):
         return None
     low, _, high = said.removesuffix(" mm").partition("..")
@@ -43,6 +46,8 @@ def _set_at(heard: Heard, ends: tuple[float, float]) -> float | None:
         return numbers[0] if ends[0] <= numbers[0] <= ends[1] else None
     if numbers:
         return None
+    if _tells(heard, WIDE_END) and _tells(heard, LONG_END):
+        return None  # 'sharp at tele but soft at wide'
     if _tells(heard, WIDE_END):
         return ends[0]
     return ends[1] if _tells(heard, LONG_END) else None

@@ -331,3 +331,21 @@ def test_a_part_that_alone_is_named_is_told_of(club, opening, turn, said):
 def test_a_sheet_for_a_thin_ring_is_a_shim_and_no_ring_to_make(club, turn):
     _, found = talk(club, "ltm 50 on X, 0.1 too thin ring", turn)
     assert found.intent == "shim-calibration"
+
+
+@pytest.mark.parametrize("turns", [("does it hurt focus",), ("does it hurt focus", "tape?")])
+def test_a_danger_of_a_ring_stays_what_is_asked_of(club, turns):
+    found = talk(club, "adapter wobbles on my Z", *turns)[-1]
+    assert found.intent == "hazard"
+    assert "Play comes from weak springs" in flat(found)
+
+
+def test_a_zoom_sharp_at_one_end_and_soft_at_the_other_is_set_to_neither(club):
+    found = talk(club, "c mount zoom 12.5-75 on mft", "sharp at tele but soft at wide")[-1]
+    assert found.intent == "shim-calibration"
+    assert "12.5 mm zoom" not in found.reading
+    assert flat(found).startswith("a zoom that no longer holds focus")
+
+
+def test_whether_a_ring_takes_the_lens_spoken_of_names_no_other_lens(club):
+    assert "50 mm LTM lens" in talk(club, "50 LTM", "fits an M ring?")[-1].reading

@@ -268,3 +268,14 @@ def test_a_draw_told_anew_takes_the_place_of_the_one_before(club: Desk) -> None:
 def test_how_near_it_comes_with_its_own_focusing_is_said_first(club):
     _, found = talk(club, "dkl 50 on MFT please", "it only goes to 1m. with a 7mm tube how near")
     assert head(found).startswith("Nearest, at its 1 m mark: 37 cm from the sensor, 0.2x; farthest")
+
+
+def test_the_depth_of_a_lens_turned_round_goes_by_what_it_draws_so(club):
+    said, found = talk(club, "enlarger 50/2.8 reversed on my OM tubes, 40mm", "depth?")
+    sizes = numbers(record_of(said, club.knowledge), "magnification")
+    assert found.intent == "depth-of-field"
+    assert sizes[0] in numbers(record_of(found, club.knowledge), "magnification")
+    m = sizes[0][0]
+    deep = 2 * 2.8 * 43.27 / 1442 * (1 + m) / m**2
+    rows = [(low + high) / 2 for low, high in numbers(record_of(found, club.knowledge), "dof_mm")]
+    assert rows[0] == pytest.approx(deep, rel=0.02)

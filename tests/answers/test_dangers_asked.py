@@ -286,9 +286,33 @@ def test_a_browned_lens_is_to_be_kept_off_the_eye(talked, text):
     assert "avoid it as an eyepiece" in found
 
 
+def test_a_wide_lens_behind_its_register_is_no_width(asked):
+    found = asked("44.7 register 35mm wide on a full frame EF dslr. mirror ok?")
+    assert found["intent"] == "hazard"
+
+
 @pytest.mark.parametrize(("say", "head"), [("m42 135 stuck on its ring", "threaded lens stuck in its ring"),
                                            ("K 50 stuck on its ring", "ring stuck on a lens")])  # fmt: skip
 def test_a_lens_stuck_on_its_ring_is_told_how_it_comes_off_first(asked, say, head):
     found = flat(asked(say))
     assert head in found[:140]
     assert "mirror" not in found[:300]
+
+
+@pytest.mark.parametrize(
+    "turn", ["does nd help", "would an nd protect it", "is an nd1000 enough", "cap between shots?"]
+)
+def test_what_keeps_the_sun_off_is_asked_of_its_danger_and_no_exposure(talked, turn):
+    found = talked("sun in frame with 300/4 m42 on mirrorless", "how long before it hurts", turn)
+    assert found["intent"] == "hazard"
+    assert "an ND lets infrared through" in flat(found)
+
+
+def test_an_exposure_in_the_sun_is_asked_on_about_as_one(talked):
+    assert talked("50 1.8 m42 on E, nd for sun 1/50 iso 100", "does nd help")["intent"] == "exposure-nd"
+
+
+@pytest.mark.parametrize("turn", ["sit in the sun to clear it", "put it in the sun?"])
+def test_the_sun_that_clears_a_browned_glass_is_not_looked_into(talked, turn):
+    found = flat(talked("yellow 55/1.8, thorium glass safe?", turn))
+    assert found.startswith("By ultraviolet light, but not unattended.")

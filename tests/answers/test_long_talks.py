@@ -170,3 +170,64 @@ def test_a_filter_that_is_asked_for_is_told_without_a_shutter(club):
     (found,) = talk(club, "50mm M42 on E, f/4 bright sun what nd filter")
     assert "5.4 stops of ND to hold back" in flat(found)
     assert "assumed: ISO 100 and 25 frames a second" in flat(found)
+
+
+@pytest.mark.parametrize("said", [
+    "far mountains are soft but at 10 m everythings crisp with the lens on infinity",
+    "ok got the ring. mountains are fuzzy, 10 m is crisp, lens at infinity",
+    "the horizon stays soft. sharp at 10 m when it is set to infinity",
+])  # fmt: skip
+def test_what_is_far_is_soft_while_something_nearer_is_sharp_is_no_infinity(club, said):
+    """35 mm squared over 10 m is 0.12 mm."""
+    found = flat(talk(club, "35mm M42 lens on Z", said)[-1])
+    assert "0.12 mm too far out" in found
+    assert "A 35 mm M42 lens on a Z-mount body: stops at 10 m" in found
+
+
+def test_a_body_told_by_what_it_comes_with_is_another_body(club):
+    *_, found = talk(club, "M42 lens on an F-mount dslr", "and if i get a mirrorless with z")
+    assert [body.ids for body in found.question.bodies] == [("z-mount",)]
+
+
+def test_that_a_ring_had_glass_is_no_condition_for_other_bodies(club):
+    *_, found = talk(
+        club, "M42 lens on an F-mount dslr", "what if i buy the one with the glass in it", "so whats a better body"
+    )
+    assert found.intent == "list-fits"
+    assert "M42 to E ring; ring for infinity 27.46 mm" in flat(found)
+
+
+def test_whether_tape_is_safe_for_the_camera_asks_of_dangers(club):
+    *_, found = talk(
+        club, "35mm M42 lens on E, it stops at 12 m", "how many layers of tape", "and is that safe for the camera"
+    )
+    assert found.intent == "hazard"
+
+
+def test_lens_and_body_are_put_right_together_and_the_rest_stays(club):
+    *_, found = talk(club, "16mm cctv lens on a C camera", "oh wait the cam is cs and the lens is c")
+    assert [(lens.ids, lens.focal_length_mm) for lens in found.question.lenses] == [(("c",), 16)]
+    assert [body.ids[0] for body in found.question.bodies] == ["cs"]
+    assert "C to CS ring, 5 mm" in flat(found)
+
+
+@pytest.mark.parametrize(
+    "said", ["does rangefinder focus still work", "will the rangefinder still couple", "rangefinder coupling?"]
+)
+def test_a_coupled_rangefinder_is_no_lens(club, said):
+    *_, found, then = talk(club, "35mm LTM lens on an M body", said, "and if its 0.05 too thick")
+    assert "the coupled rangefinder through a ring" in flat(found)
+    assert [(lens.ids[0], lens.focal_length_mm) for lens in then.question.lenses] == [("ltm", 35)]
+
+
+@pytest.mark.parametrize("said", [
+    "machine vision cam with a c mount and a cheap 16mm lens", "machine vision camera with c mount",
+])  # fmt: skip
+def test_an_inspection_camera_that_is_said_to_have_a_c_mount_has_it(club, said):
+    (found,) = talk(club, said)
+    assert [body.ids for body in found.question.bodies] == [("c",)]
+
+
+def test_ends_of_a_zone_that_lie_close_are_told_apart(club):
+    (found,) = talk(club, "depth of field of a 16mm f/4 C lens at 20 cm, 1/2 inch sensor")
+    assert "sharp from 197 to 203 mm" in flat(found)

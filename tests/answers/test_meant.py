@@ -221,3 +221,9 @@ def test_the_register_of_a_lens_told_by_its_focal_length_is_not_said_to_be_nough
     last = talk(club, "50mm with 10mm tube how close", asked)[-1]
     assert "register of its own mount" not in flat(last)
     assert "the two cancel" in flat(last)
+
+
+def test_a_reading_of_which_nothing_is_known_is_not_told_beside(asked):
+    found = asked("y does everything get darker as i rack out the bellows, aperture is same")
+    assert "N(1 + m)" in found["text"]
+    assert "Nothing in the facts" not in found["text"]

@@ -627,3 +627,42 @@ def test_what_was_asked_to_be_measured_is_from_flange_to_image_and_no_ring(club,
     _, found = talk(club, "my 80mm enlarger lens, L body, want landscapes", turn)
     assert found.question.said("flange_to_image") == "76 mm"
     assert not found.question.adapters
+
+
+@pytest.mark.parametrize(
+    ("first", "turns", "now", "error"),
+    [
+        (
+            "28mm, infinity at the 3 m mark",
+            ("where does the 1 m mark go",),
+            "1 m mark: it is now sharp at 1.44 m",
+            0.27,
+        ),
+        ("28mm, infinity at the 3 m mark", ("and the 2 m mark",), "2 m mark: it is now sharp at 5.78 m", 0.27),
+        ("28mm, infinity at the 3 m mark", ("how wrong is it at 1 m",), "it is now sharp at 1.44 m", 0.27),
+        ("K 28/2.8 on Z, infinity at the 3 m mark", ("if left how bad at 1 m",), "it is now sharp at 1.44 m", 0.27),
+        ("50 M42 on E infinity at the 10 m mark", ("how wrong is the 2 m mark",), "is now sharp at 2.45 m", 0.25),
+        (
+            "28mm, infinity at the 3 m mark",
+            ("where does the 2 m mark go", "how far off is the 1 m mark"),
+            "it is now sharp at 1.44 m",
+            0.27,
+        ),
+    ],
+)
+def test_another_mark_after_that_of_infinity_is_told_on_the_seat_that_infinity_told(club, first, turns, now, error):
+    *_, found = talk(club, first, *turns)
+    assert now in flat(found)
+    assert f"The seat is {error:g} mm too close" in flat(found)
+
+
+@pytest.mark.parametrize("turn", ["no it is the 8 m mark", "sorry, infinity is at the 8 m mark"])
+def test_a_mark_of_infinity_put_right_is_that_of_infinity_still(club, turn):
+    *_, found = talk(club, "50 M42 on E infinity at the 10 m mark", turn)
+    assert "it sits 0.32 mm too close" in flat(found)
+
+
+def test_a_register_within_the_range_of_a_zoom_is_no_setting_of_it(club):
+    *_, found = talk(club, "super 8 zoom 8-64 cut off its camera", "register is 13")
+    assert "13 mm flange to image" in found.reading
+    assert "13 mm zoom" not in found.reading

@@ -103,3 +103,11 @@ def test_a_lens_a_body_and_its_frame_named_alone_ask_how_it_goes_on(club: Desk, 
 def test_a_lens_and_a_frame_alone_ask_what_is_lit(club: Desk) -> None:
     (answer,) = talk(club, "25mm c lens on apsc")
     assert answer.intent == "coverage"
+
+
+@pytest.mark.parametrize("text", ["m42 200/4 with 2x converter on E", "2x converter m42 with the 200/4, on E"])
+def test_a_lens_with_its_extender_and_a_body_alone_ask_how_they_go_together(club: Desk, text: str) -> None:
+    answer, on = talk(club, text, "what lens is that now")
+    assert answer.intent == "chain"
+    assert on.intent == "crop-equivalent"
+    assert "400 mm f/8" in flat(on)

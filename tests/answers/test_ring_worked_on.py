@@ -180,3 +180,80 @@ def test_a_ring_that_joins_two_mounts_is_no_tube(club):
 def test_a_length_before_infinity_is_asked_is_no_mark(club):
     text = "m42 135 f3.5 on E with an m42-e helicoid 15.2 closed, the tube ring on it 12.1. infinity?"
     assert talk(club, text)[-1].question.said("mark") is None
+
+
+@pytest.mark.parametrize(
+    ("turns", "error"),
+    [
+        (("with a 10mm tube between", "take the tube out. infinity?"), 0.1),
+        (("with a 5mm tube how close", "take the spacer off, leave the tape"), 0.1),
+        (("with a 5mm tube how close", "tube out. tape off too. infinity?"), 0.0),
+        (("without the tube, infinity?",), 0.1),
+    ],
+)
+def test_a_measured_ring_with_its_tape_stays_where_a_tube_comes_and_goes(club, turns, error):
+    first = ("m42 28 f2.8 on E, ring 27.46", "add 0.1 of tape under it")
+    assert error_mm(club, *first, *turns) == pytest.approx(error, abs=0.012)
+
+
+def test_what_is_left_to_shim_counts_the_body_that_was_measured(club):
+    turns = ("pl 50 f2 on L, ring 32.04", "i measured the body at 20.03 flange", "take a 0.04 shim out of it")
+    assert error_mm(club, *turns) == pytest.approx(0.03, abs=0.012)
+
+
+@pytest.mark.parametrize(
+    ("said", "intent", "lens"),
+    [
+        ("by how much on the scale for the 105", "shim-calibration", 105),
+        ("so where does it put far on the lens scale", "shim-calibration", 24),
+        ("which way should i go, thinner or thicker", "shim-calibration", 24),
+        ("does the lens hit infinity before the stop", "focus-verdict", 24),
+    ],
+)
+def test_the_ring_of_before_is_what_is_asked_about(club, said, intent, lens):
+    found = talk(club, "105 f2.5 F lens on EF, ring 2.44", "and the 24 f2.8 on it", said)[-1]
+    assert (found.intent, found.question.lenses[0].focal_length_mm) == (intent, lens)
+    assert found.question.said("mark") is None
+    assert [piece.thickness_mm for piece in found.question.adapters] == [(2.44, 2.44)]
+
+
+def test_a_body_at_twenty_point_nought_is_no_stop(club):
+    found = talk(club, "pl 50 f2 on L, ring 32.04", "same for RF body at 20.0")[-1]
+    assert found.question.f_number is None
+
+
+@pytest.mark.parametrize(
+    ("turns", "error"),
+    [
+        (("peel it off",), -0.09),
+        (("two layers", "three?"), 0.09),
+        (("two layers", "all off again"), -0.09),
+        (("and .1?",), 0.01),
+        (("two layers", "which way is it off now"), 0.03),
+    ],
+)
+def test_what_lies_under_a_ring_is_meant_by_it_and_by_a_count(club, turns, error):
+    first = ("50mm f2 F on L, F-L ring, digital caliper says 26.41", "tape of 0.06 one layer")
+    assert error_mm(club, *first, *turns) == pytest.approx(error, abs=0.012)
+
+
+@pytest.mark.parametrize(
+    ("said", "error"),
+    [("thinner by 0.03?", -0.06), ("same Z ring, 20 2.8", -0.03), ("a 2nd F-Z ring here is 30.44", -0.06)],
+)
+def test_a_ring_told_by_its_mount_is_the_one_that_was_measured_or_another(club, said, error):
+    assert error_mm(club, "50mm f2 F on Z with a ring of 30.47, infinity?", said) == pytest.approx(error, abs=0.012)
+
+
+@pytest.mark.parametrize(
+    ("turns", "error"),
+    [
+        (("c 16 f1.4 on mft with a cup 1.62 deep", "i filed the seat 0.08 deeper"), 0.024),
+        (("c 16 f1.4 on mft with a cup 1.62 deep", "went too deep, 1.78"), -0.056),
+        (("c 16 f1.4 on mft with a cup 1.62 deep", "went too deep, 1.78", "washer of .05 in it"), -0.006),
+        (("c 16 f1.4 on E, a flat ring 0 thick. infinity?", "filed it to -0.4"), 0.074),
+        (("c 16 f1.4 on Q, ring is 8.4", "0.1 less. infinity?"), -0.026),
+    ],
+)
+def test_a_seat_that_is_worked_deeper_lies_so_deep(club, turns, error):
+    assert error_mm(club, *turns) == pytest.approx(error, abs=0.012)

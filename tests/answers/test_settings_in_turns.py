@@ -8,7 +8,7 @@ from engine.answers.parts.answer import Answer
 from engine.ask import Desk
 from engine.render.record import record_of
 from tests.answers.picture import numbers
-from tests.answers.talks import talk
+from tests.answers.talks import flat, talk
 
 
 def value(club: Desk, found: Answer, name: str) -> float:
@@ -163,3 +163,21 @@ def test_without_the_filters_none_is_on(club: Desk) -> None:
 def test_the_shutter_without_filters_is_told(club: Desk, turn: str) -> None:
     last = talk(club, "f2 1/50 iso 100 sun, which nd", "i have a 0.9 and a 1.8", turn)[-1]
     assert value(club, last, "shutter_s") == pytest.approx(1 / 8192, rel=0.03)
+
+
+@pytest.mark.parametrize("turn", ["does the ring give clicks", "what f stop is it at then", "how do i know the stop"])
+@pytest.mark.parametrize(
+    ("opening", "said"),
+    [("dkl 90 on E", "lever ring without marks"), ("50 m42 on E", "f-number shown as 0 or dashes")],
+)
+def test_which_stop_is_set_is_told_by_who_works_the_iris(club, opening, said, turn):
+    _, found = talk(club, opening, turn)
+    assert found.intent == "gear-setting"
+    assert flat(found).startswith(said)
+
+
+@pytest.mark.parametrize("turn", ["why no ring on the lens", "why is there no f stop ring"])
+def test_a_lens_without_a_ring_had_its_stop_set_by_its_body(club, turn):
+    _, found = talk(club, "dkl 90 on E", turn)
+    assert found.intent == "why"
+    assert flat(found).startswith("no aperture ring on the lens: Its own camera set the stop")

@@ -106,10 +106,13 @@ def blur_behind(
 
 
 def _ends(near: float, far: float, feet: bool) -> str:
-    """From where to where; in metres to the centimetre where rounded they would be told alike."""
+    """From where to where; finer where rounded they would be told alike."""
     first, last = distance(near, feet), distance(far, feet)
     if first != last or feet:
         return f"{first} to {last}"
+    if far < _METRE:
+        digits = 0 if round(near) != round(far) else 1
+        return f"{near:.{digits}f} to {far:.{digits}f} mm"
     digits = 1 if f"{near / _METRE:.1f}" != f"{far / _METRE:.1f}" else 2
     return f"{near / _METRE:.{digits}f} m to {far / _METRE:.{digits}f} m"
 

@@ -2,7 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from engine.answers.close.close_rows import Shown
+from engine.answers.close.coupled import is_turned
+from engine.answers.close.depth_rows import close_up
 from engine.answers.close.draw_wanted import draw_wanted
 from engine.answers.close.drawn import is_drawn
 from engine.answers.parts.answer import Line, Quantity, Told
@@ -10,10 +14,12 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, LensSide, Missing, body_side, lens_side
 from engine.answers.parts.said import number
 from engine.answers.parts.wording import area, ranged, small_mm, times, trimmed
+from engine.answers.picture.blur import blur_of
 from engine.answers.picture.filling import magnification_filling
 from engine.answers.picture.moved_out import extension_mm
 from engine.answers.seat.distances import Distances, distances_of
 from engine.base.interval import Interval, is_known
+from engine.facts.records import Format
 from engine.physics import closeup, focus
 from grammar.questions import Question, Thing
 
@@ -77,6 +83,24 @@ def light_reversed(question: Question, knowledge: Knowledge) -> Told:
         return Told((Line("text", UNTOLD),))
     text = f"{ranged(lost[0].value, lambda value: f'{value:.1f}')} stops of light lost, the lens turned round"
     return Told((Line("head", f"{text}, by its magnification."), Line("ask", RULER)), told.quantities)
+
+
+def deep_reversed(at: float, form: Format, question: Question, knowledge: Knowledge) -> Iterator[Told]:
+    """How much is sharp through a lens turned round on a body, at both ends of what its magnification may be."""
+    lens = distances_of(question.lens, knowledge.catalogue) if question.lens is not None else None
+    body = _body_of(question, knowledge)
+    if question.lens is None or not is_turned(question.lens) or lens is None or not isinstance(body, BodySide):
+        return
+    told = _on_body(lens, body, extension_mm(question, knowledge.catalogue) or 0.0, Shown(knowledge.catalogue))
+    sizes = [row.value for row in told.quantities if row.name == "magnification" and isinstance(row.value, Interval)]
+    if not sizes or not sizes[0].least > 0 or question.distance_mm is not None:
+        return
+    head = "Turned round it draws by its front glass to the sensor, and by no extension from infinity:"
+    out = Told((Line("head", head),)) + told
+    blur = Interval.exact(blur_of(question, form, knowledge))
+    for m in dict.fromkeys((sizes[0].least, sizes[0].greatest)):
+        out += close_up(m, at, blur, form, question.feet)
+    yield out + Told((Line("ask", RULER),))
 
 
 def _body_of(question: Question, knowledge: Knowledge) -> BodySide | Missing:

@@ -49,6 +49,7 @@ from grammar.questions import FILTER, Question
 from grammar.things.casting import DRAWN
 from grammar.turns.sticking import is_open
 
+LOWEST_ISO = "lowest-iso"  # of the facts
 LEAST_OFF = 0.15  # stops; an exposure off by less is right
 
 
@@ -57,7 +58,7 @@ def exposed_parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     light = light_of(question, knowledge)
     asked = _asked(question, light)
     changed = changed_exposure(question, knowledge)
-    of_isos = _which_iso(light, question)
+    of_isos = _which_iso(light, question, knowledge)
     in_ev = scene_of_setting(light, question)
     of_rate = _shutter_of_rate(light, question, knowledge)
     of_rate = of_rate if of_rate.lines else _angle_asked(question, knowledge)
@@ -71,7 +72,7 @@ def exposed_parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     elif asked == "shutter" and not of_rate.lines:
         yield _shutter(light) + _rule_of_thumb(light, question)
     elif asked == "iso":
-        yield _iso(light)
+        yield _iso(light, knowledge)
     elif asked == "stop":
         yield stop_or_density(_stop(light), light, question, knowledge)
     elif light.counted is not None and is_known(light.shutter):
@@ -194,16 +195,22 @@ def _rule_of_thumb(light: Light, question: Question) -> Told:
     return Told((line,), (Quantity("shutter_s", Interval.exact(time), "rule of thumb"),))
 
 
-def _iso(light: Light) -> Told:
+def _iso(light: Light, knowledge: Knowledge) -> Told:
     assert light.counted is not None
     found = exposure.iso_for(light.scene, light.counted, light.shutter, held(light))
     if not is_known(found):
         return Told()
     text = f"ISO {ranged(found, lambda value: figures(value, 2))}: {setting(light, without='iso')}."
-    return Told((Line("head", text),), (Quantity("iso", found),))
+    told = Told((Line("head", text),), (Quantity("iso", found),))
+    if found.greatest >= knowledge.catalogue.assumptions[LOWEST_ISO].value.least:
+        return told
+    head = f"Lower than bodies go: set the lowest ISO there is, such as {BASE_ISO:g}, and hold the rest back."
+    stops = Interval.exact(log2(BASE_ISO / found.nominal))
+    rest = f"at ISO {BASE_ISO:g} that is {trimmed(stops.nominal, 1)} stops of ND, or a shutter so much shorter"
+    return Told((Line("head", head),)) + told + Told((Line("fact", rest, 1),), (Quantity("nd_stops", stops, "iso"),))
 
 
-def _which_iso(light: Light, question: Question) -> Told | None:
+def _which_iso(light: Light, question: Question, knowledge: Knowledge) -> Told | None:
     """'base 400 and 3200, which one': what the scene asks for, and the told one that is nearest to it."""
     isos = numbers(question, "iso")
     scene = question.said("light") is not None and light.counted is not None and is_known(light.shutter)
@@ -217,7 +224,9 @@ def _which_iso(light: Light, question: Question) -> Told | None:
     off = log2(wanted.nominal / best)
     rest = "right" if abs(off) < LEAST_OFF else f"{abs(off):.1f} stops {'dark' if off > 0 else 'bright'}"
     choice = Line("head", f"ISO {best:g}: nearest to what the scene asks for, {rest}.")
-    return Told((choice,), (Quantity("iso", Interval.exact(best), "the nearest"),)) + _iso(replace(light, iso=None))
+    return Told((choice,), (Quantity("iso", Interval.exact(best), "the nearest"),)) + _iso(
+        replace(light, iso=None), knowledge
+    )
 
 
 def _stop(light: Light) -> Told:

@@ -34,7 +34,9 @@ def of_its_trade(question: Question, facts: Catalogue) -> Question:
         return question.with_(lenses=lenses, bodies=bodies)
     if not question.bodies or any(_is_of_lens(lens, at) for lens in question.lenses):
         return question
-    bodies = tuple(_traded(_threaded(body, question, facts), facts) for body in question.bodies)
+    bodies = tuple(
+        body if _is_cine(body, facts) else _traded(_threaded(body, question, facts), facts) for body in question.bodies
+    )
     return question if bodies == question.bodies else question.with_(bodies=bodies)
 
 
@@ -52,13 +54,17 @@ def _threaded(body: Thing, question: Question, facts: Catalogue) -> Thing:
     return replace(body, kind="mount", ids=tuple(ids[:1])) if ids else body
 
 
+def _is_cine(body: Thing, facts: Catalogue) -> bool:
+    """'a machine vision cam with a c mount': the screw of cine lenses is that of inspection cameras too."""
+    own = facts.mounts.get(body.ids[0]) if body.kind == "mount" and body.ids else None
+    return own is not None and own.kind == CINE
+
+
 def _traded(thing: Thing, facts: Catalogue) -> Thing:
     """The thing with every industrial mount of its thread, where its own is not one."""
     own = facts.mounts.get(thing.ids[0]) if thing.kind == "mount" and thing.ids else None
     if own is None or own.kind == INDUSTRIAL or own.thread is None:
         return thing
-    if own.kind == CINE and own.designation.casefold() in thing.words.casefold().replace("-", " ").split():
-        return thing  # 'a C thread camera': the screw of cine lenses is that of inspection cameras too
     ids = tuple(one.id for one in facts.mounts.values() if one.kind == INDUSTRIAL and one.thread == own.thread)
     return replace(thing, ids=ids) if ids else thing
 

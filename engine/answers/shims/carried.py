@@ -21,6 +21,7 @@ SHIM = "shim"  # an error carried over from another lens, in mm
 _ON_TARGET = ("target", "on a target")
 _OF_A_SEAT = ("stops-at", "sits-too-far", "read-off-scale")  # keys of what tells by how much it is off
 MARK_OF = "mark-of"  # the own lens that a mark was told of, until its focal length is looked up
+_CLOSE = "too close"
 _JUDGED = frozenset([FOCUS_VERDICT, WHY])
 _REMEDY = "remedy"  # the topic of what would put a chain right
 _TELLING = frozenset(["mark", MARK_OF, SHIM, "turns", "angle", "travel"])  # keys that an error was told by
@@ -30,7 +31,7 @@ def carried(question: Question, before: Question | None, facts: Catalogue) -> Qu
     """A mark or a limit that was told of another lens is an error in mm for this one: the ring is the same."""
     if before is None or not question.follows or question.topic == LEFT:
         return question
-    both = _of_body_and_ring(question, before)
+    both = _of_body_and_ring(question, before) or _as_remark(question, before)
     if both is not None:
         return both
     if (
@@ -82,6 +83,30 @@ def _of_body_and_ring(question: Question, before: Question) -> Question | None:
     return question.with_(
         values=(*rest, ("thickness", f"{abs(total):g} mm"), (OFF, way)), mentioned=(*heard, Mention(key, at, at))
     )
+
+
+def _as_remark(question: Question, before: Question) -> Question | None:
+    """'where does the 1 m mark go', 'if left how bad at 1 m' after infinity at the 3 m mark: that mark on this seat."""
+    at, mark, lenses = _mark(question), _mark(before), focals(before)
+    if before.intent != SHIM_CALIBRATION or at is None or mark is None or len(lenses) != 1 or is_limit(before):
+        return None
+    again = before.said(OFF) == _CLOSE and before.said("thickness") is not None  # 'and the 2 m one' after that
+    asked = mentions(question, "mark-then") or (again and question.said("mark") is not None)
+    if (
+        (at == mark and not again)
+        or not asked
+        or mentions(question, "infinity-named")
+        or focals(question) not in ((), lenses)
+    ):
+        return None
+    error = calibration.shim_from_mark_mm(Interval.exact(mark), Interval.exact(lenses[0]), Interval.exact(0.0))
+    if not again and not is_known(error):
+        return None
+    off = before.said("thickness") if again else f"{error.nominal:.4g} mm" if is_known(error) else ""
+    rest, end = question.rest("mark", "thickness", SHIM, OFF), len(question.text)
+    values = (*rest, ("thickness", off or ""), (OFF, _CLOSE), ("mark", f"{at:g} mm"))
+    heard = (*question.mentioned, Mention("sits-too-close", end, end))
+    return question.with_(intent=SHIM_CALIBRATION, distance_mm=None, topic=None, values=values, mentioned=heard)
 
 
 def _as_target(question: Question, before: Question) -> Question:

@@ -14,7 +14,7 @@ from engine.answers.shims.forgiving import is_error
 from engine.answers.shims.left_off import left_as_it_is
 from engine.answers.shims.loose import off_by_mm
 from engine.answers.ways.pair import one_pair
-from engine.answers.ways.pairs import as_measured
+from engine.answers.ways.pairs import as_measured, body_as_measured
 from engine.base.interval import Interval, is_known
 from engine.base.span import Span
 from engine.chains.setup import Setup
@@ -97,7 +97,7 @@ def _setup(question: Question, knowledge: Knowledge) -> Setup | None:
     lens, body = lens_side(question.lens, knowledge.catalogue), body_side(question.body, knowledge.catalogue)
     if not isinstance(lens, LensSide) or not isinstance(body, BodySide):
         return None
-    return setup_of(_measured(lens, question), body, knowledge.catalogue)
+    return setup_of(_measured(lens, question), body_as_measured(body, question), knowledge.catalogue)
 
 
 def _of_body(error: float, measured: float) -> str:
@@ -146,7 +146,7 @@ def chain_on_ring(question: Question, knowledge: Knowledge) -> tuple[ListedChain
     if not described or not isinstance(lens, LensSide) or not isinstance(body, BodySide):
         return ()
     asked = question.with_(intent=CHAIN, topic=None)
-    return (one_pair(asked, _measured(lens, question), body, knowledge).chains or ())[:1]
+    return (one_pair(asked, _measured(lens, question), body_as_measured(body, question), knowledge).chains or ())[:1]
 
 
 def _is_asked_of(question: Question) -> bool:

@@ -59,7 +59,7 @@ def set_apart(question: Question, knowledge: Knowledge) -> Told:
 
 def _is_the_longer(question: Question) -> bool:
     """'my 90 is off on a ring that is fine on the 24': no error does that, as it shows on the shorter first."""
-    off, fine = ([one.number for one in question.places(key) if one.number] for key in ("off-on-ring", "fine-on-ring"))
+    off, fine = ([one.number for one in question.places(key) if one.number] for key in ("bad-on-ring", "fine-on-ring"))
     return bool(off and fine) and min(off) > max(fine)
 
 
