@@ -32,6 +32,7 @@ FAULTS: Final = frozenset(["smear", "colour"])  # and of one that asks about a f
 DOUBTED = "sure"  # the topic of a reason that asks how sure it is
 ASIDES = frozenset({HAZARD, DEFINITION, OUT_OF_SCOPE})
 OWN = frozenset({"lens", "body"})  # kinds of things that have names of their own
+BARE_REASON = 4  # words that only ask for a reason
 MOST_LISTED = 9  # a bare number above this is rather a measure than one of a list
 MEASURED = frozenset({"identify-mount"})  # where a bare number from LEAST_MEASURED up is what was asked to be measured
 LEAST_MEASURED = 5
@@ -160,7 +161,7 @@ class Talk:
         stays = stays and not was == answer.intent == HAZARD  # one danger after another is what is talked of now
         if self.question is not None and (stays or answer.intent == OUT_OF_SCOPE):
             self.reading = answer.reading
-            self.question = _of_named(self.question, answer.question).with_(beside=answer.intent)
+            self.question = _past(_of_named(self.question, answer.question), answer)
             return
         before = self.question
         if before is not None and answer.draws_again:
@@ -169,9 +170,10 @@ class Talk:
         asked_why = before is not None and answer.intent == WHY and answer.question.follows
         if before is not None and asked_why and before.intent in MEASURED and _same_lens(answer.question, before):
             self.reading = answer.reading  # what a lens has is identified still
+            self.question = _past_reason(before, answer)
             return
         if before is not None and asked_why and _same_pair(answer, before):
-            self.reading = answer.reading
+            self.reading, self.question = answer.reading, _past_reason(before, answer)
             self._list(answer)
             return
         wants = " ".join(dict.fromkeys(line.wants for line in answer.lines if line.wants))
@@ -184,6 +186,7 @@ class Talk:
             fault = WHY if asked.topic in FAULTS or asked.mentions("seen-in-picture", "edges-smear") else ""
             values = _of_things(self.question)
             self.question = self.question.with_(intent=told, topic=None, number=None, values=values, beside=fault)
+            self.question = _past_reason(self.question, answer)
         if answer.intent == DRAW:  # so is a drawing
             self.question = self.question.with_(intent=CHAIN, topic=DRAWN, values=_of_things(self.question))
         if answer.intent in ("teach", "forget", CARD):
@@ -229,6 +232,18 @@ class Talk:
 
 def is_gone(thing: Thing, own: frozenset[str]) -> bool:
     return thing.kind in OWN and not own.issuperset(thing.ids)
+
+
+def _past(question: Question, answer: Answer) -> Question:
+    """The question that goes on past what was asked by the way, which the next words may be about still."""
+    asked = answer.question
+    return question.with_(beside=answer.intent, beside_text=f"{asked.text} {asked.asked}".strip() if asked else "")
+
+
+def _past_reason(question: Question, answer: Answer) -> Question:
+    """The same past a reason, of which more was said than 'but why is that'."""
+    plain = answer.question is None or len(answer.question.text.split()) <= BARE_REASON
+    return question if plain else question.with_(beside_text=_past(question, answer).beside_text)
 
 
 def _of_named(question: Question, aside: Question) -> Question:

@@ -43,10 +43,11 @@ _HEARD_AS: Final = {
     "which-stop-set": "which-stop-set", "sun-kept-off": "sun-kept-off", "what-lens-now": "what-lens-now",
     "far-subject": "far-asked", "wants-blur": "wants-blur",
 }  # fmt: skip
+OF_NOTHING: Final = "of-nothing"  # that no word of it says anything of a subject: 'how do i know', 'what could that be'
 _BARE_NUMBER: Final = "numbers-said"  # of anything at all
 _OURS: Final = frozenset(["thing", "term", "advice", "talking", "ordinal", "limits", "infinity", "focus"])
 _SET: Final = frozenset(["shutter-said", "iso-said", "frame_rate-said", "angle-said"])  # settings of an exposure
-_NAMING: Final = frozenset(["TRAIT", "KIND", "PIECE", "LIMIT", "MOUNT", "FORMAT", "MEASURE", "MOTIF", "LIGHT"])
+_NAMING: Final = frozenset(["TRAIT", "KIND", "PIECE", "LIMIT", "MOUNT", "FORMAT", "MEASURE", "MOTIF", "LIGHT", "COMBO"])
 
 
 @compact
@@ -88,6 +89,7 @@ def hear(text: str, lexicon: Lexicon, before: str = "", aside: str = "") -> Hear
     readings = readings_of(phrases, cast, told)
     nearest = next(iter(lexicon.subjects.matches(text)), None)
     alone = features_of(line, cues, cast, readings) | _advised(nearest) | _seen_to_end(text, lexicon)
+    alone |= frozenset() if lexicon.subjects.vocabulary.words_of(text) else {OF_NOTHING}
     talked = frozenset({"talking", f"after-{before}", f"after-{aside}"} if before else ())
     features = alone | talked | _foreign(line, alone | talked, lexicon)
     weighed = _weighed(line, features, nearest, lexicon, before)

@@ -203,8 +203,9 @@ def _read_leaning(heard: Heard, said: Heard, before: Question, lexicon: Lexicon,
     """The question before with what is heard instead. `said`: as it was heard before it was spoken out."""
     from grammar.turns.followups import follow
     from grammar.turns.going_on import LEFT
+    from grammar.turns.same_matter import with_aside_asked
 
-    followed = follow(heard, before).with_(corrects=corrects)
+    followed = with_aside_asked(heard, follow(heard, before), before).with_(corrects=corrects)
     if heard is not said or _only_changes(heard, followed, before):
         followed = followed.with_(asked=before.asked or before.text, topic=followed.topic or before.topic)
     went_on = followed.intent == before.intent or followed.topic == LEFT

@@ -80,6 +80,7 @@ from grammar.things.likened import without_itself, without_likened
 from grammar.things.mount_links import hyphened, linked
 from grammar.things.names_numbered import with_names_numbered
 from grammar.things.ring_links import with_ring_links
+from grammar.things.saying_of import with_sayings_parted
 from grammar.things.slr_lenses import with_lenses_of_slrs, with_screwed_kinds
 from grammar.things.small_words import with_small_words
 from grammar.things.standins import with_standins
@@ -106,14 +107,15 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
 
     `told`: what the cues of the line tell. `hosts`: mounts that, named alone, are those of a body.
     """
-    words = with_focals_named(list(with_small_words(tuple(with_names_numbered(_within_cues(line))))))
-    words = with_taken_lengths(with_holds_counted(with_factors_in(with_glass_by_index(with_farthest_led(words)))))
+    words = with_sayings_parted(list(with_small_words(tuple(with_names_numbered(_within_cues(line))))))
+    words = with_factors_in(with_glass_by_index(with_farthest_led(with_focals_named(words))))
+    words = with_taken_lengths(with_holds_counted(words))
     spans = with_flange_spans_told(with_rears_told(with_turned_lens(with_barrels_told(words))), told)
     tokens = with_times_told(with_group_heads(with_brackets_told(settled(tuple(without_itself(spans))))))
     tokens = with_rates_told(with_eras_told(with_limits_apart(tokens)))
     tokens = with_lenses_of_slrs(with_screwed_kinds(with_kinds_counted(with_width_rings(tokens))), told)
     tokens = with_rings_pictured(with_tubes_behind(with_pulled_out(without_zooming(tokens), told), told))
-    tokens = with_ring_links(_ringed([one for token in tokens for one in _named(token)]))
+    tokens = with_ring_links(_ringed([one for token in tokens for one in _named(token)]), hosts)
     tokens = with_host_first(with_hubs_told(with_flanges_of_bodies(linked(hyphened(_denied(tokens))))))
     tokens, skipped = with_strangers(with_colons_told(with_clear_openings(tokens)))
     tokens = with_factors_marked(with_density_rows(with_lost_at(with_bracketed_marks(tokens, told))), told)
@@ -293,8 +295,6 @@ def _placed(tokens: list[Token]) -> list[Token]:
         after = tokens[at + 1] if at + 1 < len(tokens) else None
         begins = after is not None and (after.kind in HEADS or after.kind in MODIFIERS)
         linking = out and out[-1].kind == "MOUNT" and after and after.kind == "MOUNT"
-        if (token.kind == "PREP" and not begins) or (token.kind == "LINK" and not linking):
-            out.append(token.as_("CUE"))
-        else:
-            out.append(token)
+        idle = (token.kind == "PREP" and not begins) or (token.kind == "LINK" and not linking)
+        out.append(token.as_("CUE") if idle else token)
     return out

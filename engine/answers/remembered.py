@@ -22,7 +22,7 @@ from grammar.kinds import COVERAGE, DRAW, HAZARD, IDENTIFY_MOUNT, OF_FRAMES, WHY
 from grammar.questions import Question, Thing
 
 BY_FOCAL = "error-and-focal-length"  # the advice on why wide lenses show an error first
-ON_PURPOSE, THICKER = "thin-on-purpose", "thick-on-purpose"  # and on rings that are cut so
+CUT_SO = (("made-thin", "thin-on-purpose", -1), ("made-thick", "thick-on-purpose", 1))  # mention, advice, way it is off
 _TWO_RINGS = 2
 OF_GLASS = "glass-ring-soft"  # and that on glass that gives infinity back
 REMEDY = "remedy"  # what would put right the chain that was told
@@ -182,8 +182,8 @@ def _outright(question: Question, row: Listed) -> str | None:
         return BY_FOCAL
     alone = len(question.adapters) < _TWO_RINGS  # 'why is the M to E ring thinner than the M to X ring' is of both
     tight = row.judged.setup.body_mount.kind == "slr"  # whose mirror a thicker ring keeps rears off
-    for key, told, sign in (("made-thin", ON_PURPOSE, -1), ("made-thick", THICKER, int(tight))):
-        if alone and question.places(key) and _error_mm(row) * sign > 0:
+    for key, told, sign in CUT_SO:
+        if alone and question.places(key) and _error_mm(row) * sign > 0 and (tight or sign < 0):
             return told
     glazed = any(piece.has_glass for piece in row.judged.chain.adapters)
     return OF_GLASS if glazed and mentions(question, "glass-does") else None

@@ -16,6 +16,7 @@ _LEAST_MACRO: Final = 28.0
 _YEARS: Final = frozenset({*range(1900, 2000), *range(2001, 2030)})  # whole numbers that no focal length is
 _FRAMED: Final = frozenset(["FORMAT", "MOUNT", "CROP", "BODY"])
 _LEAST_LENS, _MOST_LENS = 3, 1000  # mm
+_TRAVEL: Final = "travel"
 _NAMED_WITHIN: Final = 5  # words between 'focal' and the number
 _INTO: Final = frozenset(["into", "in to", "to"])
 
@@ -66,7 +67,11 @@ def is_focal(tokens: list[Token], at: int) -> bool:
 
 def with_focals_named(tokens: list[Token]) -> list[Token]:
     """'focal length about 85', 'the focal is 58': a bare number is one, behind its name and idle words alone."""
-    return [token.as_("FOCAL") if _is_named(tokens, at) else token for at, token in enumerate(tokens)]
+    out = [token.as_("FOCAL") if _is_named(tokens, at) else token for at, token in enumerate(tokens)]
+    drawn = [at for at in range(len(out)) if _is_lens_drawn(out, at)]
+    for at in drawn:
+        out[at], out[at + 1] = out[at].as_("FOCAL", unit="mm"), out[at + 1].as_("CUE")
+    return out
 
 
 def _is_named(tokens: list[Token], at: int) -> bool:
@@ -79,6 +84,17 @@ def _is_named(tokens: list[Token], at: int) -> bool:
         if one.kind not in ("FILLER", "VERB", "MARK"):
             return False
     return False
+
+
+def _is_lens_drawn(tokens: list[Token], at: int) -> bool:
+    """'the 50 pulls out': a lens that does so, where by how much is not told behind it."""
+    token, around = tokens[at], tokens[max(0, at - 1) : at + 3]
+    if token.kind != "NUMBER" or token.text.isalpha() or not _LEAST_LENS <= token.numbers[0] <= 2 * _MOST_LENS:
+        return False
+    led = at > 0 and around[0].kind == "DET" and around[0].value == "the"
+    behind = tokens[at + 1 : at + 3]
+    draws = behind[:1] and (behind[0].kind, behind[0].value) == ("MEASURE", _TRAVEL) and " " in behind[0].text
+    return bool(led and draws) and not any(one.numbers for one in behind[1:])
 
 
 def is_what_it_becomes(tokens: list[Token], at: int) -> bool:

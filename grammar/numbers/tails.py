@@ -25,6 +25,7 @@ _THINNEST_MM: Final = 3.0  # of what is put under a ring, and no lens
 _LEAST_LENS: Final = {"bellows": 20.0, "helicoid": 28.0, SPACER: 40.0}  # mm, of what is no length of such a piece
 _NO_FRAME: Final = frozenset(["mm", "cm", "m", "ft"])  # units that no frame is told in
 _ANY: Final = frozenset(["a", "an", "my", "our", "his", "her"])  # before a thing of its own, not of what was told
+_LONGEST_TUBE: Final = 80.0  # mm, of one in a set
 _TWO: Final = 2  # tokens back, over the article
 _LEAST_FOCAL: Final = 8.0  # mm; what is shorter may be a ring
 _RING: Final = "adapter"
@@ -85,10 +86,21 @@ def _ends_drawn(out: list[Token]) -> bool:
     return out[at].kind == "PIECE" and out[at].value in DRAWN
 
 
+def _is_lens_behind_tubes(tokens: list[Token], at: int) -> bool:
+    """'tubes 7 and 14, 135 on X': longer than any tube, and put on a body, where no lens is told."""
+    token, after = tokens[at], [one.kind for one in tokens[at + 1 : at + 3]]
+    long = token.kind in _EXTENTS and len(token.numbers) == 1 and token.numbers[0] >= _LONGEST_TUBE
+    lens = any(one.kind in ("FOCAL", "COMBO", "LENS") for one in tokens)
+    return long and at > 1 and after == ["PREP", "MOUNT"] and not lens
+
+
 def tailed(tokens: list[Token], told: frozenset[str] = frozenset()) -> list[Token]:
     """Numbers that follow their head: '85/2.8' in 'projector lens, 85/2.8'."""
     out: list[Token] = []
     for at, token in enumerate(tokens):
+        if _is_lens_behind_tubes(tokens, at) and out[-1].kind == "JOIN" and _ends_drawn(out[:-1]):
+            out.append(token.as_("FOCAL", unit=""))
+            continue
         back = _place_of_head(out, tokens, at)
         if back is not None:
             token = _behind_head(out, back, tokens, at, told)

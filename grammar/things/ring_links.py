@@ -30,9 +30,12 @@ _HAS: Final = 3  # tokens at most from such a word to what is owned
 _SIZES: Final = frozenset(["size", "thickness"])  # values of measuring words that may stand between
 
 
-def with_ring_links(tokens: list[Token]) -> list[Token]:
-    """The tokens with a word for a ring behind each pair of mounts that tells one, and its thickness before that."""
-    out = _between_mounts(_heads_behind(_without_bodies(_by_rings(_for_lenses(with_ends_drawn(tokens))))))
+def with_ring_links(tokens: list[Token], hosts: frozenset[str] = frozenset()) -> list[Token]:
+    """The tokens with a word for a ring behind each pair of mounts that tells one, and its thickness before that.
+
+    `hosts`: mounts that, named alone, are those of a body.
+    """
+    out = _between_mounts(_heads_behind(_without_bodies(_by_rings(_for_lenses(with_ends_drawn(tokens), hosts)))))
     at = 0
     while at + 2 < len(out):
         link = out[at + 1]
@@ -60,12 +63,13 @@ def _with_lengths_behind(tokens: list[Token]) -> list[Token]:
     return tokens
 
 
-def _for_lenses(tokens: list[Token]) -> list[Token]:
-    """'my E ring for K is 27.4', 'Z ring for F lenses, 30.4': told as 'K to E 27.4 mm ring'."""
+def _for_lenses(tokens: list[Token], hosts: frozenset[str]) -> list[Token]:
+    """'my E ring for K is 27.4', 'Z ring for F lenses, 30.4': told as 'K to E 27.4 mm ring'; no 'T ring for F'."""
     for at in range(len(tokens) - 4):
         rear, ring, prep, front = tokens[at : at + 4]
         named = rear.kind in _MOUNTS and (ring.kind, ring.value) == ("PIECE", _RING) and front.kind in _MOUNTS
-        if not named or is_plural(ring) or prep.value != "for" or set(rear.ids) == set(front.ids):
+        named = named and prep.value == "for" and not is_plural(ring)
+        if not named or not hosts & set(rear.ids[:1]) or set(rear.ids) == set(front.ids):
             continue
         place = at + 4 + (tokens[at + 4].kind == "LENS")
         while place < len(tokens) and tokens[place].kind in _TOLD_BY:
@@ -73,7 +77,7 @@ def _for_lenses(tokens: list[Token]) -> list[Token]:
         size = tokens[place] if place < len(tokens) else None
         if size is not None and _is_fine(size):
             told = [front, prep.as_("PREP", value="to"), rear, size.as_("LENGTH", unit="mm"), ring]
-            return [*tokens[:at], *told, *_for_lenses(tokens[place + 1 :])]
+            return [*tokens[:at], *told, *_for_lenses(tokens[place + 1 :], hosts)]
     return tokens
 
 

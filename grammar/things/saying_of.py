@@ -5,8 +5,21 @@ from __future__ import annotations
 from engine.base.compact import replace
 from grammar.things.casting import Part
 from grammar.things.standins import LEAST_FOCAL
+from grammar.words.tokens import Token
 
+_SPOKEN_OF = (["DET", "NUMBER", "VERB"], ["DET", "LENGTH", "VERB"], ["DET", "FOCAL", "VERB"])
 _NAMED = ("mount", "lens", "body")
+
+
+def with_sayings_parted(tokens: list[Token]) -> list[Token]:
+    """'the 50 is F mount the 135 is M42': a comma where, right behind a mount, the next lens is spoken of."""
+    out: list[Token] = []
+    for at, token in enumerate(tokens):
+        told = [one.kind for one in tokens[at : at + 3]] in _SPOKEN_OF and token.value == "the"
+        if told and out and out[-1].kind in ("MOUNT", "MOUNTWORD") and tokens[at + 2].value == "be":
+            out.append(Token("JOIN", ",", token.column, value=","))
+        out.append(token)
+    return out
 
 
 def with_said(parts: list[Part]) -> list[Part]:

@@ -31,7 +31,9 @@ def answered_first(text: str, lexicon: Lexicon, before: Question) -> tuple[Quest
     split = _REPLY.fullmatch(text) if before.wants else None
     if split is None or len(split[1].split()) > _MOST:
         return None
-    if "?" not in split[2] and not asks(hear(split[2], lexicon, before.intent)):
+    rest = hear(split[2], lexicon, before.intent)
+    placed = any(part.has_mount for part in rest.cast.bodies)  # '7.5. body is L'
+    if "?" not in split[2] and not asks(rest) and not placed:
         return None  # '48 mm. it says 50'
     done = completed(hear(split[1], lexicon, before.intent), before, lexicon.hosts)
     return (done, split[2]) if done is not None else None

@@ -28,6 +28,9 @@ BODY_MOUNT: Final = "body-mount"
 _ASIDE: Final = frozenset([IDENTIFY_MOUNT, LOOK_ALIKE, DEFINITION, WHY])
 _AT_MOST: Final = 10  # words of a reply
 _PITCHES: Final = (0.2, 3.0)  # mm
+_THEY: Final = "they"
+_TEN: Final = 10.0  # pitches that are read at once
+_TENS: Final = (3.4, 11.0)  # mm, how long those are
 _METRE: Final = 1000.0
 _NEAREST: Final = "close_focus"
 _OF_ANOTHER: Final = frozenset(["flange_to_image", "barrel"])  # told by name, whatever was asked for
@@ -96,7 +99,8 @@ def _lettered(heard: Heard, before: Question, hosts: frozenset[str]) -> Question
 def _with_mount(heard: Heard, before: Question, side: str, ids: tuple[str, ...], words: str) -> Question:
     things: tuple[Thing, ...] = getattr(before, side)
     counts = (token.numbers[0] for token in heard.line.tokens if token.kind == "NUMBER" and token.text.isalpha())
-    if len(things) > 1 and len(things) in counts:  # 'both are M42'
+    every = any(token.text.casefold().split()[:1] == [_THEY] for token in heard.line.tokens)
+    if len(things) > 1 and (every or len(things) in counts):  # 'both are M42', 'they are M42'
         each = tuple(thing if thing.ids else replace(thing, kind="mount", ids=ids) for thing in things)
         return before.with_(**{side: each}, text=heard.text, follows=True, wants="", instead=(), number=None)
     named = replace(things[0] if things else Thing(), kind="mount", ids=ids, traits=_kept(things))
@@ -209,7 +213,7 @@ def _threaded(tokens: list[Token], before: Question, wants: str) -> Question | N
     if wants == "pitch" and not told and len(tokens) < 2 and not pitch:
         return _with_pitch(before, width)  # of a thread that its name tells, the width is known
     if wants == "pitch" and told and " x " not in told and len(tokens) == 1 and (width or pitch):
-        number = tokens[0].numbers[0]
+        number = _pitch_of(tokens[0].numbers[0])
         if not 0.2 <= number <= 3 and tokens[0].kind != "PITCH":
             return None
         given = tokens[0].value if "tpi" in tokens[0].value else mm(number)
@@ -226,12 +230,18 @@ def _threaded(tokens: list[Token], before: Question, wants: str) -> Question | N
     return _with_thread(before, text)
 
 
+def _pitch_of(told: float) -> float:
+    """'7.5' where the pitch was asked for, ten crests at once: a tenth of it."""
+    return round(told / _TEN, 4) if _TENS[0] <= told <= _TENS[1] else told
+
+
 def _with_pitch(before: Question, told: list[Token]) -> Question | None:
     """The question with the pitch of its thread, where so long a one is told."""
-    if len(told) != 1 or not _PITCHES[0] <= told[0].numbers[0] <= _PITCHES[1]:
+    size = _pitch_of(told[0].numbers[0]) if len(told) == 1 else 0.0
+    if not _PITCHES[0] <= size <= _PITCHES[1]:
         return None
     values = tuple(row for row in before.values if row[0] != "pitch")
-    pitch = ("pitch", mm(told[0].numbers[0]))
+    pitch = ("pitch", mm(size))
     return before.with_(values=(*values, pitch), follows=True, wants="", instead=())
 
 

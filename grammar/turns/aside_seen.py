@@ -26,6 +26,7 @@ from grammar.kinds import (
 )
 from grammar.questions import Question
 from grammar.turns.flanges_told import MOUNTLESS
+from grammar.turns.same_matter import goes_on_beside
 from grammar.turns.sticking import RANGED
 from grammar.turns.turn_seen import Turn
 
@@ -61,6 +62,15 @@ _OF_FAULT: Final = frozenset(
      "ring-or-lens", "will", "can", "what", "ok", "thing", "sure", "better", "why", "what-if", "it-is"]
 )  # fmt: skip
 _AMISS: Final = frozenset([LOOK_ALIKE, HAZARD, WHY, GEAR_SETTING, CHAIN, FOCUS_VERDICT, DEFINITION])
+
+
+def goes_on_by_the_way(turn: Turn) -> bool:
+    """'how do i know' after a danger: asked of that, and of nothing of before it."""
+    return goes_on_beside(turn.heard, turn.before) is not None
+
+
+def by_the_way(turn: Turn) -> str:
+    return goes_on_beside(turn.heard, turn.before) or turn.was
 
 
 def wants_the_right_part(turn: Turn) -> bool:

@@ -81,8 +81,7 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
         if is_seen(turn):
             return asked if isinstance(asked, str) else asked(turn)
     supposed = turn.tells("what-if") and turn.was in _SUPPOSED and not turn.tells("force", "stuck", "wont-go")
-    best = plainest(turn)
-    return best if best is not None and not supposed else went_on(heard, before)
+    return went_on(heard, before) if supposed else plainest(turn) or went_on(heard, before)
 
 
 # what is asked then, where it is not the same whatever was asked before
@@ -115,7 +114,9 @@ def _as_worded(turn: Turn) -> str:
 
 
 def _as_before_of_things(turn: Turn) -> str:
-    return CHAIN if turn.was_aside else turn.was  # how it is put on, where before was only asked by the way
+    # how it is put on, where before was only asked by the way, or lens and body are told now
+    pair = all(any(part.mounts for part in side) for side in (turn.heard.cast.lenses, turn.heard.cast.bodies))
+    return CHAIN if turn.was_aside or (pair and not turn.before.bodies) else turn.was
 
 
 def _as_doubted(turn: Turn) -> str:
@@ -164,6 +165,7 @@ def _as_spoken_for(turn: Turn) -> str:
 
 # what may be seen, and what is asked then; the first that is seen tells
 _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ...]] = (
+    (aside_seen.goes_on_by_the_way, aside_seen.by_the_way),
     (seen.is_lit_by_glass, _as_before),
     (seen.of(views_other_glass), CROP_EQUIVALENT),
     (seen.of(doubts_by_crop), _as_before),

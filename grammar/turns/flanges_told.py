@@ -50,6 +50,8 @@ def with_flange_first(heard: Heard, before: Question) -> Heard:
         return heard  # 'focal length about 85'
     if _OF_THREAD & heard.readings.values.keys():
         return heard  # '10 threads is 10'
+    if lens is not None and lens.focal in {one.focal_length_mm for one in before.known}:
+        return heard  # 'the 50 pulls out': a lens that was spoken of
     if not alone or not _FLANGES[0] <= first.numbers[0] <= _FLANGES[1] or _FLANGE in heard.readings.values:
         return heard
     values = {key: text for key, text in heard.readings.values.items() if key not in ("numbers", "length")}

@@ -19,10 +19,12 @@ from grammar.kinds import (
     OUT_OF_SCOPE,
 )
 from grammar.questions import TALKED, Question
+from grammar.things.standins import stands_in
 from grammar.turns.about_lenses import OF_CAMERAS
 from grammar.turns.adding import added
 from grammar.turns.body_picked import weighs_two_bodies
 from grammar.turns.by_itself import asked_by_itself
+from grammar.turns.each_told import each_told
 from grammar.turns.going_on import asks_field
 from grammar.turns.measured_anew import ring_measured
 from grammar.turns.one_of_two import chooses_between, is_likened
@@ -40,6 +42,7 @@ _FREE: Final = frozenset([DEFINITION, OUT_OF_SCOPE, IDENTIFY_MOUNT, BUY_PLAN, LI
 
 _OF_BODY: Final = frozenset([COMPARE, BUY_PLAN])
 
+_ITSELF: Final = frozenset(["it", "its", "thats"])
 _THE_ONE: Final = frozenset(["the", "my", "its", "this"])
 _PLAIN: Final = 4.0  # the weight from which an intent is plainly asked
 
@@ -136,12 +139,15 @@ def _is_one_of_before(heard: Heard, before: Question) -> bool:
 def _tells_its_mount(heard: Heard, before: Question) -> bool:
     """'K mount. will it go on MFT' after a 50/1.7: the mount of that lens, of which none was told."""
     old, parts = before.lens, heard.cast.lenses
+    if len(parts) == 1 and each_told(heard, before, before.known or before.lenses, parts[0]):
+        return True  # 'both screw 42. my camera is an X one'
     open_yet = old is not None and old.kind != "lens" and not old.ids and old.focal_length_mm is not None
     part = parts[0] if len(parts) == len(before.lenses) == 1 else None
     if part is None or not open_yet or before.bodies or part.focal or part.f_number or part.zoom or part.kinds:
         return False
     led = {token.text.casefold() for token in heard.line.tokens if token.column < part.noun.column}
-    return not led & _ANOTHER and part.noun.head is None
+    its = heard.text.casefold().replace("'", "").split()[0] in _ITSELF  # 'it has a 42 screw', 'its a K one'
+    return (its and stands_in(part.noun.head)) or ((its or not led & _ANOTHER) and part.noun.head is None)
 
 
 def _of_what_was_named(heard: Heard, before: Question) -> bool:

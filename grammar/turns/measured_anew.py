@@ -45,6 +45,7 @@ _SEATED: Final = frozenset([CHAIN, FOCUS_VERDICT, DRAW, CARD, DIY_DIMENSION])
 _SUPPOSING: Final = frozenset(["what-if", "what", "ok", "again", "same", "will", "can"])  # 'what if it says 4 m'
 _REWORKED_MM: Final = 1.0  # so much is taken off a ring at most, or put on it
 _MOST_METRES: Final = 100.0
+_THE: Final = "the"
 _INSTEAD: Final = "instead"
 _PUT_IN: Final = "put-in"
 _THAT: Final = frozenset(["the", "that", "this"])
@@ -78,8 +79,8 @@ def piece_measured(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
         at = len(before.adapters) if len(stood) == len(before.adapters) + 1 else None
     if token is None or at is None or token.kind not in ("FOCAL", "LENGTH", "RANGE"):
         return None
-    if _is_own(heard, token) or put_on_it(heard, token):
-        return None  # 'same with my 28', 'with a 50 on it'
+    if _is_own(heard, token) or put_on_it(heard, token) or _is_that_lens(heard, part, before):
+        return None  # 'same with my 28', 'with a 50 on it', 'sharp with the 50' after a 50 mm lens
     held = length_of(stood[at])
     put = part.noun.role == "with" or standing or heard.tells(_INSTEAD) or _is_that(heard, token, held)
     put = put or (at == len(before.adapters) and (heard.tells(ON_AGAIN) or heard.tells(_PUT_IN)))
@@ -99,6 +100,13 @@ def _is_drawn(piece: Thing, before: Question) -> bool:
     """A piece of which there are several lengths: tubes and the like, and close up a plain ring of no mounts too."""
     plain = piece.piece == "adapter" and length_of(piece) is not None and not (piece.front or piece.rear)
     return piece.piece in DRAWN or (plain and before.intent == MACRO_DISTANCE)
+
+
+def _is_that_lens(heard: Heard, part: Part, before: Question) -> bool:
+    """'with the 50' where a lens of that length was spoken of."""
+    spoken = {one.focal_length_mm for one in (*before.known, *before.lenses)}
+    led = [one for one in heard.line.tokens if one.column < part.noun.column and one.kind == "DET"][-1:]
+    return part.focal in spoken and any(one.text.casefold() == _THE for one in led)
 
 
 def _is_own(heard: Heard, token: Token) -> bool:

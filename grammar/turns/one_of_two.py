@@ -5,12 +5,14 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.hearing import Heard
-from grammar.kinds import IDENTIFY_MOUNT, LIST_FITS, LOOK_ALIKE
+from grammar.kinds import COMPARE, IDENTIFY_MOUNT, LIST_FITS, LOOK_ALIKE
 from grammar.questions import Question
 
 _SPOKEN: Final = frozenset([IDENTIFY_MOUNT, LIST_FITS, LOOK_ALIKE])  # what is asked of a mount by itself
 _NOT: Final = "not"
 _PUT_ON: Final = frozenset(["on", "to", "in", "for"])  # before what a lens goes on
+# idle where one more is named
+_ONE_MORE: Final = frozenset(["ok", "what", "adding", "will", "what-if", "can", "put-in"])
 
 
 def chooses_between(heard: Heard, before: Question) -> bool:
@@ -39,3 +41,15 @@ def _denies_it(heard: Heard, before: Question) -> bool:
     """'not T2?', 'why not T2' after what a lens is: what sets that mount apart from the one that was found."""
     denied = heard.tells("why-not") or any(one.kind == "VERB" and one.value == _NOT for one in heard.line.tokens)
     return before.intent == IDENTIFY_MOUNT and denied and heard.tells("short")
+
+
+def is_third(heard: Heard, before: Question) -> bool:
+    """'and M42?' after two lenses set side by side: the third."""
+    cast = heard.cast
+    others = cast.bodies or cast.pieces or cast.frames or heard.readings.values or heard.readings.limits
+    if before.intent != COMPARE or len(before.lenses) < 2 or len(cast.lenses) != 1 or others:
+        return False
+    known = {id_ for lens in before.lenses for id_ in lens.ids}
+    part = cast.lenses[0]
+    new = bool(part.mounts) and not known & set(part.mounts[0].ids)
+    return new and not part.subject and all(cue.tells in _ONE_MORE for cue in heard.cues)

@@ -17,6 +17,7 @@ from grammar.kinds import (
     IDENTIFY_MOUNT,
     MACRO_DISTANCE,
     SHIM_CALIBRATION,
+    WHY,
 )
 from grammar.questions import OFF, Question
 from grammar.turns.number_roles import ON_AGAIN
@@ -51,6 +52,11 @@ def same_matter(heard: Heard, before: Question, aside: frozenset[str]) -> str | 
     return None
 
 
+_ELSE: Final = ("pick:", "rank:")  # how cues begin that point at another lens, or set ways apart
+_LEANING: Final = 0.3  # how likely by wording alone
+_OF_ELSE: Final = frozenset(["which", "buy", "price", "why", "infinity", "how-far", "how-close", "how-many"])
+
+
 def makes_sure(heard: Heard, before: Question) -> bool:
     """'how do i check that', 'how would i measure it' after a danger, or what a lens lights: it is asked of that."""
     cast, asked = heard.cast, any(heard.tells(cue) for cue in ("how", "identify", "measure-how"))
@@ -59,6 +65,34 @@ def makes_sure(heard: Heard, before: Question) -> bool:
     if heard.weighed.best == HAZARD and before.intent != HAZARD and heard.tells("radioactive"):
         return False  # 'how do i know if its radioactive' after how close it comes
     return before.intent in _CHECKED and sure and not (told or heard.tells("which") or heard.tells("thing"))
+
+
+def goes_on_beside(heard: Heard, before: Question) -> str | None:
+    """'how do i know', 'what could that be', 'how would i check that before' after a danger, or what something comes
+    from, that was asked about by the way: the same is asked of that, and nothing of before it. None where it is not."""
+    cast, read = heard.cast, heard.readings
+    told = cast.lenses or cast.bodies or cast.pieces or cast.frames or read.values or read.distance_mm is not None
+    other = read.number is not None or any(cue.tells.startswith(_ELSE) or cue.tells in _OF_ELSE for cue in heard.cues)
+    nothing = heard.tells("of-nothing")
+    if told or other or heard.tells("thing"):
+        return None
+    if HAZARD in (before.intent, before.beside):
+        checked = heard.tells("short") and heard.tells("check-it")
+        return HAZARD if nothing or checked or _leans_to_harm(heard) else None
+    reason = before.beside_text and before.beside in ("", WHY)
+    return WHY if reason and nothing and not heard.tells("remedy") else None
+
+
+def with_aside_asked(heard: Heard, followed: Question, before: Question) -> Question:
+    """The question with the words that were asked by the way, where it goes on with those."""
+    if goes_on_beside(heard, before) != followed.intent:
+        return followed
+    return followed.with_(asked=before.beside_text or before.text, topic=None)
+
+
+def _leans_to_harm(heard: Heard) -> bool:
+    """'can i push it in' after a lens that collapses: nothing speaks for another kind, and wording leans to harm."""
+    return heard.tells("short") and not heard.weighed.ranked and heard.weighed.likely.get(HAZARD, 0.0) >= _LEANING
 
 
 def laps_it_off(heard: Heard, before: Question) -> bool:

@@ -86,7 +86,10 @@ def tubes_changed(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
         return (*(one for one in before.adapters if one.piece not in DRAWN), tube)
     if _adds(heard):
         return (*before.adapters, *more)
-    in_all = len(lengths) == 1 and any(EVERYTHING in token.groups for token in heard.line.tokens)
+    lens = {one.focal_length_mm for one in before.known}  # 'so everything is sharp with the 50'
+    in_all = (
+        len(lengths) == 1 and lengths[0] not in lens and any(EVERYTHING in token.groups for token in heard.line.tokens)
+    )
     # 'with 16 mm of tube', 'all three tubes, 47 mm together'
     drawn_anew = in_all or any(_is_extension(token) for token in heard.shape.tokens)
     return (*(one for one in before.adapters if one.piece not in DRAWN), *more) if drawn_anew else None

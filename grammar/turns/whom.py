@@ -13,14 +13,12 @@ from grammar.questions import Question, Thing
 from grammar.telling import UNKNOWN
 from grammar.things.casting import Part
 from grammar.things.standins import stands_in
-from grammar.turns.one_of_two import is_likened
+from grammar.turns.each_told import each_told, is_open, told_apart, with_told
+from grammar.turns.one_of_two import is_likened, is_third
 
 MOST_KNOWN: Final = 8  # lenses of one talk
 _PICK: Final = "pick:"
 _LISTING: Final = frozenset([CHAIN, FOCUS_VERDICT, BUY_PLAN, LIST_FITS])  # their answers number the chains
-# idle where one more is named
-_ONE_MORE: Final = frozenset(["ok", "what", "adding", "will", "what-if", "can", "put-in"])
-_ASSUMED: Final = "assumed mount"
 
 
 @compact
@@ -49,7 +47,7 @@ def meant(heard: Heard, before: Question) -> Meant | None:
     known = before.known or before.lenses
     if not known:
         return None
-    told = _told(heard, before, known)
+    told = _told_apart(heard, known) or _told(heard, before, known)
     if told is not None:
         return told
     pointed = _described(heard, known) or _called(heard, known) or _counted(heard, before, known)
@@ -57,9 +55,16 @@ def meant(heard: Heard, before: Question) -> Meant | None:
     return Meant(pointed, known_with(known, pointed)) if pointed else None
 
 
+def _told_apart(heard: Heard, known: tuple[Thing, ...]) -> Meant | None:
+    """'the 50 is F mount, the 135 is m42': each with its own mount."""
+    changed = {one: with_told(one, replace(part, focal=None)) for one, part in told_apart(heard, known)}
+    rest = tuple(changed.get(one, one) for one in known)
+    return Meant(tuple(changed.values()), rest, told=True) if changed else None
+
+
 def side_by_side(heard: Heard, before: Question) -> tuple[Thing, ...]:
     """The lenses that 'which of them is wider' sets side by side; none where it asks something else."""
-    if _is_one_more(heard, before):
+    if is_third(heard, before):
         new = replace(heard.cast.lenses[0], sort="lens").thing()
         return (*before.lenses, new)
     if is_likened(heard, before):
@@ -77,18 +82,6 @@ def side_by_side(heard: Heard, before: Question) -> tuple[Thing, ...]:
         return ()
     pool = before.lenses if len(before.lenses) > 1 else before.known
     return pool if len(pool) > 1 else ()
-
-
-def _is_one_more(heard: Heard, before: Question) -> bool:
-    """'and M42?' after two lenses set side by side: the third."""
-    cast = heard.cast
-    others = cast.bodies or cast.pieces or cast.frames or heard.readings.values or heard.readings.limits
-    if before.intent != COMPARE or len(before.lenses) < 2 or len(cast.lenses) != 1 or others:
-        return False
-    known = {id_ for lens in before.lenses for id_ in lens.ids}
-    part = cast.lenses[0]
-    new = bool(part.mounts) and not known & set(part.mounts[0].ids)
-    return new and not part.subject and all(cue.tells in _ONE_MORE for cue in heard.cues)
 
 
 def _is_set_beside(heard: Heard, before: Question) -> bool:
@@ -126,6 +119,10 @@ def _told(heard: Heard, before: Question, known: tuple[Thing, ...]) -> Meant | N
     if part is None or part.named is not None:
         return None
     subject = part.subject
+    several = each_told(heard, before, known, part)
+    if several:
+        told = {one: with_told(one, part) for one in several}
+        return Meant(tuple(told.values()), tuple(told.get(one, one) for one in known), told=True)
     if _is_made_for(part, before):
         lens = with_told(before.lenses[0], part)  # 'corners ok with a full frame lens?': it is one
         return Meant((lens,), tuple(lens if one == before.lenses[0] else one for one in known))
@@ -140,6 +137,8 @@ def _told(heard: Heard, before: Question, known: tuple[Thing, ...]) -> Meant | N
     if len(whom) > 1 and subject is not None and not subject.is_several:
         whom = tuple(one for one in whom if not one.ids) or whom[:1]
     changed = {one: with_told(one, part) for one in whom}
+    if part.mounts and {*whom} < {*before.lenses} and not any(one.ids for one in before.lenses):
+        changed = {one: changed.get(one, one) for one in before.lenses}  # the others are spoken of still
     rest = tuple(changed.get(one, one) for one in known)
     return Meant(tuple(changed.values()), rest, told=True)
 
@@ -162,29 +161,16 @@ def _tells_of_another(heard: Heard) -> bool:
     return any(cue.tells == f"{_PICK}other" for cue in heard.cues)
 
 
-def with_told(thing: Thing, part: Part) -> Thing:
-    """The lens with what was said of it; what was not said stays."""
-    said = replace(part, sort="lens").thing()
-    traits = tuple(one for one in thing.traits if not (said.ids and one == _ASSUMED))
-    return replace(
-        thing,
-        kind=said.kind if said.ids else thing.kind,
-        ids=said.ids or thing.ids,
-        focal_length_mm=said.focal_length_mm or thing.focal_length_mm,
-        f_number=said.f_number or thing.f_number,
-        format=said.format or thing.format,
-        lens_kind=said.lens_kind or thing.lens_kind,
-        traits=tuple(dict.fromkeys((*traits, *said.traits))),
-    )
-
-
 def _described(heard: Heard, known: tuple[Thing, ...]) -> tuple[Thing, ...]:
     """'the C one', 'the 50 mm lens', 'and the 135': those of the talk that the description fits."""
     parts = [part for part in heard.cast.lenses if not part.is_bare]
     out: list[Thing] = []
     found = False
     for part in parts:
-        fitting = [one for one in known if fits(part, one)] if _points(heard, part, known) else []
+        pointed = _points(heard, part, known)
+        fitting = [one for one in known if fits(part, one)] if pointed else []
+        if pointed and not fitting:  # 'the 135 m42' of a 135 of which no mount was told
+            fitting = [with_told(one, part) for one in known if is_open(part, one)]
         found = found or bool(fitting)
         out += fitting or [replace(part, sort="lens").thing()]
     return tuple(dict.fromkeys(out)) if found else ()

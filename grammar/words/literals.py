@@ -153,6 +153,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     (
         "f", rf"f\s?=\s?(?P<n>{_NUM})\s?(?P<u>mm|cm|inch|(?<=\d)in|in(?=\s*(?:$|[,.;?]))){_END}", made.engraved_focal,
     ),
+    ("f", rf"f\s?(?P<e>=)\s?(?P<a>\d{{2,4}})(?:\s?mm)?,?\s1\s?:\s?(?P<b>\d(?:[.,]\d+)?){_END}", lit.engraved),
     ("f", rf"f\s?=\s?(?P<n>[1-9]\d{{1,2}}){_END}", made.engraved_mm),  # 'f=35': no stop is so small a hole
     ("f", rf"f\s?(?:=\s?(?:1\s?:\s?)?|1\s?:\s?)(?P<n>{_NUM})(?![\d.:/]|\s?(?:mm|cm|\"|x\d)){_END}", lit.stop_named),
     (
@@ -216,9 +217,8 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         "0.", rf"(?P<a>{_NUM})\s?(?:mm\s?)?(?:\.\.|-(?:to-)?|to)\s?(?P<b>{_NUM})\s?{_UNIT}{_END}{_NOT_PLACE}",
         made.spread,
     ),
-    ("0", rf"1\s?:\s?(?P<b>\d(?:[.,]\d+)?)\s?/\s?(?P<a>\d{{2,4}})(?:\s?mm)?{_END}", lit.engraved),
-    # with the comma that most of the continent writes
-    ("0", rf"1\s?:\s?(?P<n>\d,\d{{1,2}}){_END}", lit.engraved_stop),
+    ("0", rf"1\s?:\s?(?P<b>\d(?:[.,]\d+)?)(?P<e>\s?/|,?\sf\s?[=:]?)\s?(?P<a>\d{{2,4}})(?:\s?mm)?{_END}", lit.engraved),
+    ("0", rf"1\s?:\s?(?P<n>\d,\d{{1,2}}){_END}", lit.engraved_stop),  # with the comma of most of the continent
     ("0", rf"(?P<b>\d,\d{{1,2}})\s?/\s?(?P<a>\d{{2,4}})(?:\s?mm)?{_END}", lit.engraved),
     ("0", rf"(?P<a>\d{{1,4}})(?P<m>\s?mm)?\s?/\s?(?P<b>(?(m)(?:(?!0\D[0-7])\d[.,]\d\d?|[2-9]|1[16])|\d,\d\d?)){_END}"
      r"(?!\.\d|\s?(?:mm|pitch|x|tubes?|rings?)\b)", lit.engraved),  # '25mm/1.4'

@@ -80,8 +80,10 @@ def combo(match: re.Match[str]) -> Literal | None:
 
 
 def engraved(match: re.Match[str]) -> Literal | None:
-    """'1:2.8/50', '3,5/135', as it stands on a lens."""
+    """'1:2.8/50', '3,5/135', '1:2 f=58', as it stands on a lens; never '1:2 f16', a stop set close up."""
     focal, stop = float(match.group("a")), float(match.group("b").replace(",", "."))
+    if (match.groupdict().get("e") or "").endswith("f") and focal in STOPS:
+        return None
     return Literal("COMBO", (focal, stop), match.end()) if stop in STOPS and 4 <= focal <= 3000 else None
 
 

@@ -349,3 +349,63 @@ def test_a_zoom_sharp_at_one_end_and_soft_at_the_other_is_set_to_neither(club):
 
 def test_whether_a_ring_takes_the_lens_spoken_of_names_no_other_lens(club):
     assert "50 mm LTM lens" in talk(club, "50 LTM", "fits an M ring?")[-1].reading
+
+
+ON_E = "50mm f3.5 ltm lens on an e mount camera"
+
+
+@pytest.mark.parametrize(
+    "turn", ["how do i know", "what could that be", "how would i check that before", "is that bad"]
+)
+@pytest.mark.parametrize("aside", ["is the glass radioactive", "the back of it sticks out far, is that safe"])
+@pytest.mark.parametrize("before", ["what exposure indoors", "how close does it focus"])
+def test_what_has_no_subject_after_a_danger_is_asked_of_that(club, before, aside, turn):
+    *_, danger, found = talk(club, ON_E, before, aside, turn)
+    assert found.intent == "hazard"
+    assert danger.lines[1].text.partition(":")[0] in " ".join(line.text for line in club.ask(aside).lines)
+
+
+def test_after_the_danger_what_was_told_stays(club):
+    *_, ring = talk(club, ON_E, "the lens is collapsible, is it safe", "can i push it in", "which ring do i need")
+    assert ring.question.lens.ids == ("ltm",)
+    assert ring.intent == "chain"
+
+
+def test_the_lens_that_pulls_out_is_the_one_of_that_length(club):
+    *_, found = talk(club, ON_E, "i also have an enlarger lens 75 mm also 39 screw", "the 50 pulls out, it collapses")
+    assert found.intent == "hazard"
+    assert found.question.lens.focal_length_mm == 50.0
+    assert found.question.values == ()
+
+
+@pytest.mark.parametrize(
+    "turn",
+    ["both screw 42", "both are m42", "they are m42", "the 58 is m42 and the 37 is m42", "both have the screw 42"],
+)
+def test_a_mount_told_of_two_lenses_is_that_of_each(club, turn):
+    *_, found = talk(club, "one lens says 1:2 f=58, another 2.8/37", turn, "my camera is an X mount one")
+    lenses = [(one.ids[0], one.focal_length_mm, one.f_number) for one in found.question.lenses]
+    assert lenses == [("m42", 58.0, 2.0), ("m42", 37.0, 2.8)]
+    assert found.question.body.ids[0] == "x-mount"
+
+
+@pytest.mark.parametrize("turn", ["the 50 is f mount the 135 is m42", "the 50 is f mount and the 135 is m42"])
+def test_two_mounts_told_of_two_lenses_are_each_its_own(club, turn):
+    *_, found = talk(club, "bought a 50 1.4 and a 135 3.5", turn, "i own an e mount camera")
+    lenses = [(one.ids[0], one.focal_length_mm, one.f_number) for one in found.question.lenses]
+    assert lenses == [("f-mount", 50.0, 1.4), ("m42", 135.0, 3.5)]
+
+
+def test_another_lens_told_goes_on_the_same_body(club):
+    _, found = talk(club, "100mm f2.8 projector lens on my mft", "i got another lens too, k bayonet 28mm 2.8")
+    assert found.intent == "chain"
+    assert found.question.lens.ids == ("k-mount",)
+    assert found.question.body.ids == ("mft-mount",)
+
+
+def test_everything_sharp_with_a_lens_is_no_length_of_tubes(club):
+    *_, found = talk(
+        club, "50 1.4 m42 and 135 3.5 m42 on e mount", "what if i add a 20 mm tube",
+        "where do i focus so everything is sharp with the 50",
+    )  # fmt: skip
+    assert found.question.adapters[0].thickness_mm == (20.0, 20.0)

@@ -360,3 +360,13 @@ def test_a_lens_that_goes_past_infinity_by_tenths_is_off(asked):
     found = asked("my 50 goes 0.3mm past infinity. shim?")
     assert found["intent"] == "shim-calibration"
     assert "0.3 mm too close" in flat(found)
+
+
+@pytest.mark.parametrize(
+    ("text", "f", "tubes"),
+    [("two m42 tubes 7 and 14, 135 on X", 135, [7, 14]), ("tubes 10 and 16, 100 on E, how close", 100, [10, 16])],
+)
+def test_what_is_longer_than_any_tube_and_goes_on_a_body_is_the_lens(club, text, f, tubes):
+    (found,) = talk(club, text)
+    assert found.question.lens.focal_length_mm == f
+    assert [one.thickness_mm[0] for one in found.question.adapters] == tubes

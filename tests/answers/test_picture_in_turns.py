@@ -400,3 +400,13 @@ def test_a_circle_that_was_asked_for_is_told_by_its_number_alone(club, reply):
 def test_whether_the_ring_changes_on_another_body_is_told_by_its_ring(club):
     *_, found = talk(club, "35 mm PL on L", "will the corners be black", "and on my E aps-c", "does the ring change")
     assert "PL to E ring" in flat(found)
+
+
+def test_the_squeeze_of_an_anamorphic_stays_with_it(club):
+    *_, found = talk(club, "anamorphic 2x front on 85 m42, MFT", "horizontal like")
+    assert found.lines[0].text.startswith("Drawn wide again by 2")
+
+
+def test_a_body_stays_what_it_was_told_to_be_though_its_mount_has_few_so_large(club):
+    *_, cover, found = talk(club, "13mm D lens on 1 inch sensor C camera", "how much of the frame", "infinity?")
+    assert cover.question.body.ids == found.question.body.ids == ("c",)

@@ -257,3 +257,17 @@ def test_a_ring_told_by_its_mount_is_the_one_that_was_measured_or_another(club, 
 )
 def test_a_seat_that_is_worked_deeper_lies_so_deep(club, turns, error):
     assert error_mm(club, *turns) == pytest.approx(error, abs=0.012)
+
+
+@pytest.mark.parametrize(
+    ("said", "pitch"), [("7.5", "0.75 mm"), ("7.5. body is L", "0.75 mm"), ("10. body is E", "1 mm")]
+)
+def test_ten_crests_at_once_answer_what_the_pitch_is(club, said, pitch):
+    found = talk(club, "42mm screw lens 50mm 1.8, what mount", said)[-1]
+    assert found.question.said("pitch") == pitch
+    assert found.question.said("flange_to_image") is None
+
+
+def test_a_far_limit_without_end_is_told_as_such(club):
+    found = talk(club, "c 25 f1.4 on mft with a 0.05 washer under it, infinity?")[-1]
+    assert "stops at 13 m (6.23 m or more)" in flat(found)

@@ -38,7 +38,8 @@ def on_its_own(question: Question, facts: Catalogue) -> Question:
     """'on full frame' after a body whose mount is built with none so large: that frame, and no such body."""
     if not question.follows or question.intent not in PICTURED:
         return question
-    bodies = tuple(_as_frame(body, facts) for body in question.bodies)
+    told = question.prior.bodies if question.prior is not None else ()  # 'a 1 inch C camera' is what it was told to be
+    bodies = tuple(body if body in told else _as_frame(body, facts) for body in question.bodies)
     return question if bodies == question.bodies else question.with_(bodies=bodies)
 
 

@@ -25,6 +25,8 @@ def as_elsewhere(question: Question) -> Question:
         return question  # 'another adapter measures 26.81'
     if question.adapters and question.intent == BUY_PLAN:
         return question  # 'another ring to buy, cost': for the same body
+    if any(lens not in (*before.lenses, *before.known) for lens in question.lenses):
+        return question  # 'i got another lens too, a K 28': on that body
     bodies = {thing.ids[:1] for thing in before.bodies if thing.ids}
     apart = {(name,) for name in question.limits.without} | {thing.ids[:1] for thing in question.bodies if thing.ids}
     if not (question.mentions(APART) and bodies and apart == bodies and before.lenses):

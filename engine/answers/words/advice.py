@@ -67,7 +67,9 @@ def named_or_near(
         return of_lens and is_of_body(advice, question) and not (advice.happened and only_feared(question))
 
     said, prior = asked_about(question, knowledge.catalogue), question.prior
-    if question.intent == HAZARD and question.follows and prior is not None and prior.intent == HAZARD:
+    if question.intent in (HAZARD, WHY) and question.asked:
+        said += f" {question.asked}"  # 'how do i know' tells nothing by itself
+    elif question.intent == HAZARD and question.follows and prior is not None and prior.intent == HAZARD:
         own = () if made_safe(question) else nearest(said, knowledge.catalogue, 1, LEAST, question.intent, fits, mounts)
         both = nearest(f"{said} {prior.text}", knowledge.catalogue, 1, LEAST, question.intent, fits, mounts)
         before = nearest(prior.text, knowledge.catalogue, 1, LEAST, question.intent, fits, mounts)
