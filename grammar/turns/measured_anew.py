@@ -12,7 +12,6 @@ from grammar.kinds import (
     BUY_PLAN,
     CARD,
     CHAIN,
-    CLOSE_UPS,
     DEPTH_OF_FIELD,
     DIY_DIMENSION,
     DRAW,
@@ -25,6 +24,7 @@ from grammar.questions import Question, Thing
 from grammar.readings.kept_readings import mm
 from grammar.things.casting import DRAWN, Part
 from grammar.things.standins import stands_in
+from grammar.turns.closed_again import closed_again
 from grammar.turns.number_roles import ON_AGAIN, length_of, put_on_it, tubes_off
 from grammar.turns.set_behind import set_behind
 from grammar.words.groups import OWN
@@ -244,7 +244,7 @@ def depth_wanted(heard: Heard, said: Question, before: Question) -> Question:
 def with_stop_set(heard: Heard, said: Question, before: Question) -> Question:
     """'f2.8' in a talk of an 85 mm f/1.8, 'f16' where a stop was set: it is set so far, and opens as wide as before."""
     parts, old = heard.cast.lenses, before.lens
-    again = _closed_again(heard, said, before)
+    again = closed_again(heard, said, before)
     if again is not None:
         return said.with_(lenses=(again,), f_number=parts[0].f_number)
     if old is None or len(parts) != 1 or not parts[0].is_stop_alone or len(said.lenses) > 1:
@@ -252,18 +252,6 @@ def with_stop_set(heard: Heard, said: Question, before: Question) -> Question:
     told = parts[0].f_number
     closed = old.focal_length_mm is not None and old.f_number is not None and (told or 0.0) > old.f_number
     return said.with_(lenses=(), f_number=told) if closed or before.f_number is not None else said
-
-
-def _closed_again(heard: Heard, said: Question, before: Question) -> Thing | None:
-    """'ok the 85, hyperfocal f8' where an 85 mm f/1.4 was told: that one, closed so far; 'a 85 f8' is another."""
-    parts = heard.cast.lenses
-    if len(parts) != 1 or len(said.lenses) != 1 or said.intent not in CLOSE_UPS or parts[0].f_number is None:
-        return None
-    part, stop = parts[0], parts[0].f_number
-    another = any(one.text.casefold() in ("a", "an", "another") for one in heard.line.tokens) or part.has_mount_or_kind
-    of_it = (one for one in (*before.known, *before.lenses) if one.focal_length_mm == part.focal)
-    wider = [one for one in of_it if one.f_number is not None and one.f_number < stop]
-    return wider[-1] if wider and not another else None
 
 
 def with_light_changed(said: Question, before: Question) -> Question:
