@@ -290,7 +290,8 @@ def _stop(
     heard: Heard, said: Question, intent: str, lenses: tuple[Thing, ...], same_lens: bool, before: Question
 ) -> float | None:
     """The stop that is set now, or was before; wide open it is the lens's own."""
-    held = stop_held(heard, intent, lenses, before) if said.lenses else None
+    closed = any(one.f_number is not None and (said.f_number or 0.0) > one.f_number for one in lenses[:1])
+    held = stop_held(heard, intent, lenses, before) if said.lenses and not closed else said.f_number
     if held is not None or said.f_number is not None:
         return held if held is not None else said.f_number
     if heard.tells("wide-open"):
