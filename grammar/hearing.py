@@ -41,7 +41,7 @@ _HEARD_AS: Final = {
     FAR_LIMIT: STOPS_AT, SHOWN_STOP: "no-aperture-data", "put-so": "put-so", "fits-so": "fits-so",
     "metered-outside": "metered-outside", "part-asked": "part-asked", "part-named": "part-named",
     "which-stop-set": "which-stop-set", "sun-kept-off": "sun-kept-off", "what-lens-now": "what-lens-now",
-    "far-subject": "far-asked", "wants-blur": "wants-blur",
+    "far-subject": "far-asked", "wants-blur": "wants-blur", "back-blurred": "back-blurred",
     "how-many-frames": "how-many-frames", "films-lit": "films-lit", "films": "films",
     "at-the-sun": "at-the-sun", "laid-in-sun": "laid-in-sun",
 }  # fmt: skip

@@ -12,6 +12,7 @@ from grammar.words.tokens import Token
 _WIDTHS: Final = (20.0, 130.0)  # mm, of barrels
 _PROJECTS: Final = ("KIND", "projector")
 _PLAIN: Final = "plain"  # said of the tube of such a lens; elsewhere of a tube that stands between
+_LIT: Final = frozenset(["FNUM", "COMBO", "SHUTTER", "ISO", "FPS"])  # beside which it is light that is outside
 _NEAR: Final = 2  # tokens between the word for what it is like, its width and the tube
 _WIDE: Final = frozenset(["JOIN", "CUE", "KIND", "FILLER", "PREP", "DET"])
 
@@ -21,6 +22,7 @@ def with_barrels_told(tokens: list[Token]) -> list[Token]:
     tokens = with_widths_behind(tokens)
     _tell_threadless(tokens)
     _tell_of_projectors(tokens)
+    _tell_outside(tokens)
     thrown = any((one.kind, one.value) == _PROJECTS for one in tokens)
     for at, token in enumerate(tokens):
         if SMOOTH not in token.groups and not (thrown and token.text.casefold() == _PLAIN):
@@ -92,6 +94,25 @@ def _tell_of_projectors(tokens: list[Token]) -> None:
         if made or not tokens[at - 1].numbers[0].is_integer():
             tokens[at - 1] = tokens[at - 1].as_("KEYED", value=BARREL, unit="mm")
             tokens[at] = tokens[at].as_("KIND", value=_PROJECTS[1], ids=())
+
+
+def _tell_outside(tokens: list[Token]) -> None:
+    """'no mount, 62.5 mm outside', '62.5 across outside': how wide the barrel is; '50 mm outside' is in the sun."""
+    bare = any(one.kind == "MOUNTWORD" and _is_said_no(tokens, at) for at, one in enumerate(tokens))
+    lit = any(one.kind in _LIT for one in tokens)
+    for at, token in enumerate(tokens):
+        if token.kind != "LIGHT" or OUTER not in token.groups or not at or lit:
+            continue
+        across = tokens[at - 1].kind == "MEASURE"
+        width = at - 1 - across
+        if width >= 0 and _is_width(tokens, width) and (bare or across or not tokens[width].numbers[0].is_integer()):
+            tokens[width] = tokens[width].as_("KEYED", value=BARREL, unit="mm")
+            tokens[width + 1 : at + 1] = [one.as_("FILLER") for one in tokens[width + 1 : at + 1]]
+            return
+
+
+def _is_said_no(tokens: list[Token], at: int) -> bool:
+    return _is_denied(tokens, at) or any(one.text.casefold() == "no" for one in tokens[max(0, at - 2) : at])
 
 
 def _is_denied(tokens: list[Token], at: int) -> bool:

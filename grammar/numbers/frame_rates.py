@@ -18,7 +18,7 @@ _LINKS: Final = frozenset(
 _SMALL: Final = frozenset(["PREP", "DET", "CUE", "JOIN", "VERB", "FILLER", "MEASURE", "LIMIT"])
 _NEAR: Final = 4  # tokens between two rates
 _SLOW: Final = frozenset(["slow motion", "slow mo", "slow-mo", "slowmo", "slomo", "slow-motion"])
-_LEADS: Final = frozenset(["at", "in", "with"])
+_LEADS: Final = frozenset(["at", "in", "with", "motion", "mo", "slow-mo", "slowmo", "slomo", "slow motion"])
 _LEAST_SLOW: Final = 48.0  # frames a second
 _OF_OTHERS: Final = frozenset(["LENS", "KIND", "MOUNT", "PIECE", "DEGREES", "FNUM", "BODY"])
 

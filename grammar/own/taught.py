@@ -94,12 +94,8 @@ class _Statement:
         if what is None:
             return None
         fields = dict(what.fields)
-        if (
-            self.before is not None
-            and what.section == "lenses"
-            and not name
-            and not {"mount", "f_number"} & set(fields)
-        ):
+        known = {"mount"} if self.before is None else {"mount", "f_number"}
+        if what.section == "lenses" and not name and not known & set(fields):
             return None  # 'I have a 135', said on the way, answers or asks; it teaches nothing that could be kept
         return self._new(what, name) if not name or self._is_free(name) else self._taken(name)
 

@@ -155,6 +155,9 @@ def _asked_of(before: Question, is_host: bool) -> str:
     return "bodies" if is_host or not before.lenses or before.wants.split()[:1] == [BODY_MOUNT] else "lenses"
 
 
+_OF_ITSELF: Final = frozenset(["barrel", "frame_rate"])
+
+
 def _measured(heard: Heard, before: Question, wants: str) -> Question | None:
     """'58', 'f2', 'about 45.5 mm', '42mm, 1mm pitch': the number that was asked for."""
     tokens = [token for token in heard.line.tokens if token.kind not in _PASSED]
@@ -171,6 +174,8 @@ def _measured(heard: Heard, before: Question, wants: str) -> Question | None:
     if len(tokens) != 1 or not tokens[0].numbers:
         return None
     token = tokens[0]
+    if _OF_ITSELF & heard.readings.values.keys():
+        return None  # '62.5 mm outside', 'slow motion 120': it is told of what it is
     if wants == "stop":
         fits = token.kind in ("FNUM", "NUMBER", "TSTOP") and 0.5 <= token.numbers[0] <= 64
         return _went_on(before, heard, f_number=token.numbers[0]) if fits else None

@@ -21,6 +21,7 @@ from grammar.kinds import (
     MACRO_DISTANCE,
     OUT_OF_SCOPE,
     PICTURED,
+    SHIM_CALIBRATION,
     WHY,
 )
 from grammar.turns.set_behind import is_behind
@@ -46,6 +47,8 @@ def blurs_behind(turn: Turn) -> bool:
     """'how soft is a tree 10 m behind her' after what is sharp at 3 m, 'how do i get everything blurry behind her'."""
     if turn.tells("wants-blur") and turn.best in _NO_MATTER | {MACRO_DISTANCE, WHY}:
         return bool(turn.before.lenses) and turn.heard.readings.distance_mm is None
+    if turn.tells("back-blurred") and turn.best in _NO_MATTER | {MACRO_DISTANCE, WHY, SHIM_CALIBRATION}:
+        return bool(turn.before.lenses)
     return turn.was == DEPTH_OF_FIELD and turn.before.distance_mm is not None and is_behind(turn.heard)
 
 
