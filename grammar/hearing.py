@@ -42,6 +42,8 @@ _HEARD_AS: Final = {
     "metered-outside": "metered-outside", "part-asked": "part-asked", "part-named": "part-named",
     "which-stop-set": "which-stop-set", "sun-kept-off": "sun-kept-off", "what-lens-now": "what-lens-now",
     "far-subject": "far-asked", "wants-blur": "wants-blur",
+    "how-many-frames": "how-many-frames", "films-lit": "films-lit", "films": "films",
+    "at-the-sun": "at-the-sun", "laid-in-sun": "laid-in-sun",
 }  # fmt: skip
 OF_NOTHING: Final = "of-nothing"  # that no word of it says anything of a subject: 'how do i know', 'what could that be'
 _BARE_NUMBER: Final = "numbers-said"  # of anything at all

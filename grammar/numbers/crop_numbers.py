@@ -17,6 +17,12 @@ _OF_VIEWS: Final = _OF_VIEW | {"how-wide", "angle-of-view", "cover", "dof", "fra
 _OF_SENSORS: Final = frozenset([1.3, 1.5, 1.52, 1.53, 1.6, 1.61, 1.62, 2.7])  # as people call them
 _OF_OTHERS: Final = frozenset(["LENS", "KIND", "PIECE", "FNUM", "MOUNT"])
 _LEAST, _MOST = 1.05, 7.0
+# mounts whose bodies have one frame, which is smaller than full frame
+ONE_FRAME: Final = frozenset(
+    ["mft-mount", "four-thirds-mount", "x-mount", "q-mount", "cx-mount", "nx-mount", "nx-mini", "ef-m-mount",
+     "ef-s-mount", "g-mount", "xcd-mount", "c", "cs", "d"]
+)  # fmt: skip
+_OTHERS: Final = frozenset(["35mm-ff-digital", "24x36"])  # names of full frame
 _USUAL: Final = "aps-c-1.5"  # what is meant by a crop body where no factor is told
 _CALLED: Final = "crop sensor"
 _FULL: Final = "35mm-full-frame"
@@ -32,7 +38,7 @@ _PLACED: Final = frozenset(["MOUNT", "LETTER", "MOUNTWORD"])
 
 def with_crops_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """The tokens with crops that come on top of a frame as CROP, and those told behind a body right before it."""
-    out = _with_mode_of_full(list(tokens))
+    out = _with_crop_of_small(_with_mode_of_full(list(tokens)))
     for at, token in enumerate(out):
         if _crops_further(out, at):
             out[at] = token.as_("CROP", numbers=_numbers(token), ids=())
@@ -42,6 +48,24 @@ def with_crops_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
             out[at], out[at + 1] = out[at + 1].as_("CROP"), token
     seated = sum(one.kind == "MOUNT" for one in out) >= _TWO or not any(one.kind in _FOCAL for one in out)
     return out if seated and not told & _OF_VIEWS else _with_crop_bodies(out)
+
+
+def _with_crop_of_small(tokens: list[Token]) -> list[Token]:
+    """'on MFT with the 1.3x crop': beside a frame that is smaller than full frame the factor is told of that one."""
+    framed = any(_is_small(one) for one in tokens)
+    return [one.as_("CROP", numbers=_numbers(one), ids=()) if framed and is_crop_named(one) else one for one in tokens]
+
+
+def is_crop_named(token: Token) -> bool:
+    """'1.3x crop' names the frame of that factor."""
+    return token.kind == "FORMAT" and "crop" in token.text.casefold() and _numbers(token)[0] > 1
+
+
+def _is_small(token: Token) -> bool:
+    if is_crop_named(token):
+        return False
+    small = token.kind == "FORMAT" and not {_FULL, *_OTHERS} & set(token.ids)
+    return small or (token.kind == "MOUNT" and token.ids[:1] != () and token.ids[0] in ONE_FRAME)
 
 
 def _with_mode_of_full(tokens: list[Token]) -> list[Token]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from grammar.words.groups import DENSITY, MOON, STARS, STOP_NAMED, STOPPED_SO
+from grammar.words.groups import DENSITY, MOON, OPENED, STARS, STOP_NAMED, STOPPED_SO
 from grammar.words.tokens import Token
 from grammar.words.written import STOPS
 
@@ -86,7 +86,7 @@ def is_named_stop(tokens: list[Token], at: int) -> bool:
         return False
     after = tokens[at + 1] if at + 1 < len(tokens) else None
     if after is not None and STOPPED_SO in after.groups:
-        return True
+        return not _is_lens_opened(tokens, at)
     behind = list(tokens[max(0, at - _NEAR) : at])
     while behind and behind[-1].kind in ("PREP", "DET", "FILLER", "AT", "CUE") and STOP_NAMED not in behind[-1].groups:
         behind.pop()
@@ -96,10 +96,16 @@ def is_named_stop(tokens: list[Token], at: int) -> bool:
     return opens or STOP_NAMED in behind[-1].groups
 
 
+def _is_lens_opened(tokens: list[Token], at: int) -> bool:
+    """'with the 25 wide open': no lens opens to f/25, so it is the lens that is opened."""
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    return after is not None and OPENED in after.groups and tokens[at].numbers[0] > _SLOWEST
+
+
 def is_stop_left(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
     """'2.5, iso 100, sun, which nd': where a filter is asked for and no stop is told, the number of aperture rings."""
     number = tokens[at].numbers[0]
-    if number not in STOPS or number > _SMALLEST or tokens[at].text.isalpha():
+    if number not in STOPS or number > _SMALLEST or tokens[at].text.isalpha() or _is_lens_opened(tokens, at):
         return False
     if not is_exposure_open(tokens, told):
         return False

@@ -17,6 +17,9 @@ _LINKS: Final = frozenset(
 )
 _SMALL: Final = frozenset(["PREP", "DET", "CUE", "JOIN", "VERB", "FILLER", "MEASURE", "LIMIT"])
 _NEAR: Final = 4  # tokens between two rates
+_SLOW: Final = frozenset(["slow motion", "slow mo", "slow-mo", "slowmo", "slomo", "slow-motion"])
+_LEADS: Final = frozenset(["at", "in", "with"])
+_LEAST_SLOW: Final = 48.0  # frames a second
 _OF_OTHERS: Final = frozenset(["LENS", "KIND", "MOUNT", "PIECE", "DEGREES", "FNUM", "BODY"])
 
 
@@ -24,6 +27,9 @@ def with_rates_told(tokens: list[Token]) -> list[Token]:
     """Two bare numbers that a word for slow or quick motion, or the unit of one, makes frame rates become FPS."""
     rated = any(one.kind == "FPS" for one in tokens)
     cranked = any(CRANKED in one.groups for one in tokens)
+    alone = _of_slow_motion(tokens)
+    if alone is not None:
+        return [one.as_("FPS") if at == alone else one for at, one in enumerate(tokens)]
     if not (rated or cranked):
         return tokens
     out = list(tokens)
@@ -32,6 +38,17 @@ def with_rates_told(tokens: list[Token]) -> list[Token]:
         if _are_linked(out[one + 1 : other]):
             out[one], out[other] = out[one].as_("FPS"), out[other].as_("FPS")
     return out
+
+
+def _of_slow_motion(tokens: list[Token]) -> int | None:
+    """'we do slow motion at 100': where the one number that slow motion is taken at stands."""
+    words = [one.text.casefold() for one in tokens]
+    slow = any(one in _SLOW for one in words) or any(f"{one} {two}" in _SLOW for one, two in pairwise(words))
+    numbers = [at for at, one in enumerate(tokens) if one.numbers and one.kind != "LIGHT"]
+    if not slow or len(numbers) != 1 or not numbers[0] > 0 or words[numbers[0] - 1] not in _LEADS:
+        return None
+    fits = tokens[numbers[0]].numbers[0] in _USUAL and tokens[numbers[0]].numbers[0] >= _LEAST_SLOW
+    return numbers[0] if fits and _may_be_rate(tokens, numbers[0], cranked=True) else None
 
 
 def _may_be_rate(tokens: list[Token], at: int, cranked: bool) -> bool:

@@ -17,7 +17,7 @@ from grammar.numbers.exposure_told import (
     with_sky_lit,
 )
 from grammar.numbers.focal_numbers import LENSLIKE
-from grammar.words.groups import ANGLE, FACTOR_NAMED
+from grammar.words.groups import ANGLE, FACTOR_NAMED, OPENED
 from grammar.words.tokens import Token
 from grammar.words.written import STOPS
 
@@ -116,6 +116,8 @@ def _is_iso(tokens: list[Token], at: int, lit: bool) -> bool:
     if number < 25 or (number % 5 and number not in SPEEDS) or not tokens[at].text.isdecimal():
         return False
     after = tokens[at + 1] if at + 1 < len(tokens) else None
+    if after is not None and OPENED in after.groups:
+        return False  # 'what iso with the 25 wide open': the lens
     if after is not None and after.value == _SPEED and not any(one.kind == "ISO" for one in tokens):
         return True  # 'full sun, 100 iso'
     if lit and after is not None and after.value == _NATIVE and number >= _LEAST_BASE:

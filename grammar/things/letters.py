@@ -68,8 +68,9 @@ def _stands_as_mount(tokens: list[Token], at: int) -> bool:
         return True
     if token.text.casefold() in _STOPS and after is not None and F_NUMBER in after.groups:
         return False  # 'f number', 'T stop'
-    if before is not None and before.value == "with" and at > 1 and tokens[at - 2].kind == "BODY" and token.text != "a":
-        return after is None or after.kind in ("STOP", "JOIN")  # 'if i get a mirrorless with z'
+    had = before is not None and before.value == "with" and at > 1 and tokens[at - 2].kind == "BODY"
+    if had and token.text.casefold() not in ARTICLES and (after is None or after.kind in ("STOP", "JOIN")):
+        return True  # 'if i get a mirrorless with z'
     near = tokens[at + 1 : at + 4]
     parted = next((n for n, one in enumerate(near) if one.text == "," or one.kind == "STOP"), len(near))
     if any(DIAL in one.groups for one in near[:parted]):

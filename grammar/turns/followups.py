@@ -219,7 +219,7 @@ def _joined(heard: Heard, said: Question, before: Question, aim: _Aim, placed: _
         values=tuple(values.items()),
         feet=said.feet or (before.feet and not heard.tells("metres")),
         follows=True,
-        topic=said.topic or kept_topic(intent, before),
+        topic=said.topic or kept_topic(heard, intent, before),
         known=aim.found.known if aim.found else known_with(before.known or before.lenses, lenses),
     )
 
@@ -290,7 +290,8 @@ def _stop(
     heard: Heard, said: Question, intent: str, lenses: tuple[Thing, ...], same_lens: bool, before: Question
 ) -> float | None:
     """The stop that is set now, or was before; wide open it is the lens's own."""
-    held = stop_held(heard, intent, lenses, before) if said.lenses else None
+    closed = any(one.f_number is not None and (said.f_number or 0.0) > one.f_number for one in lenses[:1])
+    held = stop_held(heard, intent, lenses, before) if said.lenses and not closed else said.f_number
     if held is not None or said.f_number is not None:
         return held if held is not None else said.f_number
     if heard.tells("wide-open"):

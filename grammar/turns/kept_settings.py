@@ -5,13 +5,22 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.hearing import Heard
-from grammar.kinds import COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, EXPOSURE_ND, GEAR_SETTING, MACRO_DISTANCE
+from grammar.kinds import (
+    COVERAGE,
+    CROP_EQUIVALENT,
+    DEPTH_OF_FIELD,
+    EXPOSURE_ND,
+    FOCUS_VERDICT,
+    GEAR_SETTING,
+    MACRO_DISTANCE,
+)
 from grammar.questions import HOOD, Question, Thing
 from grammar.things.casting import DRAWN
 from grammar.turns.sticking import PLACED
 
 _STOPPED: Final = frozenset([DEPTH_OF_FIELD, EXPOSURE_ND])  # here the widest stop of a lens is the one set
 _FAR_MM: Final = 1000.0  # from here on it is a distance of a subject, and nothing close up
+_RELEASE: Final = "release"  # the topic of a camera that takes no picture
 _DENSITY: Final = "nd"  # the topic of a filter that is asked for
 _CLOSE: Final = ("extension", "magnification")
 _AT_A_STOP: Final = PLACED | {COVERAGE, CROP_EQUIVALENT}
@@ -43,14 +52,22 @@ def kept_distance(intent: str, before: Question, said: Question) -> float | None
     drawn = any(one.piece in DRAWN and one.thickness_mm for one in said.adapters)
     if intent == DEPTH_OF_FIELD and (drawn or any(map(said.said, _CLOSE))):
         return None
+    if intent == FOCUS_VERDICT == before.intent and _is_ring_gone(before):
+        return None  # 'it only focuses at 20 cm' with a ring between, which was left off since
     far = before.distance_mm is not None and before.distance_mm >= _FAR_MM and not before.adapters
     if intent == before.intent or (intent == DEPTH_OF_FIELD and before.intent == MACRO_DISTANCE and far):
         return before.distance_mm
     return before.away if intent == DEPTH_OF_FIELD else None
 
 
-def kept_topic(intent: str, before: Question) -> str | None:
+def _is_ring_gone(before: Question) -> bool:
+    return before.prior is not None and bool(before.prior.adapters) and not before.adapters
+
+
+def kept_topic(heard: Heard, intent: str, before: Question) -> str | None:
     """What was asked by its topic is asked still where the next turn only changes something: a setting, a filter."""
     filtered = before.intent == EXPOSURE_ND and before.topic == _DENSITY
-    kept = filtered or before.intent == GEAR_SETTING or before.topic == HOOD
+    # 'its too dark to see' after a camera that does not release: a matter of its own
+    own = heard.weighed.best == GEAR_SETTING and before.topic == _RELEASE
+    kept = filtered or (before.intent == GEAR_SETTING and not own) or before.topic == HOOD
     return before.topic if intent == before.intent and kept else None

@@ -98,6 +98,8 @@ def leans(heard: Heard, before: Question) -> bool:
         return False  # 'where does a C-mount lens fit' asks for all bodies, not for the one of before
     if best == DEFINITION and plain:
         return is_set_anew(heard, before) or _of_what_was_named(heard, before)
+    if best == OUT_OF_SCOPE and told and not lens and heard.tells("autofocus"):
+        return True  # 'and the autofocus' after a lens on a body
     if best == OUT_OF_SCOPE and plain:
         return asks_what_it_costs(heard, before)
     if best in _OF_BODY and not (lens and heard.tells("body")):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Final
 
 from engine.base.compact import replace
@@ -22,6 +23,7 @@ _RING: Final = "adapter"
 _PAIR: Final = 2
 _LISTED: Final = frozenset([CHAIN, COMPARE, DRAW, WHY])  # kinds that a number picks a way for
 _WITHOUT: Final = "without"
+_BY_LENGTH: Final = re.compile(r"^\W*(?:an? |the |my )?\d+(?:\.\d+)? ?mm (?:ring|spacer|extension)", re.IGNORECASE)
 _CROP: Final = "crop"
 _PIXELS: Final = "pixels"
 
@@ -136,4 +138,5 @@ def limits_left(limits: Limits, before: Question, without: bool) -> Limits:
     """'without' after a ring that was named: that ring is not to be used, nor another in its place."""
     named = tuple(id_ for piece in before.adapters for id_ in piece.ids[:1]) if without else ()
     bare = bool(named) and len(named) == len(before.adapters) and limits.pieces is None
+    bare = bare and not any(_BY_LENGTH.search(piece.words) for piece in before.adapters)  # a spacer leads to no body
     return replace(limits, without=tuple(dict.fromkeys((*limits.without, *named))), pieces=0 if bare else limits.pieces)

@@ -24,6 +24,7 @@ from grammar.questions import Question, Thing
 from grammar.readings.kept_readings import mm
 from grammar.things.casting import DRAWN, Part
 from grammar.things.standins import stands_in
+from grammar.turns.closed_again import closed_again
 from grammar.turns.number_roles import ON_AGAIN, length_of, put_on_it, tubes_off
 from grammar.turns.set_behind import set_behind
 from grammar.words.groups import OWN
@@ -243,6 +244,9 @@ def depth_wanted(heard: Heard, said: Question, before: Question) -> Question:
 def with_stop_set(heard: Heard, said: Question, before: Question) -> Question:
     """'f2.8' in a talk of an 85 mm f/1.8, 'f16' where a stop was set: it is set so far, and opens as wide as before."""
     parts, old = heard.cast.lenses, before.lens
+    again = closed_again(heard, said, before)
+    if again is not None:
+        return said.with_(lenses=(again,), f_number=parts[0].f_number)
     if old is None or len(parts) != 1 or not parts[0].is_stop_alone or len(said.lenses) > 1:
         return said
     told = parts[0].f_number

@@ -17,6 +17,7 @@ from grammar.kinds import (
     IDENTIFY_MOUNT,
     LIST_FITS,
 )
+from grammar.numbers.crop_numbers import ONE_FRAME
 from grammar.questions import ALL, Question, Thing
 from grammar.turns.adding import each_once
 from grammar.turns.body_picked import bodies_so_far, weighs_two_bodies
@@ -24,11 +25,6 @@ from grammar.turns.whom import Meant
 from grammar.words.groups import EARLIER, READ_OUT
 
 FULL: Final = "35mm-full-frame"
-# mounts whose bodies have one frame, which is smaller
-ONE_FRAME: Final = frozenset(
-    ["mft-mount", "four-thirds-mount", "x-mount", "q-mount", "cx-mount", "nx-mount", "nx-mini", "ef-m-mount",
-     "ef-s-mount", "g-mount", "xcd-mount", "c", "cs", "d"]
-)  # fmt: skip
 LIKENED: Final = frozenset(["in", "to"])
 _LIKENING: Final = frozenset(["looks-like", "equiv", "set-beside"])
 _VERSUS: Final = "vs"

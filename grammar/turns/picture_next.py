@@ -19,6 +19,7 @@ from grammar.kinds import (
     HAZARD,
     LIST_FITS,
     MACRO_DISTANCE,
+    OUT_OF_SCOPE,
     PICTURED,
     WHY,
 )
@@ -30,6 +31,8 @@ _OF_ELSE: Final = ("infinity", "dof", "nd", "exposure", "shutter-said", "sharp",
 # what small creatures and things may seem to ask, where only whether they can be photographed is asked
 _NO_MATTER: Final = frozenset([None, CHAIN, FOCUS_VERDICT, BUY_PLAN, DRAW, LIST_FITS, GEAR_SETTING])
 _ASKS_HOW: Final = frozenset(["how", "can", "will", "what", "get"])
+_FULL_SUN: Final = "full-sun"
+HARM_SAID: Final = "harm-word"
 _DARK: Final = frozenset(["black", "vignette", "disc"])
 
 
@@ -44,6 +47,27 @@ def blurs_behind(turn: Turn) -> bool:
     if turn.tells("wants-blur") and turn.best in _NO_MATTER | {MACRO_DISTANCE, WHY}:
         return bool(turn.before.lenses) and turn.heard.readings.distance_mm is None
     return turn.was == DEPTH_OF_FIELD and turn.before.distance_mm is not None and is_behind(turn.heard)
+
+
+def films_in_the_sun(turn: Turn) -> bool:
+    """'can i film my kid in the garden, sunny' after a lens on a body: how much light is held back, and no danger."""
+    lit = turn.heard.readings.values.get("light") == _FULL_SUN and turn.tells("films")
+    feared = (
+        turn.tells("worry", "damage", "at-the-sun", "ok", "laid-in-sun", "hand-meter")
+        or HARM_SAID in turn.heard.features
+    )
+    return lit and turn.best == HAZARD and not feared and bool(turn.before.lenses) and not turn.heard.cast.lenses
+
+
+def steps_between_pictures(turn: Turn) -> bool:
+    """'how far do i move the rail between shots' close up: the step, by how much one picture holds sharp."""
+    return turn.tells("how-many-frames") and turn.was in (MACRO_DISTANCE, DEPTH_OF_FIELD) and bool(turn.before.lenses)
+
+
+def asks_of_autofocus(turn: Turn) -> bool:
+    """'and the autofocus' after a lens on a body: whether it works there."""
+    pair = any(one.ids for one in turn.before.lenses) and bool(turn.before.bodies)
+    return pair and turn.tells("autofocus") and turn.best == OUT_OF_SCOPE and not turn.heard.cast.lenses
 
 
 def zooms_in(turn: Turn) -> bool:
@@ -99,6 +123,9 @@ def wants_a_field(turn: Turn) -> bool:
 _ROW: Final[tuple[tuple[Callable[[Turn], bool], str], ...]] = (
     (drops_the_filter, EXPOSURE_ND),
     (blurs_behind, DEPTH_OF_FIELD),
+    (films_in_the_sun, EXPOSURE_ND),
+    (steps_between_pictures, DEPTH_OF_FIELD),
+    (asks_of_autofocus, CHAIN),
     (zooms_in, COVERAGE),
     (shoots_small_things, MACRO_DISTANCE),
     (stacks_them, BUY_PLAN),

@@ -6,7 +6,10 @@ from typing import Final
 
 from grammar.hearing import Heard
 from grammar.kinds import BUY_PLAN, CARD, CHAIN, COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, EXPOSURE_ND, FOCUS_VERDICT
+from grammar.numbers.crop_numbers import ONE_FRAME, is_crop_named, is_of_crop
 from grammar.questions import Question
+from grammar.turns.on_what import FULL
+from grammar.words.groups import READ_OUT
 from grammar.words.tokens import Token
 
 _FAR: Final = frozenset(["m", "ft", "cm"])  # units of what is seen, and of how far off it is
@@ -116,3 +119,22 @@ def scene_there(heard: Heard, before: Question) -> str | None:
     if before.intent != DEPTH_OF_FIELD or away is None or not asks or told or before.adapters:
         return None
     return f"field of view at {away / _METRE:g} m"
+
+
+def crop_of_frame(heard: Heard, before: Question) -> str | None:
+    """'with the 1.3x crop' after a lens on MFT: that factor of its frame; 'in 4K mode i lose 1.3x' is a crop too."""
+    tokens = heard.line.tokens
+    body = before.body
+    small = body is not None and (body.id in ONE_FRAME or body.format not in (None, FULL))
+    small = small or any(one.kind == "format" and one.id != FULL for one in before.things)
+    named = next((one for one in tokens if small and is_crop_named(one)), None)
+    read_out = any(READ_OUT in one.groups for one in tokens) and not any(is_of_crop(one) for one in tokens)
+    mode = read_out and before.intent in _OF_VIEW
+    glass = any(one.kind in ("PIECE", "ADAPTER") for one in tokens)
+    lost = next((one for one in tokens if mode and not glass and one.kind == "TIMES"), None)
+    token = named or lost
+    if token is None or any(one.kind in ("MOUNT", "CROP") for one in tokens) or heard.cast.lenses:
+        return None
+    factor = token.text.split()[0].rstrip("xX")
+    start = token.column - 1
+    return f"{heard.text[:start]}crop of {factor}{heard.text[start + len(token.text) :]}"

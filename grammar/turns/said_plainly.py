@@ -22,6 +22,7 @@ from grammar.questions import Question
 from grammar.things.letters_by_numbers import ARTICLES
 from grammar.turns.nearest_told import nearest_told
 from grammar.turns.picture_plainly import (
+    crop_of_frame,
     field_wanted,
     filter_more,
     fronts_again,
@@ -78,7 +79,7 @@ def said_plainly(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
     ways = (
         nearest_told, light_without, drawn_by, ring_of_length, _ring_left, _taken_off, _left_out, _inside, crop_body,
         frame_of_body, spaced_by, field_wanted, native_again, fronts_again, filter_more, native_speed, scene_there,
-        _made, deep_at, glass_told, lost_by_glass, of_full_frame, looks_on_full,
+        crop_of_frame, _made, deep_at, glass_told, lost_by_glass, of_full_frame, looks_on_full,
     )  # fmt: skip
     text = next((told for way in ways if (told := way(heard, before)) is not None), None)
     if text is None:

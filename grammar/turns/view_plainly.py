@@ -9,11 +9,11 @@ from typing import Final
 
 from grammar.hearing import Heard
 from grammar.kinds import COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, EXPOSURE_ND, GEAR_SETTING, MACRO_DISTANCE
-from grammar.numbers.crop_numbers import is_of_crop
+from grammar.numbers.crop_numbers import ONE_FRAME, is_of_crop
 from grammar.questions import Question
 from grammar.things.casting import OPTICAL
 from grammar.things.standins import stands_in
-from grammar.turns.on_what import FULL, ONE_FRAME
+from grammar.turns.on_what import FULL
 from grammar.turns.told_before import GLASS
 from grammar.words.groups import (
     AWAY,

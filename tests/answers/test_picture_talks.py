@@ -413,3 +413,38 @@ def test_a_distance_of_a_field_is_that_of_what_is_sharp_next(club):
     )
     assert last.intent == "depth-of-field"
     assert "3.048 m" in last.reading
+
+
+@pytest.mark.parametrize("first", ["25mm f1.4 on mft", "75mm f1.4 lens on apsc"])
+@pytest.mark.parametrize("turn", ["with the 1.3x crop", "in 4k60 mode i lose 1.3x", "a further 1.3x crop in video"])
+def test_a_crop_told_by_its_factor_is_of_the_frame_that_is_talked_of(club, first, turn):
+    whole, cropped = talk(club, f"{first}, equivalent", turn)
+    ratio = _told(club, cropped, "equivalent_focal_mm")[0] / _told(club, whole, "equivalent_focal_mm")[0]
+    assert ratio == pytest.approx(1.3, rel=0.01)
+    assert "slower" not in flat(cropped)
+
+
+def test_on_full_frame_the_same_factor_names_the_frame(club):
+    *_, last = talk(club, "50mm f1.8 m42 on e mount full frame, equivalent", "with the 1.3x crop")
+    assert round(_told(club, last, "equivalent_focal_mm")[0]) == 65
+
+
+@pytest.mark.parametrize(
+    ("turn", "stop"), [("ok the 85. hyperfocal f8", "f/8"), ("85 f5.6", "f/5.6"), ("the 85 at f4", "f/4")]
+)
+def test_a_lens_of_before_told_with_another_stop_is_closed_so_far(club, turn, stop):
+    *_, last = talk(
+        club, "85mm f1.4 k lens on z full frame, dof at 2 m", "and a 135 f2.8 instead", "the 135 at f4", turn
+    )
+    assert "85 mm f/1.4 K-mount lens" in last.reading
+    assert f"at {stop}" in last.reading
+
+
+def test_a_squeeze_stays_with_its_lens(club):
+    *_, last = talk(
+        club,
+        "50mm f1.8 m42 with a 2x anamorphic on e mount full frame, what does it frame like",
+        "does it cover",
+        "equivalent again",
+    )
+    assert "what 25 mm would" in flat(last)

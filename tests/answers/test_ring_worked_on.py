@@ -266,3 +266,8 @@ def test_ten_crests_at_once_answer_what_the_pitch_is(club, said, pitch):
     found = talk(club, "42mm screw lens 50mm 1.8, what mount", said)[-1]
     assert found.question.said("pitch") == pitch
     assert found.question.said("flange_to_image") is None
+
+
+def test_a_far_limit_without_end_is_told_as_such(club):
+    found = talk(club, "c 25 f1.4 on mft with a 0.05 washer under it, infinity?")[-1]
+    assert "stops at 13 m (6.23 m or more)" in flat(found)

@@ -123,3 +123,72 @@ def test_a_body_of_one_small_frame_is_likened_to_full_frame(club: Desk) -> None:
 def test_a_lens_only_told_is_asked_for_its_mount_first(club: Desk) -> None:
     (answer,) = talk(club, "i have a 16mm projector lens 50mm f1.2, no thread just a smooth barrel")
     assert flat(answer).startswith("Holding and focusing a projection lens")
+
+
+@pytest.mark.parametrize(
+    "text", ["can i film my kid running in the garden, sunny", "i want to film my kids in the sun",
+             "can i film outside when its sunny"]
+)  # fmt: skip
+def test_filming_in_sunlight_is_a_matter_of_light(club: Desk, text: str) -> None:
+    _, answer = talk(club, _C, text)
+    assert flat(answer).startswith("8.4 stops of ND to hold back")
+
+
+@pytest.mark.parametrize("text", ["can i film into the sun with it", "can i leave it in the sun", "film the sunset?"])
+def test_the_sun_itself_stays_a_danger(club: Desk, text: str) -> None:
+    _, answer = talk(club, _C, text)
+    assert answer.intent == "hazard"
+
+
+@pytest.mark.parametrize(
+    "text", ["night street scene with the 25 wide open what iso", "what iso at night with the 25 wide open"]
+)
+def test_a_lens_wide_open_is_no_stop_and_no_iso(club: Desk, text: str) -> None:
+    *_, answer = talk(club, _C, "and a 75mm f2.5 one", text)
+    assert flat(answer).startswith("ISO 38 to 150: f/1.4")
+
+
+def test_slow_motion_at_a_number_is_a_rate_and_flicker_is_of_lamps(club: Desk) -> None:
+    *_, slow, flicker = talk(
+        club, _C, "what nd for outside at f2.8 25p", "we do slow motion too at 100", "is there flicker"
+    )
+    assert flat(slow).startswith("4.4 stops of ND")
+    assert flat(flicker).startswith("Under lamps on 50 Hz mains 1/100 s")
+
+
+def test_what_is_asked_after_a_camera_that_does_not_release_is_of_its_own(club: Desk) -> None:
+    *_, dust, dark = talk(
+        club, _C, "will my camera take a picture without a lens", "can dust get in", "its too dark to see"
+    )
+    assert "release without a lens" not in flat(dust)
+    assert "release without a lens" not in flat(dark)
+
+
+def test_a_spacer_left_off_leaves_the_ring_that_is_needed(club: Desk) -> None:
+    *_, answer = talk(
+        club, _C, "with the 5 mm ring it only focuses at 20 cm", "so leave it off?", "how far does it focus"
+    )
+    assert "reaches infinity" in flat(answer)
+    assert "No way found" not in flat(answer)
+
+
+def test_the_step_of_the_rail_goes_by_what_one_picture_holds(club: Desk) -> None:
+    *_, answer = talk(club, _C, "at f4 and half life size", "how far do i move the rail between shots")
+    assert "Step by 0.54 mm at 0.5x at f/4" in flat(answer)
+
+
+def test_a_ring_told_before_is_not_by_how_much_it_is_off(club: Desk) -> None:
+    *_, answer = talk(club, "10mm d on mft", "my ring is 3.1 mm", "it focuses past infinity")
+    assert "too close" not in flat(answer)
+
+
+@pytest.mark.parametrize("text", ["can i turn it around", "can i flip it around", "mount it backwards?"])
+def test_a_lens_turned_round_in_everyday_words(club: Desk, text: str) -> None:
+    _, answer = talk(club, "25mm 8mm projector lens f1.3 on rf", text)
+    assert flat(answer).startswith("Turned round, a lens works close up only")
+
+
+@pytest.mark.parametrize("before", ["will it cover", "what do i set", "what iso indoors evening, f8 1/50"])
+def test_the_autofocus_is_that_of_the_lens_spoken_of(club: Desk, before: str) -> None:
+    *_, answer = talk(club, _C, before, "and the autofocus")
+    assert flat(answer).startswith("Autofocus: no.")

@@ -42,6 +42,8 @@ def set_hyperfocal(focal: float, at: float, blur: Interval, form: Format, feet: 
 def around(lens: Distances, at: float, subject: float, blur: Interval, form: Format, feet: bool) -> Told:
     """Near and far limit for a subject at a distance from the sensor, planes and pupils as far as they are known."""
     f, n, far_at = lens.focal, Interval.exact(at), Interval.exact(subject)
+    if subject < f.nominal:
+        return Told()  # 'if the slide bulges 1 mm': so deep shall be sharp, and no distance
     near = depth.near_limit_from_sensor_mm(far_at, f, lens.hiatus, n, blur, lens.likely_pupil)
     far = depth.far_limit_from_sensor_mm(far_at, f, lens.hiatus, n, blur, lens.likely_pupil)
     if not (is_known(near) and is_known(far)):

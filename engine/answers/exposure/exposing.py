@@ -30,6 +30,7 @@ from engine.answers.exposure.lighting import (
     shutter_still,
     usual_shutter_s,
 )
+from engine.answers.exposure.lowest_iso import below_any_body
 from engine.answers.exposure.scene_of_setting import scene_of_setting
 from engine.answers.exposure.since_before import since_before
 from engine.answers.exposure.wide_open import goes_on_with_density, stop_or_density
@@ -49,7 +50,6 @@ from grammar.questions import FILTER, Question
 from grammar.things.casting import DRAWN
 from grammar.turns.sticking import is_open
 
-LOWEST_ISO = "lowest-iso"  # of the facts
 LEAST_OFF = 0.15  # stops; an exposure off by less is right
 
 
@@ -166,6 +166,8 @@ def _asked(question: Question, light: Light) -> str:
     scene_and_iso = bool(scene) and (light.iso is not None or scene.startswith("EV"))  # an EV is told for ISO 100
     if light.counted is not None and not is_known(light.shutter):
         close = question.said("magnification") is not None and question.said("light") is None
+        if scene and light.iso is None and mentions(question, "iso-asked"):
+            return "iso"
         if scene_and_iso or (mentions(question, "exposure-time") and not close):
             return "shutter"
     elif mentions(question, "iso") and light.iso is None and light.counted:
@@ -197,18 +199,14 @@ def _rule_of_thumb(light: Light, question: Question) -> Told:
 
 
 def _iso(light: Light, knowledge: Knowledge) -> Told:
+    light = light if is_known(light.shutter) else _at_usual_rate(light, knowledge)
     assert light.counted is not None
     found = exposure.iso_for(light.scene, light.counted, light.shutter, held(light))
     if not is_known(found):
         return Told()
     text = f"ISO {ranged(found, lambda value: figures(value, 2))}: {setting(light, without='iso')}."
     told = Told((Line("head", text),), (Quantity("iso", found),))
-    if found.greatest >= knowledge.catalogue.assumptions[LOWEST_ISO].value.least:
-        return told
-    head = f"Lower than bodies go: set the lowest ISO there is, such as {BASE_ISO:g}, and hold the rest back."
-    stops = Interval.exact(log2(BASE_ISO / found.nominal))
-    rest = f"at ISO {BASE_ISO:g} that is {trimmed(stops.nominal, 1)} stops of ND, or a shutter so much shorter"
-    return Told((Line("head", head),)) + told + Told((Line("fact", rest, 1),), (Quantity("nd_stops", stops, "iso"),))
+    return below_any_body(found, told, knowledge) or told
 
 
 def _which_iso(light: Light, question: Question, knowledge: Knowledge) -> Told | None:

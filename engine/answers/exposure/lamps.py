@@ -43,7 +43,11 @@ def _asks(question: Question) -> bool:
     """'lamps flicker, which shutter', 'what angle at 24p on 50 Hz mains': a time is asked for, and lamps are told."""
     asked = mentions(question, "shutter-asked-of-lamps")
     told = bool(_mains(question)) and (asked or mentions(question, "flickering"))
-    return told or (asked and question.mentions("lamps-flicker"))
+    prior = question.prior
+    feared = (
+        question.follows and prior is not None and prior.intent == EXPOSURE_ND and question.mentions("flicker-feared")
+    )
+    return told or feared or (asked and question.mentions("lamps-flicker"))
 
 
 def _on(hertz: float, question: Question, knowledge: Knowledge) -> Told:

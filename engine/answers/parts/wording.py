@@ -4,11 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from math import isfinite, isinf
+from typing import Final
 
 from engine.base.interval import Interval, Unknown
 from engine.base.span import Span
 from engine.base.units import MM_PER_FOOT, MM_PER_INCH
 from engine.physics.trace import Value
+
+ENDLESS_MM: Final = 1e9  # what is farther away than this is told as infinity
+ENDLESS: Final = "infinity"
 
 
 def trimmed(value: float, digits: int) -> str:
@@ -40,8 +44,8 @@ def small_mm(value: float) -> str:
 
 def distance(value_mm: float, feet: bool = False) -> str:
     """A distance to the subject: mm under 5 cm, cm under 1 m, then m; inches and feet when spoken."""
-    if isinf(value_mm):
-        return "infinity"
+    if abs(value_mm) >= ENDLESS_MM:
+        return ENDLESS
     sign = "-" if value_mm < 0 else ""
     size = abs(value_mm)
     if feet:
@@ -68,7 +72,7 @@ def depth_words(value_mm: float, feet: bool = False) -> str:
 
 def area(width_mm: float, height_mm: float, feet: bool = False) -> str:
     """A field at the subject, both sides in the unit of the wider: '65 x 49 mm'."""
-    wide, _, unit = distance(width_mm, feet).rpartition(" ")
+    wide, _, unit = distance(min(width_mm, ENDLESS_MM / 10), feet).rpartition(" ")
     size = {"mm": 1.0, "cm": 10.0, "m": 1000.0, "in": MM_PER_INCH, "ft": MM_PER_FOOT}[unit]
     if " " in wide or (unit == "cm" and width_mm < 200):
         size, unit = (MM_PER_INCH, "in") if feet else (1.0, "mm")
@@ -80,7 +84,7 @@ def ranged(value: Interval, show: Callable[[float], str], gap: float = 0.0) -> s
     low, high = show(value.least), show(value.greatest)
     if low == high or value.width <= gap:
         return show(value.nominal)
-    if isinf(value.greatest):
+    if isinf(value.greatest) or high == ENDLESS:
         return f"{low} or more"
     head, _, unit = low.rpartition(" ")
     if head and " " not in head and high.endswith(f" {unit}") and high.count(" ") == 1:

@@ -71,6 +71,8 @@ def off_by_mm(question: Question) -> float | None:
     size = size if size is not None else next((low for low, high in _pieces(question) if low == high), None)
     if size is None:
         return _signed(question)
+    if not told and size > MOST_ERROR_MM and _is_of_before(question):
+        return None  # 'it goes past infinity' after a ring of 3.1 mm: that is how thick it is
     if not told and size <= 0:
         return None  # 'a flat disc, 0 thick': level with the flange, and a cup by how deep it is
     right = number(question, "nominal")
@@ -96,6 +98,13 @@ def off_by_mm(question: Question) -> float | None:
     ]
     longer = bool(came) or mentions(question, "off-either-way")
     return -size if mentions(question, "came-short") else size if longer else None
+
+
+def _is_of_before(question: Question) -> bool:
+    """Whether the pieces are those of the turn before, and this one tells no size of them."""
+    prior = question.prior
+    stands = question.follows and prior is not None and prior.adapters == question.adapters
+    return stands and not any(one.isdigit() for one in question.text)
 
 
 def _is_what_is_left(ring: Thing, question: Question) -> bool:
