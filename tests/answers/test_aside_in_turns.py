@@ -429,3 +429,18 @@ def test_an_exposure_without_an_f_number_is_a_shutter_for_each_and_no_filter(clu
     _, found = talk(club, "75mm enlarger lens 39 screw on e mount", "what exposure do i use then, its indoors")
     assert flat(found).startswith("By the f-number: f/1.4 1/65 to 1/16 s")
     assert "ND" not in flat(found)
+
+
+@pytest.mark.parametrize("turn", ["what can i do", "can i still use it"])
+def test_what_is_done_about_blades_that_do_not_close_is_asked_of_them_and_no_ring(club, turn):
+    _, _, found, ring = talk(
+        club, "55mm 1.8 m42 on mft", "the aperture ring does nothing on the 55", turn, "which ring do i need"
+    )
+    assert found.intent == "why"
+    assert "pin at the rear is pressed" in flat(found)
+    assert ring.intent == "chain"
+
+
+def test_what_else_is_needed_is_asked_of_the_same_body(club):
+    *_, found = talk(club, "enlarger lens 50mm 2.8 on x mount", "what else do i need")
+    assert found.question.body.ids[0] == "x-mount"
