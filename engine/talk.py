@@ -29,10 +29,11 @@ if TYPE_CHECKING:
 SET_APART = frozenset({"compare", "which-own", "all-on-all"})  # what these list is not picked by its number
 UNLIT: Final = frozenset(["vignette", "disc", "cover"])  # topics of a reason that asks about the picture
 FAULTS: Final = frozenset(["smear", "colour"])  # and of one that asks about a fault seen in it
+IRIS: Final = "iris"  # and of one that asks why the blades do not close
 DOUBTED = "sure"  # the topic of a reason that asks how sure it is
 ASIDES = frozenset({HAZARD, DEFINITION, OUT_OF_SCOPE})
 OWN = frozenset({"lens", "body"})  # kinds of things that have names of their own
-BARE_REASON = 4  # words that only ask for a reason
+BARE_REASON = 4  # words, of a mere 'why is that'
 MOST_LISTED = 9  # a bare number above this is rather a measure than one of a list
 MEASURED = frozenset({"identify-mount"})  # where a bare number from LEAST_MEASURED up is what was asked to be measured
 LEAST_MEASURED = 5
@@ -169,8 +170,7 @@ class Talk:
             return
         asked_why = before is not None and answer.intent == WHY and answer.question.follows
         if before is not None and asked_why and before.intent in MEASURED and _same_lens(answer.question, before):
-            self.reading = answer.reading  # what a lens has is identified still
-            self.question = _past_reason(before, answer)
+            self.reading, self.question = answer.reading, _past_reason(before, answer)  # it is identified still
             return
         if before is not None and asked_why and _same_pair(answer, before):
             self.reading, self.question = answer.reading, _past_reason(before, answer)
@@ -236,14 +236,16 @@ def is_gone(thing: Thing, own: frozenset[str]) -> bool:
 
 def _past(question: Question, answer: Answer) -> Question:
     """The question that goes on past what was asked by the way, which the next words may be about still."""
-    asked = answer.question
-    return question.with_(beside=answer.intent, beside_text=f"{asked.text} {asked.asked}".strip() if asked else "")
+    said = f"{answer.question.text} {answer.question.asked}".strip() if answer.question else ""
+    return question.with_(beside=answer.intent, beside_text=said)
 
 
 def _past_reason(question: Question, answer: Answer) -> Question:
     """The same past a reason, of which more was said than 'but why is that'."""
-    plain = answer.question is None or len(answer.question.text.split()) <= BARE_REASON
-    return question if plain else question.with_(beside_text=_past(question, answer).beside_text)
+    asked, past = answer.question, _past(question, answer)
+    if asked is None or len(asked.text.split()) <= BARE_REASON:
+        return question
+    return past if asked.topic == IRIS else past.with_(beside=question.beside)
 
 
 def _of_named(question: Question, aside: Question) -> Question:

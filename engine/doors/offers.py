@@ -24,6 +24,7 @@ _WORD_TIER: Final = 2
 _BY_KIND: Final = ("mount", "format", "thread", "motif")  # of which there are none of one's own
 _NOT_OFFERED: Final = frozenset(["", "det", "join", "verb", "number", "intent", "motif", "share"])
 _MOST_BEST: Final = 12  # of one sort where nothing is typed yet
+_MOST_NEAR: Final = 32  # whose beginning is a slip away; most of them do not fit at that place
 _ALPHABET: Final = "abcdefghijklmnopqrstuvwxyz0123456789"
 _MOST_LOOKED_AT: Final = 700  # keys of one beginning that are compared letter by letter
 END: Final = "\U0010ffff"  # sorts behind every key
@@ -59,14 +60,14 @@ class Offers:
         found: dict[int, tuple[int, int]] = {}
         for rank, variant in _slips(key, self._known_part(key)):
             low = bisect_left(self.keys, variant)
-            for at in range(low, min(low + _MOST_BEST, len(self.keys))):
+            for at in range(low, min(low + _MOST_NEAR, len(self.keys))):
                 if not self.keys[at].startswith(variant):
                     break
                 order = self.orders[at]
                 closeness = (rank if self.keys[at] == variant else rank + 3, order)
                 found[order] = min(found.get(order, closeness), closeness)
         if found:
-            return [self.ranked[order] for order in sorted(found, key=found.__getitem__)[:_MOST_BEST]]
+            return [self.ranked[order] for order in sorted(found, key=found.__getitem__)[:_MOST_NEAR]]
         return [self.ranked[self.orders[bisect_left(self.keys, one)]] for one in self._twice_slipped(key)]
 
     def _known_part(self, key: str) -> int:

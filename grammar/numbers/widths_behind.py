@@ -19,6 +19,8 @@ _OTHERS: Final = frozenset(["PIECE", "COMBO", "FOCAL"])  # in a sentence that te
 def with_widths_behind(tokens: list[Token]) -> list[Token]:
     """The width of the part ahead of the seat becomes KEYED as of a barrel; that of rear glass or flange as a width."""
     out = list(tokens)
+    if any(token.kind == "MOUNTWORD" and not _is_screw(token) for token in out):
+        return out  # of a bayonet it is how wide the lens is where it goes in
     starts = [0, *(at + 1 for at, one in enumerate(out) if one.kind in ("STOP", "JOIN")), len(out)]
     for start, end in pairwise(starts):
         said = range(start, end)

@@ -80,7 +80,8 @@ def goes_on_beside(heard: Heard, before: Question) -> str | None:
         checked = heard.tells("short") and heard.tells("check-it")
         return HAZARD if nothing or checked or _leans_to_harm(heard) else None
     reason = before.beside_text and before.beside in ("", WHY)
-    return WHY if reason and nothing and not heard.tells("remedy") else None
+    mended = heard.tells("remedy") and before.beside != WHY  # of what the seat makes it, the ring is asked for
+    return WHY if reason and nothing and not mended else None
 
 
 def with_aside_asked(heard: Heard, followed: Question, before: Question) -> Question:

@@ -34,6 +34,8 @@ def known_with(known: tuple[Thing, ...], lenses: tuple[Thing, ...]) -> tuple[Thi
     """The lenses of a talk and those named now: one that is told more closely stands where it stood."""
     out = list(known)
     for lens in lenses:
+        if lens.ids and lens.focal_length_mm and any(one.ids and _same(lens, one) for one in out if one != lens):
+            continue  # less is told of it now than before
         at = next((n for n, one in enumerate(out) if _same(one, lens)), None)
         if at is None:
             out.append(lens)

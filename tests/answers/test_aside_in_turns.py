@@ -409,3 +409,38 @@ def test_everything_sharp_with_a_lens_is_no_length_of_tubes(club):
         "where do i focus so everything is sharp with the 50",
     )  # fmt: skip
     assert found.question.adapters[0].thickness_mm == (20.0, 20.0)
+
+
+def test_close_ups_of_a_small_thing_are_asked_and_the_tube_that_fills_the_picture_with_it(club):
+    _, can, tube = talk(
+        club, "58mm f2 m42 on x mount", "ok. can i do close ups of bugs with the 58",
+        "what tube do i need so a bee fills the picture",
+    )  # fmt: skip
+    assert (can.intent, tube.intent) == ("macro-distance", "macro-distance")
+
+
+def test_how_far_away_one_stands_for_a_portrait_is_told(club):
+    _, found = talk(club, "100mm f2.8 m42 on my mft", "how far away do i stand for a head and shoulders")
+    assert found.intent == "macro-distance"
+    assert "there: sharp at 4." in flat(found)
+
+
+def test_an_exposure_without_an_f_number_is_a_shutter_for_each_and_no_filter(club):
+    _, found = talk(club, "75mm enlarger lens 39 screw on e mount", "what exposure do i use then, its indoors")
+    assert flat(found).startswith("By the f-number: f/1.4 1/65 to 1/16 s")
+    assert "ND" not in flat(found)
+
+
+@pytest.mark.parametrize("turn", ["what can i do", "can i still use it"])
+def test_what_is_done_about_blades_that_do_not_close_is_asked_of_them_and_no_ring(club, turn):
+    _, _, found, ring = talk(
+        club, "55mm 1.8 m42 on mft", "the aperture ring does nothing on the 55", turn, "which ring do i need"
+    )
+    assert found.intent == "why"
+    assert "pin at the rear is pressed" in flat(found)
+    assert ring.intent == "chain"
+
+
+def test_what_else_is_needed_is_asked_of_the_same_body(club):
+    *_, found = talk(club, "enlarger lens 50mm 2.8 on x mount", "what else do i need")
+    assert found.question.body.ids[0] == "x-mount"

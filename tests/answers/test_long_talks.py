@@ -231,3 +231,14 @@ def test_an_inspection_camera_that_is_said_to_have_a_c_mount_has_it(club, said):
 def test_ends_of_a_zone_that_lie_close_are_told_apart(club):
     (found,) = talk(club, "depth of field of a 16mm f/4 C lens at 20 cm, 1/2 inch sensor")
     assert "sharp from 197 to 203 mm" in flat(found)
+
+
+def test_a_lens_is_told_that_fills_the_frame_from_no_farther_than_there_is_room(club):
+    """100 mm on 6.4 mm is 0.064x; D = f (2 + m + 1/m), so 150 mm takes 150 / 17.7 = 8.5 mm."""
+    *_, short, lens, better = talk(
+        club, "16mm C lens on a CS camera", "i need the board to fill the picture, its 10 cm wide",
+        "too far, i only have 15 cm", "what lens then", "is an 8 better",
+    )  # fmt: skip
+    assert all("wants 8.5 mm" in flat(one) for one in (short, lens))
+    assert better.intent == "macro-distance"
+    assert [one.focal_length_mm for one in better.question.lenses] == [8]

@@ -24,7 +24,7 @@ def test_the_right_name_is_the_first_that_is_offered() -> None:
     lexicon = lexicon_of(load_catalogue()[0])
     names = [row for row in lexicon.names.values() if row[1] in ("mount", "lens", "body", "adapter")]
     chance, right, tried = random.Random(3), 0, 0
-    while tried < 400:
+    while tried < 1500:
         phrase, _, id_ = chance.choice(names)
         typed = _slip(phrase.casefold(), chance)
         if len(key_of(phrase)) < 3 or key_of(typed) in lexicon.names or not key_of(typed):

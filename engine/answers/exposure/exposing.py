@@ -13,7 +13,7 @@ from engine.answers.close.dioptres import light_behind
 from engine.answers.close.drawn import draws
 from engine.answers.close.image_side import image_told_mm
 from engine.answers.close.turned_round import light_reversed
-from engine.answers.exposure.any_stop import at_any_stop
+from engine.answers.exposure.any_stop import EXPOSURE, at_any_stop, shutters_at_any_stop
 from engine.answers.exposure.drawn_longer import drawn_so, longer_by
 from engine.answers.exposure.each_lens import others_held_back
 from engine.answers.exposure.exposure_change import changed_exposure, density_with_glass
@@ -81,7 +81,9 @@ def exposed_parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     elif light.counted is not None and not light.filters and _wants_density(question):
         yield held_back(_at_usual_rate(light, knowledge), question, knowledge)
     elif light.counted is None and not light.filters and _wants_density(question):
-        yield at_any_stop(light if is_known(light.shutter) else _at_usual_rate(light, knowledge))
+        usual = light if is_known(light.shutter) else _at_usual_rate(light, knowledge)
+        still = question.topic == EXPOSURE and not mentions(question, "filtered") and usual is not light
+        yield shutters_at_any_stop(light) if still else at_any_stop(usual)
     yield shutter_and_angle(question, knowledge) if not of_rate.lines else Told()
     yield coupled_light(question)
     turned = pair_of(question) is None and any(TURNED in lens.traits for lens in question.lenses)
@@ -145,9 +147,8 @@ def _at_usual_rate(light: Light, knowledge: Knowledge) -> Light:
 
 def _asked(question: Question, light: Light) -> str:
     """Which of shutter, ISO and stop is the unknown: the one that is asked for by name and not told."""
-    both = (
-        is_known(light.shutter) and not light.filters and mentions(question, "nd-or-density")
-    )  # 'what shutter and nd'
+    # 'what shutter and nd'
+    both = is_known(light.shutter) and not light.filters and mentions(question, "nd-or-density")
     if light.counted is not None and shutter_still(question):
         return "shutter"
     told = light.counted is not None and question.f_number is not None

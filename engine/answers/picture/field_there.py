@@ -58,7 +58,8 @@ def _seen(focal: float, form: Format, away: float, feet: bool) -> Told:
 def focal_for_field(question: Question, knowledge: Knowledge) -> Told:
     """Which focal length fills the frame with what is told to be so large and so far away; nothing if one is told."""
     away, motif = distance_mm(question), motif_told(question, knowledge.catalogue)
-    if not away or motif is None or (focals(question) and not mentions(question, "which-focal")):
+    asked = mentions(question, "which-focal") or (question.follows and mentions(question, "no-room"))
+    if not away or motif is None or (focals(question) and not asked):
         return Told()
     factor, told = glass_factor(question, knowledge.catalogue), Told()
     for row in fillings(question, knowledge.catalogue):

@@ -10,6 +10,7 @@ from grammar.questions import Question
 
 APART: Final = "apart-from"  # what a question mentions that sets something apart
 ELSEWHERE: Final = "other-source"  # and that a figure is printed otherwise elsewhere
+MORE_ASKED: Final = "all-cautions"  # 'what else do i need' is asked of that body
 MEASURED: Final = "flange_to_image"
 PLACED: Final = frozenset([CHAIN, FOCUS_VERDICT, BUY_PLAN])
 
@@ -19,7 +20,7 @@ def as_elsewhere(question: Question) -> Question:
     before = question.prior
     if before is None or not question.follows or question.intent not in PLACED or before.intent not in PLACED:
         return question
-    if question.said(MEASURED) != before.said(MEASURED) or question.mentions(ELSEWHERE):
+    if question.said(MEASURED) != before.said(MEASURED) or question.mentions(ELSEWHERE, MORE_ASKED):
         return question  # 'and another is 28.8': another lens; 'another table has 45.5'
     if any(one.thickness_mm is not None for one in question.adapters if one not in before.adapters):
         return question  # 'another adapter measures 26.81'

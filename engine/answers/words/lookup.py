@@ -120,7 +120,7 @@ def _by_sight(question: Question, named: bool, knowledge: Knowledge) -> list[Adv
     engraved = knowledge.catalogue.advice.get(ENGRAVED)
     if engraved is not None and not named and mentions(question, "engraving-asked"):
         return [engraved]
-    if mentions(question, *PART):
+    if mentions(question, *PART) and not named:
         mounts = named_mounts(question, knowledge)
         return list(nearest(question.text, knowledge.catalogue, 1, PLAIN, among=_tells_of_a_part, mounts=mounts))
     return list(nearest(question.text, knowledge.catalogue, 1, PLAIN)) if mentions(question, "what-for") else []
