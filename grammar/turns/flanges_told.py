@@ -14,7 +14,7 @@ from grammar.words.groups import FOCAL_NAMED
 MOUNTLESS: Final = frozenset(["enlarger", "projector"])  # kinds whose thread tells nothing of their register
 _FLANGE: Final = "flange_to_image"
 _PASSED: Final = frozenset(["FILLER", "VERB", "DET", "MARK"])
-_OF_THREAD: Final = frozenset(["thread", "pitch"])
+_OF_THREAD: Final = frozenset(["thread", "pitch", "barrel", "frame_rate"])  # told of what they are
 _FLANGES: Final = (5.0, 120.0)  # mm, between which a bare number may be a flange to image distance
 
 

@@ -192,3 +192,24 @@ def test_a_lens_turned_round_in_everyday_words(club: Desk, text: str) -> None:
 def test_the_autofocus_is_that_of_the_lens_spoken_of(club: Desk, before: str) -> None:
     *_, answer = talk(club, _C, before, "and the autofocus")
     assert flat(answer).startswith("Autofocus: no.")
+
+
+def test_a_lens_that_one_has_is_kept_without_its_mount(club: Desk) -> None:
+    first, on_body = talk(club, "i have a 25mm f1.8 cine lens", "on my e mount camera")
+    assert flat(first).startswith("Which mount is on your 25mm f1.8 cine lens")
+    assert on_body.question is not None
+    assert [lens.focal_length_mm for lens in on_body.question.lenses] == [25.0]
+
+
+@pytest.mark.parametrize("text", ["no mount, 62.5 mm outside", "its 62.5 mm across outside", "62.5 outside"])
+def test_how_wide_a_barrel_is_outside_is_no_lens_and_no_sun(club: Desk, text: str) -> None:
+    _, answer = talk(club, "85mm f2 projector lens on rf", text)
+    assert answer.question is not None
+    assert [lens.focal_length_mm for lens in answer.question.lenses] == [85.0]
+    assert dict(answer.question.values) == {"barrel": "62.5 mm"}
+
+
+def test_how_blurry_the_back_is_asks_no_shim(club: Desk) -> None:
+    _, answer = talk(club, _C, "how blurry is the back when she stands at 3 m")
+    assert answer.intent == "depth-of-field"
+    assert "25 mm f/1.4 at 3 m" in flat(answer)
