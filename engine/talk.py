@@ -16,7 +16,7 @@ from engine.judging.ranking import Listed
 from grammar.kinds import CARD, CHAIN, COMPARE, COVERAGE, DEFINITION, DRAW, HAZARD, OUT_OF_SCOPE, WHY
 from grammar.questions import DRAWN, TALKED, Question, Thing
 from grammar.things.casting import OPTICAL
-from grammar.turns.about_lenses import are_of
+from grammar.turns.about_lenses import are_of, has_pair
 from grammar.turns.sticking import lasting
 from grammar.turns.told_before import still_right
 
@@ -148,15 +148,14 @@ class Talk:
 
     def _keep(self, answer: Answer) -> None:
         if answer.forgets:
-            self.forget()
-            return
+            return self.forget()
         if answer.question is None or answer.aside or answer.intent in TALKED:
             return
         if answer.intent == CARD and self.question is not None and _same_pair(answer, self.question):
             self.question = answer.question.with_(intent=CHAIN)  # the chains that were listed can still be meant
             self.reading = answer.reading
             return
-        known = are_of(answer.question.lenses or answer.question.bodies, self.question)  # 'what is CS' of one on CS
+        known = has_pair(self.question) or are_of(answer.question.lenses or answer.question.bodies, self.question)
         stays = (answer.question.follows and answer.intent in ASIDES) or (answer.intent == DEFINITION and known)
         was = self.question.intent if self.question is not None else None
         stays = stays and not was == answer.intent == HAZARD  # one danger after another is what is talked of now
@@ -253,8 +252,9 @@ def _of_named(question: Question, aside: Question) -> Question:
     lenses = aside.lenses
     if lenses == question.lenses:
         return question.with_(values=tuple(dict((*question.values, *_of_things(aside))).items()))
-    if not any(lens.ids for lens in lenses) or are_of(lenses, question):
-        return question
+    by_the_way = aside.intent == DEFINITION and has_pair(question)
+    if by_the_way or not any(lens.ids for lens in lenses) or are_of(lenses, question):
+        return question  # 'what is CS' of one on CS
     return question.with_(lenses=lenses, known=aside.known, adapters=aside.adapters, values=())
 
 

@@ -189,6 +189,14 @@ def _lenses(heard: Heard, said: Question, before: Question) -> tuple[Thing, ...]
     return said.lenses
 
 
+def has_pair(question: Question | None) -> bool:
+    """Whether a lens of a told length on a body is spoken of: 'whats cs' then asks of a word by the way."""
+    if question is None:
+        return False
+    lens = any(one.ids and one.focal_length_mm for one in question.lenses)
+    return lens and any(one.ids for one in question.bodies)
+
+
 def are_of(named: tuple[Thing, ...], question: Question | None) -> bool:
     """Whether every mount named is that of a lens or a body that is talked of."""
     known = {one.id for one in (*question.lenses, *question.bodies)} if question is not None else set()

@@ -217,7 +217,8 @@ def asks_the_stop_set(turn: Turn) -> bool:
     more = turn.heard.cast.lenses or turn.heard.cast.frames or told.values or told.distance_mm or told.f_number
     glass = any(one.factor is not None for one in turn.before.adapters)
     lit = turn.tells("exposure") or turn.tells("nd") or turn.tells("dof") or turn.tells("infinity")
-    return turn.was in SEATED and turn.tells("which-stop-set") and rings and not (more or glass or lit)
+    off = turn.before.said("thickness") is not None  # 'at which stop is it ok': the one that forgives what is off
+    return turn.was in SEATED and turn.tells("which-stop-set") and rings and not (more or glass or lit or off)
 
 
 def asks_of_a_part(turn: Turn) -> bool:

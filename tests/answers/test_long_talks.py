@@ -242,3 +242,9 @@ def test_a_lens_is_told_that_fills_the_frame_from_no_farther_than_there_is_room(
     assert all("wants 8.5 mm" in flat(one) for one in (short, lens))
     assert better.intent == "macro-distance"
     assert [one.focal_length_mm for one in better.question.lenses] == [8]
+
+
+def test_a_word_asked_about_in_a_talk_leaves_lens_and_body(club):
+    *_, found = talk(club, "16mm C lens on E", "what is CS", "and on MFT")
+    assert [(lens.ids[0], lens.focal_length_mm) for lens in found.question.lenses] == [("c", 16)]
+    assert [body.ids[0] for body in found.question.bodies] == ["mft-mount"]
