@@ -148,7 +148,8 @@ class Talk:
 
     def _keep(self, answer: Answer) -> None:
         if answer.forgets:
-            return self.forget()
+            self.forget()
+            return
         if answer.question is None or answer.aside or answer.intent in TALKED:
             return
         if answer.intent == CARD and self.question is not None and _same_pair(answer, self.question):
@@ -163,8 +164,7 @@ class Talk:
             self.reading = answer.reading
             self.question = _past(_of_named(self.question, answer.question), answer)
             return
-        before = self.question
-        if before is not None and answer.draws_again:
+        if (before := self.question) is not None and answer.draws_again:
             self.question = before.with_(number=answer.question.number)
             return
         asked_why = before is not None and answer.intent == WHY and answer.question.follows
