@@ -118,8 +118,8 @@ def _weighed(
 
 def _seen_to_end(text: str, lexicon: Lexicon) -> frozenset[str]:
     """That nothing is sharp beyond a distance, that a thing is put on, that no stop is shown: in whatever order."""
-    phrases = {key: lexicon.words.mentions.get(key, ()) for key in _HEARD_AS}
-    found = (one for one in mentioned(text, phrases) if one.key != SHOWN_STOP or not one.number)
+    mentions = mentioned(text, lexicon.words.mentions, _HEARD_AS)
+    found = (one for one in mentions if one.key != SHOWN_STOP or not one.number)
     return frozenset(_HEARD_AS[one.key] for one in found)
 
 

@@ -7,7 +7,7 @@ either word; the words of such a phrase stand for themselves, not for longer one
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Container, Iterator, Mapping
 from functools import cache
 from typing import Final, NamedTuple, TypeAlias
 
@@ -27,7 +27,8 @@ _BEGUN: Final = 2  # by so many letters of their beginning phrases are looked fo
 _WITHIN: Final = frozenset("abcdefghijklmnopqrstuvwxyz0123456789")  # what no phrase begins behind
 _FEW: Final = 16  # keys whose phrases are looked for one by one
 _Row: TypeAlias = tuple[int, str, str]  # its place among all, its key, the phrase
-# the word list that was looked through last, by how its phrases begin
+# the word lists that were looked through last, by how their phrases begin
+_MOST_LISTS: Final = 4
 _last: list[tuple[Mapping[str, tuple[str, ...]], dict[str, list[_Row]]]] = []
 
 
@@ -40,12 +41,17 @@ class Mention(NamedTuple):
     number: float | None = None
 
 
-def mentioned(text: str, phrases: Mapping[str, tuple[str, ...]]) -> tuple[Mention, ...]:
-    """Every place of the text where a phrase stands, key by key, each key's places in their order."""
+def mentioned(
+    text: str, phrases: Mapping[str, tuple[str, ...]], only: Container[str] | None = None
+) -> tuple[Mention, ...]:
+    """Every place of the text where a phrase stands, key by key, each key's places in their order.
+
+    `only`: the keys of a long list that are looked for, where not all are.
+    """
     flat = text.casefold().replace("’", "'")
     found: dict[str, list[tuple[int, int, float | None]]] = {}
     for _, key, one in _rows_of(flat, phrases):
-        if _may_stand(one, flat):
+        if (only is None or key in only) and _may_stand(one, flat):
             found.setdefault(key, []).extend(_places(one, flat))
     return tuple(
         Mention(key, *place) for key in phrases if key in found for place in sorted(found[key], key=lambda row: row[:2])
@@ -56,9 +62,10 @@ def _rows_of(flat: str, phrases: Mapping[str, tuple[str, ...]]) -> list[_Row]:
     """The phrases of which one may begin somewhere in the text, in their order."""
     if len(phrases) <= _FEW:
         return [(0, key, one) for key, of_key in phrases.items() for one in of_key]
-    if not _last or _last[0][0] is not phrases:
-        _last[:] = [(phrases, _by_beginning(phrases))]
-    begun = _last[0][1]
+    begun = next((listed for of, listed in _last if of is phrases), None)
+    if begun is None:
+        begun = _by_beginning(phrases)
+        _last[:] = [(phrases, begun), *_last[: _MOST_LISTS - 1]]
     begins = {flat[at : at + _BEGUN] for at in range(len(flat)) if at == 0 or flat[at - 1] not in _WITHIN}
     return sorted({row for one in (*begins, "") for row in begun.get(one, ())})
 
