@@ -37,7 +37,7 @@ FAR_LIMIT: Final = "far-limit"  # a phrase that is mentioned
 STOPS_AT: Final = "stops-at"  # the cue that it is
 SHOWN_STOP: Final = "shown-stop"  # a phrase of a stop that a body shows, which is none where it is nought
 # what is mentioned, and what that is heard as
-_HEARD_AS: Final = {
+HEARD_AS: Final = {
     FAR_LIMIT: STOPS_AT, SHOWN_STOP: "no-aperture-data", "put-so": "put-so", "fits-so": "fits-so",
     "metered-outside": "metered-outside", "part-asked": "part-asked", "part-named": "part-named",
     "which-stop-set": "which-stop-set", "sun-kept-off": "sun-kept-off", "what-lens-now": "what-lens-now",
@@ -118,9 +118,9 @@ def _weighed(
 
 def _seen_to_end(text: str, lexicon: Lexicon) -> frozenset[str]:
     """That nothing is sharp beyond a distance, that a thing is put on, that no stop is shown: in whatever order."""
-    mentions = mentioned(text, lexicon.words.mentions, _HEARD_AS)
+    mentions = mentioned(text, lexicon.words.mentions, HEARD_AS)
     found = (one for one in mentions if one.key != SHOWN_STOP or not one.number)
-    return frozenset(_HEARD_AS[one.key] for one in found)
+    return frozenset(HEARD_AS[one.key] for one in found)
 
 
 def _advised(nearest: Match | None) -> set[str]:

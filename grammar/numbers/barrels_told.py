@@ -12,6 +12,7 @@ from grammar.words.tokens import Token
 _WIDTHS: Final = (20.0, 130.0)  # mm, of barrels
 _PROJECTS: Final = ("KIND", "projector")
 _PLAIN: Final = "plain"  # said of the tube of such a lens; elsewhere of a tube that stands between
+_THREAD_NEAR: Final = 3  # tokens from a thread to how wide it is
 _LIT: Final = frozenset(["FNUM", "COMBO", "SHUTTER", "ISO", "FPS"])  # beside which it is light that is outside
 _NEAR: Final = 2  # tokens between the word for what it is like, its width and the tube
 _WIDE: Final = frozenset(["JOIN", "CUE", "KIND", "FILLER", "PREP", "DET"])
@@ -103,12 +104,18 @@ def _tell_outside(tokens: list[Token]) -> None:
     for at, token in enumerate(tokens):
         if token.kind != "LIGHT" or OUTER not in token.groups or not at or lit:
             continue
+        if any(_is_thread(tokens, place) for place in range(max(0, at - 1 - _THREAD_NEAR), at)):
+            continue  # 'a thread 20.2 outside'
         across = tokens[at - 1].kind == "MEASURE"
         width = at - 1 - across
         if width >= 0 and _is_width(tokens, width) and (bare or across or not tokens[width].numbers[0].is_integer()):
             tokens[width] = tokens[width].as_("KEYED", value=BARREL, unit="mm")
             tokens[width + 1 : at + 1] = [one.as_("FILLER") for one in tokens[width + 1 : at + 1]]
             return
+
+
+def _is_thread(tokens: list[Token], at: int) -> bool:
+    return tokens[at].kind == "MOUNTWORD" and SCREW in tokens[at].groups and not _is_said_no(tokens, at)
 
 
 def _is_said_no(tokens: list[Token], at: int) -> bool:

@@ -52,7 +52,8 @@ def with_crops_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
 
 def _with_crop_of_small(tokens: list[Token]) -> list[Token]:
     """'on MFT with the 1.3x crop': beside a frame that is smaller than full frame the factor is told of that one."""
-    framed = any(_is_small(one) for one in tokens)
+    apart = any(one.kind == "JOIN" and one.value == "vs" for one in tokens)  # 'a 20 on 1.6 crop vs a 14 on MFT'
+    framed = not apart and any(_is_small(one) for one in tokens)
     return [one.as_("CROP", numbers=_numbers(one), ids=()) if framed and is_crop_named(one) else one for one in tokens]
 
 

@@ -26,9 +26,10 @@ def as_elsewhere(question: Question) -> Question:
         return question  # 'another adapter measures 26.81'
     if question.adapters and question.intent == BUY_PLAN:
         return question  # 'another ring to buy, cost': for the same body
-    if any(lens not in (*before.lenses, *before.known) for lens in question.lenses):
-        return question  # 'i got another lens too, a K 28': on that body
     bodies = {thing.ids[:1] for thing in before.bodies if thing.ids}
+    new = [lens for lens in question.lenses if lens not in (*before.lenses, *before.known)]
+    if any(lens.ids[:1] not in bodies for lens in new):
+        return question  # 'i got another lens too, a K 28': on that body
     apart = {(name,) for name in question.limits.without} | {thing.ids[:1] for thing in question.bodies if thing.ids}
     if not (question.mentions(APART) and bodies and apart == bodies and before.lenses):
         return question
