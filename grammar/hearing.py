@@ -43,7 +43,7 @@ HEARD_AS: Final = {
     "which-stop-set": "which-stop-set", "sun-kept-off": "sun-kept-off", "what-lens-now": "what-lens-now",
     "far-subject": "far-asked", "wants-blur": "wants-blur", "back-blurred": "back-blurred",
     "how-many-frames": "how-many-frames", "films-lit": "films-lit", "films": "films",
-    "at-the-sun": "at-the-sun", "laid-in-sun": "laid-in-sun",
+    "at-the-sun": "at-the-sun", "laid-in-sun": "laid-in-sun", "stops-down": "stops-down",
 }  # fmt: skip
 OF_NOTHING: Final = "of-nothing"  # that no word of it says anything of a subject: 'how do i know', 'what could that be'
 _BARE_NUMBER: Final = "numbers-said"  # of anything at all
@@ -82,11 +82,12 @@ def hear(text: str, lexicon: Lexicon, before: str = "", aside: str = "") -> Hear
     line = tokens_of(text, lexicon)
     cues = _free(line)
     told = frozenset([*(cue.tells for cue in cues), f"after-{before}"])
-    shape = shaped(line, told, lexicon.hosts)
+    shape = shaped(line, told, lexicon.hosts, lexicon.never_full)
     tree = parse("question", shape.tokens)
     assert not isinstance(tree, Misfit), f"tokens that no rule takes: {shape.tokens}"
     phrases = phrases_of(tree, text)
     cast = cast_of(phrases, lexicon.hosts, told)
+    cast.never_full = lexicon.never_full
     turned_about(cast)
     readings = readings_of(phrases, cast, told)
     nearest = next(iter(lexicon.subjects.matches(text)), None)

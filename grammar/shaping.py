@@ -102,10 +102,13 @@ class Shaped:
     skipped: tuple[Token, ...]
 
 
-def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()) -> Shaped:
+def shaped(
+    line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset(), never_full: frozenset[str] = frozenset()
+) -> Shaped:
     """The tokens of `line` with each in its part.
 
     `told`: what the cues of the line tell. `hosts`: mounts that, named alone, are those of a body.
+    `never_full`: mounts of which no body is of full frame.
     """
     words = with_sayings_parted(list(with_small_words(tuple(with_names_numbered(_within_cues(line))))))
     words = with_factors_in(with_glass_by_index(with_farthest_led(with_focals_named(words))))
@@ -138,7 +141,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_measures_told(with_thread_lengths(with_close_stops(tokens, told)), told)
     tokens = with_moves_told(with_threads_told(tokens), told)
     tokens = with_lens_rows(with_lens_set_against(with_mark_rows(with_scale_rows(tokens, told))), hosts)
-    tokens = with_far_lengths_apart(with_numbers_told(with_two_of_a_width(tokens, told), told))
+    tokens = with_far_lengths_apart(with_numbers_told(with_two_of_a_width(tokens, told), told, never_full))
     tokens = limited(without_articles(under_lens(_headed(with_rest_told(with_measures_told(tokens), told)))))
     return Shaped(tuple(_joined(_placed(tailed(with_settings(with_fixed_stops(tokens), told), told)))), tuple(skipped))
 

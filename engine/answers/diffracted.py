@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import Final
 
 from engine.answers.by_stack import drawn_ends
 from engine.answers.parts.answer import Line, Told
@@ -14,7 +15,7 @@ from engine.answers.picture.moved_out import extension_mm
 from engine.facts.records import Format
 from grammar.questions import Question
 
-_LEAST: float = 0.05  # times; smaller, the stop counts for what it is
+_LEAST: Final = 0.05  # times; smaller, the stop counts for what it is
 
 
 def largest_scale(question: Question, knowledge: Knowledge) -> float | None:

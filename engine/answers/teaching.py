@@ -15,11 +15,9 @@ from engine.base.interval import is_known
 from engine.facts.catalogue import Catalogue
 from engine.facts.gearedits import Append, Drop, Edit, SetField
 from engine.facts.records import Mount
-from grammar.numbers.crop_numbers import ONE_FRAME
 from grammar.questions import Question, Taught
 from grammar.words.atoms import key_of
 
-_FILM: Final = "cine.yaml"  # the file of the frames of film
 LENS_FIRST: Final = "'my avocet is a 25 mm C-mount lens'."
 OWN_WORD: Final = "own observation"
 _REGISTER_DIFFERENCE: Final = "register difference"
@@ -41,12 +39,11 @@ def completed(question: Question, catalogue: Catalogue) -> Question | Missing:
         fields = {"mount": alike.mount, "format": alike.format, **fields}
     if taught.section == "bodies" and "format" not in fields:
         mount = catalogue.mounts[fields["mount"]]
-        # where all bodies of a mount have one sensor, a frame of film that is listed beside it is a mode
-        film = {one for one in mount.formats if mount.id in ONE_FRAME and _is_of_film(one, catalogue)}
-        sensors = [one for one in mount.formats if one not in film]
-        if len(sensors) != 1:
+        usual = mount.format if mount.format == mount.smallest_format else None  # the largest is the smallest usual one
+        sensor = mount.formats[0] if len(mount.formats) == 1 else usual
+        if sensor is None:
             return Missing("format", f"Which sensor does it have? Say: my {called} is {_body_said(mount, catalogue)}.")
-        fields["format"] = sensors[0]
+        fields["format"] = sensor
     if taught.section == "adapters":
         missing = _adapter(fields, question, catalogue)
         if missing is not None:
@@ -76,10 +73,6 @@ def _of_mount_meant(question: Question, fields: dict[str, str]) -> dict[str, str
     if lens is None or lens.kind != "mount" or lens.id is None or "mount" not in fields:
         return fields
     return fields | {"mount": lens.id}
-
-
-def _is_of_film(form: str, catalogue: Catalogue) -> bool:
-    return form in catalogue.formats and catalogue.formats[form].place.file.endswith(_FILM)
 
 
 def _body_said(mount: Mount, catalogue: Catalogue) -> str:

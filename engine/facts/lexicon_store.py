@@ -12,6 +12,7 @@ from engine.facts.subjects import subjects_of
 from grammar.words import plain_lexicon
 from grammar.words.lexicon import Lexicon
 
+_FULL: Final = "35mm-full-frame"
 SLOT: Final = "lexicon"
 # of the grammar's folder
 _BUILT_BY: Final = ("atoms.py", "groups.py", "lexicon.py", "numerals.py", "plain_lexicon.py", "wordlist.py")
@@ -47,6 +48,7 @@ def built(catalogue: Catalogue) -> Lexicon:
         ((row.says, row.mounts, row.likely) for row in catalogue.shared.values()),
         catalogue.gear_ids,
         [mount.id for mount in catalogue.mounts.values() if mount.kind == "mirrorless"],
+        [mount.id for mount in catalogue.mounts.values() if mount.formats and _FULL not in mount.formats],
     )
 
 

@@ -44,11 +44,12 @@ _AS_FAR: Final = frozenset(["to", "at"])
 _FOCALS: Final = frozenset(["FOCAL", "COMBO", "LENGTH", "RANGE", "NAMED"])
 
 
-def with_numbers_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
+def with_numbers_told(
+    tokens: list[Token], told: frozenset[str], never_full: frozenset[str] = frozenset()
+) -> list[Token]:
     """Bare numbers in their part: FOCAL (mm), COUNT, TIMES, CROP, LENGTH (mm) or FNUM; else they stay NUMBER."""
-    out = with_glass_behind(
-        with_light_told(_listed(with_reducers_told(with_extenders_joined(with_zooms_set(tokens)))), told), told
-    )
+    joined = _listed(with_reducers_told(with_extenders_joined(with_zooms_set(tokens))))
+    out = with_glass_behind(with_light_told(joined, told, never_full), told)
     for at, token in enumerate(out):
         if token.kind == "NUMBER":
             out[at] = read_bare(out, at, told)

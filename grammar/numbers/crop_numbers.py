@@ -17,11 +17,6 @@ _OF_VIEWS: Final = _OF_VIEW | {"how-wide", "angle-of-view", "cover", "dof", "fra
 _OF_SENSORS: Final = frozenset([1.3, 1.5, 1.52, 1.53, 1.6, 1.61, 1.62, 2.7])  # as people call them
 _OF_OTHERS: Final = frozenset(["LENS", "KIND", "PIECE", "FNUM", "MOUNT"])
 _LEAST, _MOST = 1.05, 7.0
-# mounts whose bodies have one frame, which is smaller than full frame
-ONE_FRAME: Final = frozenset(
-    ["mft-mount", "four-thirds-mount", "x-mount", "q-mount", "cx-mount", "nx-mount", "nx-mini", "ef-m-mount",
-     "ef-s-mount", "g-mount", "xcd-mount", "c", "cs", "d"]
-)  # fmt: skip
 _OTHERS: Final = frozenset(["35mm-ff-digital", "24x36"])  # names of full frame
 _USUAL: Final = "aps-c-1.5"  # what is meant by a crop body where no factor is told
 _CALLED: Final = "crop sensor"
@@ -36,9 +31,12 @@ _LEADING: Final = frozenset(["DET", "MOUNT", "LETTER", "PREP", "JOIN", "STOP", "
 _PLACED: Final = frozenset(["MOUNT", "LETTER", "MOUNTWORD"])
 
 
-def with_crops_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
-    """The tokens with crops that come on top of a frame as CROP, and those told behind a body right before it."""
-    out = _with_crop_of_small(_with_mode_of_full(list(tokens)))
+def with_crops_told(tokens: list[Token], told: frozenset[str], never_full: frozenset[str] = frozenset()) -> list[Token]:
+    """The tokens with crops that come on top of a frame as CROP, and those told behind a body right before it.
+
+    `never_full`: mounts of which no body is of full frame.
+    """
+    out = _with_crop_of_small(_with_mode_of_full(list(tokens)), never_full)
     for at, token in enumerate(out):
         if _crops_further(out, at):
             out[at] = token.as_("CROP", numbers=_numbers(token), ids=())
@@ -50,10 +48,10 @@ def with_crops_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     return out if seated and not told & _OF_VIEWS else _with_crop_bodies(out)
 
 
-def _with_crop_of_small(tokens: list[Token]) -> list[Token]:
+def _with_crop_of_small(tokens: list[Token], never_full: frozenset[str]) -> list[Token]:
     """'on MFT with the 1.3x crop': beside a frame that is smaller than full frame the factor is told of that one."""
     apart = any(one.kind == "JOIN" and one.value == "vs" for one in tokens)  # 'a 20 on 1.6 crop vs a 14 on MFT'
-    framed = not apart and any(_is_small(one) for one in tokens)
+    framed = not apart and any(_is_small(one, never_full) for one in tokens)
     return [one.as_("CROP", numbers=_numbers(one), ids=()) if framed and is_crop_named(one) else one for one in tokens]
 
 
@@ -62,11 +60,11 @@ def is_crop_named(token: Token) -> bool:
     return token.kind == "FORMAT" and "crop" in token.text.casefold() and _numbers(token)[0] > 1
 
 
-def _is_small(token: Token) -> bool:
+def _is_small(token: Token, never_full: frozenset[str]) -> bool:
     if is_crop_named(token):
         return False
     small = token.kind == "FORMAT" and not {_FULL, *_OTHERS} & set(token.ids)
-    return small or (token.kind == "MOUNT" and token.ids[:1] != () and token.ids[0] in ONE_FRAME)
+    return small or (token.kind == "MOUNT" and token.ids[:1] != () and token.ids[0] in never_full)
 
 
 def _with_mode_of_full(tokens: list[Token]) -> list[Token]:

@@ -50,9 +50,9 @@ _ON: Final = frozenset(["on", "in"])
 _LINKS: Final = frozenset(["to", "then"])  # values of what stands between two stops of a row
 
 
-def with_light_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
+def with_light_told(tokens: list[Token], told: frozenset[str], never_full: frozenset[str] = frozenset()) -> list[Token]:
     """The tokens with bare numbers as ISO, FNUM, DEGREES or CROP where those around them say so."""
-    out = with_sky_lit(with_rule_of_thumb(with_crops_told(list(tokens), told)), told)
+    out = with_sky_lit(with_rule_of_thumb(with_crops_told(list(tokens), told, never_full)), told)
     lit = (bool(told & _LIT) or any(token.kind in _SETTINGS for token in out)) and not told & _FACTORED
     if are_stops_apart(out, told):
         return [

@@ -22,6 +22,7 @@ class Cast:
     apart: tuple[tuple[str, str], ...] = ()  # mounts of lens and body, where each lens has its own body
     told: frozenset[str] = frozenset()  # what the cues of the line tell
     hosts: frozenset[str] = frozenset()  # mounts that, named alone, are those of a body
+    never_full: frozenset[str] = frozenset()  # mounts of which no body is of full frame
     swapped: bool = False  # a body was to be put on a lens
 
 

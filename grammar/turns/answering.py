@@ -34,6 +34,7 @@ _TENS: Final = (3.4, 11.0)  # mm, how long those are
 _METRE: Final = 1000.0
 _NEAREST: Final = "close_focus"
 _OF_ANOTHER: Final = frozenset(["flange_to_image", "barrel"])  # told by name, whatever was asked for
+_OF_ITSELF: Final = frozenset(["barrel", "frame_rate"])
 _PIXELS: Final = "pixels"
 _CIRCLE: Final = "circle"
 _ASKING: Final = frozenset(["is", "would", "will", "does", "could", "do"])  # what a question begins with, and no reply
@@ -153,9 +154,6 @@ def _side(part: Part, bare: list[str], before: Question) -> str | None:
 def _asked_of(before: Question, is_host: bool) -> str:
     """Whose mount a reply tells where neither is known: that of a body where it mostly is one, else what was asked."""
     return "bodies" if is_host or not before.lenses or before.wants.split()[:1] == [BODY_MOUNT] else "lenses"
-
-
-_OF_ITSELF: Final = frozenset(["barrel", "frame_rate"])
 
 
 def _measured(heard: Heard, before: Question, wants: str) -> Question | None:

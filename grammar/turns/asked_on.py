@@ -197,7 +197,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (worded_so.turns_a_thread, SHIM_CALIBRATION),
     (worded_so.exposes_for_a_target, EXPOSURE_ND),
     (worded_so.sets_an_exposure, EXPOSURE_ND),
-    (picture_next.is_seen, picture_next.as_asked),
+    *picture_next.ROW,
     (worded_so.names_a_view, CROP_EQUIVALENT),
     (worded_so.forces_it_in, LOOK_ALIKE),
     (worded_so.sets_mounts_apart, LOOK_ALIKE),

@@ -9,6 +9,7 @@ from engine.base.compact import replace
 from grammar.kinds import BY_SEAT, DEPTH_OF_FIELD, FOCUS_VERDICT, MACRO_DISTANCE, SHIM_CALIBRATION
 from grammar.questions import Question, Thing
 from grammar.turns.spans import span_of
+from grammar.turns.standing_ring import ASKS_CLOSE, ASKS_VERDICT
 
 _HELICOID: Final = "helicoid"
 _TRAVEL: Final = "travel"  # key of how far it is drawn out
@@ -16,8 +17,6 @@ _PULLED: Final = "draw-pulled"
 _FULLY: Final = ("drawn-fully", "draw-all-out")
 _SHUT: Final = ("shut-fully", "draw-shut")
 _HALF: Final = "draw-half"
-_ASKS: Final = "asks-verdict"
-_CLOSE: Final = "asks-close"
 _FROM: Final = BY_SEAT | {SHIM_CALIBRATION, DEPTH_OF_FIELD}
 _LONGEST: Final = 60.0  # mm
 _LENGTHS: Final = ("extension", _TRAVEL, "numbers", "length", "thickness", "mark", "thread")
@@ -51,8 +50,8 @@ def with_draw_set(got: Question, before: Question) -> Question:
     if shut and _FINE.search(got.text) is not None:
         return got.with_(drawn=most)  # 'it measures 9.86 closed'
     lens = _lens(got, before, told)
-    asks = bool(got.places(_ASKS)) and not got.places(_CLOSE)
-    intent = FOCUS_VERDICT if asks or (shut and not got.places(_CLOSE)) else MACRO_DISTANCE
+    asks = bool(got.places(ASKS_VERDICT)) and not got.places(ASKS_CLOSE)
+    intent = FOCUS_VERDICT if asks or (shut and not got.places(ASKS_CLOSE)) else MACRO_DISTANCE
     values = got.rest(*_LENGTHS)
     values = (*values, (_TRAVEL, f"{told:g} mm")) if told is not None else values
     return got.with_(

@@ -17,7 +17,6 @@ from grammar.kinds import (
     IDENTIFY_MOUNT,
     LIST_FITS,
 )
-from grammar.numbers.crop_numbers import ONE_FRAME
 from grammar.questions import ALL, Question, Thing
 from grammar.turns.adding import each_once
 from grammar.turns.body_picked import bodies_so_far, weighs_two_bodies
@@ -123,16 +122,16 @@ def pair_of_ring(
     return (before, behind) if before and behind else (lenses, bodies)
 
 
-def has_one_frame(before: Question) -> bool:
-    """Whether the body of before has one frame for all of its mount, which is not full frame."""
-    return len(before.bodies) == 1 and before.bodies[0].id in ONE_FRAME
+def is_never_full(heard: Heard, before: Question) -> bool:
+    """Whether the body of before is of a mount of which none is of full frame."""
+    return len(before.bodies) == 1 and before.bodies[0].id in heard.cast.never_full
 
 
 def _has_no_such(heard: Heard, said: Question, before: Question) -> bool:
     """'full frame?' after a lens on MFT: that it is likened to, since no such body is of full frame."""
     full = any(part.formats and part.formats[0].ids[0] == FULL for part in heard.cast.frames)
     anew = said.intent == CROP_EQUIVALENT != before.intent  # 'and full frame' after a view is another frame
-    return anew and full and has_one_frame(before)
+    return anew and full and is_never_full(heard, before)
 
 
 def _is_likened(heard: Heard, said: Question) -> bool:

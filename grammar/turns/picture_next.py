@@ -26,8 +26,9 @@ from grammar.kinds import (
 )
 from grammar.turns.set_behind import is_behind
 from grammar.turns.turn_seen import Turn
+from grammar.words.groups import STACKED
 
-_DOWN: Final = ("stop down", "stopped down", "stopping down", "close down", "closed down")
+_DOWN: Final = "stops-down"
 _OF_ELSE: Final = ("infinity", "dof", "nd", "exposure", "shutter-said", "sharp", "diffraction", "how-close", "equiv")
 # what small creatures and things may seem to ask, where only whether they can be photographed is asked
 _NO_MATTER: Final = frozenset([None, CHAIN, FOCUS_VERDICT, BUY_PLAN, DRAW, LIST_FITS, GEAR_SETTING])
@@ -90,7 +91,7 @@ def shoots_small_things(turn: Turn) -> bool:
 def stacks_them(turn: Turn) -> bool:
     """'can i stack them' after step rings for fronts: it is asked of those."""
     fronts = turn.was == BUY_PLAN and turn.before.said("filter_thread") is not None
-    stacked = any(one.text.casefold().startswith("stack") for one in turn.heard.line.tokens)
+    stacked = any(STACKED in one.groups for one in turn.heard.line.tokens)
     return fronts and stacked and turn.best in (None, CHAIN, HAZARD, BUY_PLAN) and not turn.heard.cast.lenses
 
 
@@ -103,9 +104,8 @@ def asks_of_a_hood(turn: Turn) -> bool:
 
 def stops_down_what_is_lit(turn: Turn) -> bool:
     """'wide open or stopped down, any difference' after whether a lens covers: it is asked of the corners."""
-    words = turn.heard.text.casefold()
     cast = turn.heard.cast
-    down = any(word in words for word in _DOWN) and not turn.tells(*_OF_ELSE)
+    down = turn.tells(_DOWN) and not turn.tells(*_OF_ELSE)
     return turn.was == COVERAGE and down and not (cast.lenses or cast.bodies or cast.pieces)
 
 
@@ -123,7 +123,7 @@ def wants_a_field(turn: Turn) -> bool:
 
 
 # what may be seen, and what is asked then; the first that is seen tells
-_ROW: Final[tuple[tuple[Callable[[Turn], bool], str], ...]] = (
+ROW: Final[tuple[tuple[Callable[[Turn], bool], str], ...]] = (
     (drops_the_filter, EXPOSURE_ND),
     (blurs_behind, DEPTH_OF_FIELD),
     (films_in_the_sun, EXPOSURE_ND),
@@ -137,13 +137,3 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str], ...]] = (
     (asks_of_diffraction, DEPTH_OF_FIELD),
     (wants_a_field, CROP_EQUIVALENT),
 )
-
-
-def is_seen(turn: Turn) -> bool:
-    """Whether any of these is seen in a turn."""
-    return any(seen(turn) for seen, _ in _ROW)
-
-
-def as_asked(turn: Turn) -> str:
-    """What is asked then."""
-    return next((kind for seen, kind in _ROW if seen(turn)), turn.was)

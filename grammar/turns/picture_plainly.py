@@ -6,7 +6,7 @@ from typing import Final
 
 from grammar.hearing import Heard
 from grammar.kinds import BUY_PLAN, CARD, CHAIN, COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, EXPOSURE_ND, FOCUS_VERDICT
-from grammar.numbers.crop_numbers import ONE_FRAME, is_crop_named, is_of_crop
+from grammar.numbers.crop_numbers import is_crop_named, is_of_crop
 from grammar.questions import Question
 from grammar.turns.on_what import FULL
 from grammar.words.groups import READ_OUT
@@ -125,7 +125,7 @@ def crop_of_frame(heard: Heard, before: Question) -> str | None:
     """'with the 1.3x crop' after a lens on MFT: that factor of its frame; 'in 4K mode i lose 1.3x' is a crop too."""
     tokens = heard.line.tokens
     body = before.body
-    small = body is not None and (body.id in ONE_FRAME or body.format not in (None, FULL))
+    small = body is not None and (body.id in heard.cast.never_full or body.format not in (None, FULL))
     small = small or any(one.kind == "format" and one.id != FULL for one in before.things)
     named = next((one for one in tokens if small and is_crop_named(one)), None)
     read_out = any(READ_OUT in one.groups for one in tokens) and not any(is_of_crop(one) for one in tokens)

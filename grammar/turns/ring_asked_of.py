@@ -7,13 +7,14 @@ from typing import Final
 
 from grammar.kinds import COMPARE, DEFINITION, FOCUS_VERDICT, SEATED, SHIM_CALIBRATION, WHY
 from grammar.questions import BODY_REGISTER, OFF, RING, Question, Thing
+from grammar.turns.standing_ring import CUP, are_named, is_other_body
 
 _SCALE: Final = "where-on-scale"
 _EARLY: Final = "infinity-before-stop"
 _WAY: Final = "thicker-or-thinner"
 _SEAT: Final = SEATED | {SHIM_CALIBRATION, WHY}
 _ELSEWHERE: Final = SEATED | {SHIM_CALIBRATION, WHY, DEFINITION, COMPARE}
-_SIZED: Final = (RING, "recessed")
+_SIZED: Final = (RING, CUP)
 _METRE: Final = 1000.0
 _AT: Final = re.compile(r"\b(?:body|camera|flange|register)(?: is| at| of| measures| reads)* (\d\d?\.\d+)\b")
 _FOR: Final = re.compile(r"\b(?:for|with|on) (?:the|my) (\d+)(?: ?mm)?(?![\w.])")
@@ -30,7 +31,7 @@ def with_ring_asked_of(got: Question, before: Question) -> Question:
     lens = _meant(got, before)
     if lens is not None:
         got = got.with_(lenses=(lens,), values=got.rest("mark", "numbers"), distance_mm=before.distance_mm)
-    if got.intent not in _ELSEWHERE or _is_other_pair(got, before):
+    if got.intent not in _ELSEWHERE or is_other_body(got, before):
         return got
     scale, way = got.places(_SCALE) and got.said("mark") is None, got.places(_WAY)
     if not (scale or way or got.places(_EARLY)):
@@ -38,7 +39,7 @@ def with_ring_asked_of(got: Question, before: Question) -> Question:
     same = got.adapters if any(one.thickness_mm is not None for one in got.adapters) else before.adapters
     return got.with_(
         intent=SHIM_CALIBRATION if scale or way else FOCUS_VERDICT, topic=None, things=(), number=None,
-        lenses=got.lenses if lens is not None or _names(got.lenses) else before.lenses,
+        lenses=got.lenses if lens is not None or are_named(got.lenses) else before.lenses,
         bodies=got.bodies or before.bodies, adapters=same,
         values=tuple({**dict(_errors(before)), **dict(got.values)}.items()),
     )  # fmt: skip
@@ -70,12 +71,3 @@ def _with_body_measured(got: Question) -> Question:
     if not _REGISTERS[0] <= float(told[1]) <= _REGISTERS[1]:
         return got
     return got.with_(f_number=None, values=(*got.rest(BODY_REGISTER), (BODY_REGISTER, f"{float(told[1]):g} mm")))
-
-
-def _is_other_pair(got: Question, before: Question) -> bool:
-    told = [one.ids for one in got.bodies if one.ids]
-    return bool(told) and told != [one.ids for one in before.bodies]
-
-
-def _names(things: tuple[Thing, ...]) -> bool:
-    return any(one.ids for one in things)

@@ -9,17 +9,15 @@ from engine.base.compact import replace
 from grammar.kinds import BUY_PLAN, FOCUS_VERDICT, MACRO_DISTANCE, SEATED, SHIM_CALIBRATION
 from grammar.questions import RING, Question, Thing
 from grammar.things.casting import SPACER
+from grammar.turns.standing_ring import ASKS_CLOSE, ASKS_VERDICT, CUP, is_other_body, length_of
 
 _ON_TOP: Final = "ring-on-top"
 _SAME: Final = "same-again"  # one more of the ring that stands there
 _PRICED: Final = "buys-one"
 _TOP: Final = re.compile(r"\b(on top|too|as well|between|onto|behind)\b")
 _ALIKE: Final = 0.15  # of what is longer or shorter by less than this share of it, only one ring stands there
-_ASKS: Final = "asks-verdict"
-_CLOSE: Final = "asks-close"
 _STANDING: Final = SEATED | {SHIM_CALIBRATION, MACRO_DISTANCE, BUY_PLAN}
 _ANEW: Final = "sheet-anew"
-_CUP: Final = "recessed"
 _SIZES: Final = ("numbers", "length", "thickness", "thread", "layer")
 _CLOSE_MM: Final = 2.0  # what sets a lens further out than this is for close-ups
 _LONGEST: Final = 60.0  # mm
@@ -32,9 +30,9 @@ def with_ring_on_top(got: Question, before: Question) -> Question:
     if not got.follows or before.intent not in _STANDING or not before.lenses or not before.bodies:
         return got
     stood = before.adapters
-    if not stood or not got.places(_ON_TOP) or _is_other_pair(got, before):
+    if not stood or not got.places(_ON_TOP) or is_other_body(got, before):
         return got.with_(intent=FOCUS_VERDICT, number=None) if _is_measured(got, before) else got
-    length = _told(got) or (_length(stood[-1]) if got.places(_SAME) else None)
+    length = _told(got) or (_one_length(stood[-1]) if got.places(_SAME) else None)
     if length is None or not 0 < length <= _LONGEST:
         return got
     if got.adapters[: len(stood)] == stood and len(got.adapters) > len(stood):
@@ -43,12 +41,12 @@ def with_ring_on_top(got: Question, before: Question) -> Question:
     if joins is not None and joins.front != joins.rear:  # 'a 2nd F-Z ring here is 30.44': between the two mounts
         ring = replace(joins, words=f"{length:g} mm ring", thickness_mm=(length, length))
         return got.with_(intent=FOCUS_VERDICT, adapters=(ring,), number=None, values=got.rest(*_SIZES))
-    old = _length(stood[-1]) if len(stood) == 1 and stood[0].piece == RING else None
+    old = _one_length(stood[-1]) if len(stood) == 1 and stood[0].piece == RING else None
     if old and abs(length - old) <= _ALIKE * old and not got.places(_SAME) and not _TOP.search(got.text.casefold()):
         ring = replace(stood[0], ids=(), words=f"{length:g} mm ring", thickness_mm=(length, length))
         return got.with_(intent=FOCUS_VERDICT, adapters=(ring,), number=None, values=got.rest(*_SIZES))
     tube = Thing(words=f"{length:g} mm tube", piece=SPACER, thickness_mm=(length, length))
-    close = bool(got.places(_CLOSE)) or (length > _CLOSE_MM and not got.places(_ASKS))
+    close = bool(got.places(ASKS_CLOSE)) or (length > _CLOSE_MM and not got.places(ASKS_VERDICT))
     return got.with_(
         intent=MACRO_DISTANCE if close else FOCUS_VERDICT, topic=None, lenses=_lenses(got, before, length),
         bodies=before.bodies, adapters=(*stood, tube), number=None,
@@ -59,13 +57,13 @@ def with_ring_on_top(got: Question, before: Question) -> Question:
 def with_ring_kept(got: Question, before: Question) -> Question:
     """'and with a 10 mm tube between', 'tube out' after a ring that was measured: that ring still seats the lens."""
     tubes = bool(got.adapters) and all(one.piece == SPACER for one in got.adapters)
-    rings = tuple(one for one in before.adapters if one.piece in (RING, _CUP) and one.is_of_one_length)
+    rings = tuple(one for one in before.adapters if one.piece in (RING, CUP) and one.is_of_one_length)
     placed = any(one.ids for one in before.lenses) and any(one.ids for one in before.bodies)
     asked = got.intent in _STANDING and before.intent in _STANDING - {BUY_PLAN}
-    if not (got.follows and rings and placed and asked) or got.places(_ANEW) or _is_other_pair(got, before):
+    if not (got.follows and rings and placed and asked) or got.places(_ANEW) or is_other_body(got, before):
         return got
     if not got.adapters and got.limits.without == (SPACER,):  # 'take the tube out': the ring stays
-        intent = FOCUS_VERDICT if got.places(_ASKS) and not got.places(_CLOSE) else got.intent
+        intent = FOCUS_VERDICT if got.places(ASKS_VERDICT) and not got.places(ASKS_CLOSE) else got.intent
         return got.with_(adapters=rings, limits=replace(got.limits, without=()), intent=intent)
     if not tubes:
         return got
@@ -85,8 +83,8 @@ def _told(got: Question) -> float | None:
     return told[0] if len(told) == 1 else None
 
 
-def _length(piece: Thing) -> float | None:
-    return piece.thickness_mm[0] if piece.thickness_mm is not None and piece.is_of_one_length else None
+def _one_length(piece: Thing) -> float | None:
+    return length_of(piece) if piece.is_of_one_length else None
 
 
 def _lenses(got: Question, before: Question, length: float) -> tuple[Thing, ...]:
@@ -94,14 +92,8 @@ def _lenses(got: Question, before: Question, length: float) -> tuple[Thing, ...]
     return before.lenses if misread else got.lenses
 
 
-def _is_other_pair(got: Question, before: Question) -> bool:
-    """Whether another body is told, on which other rings stand."""
-    told = [one.ids for one in got.bodies if one.ids]
-    return bool(told) and told != [one.ids for one in before.bodies]
-
-
 def _is_measured(got: Question, before: Question) -> bool:
     """'another ring came, 32.04' after a lens on its ring: how that one seats it, and nothing that is to be bought."""
     ring = next((one for one in got.adapters if one.piece == RING and one.thickness_mm is not None), None)
     bought = got.intent != BUY_PLAN or before.intent == BUY_PLAN or got.places(_PRICED)
-    return ring is not None and not bought and f"{(ring.thickness_mm or (0.0,))[0]:g}" in got.text
+    return ring is not None and not bought and f"{length_of(ring):g}" in got.text

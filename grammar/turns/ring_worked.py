@@ -15,14 +15,12 @@ from grammar.turns.draw_set import with_draw_set
 from grammar.turns.ring_asked_of import with_ring_asked_of
 from grammar.turns.ring_on_top import with_ring_kept, with_ring_on_top
 from grammar.turns.rings_as_told import with_rings_as_told
+from grammar.turns.standing_ring import ASKS_CLOSE, ASKS_VERDICT, CUP, is_same_body, length_of
 from grammar.turns.way_asked import with_way_held
 
-_CUP: Final = "recessed"
 _DEPTH: Final = "depth"
-_SIZED: Final = (RING, _CUP, SPACER)  # what sheet may lie under, the first that is there
+_SIZED: Final = (RING, CUP, SPACER)  # what sheet may lie under, the first that is there
 _ANEW: Final = "sheet-anew"
-_ASKS: Final = "asks-verdict"
-_CLOSE: Final = "asks-close"
 _WORKED_ON: Final = SEATED | {SHIM_CALIBRATION, MACRO_DISTANCE}
 _NUMBER: Final = re.compile(r"(?<![\w.])-?\d*\.?\d+")
 _LENGTHS: Final = (
@@ -70,8 +68,8 @@ def with_ring_worked(got: Question, before: Question | None, phrases: Mapping[st
         return got.with_(laid=(under, gone, one))
     ring = pieces[at]
     was = (ring.thickness_mm or (0.0,))[0]
-    thick = round(was - by if ring.piece == _CUP else was + by, 4)
-    noun = "cup" if ring.piece == _CUP else "tube" if ring.piece == SPACER else "ring"
+    thick = round(was - by if ring.piece == CUP else was + by, 4)
+    noun = "cup" if ring.piece == CUP else "tube" if ring.piece == SPACER else "ring"
     ring = replace(ring, thickness_mm=(thick, thick), words=f"{thick:g} mm {noun}")
     told = _with_things(got, before, work)
     return told.with_(
@@ -104,7 +102,7 @@ def _asks_again(got: Question, before: Question | None) -> bool:
         return False
     few = len(got.text.split()) <= _FEW and got.values == before.values
     digits = any(sign.isdigit() for sign in got.text)
-    done = not work_of(before).is_none and not digits and bool(got.places(_ASKS))
+    done = not work_of(before).is_none and not digits and bool(got.places(ASKS_VERDICT))
     return few and (done or bool(got.places(_OF_INFINITY)))
 
 
@@ -128,7 +126,7 @@ def _with_error(got: Question, before: Question | None, work: Work, phrases: Map
     known = got.distance_mm is not None or any(got.said(key) is not None for key in _ERRORS)
     known = known or (before is not None and any(before.said(key) is not None for key in _ERRORS))
     by = round(work.laid - work.cut, 4)
-    rings = all(one.piece == RING and _length(one) in {0.0, *work.amounts} for one in got.adapters)
+    rings = all(one.piece == RING and length_of(one) in {0.0, *work.amounts} for one in got.adapters)
     if intent != FOCUS_VERDICT or not pair or known or not by or not rings:
         return got.with_(laid=_NONE)
     way = "too far out" if by > 0 else "too close"
@@ -146,33 +144,28 @@ def _told(got: Question, work: Work) -> tuple[Thing, ...]:
     written = {float(one) for one in _NUMBER.findall(got.text)}
     sheets = {*work.amounts, work.laid, work.cut}
     pieces = tuple(_deep(one, got) for one in got.adapters)
-    pieces = tuple(one for one in pieces if not (one.is_of_one_length and _length(one) in sheets))
-    kinds = (RING, _CUP) if any(one.piece in (RING, _CUP) for one in pieces) else _SIZED
-    told = [one for one in pieces if one.piece in kinds and one.is_of_one_length and _length(one) in written]
+    pieces = tuple(one for one in pieces if not (one.is_of_one_length and length_of(one) in sheets))
+    kinds = (RING, CUP) if any(one.piece in (RING, CUP) for one in pieces) else _SIZED
+    told = [one for one in pieces if one.piece in kinds and one.is_of_one_length and length_of(one) in written]
     return pieces if told else ()
 
 
 def _deep(piece: Thing, got: Question) -> Thing:
     """A cup with the depth that was told beside it."""
     told = _NUMBER.match(got.said(_DEPTH) or "")
-    if piece.piece != _CUP or piece.thickness_mm is not None or told is None:
+    if piece.piece != CUP or piece.thickness_mm is not None or told is None:
         return piece
     return replace(piece, thickness_mm=(float(told[0]), float(told[0])), words=f"{told[0]} mm cup")
 
 
-def _length(piece: Thing) -> float:
-    return (piece.thickness_mm or (0.0,))[0]
-
-
 def _rings(question: Question) -> list[tuple[float, float] | None]:
-    return [one.thickness_mm for one in question.adapters if one.piece in (RING, _CUP)]
+    return [one.thickness_mm for one in question.adapters if one.piece in (RING, CUP)]
 
 
 def _is_same_pair(got: Question, before: Question) -> bool:
     """Whether the ring of before still stands between the same two mounts."""
-    bodies = [one.ids for one in got.bodies] in ([], [one.ids for one in before.bodies])
     lenses = [one.ids for one in got.lenses if one.ids] in ([], [one.ids for one in before.lenses])
-    return bodies and lenses
+    return is_same_body(got, before) and lenses
 
 
 def _place(pieces: tuple[Thing, ...], got: Question) -> int | None:
@@ -203,8 +196,8 @@ def _asked(got: Question, before: Question | None, work: Work) -> str:
     """Whether it still reaches, where that is asked, or was and this only supposes; else what is left of the error."""
     if before is None:
         return got.intent
-    if got.places(_ASKS):
+    if got.places(ASKS_VERDICT):
         return FOCUS_VERDICT
-    if got.intent == MACRO_DISTANCE and got.places(_CLOSE):
+    if got.intent == MACRO_DISTANCE and got.places(ASKS_CLOSE):
         return got.intent
     return FOCUS_VERDICT if before.intent in SEATED and not work.cut else SHIM_CALIBRATION

@@ -11,10 +11,10 @@ from grammar.kinds import BY_SEAT, FOCUS_VERDICT, SHIM_CALIBRATION
 from grammar.questions import OFF, OFF_KEY, RING, Question, Thing
 from grammar.readings.bench_work import work_of
 from grammar.things.casting import SPACER
+from grammar.turns.standing_ring import CUP, are_named, is_same_body, length_of
 from grammar.turns.way_asked import with_way_held
 
 _SEATED: Final = BY_SEAT | {SHIM_CALIBRATION}
-_CUP: Final = "recessed"
 _DEPTH: Final = "depth"
 _SUNK: Final = re.compile(r"-\d*\.?\d+(?: mm)?")
 _OFF_BY: Final = re.compile(r"\b(too|off|over|out|error|wrong|short|long|thin)\b")
@@ -56,26 +56,22 @@ def _reworked(got: Question, before: Question | None) -> Question | None:
     held = [one for one in before.adapters if one.is_of_one_length] if before is not None and got.follows else []
     if before is None or len(held) != 1 or held[0] not in before.adapters or not got.places(_NOW_SO):
         return None
-    cup, was = held[0].piece == _CUP, _length(held[0])
+    cup, was = held[0].piece == CUP, length_of(held[0])
     told = [float(one) for one in _SIGNED.findall(got.text)]
     sunk = (cup or was <= 0) and len(told) == 1 and told[0] != got.f_number
     size = abs(told[0]) if cup and told else told[0] if told else 0.0
     new = (cup and size > 0) or size < 0
-    if not (sunk and new) or abs(size - was) > _REWORKED or not _is_same_pair(got, before) or not work_of(got).is_none:
+    if not (sunk and new) or abs(size - was) > _REWORKED or not is_same_body(got, before) or not work_of(got).is_none:
         return None
     piece = replace(held[0], words=f"{size:g} mm {'cup' if cup else 'ring'}", thickness_mm=(size, size))
     rest = got.rest("numbers", _DEPTH, "thickness", "length", "thread", OFF)
-    return got.with_(adapters=(piece,), lenses=got.lenses if _names(got.lenses) else before.lenses, values=rest)
-
-
-def _is_same_pair(got: Question, before: Question) -> bool:
-    return [one.ids for one in got.bodies] in ([], [one.ids for one in before.bodies])
+    return got.with_(adapters=(piece,), lenses=got.lenses if are_named(got.lenses) else before.lenses, values=rest)
 
 
 def _unmarked(got: Question) -> Question:
     """'the tube on it 12.1. infinity?': before anything is said of infinity it is how long that piece is, no mark."""
     told = _FIRST.match(got.said("mark") or "")
-    open_ = [one for one in got.adapters if one.piece in (RING, _CUP, SPACER) and one.thickness_mm is None]
+    open_ = [one for one in got.adapters if one.piece in (RING, CUP, SPACER) and one.thickness_mm is None]
     if told is None or len(open_) != 1 or open_[0].factor is not None:
         return got
     size = float(told[1]) / _METRE
@@ -95,7 +91,7 @@ def _headed(got: Question) -> Question:
         size = float(bare)
         pieces = tuple(replace(one, thickness_mm=(size, size)) if one is left[0] else one for one in pieces)
         got = got.without("numbers")
-    cup = any(one.piece == _CUP and one.thickness_mm is not None for one in pieces)
+    cup = any(one.piece == CUP and one.thickness_mm is not None for one in pieces)
     if cup:
         pieces = tuple(one for one in pieces if one.piece != RING or one.thickness_mm is not None or one.front)
     return got if pieces == got.adapters else got.with_(adapters=pieces, values=got.rest(*((_DEPTH,) if cup else ())))
@@ -103,9 +99,9 @@ def _headed(got: Question) -> Question:
 
 def _with_length(piece: Thing, got: Question) -> Thing:
     ahead = _AHEAD.match(piece.words.casefold()) if piece.front and piece.rear else None
-    deep = _FINE.match(got.said(_DEPTH) or "") if piece.piece == _CUP else None
+    deep = _FINE.match(got.said(_DEPTH) or "") if piece.piece == CUP else None
     told = ahead or deep
-    if told is None or piece.thickness_mm is not None or piece.factor is not None or piece.piece not in (RING, _CUP):
+    if told is None or piece.thickness_mm is not None or piece.factor is not None or piece.piece not in (RING, CUP):
         return piece
     return replace(piece, thickness_mm=(float(told[1]), float(told[1])))
 
@@ -153,29 +149,25 @@ def _stacked(got: Question) -> Question:
     asked = _OR.search(got.text.casefold()) is not None or any(got.said(key) is not None for key in _CHOICE)
     if len(plain) < 2 or others or not pair or asked:
         return got
-    plain.sort(key=_length)
-    if _length(plain[-2]) > _ALIKE * _length(plain[-1]):
+    plain.sort(key=length_of)
+    if length_of(plain[-2]) > _ALIKE * length_of(plain[-1]):
         return got
-    tubes = {id(one): replace(one, piece=SPACER, words=f"{_length(one):g} mm tube") for one in plain[:-1]}
+    tubes = {id(one): replace(one, piece=SPACER, words=f"{length_of(one):g} mm tube") for one in plain[:-1]}
     return got.with_(adapters=tuple(tubes.get(id(one), one) for one in got.adapters))
 
 
 def _is_plain(piece: Thing) -> bool:
     ends = piece.front or piece.rear or piece.ids or piece.factor is not None
-    return piece.piece == RING and piece.is_of_one_length and not ends and _length(piece) > 0
-
-
-def _length(piece: Thing) -> float:
-    return (piece.thickness_mm or (0.0,))[0]
+    return piece.piece == RING and piece.is_of_one_length and not ends and length_of(piece) > 0
 
 
 def _as_pair(got: Question, before: Question | None, phrases: Mapping[str, tuple[str, ...]]) -> Question | None:
     """'the pair of rings is 0.08 over', 'the rings add up to 10.9': by how much both are off, or how long they are."""
-    told = {float(one) for one in _FINE.findall(got.text)} - {_stop(one) for one in got.lenses} - {got.f_number}
+    told = {float(one) for one in _FINE.findall(got.text)} - {one.f_number for one in got.lenses} - {got.f_number}
     before = before if before is not None and got.follows else None
-    lenses = got.lenses if before is None or _names(got.lenses) else before.lenses
-    bodies = got.bodies if before is None or _names(got.bodies) else before.bodies
-    if not got.places(_PAIR) or got.places(_PART) or len(told) != 1 or not (_names(lenses) and _names(bodies)):
+    lenses = got.lenses if before is None or are_named(got.lenses) else before.lenses
+    bodies = got.bodies if before is None or are_named(got.bodies) else before.bodies
+    if not got.places(_PAIR) or got.places(_PART) or len(told) != 1 or not (are_named(lenses) and are_named(bodies)):
         return None
     size = told.pop()
     over, under = bool(got.places(_OVER)), bool(got.places(_UNDER))
@@ -190,11 +182,3 @@ def _as_pair(got: Question, before: Question | None, phrases: Mapping[str, tuple
     way = "too far out" if over else "too close"
     values = (*rest, ("thickness", f"{size:g} mm"), (OFF, way))
     return with_way_held(got.with_(adapters=(Thing(words="rings", piece=RING),), values=values), way, phrases)
-
-
-def _names(things: tuple[Thing, ...]) -> bool:
-    return any(one.ids for one in things)
-
-
-def _stop(lens: Thing) -> float | None:
-    return lens.f_number

@@ -29,6 +29,9 @@ _MEASURED: Final = frozenset(["flange_to_image", "throat", "pitch", "thread"])  
 _CHECKED: Final = frozenset(
     [HAZARD, COVERAGE, SHIM_CALIBRATION, DEPTH_OF_FIELD, MACRO_DISTANCE, CROP_EQUIVALENT, EXPOSURE_ND]
 )
+_ELSE: Final = ("pick:", "rank:")  # how cues begin that point at another lens, or set ways apart
+_LEANING: Final = 0.3  # how likely by wording alone
+_OF_ELSE: Final = frozenset(["which", "buy", "price", "why", "infinity", "how-far", "how-close", "how-many"])
 _TAKEN: Final = "take-off"
 # idle where a piece is taken off or put on
 _MOVED: Final = frozenset(
@@ -50,11 +53,6 @@ def same_matter(heard: Heard, before: Question, aside: frozenset[str]) -> str | 
         # 'flange measures 45.5', '10 mm over ten of them'
         return IDENTIFY_MOUNT if heard.readings.values.keys() & _MEASURED else None
     return None
-
-
-_ELSE: Final = ("pick:", "rank:")  # how cues begin that point at another lens, or set ways apart
-_LEANING: Final = 0.3  # how likely by wording alone
-_OF_ELSE: Final = frozenset(["which", "buy", "price", "why", "infinity", "how-far", "how-close", "how-many"])
 
 
 def makes_sure(heard: Heard, before: Question) -> bool:

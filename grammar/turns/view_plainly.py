@@ -9,7 +9,7 @@ from typing import Final
 
 from grammar.hearing import Heard
 from grammar.kinds import COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, EXPOSURE_ND, GEAR_SETTING, MACRO_DISTANCE
-from grammar.numbers.crop_numbers import ONE_FRAME, is_of_crop
+from grammar.numbers.crop_numbers import is_of_crop
 from grammar.questions import Question
 from grammar.things.casting import OPTICAL
 from grammar.things.standins import stands_in
@@ -49,9 +49,9 @@ def crop_body(heard: Heard, before: Question) -> str | None:
     at = next((n for n, one in enumerate(tokens[:-1]) if is_of_crop(one) and tokens[n + 1].kind == "BODY"), None)
     framed = before.intent in _FRAMED or heard.weighed.best in _FRAMED - {MACRO_DISTANCE}
     body = at is not None and framed and all(one.kind != "NUMBER" for one in tokens[at : at + 3])
-    if not body and _is_on_full(before):
+    if not body and _is_on_full(heard, before):
         at = next((n for n, one in enumerate(tokens) if _is_a_mode(tokens, n)), None)
-    if at is None or told or not (body or _is_on_full(before)):
+    if at is None or told or not (body or _is_on_full(heard, before)):
         return None
     start, end = tokens[at].column - 1, tokens[at].column - 1 + len(tokens[at].text)
     mode = "" if body or heard.tells("what-is") else _MODE  # 'on crop what is it' asks for no word
@@ -73,9 +73,10 @@ def frame_of_body(heard: Heard, before: Question) -> str | None:
     return f"{heard.text[:start]}body{heard.text[start + len(stand.text) :]}"
 
 
-def _is_on_full(before: Question) -> bool:
+def _is_on_full(heard: Heard, before: Question) -> bool:
     """Whether it is a full frame body, as told or as its mount may be: it crops to the usual smaller frame."""
-    bodies = [one for one in before.bodies if one.kind == "mount" and not one.format and one.id not in ONE_FRAME]
+    never = heard.cast.never_full
+    bodies = [one for one in before.bodies if one.kind == "mount" and not one.format and one.id not in never]
     full = any(one.format == FULL for one in before.bodies) or any(one.id == FULL for one in before.frames)
     return full or bool(bodies)
 

@@ -26,7 +26,7 @@ from grammar.kinds import (
 from grammar.questions import Question
 from grammar.things.casting import DRAWN, OPTICAL
 from grammar.turns.lit_again import SETTINGS
-from grammar.turns.on_what import FULL, has_one_frame
+from grammar.turns.on_what import FULL, is_never_full
 from grammar.turns.turn_seen import Turn
 from grammar.words.groups import DEPTH_SAID, MADE_SURE, PROVING, SIZE_ASKED, VIEWED
 
@@ -261,7 +261,7 @@ def likens_to_full_frame(turn: Turn) -> bool:
     """'full frame?' after a lens on MFT or X, whose bodies have no such frame: what it is like there."""
     cast, lens = turn.heard.cast, turn.before.lens
     full = len(cast.frames) == 1 and any(FULL in one.ids[:1] for one in cast.frames[0].formats)
-    known = lens is not None and lens.focal_length_mm is not None and has_one_frame(turn.before)
+    known = lens is not None and lens.focal_length_mm is not None and is_never_full(turn.heard, turn.before)
     asked = turn.tells("cover", "vignette", "which", "fits", "match", "why") or turn.heard.readings.values
     more = cast.lenses or cast.bodies or cast.pieces or asked
     return full and known and turn.was in _SEEN_ON and turn.tells("short") and not more

@@ -45,6 +45,7 @@ class Lexicon:
     inch_types: dict[str, str] = field(default_factory=dict)  # '1/2' -> format id
     cine_mm: dict[float, str] = field(default_factory=dict)  # 16.0 -> format id, for formats named by film width
     hosts: frozenset[str] = frozenset()  # ids of mounts that, named alone, are those of a body
+    never_full: frozenset[str] = frozenset()  # ids of mounts of which no body is of full frame
     subjects: Subjects = field(
         default_factory=lambda: Subjects((), Vocabulary()), compare=False
     )  # what there is advice about
@@ -56,14 +57,15 @@ class Lexicon:
         shared: Iterable[tuple[Iterable[str], Iterable[str], str | None]] = (),
         own: Collection[str] = (),
         hosts: Collection[str] = (),
+        never_full: Collection[str] = (),
     ) -> Lexicon:
         """A lexicon from (phrase, kind, id), (means, phrases) and (phrases, mount ids, likeliest id).
 
         `own`: ids of the user's own gear, whose names win over all others. A phrase that names several records of one
         kind keeps them all; shared designations are such phrases with a likeliest one. `hosts`: mounts of which a
-        question mostly means a body that takes other lenses.
+        question mostly means a body that takes other lenses. `never_full`: mounts of which no body is of full frame.
         """
-        lexicon = Lexicon(own=frozenset(own), hosts=frozenset(hosts))
+        lexicon = Lexicon(own=frozenset(own), hosts=frozenset(hosts), never_full=frozenset(never_full))
         for means, phrases in words:
             lexicon.words.add(means, phrases)
         lexicon._add_names(names, own)

@@ -27,6 +27,7 @@ def to_plain(lexicon: Lexicon) -> dict[str, Any]:
         "inch_types": lexicon.inch_types,
         "cine_mm": list(lexicon.cine_mm.items()),
         "hosts": sorted(lexicon.hosts),
+        "never_full": sorted(lexicon.never_full),
         "words": _numbered(words.words, sorts),
         "phrases": _numbered(words.phrases, sorts),
         "sorts": [(word.sort, word.value, word.implies) for word in sorts],
@@ -62,6 +63,7 @@ def from_plain(plain: Any) -> Lexicon:
             _texts_by_key(plain["inch_types"]),
             {float(width): str(id_) for width, id_ in plain["cine_mm"]},
             frozenset(_texts(plain["hosts"])),
+            frozenset(_texts(plain["never_full"])),
         )
     except (KeyError, TypeError, AttributeError, IndexError) as error:
         raise ValueError("no lexicon") from error

@@ -111,6 +111,7 @@ HOSTS = (
     "cx-mount",
     "g-mount",
 )
+NEVER_FULL = ("mft-mount", "x-mount", "nx-mount", "cx-mount", "g-mount", "c", "cs", "d")
 SHARED = [(["F", "F mount", "F-mount"], ["f-mount", "ar-f-mount", "pen-f"], "f-mount"),
           (["M39"], ["ltm", "m39-soviet-rf", "m39-zenit", "enl39"], "ltm")]  # fmt: skip
 
@@ -137,4 +138,4 @@ def names() -> list[tuple[str, str, str]]:
 
 @cache
 def lexicon() -> Lexicon:
-    return Lexicon.build(names(), words(), SHARED, hosts=HOSTS)
+    return Lexicon.build(names(), words(), SHARED, hosts=HOSTS, never_full=NEVER_FULL)

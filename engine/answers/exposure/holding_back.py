@@ -12,7 +12,7 @@ from engine.base.interval import Interval, Unknown, is_known
 from engine.physics import density, exposure
 from grammar.questions import Question
 
-LEAST_ISO = 25  # that any body is set to
+LOWEST_ISO = "lowest-iso"  # of the facts
 LEAST_LACKING = 1 / 3  # stops; less is taken up by shutter or ISO
 CUT_INFRARED = "Take one that cuts infrared too, or add a cut filter, and try it on black cloth first."
 
@@ -30,27 +30,27 @@ def held_back(light: Light, question: Question, knowledge: Knowledge) -> Told:
     if stops.least < 0:
         shown = f"up to {stops.greatest:.1f} stops"
     if mentions(question, "without-density") and not light.filters:
-        return _had(stops, 0.0, light) + Told((Line("fact", setting(light), 1),))
+        return _had(stops, 0.0, light, knowledge) + Told((Line("fact", setting(light), 1),))
     needed = mentions(question, "nd-needed") and not mentions(question, "strong-enough")
     yes = "Yes: " if stops.least > 0 and needed else ""
     head = f"{yes}{shown} of ND to hold back: {setting(light)}."
     told = Told((Line("head", head),), (Quantity("nd_stops", stops),)) + by_filters(stops, light, knowledge)
     had = light.variable.greatest if light.variable is not None else number(question, "stops")
     if had is None and light.filters and mentions(question, "strong-enough"):
-        told = _enough(stops, held(light).nominal, light) + told
+        told = _enough(stops, held(light).nominal, light, knowledge) + told
     elif had is not None and not (light.variable is not None and stops.greatest <= had):
-        told = _had(stops, had, light) + told
+        told = _had(stops, had, light, knowledge) + told
     if _is_fixed(question, knowledge):
         told += Told((Line("note", "Its iris is fixed: light is held back by density, shutter and ISO alone."),))
     return told
 
 
-def _enough(stops: Interval, had: float, light: Light) -> Told:
+def _enough(stops: Interval, had: float, light: Light, knowledge: Knowledge) -> Told:
     """Whether the filters told do: not where a third of a stop or more is lacking, nor well where they are too dark."""
     if stops.least > had + LEAST_LACKING:
-        return _had(stops, had, light, "No: ")
+        return _had(stops, had, light, knowledge, "No: ")
     if stops.greatest > had + LEAST_LACKING:
-        return _had(stops, had, light, "In a part of that light only: ")
+        return _had(stops, had, light, knowledge, "In a part of that light only: ")
     spare = had - stops
     if spare.least <= LEAST_LACKING:
         return Told((Line("head", f"Yes: {trimmed(had, 1)} stops of ND are enough."),))
@@ -61,7 +61,7 @@ def _enough(stops: Interval, had: float, light: Light) -> Told:
     return Told((Line("head", text),), (Quantity("light_difference_stops", spare, f"behind {had:g} stops"),))
 
 
-def _had(stops: Interval, had: float, light: Light, lead: str = "") -> Told:
+def _had(stops: Interval, had: float, light: Light, knowledge: Knowledge, lead: str = "") -> Told:
     """What remains where only so many stops of density are at hand, and what takes it up: the stop or the shutter."""
     lacks = stops - had
     if lacks.greatest <= 0 or light.counted is None:
@@ -76,7 +76,8 @@ def _had(stops: Interval, had: float, light: Light, lead: str = "") -> Told:
     if is_known(closed) and is_known(shorter):
         iso = exposure.iso_for(light.scene, light.counted, light.shutter, Interval.exact(had))
         text += f"close to f/{ranged(closed, f_number)}, or {ranged(shorter, seconds)}"
-        settable = is_known(iso) and iso.greatest >= LEAST_ISO
+        lowest = knowledge.catalogue.assumptions[LOWEST_ISO].value.least
+        settable = is_known(iso) and iso.greatest >= lowest
         text += f", or ISO {ranged(iso, lambda value: figures(value, 2))}." if settable and is_known(iso) else "."
         rows += [Quantity("iso", iso, f"behind {had:g} stops")] if is_known(iso) else []
         rows += [Quantity("f_number", closed, f"behind {had:g} stops")]

@@ -16,6 +16,7 @@ from grammar.questions import Question
 _MAINS: Final = {"mains-fifty": "mains-of-fifty", "mains-sixty": "mains-of-sixty"}  # said -> the fact of it
 _WAVES: Final = 2  # of light in one of the mains: a lamp is bright at either swing
 _MOST: Final = 4  # waves; longer times are seldom set
+_FEWEST: Final = 2  # waves, where only the shortest times are told
 _FULL_TURN: Final = 360.0  # degrees
 _RATE: Final = "frame_rate"
 _OUTDONE: Final = 0.01  # of a frame, by which a time may seem longer than it is
@@ -33,6 +34,22 @@ def in_step_with_lamps(question: Question, knowledge: Knowledge) -> Told:
     for fact in told or list(_MAINS.values()):
         out += _on(knowledge.catalogue.assumptions[fact].value.nominal, question, knowledge)
     return out
+
+
+def kept_to(knowledge: Knowledge) -> str:
+    """The times to keep to under lamps, on either mains: 'under 50 Hz mains keep to 1/50 or 1/100 s, ...'."""
+    rows = knowledge.catalogue.assumptions
+    told: list[str] = []
+    for hertz in (rows[fact].value.nominal for fact in _MAINS.values()):
+        longest_first = sorted(_whole_waves(hertz, _FEWEST), reverse=True)
+        times = listed([seconds(time).removesuffix(" s") for time in longest_first], "or")
+        told.append(f"under {hertz:g} Hz{' mains keep' if not told else ''} to {times} s")
+    return f"lamps may pulse: {', '.join(told)}"
+
+
+def _whole_waves(hertz: float, most: int) -> list[float]:
+    """The times of one to `most` waves of the light of lamps, in seconds, the shortest first."""
+    return [waves / (_WAVES * hertz) for waves in range(1, most + 1)]
 
 
 def _mains(question: Question) -> list[str]:
@@ -53,7 +70,7 @@ def _asks(question: Question) -> bool:
 def _on(hertz: float, question: Question, knowledge: Knowledge) -> Told:
     rows = knowledge.catalogue.assumptions
     rate = number(question, _RATE)
-    times = [waves / (_WAVES * hertz) for waves in range(1, _MOST + 1)]
+    times = _whole_waves(hertz, _MOST)
     within = [time for time in times if rate is None or time * rate <= 1 + _OUTDONE] or times[:1]
     usual = rows["usual-shutter-angle"].value.nominal / _FULL_TURN / (rate or rows["usual-frame-rate"].value.nominal)
     best = min(within, key=lambda time: abs(time - usual))

@@ -5,6 +5,7 @@ from __future__ import annotations
 from math import log2
 from typing import Final
 
+from engine.answers.exposure.lamps import kept_to
 from engine.answers.exposure.lighting import seconds
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
@@ -38,8 +39,6 @@ def slow_motion(question: Question, knowledge: Knowledge) -> Told:
         less = f"{trimmed(stops, 1)} stop{'s' if stops > 1 else ''} less light than at {usual.nominal:g}"
         lines.append(Line("fact", f"{rate:g} a second: {seconds(time.nominal)}, {less}", 1))
         quantities.append(Quantity("light_difference_stops", Interval.exact(stops), f"{rate:g} a second"))
-    lines.append(
-        Line("fact", "lamps may pulse: under 50 Hz mains keep to 1/50 or 1/100 s, under 60 Hz to 1/60 or 1/120 s", 1)
-    )
+    lines.append(Line("fact", kept_to(knowledge), 1))
     lines.append(Line("ask", "How many frames a second? Then the filter can be told.", wants="frame_rate"))
     return Told(tuple(lines), tuple(quantities))

@@ -47,6 +47,11 @@ class Knowledge:
         return Knowledge(catalogue, cases, problems)
 
     @cached_property
+    def chosen(self) -> list[tuple[tuple[Setup, Limits, int], Choice]]:
+        """What was chosen last, the latest first: `choose` fills it."""
+        return []
+
+    @cached_property
     def joints(self) -> Joints:
         values = {name: row.value for name, row in self.catalogue.assumptions.items()}
         return Joints(self.catalogue.mounts, self.catalogue.threads, values)
@@ -92,8 +97,20 @@ class Choice:
     capped: bool
 
 
+MOST_KEPT = 16  # choices that are kept for the next turn, or the next reading, of a talk about the same pair
+
+
 def choose(knowledge: Knowledge, setup: Setup, limits: Limits, most: int) -> Choice:
     """The `most` best chains within the limits, judged exactly."""
+    wanted, kept = (setup, limits, most), knowledge.chosen
+    found = next((choice for of, choice in kept if of == wanted), None)
+    if found is None:
+        found = _choose(knowledge, setup, limits, most)
+        kept[:] = [(wanted, found), *kept[: MOST_KEPT - 1]]
+    return found
+
+
+def _choose(knowledge: Knowledge, setup: Setup, limits: Limits, most: int) -> Choice:
     allowed = _allowed(knowledge, limits)
     tubes = any(_is_tube(knowledge, name) for names in limits.using for name in names.split("|"))
     adapters = knowledge.catalogue.adapters
