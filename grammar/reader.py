@@ -161,6 +161,7 @@ def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> 
     from grammar.turns.answering import completed
     from grammar.turns.body_picked import with_body_picked
     from grammar.turns.corrected import corrected
+    from grammar.turns.glass_joined import with_glass_named
     from grammar.turns.helicoid_set import helicoid_set
     from grammar.turns.leaning import as_alone, leans
     from grammar.turns.listed_again import listed_again
@@ -180,7 +181,7 @@ def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> 
     set_so = helicoid_set(heard, before, lexicon)
     if set_so is not None:
         return _read_leaning(set_so, heard, before, lexicon, corrects=False)
-    heard = with_body_picked(heard, before, lexicon)
+    heard = with_glass_named(with_body_picked(heard, before, lexicon), before, lexicon)
     reply = stack_again(heard, before, lexicon.words.mentions) or word_again(heard, before)
     reply = reply or measured_again(heard, before, lexicon.words.mentions)
     reply = reply or by_number_told(heard, before, lexicon.words.mentions)
