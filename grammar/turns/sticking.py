@@ -233,6 +233,8 @@ def _overtaken(said: Question) -> frozenset[str]:
         ring = any(one.piece in (RING, "recessed") and one.thickness_mm for one in said.adapters)
         return _FILLED | {"extension"} | ({"thickness", OFF} if ring else frozenset())
     keys = {key for key, _ in said.values}
+    if said.limits.without_glass and said.adapters and all(map(_is_asked_for, said.adapters)):
+        return _FILLED | {"extension", "travel"}  # 'back to the plain ring': nothing is drawn out behind it
     timed = frozenset(["shutter"]) if keys >= _TURNED else frozenset()  # the angle at a rate is the time
     if said.distance_mm is not None:  # 'and 150 mm away' after so much before the front glass, 'stops at 12 m' now
         timed |= {_TAPED, "mark"} if said.intent == SHIM_CALIBRATION else {_TAPED}
