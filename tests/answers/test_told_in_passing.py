@@ -156,3 +156,17 @@ def test_a_rear_that_sticks_out_is_a_danger_to_ask_of(club: Desk) -> None:
 def test_the_frame_of_an_astro_camera_is_no_lens_s(club: Desk) -> None:
     (answer,) = talk(club, "T2 or M48 for a full frame astro cam?")
     assert "M48 astro has the wider opening" in flat(answer)
+
+
+@pytest.mark.parametrize(
+    ("text", "body"),
+    [
+        ("i have a 50 1.7 with a bayonet, says MD on it. camera: full frame, RF", "rf-mount"),
+        ("50mm m42, my camera is full frame, Z", "z-mount"),
+        ("om 50, full frame camera (E mount)", "e-mount"),
+    ],
+)
+def test_a_camera_told_by_its_frame_and_its_mount_is_one(club: Desk, text: str, body: str) -> None:
+    (answer,) = talk(club, text)
+    assert answer.question is not None
+    assert [(one.id, one.format) for one in answer.question.bodies] == [(body, "35mm-full-frame")]
