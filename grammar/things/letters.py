@@ -17,6 +17,7 @@ _AMONG: Final = frozenset(["and", "or", "vs", "+", "&", "/", "-", "to", "versus"
 _BEFORE_MADE: Final = frozenset(["DET", "VERB", "PREP", "BODY", "COMBO", "FNUM", "LENGTH"])
 _SMALL: Final = frozenset(["FILLER", "JOIN", "STOP", "VERB", "CUE"])
 _STOPS: Final = frozenset(["f", "t"])  # letters of stops
+_NO_MOUNT: Final = ARTICLES | UNITS | {"d"}  # small words and units, whatever stands behind
 _NOT: Final = "not"
 _MOUNT: Final = "mount"
 
@@ -205,11 +206,13 @@ def _alone(tokens: list[Token], at: int) -> bool:
 
 
 def _behind_format(tokens: list[Token], at: int) -> bool:
-    """'and aps-c e?', 'on full frame z', 'body e and om lenses': right behind a format or a word for a body."""
+    """'and aps-c e?', 'body e and om lenses', 'a kestrel z full frame': beside a format, behind a body."""
     before, after = tokens[at - 1] if at else None, tokens[at + 1] if at + 1 < len(tokens) else None
     ends = after is None or after.kind in ("STOP", "PREP", "JOIN")
     named = before is not None and before.kind in ("FORMAT", "BODY") and tokens[at].text.casefold() not in ARTICLES
-    return named and ends and tokens[at].gap
+    opened = before is not None and before.kind in ("DET", "UNKNOWN", "BODY") and after is not None
+    framed = opened and after is not None and after.kind == "FORMAT" and tokens[at].text.casefold() not in _NO_MOUNT
+    return ((named and ends) or framed) and tokens[at].gap
 
 
 def _is_be(token: Token) -> bool:
