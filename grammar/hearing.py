@@ -47,6 +47,7 @@ HEARD_AS: Final = {
     "star-trails": "star-trails",
 }  # fmt: skip
 OF_NOTHING: Final = "of-nothing"  # that no word of it says anything of a subject: 'how do i know', 'what could that be'
+_ONE_RING: Final = "one-ring"
 _BARE_NUMBER: Final = "numbers-said"  # of anything at all
 _OURS: Final = frozenset(["thing", "term", "advice", "talking", "ordinal", "limits", "infinity", "focus"])
 _SET: Final = frozenset(["shutter-said", "iso-said", "frame_rate-said", "angle-said"])  # settings of an exposure
@@ -88,11 +89,13 @@ def hear(text: str, lexicon: Lexicon, before: str = "", aside: str = "") -> Hear
     assert not isinstance(tree, Misfit), f"tokens that no rule takes: {shape.tokens}"
     phrases = phrases_of(tree, text)
     cast = cast_of(phrases, lexicon.hosts, told)
-    cast.never_full = lexicon.never_full
+    cast.never_full, cast.threaded = lexicon.never_full, lexicon.threaded
+    cast.without = [] if _ONE_RING in told else cast.without  # 'is there no ring that does both' leaves none away
     turned_about(cast)
     readings = readings_of(phrases, cast, told)
     nearest = next(iter(lexicon.subjects.matches(text)), None)
     alone = features_of(line, cues, cast, readings) | _advised(nearest) | _seen_to_end(text, lexicon)
+    alone |= {f"named-{lexicon.subjects.asked_of.get(one.id, '')}" for one in line.spoken if one.kind == "advice"}
     alone |= frozenset() if lexicon.subjects.vocabulary.words_of(text) else {OF_NOTHING}
     talked = frozenset({"talking", f"after-{before}", f"after-{aside}"} if before else ())
     features = alone | talked | _foreign(line, alone | talked, lexicon)

@@ -7,7 +7,7 @@ from typing import Final
 
 from grammar.things.letters_by_numbers import ARTICLES, UNITS, is_told_by_numbers
 from grammar.things.standins import STANDIN
-from grammar.words.groups import DIAL, F_NUMBER, FITTING, LIKENING, SIDE
+from grammar.words.groups import ADDED, DIAL, F_NUMBER, FITTING, LIKENING, SIDE
 from grammar.words.nearest import distance
 from grammar.words.tokens import Token
 
@@ -152,7 +152,7 @@ def _placed(tokens: list[Token], at: int) -> bool:
     """'on e', 'onto my k': after a word of place, perhaps with an article or a maker's name between."""
     back = at - 1
     after = tokens[at + 1] if at + 1 < len(tokens) else None
-    ends = after is None or after.kind == "STOP" or after.text == ","
+    ends = after is None or after.kind == "STOP" or after.text == "," or ADDED in after.groups
     if ends and back > 0 and tokens[back].text == "/" and tokens[back].gap and tokens[at].gap:
         return any(one.kind == "LENS" or one.value.endswith("mount") for one in tokens[:back])  # '50 M42 lens / z'
     ends = ends and tokens[at].text.casefold() not in UNITS

@@ -12,6 +12,7 @@ _MOST_KNOWN: Final = 2000  # texts kept with their groups
 _BEGINS: Final = "*"  # at the end of a word of a group: all that begins so
 
 SIZE_ASKED: Final = "size-asked"
+ADDED: Final = "added"
 AMOUNT: Final = "amount"
 AMISS: Final = "amiss"
 ANGLE: Final = "angle"
@@ -19,6 +20,7 @@ ASKS: Final = "asks"
 AWAY: Final = "away"
 BECOMING: Final = "becoming"
 BESIDE_THREAD: Final = "beside-thread"
+BAYONET: Final = "bayonet"
 BEYOND: Final = "beyond"
 BODY_OF_LENS: Final = "body-of-lens"
 BEYOND_INFINITY: Final = "beyond-infinity"
