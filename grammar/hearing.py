@@ -26,7 +26,7 @@ from grammar.words.tokens import Cue, Line, Token, tokens_of
 ABOUT: Final = 7.0  # what shares as much with a text as two rare words of one phrase is about the same
 SURELY: Final = 12.0
 BY_FAR: Final = 6.0
-_AHEAD: Final = 1.0  # where the settings of an exposure are told, 'sun 1/50 filter', it is that
+_AHEAD: Final = 0.5  # where the settings of an exposure are told, 'sun 1/50 filter', it is that
 CLEARLY: Final = 3.0  # where the settings of an exposure are told
 PLAINLY: Final = 25.0  # and what shares so much, by most of its words, is about nothing else
 MOST_OF: Final = 0.6

@@ -25,6 +25,7 @@ from grammar.readings.kept_readings import mm
 from grammar.things.casting import DRAWN, Part
 from grammar.things.standins import stands_in
 from grammar.turns.closed_again import closed_again
+from grammar.turns.lip_told import lip_told
 from grammar.turns.number_roles import ON_AGAIN, length_of, put_on_it, tubes_off
 from grammar.turns.set_behind import set_behind
 from grammar.words.groups import OWN
@@ -162,6 +163,8 @@ def _lapped(told: float, before: Question) -> int:
 
 def ring_measured(heard: Heard, before: Question) -> Thing | None:
     """'mine measures 29.62', 'with the 50', after a lens on a body: the ring between, where no thread is spoken of."""
+    if (lip := lip_told(heard, before)) is not None:
+        return lip
     planned = before.intent == BUY_PLAN and any(stands_in(one.noun.head) for one in heard.cast.lenses)
     seated = before.intent in _SEATED or planned  # 'om one measures 28.1' after a plan
     seated = seated and any(lens.ids for lens in before.lenses) and any(b.ids for b in before.bodies)

@@ -178,6 +178,8 @@ def _is_ring_for(named: Thing, old: Thing, said: Question, before: Question, hos
     measured = before.said("flange_to_image") is not None or before.said("thread") is not None
     found = bool(hosts & set(named.ids)) and not hosts & set(old.ids) and named.focal_length_mm is None
     meant = found if old.ids else measured
+    others = len(before.lenses) > 1 and not {id_ for one in before.lenses for id_ in one.ids} & set(named.ids)
+    meant = meant or (others and all(one.ids for one in before.lenses))  # 'rings for an F mount' after T2 and Adaptall
     return ring and meant and named.kind == "mount" and not said.bodies and not before.bodies
 
 

@@ -173,12 +173,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         rf"|(?<=125th)){_END}", lit.part_of_second,
     ),
     ("$£€", r"[$£€]\s?(?P<n>\d+(?:\.\d+)?)(?!\d)", made.one("PRICE")),
-    # '15-40 euros': of a range the most
-    (
-        "0",
-        r"(?:\d+(?:\.\d+)?\s?-\s?)?(?P<n>\d+(?:\.\d+)?)\s?(?:\$|usd|dollars?|bucks?|quid|eur|euros?|£|€)(?![^\W_])",
-        made.one("PRICE"),
-    ),
+    ("0", rf"(?:{_NUM}\s?-\s?)?(?P<n>{_NUM})\s?(?:[$£€]|usd|dollars?|bucks?|quid|eur(os?)?)(?!\w)", made.one("PRICE")),
     (
         "0",
         r"(?P<n>\d+(?:\.\d+)?)\s?(?P<u>kgs?|kilos?|kilograms?|lbs?|pounds?|oz|ounces|grams?|g(?!\s?(?:-|mount|lens)))"
@@ -214,7 +209,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ("0.", rf"(?P<a>{_NUM})(?:\s?stops)?\s?(?:-|to)\s?(?P<b>{_NUM})\s?-?stops?{_END}", lit.stop_range),
     (
         "0.",
-        rf"(?P<n>{_FRACTION}|{_NUM})\s?(?:of an?\s)?-?(?:full\s)?stops?{_END}(?!\s?(?:at|short\b|there|here)|"
+        rf"(?P<n>{_FRACTION}|{_NUM})\s?(?:of an?\s)?-?(?:full\s)?stop(?:s|pers?)?{_END}(?!\s?(?:at|short\b|there|here)|"
         r"\s?in\s(?:the|a|my|front|there|here)\b)",
         lit.stops,
     ),

@@ -1,4 +1,4 @@
-"""How much each full stop makes sharp at the distance told, where it is asked which stop and not how deep it must be."""
+"""How much each full stop makes sharp at the distance told, where it is asked which stop and not how deep it is."""
 
 from __future__ import annotations
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from engine.answers.parts.owned import known_focals
 from engine.answers.parts.said import distance_mm, focals, last_said, mentions, number, stop
 from engine.answers.seat.distances import Distances
 from engine.answers.shims.loose import off_by_limit, off_by_mm
@@ -10,7 +11,7 @@ from engine.answers.shims.turning import short_by_turns_mm
 from engine.base.interval import Interval, is_known
 from engine.facts.catalogue import Catalogue
 from engine.physics import calibration
-from grammar.kinds import CHAIN, FOCUS_VERDICT, SHIM_CALIBRATION, WHY
+from grammar.kinds import CHAIN, DEPTH_OF_FIELD, FOCUS_VERDICT, SHIM_CALIBRATION, WHY
 from grammar.questions import OFF, OFF_KEY, RING, Question, Thing
 from grammar.turns.going_on import LEFT
 from grammar.turns.sticking import is_open
@@ -31,6 +32,8 @@ def carried(question: Question, before: Question | None, facts: Catalogue) -> Qu
     """A mark or a limit that was told of another lens is an error in mm for this one: the ring is the same."""
     if before is None or not question.follows or question.topic == LEFT:
         return question
+    if question.intent == DEPTH_OF_FIELD:  # 'whats really sharp at 3 m on the scale' asks of no depth
+        return (_as_remark(question, before) if stop(question) is None else None) or question
     both = _of_body_and_ring(question, before) or _as_remark(question, before)
     if both is not None:
         return both
@@ -46,7 +49,7 @@ def carried(question: Question, before: Question | None, facts: Catalogue) -> Qu
         seat = question.seat
         shimmed = seat is not None and seat.intent == SHIM_CALIBRATION
         return _with_mark(question, seat) if seat and shimmed else _of_a_seat(question, before, facts)
-    limit, old = distance_mm(before), focals(before)
+    limit, old = distance_mm(before), known_focals(before, facts)
     if limit is not None and len(old) == 1 and is_limit(before) and distance_mm(question) in (None, limit):
         return _with_limit(question, limit, old[0], facts)
     if question.intent != before.intent:
@@ -91,7 +94,8 @@ def _as_remark(question: Question, before: Question) -> Question | None:
     if before.intent != SHIM_CALIBRATION or at is None or mark is None or len(lenses) != 1 or is_limit(before):
         return None
     again = before.said(OFF) == _CLOSE and before.said("thickness") is not None  # 'and the 2 m one' after that
-    asked = mentions(question, "mark-then") or (again and question.said("mark") is not None)
+    asked = mentions(question, "mark-then") and not mentions(question, "mark-supposed")
+    asked = asked or (again and question.said("mark") is not None)
     if (
         (at == mark and not again)
         or not asked
@@ -130,8 +134,8 @@ def _of_a_seat(question: Question, before: Question, facts: Catalogue) -> Questi
         told = told.prior if told.follows else None
     if told is None or told.distance_mm is None or off_by_limit(question, facts) is not None:
         return question
-    limit, old = told.distance_mm, focals(told)
-    other = focals(question) not in ((), old) or stop(question) != stop(told)
+    limit, old = told.distance_mm, known_focals(told, facts)
+    other = known_focals(question, facts) not in ((), old) or stop(question) != stop(told)
     other = other or question.intent == SHIM_CALIBRATION or question.asks_which_way or mentions(question, WAY_ASKED)
     # 'how much', or 'and does it reach infinity' after its circle was asked about: it is that ring still
     other = other or (question.intent == FOCUS_VERDICT and question.adapters == told.adapters)
@@ -168,7 +172,7 @@ def _with_limit(question: Question, limit: float, focal: float, facts: Catalogue
     error = Distances(focal, facts).extension_at(limit)
     if not is_known(error) or number(question, "thickness") is not None:
         return question
-    other = focals(question) not in ((), (focal,))
+    other = known_focals(question, facts) not in ((), (focal,))
     return question.with_(
         intent="focus-verdict" if other else question.intent, distance_mm=None,
         values=(*question.values, ("thickness", f"{error.nominal:.4g} mm"), (OFF, "too far out")),
