@@ -24,6 +24,7 @@ from grammar.kinds import (
     SHIM_CALIBRATION,
     WHY,
 )
+from grammar.turns.body_picked import views_two_bodies
 from grammar.turns.set_behind import is_behind
 from grammar.turns.turn_seen import Turn
 from grammar.words.groups import STACKED
@@ -36,6 +37,11 @@ _ASKS_HOW: Final = frozenset(["how", "can", "will", "what", "get"])
 _FULL_SUN: Final = "full-sun"
 HARM_SAID: Final = "harm-word"
 _DARK: Final = frozenset(["black", "vignette", "disc"])
+
+
+def sets_views_apart(turn: Turn) -> bool:
+    """'on which of the two is it longer' after one lens on two bodies, one after the other: its view on both."""
+    return views_two_bodies(turn.heard, turn.before)
 
 
 def drops_the_filter(turn: Turn) -> bool:
@@ -124,6 +130,7 @@ def wants_a_field(turn: Turn) -> bool:
 
 # what may be seen, and what is asked then; the first that is seen tells
 ROW: Final[tuple[tuple[Callable[[Turn], bool], str], ...]] = (
+    (sets_views_apart, CROP_EQUIVALENT),
     (drops_the_filter, EXPOSURE_ND),
     (blurs_behind, DEPTH_OF_FIELD),
     (films_in_the_sun, EXPOSURE_ND),
