@@ -134,7 +134,7 @@ def _aimed(heard: Heard, before: Question) -> _Aim:
 def _told(heard: Heard, before: Question, aim: _Aim) -> tuple[Question, _Aim]:
     """The question by its own words; one that names nothing to be defined goes on with what was asked."""
     said = _topical(heard, same_pieces(heard, built(heard, aim.intent), before), before, aim.intent)
-    part = heard.features & {"part-asked", "part-named"}
+    part = heard.features & {"part-asked", "part-named"} or said.said("magnification")
     if aim.intent == kinds.DEFINITION and not (part or said.things or said.lenses or said.bodies or said.adapters):
         aim = replace(aim, intent=went_on(heard, before))  # 'so what is it'
         return built(heard, aim.intent), aim

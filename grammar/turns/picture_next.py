@@ -10,6 +10,7 @@ from grammar.kinds import (
     CHAIN,
     COVERAGE,
     CROP_EQUIVALENT,
+    DEFINITION,
     DEPTH_OF_FIELD,
     DIY_DIMENSION,
     DRAW,
@@ -42,6 +43,14 @@ _DARK: Final = frozenset(["black", "vignette", "disc"])
 def sets_views_apart(turn: Turn) -> bool:
     """'on which of the two is it longer' after one lens on two bodies, one after the other: its view on both."""
     return views_two_bodies(turn.heard, turn.before)
+
+
+def asks_what_a_size_is(turn: Turn) -> bool:
+    """'whats 1:4', 'what does 0.4x mean' after what a tube gives: what so large is, and no lens drawn out so far."""
+    told, cast = turn.heard.readings, turn.heard.cast
+    others = cast.lenses or cast.bodies or cast.pieces or cast.frames or told.f_number or told.distance_mm
+    alone = told.values.keys() == {"magnification"} and not others and turn.tells("short")
+    return alone and turn.best in (None, DEFINITION, MACRO_DISTANCE) and turn.tells("what-is", "means")
 
 
 def drops_the_filter(turn: Turn) -> bool:
@@ -131,6 +140,7 @@ def wants_a_field(turn: Turn) -> bool:
 # what may be seen, and what is asked then; the first that is seen tells
 ROW: Final[tuple[tuple[Callable[[Turn], bool], str], ...]] = (
     (sets_views_apart, CROP_EQUIVALENT),
+    (asks_what_a_size_is, DEFINITION),
     (drops_the_filter, EXPOSURE_ND),
     (blurs_behind, DEPTH_OF_FIELD),
     (films_in_the_sun, EXPOSURE_ND),
