@@ -45,6 +45,16 @@ def sets_views_apart(turn: Turn) -> bool:
     return views_two_bodies(turn.heard, turn.before)
 
 
+def asks_of_the_iris(turn: Turn) -> bool:
+    """'does the iris still turn', 'who sets the aperture' after what a lens frames like on a body: who works it."""
+    told, cast = turn.heard.readings, turn.heard.cast
+    pair = any(one.ids for one in turn.before.lenses) and any(one.ids for one in turn.before.bodies)
+    more = cast.lenses or cast.bodies or cast.pieces or told.values or told.f_number or told.distance_mm
+    asked = turn.tells("iris-asked") or (turn.tells("iris") and turn.tells(*_ASKS_HOW))
+    other = turn.tells("why", "why-not", "idle", "stuck", "cannot", "which-stop", "cover", "vignette", "dof", "hole-q")
+    return pair and asked and not (more or other) and turn.best in _NO_MATTER | {CROP_EQUIVALENT, WHY, DEFINITION}
+
+
 def asks_what_a_size_is(turn: Turn) -> bool:
     """'whats 1:4', 'what does 0.4x mean' after what a tube gives: what so large is, and no lens drawn out so far."""
     told, cast = turn.heard.readings, turn.heard.cast
@@ -141,6 +151,7 @@ def wants_a_field(turn: Turn) -> bool:
 ROW: Final[tuple[tuple[Callable[[Turn], bool], str], ...]] = (
     (sets_views_apart, CROP_EQUIVALENT),
     (asks_what_a_size_is, DEFINITION),
+    (asks_of_the_iris, CHAIN),
     (drops_the_filter, EXPOSURE_ND),
     (blurs_behind, DEPTH_OF_FIELD),
     (films_in_the_sun, EXPOSURE_ND),
