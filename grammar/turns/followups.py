@@ -47,7 +47,7 @@ from grammar.turns.put_back import put_back
 from grammar.turns.rate_told import without_old_shutter
 from grammar.turns.rings_for_it import with_ring_for_it
 from grammar.turns.same_pieces import same_pieces
-from grammar.turns.seat_held import same_mounts, without_its_error
+from grammar.turns.seat_held import all_of_mount, same_mounts, without_its_error
 from grammar.turns.setting_again import with_stops_again
 from grammar.turns.sticking import (
     kept_limits,
@@ -199,7 +199,7 @@ def _joined(heard: Heard, said: Question, before: Question, aim: _Aim, placed: _
     intent, lenses, bodies = aim.intent, placed.lenses, placed.bodies
     same_lens = _ids(lenses) == _ids(before.lenses)
     kept = set_against(heard, said, before) or kept_pieces(
-        intent, same_lens, same_mounts(lenses, before.lenses), same_mounts(bodies, before.bodies), before
+        intent, same_lens, all_of_mount(lenses, before.lenses), same_mounts(bodies, before.bodies), before
     )
     kept = without_close_rings(heard, said, kept, before)
     pieces = set_in_place(said.adapters, kept) or pieces_now(heard, kept, said.adapters, intent)

@@ -52,7 +52,8 @@ def asks_of_the_iris(turn: Turn) -> bool:
     more = cast.lenses or cast.bodies or cast.pieces or told.values or told.f_number or told.distance_mm
     asked = turn.tells("iris-asked") or (turn.tells("iris") and turn.tells(*_ASKS_HOW))
     other = turn.tells("why", "why-not", "idle", "stuck", "cannot", "which-stop", "cover", "vignette", "dof", "hole-q")
-    return pair and asked and not (more or other) and turn.best in _NO_MATTER | {CROP_EQUIVALENT, WHY, DEFINITION}
+    idle = turn.best in _NO_MATTER | {CROP_EQUIVALENT, WHY, DEFINITION, turn.was}
+    return pair and asked and idle and not (more or other)
 
 
 def asks_what_a_size_is(turn: Turn) -> bool:
