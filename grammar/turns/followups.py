@@ -46,7 +46,7 @@ from grammar.turns.put_back import put_back
 from grammar.turns.rate_told import without_old_shutter
 from grammar.turns.rings_for_it import with_ring_for_it
 from grammar.turns.same_pieces import same_pieces
-from grammar.turns.seat_held import same_mounts
+from grammar.turns.seat_held import all_of_mount, same_mounts
 from grammar.turns.setting_again import with_stops_again
 from grammar.turns.sticking import (
     kept_limits,
@@ -133,7 +133,7 @@ def _aimed(heard: Heard, before: Question) -> _Aim:
 def _told(heard: Heard, before: Question, aim: _Aim) -> tuple[Question, _Aim]:
     """The question by its own words; one that names nothing to be defined goes on with what was asked."""
     said = _topical(heard, same_pieces(heard, built(heard, aim.intent), before), before, aim.intent)
-    part = heard.features & {"part-asked", "part-named"}
+    part = heard.features & {"part-asked", "part-named"} or said.said("magnification")
     if aim.intent == kinds.DEFINITION and not (part or said.things or said.lenses or said.bodies or said.adapters):
         aim = replace(aim, intent=went_on(heard, before))  # 'so what is it'
         return built(heard, aim.intent), aim
@@ -197,7 +197,7 @@ def _joined(heard: Heard, said: Question, before: Question, aim: _Aim, placed: _
     """What is said of what it is about now, with what sticks of the question before."""
     intent, lenses, bodies = aim.intent, placed.lenses, placed.bodies
     same_lens = _ids(lenses) == _ids(before.lenses)
-    mounts = same_mounts(lenses, before.lenses), same_mounts(bodies, before.bodies)
+    mounts = all_of_mount(lenses, before.lenses), same_mounts(bodies, before.bodies)
     put = kept_pieces(said.with_(intent=intent), same_lens, *mounts, before)
     kept = set_against(heard, said, before) or put
     kept = without_close_rings(heard, said, kept, before)

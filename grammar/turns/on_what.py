@@ -19,7 +19,7 @@ from grammar.kinds import (
 )
 from grammar.questions import ALL, Question, Thing
 from grammar.turns.adding import each_once
-from grammar.turns.body_picked import bodies_so_far, weighs_two_bodies
+from grammar.turns.body_picked import bodies_so_far, views_two_bodies, weighs_two_bodies
 from grammar.turns.whom import Meant
 from grammar.words.groups import EARLIER, READ_OUT
 
@@ -46,7 +46,8 @@ def bodies_of(
     if is_other_body(heard, before):
         frames = tuple(one for one in before.elsewhere if one.kind == "format")
         return ((), frames) if frames else (before.elsewhere, said.things)  # 'the other body again'
-    if said.intent == COMPARE and weighs_two_bodies(heard, before):
+    viewed = said.intent == CROP_EQUIVALENT and views_two_bodies(heard, before)
+    if viewed or (said.intent == COMPARE and weighs_two_bodies(heard, before)):
         return bodies_so_far(before), said.things
     if (
         (heard.tells("both-bodies") or _is_both_bodies(heard, before))

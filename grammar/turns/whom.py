@@ -18,6 +18,7 @@ from grammar.turns.each_told import each_told, is_open, told_apart, with_told
 from grammar.turns.one_of_two import is_likened, is_third
 
 MOST_KNOWN: Final = 8  # lenses of one talk
+_PAIR: Final = 2
 _PICK: Final = "pick:"
 _THEY: Final = "they"
 
@@ -222,8 +223,8 @@ def fits(part: Part, thing: Thing) -> bool:
 def _picked(heard: Heard, before: Question, known: tuple[Thing, ...]) -> tuple[Thing, ...]:
     """'the wide one', 'the other lens', 'both': by what sets it apart from the others of the talk."""
     picks = [cue.tells.removeprefix(_PICK) for cue in heard.cues if cue.tells.startswith(_PICK)]
-    one_ring = heard.tells("one-ring")  # 'is there no ring that does both'
-    if not (picks or one_ring) or len(known) < 2:
+    one_ring = heard.tells("one-ring")  # 'is there no ring that does both', 'could one ring serve them'
+    if not (picks or (one_ring and not heard.readings.values.keys() - {"numbers"})) or len(known) < _PAIR:
         return ()
     named = any(part.mounts or part.focal or part.named for part in heard.cast.lenses)
     picks = [one for one in picks if one != _THEY] or (["all"] if _are_they_lenses(heard, before) else [])
