@@ -19,6 +19,7 @@ _SMALL: Final = frozenset(["FILLER", "JOIN", "STOP", "VERB", "CUE"])
 _STOPS: Final = frozenset(["f", "t"])  # letters of stops
 _NOT: Final = "not"
 _MOUNT: Final = "mount"
+_SAYS: Final = "says"
 
 
 def settled(tokens: tuple[Token, ...]) -> list[Token]:
@@ -194,7 +195,9 @@ def _told(tokens: list[Token], at: int) -> bool:
     passed = tokens[:at]
     while passed and not _is_be(passed[-1]) and passed[-1].kind in ("FILLER", "DET", "VERB"):
         passed = passed[:-1]
-    return (after is None or after.kind in ("STOP", "JOIN", "VERB")) and bool(passed) and _is_be(passed[-1])
+    engraved = bool(passed) and passed[-1].text.casefold() == _SAYS  # 'the next says d on it'
+    ends = after is None or after.kind in ("STOP", "JOIN", "VERB") or (engraved and after.kind in ("PREP", "MEASURE"))
+    return ends and bool(passed) and _is_be(passed[-1])
 
 
 def _alone(tokens: list[Token], at: int) -> bool:

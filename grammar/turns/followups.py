@@ -11,7 +11,7 @@ from grammar.questions import ALL, Limits, Question, Thing
 from grammar.telling import built
 from grammar.turns.about_lenses import lenses_of, one_of_several
 from grammar.turns.adding import added, put_on_top, resized, shimmed, with_rings_joined, with_stacked
-from grammar.turns.aside_seen import focusing, sets_it_anew
+from grammar.turns.aside_seen import sets_it_anew
 from grammar.turns.asked_on import intent_of
 from grammar.turns.circles_told import circle_measured
 from grammar.turns.ends_measured import ends_measured
@@ -39,6 +39,7 @@ from grammar.turns.measured_anew import (
     with_light_changed,
     with_stop_set,
 )
+from grammar.turns.odd_glass import topic_of
 from grammar.turns.on_what import bodies_of, is_other_body, pair_of_ring
 from grammar.turns.one_of_two import is_likened
 from grammar.turns.only_told import without_lent
@@ -119,8 +120,7 @@ def _aimed(heard: Heard, before: Question) -> _Aim:
     intent = "focus-verdict" if ring is not None else intent
     sized = resized(heard, before) if ring is None else None
     ring, intent = sized or ring, before.intent if sized is not None else intent
-    circle = circle_measured(heard, before)
-    intent = before.intent if circle is not None else intent
+    intent = before.intent if (circle := circle_measured(heard, before)) is not None else intent
     zoomed = zoomed_to(heard, before)
     if zoomed is not None:
         found = Meant(zoomed, known_with(before.known, zoomed), told=True)
@@ -228,8 +228,9 @@ def _topical(heard: Heard, said: Question, before: Question, intent: str) -> Que
     """What is said, with the topic that its words have only after the question before."""
     if intent == kinds.COMPARE:
         said = set_against_plain(said, before)
-    if intent == kinds.GEAR_SETTING and (focusing(heard, before) or sets_it_anew(heard, before)):
-        return said.with_(topic=focusing(heard, before) or before.topic)  # 'does it remember that' of the stabiliser
+    of_glass = topic_of(heard, before) if intent == kinds.GEAR_SETTING else None
+    if of_glass or (intent == kinds.GEAR_SETTING and sets_it_anew(heard, before)):
+        return said.with_(topic=of_glass or before.topic)
     if intent == kinds.COMPARE and ranked_by(heard, before):
         return said.with_(topic=ranked_by(heard, before))
     if intent == kinds.HAZARD and heard.tells("sun-kept-off") and before.said("light"):

@@ -88,6 +88,8 @@ def piece_measured(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
         return None
     if token.kind != "RANGE" and held is not None and _is_rather_lens(token.numbers[0], held, before):
         return None  # 'and a 100' after a helicoid of 17 to 31 mm
+    if standing and held is not None and held[0] < held[1] and heard.text[: token.column - 1].rstrip().endswith(" a"):
+        return None  # 'and with a 50 mm one' after a bellows: a lens, since no setting is one of several
     if token.kind != "RANGE" and held is not None and held[0] < held[1] and not held[0] <= token.numbers[0] <= held[1]:
         return None  # 'fully out with a 50' after that: no setting of it
     length = (min(token.numbers), max(token.numbers))
