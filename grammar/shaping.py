@@ -81,7 +81,7 @@ from grammar.things.mount_links import hyphened, linked
 from grammar.things.names_numbered import with_names_numbered
 from grammar.things.ring_links import with_ring_links
 from grammar.things.saying_of import with_sayings_parted
-from grammar.things.slr_lenses import with_lenses_of_slrs, with_screwed_kinds
+from grammar.things.slr_lenses import with_lenses_of_slrs, with_screw_lenses, with_screwed_kinds
 from grammar.things.small_words import with_small_words
 from grammar.things.standins import with_standins
 from grammar.things.turned_lens import with_turned_lens
@@ -116,7 +116,9 @@ def shaped(
     spans = with_flange_spans_told(with_rears_told(with_turned_lens(with_barrels_told(words))), told)
     tokens = with_times_told(with_group_heads(with_brackets_told(settled(tuple(without_itself(spans))))))
     tokens = with_rates_told(with_eras_told(with_limits_apart(tokens)))
-    tokens = with_lenses_of_slrs(with_screwed_kinds(with_kinds_counted(with_width_rings(tokens))), told)
+    tokens = with_lenses_of_slrs(
+        with_screw_lenses(with_screwed_kinds(with_kinds_counted(with_width_rings(tokens)))), told
+    )
     tokens = with_rings_pictured(with_tubes_behind(with_pulled_out(without_zooming(tokens), told), told))
     tokens = with_ring_links(_ringed([one for token in tokens for one in _named(token)]), hosts)
     tokens = with_host_first(with_hubs_told(with_flanges_of_bodies(linked(hyphened(_denied(tokens))))))

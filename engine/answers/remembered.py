@@ -6,6 +6,7 @@ from collections.abc import Callable
 
 from engine.answers.advising import ruled
 from engine.answers.left_so import left_so
+from engine.answers.off_since import REMEDY, as_off, error_mm
 from engine.answers.parts.answer import NO, Answer, Line, ListedChain
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import mentions
@@ -15,7 +16,6 @@ from engine.answers.why_of_it import but_of_edges, is_not_of_the_seat, why_of_it
 from engine.answers.words.advice import HARM, advice_lines, examples, named_mounts
 from engine.base.compact import replace
 from engine.base.interval import Interval
-from engine.base.span import Span
 from engine.facts.kinds import VERDICTS
 from engine.judging.ranking import Listed
 from grammar.kinds import COVERAGE, DRAW, HAZARD, IDENTIFY_MOUNT, OF_FRAMES, WHY
@@ -25,7 +25,6 @@ BY_FOCAL = "error-and-focal-length"  # the advice on why wide lenses show an err
 CUT_SO = (("made-thin", "thin-on-purpose", -1), ("made-thick", "thick-on-purpose", 1))  # mention, advice, way it is off
 _TWO_RINGS = 2
 OF_GLASS = "glass-ring-soft"  # and that on glass that gives infinity back
-REMEDY = "remedy"  # what would put right the chain that was told
 SURE = "sure"  # how sure that is
 IRIS = "iris"  # a reason that the iris has, and no chain
 OF_PICTURE = ("vignette", "disc", "cover")  # topics that the image circle answers, not the chain
@@ -62,6 +61,7 @@ def answer(
     of_iris = why_iris(question, rows, knowledge, chains_first) if _asks_on(question) else None
     if of_iris is not None:
         return of_iris
+    rows = as_off(question, rows, knowledge.catalogue, chains_first)
     apart = question.topic == HARM or (question.topic == IRIS and not question.follows)  # not of the seat
     if question.topic == SURE and question.follows and before is not None and before.intent == IDENTIFY_MOUNT:
         from engine.answers.sure_which import how_sure_which
@@ -183,17 +183,10 @@ def _outright(question: Question, row: Listed) -> str | None:
     alone = len(question.adapters) < _TWO_RINGS  # 'why is the M to E ring thinner than the M to X ring' is of both
     tight = row.judged.setup.body_mount.kind == "slr"  # whose mirror a thicker ring keeps rears off
     for key, told, sign in CUT_SO:
-        if alone and question.places(key) and _error_mm(row) * sign > 0 and (tight or sign < 0):
+        if alone and question.places(key) and error_mm(row) * sign > 0 and (tight or sign < 0):
             return told
     glazed = any(piece.has_glass for piece in row.judged.chain.adapters)
     return OF_GLASS if glazed and mentions(question, "glass-does") else None
-
-
-def _error_mm(row: Listed) -> float:
-    """By how much the ring of a chain leaves the lens too far out; below 0 too close, as rings are made."""
-    error = row.judged.trace.value("register_error_mm")
-    shortest = error.shortest if isinstance(error, Span) and error.is_fixed else None
-    return shortest.nominal if isinstance(shortest, Interval) else 0.0
 
 
 def _is_short(rows: tuple[Listed, ...]) -> bool:

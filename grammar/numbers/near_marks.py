@@ -113,7 +113,8 @@ def is_own_size(token: Token) -> bool:
 def _is_scale_read(tokens: list[Token], at: int) -> bool:
     """'how close, the scale says 0.35': what stands on it there is its nearest mark."""
     read = SCALE in tokens[at].groups and at + 1 < len(tokens) and tokens[at + 1].value == _SAYS
-    return read and _is_decimal(tokens, at + 2)
+    ring = tokens[at].kind == "PIECE"  # 'P6 on K, ring says 29.0' tells how long that is
+    return read and _is_decimal(tokens, at + 2) and not (ring and tokens[at + 2].numbers[0] >= _METRES)
 
 
 def _is_decimal(tokens: list[Token], at: int) -> bool:

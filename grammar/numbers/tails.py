@@ -110,6 +110,15 @@ def tailed(tokens: list[Token], told: frozenset[str] = frozenset()) -> list[Toke
     return out
 
 
+def _is_sized_piece(out: list[Token]) -> bool:
+    """Whether the last thing told is a piece with its length behind it."""
+    return (
+        len(out) > 1
+        and out[-1].kind == _TAIL
+        and next(one for one in reversed(out) if one.kind != _TAIL).kind == "PIECE"
+    )
+
+
 def _place_of_head(out: list[Token], tokens: list[Token], at: int) -> int | None:
     """Where the head stands that the number may follow; None where it leads on to what comes."""
     token, last = tokens[at], out[-1] if out else None
@@ -117,6 +126,8 @@ def _place_of_head(out: list[Token], tokens: list[Token], at: int) -> int | None
         return None
     if token.kind == "LENGTH" and any(one.kind == "LENS" for one in out[-2:]) and _leads_row(tokens, at):
         return None  # '50mm lens, 10 or 16 mm tube': the first of the tubes
+    if token.kind == "LENGTH" and token.unit in METRES and last.kind == "JOIN" and _is_sized_piece(out[:-1]):
+        return None  # 'ring 25.6 mm, all past 3 m is soft': how far off something is
     drawn = last.kind == "PIECE" and last.value in DRAWN
     stretched = drawn and (token.kind == "RANGE" or _is_before_pair(tokens, at))
     factor = token.kind == "TIMES" and last.kind == "PIECE" and last.value in _WITH_FACTOR

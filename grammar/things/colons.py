@@ -10,6 +10,8 @@ _SEVERAL: Final = 2
 _OF_BODY: Final = frozenset(["BODY", "DET", "FORMAT", "FRAME", "FILLER"])  # what may stand about a body's mount
 _FITTING: Final = frozenset(["fit", "fits", "work on", "go on"])
 _PUT: Final = frozenset(["on", "to", "for"])
+_IDLE: Final = frozenset(["DET", "LETTER", "FILLER"])
+_AT: Final = ("PREP", "at")
 _THINGS: Final = frozenset(["LENGTH", "FNUM", "COMBO", "MOUNT", "LENS", "BODY", "NUMBER"])
 
 
@@ -19,6 +21,9 @@ def with_colons_told(tokens: list[Token]) -> list[Token]:
     tokens = list(out)
     for at in range(1, len(tokens) - 1):
         before, token, after = tokens[at - 1 : at + 2]
+        place = next((n for n in range(at - 1, -1, -1) if tokens[n].kind not in _IDLE), at)
+        if token.kind == "MARK" and token.text == ":" and (tokens[place].kind, tokens[place].value) == _AT:
+            out[place] = tokens[place].as_("CUE")  # 'at a wedding: 85 mm'
         opens = after.kind == "DET" or after.text.casefold() == "a"
         if token.kind == "MARK" and token.text == ":" and before.kind in _THINGS and opens:
             out[at] = token.as_("JOIN", value=",")

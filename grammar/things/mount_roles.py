@@ -198,7 +198,9 @@ class _Placing:
         part, before = self.part, self.before
         if before is None or not self.near or before.sort not in ("lens", "body") or before.has_mount:
             return False
-        if self.role not in _OF and (self.role or before.noun.head is None):
+        # 'a 2.8 mm cctv fisheye, CS. I want it on MFT' has no word for a lens but its kind
+        headed = before.noun.head is not None or (before.kinds and self._is_put_behind())
+        if self.role not in _OF and (self.role or not headed):
             return False
         if self._ends_several():
             return False

@@ -21,6 +21,8 @@ _PASSED: Final = frozenset(["DET", "FILLER", "LETTER"])
 _PUT: Final = frozenset(["on", "to", "for", "in", "onto"])  # before a body that a lens goes on
 _TAKEN: Final = frozenset(["from", "off"])
 _LEADS: Final = frozenset(["DET", "CUE", "FILLER", "STOP", "VERB", "JOIN"])  # before a lens of which nothing is told
+_LEAST_WITH_SCREW: Final = 20.0  # mm
+_TOLD_BY: Final = frozenset(["MOUNT", "THREAD", "PITCH", "MEASURE"])
 _FILM: Final = 35.0  # mm
 _FOCALS: Final = (12.0, 600.0)  # mm
 _EXPOSED: Final = frozenset(["exposure", "nd", "shutter-speed"])
@@ -134,6 +136,41 @@ def with_screwed_kinds(tokens: list[Token]) -> list[Token]:
     rest = [one for at, one in enumerate(tokens) if at != screw]
     rest[kind - (screw < kind)] = tokens[kind].as_("MOUNT", ids=_by_screw(tokens[kind]), implies=())
     return rest
+
+
+def with_screw_lenses(tokens: list[Token]) -> list[Token]:
+    """'my 400 screw mount sits on EF', 'screw 50 on F': of no told width, beside a focal length and put on a body."""
+    for at, token in enumerate(tokens):
+        if token.kind != "MOUNTWORD" or not _by_screw(token) or not _goes_on(tokens[at + 1 :]):
+            continue
+        before, after = tokens[at - 1] if at else None, tokens[at + 1] if at + 1 < len(tokens) else None
+        ahead = before is not None and not before.unit  # 'a 44 mm screw' tells the width of a screw
+        beside = [one for one in ((before if ahead else None), after) if one is not None and _is_lens_length(one)]
+        told = any(one is not None and one.kind in _TOLD_BY for one in (before, after))
+        if len(beside) == 1 and not told:
+            return [
+                one.as_("MOUNT", ids=_by_screw(one), implies=())
+                if n == at
+                else _as_focal(one) if one is beside[0] else one
+                for n, one in enumerate(tokens)
+            ]  # fmt: skip
+    return tokens
+
+
+def _goes_on(tokens: list[Token]) -> bool:
+    """Whether it is put on a body that is named behind."""
+    kinds = [(one.kind, one.value) for one in tokens if one.kind not in _PASSED]
+    return any(
+        kind == "PREP" and value in _PUT and kinds[n + 1][0] in ("MOUNT", "BODY", "LETTER")
+        for n, (kind, value) in enumerate(kinds[:-1])
+    )
+
+
+def _is_lens_length(token: Token) -> bool:
+    if token.kind == "COMBO":
+        return True
+    whole = token.kind in ("NUMBER", "LENGTH") and token.unit in ("", "mm") and len(token.numbers) == 1
+    return whole and _LEAST_WITH_SCREW <= token.numbers[0] <= _FOCALS[1]
 
 
 def _by_screw(kind: Token) -> tuple[str, ...]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from engine.answers.parts.said import mentions
+from engine.answers.parts.said import focals, mentions
 from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.facts.catalogue import Catalogue
@@ -28,6 +28,11 @@ def with_own_facts(question: Question, facts: Catalogue) -> Question:
     lenses = tuple(_filled(thing, facts) for thing in question.lenses)
     feet = question.feet or mentions(question, "in-inches")
     return question.with_(lenses=lenses, feet=feet)
+
+
+def known_focals(question: Question, facts: Catalogue) -> tuple[float, ...]:
+    """Every focal length of the lenses named, in mm, as told or as the gear file has it."""
+    return focals(question.with_(lenses=tuple(_filled(thing, facts) for thing in question.lenses)))
 
 
 def _filled(thing: Thing, facts: Catalogue) -> Thing:

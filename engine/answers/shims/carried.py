@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from engine.answers.parts.owned import known_focals
 from engine.answers.parts.said import distance_mm, focals, last_said, mentions, number, stop
 from engine.answers.seat.distances import Distances
 from engine.answers.shims.loose import off_by_limit, off_by_mm
@@ -46,7 +47,7 @@ def carried(question: Question, before: Question | None, facts: Catalogue) -> Qu
         seat = question.seat
         shimmed = seat is not None and seat.intent == SHIM_CALIBRATION
         return _with_mark(question, seat) if seat and shimmed else _of_a_seat(question, before, facts)
-    limit, old = distance_mm(before), focals(before)
+    limit, old = distance_mm(before), known_focals(before, facts)
     if limit is not None and len(old) == 1 and is_limit(before) and distance_mm(question) in (None, limit):
         return _with_limit(question, limit, old[0], facts)
     if question.intent != before.intent:
@@ -130,8 +131,8 @@ def _of_a_seat(question: Question, before: Question, facts: Catalogue) -> Questi
         told = told.prior if told.follows else None
     if told is None or told.distance_mm is None or off_by_limit(question, facts) is not None:
         return question
-    limit, old = told.distance_mm, focals(told)
-    other = focals(question) not in ((), old) or stop(question) != stop(told)
+    limit, old = told.distance_mm, known_focals(told, facts)
+    other = known_focals(question, facts) not in ((), old) or stop(question) != stop(told)
     other = other or question.intent == SHIM_CALIBRATION or question.asks_which_way or mentions(question, WAY_ASKED)
     # 'how much', or 'and does it reach infinity' after its circle was asked about: it is that ring still
     other = other or (question.intent == FOCUS_VERDICT and question.adapters == told.adapters)
@@ -168,7 +169,7 @@ def _with_limit(question: Question, limit: float, focal: float, facts: Catalogue
     error = Distances(focal, facts).extension_at(limit)
     if not is_known(error) or number(question, "thickness") is not None:
         return question
-    other = focals(question) not in ((), (focal,))
+    other = known_focals(question, facts) not in ((), (focal,))
     return question.with_(
         intent="focus-verdict" if other else question.intent, distance_mm=None,
         values=(*question.values, ("thickness", f"{error.nominal:.4g} mm"), (OFF, "too far out")),

@@ -5,6 +5,7 @@ from __future__ import annotations
 from engine.answers.parts.answer import Line, ListedChain, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import MOST_ERROR_MM
+from engine.answers.parts.owned import known_focals
 from engine.answers.parts.said import FAR_MM, distance_mm, focals, mentions, number, number_beside, stop
 from engine.answers.parts.wording import article, trimmed
 from engine.answers.picture.frames import frames_judged, frames_named
@@ -33,6 +34,7 @@ from grammar.kinds import MACRO_DISTANCE
 from grammar.questions import BODY_OFF, OFF, Question, Thing
 
 TUBES = frozenset({"extension-tube", "helicoid", "bellows", "adapter", "ring", "shim", "spacer", ""})
+_ENDS = ("stops-at", "far-limit")  # of what is mentioned
 ASK_FOCAL = "What is the focal length of that lens? A mark tells nothing without it."
 MOST_OFF_MM = 6.0  # what a ring may be off by; more is how long it is
 RIGHT_BEHIND = 6  # columns: an article between
@@ -154,14 +156,24 @@ def _signed(question: Question) -> float | None:
 
 def off_by_limit(question: Question, facts: Catalogue) -> float | None:
     """How much too far out a seat is by which the one lens told ends at a distance: 'a 28 stops at 6 m', in mm."""
-    limit, lenses = distance_mm(question), focals(question)
+    limit, lenses = distance_mm(question), known_focals(question, facts)
     far = FAR_MM if len(lenses) != 1 else min(FAR_MM, facts.assumptions[NEAREST].value.nominal * lenses[0])
     if question.intent == MACRO_DISTANCE and limit == number(question, "close_focus"):
         return None  # 'how near, if the lens stops at 45 cm': its own nearest mark, and nothing of the seat
-    if limit is None or limit < far or len(lenses) != 1 or not mentions(question, "stops-at", "far-limit"):
+    if limit is None or limit < far or len(lenses) != 1 or not _tells_limit(question, facts):
         return None
     error = Distances(lenses[0], facts).extension_at(limit)
     return round(error.nominal, 3) if is_known(error) else None
+
+
+def _tells_limit(question: Question, facts: Catalogue) -> bool:
+    """Whether it is told where focus ends; before, where only the focal length was lacking and is told now."""
+    if mentions(question, *_ENDS):
+        return True
+    before = question.prior if question.follows else None
+    if before is None or before.distance_mm != question.distance_mm or known_focals(before, facts):
+        return False
+    return mentions(before, *_ENDS) and before.adapters == question.adapters and before.bodies == question.bodies
 
 
 def _is_seated(question: Question) -> bool:

@@ -13,6 +13,7 @@ from engine.answers.seat.described import TUBE
 from engine.answers.shims.bare_sensor import glass_gone_mm, without_glass
 from engine.answers.ways.autofocus_asked import with_autofocus_first
 from engine.answers.ways.iris_asked import with_iris_first
+from engine.answers.ways.limit_told import focal_first, with_length_doubted
 from engine.answers.ways.pair import TUBES, one_pair
 from engine.base.compact import compact, replace
 from engine.base.interval import Interval, is_known
@@ -71,6 +72,8 @@ def of_known(sides: Sides, knowledge: Knowledge, intent: str | None = None) -> A
 
         return likeliest(question, meanings, bodies[0], knowledge, one_pair)
     told = one_pair(question, lenses[0], bodies[0], knowledge, intent)
+    told = focal_first(told, question, lenses[0]) or told
+    told = with_length_doubted(told, question, lenses[0], bodies[0], facts)
     return with_iris_first(with_autofocus_first(told, question), question, knowledge)
 
 
