@@ -36,8 +36,8 @@ CLOSE_UP_LENS: Final = "close-up-lens"
 
 # advice that is asked for on the way, of the iris that a lens lacks, and of the best stop close up
 PROJECTOR_IRIS, OBJECTIVE_IRIS = "projector-iris-why", "objective-iris"
-BY_CABLE, BEST_CLOSE = "auto-iris-cable", "best-stop-close"
-ADVISED: Final = frozenset([PROJECTOR_IRIS, OBJECTIVE_IRIS, BY_CABLE, BEST_CLOSE])
+BY_CABLE, BEST_CLOSE, C_OR_CS, ONLY_NEAR = "auto-iris-cable", "best-stop-close", "look-c-or-cs", "too-far-out-why"
+ADVISED: Final = frozenset([PROJECTOR_IRIS, OBJECTIVE_IRIS, BY_CABLE, BEST_CLOSE, C_OR_CS, ONLY_NEAR])
 
 
 @compact

@@ -39,7 +39,7 @@ from grammar.turns.measured_anew import (
     with_light_changed,
     with_stop_set,
 )
-from grammar.turns.odd_glass import topic_of
+from grammar.turns.odd_glass import topic_of, with_portrait
 from grammar.turns.on_what import bodies_of, is_other_body, pair_of_ring
 from grammar.turns.one_of_two import is_likened
 from grammar.turns.only_told import without_lent
@@ -132,7 +132,7 @@ def _aimed(heard: Heard, before: Question) -> _Aim:
 
 def _told(heard: Heard, before: Question, aim: _Aim) -> tuple[Question, _Aim]:
     """The question by its own words; one that names nothing to be defined goes on with what was asked."""
-    said = _topical(heard, same_pieces(heard, built(heard, aim.intent), before), before, aim.intent)
+    said = _topical(heard, same_pieces(heard, with_portrait(heard, aim.intent), before), before, aim.intent)
     part = heard.features & {"part-asked", "part-named"}
     if aim.intent == kinds.DEFINITION and not (part or said.things or said.lenses or said.bodies or said.adapters):
         aim = replace(aim, intent=went_on(heard, before))  # 'so what is it'

@@ -6,8 +6,10 @@ from collections.abc import Callable
 from typing import Final
 
 from grammar.hearing import Heard
-from grammar.kinds import CHAIN, DIY_DIMENSION, GEAR_SETTING, MACRO_DISTANCE, SEATED, WHY
-from grammar.questions import BEST_CLOSE, BY_CABLE, OBJECTIVE_IRIS, PROJECTOR_IRIS, Question
+from grammar.kinds import CHAIN, DIY_DIMENSION, FOCUS_VERDICT, GEAR_SETTING, IDENTIFY_MOUNT, MACRO_DISTANCE, SEATED, WHY
+from grammar.numbers.motifs import MOTIF
+from grammar.questions import BEST_CLOSE, BY_CABLE, C_OR_CS, OBJECTIVE_IRIS, ONLY_NEAR, PROJECTOR_IRIS, Question
+from grammar.telling import built
 from grammar.things.casting import DRAWN
 from grammar.turns.flanges_told import MOUNTLESS
 from grammar.turns.sticking import RANGED
@@ -28,6 +30,12 @@ _OF_FINDER: Final = frozenset([GEAR_SETTING, WHY])
 _DRAWN: Final = ("magnification", "extension", "field")
 # the advice on the iris that a kind of lens lacks
 _NO_IRIS: Final = {_PROJECTOR: PROJECTOR_IRIS, _OBJECTIVE: OBJECTIVE_IRIS}
+_FAR, _CLOSE = ("infinity", "end-far"), ("end-near", "how-close", "macro")
+_ASKED: Final = ("how", "which", "will", "can", "what-if", "asked")
+_OF_SEAT: Final = frozenset([FOCUS_VERDICT, CHAIN, WHY])
+_NO_SEAT: Final = ("dimensions", "how-big", "how-close", "macro", "motif-said", "exposure", "cover")
+_OF_MAKING: Final = frozenset([DIY_DIMENSION, GEAR_SETTING, IDENTIFY_MOUNT])
+_PORTRAIT: Final = "head-and-shoulders"
 _CABLED: Final = frozenset(["c", "cs"])
 _OF_LIGHT: Final = ("shutter-said", "iso-said", "nd", "diffraction", "dof", "which-stop-set")
 
@@ -57,9 +65,31 @@ def best_stop_topic(heard: Heard, before: Question) -> str | None:
     return BEST_CLOSE if close and heard.tells("best-stop") and not (told or more) else None
 
 
+def near_topic(heard: Heard, before: Question) -> str | None:
+    """'far things are not sharp, near ones are' after a lens on a body: the advice on that, and no plain verdict."""
+    cast, readings = heard.cast, heard.readings
+    seen = heard.tells("blurry") and any(map(heard.tells, _FAR)) and any(map(heard.tells, _CLOSE))
+    told = readings.values or readings.distance_mm is not None or cast.lenses or cast.pieces or cast.bodies
+    asked = any(map(heard.tells, _ASKED)) or "?" in heard.text
+    pair = any(one.ids for one in before.lenses) and bool(before.bodies)
+    return ONLY_NEAR if seen and pair and heard.weighed.best in _OF_SEAT and not (told or asked) else None
+
+
+def twin_topic(heard: Heard, before: Question) -> str | None:
+    """'could it be that its a CS lens then' after a C lens that is sharp near alone: what sets apart these twins."""
+    parts = heard.cast.lenses
+    alone = len(parts) == 1 and bool(parts[0].mounts) and not (parts[0].focal or heard.cast.bodies or heard.cast.pieces)
+    lens = before.lens
+    if not alone or lens is None or before.beside != GEAR_SETTING or not heard.tells("could-be"):
+        return None
+    twins = [one for one in (*parts[0].mounts[0].ids[:1], *lens.ids[:1]) if one in _CABLED]
+    return C_OR_CS if len(set(twins)) == len(_CABLED) else None
+
+
 def topic_of(heard: Heard, before: Question) -> str | None:
     """The advice that answers it."""
-    return stop_topic(heard, before) or best_stop_topic(heard, before) or focusing(heard, before)
+    row = (stop_topic, best_stop_topic, near_topic, twin_topic, focusing)
+    return next((found for one in row if (found := one(heard, before)) is not None), None)
 
 
 def _is_advised(turn: Turn) -> bool:
@@ -83,6 +113,15 @@ def shares_the_tubes(turn: Turn) -> bool:
     sized = any(one.piece in DRAWN and (one.thickness_mm or one.ids) for one in before.adapters)
     told = turn.heard.readings.values or cast.bodies or any(not part.is_bare and not part.focal for part in cast.lenses)
     return tubes and turn.tells("same") and bool(before.lenses and before.bodies) and not (sized or told)
+
+
+def goes_in_a_helicoid(turn: Turn) -> bool:
+    """'could i put it in a helicoid, 17 to 31 mm' after what is to be made: whether it reaches far on that."""
+    pieces = turn.heard.cast.pieces
+    ranged = len(pieces) == 1 and pieces[0].piece in RANGED and pieces[0].thickness is not None
+    asked = turn.tells("can", "will", "ok", "get", "put-in", "what-if") and not turn.tells(*_NO_SEAT)
+    was = turn.was in _OF_MAKING and turn.best in (DIY_DIMENSION, None, CHAIN, FOCUS_VERDICT)
+    return was and ranged and asked and bool(turn.before.lenses and turn.before.bodies)
 
 
 def asks_length_for_far(turn: Turn) -> bool:
@@ -109,10 +148,29 @@ def focusing(heard: Heard, before: Question) -> str | None:
     return CLOSE_UP if close else BY_APPARATUS if still and not ranged else BY_HAND
 
 
+def takes_portraits(turn: Turn) -> bool:
+    """'can i do portraits with it' after a lens on a body: how far away one stands for head and shoulders."""
+    cast, lens = turn.heard.cast, turn.before.lens
+    more = cast.lenses or cast.bodies or cast.pieces or turn.heard.readings.values
+    far = turn.heard.readings.distance_mm is not None or turn.tells("dof", "better", "back-blurred", "wants-blur")
+    asked = turn.tells("can", "how-far", "how", "ok", "will", "good", "usable")
+    return turn.tells("portraits") and asked and lens is not None and bool(lens.focal_length_mm) and not (more or far)
+
+
+def with_portrait(heard: Heard, intent: str) -> Question:
+    """The question by its own words, with head and shoulders as what is to be photographed where portraits are."""
+    said = built(heard, intent)
+    if said.intent != MACRO_DISTANCE or not heard.tells("portraits") or said.said(MOTIF) is not None:
+        return said
+    return said.with_(values=(*said.values, (MOTIF, _PORTRAIT)))
+
+
 # what may be seen, and what is asked then; the first that is seen tells
 ROW: Final[tuple[tuple[Callable[[Turn], bool], str], ...]] = (
     (_is_advised, GEAR_SETTING),
     (holds_it, CHAIN),
+    (takes_portraits, MACRO_DISTANCE),
     (shares_the_tubes, DIY_DIMENSION),
+    (goes_in_a_helicoid, FOCUS_VERDICT),
     (asks_length_for_far, DIY_DIMENSION),
 )

@@ -1,4 +1,4 @@
-"""What beginners ask on of enlarger, projector, cine and security lenses and of objectives: what was told stays told."""
+"""What beginners ask on of enlarger, projector and cine lenses and of objectives: what was told stays told."""
 
 from __future__ import annotations
 
@@ -84,7 +84,9 @@ def test_glass_that_lacks_a_part_is_told_of(club: Desk, first: str, text: str, b
 
 
 def test_a_tube_whose_length_is_asked_for_does_not_stand_there_yet(club: Desk) -> None:
-    *_, last = talk(club, _ENLARGER, "how long does the tube have to be so it sees far", "does it focus far or only close")
+    *_, last = talk(
+        club, _ENLARGER, "how long does the tube have to be so it sees far", "does it focus far or only close"
+    )
     assert last.question is not None
     assert last.question.adapters == ()
     *_, same = talk(club, _ENLARGER, "there is also an 80mm f5.6, same screw", "will the same tubes do for that one")
@@ -111,3 +113,61 @@ def test_the_best_stop_close_up_keeps_the_tubes(club: Desk) -> None:
     )
     assert flat(stop).startswith("the best stop close up")
     assert "2.0 stops" in flat(light)
+
+
+def test_an_objective_is_told_by_what_fills_the_frame_its_light_and_its_room(club: Desk) -> None:
+    first = "a microscope objective 4x 0.10 160 on an x mount camera"
+    *_, big = talk(club, first, "how big would an ant come then")
+    assert flat(big).startswith("The frame shows 5.9 x 3.9 mm of the subject on APS-C: 1 mm of it comes 4 mm long.")
+    *_, light = talk(club, first, "what light do i need for that")
+    assert "counts as f/20 at the sensor" in flat(light)
+    *_, near = talk(club, first, "how close to the bug does it sit")
+    assert flat(near).startswith("Near it: From the shoulder of an RMS objective")
+
+
+@pytest.mark.parametrize(
+    ("text", "intent", "begins"),
+    [
+        ("so what tube length do i need", "diy-dimension", "Tube and clamp together"),
+        ("how would i hold it", "chain", "holding and focusing a projection lens"),
+        ("is it made for slides, does it cover full frame", "coverage", "85 mm projector lens: covers full frame"),
+        ("can i do portraits with it", "macro-distance", "Head and shoulders, 600 x 500 mm"),
+        ("what do i have to set in the camera", "gear-setting", "menus in short"),
+    ],
+)
+def test_a_plain_barrel_is_asked_on_of(club: Desk, text: str, intent: str, begins: str) -> None:
+    turns = [
+        "my uncle left me a projector lens 85mm f2.8",
+        "just a smooth tube, 42.5 mm thick",
+        "my camera is an rf one",
+    ]
+    *_, last = talk(club, *turns, text)
+    assert last.intent == intent
+    assert flat(last).startswith(begins)
+
+
+def test_a_helicoid_for_a_plain_barrel_tells_where_its_image_must_lie(club: Desk) -> None:
+    turns = ["an 85mm f2.8 projector lens with a 42.5 mm barrel", "on an rf camera", "so what tube length do i need"]
+    *_, last = talk(club, *turns, "could i put it in a helicoid, 17 to 31 mm")
+    assert "37 to 51 mm" in flat(last)
+    *_, bright = talk(
+        club, *turns, "could i put it in a helicoid, 17 to 31 mm", "its too bright outside, what can i do"
+    )
+    assert "stops of ND to hold back" in flat(bright)
+
+
+def test_a_screw_that_stops_turns_before_its_end_focuses_nothing(club: Desk) -> None:
+    *_, stops, why = talk(club, _C, "the ring came and it stops two turns before the end", "what could that be")
+    assert flat(stops).startswith("Tight after 2 turns it is not home")
+    assert "Infinity before the end" not in flat(stops) + flat(why)
+    *_, near = talk(club, _C, "far things are not sharp, near ones are")
+    assert "too much spacing" in flat(near)
+
+
+def test_one_more_lens_with_its_stop_is_no_tube(club: Desk) -> None:
+    *_, last = talk(
+        club, _ENLARGER, "with 50 mm of tubes how big is a coin", "there is also an 80mm f5.6 in the box, same screw"
+    )
+    assert last.question is not None
+    assert [lens.focal_length_mm for lens in last.question.lenses] == [80.0]
+    assert [piece.thickness_mm for piece in last.question.adapters] == [(50.0, 50.0)]
