@@ -27,7 +27,7 @@ from engine.facts.catalogue import load_catalogue
 from engine.facts.lexicon_store import lexicon_of
 from engine.talk import Talk
 from grammar.echo.echo import canonical
-from grammar.kinds import CARD, CHAIN, COMPARE, DRAW, FOCUS_VERDICT, IDENTIFY_MOUNT, SHIM_CALIBRATION, WHY
+from grammar.kinds import CARD, COMPARE, DRAW, IDENTIFY_MOUNT, OFF_SEAT, WHY
 from grammar.questions import Question, Thing, Unread
 from grammar.reader import read
 from grammar.words.atoms import key_of
@@ -209,7 +209,7 @@ class Desk:
         return settle(talk, said == "yes", text, self.writes, self.reload)
 
     def _answered(self, question: Question, talk: Talk) -> Answer:
-        if question.intent in (SHIM_CALIBRATION, FOCUS_VERDICT, CHAIN, WHY):
+        if question.intent in OFF_SEAT:
             from engine.answers.shims.carried import carried
 
             question = carried(question, talk.question if not question.corrects else None, self.catalogue)

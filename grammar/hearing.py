@@ -42,9 +42,11 @@ HEARD_AS: Final = {
     "metered-outside": "metered-outside", "part-asked": "part-asked", "part-named": "part-named",
     "which-stop-set": "which-stop-set", "sun-kept-off": "sun-kept-off", "what-lens-now": "what-lens-now",
     "stop-asked": "stop-asked", "on-a-cable": "on-a-cable", "how-held": "how-held", "best-stop": "best-stop",
-    "far-subject": "far-asked", "wants-blur": "wants-blur", "back-blurred": "back-blurred", "films": "films",
-    "no-focusing": "no-focusing", "how-many-frames": "how-many-frames", "films-lit": "films-lit",
-    "at-the-sun": "at-the-sun", "laid-in-sun": "laid-in-sun", "stops-down": "stops-down",
+    "no-focusing": "no-focusing",
+    "far-subject": "far-asked", "wants-blur": "wants-blur", "back-blurred": "back-blurred",
+    "how-many-frames": "how-many-frames", "films-lit": "films-lit", "films": "films",
+    "at-the-sun": "at-the-sun", "laid-in-sun": "laid-in-sun", "stops-down": "stops-down", "iris-asked": "iris-asked",
+    "rest-of-ring": "rest-of-ring",
 }  # fmt: skip
 OF_NOTHING: Final = "of-nothing"  # that no word of it says anything of a subject: 'how do i know', 'what could that be'
 _BARE_NUMBER: Final = "numbers-said"  # of anything at all

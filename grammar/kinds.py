@@ -29,6 +29,8 @@ CARD: Final = "card"
 SEATED: Final = frozenset([CHAIN, FOCUS_VERDICT])  # how a lens sits on a body
 BY_SEAT: Final = SEATED | {MACRO_DISTANCE}  # what hangs on how far it sits from the sensor
 CLOSE_UPS: Final = frozenset([MACRO_DISTANCE, EXPOSURE_ND, DEPTH_OF_FIELD])  # what a tube changes
+# what an error of the seat that was told before goes on to decide
+OFF_SEAT: Final = SEATED | {SHIM_CALIBRATION, WHY, DEPTH_OF_FIELD}
 OF_FRAMES: Final = frozenset([COVERAGE, CROP_EQUIVALENT])  # what hangs on the size of the sensor
 PICTURED: Final = OF_FRAMES | {DEPTH_OF_FIELD}
 OF_PICTURE: Final = PICTURED | {EXPOSURE_ND, GEAR_SETTING}

@@ -168,6 +168,7 @@ def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> 
     from grammar.turns.body_called import with_body_called
     from grammar.turns.body_picked import with_body_picked
     from grammar.turns.corrected import corrected
+    from grammar.turns.glass_joined import with_glass_named
     from grammar.turns.helicoid_set import helicoid_set
     from grammar.turns.leaning import as_alone, leans
     from grammar.turns.listed_again import listed_again
@@ -188,15 +189,14 @@ def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> 
     set_so = helicoid_set(heard, before, lexicon)
     if set_so is not None:
         return _read_leaning(set_so, heard, before, lexicon, corrects=False)
-    heard = with_body_picked(heard, before, lexicon)
-    reply = stack_again(heard, before, lexicon.words.mentions) or word_again(heard, before)
-    reply = reply or measured_again(heard, before, lexicon.words.mentions)
-    reply = reply or by_number_told(heard, before, lexicon.words.mentions)
+    heard = with_glass_named(with_body_picked(heard, before, lexicon), before, lexicon)
+    put_right, phrases = corrected(heard, before, lexicon), lexicon.words.mentions
+    reply = stack_again(heard, before, phrases) or word_again(heard, before) or measured_again(heard, before, phrases)
+    reply = reply or by_number_told(heard, before, phrases)
     reply = reply or named_next(heard, before) or completed(heard, before, lexicon.hosts)
-    if reply is not None:
+    if reply is not None and put_right is None:
         return reply
     heard = with_ring_meant(with_ring_held(mount_kept(heard, before), before), before, lexicon)
-    put_right = corrected(heard, before, lexicon)
     plainly = listed_again(said_plainly(heard, before, lexicon), before)
     plainly = with_measure_asked(with_piece_named(plainly, before, lexicon), before, lexicon)
     said, heard = heard, put_right or spoken_out(reckoned(plainly, before, lexicon), before, lexicon)

@@ -31,7 +31,7 @@ from grammar.numbers.measure_commas import without_measure_commas
 from grammar.numbers.measures import with_measures_told
 from grammar.numbers.motifs import with_motifs_told
 from grammar.numbers.moved_by_turns import with_moves_told
-from grammar.numbers.near_marks import with_bracketed_marks, with_near_marks_told
+from grammar.numbers.near_marks import with_bracketed_marks, with_natives_joined, with_near_marks_told
 from grammar.numbers.number_rows import with_lens_of_ring, with_ones_counted, with_sum_of_tube
 from grammar.numbers.optics_numbers import with_factors_in, with_zoom_ratios
 from grammar.numbers.other_pitches import with_other_pitches, with_two_of_a_width
@@ -54,7 +54,7 @@ from grammar.numbers.should_be import with_right_lengths
 from grammar.numbers.squeezes import with_squeezes
 from grammar.numbers.stops_beside import with_stops_beside
 from grammar.numbers.sums_of_pieces import with_sums_of_pieces, with_taken_lengths
-from grammar.numbers.tails import HEADS, MODIFIERS, tailed, without_articles
+from grammar.numbers.tails import MODIFIERS, tailed, without_articles
 from grammar.numbers.thread_lengths import with_thread_lengths
 from grammar.numbers.threads_told import with_threads_told
 from grammar.numbers.turned_ways import with_turned_ways
@@ -71,6 +71,7 @@ from grammar.things.flanges_of_bodies import with_flanges_of_bodies
 from grammar.things.formats import with_formats_told
 from grammar.things.frames_apart import with_frames_apart
 from grammar.things.group_heads import with_group_heads, with_times_told
+from grammar.things.heads_told import headed
 from grammar.things.host_first import with_host_first
 from grammar.things.hubs_told import with_hubs_told
 from grammar.things.lens_rows import with_lens_rows
@@ -88,9 +89,9 @@ from grammar.things.turned_lens import with_turned_lens
 from grammar.things.width_rings import with_width_rings
 from grammar.words.groups import HEADS_A_BODY, HEADS_A_LENS, RATHER, STANDS_IN
 from grammar.words.strangers import with_strangers
+from grammar.words.token_kinds import HEADS
 from grammar.words.tokens import Line, Token
 
-_LEADS_KIND: Final = frozenset(["MOUNTWORD", "BODY"])  # before a kind of lens: 'reflex zoom' is no camera
 _CUED: Final = frozenset(["FORMAT", "LENGTH", "NUMBER"])  # 'full frame equivalent', '35mm equivalent', 'be on 35'
 
 
@@ -134,7 +135,7 @@ def shaped(
     tokens = with_wides_told(with_formats_told(with_frames_apart(with_front_threads(tokens, told), told), told), told)
     tokens = with_fields_wanted(with_circles_told(tokens, told), told)
     tokens = with_zones_told(with_stops_beside(with_lens_stops_told(tokens, told)), line.cues, told)
-    tokens = with_own_sizes(with_nearer_told(without_measure_commas(tokens)))
+    tokens = with_own_sizes(with_nearer_told(with_natives_joined(without_measure_commas(tokens))))
     tokens = with_rings_to_choose(with_sums_of_pieces(with_near_marks_told(tokens, told), told), told)
     tokens = with_sheet_rows(with_right_lengths(with_senses_told(tokens, hosts)), told)
     tokens = with_image_told(
@@ -144,7 +145,7 @@ def shaped(
     tokens = with_moves_told(with_threads_told(tokens), told)
     tokens = with_lens_rows(with_lens_set_against(with_mark_rows(with_scale_rows(tokens, told))), hosts)
     tokens = with_far_lengths_apart(with_numbers_told(with_two_of_a_width(tokens, told), told, never_full))
-    tokens = limited(without_articles(under_lens(_headed(with_rest_told(with_measures_told(tokens), told)))))
+    tokens = limited(without_articles(under_lens(headed(with_rest_told(with_measures_told(tokens), told)))))
     return Shaped(tuple(_joined(_placed(tailed(with_settings(with_fixed_stops(tokens), told), told)))), tuple(skipped))
 
 
@@ -252,27 +253,6 @@ def _begun(tokens: list[Token]) -> list[Token]:
     ):
         at += 1
     return tokens[at:]
-
-
-def _headed(tokens: list[Token]) -> list[Token]:
-    """A head noun right before another one only describes it: 'mount' in 'E mount body'."""
-    out = []
-    for at, token in enumerate(tokens):
-        after = tokens[at + 1] if at + 1 < len(tokens) else None
-        own = token.kind == "LENS" and _is_beside_tube(tokens, at)
-        leads = (
-            not own
-            and after is not None
-            and (after.kind in HEADS or (after.kind == "KIND" and token.kind in _LEADS_KIND))
-        )
-        out.append(token.as_("HEADMOD", unit=token.kind) if token.kind in HEADS and leads else token)
-    return out
-
-
-def _is_beside_tube(tokens: list[Token], at: int) -> bool:
-    """'105mm lens tube 50mm': each has its length."""
-    kinds = [one.kind for one in tokens[max(0, at - 1) : at + 3]]
-    return kinds in (["LENGTH", "LENS", "PIECE", "LENGTH"], ["FOCAL", "LENS", "PIECE", "LENGTH"])
 
 
 def _joined(tokens: list[Token]) -> list[Token]:

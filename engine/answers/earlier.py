@@ -76,7 +76,9 @@ def _names_pieces(question: Question) -> bool:
 def _goes_on(question: Question) -> bool:
     """'which covers better', 'with a 25' after 'compare MFT and APS-C for C lenses': the same are set apart."""
     compared = question.prior is not None and question.prior.intent == COMPARE
-    return compared and len(question.bodies) + len(question.frames) > 1
+    pieces = question.prior is not None and question.adapters == question.prior.adapters
+    ways = len(question.adapters) > 1 and pieces  # 'which one reaches 1:2' after a tube against a close-up lens
+    return compared and (len(question.bodies) + len(question.frames) > 1 or ways)
 
 
 def _is_advised(question: Question, knowledge: Knowledge) -> bool:

@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from typing import Final
+
 from engine.answers.by_stack import stack_ends
 from engine.answers.close.by_chain import goes_by_chain
 from engine.answers.close.close_rows import light_rows
 from engine.answers.exposure.lighting import seconds, shutters_s
 from engine.answers.exposure.metered_outside import is_metered
 from engine.answers.howto import how_to
-from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.answer import Line, ListedChain, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import stop
 from engine.answers.parts.wording import trimmed
@@ -18,7 +21,10 @@ from engine.base.span import Span
 from engine.physics import focus
 from grammar.kinds import CHAIN
 from grammar.questions import Question
-from grammar.things.casting import DRAWN
+from grammar.things.casting import DRAWN, OPTICAL
+
+_EXPOSED: Final = ("light", "shutter", "iso", "frame_rate", "magnification", "extension", "stops", "filter_thread")
+_LEAST_SHARE: Final = 0.02  # of the focal length; what stands out less costs nothing worth telling
 
 
 def lost_by_seat(question: Question, knowledge: Knowledge) -> tuple[Question, Told]:
@@ -28,6 +34,10 @@ def lost_by_seat(question: Question, knowledge: Knowledge) -> tuple[Question, To
     """
     drawn = [one for one in question.adapters if one.piece in DRAWN and one.thickness_mm is not None]
     lens = distances_of(question.lens, knowledge.catalogue) if question.lens is not None else None
+    if not drawn and lens is not None and question.bodies and _asks_of_seat(question):
+        lost = _lost_as_it_sits(question, lens, knowledge)
+        heard = tuple(one for one in question.mentioned if one.key != "light-lost")  # that is told of now
+        return question.with_(mentioned=heard) if lost.lines else question, lost
     if not drawn or lens is None or not question.bodies or not goes_by_chain(question, knowledge):
         return question, Told()
     rest = question.with_(adapters=tuple(one for one in question.adapters if one not in drawn))
@@ -35,18 +45,39 @@ def lost_by_seat(question: Question, knowledge: Knowledge) -> tuple[Question, To
     if held:
         return rest, _lost(held, lens, question)
     chains = how_to(question.with_(intent=CHAIN, topic=None), knowledge).chains
-    if not chains:
+    out = _out_mm(chains)
+    if not chains or out is None or not any(one.kind in DRAWN for one in chains[0].listed.judged.chain.adapters):
         return question, Told()
-    judged = chains[0].listed.judged
-    if not any(one.kind in DRAWN for one in judged.chain.adapters):
-        return question, Told()
-    error = judged.measured_trace.value("register_error_mm")
-    if not isinstance(error, Span) or not (is_known(error.shortest) and is_known(error.longest)):
-        return question, Told()
-    ends = [("drawn in", Interval.exact(error.shortest.nominal)), ("drawn out", Interval.exact(error.longest.nominal))]
-    if error.shortest.nominal == error.longest.nominal:
+    ends = [("drawn in", Interval.exact(out[0])), ("drawn out", Interval.exact(out[1]))]
+    if out[0] == out[1]:
         ends = [("as it is set", ends[1][1])]
     return rest, _lost(ends, lens, question) + Told((Line("fact", f"by {chains[0].title}", 1),))
+
+
+def _out_mm(chains: Sequence[ListedChain] | None) -> tuple[float, float] | None:
+    """How far the lens stands out on the best chain, drawn in and drawn out, where that is known."""
+    error = chains[0].listed.judged.measured_trace.value("register_error_mm") if chains else None
+    if not isinstance(error, Span) or not (is_known(error.shortest) and is_known(error.longest)):
+        return None
+    return error.shortest.nominal, error.longest.nominal
+
+
+def _asks_of_seat(question: Question) -> bool:
+    """'darker by how much there' after a lens on a ring: what the ring costs that leaves it too far out."""
+    told = any(question.said(key) for key in _EXPOSED) or any(one.piece in OPTICAL for one in question.adapters)
+    pair = bool(question.lenses[0].ids) and bool(question.bodies[0].ids)
+    return question.follows and pair and not told and question.mentions("light-lost", "gets-dark")
+
+
+def _lost_as_it_sits(question: Question, lens: Distances, knowledge: Knowledge) -> Told:
+    """The light lost as the lens sits on the best chain; nothing where it stands as far off as on its own camera."""
+    chains = how_to(question.with_(intent=CHAIN, topic=None), knowledge).chains
+    out = _out_mm(chains)
+    if out is None or not chains or out[0] < _LEAST_SHARE * lens.focal.nominal:
+        return Told()
+    return _lost([("at its infinity mark", Interval.exact(out[0]))], lens, question) + Told(
+        (Line("fact", f"by {chains[0].title}", 1),)
+    )
 
 
 def _lost(ends: list[tuple[str, Interval]], lens: Distances, question: Question) -> Told:

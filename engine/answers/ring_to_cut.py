@@ -8,6 +8,7 @@ from itertools import islice, product
 
 from engine.answers.calibrate import layers
 from engine.answers.exposure.holes import holes_for
+from engine.answers.making.part_left import part_left, part_there_mm, without_part
 from engine.answers.making.printed import drawn_larger, is_printed
 from engine.answers.making.simple_glass import held_at
 from engine.answers.making.thread_lengths import as_long_as, thread_length
@@ -62,6 +63,8 @@ def to_make(question: Question, knowledge: Knowledge) -> Answer:
         from engine.answers.howto import how_to  # where it is set follows from the chain
 
         return how_to(question, knowledge, "diy-dimension")
+    there = part_there_mm(question)
+    question = without_part(question) if there is not None else question
     matters = error_judged(question, knowledge)
     told = matters.told
     for part in (screwed_in(question, knowledge), off_right(question, knowledge), turns_for_travel(question, knowledge),
@@ -72,7 +75,7 @@ def to_make(question: Question, knowledge: Knowledge) -> Answer:
     # what is drawn out stands in the ring's place
     for part, made in _rings(question, knowledge) if not is_drawn_out(question) else ():
         told, ring = told + part, ring or made
-    told += stock_left(question, ring)
+    told = part_left(there, ring) + told + stock_left(question, ring)
     apart = holes_for(question) + held_at(question, knowledge)
     told = holes_for(question) + drawn_larger(question, ring) + told + held_at(question, knowledge)
     told += _before_tapping(question, knowledge) + as_long_as(question, knowledge)

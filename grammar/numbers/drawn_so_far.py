@@ -16,6 +16,7 @@ _WANTED: Final = "wanted"  # value of 'needs', 'wants'
 _PAST: Final = (3.0, 400.0)  # mm beyond infinity
 _LONGEST: Final = 120.0  # mm, of what a helicoid may be wanted to stand at
 _FAR: Final = frozenset(["infinity", "infinity-at", "past-infinity"])
+_FURTHER: Final = frozenset(["another", "further"])  # values of words before what is added
 _WORDS: Final = 4
 _OUT: Final = "out"
 _LEAST: Final = 1.0  # mm, that something is pulled out by hand; less is an error, or the turns for one are asked
@@ -28,8 +29,19 @@ def with_draws_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     for at, token in enumerate(out):
         if token.kind == "PIECE" and token.value == _BELLOWS:
             _tell_draw(out, at)
-    out = _with_drawn_past(out)
+    out = _with_drawn_further(_with_drawn_past(out))
     return _with_infinity_set(out) if told & _FAR else out
+
+
+def _with_drawn_further(tokens: list[Token]) -> list[Token]:
+    """'50mm pulled out another 25mm': the length behind is how far, and the one before it the lens."""
+    out = list(tokens)
+    for at in range(len(tokens) - 2):
+        drawn, more, size = tokens[at : at + 3]
+        pulled = (drawn.kind, drawn.value) == ("MEASURE", "extension") or DRAWN_OUT in drawn.groups
+        if pulled and more.value in _FURTHER and size.is_mm:
+            out[at], out[at + 2] = drawn.as_("CUE"), size.as_("KEYED", value="extension", unit="mm")
+    return out
 
 
 def _with_drawn_past(tokens: list[Token]) -> list[Token]:

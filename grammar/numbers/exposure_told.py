@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.things.casting import DRAWN
 from grammar.words.groups import DENSITY, MOON, OPENED, STARS, STOP_NAMED, STOPPED_SO
 from grammar.words.tokens import Token
 from grammar.words.written import STOPS
@@ -137,6 +138,8 @@ def _is_iris_ring(tokens: list[Token], at: int) -> bool:
 def is_ratio_of_stop(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
     """'1:2, shutter 1/50, EV 14, which nd': as it is engraved, where nothing close up is spoken of."""
     number = tokens[at].numbers[0]
+    if any(one.kind == "PIECE" and one.value in DRAWN for one in tokens):
+        return False  # 'bellows at 1:1, meter says 1/30'
     return 0 < number <= 1 and round(1 / number, 2) in STOPS and is_exposure_open(tokens, told)
 
 

@@ -36,7 +36,6 @@ _NEAR: Final = 5  # tokens
 _THREAD_NEAR: Final = 8  # from a thread to how long it is: 'the thread on this one is nearly 5 mm long'
 _THREAD_WIDTHS: Final = (12.0, 130.0)  # mm
 _WIDTHS: Final = (10.0, 150.0)  # mm, of a bare number that ends what is said of a thread
-_NEAREST: Final = ("MEASURE", "close-focus")
 _NEAR_METRES: Final = 10.0  # of a bare number that tells how near a lens focuses
 _MOST_METRES: Final = 250.0  # of a bare number on a scale
 _IDENTIFIED: Final = "after-identify-mount"  # a thread may have been asked for
@@ -48,8 +47,6 @@ def with_measures_told(tokens: list[Token], told: frozenset[str] = frozenset()) 
     for at, token in enumerate(out):
         if token.kind == "MEASURE" and token.value == "total" and "nd" in told:
             out[at] = token.as_("CUE")  # 'how much nd to get f/1.8'
-        elif all((one.kind, one.value) == _NEAREST for one in (token, *out[at + 1 : at + 2])) and at + 1 < len(out):
-            out[at] = token.as_("CUE")  # 'native close focus 5 m' is one measure
         elif token.kind == "MEASURE":
             _tell_measure(out, at)
         elif token.kind == "MOUNTWORD" and is_screw(token) and not is_lens_by_stop(out, at):

@@ -23,6 +23,7 @@ _TESTED: Final = frozenset(["image-lands", "infinity-at", "past-infinity"])  # w
 _TO_IMAGE: Final = ("MEASURE", "flange-to-image")  # 'flange to picture of the house': what is far off, by its name
 _PASSED: Final = frozenset(["CUE", "DET", "VERB"])
 _HEADS: Final = frozenset(["LENS", "KIND", "PIECE", "MOUNT", "FNUM", "COMBO", "FORMAT", "BODY", "FRAME"])
+_OF_LENS: Final = frozenset(["LENS", "KIND", "FOCAL", "COMBO", "FNUM"])
 _LONGEST_MM: Final = 3000.0  # of what fills a frame by its own size
 _TALLEST_MM: Final = 30_000.0  # of what is told in metres or feet and stands before the camera
 _MADE_FOR: Final = "made-for"
@@ -110,8 +111,10 @@ def _is_onto_frame(tokens: list[Token], at: int) -> bool:
 
 
 def _is_made_for(tokens: list[Token], at: int) -> bool:
-    """'made for 6x9 negatives' tells of a lens."""
-    return at > 0 and tokens[at - 1].kind == "PREP" and tokens[at - 1].value in ("made-for", "for", "from")
+    """'made for 6x9 negatives' tells of a lens; 'and for 6x6 negatives', of none, what is to be copied."""
+    led = tokens[at - 1].value if at > 0 and tokens[at - 1].kind == "PREP" else ""
+    lens = any(one.kind in _OF_LENS for one in tokens[:at])
+    return led == "made-for" or (led in ("for", "from") and lens)
 
 
 def _size_beside(tokens: list[Token], at: int) -> int | None:

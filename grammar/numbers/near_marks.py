@@ -54,6 +54,12 @@ def with_near_marks_told(tokens: list[Token], told: frozenset[str]) -> list[Toke
     return out
 
 
+def with_natives_joined(tokens: list[Token]) -> list[Token]:
+    """'native close focus 5 m': two words for the nearest mark, of which the second waits for its distance."""
+    near = [(one.kind, one.value) == ("MEASURE", _NATIVE) for one in tokens]
+    return [one.as_("CUE") if near[at] and near[at + 1 : at + 2] == [True] else one for at, one in enumerate(tokens)]
+
+
 def with_bracketed_marks(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """'a 28 (0.3 m) with a 6 mm ring', 'my 28 (0.7)': in brackets behind a lens stands its nearest mark; 'min 0.7'."""
     close = bool(told & _CLOSE) or any(one.kind == "PIECE" and one.value in (*_SPACING, "adapter") for one in tokens)

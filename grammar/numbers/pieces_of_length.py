@@ -13,9 +13,13 @@ _EXTENSION: Final = "extension"
 _NAMING: Final = frozenset(["MOUNT", "LINK", "PIECE"])  # what tells behind it which ring it is
 
 
+_HELICOID: Final = "helicoid"
+_MOST_TRAVEL: Final = 60.0  # mm
+
+
 def with_pieces_of_length(tokens: list[Token]) -> list[Token]:
     """The tokens with a length in mm before 'of rings', 'of spacer' as one of extension."""
-    tokens = with_lens_behind_ring(tokens)
+    tokens = _with_helicoids_of(with_lens_behind_ring(tokens))
     out = list(tokens)
     for at in range(len(tokens) - 2):
         size, of, piece = tokens[at : at + 3]
@@ -25,4 +29,16 @@ def with_pieces_of_length(tokens: list[Token]) -> list[Token]:
         if told and piece.kind == "PIECE" and piece.value in _PIECES and not named:
             out[at] = size.as_("KEYED", value=_EXTENSION)
             out[at + 1 : at + 3] = [of.as_("CUE"), piece.as_("CUE")]
+    return out
+
+
+def _with_helicoids_of(tokens: list[Token]) -> list[Token]:
+    """'a helicoid with 6 mm': so far it goes, and no lens; 'a helicoid with a 50' and 'with 50 mm lens' tell one."""
+    out = list(tokens)
+    for at in range(1, len(tokens) - 1):
+        piece, beside, size = tokens[at - 1 : at + 2]
+        ends = at + 2 == len(tokens) or tokens[at + 2].kind in ("STOP", "JOIN", "PREP")
+        drawn = (piece.kind, piece.value) == ("PIECE", _HELICOID) and beside.text.casefold() == "with"
+        if drawn and size.is_mm and size.numbers[0] <= _MOST_TRAVEL and ends:
+            out[at] = beside.as_("PREP", value=_OF, text=_OF)
     return out

@@ -7,10 +7,9 @@ from typing import Final
 
 from grammar.things.casting import DRAWN, MAY_REDUCE, OPTICAL, SPACER
 from grammar.things.marked_lens import is_marked_lens
-from grammar.words.token_kinds import METRES
+from grammar.words.token_kinds import HEADS, METRES
 from grammar.words.tokens import Token, is_plural
 
-HEADS: Final = frozenset(["LENS", "BODY", "PIECE", "FRAME", "MOUNTWORD"])
 MODIFIERS: Final = frozenset(
     ["MOUNT", "FORMAT", "LENGTH", "RANGE", "FNUM", "COMBO", "TIMES", "FOCAL", "COUNT", "KIND", "TRAIT", "DIOPTRE",
      "STRANGE", "HEADMOD", "NAMED", "CROP"]

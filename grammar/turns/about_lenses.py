@@ -37,6 +37,23 @@ def lenses_of(
     heard: Heard, said: Question, before: Question, found: Meant | None, compared: tuple[Thing, ...]
 ) -> tuple[Thing, ...]:
     """Which lenses a fragment is about: those told anew, or those of before with what is told of them now."""
+    return _of_one_mount(_meant(heard, said, before, found, compared), before)
+
+
+def _of_one_mount(lenses: tuple[Thing, ...], before: Question) -> tuple[Thing, ...]:
+    """'the 35 or a 24' after a 35 with a mount: where one of two has that mount, and no other is told, both have."""
+    old = {(one.kind, one.ids) for one in before.lenses if one.kind == "mount"}
+    ids = {one.ids for one in lenses}
+    bare = [one for one in lenses if not one.ids and one.focal_length_mm and not (one.lens_kind or one.format)]
+    if len(old) != 1 or len(lenses) != _SEVERAL or len(bare) != 1 or not ids <= {(), next(iter(old))[1]}:
+        return lenses
+    kind, mounts = next(iter(old))
+    return tuple(replace(one, kind=kind, ids=mounts) if one in bare else one for one in lenses)
+
+
+def _meant(
+    heard: Heard, said: Question, before: Question, found: Meant | None, compared: tuple[Thing, ...]
+) -> tuple[Thing, ...]:
     compared = compared or _of_coupled(heard, said, before)
     if compared:
         return compared

@@ -82,6 +82,8 @@ def _mounted(heard: Heard, before: Question) -> Question | None:
     side = _side(parts[0], [part.sort for part in bare], before)
     if side is None or (before.intent == LIST_FITS and side == "lenses" and parts[0].is_host):
         return None  # 'ok and L mount' after what fits another body
+    if side == "lenses" and parts[0].is_host and parts[0].noun.heads != "LENS" and not before.wants and before.bodies:
+        return None  # 'and E mount' after a 28 mm on MFT: another body, and no lens that none has a ring for
     return _with_mount(heard, before, side, parts[0].mounts[0].ids, parts[0].noun.text)
 
 

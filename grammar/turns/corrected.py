@@ -9,6 +9,7 @@ from grammar.hearing import Heard, hear
 from grammar.intents import Weighed
 from grammar.questions import OFF, Question
 from grammar.turns.number_roles import ROLES, numbers_told
+from grammar.turns.unit_put_right import unit_put_right
 from grammar.words.lexicon import Lexicon
 from grammar.words.tokens import Token
 
@@ -23,7 +24,7 @@ def corrected(heard: Heard, before: Question, lexicon: Lexicon) -> Heard | None:
     """The line read anew with the right number as what the wrong one was of; None where none is put right."""
     pair = _pair(heard)
     if pair is None:
-        return None
+        return unit_put_right(heard, before, lexicon)
     right, wrong = pair
     role = next((name for name, value in numbers_told(before) if abs(value - _told(wrong)) < 1e-9), None)
     if role in (None, OFF):

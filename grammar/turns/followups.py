@@ -28,6 +28,7 @@ from grammar.turns.left_away import (
     without_pieces,
 )
 from grammar.turns.lengths_again import lengths_again
+from grammar.turns.lip_told import OF_RING
 from grammar.turns.lit_again import lit_again
 from grammar.turns.measured_anew import (
     DEPTH,
@@ -47,7 +48,7 @@ from grammar.turns.put_back import put_back
 from grammar.turns.rate_told import without_old_shutter
 from grammar.turns.rings_for_it import with_ring_for_it
 from grammar.turns.same_pieces import same_pieces
-from grammar.turns.seat_held import same_mounts, without_its_error
+from grammar.turns.seat_held import all_of_mount, same_mounts, without_its_error
 from grammar.turns.setting_again import with_stops_again
 from grammar.turns.sticking import (
     kept_limits,
@@ -133,7 +134,7 @@ def _aimed(heard: Heard, before: Question) -> _Aim:
 def _told(heard: Heard, before: Question, aim: _Aim) -> tuple[Question, _Aim]:
     """The question by its own words; one that names nothing to be defined goes on with what was asked."""
     said = _topical(heard, same_pieces(heard, with_portrait(heard, aim.intent), before), before, aim.intent)
-    part = heard.features & {"part-asked", "part-named"}
+    part = heard.features & {"part-asked", "part-named"} or said.said("magnification")
     if aim.intent == kinds.DEFINITION and not (part or said.things or said.lenses or said.bodies or said.adapters):
         aim = replace(aim, intent=went_on(heard, before))  # 'so what is it'
         return built(heard, aim.intent), aim
@@ -186,7 +187,7 @@ def _placed(
         aim, (lenses, bodies) = replace(aim, intent=kinds.BUY_PLAN), more
     said = flange_measured(said, before, heard)
     if aim.ring is not None:
-        said = said.without("thread", "thickness", "numbers", "layer", DEPTH).with_(lenses=(), adapters=(aim.ring,))
+        said = said.without(*OF_RING, DEPTH).with_(lenses=(), adapters=(aim.ring,))
     known = any(one.ids for one in lenses) and any(one.ids for one in bodies)
     if known and aim.intent == before.intent == kinds.LIST_FITS:
         aim = replace(aim, intent=kinds.CHAIN)  # both are known now
@@ -198,7 +199,7 @@ def _joined(heard: Heard, said: Question, before: Question, aim: _Aim, placed: _
     intent, lenses, bodies = aim.intent, placed.lenses, placed.bodies
     same_lens = _ids(lenses) == _ids(before.lenses)
     kept = set_against(heard, said, before) or kept_pieces(
-        intent, same_lens, same_mounts(lenses, before.lenses), same_mounts(bodies, before.bodies), before
+        intent, same_lens, all_of_mount(lenses, before.lenses), same_mounts(bodies, before.bodies), before
     )
     kept = without_close_rings(heard, said, kept, before)
     pieces = set_in_place(said.adapters, kept) or pieces_now(heard, kept, said.adapters, intent)
@@ -228,9 +229,8 @@ def _topical(heard: Heard, said: Question, before: Question, intent: str) -> Que
     """What is said, with the topic that its words have only after the question before."""
     if intent == kinds.COMPARE:
         said = set_against_plain(said, before)
-    of_glass = topic_of(heard, before) if intent == kinds.GEAR_SETTING else None
-    if of_glass or (intent == kinds.GEAR_SETTING and sets_it_anew(heard, before)):
-        return said.with_(topic=of_glass or before.topic)
+    if intent == kinds.GEAR_SETTING and (topic_of(heard, before) or sets_it_anew(heard, before)):
+        return said.with_(topic=topic_of(heard, before) or before.topic)  # 'does it remember that' of the stabiliser
     if intent == kinds.COMPARE and ranked_by(heard, before):
         return said.with_(topic=ranked_by(heard, before))
     if intent == kinds.HAZARD and heard.tells("sun-kept-off") and before.said("light"):

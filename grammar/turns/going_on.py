@@ -51,6 +51,7 @@ _OF_SIZE: Final = frozenset(["frame-size", "instead", "ok", "what", "what-if", "
 _ENDS_ASKED: Final = ("end-near", "end-far")  # cues of the near and the far end of what is sharp
 MOST_SAID: Final = 2  # words
 _OF_LIGHT: Final = frozenset([None, EXPOSURE_ND, MACRO_DISTANCE])
+_DRAWN_OUT: Final = frozenset([EXPOSURE_ND, DEPTH_OF_FIELD, CHAIN, FOCUS_VERDICT])  # where tubes or a helicoid stand
 
 _ASKING: Final = (
     "how",
@@ -174,7 +175,7 @@ def _of_close(heard: Heard, before: Question, group: str) -> bool:
     said = any(group in token.groups for token in heard.line.tokens)
     told = readings.values or readings.distance_mm is not None
     drawn = before.said("extension") is not None or any(one.piece in DRAWN for one in before.adapters)
-    close = before.intent == MACRO_DISTANCE or (before.intent in (EXPOSURE_ND, DEPTH_OF_FIELD) and drawn)
+    close = before.intent == MACRO_DISTANCE or (before.intent in _DRAWN_OUT and drawn)
     return close and heard.tells("short") and said and not (named or told)
 
 

@@ -25,6 +25,7 @@ from grammar.readings.kept_readings import mm
 from grammar.things.casting import DRAWN, Part
 from grammar.things.standins import stands_in
 from grammar.turns.closed_again import closed_again
+from grammar.turns.lip_told import lip_told
 from grammar.turns.number_roles import ON_AGAIN, length_of, put_on_it, tubes_off
 from grammar.turns.set_behind import set_behind
 from grammar.words.groups import OWN
@@ -72,8 +73,7 @@ def piece_measured(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     if token is not None and token.kind == "LENGTH" and part.noun.role == "added" and before.lenses:
         tube = Thing(words=token.text, thickness_mm=(token.numbers[0], token.numbers[0]), piece="extension-tube")
         return (*before.adapters, tube)  # 'what if I add 10 mm'
-    stood = before.adapters
-    at = next((n for n, one in enumerate(stood) if _is_drawn(one, before)), None)
+    at = next((n for n, one in enumerate(stood := before.adapters) if _is_drawn(one, before)), None)
     if at is None:
         stood = (*before.adapters, *tubes_off(before))  # 'back on but a 5 mm'
         at = len(before.adapters) if len(stood) == len(before.adapters) + 1 else None
@@ -88,9 +88,9 @@ def piece_measured(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
         return None
     if token.kind != "RANGE" and held is not None and _is_rather_lens(token.numbers[0], held, before):
         return None  # 'and a 100' after a helicoid of 17 to 31 mm
-    if standing and held is not None and held[0] < held[1] and heard.text[: token.column - 1].rstrip().endswith(" a"):
-        return None  # 'and with a 50 mm one' after a bellows: a lens, since no setting is one of several
-    if token.kind != "RANGE" and held is not None and held[0] < held[1] and not held[0] <= token.numbers[0] <= held[1]:
+    one_more = standing and heard.text[: token.column - 1].rstrip().endswith(" a")  # 'and with a 50 mm one': a lens
+    apart = held is not None and held[0] < held[1] and (one_more or not held[0] <= token.numbers[0] <= held[1])
+    if token.kind != "RANGE" and apart:
         return None  # 'fully out with a 50' after that: no setting of it
     length = (min(token.numbers), max(token.numbers))
     named = {"kind": "", "ids": (), "words": f"{length[0]:g} mm ring"} if stood[at].ids else {}
@@ -164,6 +164,8 @@ def _lapped(told: float, before: Question) -> int:
 
 def ring_measured(heard: Heard, before: Question) -> Thing | None:
     """'mine measures 29.62', 'with the 50', after a lens on a body: the ring between, where no thread is spoken of."""
+    if (lip := lip_told(heard, before)) is not None:
+        return lip
     planned = before.intent == BUY_PLAN and any(stands_in(one.noun.head) for one in heard.cast.lenses)
     seated = before.intent in _SEATED or planned  # 'om one measures 28.1' after a plan
     seated = seated and any(lens.ids for lens in before.lenses) and any(b.ids for b in before.bodies)

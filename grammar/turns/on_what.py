@@ -20,7 +20,7 @@ from grammar.kinds import (
 from grammar.questions import ALL, Question, Thing
 from grammar.things.phrases import TOWARDS
 from grammar.turns.adding import each_once
-from grammar.turns.body_picked import bodies_so_far, weighs_two_bodies
+from grammar.turns.body_picked import bodies_so_far, views_two_bodies, weighs_two_bodies
 from grammar.turns.whom import Meant
 from grammar.words.groups import EARLIER, READ_OUT
 
@@ -50,7 +50,8 @@ def bodies_of(
     if is_other_body(heard, before):
         frames = tuple(one for one in before.elsewhere if one.kind == "format")
         return ((), frames) if frames else (before.elsewhere, said.things)  # 'the other body again'
-    if said.intent == COMPARE and weighs_two_bodies(heard, before):
+    viewed = said.intent == CROP_EQUIVALENT and views_two_bodies(heard, before)
+    if viewed or (said.intent == COMPARE and weighs_two_bodies(heard, before)):
         return bodies_so_far(before), said.things
     if (
         (heard.tells("both-bodies") or _is_both_bodies(heard, before))
@@ -213,6 +214,8 @@ def _is_ring_for(named: Thing, old: Thing, said: Question, before: Question, hos
     measured = before.said("flange_to_image") is not None or before.said("thread") is not None
     found = bool(hosts & set(named.ids)) and not hosts & set(old.ids) and named.focal_length_mm is None
     meant = found if old.ids else measured
+    others = len(before.lenses) > 1 and not {id_ for one in before.lenses for id_ in one.ids} & set(named.ids)
+    meant = meant or (others and all(one.ids for one in before.lenses))  # 'rings for an F mount' after T2 and Adaptall
     return ring and meant and named.kind == "mount" and not said.bodies and not before.bodies
 
 

@@ -33,6 +33,7 @@ from grammar.numbers.motifs import MOTIF, SIDES
 from grammar.questions import ALL, BODY_REGISTER, FILTER, OFF, RING, Limits, Question, Thing
 from grammar.readings.kept_readings import mm
 from grammar.things.casting import DRAWN, OPTICAL
+from grammar.turns.glass_joined import glass_joined
 from grammar.turns.measured_anew import BRIGHTER
 from grammar.turns.spans import span_of
 from grammar.turns.tubes_added import sized_last, with_tube_told
@@ -165,6 +166,9 @@ def pieces_now(heard: Heard, kept: tuple[Thing, ...], said: tuple[Thing, ...], i
     """
     if all(piece.piece == FILTER for piece in said):
         return (*kept, *said)
+    joined = glass_joined(heard, said, kept)
+    if joined:
+        return joined
     if heard.tells(_INSTEAD) or intent not in _STANDING:
         return said
     if intent in CLOSE_UPS and all(map(_is_asked_for, said)) and "thickness" in heard.readings.values:
@@ -243,6 +247,8 @@ def _overtaken(said: Question) -> frozenset[str]:
         ring = any(one.piece in (RING, "recessed") and one.thickness_mm for one in said.adapters)
         return _FILLED | {"extension"} | ({"thickness", OFF} if ring else frozenset())
     keys = {key for key, _ in said.values}
+    if said.limits.without_glass and said.adapters and all(map(_is_asked_for, said.adapters)):
+        return _FILLED | {"extension", "travel"}  # 'back to the plain ring': nothing is drawn out behind it
     timed = frozenset(["shutter"]) if keys >= _TURNED else frozenset()  # the angle at a rate is the time
     if said.distance_mm is not None:  # 'and 150 mm away' after so much before the front glass, 'stops at 12 m' now
         timed |= {_TAPED, "mark"} if said.intent == SHIM_CALIBRATION else {_TAPED}

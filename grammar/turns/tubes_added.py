@@ -66,7 +66,7 @@ def tubes_changed(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     cut = any(thing.piece == _RING and (thing.is_of_one_length or thing.ids) for thing in before.adapters)
     rings = [part.thickness[0] for part in heard.cast.pieces if part.piece == _RING and part.thickness]
     told = any(length >= _SHORTEST for length in rings)  # it takes the place of the one that stands there
-    more_out = ((drawn or cut) and _adds(heard) and not told) or _goes_further_out(heard, before)
+    more_out = ((drawn or cut) and adds(heard) and not told) or _goes_further_out(heard, before)
     exchanged = _exchanged(heard, before, tubes)
     if exchanged:
         return exchanged
@@ -84,7 +84,7 @@ def tubes_changed(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
         out = wanted + lengths[0]
         tube = Thing(words=f"{out:g} mm tube", thickness_mm=(out, out), piece=SPACER)
         return (*(one for one in before.adapters if one.piece not in DRAWN), tube)
-    if _adds(heard):
+    if adds(heard):
         return (*before.adapters, *more)
     lens = {one.focal_length_mm for one in before.known}  # 'so everything is sharp with the 50'
     in_all = (
@@ -162,7 +162,7 @@ def _close_up_on_top(heard: Heard, before: Question) -> tuple[Thing, ...] | None
     said = cast.pieces and all(part.piece == _CLOSE_UP and part.factor for part in cast.pieces)
     held = any(map(_is_close_up, before.adapters))
     others = cast.lenses or cast.bodies or cast.frames
-    on_top = _adds(heard) or any(phrase in f" {heard.text.casefold()}" for phrase in _ON_TOP)
+    on_top = adds(heard) or any(phrase in f" {heard.text.casefold()}" for phrase in _ON_TOP)
     if not said or not held or others or not on_top:
         return None
     return (*before.adapters, *(part.thing() for part in cast.pieces))
@@ -224,7 +224,7 @@ def _lengths(heard: Heard) -> list[float] | None:
     others = [token for token in tokens if token.kind in _OF_OTHERS]
     if heard.cast.bodies or any(not (_is_extension(one) or stands_in(one)) for one in others):
         return None
-    plain = _adds(heard)  # 'plus a 1 mm ring' comes on top as a tube does
+    plain = adds(heard)  # 'plus a 1 mm ring' comes on top as a tube does
     if any(not _is_tube(part, plain) or part.mounts for part in pieces):
         return None
     told = [one for one in tokens if (one.kind in SIZES and not one.text.isalpha()) or _is_extension(one)]
@@ -260,7 +260,7 @@ def _is_close_up(thing: Thing) -> bool:
     return thing.piece == _CLOSE_UP and thing.factor is not None
 
 
-def _adds(heard: Heard) -> bool:
+def adds(heard: Heard) -> bool:
     """Whether it is said that something comes on top."""
     tokens = heard.line.tokens
     more = any(MORE in token.groups and _is_beside(tokens, at) for at, token in enumerate(tokens))

@@ -17,6 +17,7 @@ from grammar.turns.each_told import each_told, is_open, told_apart, with_told
 from grammar.turns.one_of_two import is_likened, is_third
 
 MOST_KNOWN: Final = 8  # lenses of one talk
+_PAIR: Final = 2
 _PICK: Final = "pick:"
 _LISTING: Final = frozenset([CHAIN, FOCUS_VERDICT, BUY_PLAN, LIST_FITS])  # their answers number the chains
 
@@ -240,7 +241,9 @@ def _is_put_to(heard: Heard) -> bool:
 def _picked(heard: Heard, before: Question, known: tuple[Thing, ...]) -> tuple[Thing, ...]:
     """'the wide one', 'the other lens', 'both': by what sets it apart from the others of the talk."""
     picks = [cue.tells.removeprefix(_PICK) for cue in heard.cues if cue.tells.startswith(_PICK)]
-    if not picks or len(known) < 2:
+    if not picks and heard.tells("one-ring") and len(known) == _PAIR and not heard.readings.values:
+        picks = ["both"]  # 'could one ring serve them' after two lenses, one after the other
+    if not picks or len(known) < _PAIR:
         return ()
     named = any(part.mounts or part.focal or part.named for part in heard.cast.lenses)
     which = next((one for one in picks if one != "all"), picks[0])

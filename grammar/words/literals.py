@@ -201,7 +201,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ("0", r"(?P<n>\d+(?:\.\d+)?)\s?(?:%|per\s?cent\b|pct\b)", made.one("PERCENT")),
     (
         "0.",
-        rf"(?P<n>{_NUM}|{_FRACTION})\s?(?:of (?:a|the|one|full)?\s?)?-?(?:turns?|revs?|revolutions?){_END}"
+        rf"(?P<n>{_NUM}|{_FRACTION})\s?(?:of (?:a|the|one|full)?\s?|full\s)?-?(?:turns?|revs?|revolutions?){_END}"
         r"(?!\s(?:in)?to an?\s\d|\sinto\s(?!the|a|my)|\sto\s\d)",
         made.turn,
     ),

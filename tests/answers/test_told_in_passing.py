@@ -69,3 +69,90 @@ def test_without_the_glass_thing_is_without_glass(club: Desk, without: str) -> N
     (answer,) = talk(club, f"can FD lenses focus far on an A mount body {without}")
     assert "2.5 mm too far out" in flat(answer)
     assert "close-up only" in flat(answer)
+
+
+@pytest.mark.parametrize(
+    ("text", "focal_mm", "extension"),
+    [
+        ("50mm pulled out another 25mm on the bellows, how many stops", 50.0, "25 mm"),
+        ("100mm lens pulled out another 100mm on the bellows, stops lost", 100.0, "100 mm"),
+        ("75mm drawn out an extra 30mm on bellows, how much light", 75.0, "30 mm"),
+    ],
+)
+def test_what_a_lens_is_drawn_out_further_is_no_lens(club: Desk, text: str, focal_mm: float, extension: str) -> None:
+    (answer,) = talk(club, text)
+    assert answer.question is not None
+    assert [lens.focal_length_mm for lens in answer.question.lenses] == [focal_mm]
+    assert answer.question.said("extension") == extension
+
+
+@pytest.mark.parametrize(
+    ("text", "length"),
+    [
+        ("need 4 full turns of M42 engagement in plastic. how long is the thread then", "4 mm of thread"),
+        ("6 turns of 1-32 thread are how long", "4.76 mm of thread"),
+        ("3 turns of C thread, how deep", "2.38 mm of thread"),
+    ],
+)
+def test_turns_of_a_thread_are_as_long_as_its_pitch_tells(club: Desk, text: str, length: str) -> None:
+    (answer,) = talk(club, text)
+    assert length in flat(answer)
+
+
+@pytest.mark.parametrize(
+    ("text", "left"),
+    [
+        ("building a shift block 10mm thick for P645 lenses on E. what's left for the rest of the adapter", "42.87 mm"),
+        ("p645 to E, one part is 10 mm thick, how long is the other part", "42.87 mm"),
+        ("om to e, i have a 12 mm tube already, how long must the ring be", "16 mm"),
+        ("om lens on e, tilt piece is 12 mm, whats left for the tube", "16 mm"),
+    ],
+)
+def test_what_is_left_beside_a_part_is_the_rest_of_the_seat(club: Desk, text: str, left: str) -> None:
+    (answer,) = talk(club, text)
+    assert flat(answer).startswith(f"{left} is left for the rest")
+    assert "add a shim" not in flat(answer)
+
+
+def test_a_part_that_is_longer_than_the_seat_leaves_nothing(club: Desk) -> None:
+    (answer,) = talk(club, "k to z, one part is 32 mm thick, how long is the other part")
+    assert flat(answer).startswith("Nothing is left")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "copying at 1:1, meter on the bench says 1/60. what should i set for bellows loss",
+        "meter in my hand says 1/60, bellows at 1:1, exposure?",
+    ],
+)
+def test_what_a_meter_beside_the_camera_says_is_longer_behind_a_bellows(club: Desk, text: str) -> None:
+    (answer,) = talk(club, text)
+    assert "1/60 s becomes 1/15 s" in flat(answer)
+
+
+def test_what_was_paced_is_set_against_the_scale(club: Desk) -> None:
+    (answer,) = talk(club, "scale says 2m but i paced it at 3 and its sharp. why")
+    assert "the lens sits too close" in flat(answer)
+
+
+def test_to_focus_nearer_a_helicoid_is_among_what_to_buy(club: Desk) -> None:
+    (answer,) = talk(club, "M lenses on E and later Z and I want to focus nearer. what should I buy")
+    assert "M to E helicoid" in flat(answer)
+
+
+@pytest.mark.parametrize("text", ["which app stacks moon pics best", "what app do you use for stacking"])
+def test_programs_for_pictures_are_out_of_scope(club: Desk, text: str) -> None:
+    (answer,) = talk(club, text)
+    assert answer.intent == "out-of-scope"
+
+
+def test_a_rear_that_sticks_out_is_a_danger_to_ask_of(club: Desk) -> None:
+    (answer,) = talk(club, "cs fisheye sticks out a lot at the back, worried about my cam's filter glass")
+    assert answer.intent == "hazard"
+    assert "Measure how far the rear reaches" in flat(answer)
+
+
+def test_the_frame_of_an_astro_camera_is_no_lens_s(club: Desk) -> None:
+    (answer,) = talk(club, "T2 or M48 for a full frame astro cam?")
+    assert "M48 astro has the wider opening" in flat(answer)

@@ -23,10 +23,10 @@ _ONE: Final = Interval.exact(1.0)
 
 def is_metered(question: Question) -> bool:
     """Whether a shutter is told as it was metered; in a talk also the next one: 'and if it was 1/30'."""
-    prior, own = question.prior, mentions(question, *OUTSIDE)
+    prior, own = question.prior, mentions(question, *OUTSIDE) or question.topic == OUTSIDE[0]
     if own or prior is None or not question.follows or mentions(question, "nd-or-density"):
         return own
-    again = prior.mentions(OUTSIDE[0]) and prior.adapters == question.adapters
+    again = (prior.mentions(OUTSIDE[0]) or prior.topic == OUTSIDE[0]) and prior.adapters == question.adapters
     return again and question.said(_TIME) not in (None, prior.said(_TIME))
 
 

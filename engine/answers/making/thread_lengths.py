@@ -29,6 +29,9 @@ def as_long_as(question: Question, knowledge: Knowledge) -> Told:
     if len(set(named)) != 1 or None in named:
         return Told()
     mount = mounts[named[0] or ""]
+    turned = _by_turns(question, mount, knowledge)
+    if turned.lines:
+        return turned
     made = thread_length(mount, knowledge)
     if made is None:
         return Told()
@@ -45,6 +48,19 @@ def as_long_as(question: Question, knowledge: Knowledge) -> Told:
         )
     text = f"{text}: measure the body, flange to what lies behind."
     return Told((Line("head", text),), (Quantity("thread_length_mm", made, mount.id),))
+
+
+def _by_turns(question: Question, mount: Mount, knowledge: Knowledge) -> Told:
+    """'4 turns of M42, how long is the thread': turns x pitch; nothing where no turns are told."""
+    thread, turns = knowledge.catalogue.threads.get(mount.thread or ""), number(question, "turns")
+    if thread is None or turns is None or not is_known(thread.pitch_mm):
+        return Told()
+    length = thread.pitch_mm * turns
+    text = (
+        f"{trimmed(turns, 2)} turns of {mount.designation} are {small_mm(length.nominal)} of thread: "
+        f"its pitch is {trimmed(thread.pitch_mm.nominal, 3)} mm. Leave some over for the lead-in."
+    )
+    return Told((Line("head", text),), (Quantity("thread_length_mm", length, f"{trimmed(turns, 2)} turns"),))
 
 
 def _usual(thread: str, knowledge: Knowledge) -> str | None:

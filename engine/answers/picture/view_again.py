@@ -36,17 +36,24 @@ def as_view(question: Question, before: Question | None, facts: Catalogue) -> Qu
 
 def on_its_own(question: Question, facts: Catalogue) -> Question:
     """'on full frame' after a body whose mount is built with none so large: that frame, and no such body."""
-    if not question.follows or question.intent not in PICTURED:
+    if not question.follows:
         return question
     told = question.prior.bodies if question.prior is not None else ()  # 'a 1 inch C camera' is what it was told to be
-    bodies = tuple(body if body in told else _as_frame(body, facts) for body in question.bodies)
+    # 'and on MFT' after 'a full frame camera': another camera, with the frame of its own mount
+    left = {body.format for body in told if not body.ids}
+    pictured = question.intent in PICTURED
+    bodies = tuple(body if body in told else _as_frame(body, facts, left, pictured) for body in question.bodies)
     return question if bodies == question.bodies else question.with_(bodies=bodies)
 
 
-def _as_frame(body: Thing, facts: Catalogue) -> Thing:
+def _as_frame(body: Thing, facts: Catalogue, left: set[str | None], pictured: bool) -> Thing:
     mount, told = facts.mounts.get(body.id or ""), facts.formats.get(body.format or "")
     largest = facts.formats.get(mount.format or "") if mount is not None else None
     if told is None or largest is None or told.diagonal_mm <= largest.diagonal_mm + SAME_MM:
+        return body
+    if told.id in left:
+        return replace(body, format=None)
+    if not pictured:
         return body
     return Thing("format", (told.id,), body.words, body.column, format=told.id)
 

@@ -11,7 +11,7 @@ from engine.answers.shims.turning import short_by_turns_mm
 from engine.base.interval import Interval, is_known
 from engine.facts.catalogue import Catalogue
 from engine.physics import calibration
-from grammar.kinds import CHAIN, FOCUS_VERDICT, SHIM_CALIBRATION, WHY
+from grammar.kinds import CHAIN, DEPTH_OF_FIELD, FOCUS_VERDICT, SHIM_CALIBRATION, WHY
 from grammar.questions import OFF, OFF_KEY, RING, Question, Thing
 from grammar.turns.going_on import LEFT
 from grammar.turns.sticking import is_open
@@ -32,6 +32,8 @@ def carried(question: Question, before: Question | None, facts: Catalogue) -> Qu
     """A mark or a limit that was told of another lens is an error in mm for this one: the ring is the same."""
     if before is None or not question.follows or question.topic == LEFT:
         return question
+    if question.intent == DEPTH_OF_FIELD:  # 'whats really sharp at 3 m on the scale' asks of no depth
+        return (_as_remark(question, before) if stop(question) is None else None) or question
     both = _of_body_and_ring(question, before) or _as_remark(question, before)
     if both is not None:
         return both
@@ -92,7 +94,8 @@ def _as_remark(question: Question, before: Question) -> Question | None:
     if before.intent != SHIM_CALIBRATION or at is None or mark is None or len(lenses) != 1 or is_limit(before):
         return None
     again = before.said(OFF) == _CLOSE and before.said("thickness") is not None  # 'and the 2 m one' after that
-    asked = mentions(question, "mark-then") or (again and question.said("mark") is not None)
+    asked = mentions(question, "mark-then") and not mentions(question, "mark-supposed")
+    asked = asked or (again and question.said("mark") is not None)
     if (
         (at == mark and not again)
         or not asked

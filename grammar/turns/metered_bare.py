@@ -1,0 +1,49 @@
+"""A shutter told as it was right without the tubes or bellows of before: '1/125 was right without them, now?'."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+from typing import Final
+
+from grammar.hearing import Heard
+from grammar.questions import Question
+from grammar.things.casting import DRAWN
+from grammar.words.groups import BARE_SO, METERED, RESULTS
+from grammar.words.tokens import Token
+
+_TIME: Final = "SHUTTER"
+_NO: Final = "no"
+_OTHERS: Final = ("iso", "frame_rate", "filter_thread", "stops")  # of these something else is asked
+_ND: Final = ("nd", "nd-or-filter", "which-stop")
+
+
+def metered_bare(heard: Heard, before: Question) -> str | None:
+    """As a meter beside the camera would have told it; None where no lens stands out, or another scene is told."""
+    tokens, told = heard.line.tokens, heard.readings.values.keys()
+    times = [one for one in tokens if one.kind == _TIME]
+    drawn = any(one.piece in DRAWN for one in before.adapters) or before.said("magnification") is not None
+    cast = heard.cast
+    others = (
+        cast.lenses or cast.bodies or cast.frames or any(key in told for key in _OTHERS) or any(map(heard.tells, _ND))
+    )
+    if len(times) != 1 or not drawn or others or before.said("light") is not None:
+        return None
+    if not _is_bare(tokens):
+        return None
+    stop = heard.readings.f_number
+    at = f" at f/{stop:g}" if stop is not None else ""
+    return f"light meter said {times[0].text}{at}, what shutter"
+
+
+def _is_bare(tokens: tuple[Token, ...]) -> bool:
+    """Whether it was right without, or is only asked what it becomes."""
+    without = any(BARE_SO in one.groups for one in tokens)
+    none = any(one.text.casefold() == _NO and two.kind == "PIECE" for one, two in pairwise(tokens))
+    beside = any(METERED in one.groups for one in tokens)
+    return without or none or beside or any(RESULTS in one.groups for one in tokens) or _leads_on(tokens)
+
+
+def _leads_on(tokens: tuple[Token, ...]) -> bool:
+    """'from 1/125 to what'."""
+    words = [one.text.casefold() for one in tokens]
+    return words[:1] == ["from"] and words[-2:] == ["to", "what"]

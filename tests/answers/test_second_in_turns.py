@@ -1,0 +1,201 @@
+"""Turns that put a second piece, film, unit or lens beside what was told, or ask what it costs."""
+
+from __future__ import annotations
+
+import pytest
+
+from engine.answers.parts.answer import Answer
+from engine.ask import Desk
+from tests.answers.talks import flat, talk
+
+
+def last(club: Desk, *turns: str) -> Answer:
+    return talk(club, *turns)[-1]
+
+
+@pytest.mark.parametrize(
+    "turn",
+    [
+        "plus a 2x", "the 2x on top of it", "and the 2x as well", "both the 1.4 and the 2", "1.4 and 2 stacked",
+        "with both 1.4 and 2x", "the 1.4 and the 2x both", "add my 2x behind it",
+    ],
+)  # fmt: skip
+def test_one_extender_comes_on_top_of_the_other(club: Desk, turn: str) -> None:
+    assert "200 mm f/4 with 2.8x is 560 mm f/11.2" in flat(last(club, "200/4 with a 1.4x, what is it then", turn))
+
+
+@pytest.mark.parametrize("turn", ["2x instead", "the 2x", "swap for the 2x", "and the 2x instead"])
+def test_one_extender_takes_the_place_of_the_other(club: Desk, turn: str) -> None:
+    assert "200 mm f/4 with 2x is 400 mm f/8" in flat(last(club, "200/4 with a 1.4x, what is it then", turn))
+
+
+@pytest.mark.parametrize(
+    ("turn", "told"),
+    [
+        ("and for 6x6 negatives", "A 6x6 frame, 56 x 56 mm on full frame: all of it in the picture at 0.429x"),
+        ("6x9?", "A 6x9 frame, 84 x 56 mm on full frame"), ("645 ones", "A 6x4.5 frame, 56 x 41.5 mm on full frame"),
+    ],
+)  # fmt: skip
+def test_film_told_anew_is_what_is_copied(club: Desk, turn: str, told: str) -> None:
+    opening = "80mm enlarger lens on bellows, copying 35mm slides to fill a full frame sensor, how much extension"
+    assert told in flat(last(club, opening, turn))
+
+
+def test_light_and_depth_go_by_the_size_that_fills_the_frame(club: Desk) -> None:
+    opening = "80mm enlarger lens on bellows, copying 6x6 negatives on full frame, how much extension"
+    assert "34.29 mm of extension: 1.0 stops" in flat(last(club, opening, "light lost with those?"))
+    assert "0.43x at f/8" in flat(last(club, opening, "and depth at f8"))
+
+
+@pytest.mark.parametrize(
+    ("opening", "turn", "told"),
+    [
+        ("dof of a 50/1.8 at 2m on a full frame camera", "on an mft camera then", "Four Thirds: sharp from 1.96 m"),
+        ("50/1.8 m42 on a full frame camera", "and on mft", "50 mm on Four Thirds frames like 100 mm"),
+        ("does a 28mm cover an apsc camera", "and mft", "Four Thirds: covered by"),
+        ("m42 50 on a full frame camera, infinity?", "its a mft", "on Four Thirds forgives 0.03 mm"),
+    ],
+)  # fmt: skip
+def test_a_mount_told_after_a_frame_alone_is_another_camera(club: Desk, opening: str, turn: str, told: str) -> None:
+    assert told in flat(last(club, opening, turn))
+
+
+@pytest.mark.parametrize(
+    "turn",
+    ["feet, not metres", "thats feet", "feet i meant", "it's a feet scale", "the scale is in feet", "8 feet sorry",
+     "its in ft"],
+)  # fmt: skip
+def test_a_unit_is_put_right_alone(club: Desk, turn: str) -> None:
+    found = flat(last(club, "85mm k lens, far things sharp at 8 on the scale, shim?", turn))
+    assert "Infinity at the 8 ft mark of an 85 mm lens: it sits 3.19 mm too close" in found
+
+
+def test_feet_asked_for_change_no_number(club: Desk) -> None:
+    assert "0.92 mm" in flat(last(club, "85mm k lens, far things sharp at 8 on the scale, shim?", "in feet"))
+
+
+@pytest.mark.parametrize(
+    "turn",
+    ["what do i get at its 3m mark", "whats sharp at the 3m mark then", "and if i set 3 m on the ring?",
+     "what distance is it at when the ring says 3m"],
+)  # fmt: skip
+def test_another_mark_is_asked_of_the_error_told(club: Desk, turn: str) -> None:
+    opening = "my 50 hits infinity at the 10m mark, shim thickness"
+    assert "At its 3 m mark: it is now sharp at 4.2 m" in flat(last(club, opening, turn))
+
+
+@pytest.mark.parametrize("turn", ["no, at the 8 m mark", "8 m mark", "what if it was the 8 m mark"])
+def test_another_mark_told_takes_its_place(club: Desk, turn: str) -> None:
+    opening = "my 50 hits infinity at the 10m mark, shim thickness"
+    assert "Infinity at the 8 m mark of a 50 mm lens" in flat(last(club, opening, turn))
+
+
+@pytest.mark.parametrize(
+    "turn", ["and if i get the one that extends 4mm", "the one that racks 4 mm, infinity still?",
+             "what if the ring was a helicoid with 4 mm"]
+)  # fmt: skip
+def test_a_ring_that_racks_out_is_a_helicoid(club: Desk, turn: str) -> None:
+    found = last(club, "m 35/2 to e, ring?", turn)
+    assert found.question is not None
+    assert found.question.lenses[0].focal_length_mm == 35
+    assert "settable from just right to 4 mm too far out" in flat(found)
+
+
+@pytest.mark.parametrize(
+    "turn", ["the ring has a 1mm lip i see now", "oh it has a lip of 1mm", "its not flush, 1mm proud"]
+)
+def test_a_lip_on_a_flush_ring_is_its_seat(club: Desk, turn: str) -> None:
+    found = flat(last(club, "13mm d mount in a flush d to c ring on a c body, where does it stop", turn))
+    assert "6.24 mm too far out" in found
+
+
+@pytest.mark.parametrize("turn", ["darker by how much there", "light lost like that"])
+def test_a_ring_that_leaves_the_lens_too_far_out_costs_light(club: Desk, turn: str) -> None:
+    found = flat(last(club, "ltm 50 on m42 body with the 1mm ring, infinity?", turn))
+    assert "17.66 mm beyond infinity: 0.9 stops" in found
+    assert "as far off as on its own camera" not in found
+
+
+@pytest.mark.parametrize(
+    "turn",
+    ["1/125 was right without them, now?", "1/125 is fine bare, what with the tubes", "from 1/125 to what",
+     "it metered 1/125 before i put them on, what now"],
+)  # fmt: skip
+def test_a_shutter_that_was_right_without_the_tubes(club: Desk, turn: str) -> None:
+    opening = "135mm k lens and 50mm of tubes on full frame e, scale?"
+    assert "1/125 s becomes 1/67 s" in flat(last(club, opening, turn))
+
+
+@pytest.mark.parametrize(
+    "turn",
+    ["same scale off a 50, tube?", "what tube on a 50 for the same size", "and to get that size with my 50",
+     "how much on a 50 to get the same"],
+)  # fmt: skip
+def test_the_size_of_before_is_wanted_of_another_lens(club: Desk, turn: str) -> None:
+    opening = "135mm k lens and 50mm of tubes on full frame e, scale?"
+    assert "50 mm at 0.37x: 18.52 mm of extension" in flat(last(club, opening, turn))
+
+
+def test_rings_for_a_mount_after_two_lenses_are_asked_for_that_body(club: Desk) -> None:
+    found = flat(last(club, "adaptall or t2, which sits further out and by how much", "each one's ring for an f mount"))
+    assert "ring for infinity 4.2 mm" in found
+
+
+@pytest.mark.parametrize("turn", ["whats 1:4", "what does 1:4 mean", "1:4 meaning?", "whats 0.25x"])
+@pytest.mark.parametrize(
+    "opening", ["20mm tube or a +3 lens for a 50mm, which gets bigger", "50mm with 20mm tube, how big"]
+)
+def test_what_a_ratio_means_is_told(club: Desk, opening: str, turn: str) -> None:
+    found = last(club, opening, turn)
+    assert found.intent == "definition"
+    assert "1:4 is 0.25x, a quarter of life size" in flat(found)
+    assert "on 50 mm it takes 12.5 mm of extension" in flat(found)
+
+
+@pytest.mark.parametrize(
+    "turn",
+    ["does the iris still turn", "who sets the aperture", "can i still stop down", "is the aperture usable",
+     "how do i stop it down", "and the aperture?"],
+)  # fmt: skip
+@pytest.mark.parametrize("asked", ["equivalent", "dof at 2m", "does it cover"])
+def test_who_works_the_iris_is_told_after_a_picture(club: Desk, asked: str, turn: str) -> None:
+    assert "Yes, the iris works: by the ring on the lens." in flat(last(club, f"om 28/2.8 on mft, {asked}", turn))
+
+
+@pytest.mark.parametrize(
+    "turn",
+    ["on which of the two does it reach further", "where is it longer", "which gives more reach",
+     "which of them crops tighter", "view on both"],
+)  # fmt: skip
+def test_the_view_on_two_bodies_told_one_after_the_other(club: Desk, turn: str) -> None:
+    found = last(club, "c/y 85/1.4 to rf ring?", "i also own a mft camera, ring for that one", turn)
+    assert "85 mm on full frame frames like 85 mm" in flat(found)
+    assert "85 mm on Four Thirds frames like 170 mm" in flat(found)
+
+
+@pytest.mark.parametrize(
+    "turn",
+    ["same ring, my 58 instead: worse or better", "would the 58 be better off", "is a 58 better on it"],
+)
+def test_another_lens_on_a_ring_that_is_off(club: Desk, turn: str) -> None:
+    found = flat(last(club, "exakta 35 to nx ring length", "mine came at 19.35", turn))
+    assert "A 58 mm Exakta lens on an NX-mount body: stops at 23 m" in found
+
+
+def test_two_lenses_on_a_ring_that_is_off(club: Desk) -> None:
+    turns = ("exakta 35 to nx ring length", "mine came at 19.35", "which suffers more, the 35 or a 24")
+    found = flat(last(club, *turns))
+    assert "35 mm Exakta: your 19.35 mm ring, stops at 8.24 m" in found
+    assert "24 mm Exakta: your 19.35 mm ring, stops at 3.89 m" in found
+
+
+@pytest.mark.parametrize("turn", ["could one ring serve both", "do i need two rings", "one ring enough?"])
+def test_one_ring_for_two_lenses_told_one_after_the_other(club: Desk, turn: str) -> None:
+    opening = "ring length for an m42 50/1.8 on a micro four thirds body?"
+    assert "No, one ring is not enough" in flat(last(club, opening, "the 28 beside it is K, same one?", turn))
+
+
+@pytest.mark.parametrize("turn", ["and what would that ring set me back", "that ring, what do people ask for it"])
+def test_the_price_of_the_ring_of_before(club: Desk, turn: str) -> None:
+    found = flat(last(club, "12.5/1.9 d mount on q mount, ring", "how wide a scene at 3m", turn))
+    assert "D to Q ring [10 to 35 dollars]" in found
