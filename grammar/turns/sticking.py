@@ -49,7 +49,8 @@ _STANDING: Final = CLOSE_UPS | {FOCUS_VERDICT, CHAIN}  # here glass and tubes st
 _TUBE: Final = "extension-tube"
 _INSTEAD: Final = "instead"  # the cue of what stands in a thing's place
 # what was measured of a lens
-_TARGET, _LIGHT, _LIT = "target", "light", frozenset(["moon"])  # what is far off, and then exposed for
+_TARGET, _LIGHT = "target", "light"
+_LIT: Final = {"moon": "moon", "stars": "starry-sky"}  # what is far off -> the light it is exposed for by
 _OF_LENS: Final = frozenset(["flange_to_image", "rear_reach", "barrel", "circle", "thread", "pitch", "zoom", "squeeze"])
 _OBJECTIVE: Final = "objective"
 _ENGRAVED: Final = frozenset(["magnification", "na"])  # on the barrel of a microscope objective
@@ -60,11 +61,12 @@ _FULL: Final = "35mm-full-frame"
 _FRAME: Final = frozenset(["crop", "area"])
 _MODE: Final = frozenset(["mode", BODY_REGISTER])  # true of the body, as long as that is talked of
 _BY_HAND: Final = frozenset(["circle", "rear_reach", "barrel"])  # measured of one lens, and of no other
-_FILLED: Final = frozenset(["magnification", "field", MOTIF, SIDES])  # of these only what was told last holds
-_OF_CLOSE: Final = _FILLED | {"extension", "image_distance", "close_focus", "front_glass", "travel"}
+FILLED: Final = frozenset(["magnification", "field", MOTIF, SIDES])  # of these only what was told last holds
+_OF_CLOSE: Final = FILLED | {"extension", "image_distance", "close_focus", "front_glass", "travel"}
 _TURNED: Final = frozenset(["frame_rate", "angle"])
 _CHOSEN: Final = frozenset([CHAIN, LIST_FITS, BUY_PLAN, COMPARE])  # here ways are picked that still reach so far
 CHOICE: Final = "ring_choice"  # key of the rings told, of which one is to be chosen
+_PUT_CLOSE: Final = frozenset(["extension-tube", "bellows"])  # what is put behind a lens for a while
 _TAPED, _AT = "front_glass", " at "
 _COUNTED: Final = frozenset([BUY_PLAN, SHIM_CALIBRATION, EXPOSURE_ND, DIY_DIMENSION, DEPTH_OF_FIELD])
 
@@ -96,9 +98,13 @@ def is_open(piece: Thing) -> bool:
     return not any(told)
 
 
-def kept_pieces(intent: str, same_lens: bool, same_mount: bool, same_body: bool, before: Question) -> tuple[Thing, ...]:
+def kept_pieces(
+    said: Question, same_lens: bool, same_mount: bool, same_body: bool, before: Question
+) -> tuple[Thing, ...]:
     """The pieces of before: a ring stays with the lens that it was named for, tubes while they stand between."""
-    pieces = before.adapters
+    pieces, intent = before.adapters, said.intent
+    if not (same_lens and same_body) and not _is_close_still(said, before):
+        pieces = tuple(one for one in pieces if one.piece not in _PUT_CLOSE or one.ids or one.front or one.rear)
     if before.intent == LOOK_ALIKE:
         # 'can I use my M42 ring, both are 42': what was only set against the lens has not been put on it
         prior = before.prior
@@ -116,6 +122,16 @@ def kept_pieces(intent: str, same_lens: bool, same_mount: bool, same_body: bool,
         return pieces
     matter = OPTICAL | DRAWN if intent in _LENS_SEEN else _BOUGHT if intent == BUY_PLAN else frozenset()
     return tuple(one for one in pieces if one.ids or one.front or one.piece in matter)
+
+
+def _is_close_still(said: Question, before: Question) -> bool:
+    """Whether what a tube does is asked still: not where since then, for another lens or body, a scene is exposed for.
+
+    A tube that was put behind one lens for a flower is not behind the next one that is filmed with in the sun.
+    """
+    lit = said.said(_LIGHT) is not None or before.said(_LIGHT) is not None
+    close = CLOSE_UPS - {EXPOSURE_ND} if lit else CLOSE_UPS
+    return said.intent in close or before.intent in close
 
 
 def set_against(heard: Heard, said: Question, before: Question) -> tuple[Thing, ...]:
@@ -209,7 +225,7 @@ def kept_values(intent: str, lenses: tuple[Thing, ...], before: Question, said: 
         stood = sum(thing.thickness_mm[1] for thing in before.adapters[:1] if thing.thickness_mm is not None)
         values[_TAPED] += f"{_AT}{mm(stood)}" if stood else ""
     aim = said.said(_TARGET) or values.get(_TARGET)
-    lit = {_LIGHT: aim} if intent == EXPOSURE_ND and aim in _LIT else {}
+    lit = {_LIGHT: _LIT[aim]} if intent == EXPOSURE_ND and aim in _LIT else {}
     if intent == before.intent:
         held = _BY_HAND if _is_another(lenses, before) else frozenset()
         return lit | {key: text for key, text in values.items() if key not in held}
@@ -245,17 +261,17 @@ def _overtaken(said: Question) -> frozenset[str]:
     """What no longer holds: another tube makes another magnification, another field too."""
     if any(thing.thickness_mm is not None for thing in said.adapters):
         ring = any(one.piece in (RING, "recessed") and one.thickness_mm for one in said.adapters)
-        return _FILLED | {"extension"} | ({"thickness", OFF} if ring else frozenset())
+        return FILLED | {"extension"} | ({"thickness", OFF} if ring else frozenset())
     keys = {key for key, _ in said.values}
     if said.limits.without_glass and said.adapters and all(map(_is_asked_for, said.adapters)):
-        return _FILLED | {"extension", "travel"}  # 'back to the plain ring': nothing is drawn out behind it
+        return FILLED | {"extension", "travel"}  # 'back to the plain ring': nothing is drawn out behind it
     timed = frozenset(["shutter"]) if keys >= _TURNED else frozenset()  # the angle at a rate is the time
     if said.distance_mm is not None:  # 'and 150 mm away' after so much before the front glass, 'stops at 12 m' now
         timed |= {_TAPED, "mark"} if said.intent == SHIM_CALIBRATION else {_TAPED}
     timed |= frozenset([BRIGHTER]) if "light" in keys else frozenset()
     timed |= frozenset(["filter_size"]) if "filter_thread" in keys else frozenset()
     timed |= frozenset(["extension"]) if "magnification" in keys else frozenset()  # so much makes another size
-    return timed | (_FILLED if (_FILLED | {"close_focus"}) & keys else frozenset())
+    return timed | (FILLED if (FILLED | {"close_focus"}) & keys else frozenset())
 
 
 def kept_limits(new: Limits, said: Question, before: Question, intent: str) -> Limits:

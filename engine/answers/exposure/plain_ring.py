@@ -36,7 +36,9 @@ def plain_ring_light(question: Question, knowledge: Knowledge) -> Told:
         return Told()
     if mentions(question, "glass-or-drawn") and not mentions(question, "no-glass"):
         return Told()
-    f = stop(question) or next((one.f_number for one in question.lenses if one.f_number is not None), None)
+    widest = {one.f_number for one in question.lenses if one.f_number is not None}
+    f = stop(question) if len(widest) < 2 else None  # each of several keeps its own
+    f = f or (next(iter(widest)) if len(widest) == 1 else None)
     stays = f"; f/{f_number(f)} stays f/{f_number(f)}" if f is not None else ""
     head = f"No: a plain ring has no glass, and the lens stands as far off as on its own camera{stays}."
     return Told((
