@@ -41,6 +41,8 @@ HEARD_AS: Final = {
     FAR_LIMIT: STOPS_AT, SHOWN_STOP: "no-aperture-data", "put-so": "put-so", "fits-so": "fits-so",
     "metered-outside": "metered-outside", "part-asked": "part-asked", "part-named": "part-named",
     "which-stop-set": "which-stop-set", "sun-kept-off": "sun-kept-off", "what-lens-now": "what-lens-now",
+    "stop-asked": "stop-asked", "on-a-cable": "on-a-cable", "how-held": "how-held", "best-stop": "best-stop",
+    "no-focusing": "no-focusing",
     "far-subject": "far-asked", "wants-blur": "wants-blur", "back-blurred": "back-blurred",
     "how-many-frames": "how-many-frames", "films-lit": "films-lit", "films": "films",
     "at-the-sun": "at-the-sun", "laid-in-sun": "laid-in-sun", "stops-down": "stops-down", "far-scene": "far-scene",

@@ -20,6 +20,7 @@ _STOPS: Final = frozenset(["f", "t"])  # letters of stops
 _NO_MOUNT: Final = ARTICLES | UNITS | {"d"}  # small words and units, whatever stands behind
 _NOT: Final = "not"
 _MOUNT: Final = "mount"
+_SAYS: Final = "says"
 
 
 def settled(tokens: tuple[Token, ...]) -> list[Token]:
@@ -195,7 +196,9 @@ def _told(tokens: list[Token], at: int) -> bool:
     passed = tokens[:at]
     while passed and not _is_be(passed[-1]) and passed[-1].kind in ("FILLER", "DET", "VERB"):
         passed = passed[:-1]
-    return (after is None or after.kind in ("STOP", "JOIN", "VERB")) and bool(passed) and _is_be(passed[-1])
+    engraved = bool(passed) and passed[-1].text.casefold() == _SAYS  # 'the next says d on it'
+    ends = after is None or after.kind in ("STOP", "JOIN", "VERB") or (engraved and after.kind in ("PREP", "MEASURE"))
+    return ends and bool(passed) and _is_be(passed[-1])
 
 
 def _alone(tokens: list[Token], at: int) -> bool:

@@ -11,7 +11,7 @@ from grammar.questions import ALL, Limits, Question, Thing
 from grammar.telling import built
 from grammar.turns.about_lenses import lenses_of, one_of_several
 from grammar.turns.adding import added, put_on_top, resized, shimmed, with_rings_joined, with_stacked
-from grammar.turns.aside_seen import focusing, sets_it_anew
+from grammar.turns.aside_seen import sets_it_anew
 from grammar.turns.asked_on import intent_of
 from grammar.turns.circles_told import circle_measured
 from grammar.turns.ends_measured import ends_measured
@@ -39,6 +39,7 @@ from grammar.turns.measured_anew import (
     with_light_changed,
     with_stop_set,
 )
+from grammar.turns.odd_glass import topic_of, with_portrait
 from grammar.turns.on_what import bodies_of, is_other_body, pair_of_ring
 from grammar.turns.one_of_two import is_likened
 from grammar.turns.only_told import without_lent
@@ -119,8 +120,7 @@ def _aimed(heard: Heard, before: Question) -> _Aim:
     intent = "focus-verdict" if ring is not None else intent
     sized = resized(heard, before) if ring is None else None
     ring, intent = sized or ring, before.intent if sized is not None else intent
-    circle = circle_measured(heard, before)
-    intent = before.intent if circle is not None else intent
+    intent = before.intent if (circle := circle_measured(heard, before)) is not None else intent
     zoomed = zoomed_to(heard, before)
     if zoomed is not None:
         found = Meant(zoomed, known_with(before.known, zoomed), told=True)
@@ -132,7 +132,7 @@ def _aimed(heard: Heard, before: Question) -> _Aim:
 
 def _told(heard: Heard, before: Question, aim: _Aim) -> tuple[Question, _Aim]:
     """The question by its own words; one that names nothing to be defined goes on with what was asked."""
-    said = _topical(heard, same_pieces(heard, built(heard, aim.intent), before), before, aim.intent)
+    said = _topical(heard, same_pieces(heard, with_portrait(heard, aim.intent), before), before, aim.intent)
     part = heard.features & {"part-asked", "part-named"} or said.said("magnification")
     if aim.intent == kinds.DEFINITION and not (part or said.things or said.lenses or said.bodies or said.adapters):
         aim = replace(aim, intent=went_on(heard, before))  # 'so what is it'
@@ -227,8 +227,8 @@ def _topical(heard: Heard, said: Question, before: Question, intent: str) -> Que
     """What is said, with the topic that its words have only after the question before."""
     if intent == kinds.COMPARE:
         said = set_against_plain(said, before)
-    if intent == kinds.GEAR_SETTING and (focusing(heard, before) or sets_it_anew(heard, before)):
-        return said.with_(topic=focusing(heard, before) or before.topic)  # 'does it remember that' of the stabiliser
+    if intent == kinds.GEAR_SETTING and (topic_of(heard, before) or sets_it_anew(heard, before)):
+        return said.with_(topic=topic_of(heard, before) or before.topic)  # 'does it remember that' of the stabiliser
     if intent == kinds.COMPARE and ranked_by(heard, before):
         return said.with_(topic=ranked_by(heard, before))
     if intent == kinds.HAZARD and heard.tells("sun-kept-off") and before.said("light"):

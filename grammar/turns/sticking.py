@@ -46,11 +46,14 @@ PLACED: Final = frozenset(
 _LENS_SEEN: Final = frozenset([COVERAGE, CROP_EQUIVALENT, GEAR_SETTING])  # here only those with glass matter
 _BOUGHT: Final = frozenset([*OPTICAL, "electronic-adapter", "helicoid"])  # kinds of ring that cost what others do not
 _STANDING: Final = CLOSE_UPS | {FOCUS_VERDICT, CHAIN}  # here glass and tubes stand one behind the other
+_TUBE: Final = "extension-tube"
 _INSTEAD: Final = "instead"  # the cue of what stands in a thing's place
 # what was measured of a lens
 _TARGET, _LIGHT = "target", "light"
 _LIT: Final = {"moon": "moon", "stars": "starry-sky"}  # what is far off -> the light it is exposed for by
 _OF_LENS: Final = frozenset(["flange_to_image", "rear_reach", "barrel", "circle", "thread", "pitch", "zoom", "squeeze"])
+_OBJECTIVE: Final = "objective"
+_ENGRAVED: Final = frozenset(["magnification", "na"])  # on the barrel of a microscope objective
 # what a ring that is off by so much goes on to decide
 _OF_SEAT: Final = frozenset([CHAIN, FOCUS_VERDICT, SHIM_CALIBRATION, WHY, MACRO_DISTANCE, DEPTH_OF_FIELD])
 _OF_RING: Final = frozenset(["thickness", OFF, "nominal"])
@@ -71,7 +74,11 @@ _COUNTED: Final = frozenset([BUY_PLAN, SHIM_CALIBRATION, EXPOSURE_ND, DIY_DIMENS
 def lasting(question: Question) -> Question:
     """The question as it is leant on: without the ring that was only asked for, and numbers that meant nothing."""
     off = question.said("thickness") is not None  # the ring that is too thick is no ring asked for
-    pieces = tuple(piece for piece in question.adapters if off or not _is_asked_for(piece))
+    cut = question.intent == DIY_DIMENSION  # 'how long must the tube be': none of that length stands there yet
+    pieces = tuple(
+        piece for piece in question.adapters
+        if off or not (_is_asked_for(piece) or (cut and piece.piece == _TUBE and is_open(piece)))
+    )  # fmt: skip
     values = question.values
     if question.intent not in _COUNTED:
         values = tuple(row for row in values if row[0] != "numbers")
@@ -229,7 +236,14 @@ def kept_values(intent: str, lenses: tuple[Thing, ...], before: Question, said: 
     same = same or _focals(lenses) == _focals(thing for thing in before.lenses if not thing.ids) != [None]
     framed = {intent, before.intent} <= PICTURED | {EXPOSURE_ND, MACRO_DISTANCE} and not said.bodies
     framed = framed and all(thing.id == _FULL for thing in said.things if thing.kind == "format")  # 'in ff' likens it
-    by = ((framed, _FRAME), (same, _OF_LENS), (intent in CLOSE_UPS, _OF_CLOSE), (intent in _OF_SEAT, _OF_RING))
+    objective = same and any(one.lens_kind == _OBJECTIVE for one in lenses)
+    by = (
+        (framed, _FRAME),
+        (same, _OF_LENS),
+        (objective, _ENGRAVED),
+        (intent in CLOSE_UPS, _OF_CLOSE),
+        (intent in _OF_SEAT, _OF_RING),
+    )
     kept = _MODE.union(*(keys for holds, keys in by if holds))
     return lit | {key: text for key, text in values.items() if key in kept}
 
