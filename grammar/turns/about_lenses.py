@@ -11,13 +11,13 @@ from engine.base.compact import replace
 from grammar.hearing import Heard
 from grammar.kinds import IDENTIFY_MOUNT, LIST_FITS
 from grammar.questions import ALL, CLOSE_UP_LENS, Question, Thing
-from grammar.turns.on_what import is_a_body
+from grammar.turns.on_what import FILMS, is_a_body
 from grammar.turns.whom import Meant
 
 _HELD: Final = frozenset(["reversed"])  # how a lens is held, which the next one is too
 _ALIKE: Final = frozenset(["look-alike"])
 _SEVERAL: Final = 2
-_FILMS: Final = frozenset(["8mm", "s8-image", "16mm", "u16", "s16"])  # what one lens was for, the next is too
+_SORTS: Final = frozenset(["wide", "tele", "normal"])
 _THAT: Final = frozenset(["that", "this", "my", "the", "it", "same"])
 _ELSE: Final = "else"  # 'what else'
 _NUMBERS: Final = re.compile(r"\d+(?:\.\d+)?")
@@ -37,6 +37,23 @@ def lenses_of(
     heard: Heard, said: Question, before: Question, found: Meant | None, compared: tuple[Thing, ...]
 ) -> tuple[Thing, ...]:
     """Which lenses a fragment is about: those told anew, or those of before with what is told of them now."""
+    return _of_one_mount(_meant(heard, said, before, found, compared), before)
+
+
+def _of_one_mount(lenses: tuple[Thing, ...], before: Question) -> tuple[Thing, ...]:
+    """'the 35 or a 24' after a 35 with a mount: where one of two has that mount, and no other is told, both have."""
+    old = {(one.kind, one.ids) for one in before.lenses if one.kind == "mount"}
+    ids = {one.ids for one in lenses}
+    bare = [one for one in lenses if not one.ids and one.focal_length_mm and not (one.lens_kind or one.format)]
+    if len(old) != 1 or len(lenses) != _SEVERAL or len(bare) != 1 or not ids <= {(), next(iter(old))[1]}:
+        return lenses
+    kind, mounts = next(iter(old))
+    return tuple(replace(one, kind=kind, ids=mounts) if one in bare else one for one in lenses)
+
+
+def _meant(
+    heard: Heard, said: Question, before: Question, found: Meant | None, compared: tuple[Thing, ...]
+) -> tuple[Thing, ...]:
     compared = compared or _of_coupled(heard, said, before)
     if compared:
         return compared
@@ -155,6 +172,8 @@ def _of_kind_told(said: Question, lenses: tuple[Thing, ...]) -> tuple[Thing, ...
 def _lenses(heard: Heard, said: Question, before: Question) -> tuple[Thing, ...]:
     if not said.lenses:
         return () if "lenses" in (said.said(ALL) or "") else before.lenses
+    if len(said.lenses) > 1 and before.lenses and before.lenses[0].focal_length_mm and all(map(_is_sort, said.lenses)):
+        return before.lenses  # 'is it wide or tele there'
     if len(said.lenses) > 1 and before.lenses and before.lenses[0].kind == "mount":
         old = before.lenses[0]
         if not any(lens.ids or lens.format for lens in said.lenses):
@@ -174,7 +193,9 @@ def _lenses(heard: Heard, said: Question, before: Question) -> tuple[Thing, ...]
                 one.piece == CLOSE_UP_LENS for one in said.adapters
             )  # it goes on the front: that one is not turned
             held = tuple(trait for trait in old.traits if trait in _HELD and trait not in lens.traits and not worn)
-            made_for = lens.format or (old.format if old.format in _FILMS and not (old.ids or said.bodies) else None)
+            made_for = lens.format or (
+                old.format if old.format in FILMS and not (old.ids or said.bodies) else None
+            )  # the next is too
             return (replace(lens, kind=old.kind, ids=old.ids, format=made_for, traits=(*lens.traits, *held)),)
         if lens.ids and lens.focal_length_mm is None and lens.lens_kind is None and not old.ids:
             # '50 mm f/1.8', then 'it is M42': the mount that was asked for
@@ -187,6 +208,12 @@ def _lenses(heard: Heard, said: Question, before: Question) -> tuple[Thing, ...]
             same_lens = replace(old, ids=lens.ids, kind=lens.kind, words=lens.words, column=lens.column)
             return (same_lens if lens.kind == "mount" else lens,)
     return said.lenses
+
+
+def _is_sort(lens: Thing) -> bool:
+    """Whether it tells no more than how wide it sees: 'wide', 'a tele'."""
+    told = lens.ids or lens.focal_length_mm or lens.f_number or lens.format
+    return lens.lens_kind in _SORTS and not told
 
 
 def has_pair(question: Question | None) -> bool:

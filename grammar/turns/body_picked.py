@@ -10,13 +10,15 @@ from grammar.intents import Weighed
 from grammar.kinds import COMPARE
 from grammar.questions import Question, Thing
 from grammar.turns.taking_back import left_out
-from grammar.words.groups import GONE, TAKEN_AWAY
+from grammar.words.groups import EACH_OF, GONE, TAKEN_AWAY, VIEW_REACHES
 from grammar.words.lexicon import Lexicon
 
 _BESIDE: Final = frozenset(["STOP", "MARK", "JOIN", "FILLER", "DET", "PREP", "BODY"])
 _TWO: Final = 2
 _WHICH: Final = "which"
 _RATHER: Final = frozenset(["more", "rather", "best", "prefer", "take", "choose"])
+_CHOOSING: Final = ("which", "where", "pick:all", "pick:both")
+_OF_FOCUS: Final = ("infinity", "focus", "how-close", "macro", "dof", "cover", "vignette", "price-q", "buy", "exposure")
 _SMALL: Final = frozenset(["and", "so", "then", "on", "just", "only"])  # words that ask nothing
 
 
@@ -47,6 +49,18 @@ def weighs_two_bodies(heard: Heard, before: Question) -> bool:
     told = named or heard.readings.values or heard.readings.f_number is not None
     asked = which and body and (weighed or heard.tells("both-bodies")) and not told
     return asked and len(bodies_so_far(before)) == _TWO
+
+
+def views_two_bodies(heard: Heard, before: Question) -> bool:
+    """'on which of the two does it reach further', 'view on each' after one lens on a body, then on another."""
+    cast, words = heard.cast, heard.line.tokens
+    parts = (*cast.lenses, *cast.bodies, *cast.frames)
+    told = cast.pieces or heard.readings.values or heard.readings.f_number or heard.readings.distance_mm
+    lens = before.lens is not None and before.lens.focal_length_mm is not None and len(before.lenses) == 1
+    chooses = any(map(heard.tells, _CHOOSING)) or any(EACH_OF in one.groups for one in words)
+    viewed = any(VIEW_REACHES in one.groups for one in words) and not any(map(heard.tells, _OF_FOCUS))
+    plain = lens and not told and all(part.is_bare for part in parts)
+    return plain and chooses and viewed and len(bodies_so_far(before)) == _TWO
 
 
 def bodies_so_far(before: Question) -> tuple[Thing, ...]:

@@ -10,6 +10,7 @@ from grammar.kinds import (
     CHAIN,
     COVERAGE,
     CROP_EQUIVALENT,
+    DEFINITION,
     DEPTH_OF_FIELD,
     DIY_DIMENSION,
     DRAW,
@@ -24,6 +25,8 @@ from grammar.kinds import (
     SHIM_CALIBRATION,
     WHY,
 )
+from grammar.turns import odd_glass
+from grammar.turns.body_picked import views_two_bodies
 from grammar.turns.set_behind import is_behind
 from grammar.turns.turn_seen import Turn
 from grammar.words.groups import STACKED
@@ -36,6 +39,30 @@ _ASKS_HOW: Final = frozenset(["how", "can", "will", "what", "get"])
 _FULL_SUN: Final = "full-sun"
 HARM_SAID: Final = "harm-word"
 _DARK: Final = frozenset(["black", "vignette", "disc"])
+
+
+def sets_views_apart(turn: Turn) -> bool:
+    """'on which of the two is it longer' after one lens on two bodies, one after the other: its view on both."""
+    return views_two_bodies(turn.heard, turn.before)
+
+
+def asks_of_the_iris(turn: Turn) -> bool:
+    """'does the iris still turn', 'who sets the aperture' after what a lens frames like on a body: who works it."""
+    told, cast = turn.heard.readings, turn.heard.cast
+    pair = any(one.ids for one in turn.before.lenses) and any(one.ids for one in turn.before.bodies)
+    more = cast.lenses or cast.bodies or cast.pieces or told.values or told.f_number or told.distance_mm
+    asked = turn.tells("iris-asked") or (turn.tells("iris") and turn.tells(*_ASKS_HOW))
+    other = turn.tells("why", "why-not", "idle", "stuck", "cannot", "which-stop", "cover", "vignette", "dof", "hole-q")
+    idle = turn.best in _NO_MATTER | {CROP_EQUIVALENT, WHY, DEFINITION, turn.was}
+    return pair and asked and idle and not (more or other)
+
+
+def asks_what_a_size_is(turn: Turn) -> bool:
+    """'whats 1:4', 'what does 0.4x mean' after what a tube gives: what so large is, and no lens drawn out so far."""
+    told, cast = turn.heard.readings, turn.heard.cast
+    others = cast.lenses or cast.bodies or cast.pieces or cast.frames or told.f_number or told.distance_mm
+    alone = told.values.keys() == {"magnification"} and not others and turn.tells("short")
+    return alone and turn.best in (None, DEFINITION, MACRO_DISTANCE) and turn.tells("what-is", "means")
 
 
 def drops_the_filter(turn: Turn) -> bool:
@@ -148,6 +175,9 @@ def wants_a_field(turn: Turn) -> bool:
 
 # what may be seen, and what is asked then; the first that is seen tells
 ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ...]] = (
+    (sets_views_apart, CROP_EQUIVALENT),
+    (asks_what_a_size_is, DEFINITION),
+    (asks_of_the_iris, CHAIN),
     (drops_the_filter, EXPOSURE_ND),
     (blurs_behind, DEPTH_OF_FIELD),
     (films_in_the_sun, EXPOSURE_ND),
@@ -163,4 +193,5 @@ ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ...
     (stops_down_what_is_lit, COVERAGE),
     (asks_of_diffraction, DEPTH_OF_FIELD),
     (wants_a_field, CROP_EQUIVALENT),
+    *odd_glass.ROW,
 )

@@ -67,6 +67,11 @@ def same_mounts(things: tuple[Thing, ...], before: tuple[Thing, ...]) -> bool:
     return [one.ids for one in things] == [one.ids for one in before]
 
 
+def all_of_mount(things: tuple[Thing, ...], before: tuple[Thing, ...]) -> bool:
+    """Whether those have the mounts of before, however many they are: 'the 35 or a 24' on the ring of the 35."""
+    return same_mounts(things, before) or (bool(things) and {one.ids for one in things} == {one.ids for one in before})
+
+
 def without_its_error(values: dict[str, str], before: Question, now: Question) -> dict[str, str]:
     """'on a Z body?' after a ring on E that is 0.15 too thin: another ring, of which no error was told.
 

@@ -139,3 +139,63 @@ def test_the_size_of_before_is_wanted_of_another_lens(club: Desk, turn: str) -> 
 def test_rings_for_a_mount_after_two_lenses_are_asked_for_that_body(club: Desk) -> None:
     found = flat(last(club, "adaptall or t2, which sits further out and by how much", "each one's ring for an f mount"))
     assert "ring for infinity 4.2 mm" in found
+
+
+@pytest.mark.parametrize("turn", ["whats 1:4", "what does 1:4 mean", "1:4 meaning?", "whats 0.25x"])
+@pytest.mark.parametrize(
+    "opening", ["20mm tube or a +3 lens for a 50mm, which gets bigger", "50mm with 20mm tube, how big"]
+)
+def test_what_a_ratio_means_is_told(club: Desk, opening: str, turn: str) -> None:
+    found = last(club, opening, turn)
+    assert found.intent == "definition"
+    assert "1:4 is 0.25x, a quarter of life size" in flat(found)
+    assert "on 50 mm it takes 12.5 mm of extension" in flat(found)
+
+
+@pytest.mark.parametrize(
+    "turn",
+    ["does the iris still turn", "who sets the aperture", "can i still stop down", "is the aperture usable",
+     "how do i stop it down", "and the aperture?"],
+)  # fmt: skip
+@pytest.mark.parametrize("asked", ["equivalent", "dof at 2m", "does it cover"])
+def test_who_works_the_iris_is_told_after_a_picture(club: Desk, asked: str, turn: str) -> None:
+    assert "Yes, the iris works: by the ring on the lens." in flat(last(club, f"om 28/2.8 on mft, {asked}", turn))
+
+
+@pytest.mark.parametrize(
+    "turn",
+    ["on which of the two does it reach further", "where is it longer", "which gives more reach",
+     "which of them crops tighter", "view on both"],
+)  # fmt: skip
+def test_the_view_on_two_bodies_told_one_after_the_other(club: Desk, turn: str) -> None:
+    found = last(club, "c/y 85/1.4 to rf ring?", "i also own a mft camera, ring for that one", turn)
+    assert "85 mm on full frame frames like 85 mm" in flat(found)
+    assert "85 mm on Four Thirds frames like 170 mm" in flat(found)
+
+
+@pytest.mark.parametrize(
+    "turn",
+    ["same ring, my 58 instead: worse or better", "would the 58 be better off", "is a 58 better on it"],
+)
+def test_another_lens_on_a_ring_that_is_off(club: Desk, turn: str) -> None:
+    found = flat(last(club, "exakta 35 to nx ring length", "mine came at 19.35", turn))
+    assert "A 58 mm Exakta lens on an NX-mount body: stops at 23 m" in found
+
+
+def test_two_lenses_on_a_ring_that_is_off(club: Desk) -> None:
+    turns = ("exakta 35 to nx ring length", "mine came at 19.35", "which suffers more, the 35 or a 24")
+    found = flat(last(club, *turns))
+    assert "35 mm Exakta: your 19.35 mm ring, stops at 8.24 m" in found
+    assert "24 mm Exakta: your 19.35 mm ring, stops at 3.89 m" in found
+
+
+@pytest.mark.parametrize("turn", ["could one ring serve both", "do i need two rings", "one ring enough?"])
+def test_one_ring_for_two_lenses_told_one_after_the_other(club: Desk, turn: str) -> None:
+    opening = "ring length for an m42 50/1.8 on a micro four thirds body?"
+    assert "No, one ring is not enough" in flat(last(club, opening, "the 28 beside it is K, same one?", turn))
+
+
+@pytest.mark.parametrize("turn", ["and what would that ring set me back", "that ring, what do people ask for it"])
+def test_the_price_of_the_ring_of_before(club: Desk, turn: str) -> None:
+    found = flat(last(club, "12.5/1.9 d mount on q mount, ring", "how wide a scene at 3m", turn))
+    assert "D to Q ring [10 to 35 dollars]" in found

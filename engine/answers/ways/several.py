@@ -215,7 +215,9 @@ def _counted(pieces: Pieces, ways: Sequence[Pair], pairs: int) -> tuple[str, str
     """How many pieces they are; and, to be said behind the price, whether each lens mount has its own."""
     one_each = all(len(_links(pair)) == 1 for pair in ways) and len(ways) == pairs
     if len(pieces) == 1 and one_each and pairs > 1:
-        return f"One adapter serves {_all(pairs)}, the {next(iter(pieces.values())).name}: 1 adapter", ""
+        name = next(iter(pieces.values())).name
+        the = "" if name.startswith("your ") else "the "
+        return f"One adapter serves {_all(pairs)}, {the}{name}: 1 adapter", ""
     if len(ways) == pairs > 1 and all({_key(one) for one in _links(pair)} == set(pieces) for pair in ways):
         names = " + ".join(piece.name for piece in pieces.values())
         return f"The same {len(pieces)} adapters serve {_all(pairs)}, {names}", ""

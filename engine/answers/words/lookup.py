@@ -17,6 +17,7 @@ from engine.answers.parts.wording import listed, money, small_mm, trimmed
 from engine.answers.words.advice import advice_lines, named_mounts
 from engine.answers.words.by_format import by_format
 from engine.answers.words.pitch_said import pitch_said
+from engine.answers.words.ratio_said import ratio_said
 from engine.base.interval import Interval, is_known
 from engine.facts.guidance import Advice
 from engine.facts.records import Adapter, Format, Mount, Thread
@@ -60,7 +61,9 @@ def definition(question: Question, knowledge: Knowledge) -> Answer:
     """What each thing that the question names is."""
     lines: list[Line] = []
     quantities: list[Quantity] = []
-    bare_t = _is_bare_t(question)
+    bare_t, size = _is_bare_t(question), ratio_said(question, knowledge)
+    if question.follows and size.lines and not question.things:
+        return Answer(question.text, "definition", ANSWERED, size.lines, question=question, quantities=size.quantities)
     if question.follows and question.things and not bare_t:
         lines, quantities = _of_lens(question, knowledge)
         return Answer(
@@ -92,7 +95,7 @@ def definition(question: Question, knowledge: Knowledge) -> Answer:
     lines[:0], quantities[:0] = told.lines, told.quantities
     lines[:0] = _same_or_not(question, knowledge)
     pitch = pitch_said(question)
-    lines[:0], quantities[:0] = pitch.lines, pitch.quantities
+    lines[:0], quantities[:0] = pitch.lines + size.lines, pitch.quantities + size.quantities
     if not lines and mentions(question, "ring-for-what") and mentions(question, "ring-word"):
         lines = list(_about("term", A_RING, knowledge, quantities))
     if not lines:
