@@ -27,6 +27,7 @@ from grammar.kinds import (
 )
 from grammar.turns import odd_glass
 from grammar.turns.body_picked import views_two_bodies
+from grammar.turns.on_what import FULL, is_never_full
 from grammar.turns.set_behind import is_behind
 from grammar.turns.turn_seen import Turn
 from grammar.words.groups import STACKED
@@ -36,6 +37,7 @@ _OF_ELSE: Final = ("infinity", "dof", "nd", "exposure", "shutter-said", "sharp",
 # what small creatures and things may seem to ask, where only whether they can be photographed is asked
 _NO_MATTER: Final = frozenset([None, CHAIN, FOCUS_VERDICT, BUY_PLAN, DRAW, LIST_FITS, GEAR_SETTING])
 _ASKS_HOW: Final = frozenset(["how", "can", "will", "what", "get"])
+_SEEN_ON: Final = frozenset([CHAIN, FOCUS_VERDICT, DIY_DIMENSION, BUY_PLAN, MACRO_DISTANCE])
 _FULL_SUN: Final = "full-sun"
 HARM_SAID: Final = "harm-word"
 _DARK: Final = frozenset(["black", "vignette", "disc"])
@@ -171,6 +173,16 @@ def wants_a_field(turn: Turn) -> bool:
     told = turn.heard.readings
     field = told.values.keys() == {"field"} and told.distance_mm is not None
     return field and turn.tells("focal-asked") and turn.was in PICTURED | {CHAIN, MACRO_DISTANCE}
+
+
+def likens_to_full_frame(turn: Turn) -> bool:
+    """'full frame?' after a lens on MFT or X, whose bodies have no such frame: what it is like there."""
+    cast, lens = turn.heard.cast, turn.before.lens
+    full = len(cast.frames) == 1 and any(FULL in one.ids[:1] for one in cast.frames[0].formats)
+    known = lens is not None and lens.focal_length_mm is not None and is_never_full(turn.heard, turn.before)
+    asked = turn.tells("cover", "vignette", "which", "fits", "match", "why") or turn.heard.readings.values
+    more = cast.lenses or cast.bodies or cast.pieces or asked
+    return full and known and turn.was in _SEEN_ON and turn.tells("short") and not more
 
 
 # what may be seen, and what is asked then; the first that is seen tells
