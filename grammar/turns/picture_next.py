@@ -40,6 +40,15 @@ HARM_SAID: Final = "harm-word"
 _DARK: Final = frozenset(["black", "vignette", "disc"])
 
 
+def tells_another_body(turn: Turn) -> bool:
+    """'the other cam is apsc E', 'other cam mft': a body with its mount, and no list of others is asked for."""
+    cast, told = turn.heard.cast, turn.heard.readings
+    mounted = [part for part in cast.bodies if part.mounts]
+    more = cast.lenses or cast.pieces or told.values or told.f_number or told.distance_mm or told.limits
+    lens = bool(turn.before.lenses) and bool(turn.before.bodies)
+    return lens and turn.tells("other-bodies") and len(mounted) == 1 and not more and not turn.was_aside
+
+
 def sets_views_apart(turn: Turn) -> bool:
     """'on which of the two is it longer' after one lens on two bodies, one after the other: its view on both."""
     return views_two_bodies(turn.heard, turn.before)
@@ -149,7 +158,8 @@ def wants_a_field(turn: Turn) -> bool:
 
 
 # what may be seen, and what is asked then; the first that is seen tells
-ROW: Final[tuple[tuple[Callable[[Turn], bool], str], ...]] = (
+ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ...]] = (
+    (tells_another_body, lambda turn: turn.was),
     (sets_views_apart, CROP_EQUIVALENT),
     (asks_what_a_size_is, DEFINITION),
     (asks_of_the_iris, CHAIN),
