@@ -44,7 +44,7 @@ HEARD_AS: Final = {
     "far-subject": "far-asked", "wants-blur": "wants-blur", "back-blurred": "back-blurred",
     "how-many-frames": "how-many-frames", "films-lit": "films-lit", "films": "films",
     "at-the-sun": "at-the-sun", "laid-in-sun": "laid-in-sun", "stops-down": "stops-down", "iris-asked": "iris-asked",
-    "rest-of-ring": "rest-of-ring",
+    "rest-of-ring": "rest-of-ring", "deepest-of": "deepest-of", "thinnest-of": "deepest-of",
 }  # fmt: skip
 OF_NOTHING: Final = "of-nothing"  # that no word of it says anything of a subject: 'how do i know', 'what could that be'
 _BARE_NUMBER: Final = "numbers-said"  # of anything at all

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import Final
 
+from engine.answers.deepest import deepest
 from engine.answers.earlier import Past
 from engine.answers.parts.answer import ANSWERED, Answer, Line, ListedChain, Quantity
 from engine.answers.parts.knowledge import Knowledge
@@ -67,6 +68,9 @@ RANKS: Final = {
 
 def ranked(question: Question, past: Sequence[Past], rows: Sequence[Listed], knowledge: Knowledge) -> Answer | None:
     """The ways in the order asked for; None where no order is, or there is no more than one way."""
+    by_depth = deepest(question, past)
+    if by_depth is not None:
+        return by_depth
     rank = RANKS.get(question.topic or "")
     if rank is None or not question.follows:
         return None
