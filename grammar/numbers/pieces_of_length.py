@@ -7,7 +7,7 @@ from typing import Final
 from grammar.numbers.tails import with_lens_behind_ring
 from grammar.words.tokens import Token
 
-_OF, _TO = "of", "to"
+_OF: Final = "of"
 _PIECES: Final = frozenset(["adapter", "extension-tube"])
 _EXTENSION: Final = "extension"
 _NAMING: Final = frozenset(["MOUNT", "LINK", "PIECE"])  # what tells behind it which ring it is
@@ -53,6 +53,7 @@ def _is_ring_of(tokens: list[Token], at: int) -> bool:
     """'another ring of 28 on top', 'a tube of 12': so long it is, where no lens or thread is told behind."""
     piece, of, size = tokens[at - 1 : at + 2]
     after = tokens[at + 2] if at + 2 < len(tokens) else None
-    ends = after is None or (after.kind in _ENDS and after.text.casefold() != _TO)  # 'rings of 42 to 49'
+    goes_on = at + 3 < len(tokens) and bool(tokens[at + 3].numbers)  # 'rings of 42 to 49', 'tubes of 10 and 26'
+    ends = after is None or (after.kind in _ENDS and not goes_on)
     sized = size.kind == "NUMBER" and not size.text.isalpha() and 0 < size.numbers[0] <= _LONGEST
     return piece.kind == "PIECE" and piece.value in _PIECES and of.text.casefold() == _OF and sized and ends

@@ -16,6 +16,7 @@ from grammar.words.tokens import Token
 # measures that the facts tell of a mount, and how each is asked for in full
 _ASKED: Final = {"flange-to-image": "what is the register", "throat": "what is the throat"}
 _ASKING: Final = frozenset(["CUE", "PREP"])  # kinds of words that may stand beside the name of a figure
+_OF_NAMES: Final = frozenset(["what-is", "what", "which", "it-is", "is-it", "again"])
 _IT_IS: Final = frozenset(["it", "be"])
 _PITCH: Final = "pitch"  # by which a thread is told
 _BESIDE: Final = frozenset(["STOP", "MARK", "JOIN", "FILLER", "DET"])
@@ -46,7 +47,8 @@ def _by_figure(heard: Heard, rest: list[Token]) -> str | None:
         token for token in rest
         if token not in screws and token.kind not in _ASKING and (token.kind != "VERB" or token.value not in _IT_IS)
     ]  # fmt: skip
-    if len(screws) == 1 and not plain and not heard.readings.values:
+    idle = all(cue.tells in _OF_NAMES for cue in heard.cues)
+    if len(screws) == 1 and idle and not plain and not heard.readings.values:
         return f"what is the {_PITCH}"  # 'its thread?', 'the thread on it again'
     others = [token for token in rest if FIGURE not in token.groups and token.kind not in _ASKING]
     if others or heard.readings.values or not (terms or words):

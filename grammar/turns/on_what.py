@@ -153,12 +153,15 @@ def is_other_body(heard: Heard, before: Question) -> bool:
         heard.tells("brief") and heard.readings.number == 1
     )
     earlier = other or any(EARLIER in token.groups for token in heard.line.tokens)
-    return bool(before.elsewhere) and ((bool(bare) and earlier) or _is_on_the_first(heard))
+    return bool(before.elsewhere) and ((bool(bare) and earlier) or _is_on_the_first(heard, before))
 
 
-def _is_on_the_first(heard: Heard) -> bool:
-    """'and on the first?', 'back on the first body': of bodies, and no chain by its number."""
-    named = any(part.mounts for part in heard.cast.bodies)
+def _is_on_the_first(heard: Heard, before: Question) -> bool:
+    """'and on the first?', 'back on the first body' after two: of bodies, and no chain by its number."""
+    named = any(part.mounts for part in heard.cast.bodies) or heard.weighed.best == COMPARE
+    older = before.prior.elsewhere if before.prior is not None else ()
+    if any(one.ids not in [body.ids for body in (*before.elsewhere, *before.bodies)] for one in older):
+        return False  # there were more than two
     pairs = [(one.value if one.kind == "PREP" else one.kind, two.kind) for one, two in pairwise(heard.line.tokens)]
     return heard.readings.number == 1 and not named and (("on", "ORDINAL") in pairs or ("ORDINAL", "BODY") in pairs)
 
