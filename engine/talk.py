@@ -14,7 +14,7 @@ from engine.answers.told_on import factors_of, told_on
 from engine.base.compact import compact, field, replace
 from engine.judging.ranking import Listed
 from grammar.kinds import CARD, CHAIN, COMPARE, COVERAGE, DEFINITION, DRAW, HAZARD, OUT_OF_SCOPE, WHY
-from grammar.questions import DRAWN, TALKED, Question, Thing
+from grammar.questions import ADVISED, DRAWN, TALKED, Question, Thing
 from grammar.things.casting import OPTICAL
 from grammar.turns.about_lenses import are_of, has_pair
 from grammar.turns.sticking import lasting
@@ -25,19 +25,17 @@ if TYPE_CHECKING:
     from engine.facts.gearedits import Edit  # needed only where something is taught
 
 
-# a caution or a word asked about on the way: what follows goes on with the question before
 SET_APART = frozenset({"compare", "which-own", "all-on-all"})  # what these list is not picked by its number
 UNLIT: Final = frozenset(["vignette", "disc", "cover"])  # topics of a reason that asks about the picture
 FAULTS: Final = frozenset(["smear", "colour"])  # and of one that asks about a fault seen in it
 IRIS: Final = "iris"  # and of one that asks why the blades do not close
 DOUBTED = "sure"  # the topic of a reason that asks how sure it is
-ASIDES = frozenset({HAZARD, DEFINITION, OUT_OF_SCOPE})
+ASIDES = frozenset({HAZARD, DEFINITION, OUT_OF_SCOPE})  # asked on the way: what follows goes on with that before
 OWN = frozenset({"lens", "body"})  # kinds of things that have names of their own
 BARE_REASON = 4  # words, of a mere 'why is that'
 MOST_LISTED = 9  # a bare number above this is rather a measure than one of a list
 MEASURED = frozenset({"identify-mount"})  # where a bare number from LEAST_MEASURED up is what was asked to be measured
 LEAST_MEASURED = 5
-# values that are true of a lens or a ring, whatever is asked of them
 STAYS: Final = frozenset(["flange_to_image", "rear_reach", "barrel", "circle", "thickness", "zoom"])
 
 
@@ -157,7 +155,9 @@ class Talk:
             self.reading = answer.reading
             return
         known = has_pair(self.question) or are_of(answer.question.lenses or answer.question.bodies, self.question)
-        stays = (answer.question.follows and answer.intent in ASIDES) or (answer.intent == DEFINITION and known)
+        stays = (answer.question.follows and bool({answer.intent, answer.question.topic} & (ASIDES | ADVISED))) or (
+            answer.intent == DEFINITION and known
+        )
         was = self.question.intent if self.question is not None else None
         stays = stays and not was == answer.intent == HAZARD  # one danger after another is what is talked of now
         if self.question is not None and (stays or answer.intent == OUT_OF_SCOPE):
@@ -168,12 +168,11 @@ class Talk:
             self.question = before.with_(number=answer.question.number)
             return
         asked_why = before is not None and answer.intent == WHY and answer.question.follows
-        if before is not None and asked_why and before.intent in MEASURED and _same_lens(answer.question, before):
+        measured = before is not None and before.intent in MEASURED and _same_lens(answer.question, before)
+        if before is not None and asked_why and (measured or _same_pair(answer, before)):
             self.reading, self.question = answer.reading, _past_reason(before, answer)  # it is identified still
-            return
-        if before is not None and asked_why and _same_pair(answer, before):
-            self.reading, self.question = answer.reading, _past_reason(before, answer)
-            self._list(answer)
+            if not measured:
+                self._list(answer)
             return
         wants = " ".join(dict.fromkeys(line.wants for line in answer.lines if line.wants))
         asked = without_likened_stop(_with_factor(answer.question, answer), answer)

@@ -26,7 +26,7 @@ from grammar.words.tokens import Cue, Line, Token, tokens_of
 ABOUT: Final = 7.0  # what shares as much with a text as two rare words of one phrase is about the same
 SURELY: Final = 12.0
 BY_FAR: Final = 6.0
-_AHEAD: Final = 1.0  # where the settings of an exposure are told, 'sun 1/50 filter', it is that
+_AHEAD: Final = 0.5  # where the settings of an exposure are told, 'sun 1/50 filter', it is that
 CLEARLY: Final = 3.0  # where the settings of an exposure are told
 PLAINLY: Final = 25.0  # and what shares so much, by most of its words, is about nothing else
 MOST_OF: Final = 0.6
@@ -41,12 +41,17 @@ HEARD_AS: Final = {
     FAR_LIMIT: STOPS_AT, SHOWN_STOP: "no-aperture-data", "put-so": "put-so", "fits-so": "fits-so",
     "metered-outside": "metered-outside", "part-asked": "part-asked", "part-named": "part-named",
     "which-stop-set": "which-stop-set", "sun-kept-off": "sun-kept-off", "what-lens-now": "what-lens-now",
+    "stop-asked": "stop-asked", "on-a-cable": "on-a-cable", "how-held": "how-held", "best-stop": "best-stop",
+    "no-focusing": "no-focusing",
     "far-subject": "far-asked", "wants-blur": "wants-blur", "back-blurred": "back-blurred",
     "how-many-frames": "how-many-frames", "films-lit": "films-lit", "films": "films",
-    "at-the-sun": "at-the-sun", "laid-in-sun": "laid-in-sun", "stops-down": "stops-down", "iris-asked": "iris-asked",
-    "rest-of-ring": "rest-of-ring", "deepest-of": "deepest-of", "thinnest-of": "deepest-of",
+    "deepest-of": "deepest-of", "thinnest-of": "deepest-of",
+    "at-the-sun": "at-the-sun", "laid-in-sun": "laid-in-sun", "stops-down": "stops-down", "far-scene": "far-scene",
+    "star-trails": "star-trails", "rest-of-ring": "rest-of-ring", "iris-asked": "iris-asked",
+    "stays-as-long": "stays-as-long",
 }  # fmt: skip
 OF_NOTHING: Final = "of-nothing"  # that no word of it says anything of a subject: 'how do i know', 'what could that be'
+_ONE_RING: Final = "one-ring"
 _BARE_NUMBER: Final = "numbers-said"  # of anything at all
 _OURS: Final = frozenset(["thing", "term", "advice", "talking", "ordinal", "limits", "infinity", "focus"])
 _SET: Final = frozenset(["shutter-said", "iso-said", "frame_rate-said", "angle-said"])  # settings of an exposure
@@ -88,11 +93,13 @@ def hear(text: str, lexicon: Lexicon, before: str = "", aside: str = "") -> Hear
     assert not isinstance(tree, Misfit), f"tokens that no rule takes: {shape.tokens}"
     phrases = phrases_of(tree, text)
     cast = cast_of(phrases, lexicon.hosts, told)
-    cast.never_full = lexicon.never_full
+    cast.never_full, cast.threaded = lexicon.never_full, lexicon.threaded
+    cast.without = [] if _ONE_RING in told else cast.without  # 'is there no ring that does both' leaves none away
     turned_about(cast)
     readings = readings_of(phrases, cast, told)
     nearest = next(iter(lexicon.subjects.matches(text)), None)
     alone = features_of(line, cues, cast, readings) | _advised(nearest) | _seen_to_end(text, lexicon)
+    alone |= {f"named-{lexicon.subjects.asked_of.get(one.id, '')}" for one in line.spoken if one.kind == "advice"}
     alone |= frozenset() if lexicon.subjects.vocabulary.words_of(text) else {OF_NOTHING}
     talked = frozenset({"talking", f"after-{before}", f"after-{aside}"} if before else ())
     features = alone | talked | _foreign(line, alone | talked, lexicon)

@@ -34,6 +34,11 @@ FILTER: Final = "filter"  # the pieces that go before a lens
 HOOD: Final = "hood"  # the topic of how long one may be
 CLOSE_UP_LENS: Final = "close-up-lens"
 
+# advice that is asked for on the way, of the iris that a lens lacks, and of the best stop close up
+PROJECTOR_IRIS, OBJECTIVE_IRIS = "projector-iris-why", "objective-iris"
+BY_CABLE, BEST_CLOSE, C_OR_CS, ONLY_NEAR = "auto-iris-cable", "best-stop-close", "look-c-or-cs", "too-far-out-why"
+ADVISED: Final = frozenset([PROJECTOR_IRIS, OBJECTIVE_IRIS, BY_CABLE, BEST_CLOSE, C_OR_CS, ONLY_NEAR])
+
 
 @compact
 class Thing:
@@ -195,6 +200,8 @@ class Question:
     drawn: float | None = field(default=None, compare=False)  # how far its helicoid goes in all, mm
     # light, shutter and the rest of an exposure as told last, whatever was asked since
     lit: tuple[tuple[str, str], ...] = field(default=(), compare=False)
+    # the words that bodies were told of with, 'the board camera', and the body that each means
+    called: tuple[tuple[str, Thing], ...] = field(default=(), compare=False)
 
     @property
     def between(self) -> tuple[Thing, ...]:

@@ -8,17 +8,15 @@ from engine.base.compact import replace
 from grammar.echo.echo import canonical
 from grammar.hearing import Heard, hear
 from grammar.kinds import (
-    BUY_PLAN,
     DEPTH_OF_FIELD,
     EXPOSURE_ND,
-    IDENTIFY_MOUNT,
     MACRO_DISTANCE,
     OUT_OF_SCOPE,
     PICTURED,
 )
 from grammar.own.naming import tells_a_meaning
 from grammar.own.taught import taught
-from grammar.questions import DRAWN, Question, Taught, Thing, Unread
+from grammar.questions import DRAWN, Question, Thing, Unread
 from grammar.readings.bellows_draw import with_image_by_draw
 from grammar.readings.scale_and_tape import with_scale_pair
 from grammar.refusals import empty, not_alone, refused, too_long, unheard
@@ -43,12 +41,15 @@ GLASS_ASKED: Final = "glass-asked"
 HELP, HELP_OF = "help", "-"  # the order, and what stands between it and of what help is asked
 _BY_MERIT: Final = "est"  # how the words end that no condition could be put in the place of: 'the sharpest'
 _TRIM: Final = " \t\r\n.!?,;:"
-_REGISTER: Final = "register"  # key of the gear file
 
 
 def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Question | Unread:
     """The question that `text` puts; `before` is the one it may lean on. Whatever the text, it never raises."""
     text = text if tells_a_meaning(text) else said_rightly(text, lexicon)
+    if before is not None:
+        from grammar.turns.body_called import with_called, with_its_frame
+
+        before = with_called(before, lexicon)
     got = _read(text, lexicon, before)
     if isinstance(got, Unread):
         return got
@@ -70,6 +71,7 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
     held = with_seat_held(got, before)
     got = _with_mentioned(held, lexicon) if held.values != got.values else held
     known = got.known or known_with(before.known or before.lenses, got.lenses)
+    got = with_its_frame(got, before).with_(called=before.called)
     got = got.with_(elsewhere=_elsewhere(got, before), stood=_stood(got, before), away=_away(got, before))
     return got.with_(known=known, prior=before.with_(prior=None), lit=lit_so_far(got, before))
 
@@ -135,9 +137,7 @@ def _read_at_once(text: str, lexicon: Lexicon, before: Question | None) -> Quest
     if not text.strip():
         return empty(text)
     told = taught(text, lexicon, before)
-    if told is not None and not (
-        _only_described(told, before) or _only_measured(told, before) or _only_left_out(told, text, lexicon, before)
-    ):
+    if told is not None and not _only_said(told, text, lexicon, before):
         return told
     smoothed = smooth(text)[0].strip(_TRIM)
     known_order = lexicon.words.orders.get(key_of(smoothed)) if smoothed else None
@@ -156,9 +156,16 @@ def _read_at_once(text: str, lexicon: Lexicon, before: Question | None) -> Quest
     return Question(text, intent, topic=part or None)
 
 
+def _only_said(told: Question | Unread, text: str, lexicon: Lexicon, before: Question | None) -> bool:
+    from grammar.turns.only_on_the_way import is_only_said
+
+    return is_only_said(told, text, lexicon, before)
+
+
 def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> Question | Unread | Heard:
     """The question as it goes on from the one before; what was heard, put right by it, where it stands by itself."""
     from grammar.turns.answering import completed
+    from grammar.turns.body_called import with_body_called
     from grammar.turns.body_picked import with_body_picked
     from grammar.turns.corrected import corrected
     from grammar.turns.glass_joined import with_glass_named
@@ -178,6 +185,7 @@ def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> 
     from grammar.turns.told_before import by_number_told
     from grammar.turns.word_again import word_again
 
+    heard = with_body_called(heard, before, lexicon)
     set_so = helicoid_set(heard, before, lexicon)
     if set_so is not None:
         return _read_leaning(set_so, heard, before, lexicon, corrects=False)
@@ -218,53 +226,6 @@ def _only_changes(heard: Heard, followed: Question, before: Question) -> bool:
     asks = any(cue.tells not in _CHANGING for cue in heard.cues) or heard.readings.values or heard.readings.limits
     pieces = heard.cast.pieces or heard.cast.without
     return told and not (asks or pieces) and followed.intent == before.intent and followed.intent in _CARRIED
-
-
-def _only_measured(told: Question | Unread, before: Question | None) -> bool:
-    """'register comes to 17.5' of a lens that is identified: a measure of it, and nothing of one's own to be kept."""
-    measured = isinstance(told, Unread) and any(sign.isdigit() for sign in told.text)
-    return measured and before is not None and before.intent == IDENTIFY_MOUNT
-
-
-def _only_left_out(told: Question | Unread, text: str, lexicon: Lexicon, before: Question | None) -> bool:
-    """'forget the Z body' of several that were asked about: nothing of one's own that is to be forgotten."""
-    if not isinstance(told, Unread) or before is None:
-        return False
-    from grammar.turns.said_plainly import said_plainly
-
-    heard = hear(text, lexicon, before.intent)
-    return said_plainly(heard, before, lexicon) is not heard
-
-
-def _only_described(told: Question | Unread, before: Question | None) -> bool:
-    """'I have an E-mount camera': a thing without a name is talked about, not kept, where it is what was asked for.
-
-    So is a body of which too little is told for the gear file.
-    """
-    if isinstance(told, Unread) or told.intent != "teach" or told.taught is None:
-        return False
-    taught = told.taught
-    if taught.id or taught.name:
-        return False
-    if before is not None and _is_of_the_plan(taught, before):
-        return True
-    if taught.section == "bodies":
-        keys = {key for key, _ in taught.fields}
-        return "format" not in keys or (before is not None and not any(body.ids for body in before.bodies))
-    pictured = before is not None and before.intent in PICTURED and before.taught is None
-    if pictured and "image_circle" in dict(taught.fields):
-        return True  # 'image circle i measured 13.5' after whether a lens covers
-    if taught.section != "lenses" or before is None or not any(body.ids for body in before.bodies):
-        return False
-    if before.taught is None and _REGISTER in dict(taught.fields):
-        return True  # 'its register is really 45.2' of a lens that only stands in the question before
-    return not any(lens.ids for lens in before.lenses)
-
-
-def _is_of_the_plan(taught: Taught, before: Question) -> bool:
-    """'I also have a K lens' in a plan: told of what is bought for, and kept only where it has a name."""
-    keys = {key for key, _ in taught.fields}
-    return before.intent == BUY_PLAN and taught.section == "lenses" and keys <= {"mount", "focal_length", "f_number"}
 
 
 def _with_rest(problem: Unread, question: Question) -> Unread:

@@ -164,6 +164,8 @@ def _near_miss(heard: Heard, lexicon: Lexicon, beside_lens: bool = False) -> Unr
             continue
         if lexicon.subjects.knows(token.text) or is_thread_width(tokens, at):
             continue  # an ordinary word: no slip of a name
+        if at + 1 < len(tokens) and tokens[at + 1].kind == "MOUNT":
+            continue  # whoever made it: the mount stands there
         if beside_lens and not any(one.kind in _DESCRIBES for one in tokens[max(0, at - _BESIDE) : at + _BESIDE + 1]):
             continue
         for back in range(min(3, at), -1, -1):

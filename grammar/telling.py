@@ -212,7 +212,7 @@ def topic_of(heard: Heard, intent: str) -> str | None:
         return next((one for one in ("remedy", "tilt") if heard.tells(one)), None)
     spoke = heard.weighed.spoke.get(intent, ())
     named = {"remedy"} if heard.tells("stop-said") else set()  # 'does f/11 rescue that' names what shall help
-    topics = (one for one in spoke if one not in _NO_TOPIC | named and not one.startswith("after-"))
+    topics = (one for one in spoke if one not in _NO_TOPIC | named and not one.startswith(("after-", "named-")))
     return next((one for one in topics if not one.endswith("-said")), None)
 
 

@@ -94,6 +94,11 @@ def heard(load: Callable[[], Beside], *keys: str) -> Beside:
     return add
 
 
+def unheard(key: str, added: Beside) -> Beside:
+    """What is added where that is not heard: a screw that stops two turns before its end focuses nothing."""
+    return lambda answer, question, knowledge: answer if question.mentions(key) else added(answer, question, knowledge)
+
+
 def advised(name: str) -> Callable[[], Beside]:
     """What is added where it is heard: an advice of the facts, before the answer; loaded only when it is called for."""
 
@@ -241,7 +246,7 @@ OF_FAR_THINGS = (
         heard(named("picture.each_way", "with_each_way"), "in-each-case"),
     ),
     ((*WAYS, MACRO_DISTANCE), where(named("close.tube_sets", "with_setting_told"), "infinity_setting")),
-    ((*WAYS, HAZARD), heard(advised("past-infinity-advice"), "sharp-before-end")),
+    ((*WAYS, HAZARD), unheard("counted-turns", heard(advised("past-infinity-advice"), "sharp-before-end"))),
     ((*WAYS, HAZARD), heard(advised("one-side-soft"), "one-half-sharp")),
     ((*WAYS, SHIM_CALIBRATION, WHY, EXPOSURE_ND), heard(advised("hidden-stopped-down"), "ok-stopped-down")),
     ((COMPARE,), heard(advised("thin-on-purpose"), "thick-or-thin")),

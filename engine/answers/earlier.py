@@ -149,7 +149,7 @@ def _answers(question: Question, one: Past, other: Past, knowledge: Knowledge) -
 def _seen_apart(one: Past, other: Past) -> Iterator[Line]:
     """Which of two images is the larger, view the wider, opening the brighter, before what differs in numbers."""
     views, stops = [_first("equivalent_focal_mm", past) for past in (one, other)], [_opening(one), _opening(other)]
-    sizes = [_first("magnification", past) for past in (one, other)]
+    sizes = [_largest("magnification", past) for past in (one, other)]
     told = []
     if sizes[0] and sizes[1] and sizes[0] != sizes[1]:
         large, small = max(sizes[0], sizes[1]), min(sizes[0], sizes[1])
@@ -164,6 +164,12 @@ def _seen_apart(one: Past, other: Past) -> Iterator[Line]:
         words = [text for is_first, text in told if is_first is first]
         if words:
             yield Line("head", f"{name} is {'; '.join(words)}.")
+
+
+def _largest(name: str, past: Past) -> float | None:
+    """The largest of that name: a bellows draws out to what counts."""
+    found = [row.value.nominal for row in past.quantities if row.name == name and is_known(row.value)]
+    return max(found, default=None)
 
 
 def _first(name: str, past: Past) -> float | None:

@@ -10,10 +10,11 @@ from engine.answers.parts.nearby import PLAIN, SEEN, nearest
 from engine.answers.parts.owned import with_own_facts
 from engine.answers.parts.resolve import BodySide, LensSide, Missing
 from engine.answers.parts.said import focals, mentions, number, pitch_mm
+from engine.answers.parts.usual_mounts import PROJECTOR
 from engine.answers.parts.wording import listed, money
 from engine.answers.seat.described import ANY_PIECE
 from engine.answers.seat.elsewhere import elsewhere
-from engine.answers.seat.open_lens import depends
+from engine.answers.seat.open_lens import CLAMP, depends
 from engine.answers.seat.spacing import far_limits, marks, usual_focals
 from engine.answers.shims.bare_sensor import glass_told
 from engine.answers.shims.forgiving import is_error
@@ -24,7 +25,9 @@ from engine.answers.ways.kinds_asked import kinds_of
 from engine.base.compact import replace
 from engine.base.interval import Interval
 from engine.facts.records import Mount
+from grammar.kinds import BY_SEAT
 from grammar.questions import Question
+from grammar.things.casting import DRAWN
 
 MOST_ADVICE = 2
 MOST_SOLD = 6
@@ -45,10 +48,10 @@ def incomplete(
     missing = [side for side in (*lenses, *bodies) if isinstance(side, Missing)]
     if lens is None and body is not None and _asks_which(question):
         return list_fits(question.with_(lenses=tuple(one for one in question.lenses if one.lens_kind)), knowledge)
-    if body is not None and lens is None and question.lens is not None and not loose_numbers(question):
+    if body is not None and lens is None and question.lens is not None and _hangs_on_lens(question):
         sold = _sold_of_kind(question, body, knowledge)
         answer = depends(question, question.lens, body, knowledge)
-        if sold.lines:
+        if sold.lines and not any(one.thickness_mm for one in question.adapters):
             quantities = (*(answer.quantities or ()), *sold.quantities)
             return replace(answer, lines=(*sold.lines, *answer.lines), quantities=quantities)
         return _with_advice(answer, question, knowledge)
@@ -84,6 +87,13 @@ def incomplete(
         question.text, question.intent, status, tuple(lines), question=question, chains=found.chains or None,
         quantities=(*glass.quantities, *told.quantities, *rings.quantities),
     )  # fmt: skip
+
+
+def _hangs_on_lens(question: Question) -> bool:
+    """Whether no more can be said than what the lens must have: of a plain barrel in a helicoid too."""
+    plain = any(one.lens_kind == PROJECTOR and not one.ids for one in question.lenses)
+    drawn = all(one.piece in DRAWN for one in question.adapters) and question.said("extension") is None
+    return not loose_numbers(question) or (plain and drawn and question.intent in BY_SEAT)
 
 
 def _moved(question: Question) -> float:
@@ -166,10 +176,21 @@ def example_of_spacing(question: Question, knowledge: Knowledge) -> Told:
     return far_limits(lenses, far, facts, question.feet, 1) + far_limits(lenses, close, facts, question.feet, 1)
 
 
+def _is_plain_barrel(question: Question) -> bool:
+    """'my uncle left me a projector lens': what holds such a lens comes before all that its words are about."""
+    return not question.bodies and any(lens.lens_kind == PROJECTOR and not lens.ids for lens in question.lenses)
+
+
 def _advice_lines(question: Question, knowledge: Knowledge, least: float = SURE) -> list[Line]:
     first = knowledge.catalogue.advice.get(WHICH_RING) if _asks_for_ring(question) else None
-    rows = nearest(question.text, knowledge.catalogue, MOST_ADVICE, least if first is None else PLAIN)
-    rows = rows if first is None else tuple(dict.fromkeys((first, *rows)))
+    rows = nearest(
+        question.text,
+        knowledge.catalogue,
+        MOST_ADVICE,
+        PLAIN if first is not None or _is_plain_barrel(question) else least,
+    )
+    held = knowledge.catalogue.advice.get(CLAMP) if _is_plain_barrel(question) else None
+    rows = tuple(dict.fromkeys(row for row in (first or held, *rows) if row is not None))
     return [Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in rows]
 
 

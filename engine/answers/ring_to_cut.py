@@ -22,7 +22,7 @@ from engine.answers.parts.said import focals, lengths_of_pieces, mentions, numbe
 from engine.answers.parts.wording import article, small_mm, trimmed
 from engine.answers.picture.filters import filter_answer, for_filters
 from engine.answers.picture.hoods import hood_answer, is_of_hood
-from engine.answers.seat.bores import bore_for
+from engine.answers.seat.bores import bore_for, tube_for
 from engine.answers.seat.making import ring_to_make
 from engine.answers.seat.open_lens import usual_room
 from engine.answers.seat.told_register import with_mount_by_register
@@ -80,7 +80,7 @@ def to_make(question: Question, knowledge: Knowledge) -> Answer:
     told = holes_for(question) + drawn_larger(question, ring) + told + held_at(question, knowledge)
     told += _before_tapping(question, knowledge) + as_long_as(question, knowledge)
     bored = bore_for(question, knowledge)
-    told += bored
+    told += (tube_for(question, knowledge) if ring is None and bored.lines else Told()) + bored
     told = (pitch_said(question) if ring is None else Told()) + told
     if not told.lines and _hangs_on_lens(question):
         from engine.answers.howto import how_to  # what its length hangs on, as where a way is asked

@@ -49,6 +49,7 @@ def built(catalogue: Catalogue) -> Lexicon:
         catalogue.gear_ids,
         [mount.id for mount in catalogue.mounts.values() if mount.kind == "mirrorless"],
         [mount.id for mount in catalogue.mounts.values() if mount.formats and _FULL not in mount.formats],
+        [mount.id for mount in catalogue.mounts.values() if mount.thread is not None],
     )
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 from typing import Final
 
-from grammar.words.groups import CRANKED
+from grammar.words.groups import CRANKED, FRAMES_COUNTED, OF_FILM
 from grammar.words.tokens import Token
 
 _RATES: Final = (6.0, 2000.0)  # frames a second, where words tell that they are
@@ -20,11 +20,13 @@ _NEAR: Final = 4  # tokens between two rates
 _SLOW: Final = frozenset(["slow motion", "slow mo", "slow-mo", "slowmo", "slomo", "slow-motion"])
 _LEADS: Final = frozenset(["at", "in", "with", "motion", "mo", "slow-mo", "slowmo", "slomo", "slow motion"])
 _LEAST_SLOW: Final = 48.0  # frames a second
+_LEAST_FILMED: Final = 24.0  # frames a second of what is filmed today
 _OF_OTHERS: Final = frozenset(["LENS", "KIND", "MOUNT", "PIECE", "DEGREES", "FNUM", "BODY"])
 
 
 def with_rates_told(tokens: list[Token]) -> list[Token]:
     """Two bare numbers that a word for slow or quick motion, or the unit of one, makes frame rates become FPS."""
+    tokens = _counted(tokens)
     rated = any(one.kind == "FPS" for one in tokens)
     cranked = any(CRANKED in one.groups for one in tokens)
     alone = _of_slow_motion(tokens)
@@ -38,6 +40,21 @@ def with_rates_told(tokens: list[Token]) -> list[Token]:
         if _are_linked(out[one + 1 : other]):
             out[one], out[other] = out[one].as_("FPS"), out[other].as_("FPS")
     return out
+
+
+def _counted(tokens: list[Token]) -> list[Token]:
+    """'video at 25 frames', '50 frames, outside': so many at the usual rates are those of a second."""
+    out = list(tokens)
+    for at, (one, other) in enumerate(pairwise(tokens)):
+        rate = one.kind in ("NUMBER", "COUNT") and one.text.isdecimal() and one.numbers[0] in _USUAL
+        if rate and one.numbers[0] >= _LEAST_FILMED and FRAMES_COUNTED in other.groups and not _is_of_film(tokens, at):
+            out[at] = one.as_("FPS")
+    return out
+
+
+def _is_of_film(tokens: list[Token], at: int) -> bool:
+    """'24 frames left', '24 frames on a roll': they are counted, and nothing runs."""
+    return any(OF_FILM in one.groups for one in tokens[at + 2 : at + 6])
 
 
 def _of_slow_motion(tokens: list[Token]) -> int | None:

@@ -26,6 +26,7 @@ _HEADS: Final = frozenset(["LENS", "KIND", "PIECE", "MOUNT", "FNUM", "COMBO", "F
 _OF_LENS: Final = frozenset(["LENS", "KIND", "FOCAL", "COMBO", "FNUM"])
 _LONGEST_MM: Final = 3000.0  # of what fills a frame by its own size
 _TALLEST_MM: Final = 30_000.0  # of what is told in metres or feet and stands before the camera
+_MADE_FOR: Final = "made-for"
 _REACH: Final = 4  # tokens
 
 
@@ -41,6 +42,8 @@ def with_motifs_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
             out[at] = token.as_("MEASURE", value="mark")
             continue
         out[at] = token.as_("CUE")
+        if at and (out[at - 1].kind, out[at - 1].value) == ("PREP", _MADE_FOR):
+            continue  # 'is it made for slides': what the lens was built to light, and nothing to be photographed
         film = _format_before(out, at) if token.value == _FILM or token.ids else None
         size = _size_beside(out, at) if film is None else None
         seen = bool(told & _PICTURED) or (film is not None and _is_onto_frame(out, film))

@@ -10,6 +10,7 @@ from grammar.words.tokens import Token
 
 _PRICE: Final = "PRICE"
 _ONE: Final = "one"
+_TO: Final = "to"  # '15 to 40 euros'
 _BETWEEN: Final = frozenset(["JOIN", "CUE", "DET", "PREP", "AT", "VERB", "FILLER", "LETTER"])
 _REACH: Final = 5  # tokens between two prices
 _ENDS: Final = frozenset(["STOP", "JOIN", "CUE"])  # what may stand behind a price that ends what is said
@@ -30,7 +31,8 @@ def with_prices_told(tokens: list[Token]) -> list[Token]:
         after = [one.kind for one in tokens[at + 1 : at + 3]]
         stands = at + 1 < len(tokens) and STANDIN in tokens[at + 1].implies
         before = priced and out and out[-1].kind == _PRICE and STANDIN in token.implies
-        if token.kind == "NUMBER" and (after == ["JOIN", _PRICE] or (priced and stands)):
+        spread = after == ["PREP", _PRICE] and tokens[at + 1].text.casefold() == _TO
+        if token.kind == "NUMBER" and (spread or after == ["JOIN", _PRICE] or (priced and stands)):
             token = token.as_(_PRICE)
         elif before:
             token = token.as_("CUE")

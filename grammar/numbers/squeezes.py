@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.numbers.objectives_told import with_objectives_told
 from grammar.words.tokens import Token
 
 SQUEEZE: Final = "squeeze"
@@ -15,6 +16,7 @@ _BEFORE, _BEHIND = 2, 3  # tokens that may stand between
 
 def with_squeezes(tokens: list[Token]) -> list[Token]:
     """The factor beside the word is no magnification, and no teleconverter's: it becomes KEYED."""
+    tokens = with_objectives_told(tokens)  # what stands on the barrel of another kind of lens
     out = list(tokens)
     for at, token in enumerate(tokens):
         if (token.kind, token.value) != ("KIND", _KIND):

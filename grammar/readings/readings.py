@@ -9,6 +9,7 @@ from engine.base.units import MM_PER_FOOT
 from grammar.numbers.drawn_so_far import INFINITY_SETTING
 from grammar.numbers.filters_stacked import TAKEN
 from grammar.numbers.motifs import IMAGE_SIZE, MOTIF, SIDES
+from grammar.numbers.objectives_told import APERTURE
 from grammar.numbers.squeezes import SQUEEZE
 from grammar.questions import Limits
 from grammar.readings.kept_readings import FEET, Readings, far, mm
@@ -242,5 +243,7 @@ def _keyed(out: Readings, token: Token, told: frozenset[str]) -> None:
         )
     elif token.value == SQUEEZE:
         out.keep(SQUEEZE, f"{token.numbers[0]:g}x")
+    elif token.value == APERTURE:
+        out.keep(APERTURE, f"{token.numbers[0]:g}")
     elif token.value in _KEYED:
         out.keep(_KEYED[token.value], mm(token.numbers[0]))

@@ -23,6 +23,7 @@ class Cast:
     told: frozenset[str] = frozenset()  # what the cues of the line tell
     hosts: frozenset[str] = frozenset()  # mounts that, named alone, are those of a body
     never_full: frozenset[str] = frozenset()  # mounts of which no body is of full frame
+    threaded: frozenset[str] = frozenset()  # mounts that are screws
     swapped: bool = False  # a body was to be put on a lens
 
 

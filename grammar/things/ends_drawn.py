@@ -8,8 +8,9 @@ from grammar.words.groups import OPEN_END, SHUT_END
 from grammar.words.tokens import Token
 
 _HELICOID: Final = "helicoid"
+_BELLOWS: Final = "bellows"
 _RING: Final = "adapter"
-_LONGEST: Final = 120.0  # mm, of a ring that is drawn out
+_LONGEST: Final = 250.0  # mm, of what is drawn out
 _NEAR: Final = 3  # tokens from an end to its word, and from the one end to the other
 _TO: Final = frozenset(["to", "at-most"])  # values of 'to' and 'up to'
 _BETWEEN: Final = frozenset(["FILLER", "VERB", "DET", "JOIN", "MARK", "CUE", "PREP", "MEASURE"])
@@ -17,11 +18,13 @@ _BETWEEN: Final = frozenset(["FILLER", "VERB", "DET", "JOIN", "MARK", "CUE", "PR
 
 def with_ends_drawn(tokens: list[Token]) -> list[Token]:
     """The two ends as one RANGE right behind the helicoid, which is one piece with the ring that it is told to be."""
-    at = _place_of(tokens, _HELICOID)
+    drawn = _HELICOID if _place_of(tokens, _HELICOID) is not None else _BELLOWS
+    at = _place_of(tokens, drawn)
     ends = _ends(tokens)
     if at is None and ends is not None and ends[3]:
         at = _place_of(tokens, _RING)  # 'a macro adapter, 28.5 collapsed, 40 extended' is one
         tokens = tokens if at is None else [*tokens[:at], tokens[at].as_("PIECE", value=_HELICOID), *tokens[at + 1 :]]
+        drawn = _HELICOID
     if at is None:
         return tokens
     out = _as_one_piece(list(tokens), at)
@@ -32,7 +35,7 @@ def with_ends_drawn(tokens: list[Token]) -> list[Token]:
     low, high = sorted((out[first].numbers[0], out[second].numbers[0]))
     whole = out[first].as_("RANGE", numbers=(low, high), unit="mm", text=f"{low:g}-{high:g}")
     rest = [*out[:first], *out[last + 1 :]]
-    piece = _place_of(rest, _HELICOID) or 0
+    piece = _place_of(rest, drawn) or 0
     behind = _past_mounts(rest, piece + 1)
     return [*rest[:piece], *rest[piece + 1 : behind], rest[piece], whole, *rest[behind:]]
 

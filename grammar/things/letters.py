@@ -7,7 +7,7 @@ from typing import Final
 
 from grammar.things.letters_by_numbers import ARTICLES, UNITS, is_told_by_numbers
 from grammar.things.standins import STANDIN
-from grammar.words.groups import DIAL, F_NUMBER, FITTING, LIKENING, SIDE
+from grammar.words.groups import ADDED, DIAL, F_NUMBER, FITTING, LIKENING, SIDE
 from grammar.words.nearest import distance
 from grammar.words.tokens import Token
 
@@ -17,8 +17,10 @@ _AMONG: Final = frozenset(["and", "or", "vs", "+", "&", "/", "-", "to", "versus"
 _BEFORE_MADE: Final = frozenset(["DET", "VERB", "PREP", "BODY", "COMBO", "FNUM", "LENGTH"])
 _SMALL: Final = frozenset(["FILLER", "JOIN", "STOP", "VERB", "CUE"])
 _STOPS: Final = frozenset(["f", "t"])  # letters of stops
+_NO_MOUNT: Final = ARTICLES | UNITS | {"d"}  # small words and units, whatever stands behind
 _NOT: Final = "not"
 _MOUNT: Final = "mount"
+_SAYS: Final = "says"
 
 
 def settled(tokens: tuple[Token, ...]) -> list[Token]:
@@ -151,7 +153,7 @@ def _placed(tokens: list[Token], at: int) -> bool:
     """'on e', 'onto my k': after a word of place, perhaps with an article or a maker's name between."""
     back = at - 1
     after = tokens[at + 1] if at + 1 < len(tokens) else None
-    ends = after is None or after.kind == "STOP" or after.text == ","
+    ends = after is None or after.kind == "STOP" or after.text == "," or ADDED in after.groups
     if ends and back > 0 and tokens[back].text == "/" and tokens[back].gap and tokens[at].gap:
         return any(one.kind == "LENS" or one.value.endswith("mount") for one in tokens[:back])  # '50 M42 lens / z'
     ends = ends and tokens[at].text.casefold() not in UNITS
@@ -194,7 +196,9 @@ def _told(tokens: list[Token], at: int) -> bool:
     passed = tokens[:at]
     while passed and not _is_be(passed[-1]) and passed[-1].kind in ("FILLER", "DET", "VERB"):
         passed = passed[:-1]
-    return (after is None or after.kind in ("STOP", "JOIN", "VERB")) and bool(passed) and _is_be(passed[-1])
+    engraved = bool(passed) and passed[-1].text.casefold() == _SAYS  # 'the next says d on it'
+    ends = after is None or after.kind in ("STOP", "JOIN", "VERB") or (engraved and after.kind in ("PREP", "MEASURE"))
+    return ends and bool(passed) and _is_be(passed[-1])
 
 
 def _alone(tokens: list[Token], at: int) -> bool:
@@ -205,11 +209,13 @@ def _alone(tokens: list[Token], at: int) -> bool:
 
 
 def _behind_format(tokens: list[Token], at: int) -> bool:
-    """'and aps-c e?', 'on full frame z', 'body e and om lenses': right behind a format or a word for a body."""
+    """'and aps-c e?', 'body e and om lenses', 'a kestrel z full frame': beside a format, behind a body."""
     before, after = tokens[at - 1] if at else None, tokens[at + 1] if at + 1 < len(tokens) else None
     ends = after is None or after.kind in ("STOP", "PREP", "JOIN")
     named = before is not None and before.kind in ("FORMAT", "BODY") and tokens[at].text.casefold() not in ARTICLES
-    return named and ends and tokens[at].gap
+    opened = before is not None and before.kind in ("DET", "UNKNOWN", "BODY") and after is not None
+    framed = opened and after is not None and after.kind == "FORMAT" and tokens[at].text.casefold() not in _NO_MOUNT
+    return ((named and ends) or framed) and tokens[at].gap
 
 
 def _is_be(token: Token) -> bool:

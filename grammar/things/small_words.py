@@ -116,6 +116,9 @@ def with_small_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
             named = after.kind == "MOUNT" and not any(one.kind in _ASKING for one in tokens[:at])
             out.append(token.as_("DET", value="") if named else token)  # '6mm lens says CS': the mount is the lens's
             continue
+        if token.text.casefold() in _BEARS and after is not None and _is_engraved(tokens, at):
+            out.append(token.as_("VERB", value=_BE))  # 'another one, 6mm, says CS on it': told of that
+            continue
         if token.kind == "FILLER" and token.text.casefold() in _LIKE and after is not None and after.kind in _FIGURES:
             out.append(token.as_("CUE"))  # 'on m4/3 blur like 1.4': what follows is of another
             continue
@@ -128,6 +131,16 @@ def with_small_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
         else:
             out.append(token)
     return tuple(out)
+
+
+def _is_engraved(tokens: tuple[Token, ...], at: int) -> bool:
+    """Whether a mount, or a letter that stands for one, is what is read on a lens: 'the other says D on it'."""
+    if any(one.kind in _ASKING for one in tokens[:at]):
+        return False
+    named, behind = tokens[at + 1], tokens[at + 2] if at + 2 < len(tokens) else None
+    ends = behind is None or behind.kind in ("STOP", "JOIN", "MEASURE") or behind.value == "on"
+    letter = named.kind == "LETTER" and named.text not in ("a", "i", "I") and ends
+    return letter or (named.kind == "MOUNT" and at > 0 and not any(one.kind == "BODY" for one in tokens[:at]))
 
 
 def _counted_over(tokens: tuple[Token, ...]) -> tuple[Token, ...]:

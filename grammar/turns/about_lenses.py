@@ -11,14 +11,14 @@ from engine.base.compact import replace
 from grammar.hearing import Heard
 from grammar.kinds import IDENTIFY_MOUNT, LIST_FITS
 from grammar.questions import ALL, CLOSE_UP_LENS, Question, Thing
-from grammar.turns.on_what import is_a_body
+from grammar.turns.on_what import FILMS, is_a_body
 from grammar.turns.whom import Meant
 from grammar.words.groups import IN_SETS, LIKE_BEFORE
 
 _HELD: Final = frozenset(["reversed"])  # how a lens is held, which the next one is too
 _ALIKE: Final = frozenset(["look-alike"])
 _SEVERAL: Final = 2
-_FILMS: Final = frozenset(["8mm", "s8-image", "16mm", "u16", "s16"])  # what one lens was for, the next is too
+_SORTS: Final = frozenset(["wide", "tele", "normal"])
 _THAT: Final = frozenset(["that", "this", "my", "the", "it", "same"])
 _ELSE: Final = "else"  # 'what else'
 _NUMBERS: Final = re.compile(r"\d+(?:\.\d+)?")
@@ -173,6 +173,8 @@ def _of_kind_told(said: Question, lenses: tuple[Thing, ...]) -> tuple[Thing, ...
 def _lenses(heard: Heard, said: Question, before: Question) -> tuple[Thing, ...]:
     if not said.lenses:
         return () if "lenses" in (said.said(ALL) or "") else before.lenses
+    if len(said.lenses) > 1 and before.lenses and before.lenses[0].focal_length_mm and all(map(_is_sort, said.lenses)):
+        return before.lenses  # 'is it wide or tele there'
     if len(said.lenses) > 1 and before.lenses and before.lenses[0].kind == "mount":
         old = before.lenses[0]
         if not any(lens.ids or lens.format for lens in said.lenses):
@@ -192,8 +194,8 @@ def _lenses(heard: Heard, said: Question, before: Question) -> tuple[Thing, ...]
                 one.piece == CLOSE_UP_LENS for one in said.adapters
             )  # it goes on the front: that one is not turned
             held = tuple(trait for trait in old.traits if trait in _HELD and trait not in lens.traits and not worn)
-            kept = (old.format in _FILMS and not (old.ids or said.bodies)) or _is_of_same_set(heard)
-            made_for = lens.format or (old.format if kept else None)
+            kept = (old.format in FILMS and not (old.ids or said.bodies)) or _is_of_same_set(heard)
+            made_for = lens.format or (old.format if kept else None)  # the next is too
             return (replace(lens, kind=old.kind, ids=old.ids, format=made_for, traits=(*lens.traits, *held)),)
         if lens.ids and lens.focal_length_mm is None and lens.lens_kind is None and not old.ids:
             # '50 mm f/1.8', then 'it is M42': the mount that was asked for
@@ -211,6 +213,12 @@ def _lenses(heard: Heard, said: Question, before: Question) -> tuple[Thing, ...]
 def _is_of_same_set(heard: Heard) -> bool:
     """'the 12.5 from the same set', 'a 50 of that series': made for what the lens of before was made for."""
     return any(LIKE_BEFORE in one.groups and IN_SETS in two.groups for one, two in pairwise(heard.line.tokens))
+
+
+def _is_sort(lens: Thing) -> bool:
+    """Whether it tells no more than how wide it sees: 'wide', 'a tele'."""
+    told = lens.ids or lens.focal_length_mm or lens.f_number or lens.format
+    return lens.lens_kind in _SORTS and not told
 
 
 def has_pair(question: Question | None) -> bool:

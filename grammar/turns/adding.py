@@ -43,6 +43,7 @@ def added(heard: Heard, before: Question) -> tuple[tuple[Thing, ...], tuple[Thin
         or not parts
         or not before.lenses
         or not before.bodies
+        or _asks_of_one_body(heard)
     ):
         return None
     lenses, bodies = before.lenses, before.bodies
@@ -51,6 +52,12 @@ def added(heard: Heard, before: Question) -> tuple[tuple[Thing, ...], tuple[Thin
         thing = replace(part, sort="body" if is_body else "lens").thing()
         lenses, bodies = (lenses, (*bodies, thing)) if is_body else ((*lenses, thing), bodies)
     return each_once(lenses), each_once(bodies)
+
+
+def _asks_of_one_body(heard: Heard) -> bool:
+    """'will they go on his EF too': asked of that body alone, and nothing is planned for."""
+    asked = (heard.tells("will") or heard.tells("can")) and heard.tells("get")
+    return asked and bool(heard.cast.bodies) and not heard.cast.lenses and not heard.tells("buy")
 
 
 def _opens_with_plus(heard: Heard) -> bool:

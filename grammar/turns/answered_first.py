@@ -13,6 +13,7 @@ from grammar.words.lexicon import Lexicon
 
 _REPLY: Final = re.compile(r"\s*([^.?!;,]*?\d+(?:\.\d+)? ?(?:mm|cm|m)?)\s*[.;,]+\s+(?=[^\W\d])(\S.*)", re.DOTALL)
 _CLAUSE: Final = re.compile(r"\s*([^.;,?]+)[.;,]+\s+(\S.*)", re.DOTALL)
+_TOLD_OF: Final = frozenset(["advice", "part-named"])  # features of what is told of a lens
 _MOST: Final = 4  # words of the reply
 
 
@@ -23,7 +24,7 @@ def begun(
 
     `read`: reads what it begins with after the question before.
     """
-    return (answered_first(text, lexicon, before) if before.wants else None) or left_first(text, before, read)
+    return (answered_first(text, lexicon, before) if before.wants else None) or left_first(text, lexicon, before, read)
 
 
 def answered_first(text: str, lexicon: Lexicon, before: Question) -> tuple[Question, str] | None:
@@ -39,7 +40,9 @@ def answered_first(text: str, lexicon: Lexicon, before: Question) -> tuple[Quest
     return (done, split[2]) if done is not None else None
 
 
-def left_first(text: str, before: Question, read: Callable[[str], Question | Unread]) -> tuple[Question, str] | None:
+def left_first(
+    text: str, lexicon: Lexicon, before: Question, read: Callable[[str], Question | Unread]
+) -> tuple[Question, str] | None:
     """'scrap the X, only the L stays. how thick is each?' after several: those that stay, and the rest of the line.
 
     `read`: reads what it begins with after the question before. None where that leaves nothing out.
@@ -47,6 +50,8 @@ def left_first(text: str, before: Question, read: Callable[[str], Question | Unr
     split = _CLAUSE.fullmatch(text) if len(before.bodies) > 1 or len(before.lenses) > 1 else None
     if split is None or "?" in split[1]:
         return None
+    if hear(split[1], lexicon, before.intent).features & _TOLD_OF:
+        return None  # 'the m42 has an A/M switch, which side': told of it, and the others stay
     left = read(split[1])
     if isinstance(left, Unread) or left.intent != before.intent or not left.follows:
         return None

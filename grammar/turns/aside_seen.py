@@ -25,22 +25,10 @@ from grammar.kinds import (
     WHY,
 )
 from grammar.questions import Question
-from grammar.turns.flanges_told import MOUNTLESS
 from grammar.turns.same_matter import goes_on_beside
-from grammar.turns.sticking import RANGED
 from grammar.turns.turn_seen import Turn
 
 STABILISATION: Final = "stabilisation"  # the topic of what the stabiliser is told
-BY_HAND: Final = "magnify"  # the advice on focusing by hand
-_UNFOCUSED: Final = "no focusing"  # trait of a lens
-BY_APPARATUS: Final = "no-focusing-why"  # on lenses that have no focusing of their own
-CLOSE_UP: Final = "focused-close-up"  # and on doing so close up
-# cues beside 'how' and 'focus' that ask nothing more
-_OF_FOCUS: Final = frozenset(
-    ["how", "focus", "manual-focus", "again", "ok", "right", "good", "frame-size", "macro", "what", "can", "magnify"]
-)
-_OF_FINDER: Final = frozenset([GEAR_SETTING, WHY])
-_DRAWN: Final = ("magnification", "extension", "field")
 _IF: Final = "if"
 _IDLE: Final = frozenset(["it-is", "ok", "right", "adding"])  # cues that ask nothing
 _SLIGHTLY: Final = 0.7  # wording that leans less far one way
@@ -266,25 +254,6 @@ def asks_what_else(turn: Turn) -> bool:
     found = turn.was in (CHAIN, FOCUS_VERDICT) and not turn.before.bodies  # how what was identified is gone on with
     asked = turn.was in (IDENTIFY_MOUNT, LOOK_ALIKE, DEFINITION) or found
     return asked and turn.tells("what-else") and not _tells_more(turn)
-
-
-def focusing(heard: Heard, before: Question) -> str | None:
-    """'so how do i focus' after a lens on a body: the advice on that; None where it asks else."""
-    asked = heard.tells("how") and heard.tells("focus") and all(cue.tells in _OF_FOCUS for cue in heard.cues)
-    named = heard.cast.lenses or heard.cast.bodies or heard.cast.pieces or heard.cast.frames
-    more = heard.readings.values or heard.readings.distance_mm is not None or heard.readings.f_number is not None
-    spoken_of = before.lenses or before.bodies or before.intent in _OF_FINDER
-    if not asked or named or more or not spoken_of:
-        return None
-    close = before.intent == MACRO_DISTANCE or any(before.said(key) is not None for key in _DRAWN)
-    lens = before.lens
-    still = lens is not None and (lens.lens_kind in MOUNTLESS or _UNFOCUSED in lens.traits)
-    ranged = any(one.piece in RANGED for one in before.adapters)
-    return CLOSE_UP if close else BY_APPARATUS if still and not ranged else BY_HAND
-
-
-def asks_how_to_focus(turn: Turn) -> bool:
-    return focusing(turn.heard, turn.before) is not None
 
 
 def _tells_more(turn: Turn) -> bool:

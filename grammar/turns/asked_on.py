@@ -229,7 +229,6 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (aside_seen.names_a_piece_only, _as_before),
     (aside_seen.asks_of_both_threads, LOOK_ALIKE),
     (aside_seen.asks_other_bodies, "list-fits"),
-    (aside_seen.asks_how_to_focus, GEAR_SETTING),
     (seen.weighs_too_much, HAZARD),
     (seen.turns_to_the_sun, HAZARD),
     (seen.stops_short, SHIM_CALIBRATION),

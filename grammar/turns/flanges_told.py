@@ -45,6 +45,8 @@ def with_flange_first(heard: Heard, before: Question) -> Heard:
     asked = _FLANGE in before.wants.split() and before.said(_FLANGE) is None
     if first is None or first.kind not in ("NUMBER", "LENGTH") or not asked or "?" in heard.text:
         return heard
+    if len(heard.cast.lenses) > 1:
+        return heard  # 'they are 13 mm f1.9, 6.5 mm and 36 mm'
     alone = lens is None or (lens.focal == first.numbers[0] and not (lens.has_mount or lens.kinds or lens.f_number))
     if any(FOCAL_NAMED in token.groups for token in heard.line.tokens):
         return heard  # 'focal length about 85'

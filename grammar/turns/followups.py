@@ -11,7 +11,7 @@ from grammar.questions import ALL, Limits, Question, Thing
 from grammar.telling import built
 from grammar.turns.about_lenses import lenses_of, one_of_several
 from grammar.turns.adding import added, put_on_top, resized, shimmed, with_rings_joined, with_stacked
-from grammar.turns.aside_seen import focusing, sets_it_anew
+from grammar.turns.aside_seen import sets_it_anew
 from grammar.turns.asked_on import intent_of
 from grammar.turns.circles_told import circle_measured
 from grammar.turns.ends_measured import ends_measured
@@ -29,7 +29,6 @@ from grammar.turns.left_away import (
 )
 from grammar.turns.lengths_again import lengths_again
 from grammar.turns.lip_told import OF_RING
-from grammar.turns.lit_again import lit_again
 from grammar.turns.measured_anew import (
     DEPTH,
     depth_wanted,
@@ -40,6 +39,7 @@ from grammar.turns.measured_anew import (
     with_light_changed,
     with_stop_set,
 )
+from grammar.turns.odd_glass import topic_of, with_portrait
 from grammar.turns.on_what import bodies_of, pair_of_ring, without_body_number
 from grammar.turns.one_of_two import is_likened
 from grammar.turns.only_told import without_lent
@@ -47,12 +47,11 @@ from grammar.turns.put_back import put_back
 from grammar.turns.rate_told import without_old_shutter
 from grammar.turns.rings_for_it import with_ring_for_it
 from grammar.turns.same_pieces import same_pieces
-from grammar.turns.seat_held import all_of_mount, same_mounts, without_its_error
+from grammar.turns.seat_held import all_of_mount, same_mounts
 from grammar.turns.setting_again import with_stops_again
 from grammar.turns.sticking import (
     kept_limits,
     kept_pieces,
-    kept_values,
     pieces_now,
     set_against,
     set_against_plain,
@@ -62,6 +61,7 @@ from grammar.turns.sticking import (
 from grammar.turns.taking_back import left_out, swapped, taken_back, without_last
 from grammar.turns.told_before import piece_offered, with_ring_offered, without_number_told, without_view
 from grammar.turns.tubes_added import tubes_changed
+from grammar.turns.values_now import values_now
 from grammar.turns.whom import Meant, known_with, meant, side_by_side
 from grammar.turns.zoomed_to import zoomed_to
 
@@ -120,8 +120,7 @@ def _aimed(heard: Heard, before: Question) -> _Aim:
     intent = "focus-verdict" if ring is not None else intent
     sized = resized(heard, before) if ring is None else None
     ring, intent = sized or ring, before.intent if sized is not None else intent
-    circle = circle_measured(heard, before)
-    intent = before.intent if circle is not None else intent
+    intent = before.intent if (circle := circle_measured(heard, before)) is not None else intent
     zoomed = zoomed_to(heard, before)
     if zoomed is not None:
         found = Meant(zoomed, known_with(before.known, zoomed), told=True)
@@ -133,7 +132,7 @@ def _aimed(heard: Heard, before: Question) -> _Aim:
 
 def _told(heard: Heard, before: Question, aim: _Aim) -> tuple[Question, _Aim]:
     """The question by its own words; one that names nothing to be defined goes on with what was asked."""
-    said = _topical(heard, same_pieces(heard, built(heard, aim.intent), before), before, aim.intent)
+    said = _topical(heard, same_pieces(heard, with_portrait(heard, aim.intent), before), before, aim.intent)
     part = heard.features & {"part-asked", "part-named"} or said.said("magnification")
     if aim.intent == kinds.DEFINITION and not (part or said.things or said.lenses or said.bodies or said.adapters):
         aim = replace(aim, intent=went_on(heard, before))  # 'so what is it'
@@ -198,16 +197,15 @@ def _joined(heard: Heard, said: Question, before: Question, aim: _Aim, placed: _
     """What is said of what it is about now, with what sticks of the question before."""
     intent, lenses, bodies = aim.intent, placed.lenses, placed.bodies
     same_lens = _ids(lenses) == _ids(before.lenses)
-    kept = set_against(heard, said, before) or kept_pieces(
-        intent, same_lens, all_of_mount(lenses, before.lenses), same_mounts(bodies, before.bodies), before
-    )
+    mounts = all_of_mount(lenses, before.lenses), same_mounts(bodies, before.bodies)
+    put = kept_pieces(said.with_(intent=intent), same_lens, *mounts, before)
+    kept = set_against(heard, said, before) or put
     kept = without_close_rings(heard, said, kept, before)
     pieces = set_in_place(said.adapters, kept) or pieces_now(heard, kept, said.adapters, intent)
     seen = heard.tells("infinity") or heard.tells("stops-at")
     if intent in _PLACING and not seen and is_close(said, before, pieces):
         intent = kinds.MACRO_DISTANCE
-    values = {**lit_again(heard, intent, before), **kept_values(intent, lenses, before, said), **dict(said.values)}
-    values = without_its_error(values, before, said.with_(lenses=lenses, bodies=bodies, adapters=kept))
+    now = said.with_(intent=intent, lenses=lenses, bodies=bodies, adapters=kept)
     without = (heard.tells("without-piece") or left_out(heard)) and not said.adapters and not is_shim_left(before)
     return replace(
         said.with_(intent=intent, lenses=lenses, bodies=bodies),
@@ -217,7 +215,7 @@ def _joined(heard: Heard, said: Question, before: Question, aim: _Aim, placed: _
         f_number=_stop(heard, said, intent, lenses, same_lens, before),
         distance_mm=said.distance_mm if said.distance_mm is not None else kept_distance(intent, before, said),
         number=_number(said, before, intent, aim.found),
-        values=tuple(values.items()),
+        values=tuple(values_now(heard, said, now, before).items()),
         feet=said.feet or (before.feet and not heard.tells("metres")),
         follows=True,
         topic=said.topic or kept_topic(heard, intent, before),
@@ -229,8 +227,8 @@ def _topical(heard: Heard, said: Question, before: Question, intent: str) -> Que
     """What is said, with the topic that its words have only after the question before."""
     if intent == kinds.COMPARE:
         said = set_against_plain(said, before)
-    if intent == kinds.GEAR_SETTING and (focusing(heard, before) or sets_it_anew(heard, before)):
-        return said.with_(topic=focusing(heard, before) or before.topic)  # 'does it remember that' of the stabiliser
+    if intent == kinds.GEAR_SETTING and (topic_of(heard, before) or sets_it_anew(heard, before)):
+        return said.with_(topic=topic_of(heard, before) or before.topic)  # 'does it remember that' of the stabiliser
     if intent == kinds.COMPARE and ranked_by(heard, before):
         return said.with_(topic=ranked_by(heard, before))
     if intent == kinds.HAZARD and heard.tells("sun-kept-off") and before.said("light"):
@@ -296,5 +294,6 @@ def _stop(
     if held is not None or said.f_number is not None:
         return held if held is not None else said.f_number
     if heard.tells("wide-open"):
-        return lenses[0].f_number if lenses else None
-    return kept_stop(intent, same_lens, before)
+        widest = {one.f_number for one in lenses}
+        return widest.pop() if len(widest) == 1 else None  # each at its own
+    return kept_stop(intent, lenses, same_lens, before)

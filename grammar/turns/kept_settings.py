@@ -26,9 +26,12 @@ _CLOSE: Final = ("extension", "magnification")
 _AT_A_STOP: Final = PLACED | {COVERAGE, CROP_EQUIVALENT}
 
 
-def kept_stop(intent: str, same_lens: bool, before: Question) -> float | None:
+def kept_stop(intent: str, lenses: tuple[Thing, ...], same_lens: bool, before: Question) -> float | None:
     """The stop that was set; the widest of a lens is not that of another."""
     widest = before.lens is not None and before.f_number == before.lens.f_number
+    own = (before.f_number is None or widest) and all(one.f_number is not None for one in lenses)  # each its own
+    if own and not same_lens:
+        return None
     if intent == before.intent == DEPTH_OF_FIELD and not same_lens and before.lens is not None:
         return before.f_number if before.f_number is not None else before.lens.f_number  # the stop was what mattered
     if widest and not same_lens:

@@ -87,10 +87,10 @@ def piece_measured(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     put = put or (at == len(before.adapters) and (heard.tells(ON_AGAIN) or heard.tells(_PUT_IN)))
     if token.kind != "RANGE" and (not put or held is None):
         return None
-    if token.kind != "RANGE" and held is not None and _is_rather_lens(token.numbers[0], held, before):
-        return None  # 'and a 100' after a helicoid of 17 to 31 mm
-    if token.kind != "RANGE" and held is not None and held[0] < held[1] and not held[0] <= token.numbers[0] <= held[1]:
-        return None  # 'fully out with a 50' after that: no setting of it
+    one_more = standing and heard.text[: token.column - 1].rstrip().endswith(" a")  # 'and with a 50 mm one': a lens
+    apart = held is not None and held[0] < held[1] and (one_more or not held[0] <= token.numbers[0] <= held[1])
+    if token.kind != "RANGE" and held is not None and (apart or _is_rather_lens(token.numbers[0], held, before)):
+        return None  # 'and a 100' after a helicoid of 17 to 31 mm, 'fully out with a 50' after that
     length = (min(token.numbers), max(token.numbers))
     named = {"kind": "", "ids": (), "words": f"{length[0]:g} mm ring"} if stood[at].ids else {}
     changed = replace(stood[at], thickness_mm=length, **named)

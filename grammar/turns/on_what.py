@@ -19,12 +19,16 @@ from grammar.kinds import (
     LIST_FITS,
 )
 from grammar.questions import ALL, Question, Thing
+from grammar.things.phrases import TOWARDS
 from grammar.turns.adding import each_once
 from grammar.turns.body_picked import bodies_so_far, views_two_bodies, weighs_two_bodies
 from grammar.turns.whom import Meant
 from grammar.words.groups import EARLIER, READ_OUT
 
 FULL: Final = "35mm-full-frame"
+FILMS: Final = frozenset(["8mm", "s8-image", "16mm", "u16", "s16"])  # what the lenses of cine cameras are for
+_CINE: Final = "cine"
+_OF_ELSE: Final = frozenset(["MOUNTWORD", "LENS", "PIECE"])  # what may be old as well as a body
 LIKENED: Final = frozenset(["in", "to"])
 _LIKENING: Final = frozenset(["looks-like", "equiv", "set-beside"])
 _VERSUS: Final = "vs"
@@ -58,7 +62,10 @@ def bodies_of(
         return each_once((*before.prior.bodies, *before.bodies)), said.things  # 'for both bodies'
     if _is_that_body(heard, said) and before.bodies:
         return before.bodies, said.things or before.things  # 'the body has 5184 across'
-    if said.bodies and not (said.bodies[0].ids or said.bodies[0].kind) and before.bodies:
+    unknown = any(part.strange is not None and not part.has_mount for part in heard.cast.bodies)  # another camera
+    if before.bodies and said.bodies and _is_film_camera(said.bodies[0], said, heard):
+        return before.bodies, tuple(thing for thing in before.things if thing.kind == "format")
+    if said.bodies and not (said.bodies[0].ids or said.bodies[0].kind or unknown) and before.bodies:
         # 'if I flip the body to its 1.6 crop': the frame told beside it is what it uses then
         named = [thing.id for thing in said.things if thing.kind == "format"]
         changed = replace(
@@ -86,6 +93,13 @@ def bodies_of(
         rest = tuple(thing for thing in said.things if thing.kind != "format")
         return (replace(before.bodies[0], format=formats[0].id), *before.bodies[1:]), rest
     return before.bodies, said.things or framed
+
+
+def _is_film_camera(named: Thing, said: Question, heard: Heard) -> bool:
+    """'and i have an old 8mm movie camera with three lenses': what these come from, and nothing that they go on."""
+    films = {named.format, *(thing.id for thing in said.things if thing.kind == "format")} & FILMS
+    put = any(part.noun.role in TOWARDS for part in heard.cast.bodies)
+    return _CINE in named.traits and bool(films) and not (named.ids or put)
 
 
 def _is_both_bodies(heard: Heard, before: Question) -> bool:
@@ -152,7 +166,7 @@ def is_other_body(heard: Heard, before: Question) -> bool:
     other = any(cue.tells == "pick:other" for cue in heard.cues) or (
         heard.tells("brief") and heard.readings.number == 1
     )
-    earlier = other or any(EARLIER in token.groups for token in heard.line.tokens)
+    earlier = other or _is_earlier_body(heard)
     return bool(before.elsewhere) and ((bool(bare) and earlier) or _is_on_the_first(heard, before))
 
 
@@ -175,6 +189,13 @@ def without_body_number(heard: Heard, said: Question, before: Question) -> Quest
     return said.with_(number=None) if named or viewed or is_other_body(heard, before) else said
 
 
+def _is_earlier_body(heard: Heard) -> bool:
+    """Whether an earlier one is spoken of, and it is the body: not 'can the old screw hurt the camera'."""
+    tokens = heard.line.tokens
+    at = [n for n, token in enumerate(tokens) if EARLIER in token.groups]
+    return any(not tokens[n + 1 : n + 2] or tokens[n + 1].kind not in _OF_ELSE for n in at)
+
+
 def _is_of_plan(named: Thing, said: Question, before: Question) -> bool:
     """'thickness of the L ones' after several lenses on several bodies: the rings for that body, or to that hub."""
     stood_for = named.kind == "mount" and named.words.casefold().split()[-1:] in (["ones"], ["one"])
@@ -190,6 +211,21 @@ def _is_here(named: Thing, said: Question, before: Question) -> bool:
     lenses = {id_ for lens in (*before.known, *before.lenses) for id_ in lens.ids}
     alone = len(said.lenses) == 1 and not said.bodies and named.focal_length_mm is None
     return stood_for and alone and bool(bodies & set(named.ids)) and not lenses & set(named.ids)
+
+
+def _is_host(named: Thing, old: Thing, said: Question, before: Question, hosts: frozenset[str]) -> bool:
+    """'what about an RF one' after an enlarger lens on E: another body, of a mount that such lenses never have."""
+    stood_for = named.kind == "mount" and named.words.casefold().split()[-1:] == ["one"]
+    alone = len(said.lenses) == 1 and not said.bodies and named.focal_length_mm is None
+    hosted = bool(hosts & set(named.ids)) and any(hosts & set(one.ids) for one in before.bodies)
+    return (
+        stood_for
+        and alone
+        and hosted
+        and bool(old.ids)
+        and old.focal_length_mm is not None
+        and not (hosts & set(old.ids))
+    )
 
 
 def _is_ring_for(named: Thing, old: Thing, said: Question, before: Question, hosts: frozenset[str]) -> bool:
@@ -220,7 +256,7 @@ def is_a_body(named: Thing, said: Question, before: Question, hosts: frozenset[s
     'and C/Y?' after a lens on E is another lens. `hosts`: mounts that, named alone, are those of a body.
     """
     old = before.lenses[0]
-    if _is_of_plan(named, said, before) or _is_here(named, said, before):
+    if _is_of_plan(named, said, before) or _is_here(named, said, before) or _is_host(named, old, said, before, hosts):
         return True
     if _is_ring_for(named, old, said, before, hosts):
         return True

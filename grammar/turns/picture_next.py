@@ -26,6 +26,7 @@ from grammar.kinds import (
     SHIM_CALIBRATION,
     WHY,
 )
+from grammar.turns import odd_glass
 from grammar.turns.body_picked import views_two_bodies
 from grammar.turns.set_behind import is_behind
 from grammar.turns.turn_seen import Turn
@@ -185,4 +186,5 @@ ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ...
     (stops_down_what_is_lit, COVERAGE),
     (asks_of_diffraction, DEPTH_OF_FIELD),
     (wants_a_field, CROP_EQUIVALENT),
+    *odd_glass.ROW,
 )

@@ -46,10 +46,14 @@ PLACED: Final = frozenset(
 _LENS_SEEN: Final = frozenset([COVERAGE, CROP_EQUIVALENT, GEAR_SETTING])  # here only those with glass matter
 _BOUGHT: Final = frozenset([*OPTICAL, "electronic-adapter", "helicoid"])  # kinds of ring that cost what others do not
 _STANDING: Final = CLOSE_UPS | {FOCUS_VERDICT, CHAIN}  # here glass and tubes stand one behind the other
+_TUBE: Final = "extension-tube"
 _INSTEAD: Final = "instead"  # the cue of what stands in a thing's place
 # what was measured of a lens
-_TARGET, _LIGHT, _LIT = "target", "light", frozenset(["moon"])  # what is far off, and then exposed for
+_TARGET, _LIGHT = "target", "light"
+_LIT: Final = {"moon": "moon", "stars": "starry-sky"}  # what is far off -> the light it is exposed for by
 _OF_LENS: Final = frozenset(["flange_to_image", "rear_reach", "barrel", "circle", "thread", "pitch", "zoom", "squeeze"])
+_OBJECTIVE: Final = "objective"
+_ENGRAVED: Final = frozenset(["magnification", "na"])  # on the barrel of a microscope objective
 # what a ring that is off by so much goes on to decide
 _OF_SEAT: Final = frozenset([CHAIN, FOCUS_VERDICT, SHIM_CALIBRATION, WHY, MACRO_DISTANCE, DEPTH_OF_FIELD])
 _OF_RING: Final = frozenset(["thickness", OFF, "nominal"])
@@ -57,11 +61,12 @@ _FULL: Final = "35mm-full-frame"
 _FRAME: Final = frozenset(["crop", "area"])
 _MODE: Final = frozenset(["mode", BODY_REGISTER])  # true of the body, as long as that is talked of
 _BY_HAND: Final = frozenset(["circle", "rear_reach", "barrel"])  # measured of one lens, and of no other
-_FILLED: Final = frozenset(["magnification", "field", MOTIF, SIDES])  # of these only what was told last holds
-_OF_CLOSE: Final = _FILLED | {"extension", "image_distance", "close_focus", "front_glass", "travel"}
+FILLED: Final = frozenset(["magnification", "field", MOTIF, SIDES])  # of these only what was told last holds
+_OF_CLOSE: Final = FILLED | {"extension", "image_distance", "close_focus", "front_glass", "travel"}
 _TURNED: Final = frozenset(["frame_rate", "angle"])
 _CHOSEN: Final = frozenset([CHAIN, LIST_FITS, BUY_PLAN, COMPARE])  # here ways are picked that still reach so far
 CHOICE: Final = "ring_choice"  # key of the rings told, of which one is to be chosen
+_PUT_CLOSE: Final = frozenset(["extension-tube", "bellows"])  # what is put behind a lens for a while
 _TAPED, _AT = "front_glass", " at "
 _COUNTED: Final = frozenset([BUY_PLAN, SHIM_CALIBRATION, EXPOSURE_ND, DIY_DIMENSION, DEPTH_OF_FIELD])
 
@@ -69,7 +74,11 @@ _COUNTED: Final = frozenset([BUY_PLAN, SHIM_CALIBRATION, EXPOSURE_ND, DIY_DIMENS
 def lasting(question: Question) -> Question:
     """The question as it is leant on: without the ring that was only asked for, and numbers that meant nothing."""
     off = question.said("thickness") is not None  # the ring that is too thick is no ring asked for
-    pieces = tuple(piece for piece in question.adapters if off or not _is_asked_for(piece))
+    cut = question.intent == DIY_DIMENSION  # 'how long must the tube be': none of that length stands there yet
+    pieces = tuple(
+        piece for piece in question.adapters
+        if off or not (_is_asked_for(piece) or (cut and piece.piece == _TUBE and is_open(piece)))
+    )  # fmt: skip
     values = question.values
     if question.intent not in _COUNTED:
         values = tuple(row for row in values if row[0] != "numbers")
@@ -89,13 +98,19 @@ def is_open(piece: Thing) -> bool:
     return not any(told)
 
 
-def kept_pieces(intent: str, same_lens: bool, same_mount: bool, same_body: bool, before: Question) -> tuple[Thing, ...]:
+def kept_pieces(
+    said: Question, same_lens: bool, same_mount: bool, same_body: bool, before: Question
+) -> tuple[Thing, ...]:
     """The pieces of before: a ring stays with the lens that it was named for, tubes while they stand between."""
-    pieces = before.adapters
+    pieces, intent = before.adapters, said.intent
+    if not (same_lens and same_body) and not _is_close_still(said, before):
+        pieces = tuple(one for one in pieces if one.piece not in _PUT_CLOSE or one.ids or one.front or one.rear)
     if before.intent == LOOK_ALIKE:
         # 'can I use my M42 ring, both are 42': what was only set against the lens has not been put on it
         prior = before.prior
         pieces = prior.adapters if prior is not None and prior.lenses == before.lenses else ()
+    if not same_mount and intent != before.intent:  # what was only tried behind another lens
+        pieces = tuple(one for one in pieces if one.piece not in OPTICAL or one.ids or one.front or one.rear)
     if not same_lens:
         pieces = tuple(one for one in pieces if one.piece in DRAWN or not (is_open(one) and before.follows))
     if not same_mount:
@@ -109,6 +124,16 @@ def kept_pieces(intent: str, same_lens: bool, same_mount: bool, same_body: bool,
         return pieces
     matter = OPTICAL | DRAWN if intent in _LENS_SEEN else _BOUGHT if intent == BUY_PLAN else frozenset()
     return tuple(one for one in pieces if one.ids or one.front or one.piece in matter)
+
+
+def _is_close_still(said: Question, before: Question) -> bool:
+    """Whether what a tube does is asked still: not where since then, for another lens or body, a scene is exposed for.
+
+    A tube that was put behind one lens for a flower is not behind the next one that is filmed with in the sun.
+    """
+    lit = said.said(_LIGHT) is not None or before.said(_LIGHT) is not None
+    close = CLOSE_UPS - {EXPOSURE_ND} if lit else CLOSE_UPS
+    return said.intent in close or before.intent in close
 
 
 def set_against(heard: Heard, said: Question, before: Question) -> tuple[Thing, ...]:
@@ -202,7 +227,7 @@ def kept_values(intent: str, lenses: tuple[Thing, ...], before: Question, said: 
         stood = sum(thing.thickness_mm[1] for thing in before.adapters[:1] if thing.thickness_mm is not None)
         values[_TAPED] += f"{_AT}{mm(stood)}" if stood else ""
     aim = said.said(_TARGET) or values.get(_TARGET)
-    lit = {_LIGHT: aim} if intent == EXPOSURE_ND and aim in _LIT else {}
+    lit = {_LIGHT: _LIT[aim]} if intent == EXPOSURE_ND and aim in _LIT else {}
     if intent == before.intent:
         held = _BY_HAND if _is_another(lenses, before) else frozenset()
         return lit | {key: text for key, text in values.items() if key not in held}
@@ -211,7 +236,14 @@ def kept_values(intent: str, lenses: tuple[Thing, ...], before: Question, said: 
     same = same or _focals(lenses) == _focals(thing for thing in before.lenses if not thing.ids) != [None]
     framed = {intent, before.intent} <= PICTURED | {EXPOSURE_ND, MACRO_DISTANCE} and not said.bodies
     framed = framed and all(thing.id == _FULL for thing in said.things if thing.kind == "format")  # 'in ff' likens it
-    by = ((framed, _FRAME), (same, _OF_LENS), (intent in CLOSE_UPS, _OF_CLOSE), (intent in _OF_SEAT, _OF_RING))
+    objective = same and any(one.lens_kind == _OBJECTIVE for one in lenses)
+    by = (
+        (framed, _FRAME),
+        (same, _OF_LENS),
+        (objective, _ENGRAVED),
+        (intent in CLOSE_UPS, _OF_CLOSE),
+        (intent in _OF_SEAT, _OF_RING),
+    )
     kept = _MODE.union(*(keys for holds, keys in by if holds))
     return lit | {key: text for key, text in values.items() if key in kept}
 
@@ -231,17 +263,17 @@ def _overtaken(said: Question) -> frozenset[str]:
     """What no longer holds: another tube makes another magnification, another field too."""
     if any(thing.thickness_mm is not None for thing in said.adapters):
         ring = any(one.piece in (RING, "recessed") and one.thickness_mm for one in said.adapters)
-        return _FILLED | {"extension"} | ({"thickness", OFF} if ring else frozenset())
+        return FILLED | {"extension"} | ({"thickness", OFF} if ring else frozenset())
     keys = {key for key, _ in said.values}
     if said.limits.without_glass and said.adapters and all(map(_is_asked_for, said.adapters)):
-        return _FILLED | {"extension", "travel"}  # 'back to the plain ring': nothing is drawn out behind it
+        return FILLED | {"extension", "travel"}  # 'back to the plain ring': nothing is drawn out behind it
     timed = frozenset(["shutter"]) if keys >= _TURNED else frozenset()  # the angle at a rate is the time
     if said.distance_mm is not None:  # 'and 150 mm away' after so much before the front glass, 'stops at 12 m' now
         timed |= {_TAPED, "mark"} if said.intent == SHIM_CALIBRATION else {_TAPED}
     timed |= frozenset([BRIGHTER]) if "light" in keys else frozenset()
     timed |= frozenset(["filter_size"]) if "filter_thread" in keys else frozenset()
     timed |= frozenset(["extension"]) if "magnification" in keys else frozenset()  # so much makes another size
-    return timed | (_FILLED if (_FILLED | {"close_focus"}) & keys else frozenset())
+    return timed | (FILLED if (FILLED | {"close_focus"}) & keys else frozenset())
 
 
 def kept_limits(new: Limits, said: Question, before: Question, intent: str) -> Limits:

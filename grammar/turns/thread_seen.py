@@ -16,6 +16,7 @@ from grammar.kinds import (
 )
 from grammar.questions import Question
 from grammar.turns.turn_seen import Turn
+from grammar.turns.whom import is_definite
 from grammar.words.groups import MADE_SURE, SCREW
 
 _RING: Final = "adapter"
@@ -43,8 +44,15 @@ def asks_of_a_thread(heard: Heard, before: Question) -> bool:
     screw = len(cast.lenses) == 1 and any(SCREW in one.groups for one in heard.line.tokens if one.kind == "MOUNTWORD")
     screw = screw or any(one.kind == "MOUNT" and one.text.casefold().endswith(_SCREWS) for one in heard.line.tokens)
     told = (heard.readings.pitch is not None or "thread" in heard.readings.values) and not cast.lenses
-    named = screw and not cast.lengths and not any(part.focal or part.subject for part in cast.lenses)
+    spoken_of = heard.tells("part-named") or _is_of_talk(heard) or cast.lengths
+    named = screw and not spoken_of and not any(part.focal or part.subject for part in cast.lenses)
     return lens and asked and (told or named) and not (cast.bodies or cast.frames) and before.intent in _PUT_ON
+
+
+def _is_of_talk(heard: Heard) -> bool:
+    """'the screw one', 'the screw lens': a lens that was spoken of, and no thread that is asked about."""
+    part = heard.cast.lenses[0] if len(heard.cast.lenses) == 1 else None
+    return part is not None and not part.mounts and part.noun.head is not None and is_definite(heard, part)
 
 
 def fits_in_a_ring(turn: Turn) -> bool:

@@ -218,7 +218,7 @@ def _is_count_alone(heard: Heard) -> bool:
 
 
 def _lengths(heard: Heard) -> list[float] | None:
-    """The lengths of tubes told, in mm; None where anything else is told beside."""
+    """The lengths of tubes told, in mm; None where anything else is told beside: 'also an 80 mm f5.6, same screw'."""
     tokens, pieces = heard.shape.tokens, (*heard.cast.pieces, *heard.cast.without)
     others = [token for token in tokens if token.kind in _OF_OTHERS]
     if heard.cast.bodies or any(not (_is_extension(one) or stands_in(one)) for one in others):
@@ -226,12 +226,12 @@ def _lengths(heard: Heard) -> list[float] | None:
     plain = adds(heard)  # 'plus a 1 mm ring' comes on top as a tube does
     if any(not _is_tube(part, plain) or part.mounts for part in pieces):
         return None
-    told = [token for token in tokens if token.kind in SIZES and not token.text.isalpha()]
-    told += [token for token in tokens if _is_extension(token)]
+    told = [one for one in tokens if (one.kind in SIZES and not one.text.isalpha()) or _is_extension(one)]
     told += [_by_length(part.named) for part in pieces if part.named is not None]
     told += [token for part in pieces for token in part.noun.tails if token.implies == ("LENGTH",)]
     lengths = [token.numbers[0] for token in told if token.unit in ("", "mm")]
-    return lengths if lengths and len(lengths) == len(told) and max(lengths) <= _LONGEST else None
+    lens = any(part.focal in lengths and (part.f_number or "same" in heard.features) for part in heard.cast.lenses)
+    return lengths if lengths and len(lengths) == len(told) and max(lengths) <= _LONGEST and not lens else None
 
 
 def _is_tube(part: Part, plain: bool) -> bool:

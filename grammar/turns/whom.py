@@ -8,18 +8,20 @@ from typing import Final
 
 from engine.base.compact import compact, replace
 from grammar.hearing import Heard
-from grammar.kinds import BUY_PLAN, CHAIN, COMPARE, FOCUS_VERDICT, LIST_FITS
+from grammar.kinds import COMPARE
 from grammar.questions import Question, Thing
 from grammar.telling import UNKNOWN
-from grammar.things.casting import Part
+from grammar.things.casting import DRAWN, Part
 from grammar.things.standins import stands_in
+from grammar.turns.counted_lens import by_seat, by_stop, counted_lens
 from grammar.turns.each_told import each_told, is_open, told_apart, with_told
 from grammar.turns.one_of_two import is_likened, is_third
 
 MOST_KNOWN: Final = 8  # lenses of one talk
 _PAIR: Final = 2
 _PICK: Final = "pick:"
-_LISTING: Final = frozenset([CHAIN, FOCUS_VERDICT, BUY_PLAN, LIST_FITS])  # their answers number the chains
+_THEY: Final = "they"
+_PURPOSES: Final = ("macro", "portraits", "for-portraits", "star-trails", "films", "how-close")
 
 
 @compact
@@ -53,8 +55,8 @@ def meant(heard: Heard, before: Question) -> Meant | None:
     told = _told_apart(heard, known) or _told(heard, before, known)
     if told is not None:
         return told
-    pointed = _described(heard, known) or _called(heard, known) or _counted(heard, before, known)
-    pointed = pointed or _picked(heard, before, known)
+    pointed = _described(heard, known) or _called(heard, known) or counted_lens(heard, before, known)
+    pointed = pointed or by_seat(heard, known) or by_stop(heard, known) or _picked(heard, before, known)
     return Meant(pointed, known_with(known, pointed)) if pointed else None
 
 
@@ -77,14 +79,20 @@ def side_by_side(heard: Heard, before: Question) -> tuple[Thing, ...]:
         new, old = replace(heard.cast.lenses[0], sort="lens").thing(), before.lenses[0]
         same = old.kind == "mount" and not (new.ids or new.format or new.lens_kind)
         return (old, replace(new, kind=old.kind, ids=old.ids) if same else new)
-    if (
-        heard.cast.pieces
-        or heard.cast.bodies
-        or not (heard.tells("which-more") or (heard.tells("which") and heard.tells("comparative")))
-    ):
+    apart = heard.tells("which-more") or (heard.tells("which") and heard.tells("comparative"))
+    if heard.cast.pieces or heard.cast.bodies or not (apart or _is_for_a_purpose(heard)):
         return ()
     pool = before.lenses if len(before.lenses) > 1 else before.known
     return pool if len(pool) > 1 else ()
+
+
+def _is_for_a_purpose(heard: Heard) -> bool:
+    """'which of them is better for close-ups', 'which of the two for that': of the lenses, and of no answers."""
+    preferred = heard.tells("better") or heard.tells("pick:all") or heard.tells("pick:both")
+    asked = heard.tells("which") or heard.tells("list-all") or heard.tells("better")
+    said = heard.line.tokens
+    for_that = any((one.kind, one.value) == ("PREP", "for") and after.kind == "DET" for one, after in pairwise(said))
+    return preferred and asked and (for_that or any(map(heard.tells, _PURPOSES))) and not heard.readings.values
 
 
 def _is_set_beside(heard: Heard, before: Question) -> bool:
@@ -183,7 +191,9 @@ def _called(heard: Heard, known: tuple[Thing, ...]) -> tuple[Thing, ...]:
     """'the zorbex', 'zorbex one first': by the words that nobody else knows it by."""
     if any(part.mounts or part.focal or part.named for part in heard.cast.lenses):
         return ()
-    said = {token.text.casefold() for token in heard.line.tokens if token.kind == UNKNOWN}
+    tokens, bodies = heard.line.tokens, {mount.column for part in heard.cast.bodies for mount in part.mounts}
+    of_body = {one.column for one, after in pairwise(tokens) if after.column in bodies or after.kind == "BODY"}
+    said = {one.text.casefold() for one in tokens if one.kind == UNKNOWN and one.column not in of_body}
     found = tuple(one for one in known if said & set(one.called))
     return found if len(found) < len(known) else ()
 
@@ -217,36 +227,18 @@ def fits(part: Part, thing: Thing) -> bool:
     return any(told for told, _ in checks) and all(holds for told, holds in checks if told)
 
 
-def _counted(heard: Heard, before: Question, known: tuple[Thing, ...]) -> tuple[Thing, ...]:
-    """'back to the first lens', and 'the second one' after several lenses were asked about."""
-    number, parts = heard.readings.number, heard.cast.lenses
-    if number is None or "and_number" in heard.readings.values:
-        return ()
-    if heard.cast.pieces and not (len(before.lenses) > 1 and _is_put_to(heard)):
-        return ()
-    pool: tuple[Thing, ...] = ()
-    if parts and parts[0].is_bare:
-        pool = known
-    elif not parts:
-        pool = before.lenses if len(before.lenses) > 1 else () if before.intent in _LISTING else known
-    return (pool[number - 1],) if 1 <= number <= len(pool) and len(pool) > 1 else ()
-
-
-def _is_put_to(heard: Heard) -> bool:
-    """'what about helicoids for the second': a piece is named for the one that the number points at."""
-    tokens = [token for token in heard.line.tokens if token.kind not in ("DET", "FILLER", "MARK")]
-    return any(one.kind == "PREP" and other.kind == "ORDINAL" for one, other in pairwise(tokens))
-
-
 def _picked(heard: Heard, before: Question, known: tuple[Thing, ...]) -> tuple[Thing, ...]:
     """'the wide one', 'the other lens', 'both': by what sets it apart from the others of the talk."""
     picks = [cue.tells.removeprefix(_PICK) for cue in heard.cues if cue.tells.startswith(_PICK)]
-    if not picks and heard.tells("one-ring") and len(known) == _PAIR and not heard.readings.values:
-        picks = ["both"]  # 'could one ring serve them' after two lenses, one after the other
-    if not picks or len(known) < _PAIR:
+    one_ring = heard.tells("one-ring")  # 'is there no ring that does both', 'could one ring serve them'
+    if not (picks or (one_ring and not heard.readings.values.keys() - {"numbers"})) or len(known) < _PAIR:
         return ()
     named = any(part.mounts or part.focal or part.named for part in heard.cast.lenses)
-    which = next((one for one in picks if one != "all"), picks[0])
+    picks = [one for one in picks if one != _THEY] or (["all"] if _are_they_lenses(heard, before) else [])
+    picks = picks or (["all"] if one_ring else [])
+    which = next((one for one in picks if one != "all"), picks[0] if picks else None)
+    if which is None:
+        return ()
     if which == "both" and (_counts_pieces(heard) or not _are_two_lenses(before, known)):
         return ()  # 'with both' after two tubes
     if which in ("all", "both"):
@@ -264,6 +256,13 @@ def _picked(heard: Heard, before: Question, known: tuple[Thing, ...]) -> tuple[T
     quantity, _, end = which.partition(":")
     ranked = [(value, n) for n, one in enumerate(pool) if (value := getattr(one, quantity, None)) is not None]
     return (pool[(min if end == "least" else max)(ranked)[1]],) if len(ranked) > 1 else ()
+
+
+def _are_they_lenses(heard: Heard, before: Question) -> bool:
+    """'will they fit', 'is anything wrong with those': not where pieces are named, or stand behind a lens."""
+    others = heard.cast.pieces or heard.cast.frames or heard.cast.denied
+    put = [one for one in before.adapters if one.piece in DRAWN or one.ids]
+    return not others and (not put or any(part.has_mount for part in heard.cast.bodies))
 
 
 def _counts_pieces(heard: Heard) -> bool:

@@ -46,6 +46,7 @@ class Lexicon:
     cine_mm: dict[float, str] = field(default_factory=dict)  # 16.0 -> format id, for formats named by film width
     hosts: frozenset[str] = frozenset()  # ids of mounts that, named alone, are those of a body
     never_full: frozenset[str] = frozenset()  # ids of mounts of which no body is of full frame
+    threaded: frozenset[str] = frozenset()  # ids of mounts that are screws
     subjects: Subjects = field(
         default_factory=lambda: Subjects((), Vocabulary()), compare=False
     )  # what there is advice about
@@ -58,14 +59,18 @@ class Lexicon:
         own: Collection[str] = (),
         hosts: Collection[str] = (),
         never_full: Collection[str] = (),
+        threaded: Collection[str] = (),
     ) -> Lexicon:
         """A lexicon from (phrase, kind, id), (means, phrases) and (phrases, mount ids, likeliest id).
 
         `own`: ids of the user's own gear, whose names win over all others. A phrase that names several records of one
         kind keeps them all; shared designations are such phrases with a likeliest one. `hosts`: mounts of which a
         question mostly means a body that takes other lenses. `never_full`: mounts of which no body is of full frame.
+        `threaded`: those that are screws.
         """
-        lexicon = Lexicon(own=frozenset(own), hosts=frozenset(hosts), never_full=frozenset(never_full))
+        lexicon = Lexicon(
+            own=frozenset(own), hosts=frozenset(hosts), never_full=frozenset(never_full), threaded=frozenset(threaded)
+        )
         for means, phrases in words:
             lexicon.words.add(means, phrases)
         lexicon._add_names(names, own)

@@ -173,7 +173,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         rf"|(?<=125th)){_END}", lit.part_of_second,
     ),
     ("$£€", r"[$£€]\s?(?P<n>\d+(?:\.\d+)?)(?!\d)", made.one("PRICE")),
-    ("0", r"(?P<n>\d+(?:\.\d+)?)\s?(?:\$|usd|dollars?|bucks?|quid|eur|euros?|£|€)(?![^\W_])", made.one("PRICE")),
+    ("0", rf"(?:{_NUM}\s?-\s?)?(?P<n>{_NUM})\s?(?:[$£€]|usd|dollars?|bucks?|quid|eur(os?)?)(?!\w)", made.one("PRICE")),
     (
         "0",
         r"(?P<n>\d+(?:\.\d+)?)\s?(?P<u>kgs?|kilos?|kilograms?|lbs?|pounds?|oz|ounces|grams?|g(?!\s?(?:-|mount|lens)))"

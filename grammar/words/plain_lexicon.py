@@ -28,6 +28,7 @@ def to_plain(lexicon: Lexicon) -> dict[str, Any]:
         "cine_mm": list(lexicon.cine_mm.items()),
         "hosts": sorted(lexicon.hosts),
         "never_full": sorted(lexicon.never_full),
+        "threaded": sorted(lexicon.threaded),
         "words": _numbered(words.words, sorts),
         "phrases": _numbered(words.phrases, sorts),
         "sorts": [(word.sort, word.value, word.implies) for word in sorts],
@@ -64,6 +65,7 @@ def from_plain(plain: Any) -> Lexicon:
             {float(width): str(id_) for width, id_ in plain["cine_mm"]},
             frozenset(_texts(plain["hosts"])),
             frozenset(_texts(plain["never_full"])),
+            frozenset(_texts(plain["threaded"])),
         )
     except (KeyError, TypeError, AttributeError, IndexError) as error:
         raise ValueError("no lexicon") from error

@@ -78,6 +78,7 @@ class Subjects:
 
     def __init__(self, rows: Iterable[Subject], vocabulary: Vocabulary) -> None:
         self.rows = tuple(rows)
+        self.asked_of = {row.id: row.asked for row in self.rows}
         self.vocabulary = vocabulary
         counts: dict[str, float] = {}  # texts that it stands in, by how much it counts there
         for row in self.rows:

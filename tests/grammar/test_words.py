@@ -79,7 +79,7 @@ def test_evidence_names_only_what_can_show() -> None:
             assert (
                 one in cues | kinds | seen | {"equals", "dashes", "foreign", "talking"}
                 or one.endswith("-said")
-                or one.startswith(("about-", "surely-", "wholly-"))
+                or one.startswith(("about-", "surely-", "wholly-", "named-"))
                 or one.removeprefix("after-") in INTENTS
             ), (
                 evidence.intent,

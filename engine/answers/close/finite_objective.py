@@ -4,14 +4,25 @@ from __future__ import annotations
 
 from typing import Final
 
+from engine.answers.close.close_picture import shown_by
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side
 from engine.answers.parts.said import mentions, number
-from engine.answers.parts.wording import small_mm, times, trimmed
+from engine.answers.parts.wording import area, f_number, small_mm, times, trimmed
 from engine.base.interval import Interval, is_known
+from engine.physics import closeup
 from grammar.questions import Question
 
+_NEAR: Final = frozenset(["how-close", "working-distance", "touch-subject"])  # topics of how near it comes
+_SIZE: Final = frozenset(["how-big", "size-against", "frame-size"])  # and of how large
+_ROOM: Final = "objective-room"  # the advice on how near an objective works
+_OBJECTIVE: Final = "objective"
+_EXPOSED: Final = ("shutter", "light", "iso", "nd")
+_BY_MARKS: Final = (
+    "An objective leaves little light: by the marks on its barrel the f-number that counts at the sensor is the"
+    " magnification over twice the NA, f/20 at 4x and 0.10. Bring a lamp or a flash near."
+)
 FINITE: Final = "finite-conjugate"  # trait of mounts whose register is that of the image at the mark's magnification
 
 
@@ -43,4 +54,46 @@ def on_its_tube(question: Question, knowledge: Knowledge) -> Told:
     if marked:
         rows.append(Quantity("magnification", Interval.exact(marked), "as marked"))
     text += ". A few millimetres more or less are harmless; focus by moving the whole."
-    return Told((Line("head", text),), tuple(rows))
+    shown = _shown(question, knowledge, marked) + _light(question, marked)
+    near = question.topic in _NEAR and _ROOM in knowledge.catalogue.advice
+    lines = [Line("head", f"Near it: {knowledge.catalogue.advice[_ROOM].says}")] if near else []
+    first = (*lines, *shown.lines) if near or question.topic in _SIZE else ()
+    last = shown.lines if not first else ()
+    return Told((*first, Line("head", text), *last), (*rows, *shown.quantities))
+
+
+def objective_lit(question: Question, knowledge: Knowledge) -> Told:
+    """How much light a microscope objective leaves, where no exposure is told."""
+    if question.lens is None or question.lens.lens_kind != _OBJECTIVE or any(map(question.said, _EXPOSED)):
+        return Told()
+    told = _light(question, number(question, "magnification"))
+    return told if told.lines else Told((Line("head", _BY_MARKS),))
+
+
+def _shown(question: Question, knowledge: Knowledge, marked: float | None) -> Told:
+    """How much of the subject fills the frame. Source: definition of magnification."""
+    form = shown_by(question, knowledge).form
+    if marked is None or form is None:
+        return Told()
+    size = Interval.exact(marked)
+    sides = [closeup.field_mm(Interval.exact(side), size) for side in (form.width_mm, form.height_mm)]
+    if not all(is_known(side) for side in sides):
+        return Told()
+    wide, high = (side.nominal for side in sides if is_known(side))
+    text = (
+        f"The frame shows {area(wide, high)} of the subject on {form.name}: 1 mm of it comes {small_mm(marked)} long."
+    )
+    return Told((Line("head", text),), (Quantity("field_width_mm", Interval.exact(wide), form.id),))
+
+
+def _light(question: Question, marked: float | None) -> Told:
+    """The f-number that counts at the sensor. Source: NA' = NA / m, and N = 1 / (2 NA')."""
+    cone = number(question, "na")
+    if cone is None or marked is None or cone <= 0:
+        return Told()
+    counts = marked / (2 * cone)
+    text = (
+        f"At NA {cone:g} and {times(marked)} it counts as f/{f_number(counts)} at the sensor: bring a lamp or a flash"
+        " near, and hold all of it still."
+    )
+    return Told((Line("text", text),), (Quantity("effective_f_number", Interval.exact(counts), "at the sensor"),))

@@ -1,18 +1,23 @@
-"""Of several lenses, which is least deep: by what is sharp around the distance told, else by where infinity begins."""
+"""Of several lenses, which is least deep or blurs most: by what is sharp around the distance told, by where infinity
+begins, or by how wide the opening is.
+"""
 
 from __future__ import annotations
 
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.said import mentions
-from engine.answers.parts.wording import distance
-from engine.base.interval import is_known
+from engine.answers.parts.wording import distance, f_number, trimmed
+from engine.base.interval import Interval, is_known
+from engine.physics.openings import pupil_width_mm
 from grammar.questions import Question
 
-_AROUND, _HYPERFOCAL = "dof_mm", "hyperfocal_mm"
+_AROUND, _HYPERFOCAL, _BLURRED = "dof_mm", "hyperfocal_mm", "wants-blur"
 
 
 def least_deep(question: Question, told: Told) -> Told:
     """The order of the lenses told, where it is asked which is shallower or deeper; nothing of one lens."""
+    if ranks_blur(question):
+        return _by_opening(question)
     if len(question.lenses) < 2 or not mentions(question, "which-deeper"):
         return Told()
     rows = _rows(told, _AROUND)
@@ -20,6 +25,31 @@ def least_deep(question: Question, told: Told) -> Told:
         return _by_hyperfocal(_rows(told, _HYPERFOCAL))
     ordered = "; ".join(f"{row.case}, {distance(size, question.feet)}" for size, row in rows)
     return Told((Line("head", f"Least deep first: {ordered}."),))
+
+
+def ranks_blur(question: Question) -> bool:
+    """Whether it is asked of several lenses how much they blur what is behind, at no distance told."""
+    told = [one for one in question.lenses if one.focal_length_mm is not None and one.f_number is not None]
+    return len(told) > 1 and question.distance_mm is None and mentions(question, _BLURRED)
+
+
+def _by_opening(question: Question) -> Told:
+    """Framed alike a far background is blurred as wide as the opening, f/N, is; wide open, or at the stop told."""
+    rows: list[tuple[float, str, Interval]] = []
+    for lens in question.lenses:
+        if lens.focal_length_mm is None or lens.f_number is None:
+            continue
+        at = max(lens.f_number, question.f_number or 0.0)
+        wide = pupil_width_mm(Interval.exact(lens.focal_length_mm), Interval.exact(1.0), Interval.exact(at))
+        if is_known(wide):
+            rows.append((-wide.nominal, f"{trimmed(lens.focal_length_mm, 1)} mm f/{f_number(at)}", wide))
+    rows.sort(key=lambda row: row[0])
+    first = rows[0][1]
+    ordered = "; ".join(f"{case} {trimmed(wide.nominal, 0)} mm" for _, case, wide in rows)
+    text = f"Most blur behind: the {first}. Framed alike, the widest opening blurs most: {ordered}."
+    near = "From the same place a longer lens gains more still, as it shows the thing larger."
+    quantities = tuple(Quantity("opening_mm", wide, case) for _, case, wide in rows)
+    return Told((Line("head", text), Line("note", near)), quantities)
 
 
 def _by_hyperfocal(rows: list[tuple[float, Quantity]]) -> Told:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from engine.answers.close.deep_at_stops import deep_at_stops
 from engine.answers.close.zones import next_on_ring, stop_for_zone, zone_of
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
@@ -43,6 +44,10 @@ def stop_wanted(question: Question, frames: Sequence[Format], knowledge: Knowled
     other = next(others, None)
     if other is not None and subject is not None:
         return _all(_of_other(subject, other, question, frames, knowledge))
+    if subject is not None and mentions(question, "which-stop") and not mentions(question, "hyperfocal-asked"):
+        things = [one for one in question.lenses if distances_of(one, knowledge.catalogue) is not None]
+        lenses = [*zip(_lenses(question, knowledge), [one.f_number for one in things], strict=True)]
+        return _all(deep_at_stops(subject, lenses, frames, question, knowledge))
     return Told()
 
 

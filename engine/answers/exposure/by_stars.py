@@ -15,6 +15,7 @@ from engine.physics import coverage, flash_and_stars, focus
 from grammar.questions import Question
 
 STARS: Final = "star-trails"
+_SKY: Final = "starry-sky"  # the light of it
 RULE: Final = "stars-rule-of-thumb"  # the assumption that holds it
 REST: Final = (
     "Towards the pole of the sky they drift slower; looked at pixel by pixel the drift shows sooner. How long a whole "
@@ -24,8 +25,9 @@ ASKED: Final = "How long hangs on the focal length, and on the frame: which lens
 
 
 def by_stars(question: Question, knowledge: Knowledge) -> Told:
-    """Nothing where stars that trail are not spoken of."""
-    if not mentions(question, STARS):
+    """Nothing where stars that trail are not spoken of, and no shutter is asked for under them."""
+    lit = question.said("light") == _SKY and question.said("shutter") is None
+    if not (lit or mentions(question, STARS)):
         return Told()
     lenses = focals(question)
     if not lenses:

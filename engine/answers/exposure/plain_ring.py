@@ -1,9 +1,10 @@
-"""Whether a ring with no glass in it takes any of the light."""
+"""Whether a ring with no glass in it takes any of the light, and how little of it an objective leaves."""
 
 from __future__ import annotations
 
 from typing import Final
 
+from engine.answers.close.finite_objective import objective_lit
 from engine.answers.parts.answer import Line, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import mentions, stop
@@ -29,11 +30,15 @@ _OF_SEAT: Final = SEATED | {"buy-plan", "why", "gear-setting", "coverage"}  # wh
 
 def plain_ring_light(question: Question, knowledge: Knowledge) -> Told:
     """That a plain ring loses none, and what would; nothing where glass, a tube or a filter is spoken of."""
+    if (lit := objective_lit(question, knowledge)).lines:
+        return lit
     if not mentions(question, "light-lost") or any(question.said(key) for key in _MORE) or not _is_plain(question):
         return Told()
     if mentions(question, "glass-or-drawn") and not mentions(question, "no-glass"):
         return Told()
-    f = stop(question) or next((one.f_number for one in question.lenses if one.f_number is not None), None)
+    widest = {one.f_number for one in question.lenses if one.f_number is not None}
+    f = stop(question) if len(widest) < 2 else None  # each of several keeps its own
+    f = f or (next(iter(widest)) if len(widest) == 1 else None)
     stays = f"; f/{f_number(f)} stays f/{f_number(f)}" if f is not None else ""
     head = f"No: a plain ring has no glass, and the lens stands as far off as on its own camera{stays}."
     return Told((

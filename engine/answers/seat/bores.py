@@ -18,6 +18,7 @@ _BORED: Final = ("sleeve", "bored-for", "goes-through")  # keys of phrases for w
 SLIDES: Final = (
     "a sliding fit. Slit it and clamp it, or hold the barrel by nylon-tipped grub screws; slide it to set infinity"
 )
+_TUBE: Final = "extension-tube"
 NEAR_MM = 6.0  # widths that are farther from the opening are of other things
 
 
@@ -47,6 +48,23 @@ def bore_for(question: Question, knowledge: Knowledge) -> Told:
         room = f"leaves a wall of {trimmed(wall, 1)} mm" if wall > 0 else "is too narrow for it: it ends before it"
         text += f"; {throat} {room}"
     return Told((Line("head", f"{text}."),), (Quantity("bore_mm", bore),))
+
+
+def tube_for(question: Question, knowledge: Knowledge) -> Told:
+    """How long the tube before a plain barrel must be, where that is asked and its image was not measured yet."""
+    body = body_side(question.body, knowledge.catalogue)
+    asked = any(one.piece == _TUBE and one.thickness_mm is None for one in question.adapters)
+    if isinstance(body, Missing) or not asked or number(question, "flange_to_image") is not None:
+        return Told()
+    register = body.mount.register_mm
+    if not is_known(register):
+        return Told()
+    text = (
+        f"Tube and clamp together: from where the barrel is held to the image of a far window, less the"
+        f" {small_mm(register.nominal)} of the body. Measure that on paper first, in the hand: no two such"
+        " barrels are alike. A plain barrel slides, so a tube that is some 10 mm short is right."
+    )
+    return Told((Line("head", text),))
 
 
 def _any_of(question: Question, knowledge: Knowledge) -> Told:

@@ -9,6 +9,7 @@ from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, ListedChain,
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, unknown_register
 from engine.answers.parts.said import mentions, number
+from engine.answers.parts.usual_mounts import PROJECTOR
 from engine.answers.parts.wording import f_number, listed, ranged, small_mm, trimmed
 from engine.answers.seat.held import held_at
 from engine.answers.seat.standin import as_listed, judged_alone
@@ -19,6 +20,7 @@ from engine.chains.setup import Facts, Setup
 from engine.facts.records import Mount
 from engine.judging.judge import Judged
 from grammar.questions import Question, Thing
+from grammar.things.casting import DRAWN
 
 # kinds of lens that have no helicoid of their own, and how their flange-to-image distance goes with focal length
 UNFOCUSED: Final = {
@@ -34,6 +36,8 @@ MEASURE: Final = (
     "(or the shoulder that will rest on the ring) to the sharp image."
 )
 
+CLAMP: Final = "proj-clamp"  # the advice on what holds a projection lens
+
 
 def depends(question: Question, thing: Thing | None, body: BodySide, knowledge: Knowledge) -> Answer:
     """What can be said of a lens without a known mount on this body; the question back is the answer's last line."""
@@ -48,7 +52,8 @@ def depends(question: Question, thing: Thing | None, body: BodySide, knowledge: 
         told = _of_its_format(thing, body.mount, knowledge) + told
     held = held_at(measured, thing, body, knowledge) if measured is not None else None
     held = held or _on_flange(thing, body, told, knowledge)
-    lines = [head, *own, *told.lines, *focusing_lines(thing, question), *_iris(thing, question)]
+    first = [*_clamped(thing, question, knowledge), *_spanned(question, body.mount, measured)]
+    lines = [*first, head, *own, *told.lines, *focusing_lines(thing, question), *_iris(thing, question)]
     if measured is None:
         ask = MEASURE if threaded else f"{MEASURE} And which mount or thread has it?"
         lines.append(Line("ask", ask, wants="flange_to_image thread" if not threaded else "flange_to_image"))
@@ -60,6 +65,27 @@ def depends(question: Question, thing: Thing | None, body: BodySide, knowledge: 
         question.text, question.intent, ANSWERED if held is not None else NO, tuple(lines), question=question,
         chains=(held,) if held is not None else None, quantities=(*rows, *told.quantities),
     )  # fmt: skip
+
+
+def _clamped(thing: Thing | None, question: Question, knowledge: Knowledge) -> list[Line]:
+    """What holds a projection lens, first where that is asked."""
+    asked = thing is not None and thing.lens_kind == PROJECTOR and mentions(question, "how-held")
+    held = knowledge.catalogue.advice.get(CLAMP) if asked else None
+    return [Line("head", f"{held.topic}: {held.says}")] if held is not None else []
+
+
+def _spanned(question: Question, body: Mount, measured: float | None) -> list[Line]:
+    """Which lenses what is drawn out makes far things sharp with, by where their image lies."""
+    ends = [one.thickness_mm for one in question.adapters if one.piece in DRAWN and one.thickness_mm is not None]
+    register = body.register_mm
+    if len(ends) != 1 or measured is not None or not is_known(register) or ends[0][0] == ends[0][1]:
+        return []
+    least, most = (trimmed(register.nominal + end, 1) for end in ends[0])
+    text = (
+        f"Far things come sharp on it where the image of a far window lies {least} to {most} mm behind where the lens"
+        " is held: farther than that it needs a tube too, nearer it is close-up only."
+    )
+    return [Line("head", text)]
 
 
 def _on_flange(thing: Thing | None, body: BodySide, told: Told, knowledge: Knowledge) -> ListedChain | None:

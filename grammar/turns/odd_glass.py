@@ -1,0 +1,176 @@
+"""What a follow-up asks of glass that has no iris, thread or focusing of its own: projector, enlarger, objective."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Final
+
+from grammar.hearing import Heard
+from grammar.kinds import CHAIN, DIY_DIMENSION, FOCUS_VERDICT, GEAR_SETTING, IDENTIFY_MOUNT, MACRO_DISTANCE, SEATED, WHY
+from grammar.numbers.motifs import MOTIF
+from grammar.questions import BEST_CLOSE, BY_CABLE, C_OR_CS, OBJECTIVE_IRIS, ONLY_NEAR, PROJECTOR_IRIS, Question
+from grammar.telling import built
+from grammar.things.casting import DRAWN
+from grammar.turns.flanges_told import MOUNTLESS
+from grammar.turns.sticking import RANGED
+from grammar.turns.turn_seen import Turn
+
+_PROJECTOR, _OBJECTIVE = "projector", "objective"
+_NO_RING: Final = "no-focusing"  # trait of the ring that 'no focusing ring' names
+_UNFOCUSED: Final = "no focusing"  # trait of a lens
+BY_APPARATUS: Final = "no-focusing-why"  # on lenses that have no focusing of their own
+CLOSE_UP: Final = "focused-close-up"  # and on doing so close up
+BY_HAND: Final = "magnify"  # the advice on focusing by hand
+# cues beside 'how' and 'focus' that ask nothing more
+_OF_FOCUS: Final = frozenset(
+    ["how", "focus", "manual-focus", "again", "ok", "right", "good", "frame-size", "macro", "what", "can", "magnify",
+     "it-is"]
+)  # fmt: skip
+_OF_FINDER: Final = frozenset([GEAR_SETTING, WHY])
+_DRAWN: Final = ("magnification", "extension", "field")
+# the advice on the iris that a kind of lens lacks
+_NO_IRIS: Final = {_PROJECTOR: PROJECTOR_IRIS, _OBJECTIVE: OBJECTIVE_IRIS}
+_FAR, _CLOSE = ("infinity", "end-far"), ("end-near", "how-close", "macro")
+_ASKED: Final = ("how", "which", "will", "can", "what-if", "asked")
+_OF_SEAT: Final = frozenset([FOCUS_VERDICT, CHAIN, WHY])
+_NO_SEAT: Final = ("dimensions", "how-big", "how-close", "macro", "motif-said", "exposure", "cover")
+_OF_MAKING: Final = frozenset([DIY_DIMENSION, GEAR_SETTING, IDENTIFY_MOUNT])
+_PORTRAIT: Final = "head-and-shoulders"
+_CABLED: Final = frozenset(["c", "cs"])
+_OF_LIGHT: Final = ("shutter-said", "iso-said", "nd", "diffraction", "dof", "which-stop-set")
+
+
+def stop_topic(heard: Heard, before: Question) -> str | None:
+    """The advice on the iris of the lens spoken of, where it is asked or told that none can be worked."""
+    lens = before.lens
+    cabled = heard.tells("on-a-cable") and lens is not None and bool(_CABLED & set(lens.ids))
+    if cabled:
+        return BY_CABLE
+    told = heard.readings.f_number is not None or any(map(heard.tells, _OF_LIGHT)) or heard.cast.lenses
+    by_cable = before.beside == GEAR_SETTING and lens is not None and bool(_CABLED & set(lens.ids))
+    if heard.tells("stop-asked") and by_cable and not told:
+        return BY_CABLE  # 'can i get the opening to work' of the lens with a cable
+    if not heard.tells("stop-asked") or told or lens is None:
+        return None
+    if lens.lens_kind == _PROJECTOR and heard.tells("can") and before.intent in SEATED:
+        return None  # what was told of its iris is told again
+    return _NO_IRIS.get(lens.lens_kind or "")
+
+
+def best_stop_topic(heard: Heard, before: Question) -> str | None:
+    """The advice on which stop is best close up; None where it is told what is to be sharp, or no close up is."""
+    close = before.intent == MACRO_DISTANCE or any(one.piece in DRAWN for one in before.adapters)
+    told = heard.readings.values or heard.readings.distance_mm is not None or heard.readings.f_number is not None
+    more = heard.cast.lenses or heard.cast.bodies or heard.cast.pieces or any(map(heard.tells, _OF_LIGHT))
+    return BEST_CLOSE if close and heard.tells("best-stop") and not (told or more) else None
+
+
+def near_topic(heard: Heard, before: Question) -> str | None:
+    """'far things are not sharp, near ones are' after a lens on a body: the advice on that, and no plain verdict."""
+    cast, readings = heard.cast, heard.readings
+    seen = heard.tells("blurry") and any(map(heard.tells, _FAR)) and any(map(heard.tells, _CLOSE))
+    told = readings.values or readings.distance_mm is not None or cast.lenses or cast.pieces or cast.bodies
+    asked = any(map(heard.tells, _ASKED)) or "?" in heard.text
+    pair = any(one.ids for one in before.lenses) and bool(before.bodies)
+    return ONLY_NEAR if seen and pair and heard.weighed.best in _OF_SEAT and not (told or asked) else None
+
+
+def twin_topic(heard: Heard, before: Question) -> str | None:
+    """'could it be that its a CS lens then' after a C lens that is sharp near alone: what sets apart these twins."""
+    parts = heard.cast.lenses
+    alone = len(parts) == 1 and bool(parts[0].mounts) and not (parts[0].focal or heard.cast.bodies or heard.cast.pieces)
+    lens = before.lens
+    if not alone or lens is None or before.beside != GEAR_SETTING or not heard.tells("could-be"):
+        return None
+    twins = [one for one in (*parts[0].mounts[0].ids[:1], *lens.ids[:1]) if one in _CABLED]
+    return C_OR_CS if len(set(twins)) == len(_CABLED) else None
+
+
+def topic_of(heard: Heard, before: Question) -> str | None:
+    """The advice that answers it."""
+    row = (stop_topic, best_stop_topic, near_topic, twin_topic, focusing)
+    return next((found for one in row if (found := one(heard, before)) is not None), None)
+
+
+def _is_advised(turn: Turn) -> bool:
+    return topic_of(turn.heard, turn.before) is not None
+
+
+def holds_it(turn: Turn) -> bool:
+    """'what do i need to hold it in front', 'how would that one be held' after anything of a lens: how it goes on."""
+    cast, readings = turn.heard.cast, turn.heard.readings
+    others = any(not part.is_bare for part in cast.lenses) or cast.frames
+    told = readings.values or readings.distance_mm is not None or readings.f_number is not None
+    asked = turn.tells("how-held") and not turn.tells("damage", "harm-word", "stuck", "why", "cover")
+    pair = bool(turn.before.lenses) and bool(turn.before.bodies or any(part.has_mount for part in cast.bodies))
+    return asked and pair and not (others or told)
+
+
+def shares_the_tubes(turn: Turn) -> bool:
+    """'will the same tubes do for that one' after another lens, with none of a told length: how long hers must be."""
+    cast, before = turn.heard.cast, turn.before
+    tubes = bool(cast.pieces) and all(part.piece in DRAWN and part.is_bare for part in cast.pieces)
+    sized = any(one.piece in DRAWN and (one.thickness_mm or one.ids) for one in before.adapters)
+    told = turn.heard.readings.values or cast.bodies or any(not part.is_bare and not part.focal for part in cast.lenses)
+    return tubes and turn.tells("same") and bool(before.lenses and before.bodies) and not (sized or told)
+
+
+def goes_in_a_helicoid(turn: Turn) -> bool:
+    """'could i put it in a helicoid, 17 to 31 mm' after what is to be made: whether it reaches far on that."""
+    pieces = turn.heard.cast.pieces
+    ranged = len(pieces) == 1 and pieces[0].piece in RANGED and pieces[0].thickness is not None
+    asked = turn.tells("can", "will", "ok", "get", "put-in", "what-if") and not turn.tells(*_NO_SEAT)
+    was = turn.was in _OF_MAKING and turn.best in (DIY_DIMENSION, None, CHAIN, FOCUS_VERDICT)
+    return was and ranged and asked and bool(turn.before.lenses and turn.before.bodies)
+
+
+def asks_length_for_far(turn: Turn) -> bool:
+    """'how long a tube for far with the 80': what stands between so that far things are sharp, and nothing close up."""
+    tubes = any(part.piece in DRAWN and part.is_bare for part in turn.heard.cast.pieces)
+    far = turn.tells("infinity", "end-far", "far-asked") and not turn.tells("how-close", "macro", "how-big")
+    pair = any(one.ids for one in turn.before.lenses) and bool(turn.before.bodies)
+    return tubes and far and pair and turn.tells("dimensions") and not turn.heard.readings.values
+
+
+def focusing(heard: Heard, before: Question) -> str | None:
+    """'so how do i focus' after a lens on a body: the advice on that; None where it asks else."""
+    asked = heard.tells("how") and heard.tells("focus") and all(cue.tells in _OF_FOCUS for cue in heard.cues)
+    told = any(part.traits != [_NO_RING] or part.mounts or part.thickness for part in heard.cast.pieces)
+    named = heard.cast.lenses or heard.cast.bodies or told or heard.cast.frames
+    more = heard.readings.values or heard.readings.distance_mm is not None or heard.readings.f_number is not None
+    spoken_of = before.lenses or before.bodies or before.intent in _OF_FINDER
+    if not asked or named or more or not spoken_of:
+        return None
+    close = before.intent == MACRO_DISTANCE or any(before.said(key) is not None for key in _DRAWN)
+    lens = before.lens
+    still = lens is not None and (lens.lens_kind in MOUNTLESS or _UNFOCUSED in lens.traits)
+    ranged = any(one.piece in RANGED for one in before.adapters)
+    return CLOSE_UP if close else BY_APPARATUS if still and not ranged else BY_HAND
+
+
+def takes_portraits(turn: Turn) -> bool:
+    """'can i do portraits with it' after a lens on a body: how far away one stands for head and shoulders."""
+    cast, lens = turn.heard.cast, turn.before.lens
+    more = cast.lenses or cast.bodies or cast.pieces or turn.heard.readings.values
+    far = turn.heard.readings.distance_mm is not None or turn.tells("dof", "better", "back-blurred", "wants-blur")
+    asked = turn.tells("can", "how-far", "how", "ok", "will", "good", "usable")
+    return turn.tells("portraits") and asked and lens is not None and bool(lens.focal_length_mm) and not (more or far)
+
+
+def with_portrait(heard: Heard, intent: str) -> Question:
+    """The question by its own words, with head and shoulders as what is to be photographed where portraits are."""
+    said = built(heard, intent)
+    if said.intent != MACRO_DISTANCE or not heard.tells("portraits") or said.said(MOTIF) is not None:
+        return said
+    return said.with_(values=(*said.values, (MOTIF, _PORTRAIT)))
+
+
+# what may be seen, and what is asked then; the first that is seen tells
+ROW: Final[tuple[tuple[Callable[[Turn], bool], str], ...]] = (
+    (_is_advised, GEAR_SETTING),
+    (holds_it, CHAIN),
+    (takes_portraits, MACRO_DISTANCE),
+    (shares_the_tubes, DIY_DIMENSION),
+    (goes_in_a_helicoid, FOCUS_VERDICT),
+    (asks_length_for_far, DIY_DIMENSION),
+)
