@@ -17,6 +17,7 @@ from grammar.turns.whom import Meant
 _HELD: Final = frozenset(["reversed"])  # how a lens is held, which the next one is too
 _ALIKE: Final = frozenset(["look-alike"])
 _SEVERAL: Final = 2
+_ASSUMED: Final = "assumed mount"  # trait of a lens whose mount is that of its kind
 _SORTS: Final = frozenset(["wide", "tele", "normal"])
 _THAT: Final = frozenset(["that", "this", "my", "the", "it", "same"])
 _ELSE: Final = "else"  # 'what else'
@@ -180,6 +181,8 @@ def _lenses(heard: Heard, said: Question, before: Question) -> tuple[Thing, ...]
             return tuple(replace(lens, kind=old.kind, ids=old.ids) for lens in said.lenses)
     if len(said.lenses) == 1 and before.lenses:
         lens, old = said.lenses[0], before.lenses[0]
+        if _is_that_kind(lens, old):
+            return before.lenses
         of_kind = _of_kind_told(said, before.lenses)
         if of_kind != before.lenses:
             return of_kind
@@ -208,6 +211,12 @@ def _lenses(heard: Heard, said: Question, before: Question) -> tuple[Thing, ...]
             same_lens = replace(old, ids=lens.ids, kind=lens.kind, words=lens.words, column=lens.column)
             return (same_lens if lens.kind == "mount" else lens,)
     return said.lenses
+
+
+def _is_that_kind(lens: Thing, old: Thing) -> bool:
+    """'is that an enlarger lens then' of one: no more is told than the kind that it is of already."""
+    told = lens.focal_length_mm or lens.f_number or lens.format or _ASSUMED not in lens.traits
+    return not told and lens.lens_kind is not None and lens.lens_kind == old.lens_kind and bool(old.focal_length_mm)
 
 
 def _is_sort(lens: Thing) -> bool:

@@ -226,6 +226,8 @@ def kept_values(intent: str, lenses: tuple[Thing, ...], before: Question, said: 
         values[_TAPED] += f"{_AT}{mm(stood)}" if stood else ""
     aim = said.said(_TARGET) or values.get(_TARGET)
     lit = {_LIGHT: _LIT[aim]} if intent == EXPOSURE_ND and aim in _LIT else {}
+    if said.said("magnification") is not None and said.said("na") is None:
+        values.pop("na", None)  # 'and the 4x one': another objective
     if intent == before.intent:
         held = _BY_HAND if _is_another(lenses, before) else frozenset()
         return lit | {key: text for key, text in values.items() if key not in held}
@@ -234,7 +236,7 @@ def kept_values(intent: str, lenses: tuple[Thing, ...], before: Question, said: 
     same = same or _focals(lenses) == _focals(thing for thing in before.lenses if not thing.ids) != [None]
     framed = {intent, before.intent} <= PICTURED | {EXPOSURE_ND, MACRO_DISTANCE} and not said.bodies
     framed = framed and all(thing.id == _FULL for thing in said.things if thing.kind == "format")  # 'in ff' likens it
-    objective = same and any(one.lens_kind == _OBJECTIVE for one in lenses)
+    objective = same and any(one.lens_kind == _OBJECTIVE for one in lenses) and said.said("magnification") is None
     by = (
         (framed, _FRAME),
         (same, _OF_LENS),
