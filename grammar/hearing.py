@@ -44,7 +44,7 @@ HEARD_AS: Final = {
     "metered-outside": "metered-outside", "part-asked": "part-asked", "part-named": "part-named",
     "which-stop-set": "which-stop-set", "sun-kept-off": "sun-kept-off", "what-lens-now": "what-lens-now",
     "stop-asked": "stop-asked", "on-a-cable": "on-a-cable", "how-held": "how-held", "best-stop": "best-stop",
-    "no-focusing": "no-focusing",
+    "no-focusing": "no-focusing", "shoots-at-all": "shoots-at-all",
     "far-subject": "far-asked", "wants-blur": "wants-blur", "back-blurred": "back-blurred",
     "how-many-frames": "how-many-frames", "films-lit": "films-lit", "films": "films",
     "at-the-sun": "at-the-sun", "laid-in-sun": "laid-in-sun", "stops-down": "stops-down", "far-scene": "far-scene",

@@ -52,6 +52,7 @@ _INSTEAD: Final = "instead"  # the cue of what stands in a thing's place
 _TARGET, _LIGHT = "target", "light"
 _LIT: Final = {"moon": "moon", "stars": "starry-sky"}  # what is far off -> the light it is exposed for by
 _OF_LENS: Final = frozenset(["flange_to_image", "rear_reach", "barrel", "circle", "thread", "pitch", "zoom", "squeeze"])
+_ZOOM: Final = "zoom"  # kind of a lens, and the key of its range
 _OBJECTIVE: Final = "objective"
 _ENGRAVED: Final = frozenset(["magnification", "na"])  # on the barrel of a microscope objective
 # what a ring that is off by so much goes on to decide
@@ -75,10 +76,8 @@ def lasting(question: Question) -> Question:
     """The question as it is leant on: without the ring that was only asked for, and numbers that meant nothing."""
     off = question.said("thickness") is not None  # the ring that is too thick is no ring asked for
     cut = question.intent == DIY_DIMENSION  # 'how long must the tube be': none of that length stands there yet
-    pieces = tuple(
-        piece for piece in question.adapters
-        if off or not (_is_asked_for(piece) or (cut and piece.piece == _TUBE and is_open(piece)))
-    )  # fmt: skip
+    gone = [one for one in question.adapters if _is_asked_for(one) or (cut and one.piece == _TUBE and is_open(one))]
+    pieces = tuple(piece for piece in question.adapters if off or piece not in gone)
     values = question.values
     if question.intent not in _COUNTED:
         values = tuple(row for row in values if row[0] != "numbers")
@@ -226,8 +225,9 @@ def kept_values(intent: str, lenses: tuple[Thing, ...], before: Question, said: 
         values[_TAPED] += f"{_AT}{mm(stood)}" if stood else ""
     aim = said.said(_TARGET) or values.get(_TARGET)
     lit = {_LIGHT: _LIT[aim]} if intent == EXPOSURE_ND and aim in _LIT else {}
-    if said.said("magnification") is not None and said.said("na") is None:
-        values.pop("na", None)  # 'and the 4x one': another objective
+    was_zoom, is_zoom = (any(one.lens_kind == _ZOOM for one in row) for row in (before.lenses, lenses))
+    if was_zoom and not is_zoom and _focals(lenses) != [None]:
+        values.pop(_ZOOM, None)  # 'and the 16?' after a zoom
     if intent == before.intent:
         held = _BY_HAND if _is_another(lenses, before) else frozenset()
         return lit | {key: text for key, text in values.items() if key not in held}
@@ -236,7 +236,7 @@ def kept_values(intent: str, lenses: tuple[Thing, ...], before: Question, said: 
     same = same or _focals(lenses) == _focals(thing for thing in before.lenses if not thing.ids) != [None]
     framed = {intent, before.intent} <= PICTURED | {EXPOSURE_ND, MACRO_DISTANCE} and not said.bodies
     framed = framed and all(thing.id == _FULL for thing in said.things if thing.kind == "format")  # 'in ff' likens it
-    objective = same and any(one.lens_kind == _OBJECTIVE for one in lenses) and said.said("magnification") is None
+    objective = same and any(one.lens_kind == _OBJECTIVE for one in lenses)
     by = (
         (framed, _FRAME),
         (same, _OF_LENS),
@@ -272,7 +272,7 @@ def _overtaken(said: Question) -> frozenset[str]:
         timed |= {_TAPED, "mark"} if said.intent == SHIM_CALIBRATION else {_TAPED}
     timed |= frozenset([BRIGHTER]) if "light" in keys else frozenset()
     timed |= frozenset(["filter_size"]) if "filter_thread" in keys else frozenset()
-    timed |= frozenset(["extension"]) if "magnification" in keys else frozenset()  # so much makes another size
+    timed |= frozenset(["extension", "na"]) if "magnification" in keys else frozenset()  # so much makes another size
     return timed | (FILLED if (FILLED | {"close_focus"}) & keys else frozenset())
 
 
