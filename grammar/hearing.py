@@ -49,6 +49,7 @@ HEARD_AS: Final = {
     "how-many-frames": "how-many-frames", "films-lit": "films-lit", "films": "films",
     "at-the-sun": "at-the-sun", "laid-in-sun": "laid-in-sun", "stops-down": "stops-down", "far-scene": "far-scene",
     "star-trails": "star-trails", "rest-of-ring": "rest-of-ring", "iris-asked": "iris-asked",
+    "stays-as-long": "stays-as-long",
 }  # fmt: skip
 OF_NOTHING: Final = "of-nothing"  # that no word of it says anything of a subject: 'how do i know', 'what could that be'
 _ONE_RING: Final = "one-ring"

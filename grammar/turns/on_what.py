@@ -61,9 +61,10 @@ def bodies_of(
         return each_once((*before.prior.bodies, *before.bodies)), said.things  # 'for both bodies'
     if _is_that_body(heard, said) and before.bodies:
         return before.bodies, said.things or before.things  # 'the body has 5184 across'
+    unknown = any(part.strange is not None and not part.has_mount for part in heard.cast.bodies)  # another camera
     if before.bodies and said.bodies and _is_film_camera(said.bodies[0], said, heard):
         return before.bodies, tuple(thing for thing in before.things if thing.kind == "format")
-    if said.bodies and not (said.bodies[0].ids or said.bodies[0].kind) and before.bodies:
+    if said.bodies and not (said.bodies[0].ids or said.bodies[0].kind or unknown) and before.bodies:
         # 'if I flip the body to its 1.6 crop': the frame told beside it is what it uses then
         named = [thing.id for thing in said.things if thing.kind == "format"]
         changed = replace(

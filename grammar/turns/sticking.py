@@ -108,6 +108,8 @@ def kept_pieces(
         # 'can I use my M42 ring, both are 42': what was only set against the lens has not been put on it
         prior = before.prior
         pieces = prior.adapters if prior is not None and prior.lenses == before.lenses else ()
+    if not same_mount and intent != before.intent:  # what was only tried behind another lens
+        pieces = tuple(one for one in pieces if one.piece not in OPTICAL or one.ids or one.front or one.rear)
     if not same_lens:
         pieces = tuple(one for one in pieces if one.piece in DRAWN or not (is_open(one) and before.follows))
     if not same_mount:

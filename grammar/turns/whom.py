@@ -21,6 +21,7 @@ MOST_KNOWN: Final = 8  # lenses of one talk
 _PAIR: Final = 2
 _PICK: Final = "pick:"
 _THEY: Final = "they"
+_PURPOSES: Final = ("macro", "portraits", "for-portraits", "star-trails", "films", "how-close")
 
 
 @compact
@@ -78,14 +79,20 @@ def side_by_side(heard: Heard, before: Question) -> tuple[Thing, ...]:
         new, old = replace(heard.cast.lenses[0], sort="lens").thing(), before.lenses[0]
         same = old.kind == "mount" and not (new.ids or new.format or new.lens_kind)
         return (old, replace(new, kind=old.kind, ids=old.ids) if same else new)
-    if (
-        heard.cast.pieces
-        or heard.cast.bodies
-        or not (heard.tells("which-more") or (heard.tells("which") and heard.tells("comparative")))
-    ):
+    apart = heard.tells("which-more") or (heard.tells("which") and heard.tells("comparative"))
+    if heard.cast.pieces or heard.cast.bodies or not (apart or _is_for_a_purpose(heard)):
         return ()
     pool = before.lenses if len(before.lenses) > 1 else before.known
     return pool if len(pool) > 1 else ()
+
+
+def _is_for_a_purpose(heard: Heard) -> bool:
+    """'which of them is better for close-ups', 'which of the two for that': of the lenses, and of no answers."""
+    preferred = heard.tells("better") or heard.tells("pick:all") or heard.tells("pick:both")
+    asked = heard.tells("which") or heard.tells("list-all") or heard.tells("better")
+    said = heard.line.tokens
+    for_that = any((one.kind, one.value) == ("PREP", "for") and after.kind == "DET" for one, after in pairwise(said))
+    return preferred and asked and (for_that or any(map(heard.tells, _PURPOSES))) and not heard.readings.values
 
 
 def _is_set_beside(heard: Heard, before: Question) -> bool:

@@ -129,3 +129,40 @@ def test_the_switch_of_a_lens_is_set_and_no_shim_is_put_in(club: Desk) -> None:
 def test_a_lens_for_portraits_is_one_by_how_it_frames(club: Desk) -> None:
     *_, answer = talk(club, "a 105 2.5 f mount on mft", "nice for portraits?")
     assert flat(answer).startswith("On Four Thirds 105 mm is a tele lens")
+
+
+@pytest.mark.parametrize(
+    ("said", "intent"),
+    [
+        ("does 50 stay 50 on that camera", "crop-equivalent"),
+        ("i want to take pictures of rings and coins", "macro-distance"),
+        ("what ring or tube would get me to life size", "macro-distance"),
+        ("15 to 40 euros each or more?", "buy-plan"),
+        ("the 28 doesnt stop at infinity it goes a bit over", "shim-calibration"),
+        ("can the om one go close on a bee", "macro-distance"),
+        ("the md is stiff and smells, is it oil", "hazard"),
+        ("filming in the sun at 1/50, which filter", "exposure-nd"),
+    ],
+)
+def test_a_turn_asks_what_its_words_ask(club: Desk, said: str, intent: str) -> None:
+    *_, answer = talk(club, *_THREE, "how much is sharp at 2 m with the 50", said)
+    assert answer.intent == intent
+    assert answer.question is not None
+    assert answer.question.follows
+
+
+@pytest.mark.parametrize(
+    "said", ["which of the two for that", "which is better for portraits", "which one should i take for the bee"]
+)
+def test_which_is_better_for_something_asks_of_the_lenses(club: Desk, said: str) -> None:
+    assert _focals(_last(club, *_TWO, "how close does the screw one go", said)) == [55, 50]
+
+
+def test_the_camera_of_a_friend_that_nobody_knows_is_not_the_one_told(club: Desk) -> None:
+    question = _last(club, *_TWO, "will the m42 go on a kestrel alfa dslr")
+    assert not any("z-mount" in body.ids for body in question.bodies)
+
+
+def test_a_reducer_tried_on_one_lens_is_not_behind_another_mount(club: Desk) -> None:
+    question = _last(club, *_TWO, "what would a reducer do with the 55", "how close does the sr one go")
+    assert question.adapters == ()
