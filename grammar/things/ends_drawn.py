@@ -43,8 +43,9 @@ def with_ends_drawn(tokens: list[Token]) -> list[Token]:
 
 def _with_mount_first(tokens: list[Token]) -> list[Token]:
     """'a helicoid M65 17-31': the mount behind it is its own, as in 'an M65 helicoid 17-31'."""
+    alone = sum(one.kind == "MOUNT" for one in tokens) == 1
     for at, token in enumerate(tokens):
-        drawn = token.kind == "PIECE" and token.value in (_HELICOID, _BELLOWS)
+        drawn = alone and token.kind == "PIECE" and token.value in (_HELICOID, _BELLOWS)
         if drawn and [one.kind for one in tokens[at + 1 : at + 3]] == ["MOUNT", "RANGE"]:
             return [*tokens[:at], tokens[at + 1], token, *tokens[at + 2 :]]
     return tokens
