@@ -243,7 +243,7 @@ OF_FAR_THINGS = (
     # with glass, and without it
     (
         (CROP_EQUIVALENT, DEPTH_OF_FIELD, MACRO_DISTANCE),
-        heard(named("picture.each_way", "with_each_way"), "in-each-case"),
+        heard(named("each_way", "with_each_way"), "in-each-case"),
     ),
     ((*WAYS, MACRO_DISTANCE), where(named("close.tube_sets", "with_setting_told"), "infinity_setting")),
     ((*WAYS, HAZARD), unheard("counted-turns", heard(advised("past-infinity-advice"), "sharp-before-end"))),
