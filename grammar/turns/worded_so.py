@@ -270,7 +270,7 @@ def takes_another_mount(turn: Turn) -> bool:
     """'will an RE lens do as well' after a depth or a filter, of which the mount changes nothing: its way there."""
     cast, parts = turn.heard.cast, turn.heard.cast.lenses
     alone = len(parts) == 1 and len(parts[0].mounts) == 1 and not (parts[0].focal or parts[0].f_number)
-    told = cast.bodies or cast.pieces or cast.frames or cast.lengths or turn.heard.readings.values
+    told = bool(cast.bodies or cast.pieces or cast.frames or cast.lengths or turn.heard.readings.values)
     told = told or (turn.found is not None and turn.best != CHAIN)  # 'can the exakta one go close': of the talk
     asked = turn.tells("will", "can") and turn.best not in (EXPOSURE_ND, DEPTH_OF_FIELD, WHY)
     return turn.was in (EXPOSURE_ND, DEPTH_OF_FIELD) and alone and asked and bool(turn.before.bodies) and not told
