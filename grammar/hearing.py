@@ -34,6 +34,8 @@ MOST_OF: Final = 0.6
 # the likeness from which a text that holds a whole phrase of an advice is about it
 LIKE: Final = 13.0
 WHOLLY: Final = 0.9
+_HALF: Final = 0.51  # of the words of a text that a danger shares, where that only names gear
+_IDLE: Final = frozenset(["held", "adding", "films"])  # cues that ask nothing
 FAR_LIMIT: Final = "far-limit"  # a phrase that is mentioned
 STOPS_AT: Final = "stops-at"  # the cue that it is
 SHOWN_STOP: Final = "shown-stop"  # a phrase of a stop that a body shows, which is none where it is nought
@@ -43,7 +45,7 @@ HEARD_AS: Final = {
     "metered-outside": "metered-outside", "part-asked": "part-asked", "part-named": "part-named",
     "which-stop-set": "which-stop-set", "sun-kept-off": "sun-kept-off", "what-lens-now": "what-lens-now",
     "stop-asked": "stop-asked", "on-a-cable": "on-a-cable", "how-held": "how-held", "best-stop": "best-stop",
-    "no-focusing": "no-focusing",
+    "no-focusing": "no-focusing", "shoots-at-all": "shoots-at-all",
     "far-subject": "far-asked", "wants-blur": "wants-blur", "back-blurred": "back-blurred",
     "how-many-frames": "how-many-frames", "films-lit": "films-lit", "films": "films",
     "at-the-sun": "at-the-sun", "laid-in-sun": "laid-in-sun", "stops-down": "stops-down", "far-scene": "far-scene",
@@ -100,7 +102,8 @@ def hear(text: str, lexicon: Lexicon, before: str = "", aside: str = "") -> Hear
     told_behind(cast)
     readings = readings_of(phrases, cast, told)
     nearest = next(iter(lexicon.subjects.matches(text)), None)
-    alone = features_of(line, cues, cast, readings) | _advised(nearest) | _seen_to_end(text, lexicon)
+    advised = _advised(None if _is_only_named(line, cues, cast, nearest) else nearest)
+    alone = features_of(line, cues, cast, readings) | advised | _seen_to_end(text, lexicon)
     alone |= {f"named-{lexicon.subjects.asked_of.get(one.id, '')}" for one in line.spoken if one.kind == "advice"}
     alone |= frozenset() if lexicon.subjects.vocabulary.words_of(text) else {OF_NOTHING}
     talked = frozenset({"talking", f"after-{before}", f"after-{aside}"} if before else ())
@@ -141,6 +144,15 @@ def _advised(nearest: Match | None) -> set[str]:
     asked = nearest.asked
     surely = {f"surely-{asked}"} if nearest.score >= SURELY else set()
     return {f"about-{asked}"} | surely | ({f"wholly-{asked}"} if _is_whole(nearest) else set())
+
+
+def _is_only_named(line: Line, cues: tuple[Cue, ...], cast: Cast, nearest: Match | None) -> bool:
+    """'found a brass lens from a film projector, 100mm f2': gear is told of, nothing is asked, and few words are shared
+    with a danger."""
+    if nearest is None or nearest.asked != HAZARD or nearest.part >= _HALF or "?" in line.text:
+        return False
+    told = any(part.focal or part.has_mount for part in (*cast.lenses, *cast.bodies))
+    return told and all(cue.tells in _IDLE for cue in cues)
 
 
 def _is_whole(nearest: Match) -> bool:

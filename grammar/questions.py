@@ -35,9 +35,9 @@ HOOD: Final = "hood"  # the topic of how long one may be
 CLOSE_UP_LENS: Final = "close-up-lens"
 
 # advice that is asked for on the way, of the iris that a lens lacks, and of the best stop close up
-PROJECTOR_IRIS, OBJECTIVE_IRIS = "projector-iris-why", "objective-iris"
+PROJECTOR_IRIS, OBJECTIVE_IRIS, RELEASE = "projector-iris-why", "objective-iris", "release"
 BY_CABLE, BEST_CLOSE, C_OR_CS, ONLY_NEAR = "auto-iris-cable", "best-stop-close", "look-c-or-cs", "too-far-out-why"
-ADVISED: Final = frozenset([PROJECTOR_IRIS, OBJECTIVE_IRIS, BY_CABLE, BEST_CLOSE, C_OR_CS, ONLY_NEAR])
+ADVISED: Final = frozenset([PROJECTOR_IRIS, OBJECTIVE_IRIS, BY_CABLE, BEST_CLOSE, C_OR_CS, ONLY_NEAR, RELEASE])
 
 
 @compact

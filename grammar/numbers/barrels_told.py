@@ -6,7 +6,7 @@ from typing import Final
 
 from grammar.numbers.widths_behind import BARREL, with_widths_behind
 from grammar.things.casting import SPACER
-from grammar.words.groups import HOLDING, OUTER, SCREW, SMOOTH, WITHOUT
+from grammar.words.groups import HOLDING, OUTER, RATHER, SCREW, SMOOTH, WITHOUT
 from grammar.words.tokens import Token
 
 _WIDTHS: Final = (20.0, 130.0)  # mm, of barrels
@@ -24,6 +24,7 @@ def with_barrels_told(tokens: list[Token]) -> list[Token]:
     _tell_threadless(tokens)
     _tell_of_projectors(tokens)
     _tell_outside(tokens)
+    _tell_only_a_tube(tokens)
     thrown = any((one.kind, one.value) == _PROJECTS for one in tokens)
     for at, token in enumerate(tokens):
         if SMOOTH not in token.groups and not (thrown and token.text.casefold() == _PLAIN):
@@ -47,6 +48,18 @@ def with_barrels_told(tokens: list[Token]) -> list[Token]:
         elif _is_of_lens(tokens, tube):
             tokens[tube] = tokens[tube].as_("CUE")
     return tokens
+
+
+def _tell_only_a_tube(tokens: list[Token]) -> None:
+    """'its just a tube, 62.5 mm across': what is only that is the lens itself, and so wide."""
+    for at, token in enumerate(tokens[2:], 2):
+        only = tokens[at - 1].kind in ("LETTER", "DET") and RATHER in tokens[at - 2].groups
+        width = at + 1 + (tokens[at + 1 : at + 2] != [] and tokens[at + 1].kind == "JOIN")
+        after = tokens[width + 1] if width + 1 < len(tokens) else None
+        if _is_tube(token) and only and _is_width(tokens, width) and after is not None and OUTER in after.groups:
+            tokens[width] = tokens[width].as_("KEYED", value=BARREL, unit="mm")
+            tokens[at], tokens[width + 1] = token.as_("CUE"), after.as_("FILLER")
+            return
 
 
 def _is_of_lens(tokens: list[Token], tube: int) -> bool:

@@ -18,6 +18,7 @@ _BETWEEN: Final = frozenset(["FILLER", "VERB", "DET", "JOIN", "MARK", "CUE", "PR
 
 def with_ends_drawn(tokens: list[Token]) -> list[Token]:
     """The two ends as one RANGE right behind the helicoid, which is one piece with the ring that it is told to be."""
+    tokens = _with_mount_first(tokens)
     drawn = _HELICOID if _place_of(tokens, _HELICOID) is not None else _BELLOWS
     at = _place_of(tokens, drawn)
     ends = _ends(tokens)
@@ -38,6 +39,16 @@ def with_ends_drawn(tokens: list[Token]) -> list[Token]:
     piece = _place_of(rest, drawn) or 0
     behind = _past_mounts(rest, piece + 1)
     return [*rest[:piece], *rest[piece + 1 : behind], rest[piece], whole, *rest[behind:]]
+
+
+def _with_mount_first(tokens: list[Token]) -> list[Token]:
+    """'a helicoid M65 17-31': the mount behind it is its own, as in 'an M65 helicoid 17-31'."""
+    alone = sum(one.kind == "MOUNT" for one in tokens) == 1
+    for at, token in enumerate(tokens):
+        drawn = alone and token.kind == "PIECE" and token.value in (_HELICOID, _BELLOWS)
+        if drawn and [one.kind for one in tokens[at + 1 : at + 3]] == ["MOUNT", "RANGE"]:
+            return [*tokens[:at], tokens[at + 1], token, *tokens[at + 2 :]]
+    return tokens
 
 
 def _past_mounts(out: list[Token], at: int) -> int:

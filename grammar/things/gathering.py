@@ -24,6 +24,7 @@ _SHORTEST_ZOOM, _ZOOMED = 8.0, (1.4, 20.0)  # mm, and how many times longer its 
 def complete(cast: Cast) -> None:
     """Descriptions that only complete one another become one; empty ones fall away; pieces tell what was not said."""
     _stretch(cast)
+    _zoom(cast)
     _gather_lenses(cast)
     body_beside_lens(cast)
     if len(cast.bodies) > 1:
@@ -45,6 +46,16 @@ def complete(cast: Cast) -> None:
     lens_by_its_frame(cast)
     frame_beside_lens(cast)
     frame_of_body(cast)
+
+
+def _zoom(cast: Cast) -> None:
+    """'the zoom one, what is 2.8-12': the range told behind a zoom of which none was told is its."""
+    zooms = [part for part in cast.lenses if "zoom" in part.kinds and part.zoom is None and part.focal is None]
+    ranges = [part for part in cast.lengths if part.noun.first("RANGE") is not None]
+    token = ranges[0].noun.first("RANGE") if len(zooms) == len(ranges) == 1 and not cast.pieces else None
+    if token is not None and token.unit in ("", "mm") and min(token.numbers) > 0:
+        zooms[0].zoom = (token.numbers[0], token.numbers[1])
+        cast.lengths.remove(ranges[0])
 
 
 def _old_on_new(cast: Cast) -> None:

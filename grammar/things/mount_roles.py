@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.things.beside_what_holds import is_held_by
 from grammar.things.cast import Cast
 from grammar.things.casting import Part
 from grammar.things.phrases import TOWARDS
@@ -38,7 +39,8 @@ class _Placing:
         in_brackets = (self._ends_ring, self._told_again)
         steps = (self._through, self._by_thread, self._in_list, self._put_on, self._counted, self._of_focal)
         beside = (self._with_bodies, self._asked_of_lens, self._beside_body, self._where_to)
-        if not any(step() for step in (*in_brackets, *steps, *beside, self._of_unmounted, self._of_lens)):
+        all_steps = (*in_brackets, *steps, *beside, self._of_unmounted, self._of_lens)
+        if not (is_held_by(self.cast, self.part, self.before) or any(step() for step in all_steps)):
             self._by_role()
 
     def _as(self, sort: str) -> bool:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.things.beside_what_holds import BOTH_ENDS
 from grammar.things.cast import Cast
 from grammar.things.casting import Part
 from grammar.things.phrases import TOWARDS, Noun
@@ -16,6 +17,8 @@ THROUGH: Final = frozenset(["helicoid", "extension-tube"])  # the same mount bef
 def told_by_pieces(cast: Cast) -> None:
     """An adapter's own mounts are those of the lens and the body, where these were not named."""
     pieces = [part for part in (*cast.pieces, *cast.using) if part.mounts]
+    if BOTH_ENDS in cast.told:  # 'a bellows, M42 on both ends' tells nothing of the lens and the body
+        pieces = [part for part in pieces if len({mount.ids[0] for mount in part.mounts}) > 1]
     if not pieces:
         return
     if _each_for_a_lens(cast, pieces) or _each_for_a_body(cast, pieces):

@@ -17,6 +17,9 @@ from grammar.turns.whom import Meant
 _HELD: Final = frozenset(["reversed"])  # how a lens is held, which the next one is too
 _ALIKE: Final = frozenset(["look-alike"])
 _SEVERAL: Final = 2
+_ZOOM: Final = "zoom"
+_PROJECTOR: Final = "projector"
+_ASSUMED: Final = "assumed mount"  # trait of a lens whose mount is that of its kind
 _SORTS: Final = frozenset(["wide", "tele", "normal"])
 _THAT: Final = frozenset(["that", "this", "my", "the", "it", "same"])
 _ELSE: Final = "else"  # 'what else'
@@ -180,6 +183,10 @@ def _lenses(heard: Heard, said: Question, before: Question) -> tuple[Thing, ...]
             return tuple(replace(lens, kind=old.kind, ids=old.ids) for lens in said.lenses)
     if len(said.lenses) == 1 and before.lenses:
         lens, old = said.lenses[0], before.lenses[0]
+        if _is_that_kind(lens, old):
+            return before.lenses
+        if lens.lens_kind == _ZOOM and not lens.ids and old.kind == "mount" and _is_one_of_them(heard):
+            return (replace(lens, kind=old.kind, ids=old.ids),)  # 'the zoom one, what is 2.8-12' of several C lenses
         of_kind = _of_kind_told(said, before.lenses)
         if of_kind != before.lenses:
             return of_kind
@@ -199,6 +206,8 @@ def _lenses(heard: Heard, said: Question, before: Question) -> tuple[Thing, ...]
             return (replace(lens, kind=old.kind, ids=old.ids, format=made_for, traits=(*lens.traits, *held)),)
         if lens.ids and lens.focal_length_mm is None and lens.lens_kind is None and not old.ids:
             # '50 mm f/1.8', then 'it is M42': the mount that was asked for
+            if old.lens_kind == _PROJECTOR and all(part.by_piece for part in heard.cast.lenses):
+                return before.lenses  # 'is an M65 helicoid enough' of a plain barrel, which has no thread
             if is_a_body(lens, said, before, heard.cast.hosts):
                 return before.lenses
             return (replace(old, kind=lens.kind, ids=lens.ids), *before.lenses[1:]) if lens.kind == "mount" else (lens,)
@@ -208,6 +217,18 @@ def _lenses(heard: Heard, said: Question, before: Question) -> tuple[Thing, ...]
             same_lens = replace(old, ids=lens.ids, kind=lens.kind, words=lens.words, column=lens.column)
             return (same_lens if lens.kind == "mount" else lens,)
     return said.lenses
+
+
+def _is_one_of_them(heard: Heard) -> bool:
+    """Whether it is told as one of those spoken of: 'the zoom one'."""
+    tokens = heard.line.tokens
+    return any(one.kind == "KIND" and two.text.casefold() == "one" for one, two in pairwise(tokens))
+
+
+def _is_that_kind(lens: Thing, old: Thing) -> bool:
+    """'is that an enlarger lens then' of one: no more is told than the kind that it is of already."""
+    told = lens.focal_length_mm or lens.f_number or lens.format or _ASSUMED not in lens.traits
+    return not told and lens.lens_kind is not None and lens.lens_kind == old.lens_kind and bool(old.focal_length_mm)
 
 
 def _is_sort(lens: Thing) -> bool:

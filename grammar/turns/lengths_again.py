@@ -78,7 +78,8 @@ def _is_alone(heard: Heard) -> bool:
 
 def _drawn(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     zooms = [part for part in (*heard.cast.lenses, *heard.cast.lengths) if part.noun.first("RANGE")]
-    if len(zooms) != 1 or before.lenses[0].lens_kind == "zoom" or zooms[0].noun.head is not None:
+    zoomed = before.lenses[0].lens_kind == "zoom" or heard.tells("zoom")
+    if len(zooms) != 1 or zoomed or zooms[0].noun.head is not None:
         return None
     token = zooms[0].noun.first("RANGE")
     if token is None or len(zooms[0].noun.mods) != 1 or token.unit in ("m", "ft"):

@@ -6,9 +6,28 @@ from collections.abc import Callable
 from typing import Final
 
 from grammar.hearing import Heard
-from grammar.kinds import CHAIN, DIY_DIMENSION, FOCUS_VERDICT, GEAR_SETTING, IDENTIFY_MOUNT, MACRO_DISTANCE, SEATED, WHY
+from grammar.kinds import (
+    BUY_PLAN,
+    CHAIN,
+    DIY_DIMENSION,
+    FOCUS_VERDICT,
+    GEAR_SETTING,
+    IDENTIFY_MOUNT,
+    MACRO_DISTANCE,
+    SEATED,
+    WHY,
+)
 from grammar.numbers.motifs import MOTIF
-from grammar.questions import BEST_CLOSE, BY_CABLE, C_OR_CS, OBJECTIVE_IRIS, ONLY_NEAR, PROJECTOR_IRIS, Question
+from grammar.questions import (
+    BEST_CLOSE,
+    BY_CABLE,
+    C_OR_CS,
+    OBJECTIVE_IRIS,
+    ONLY_NEAR,
+    PROJECTOR_IRIS,
+    RELEASE,
+    Question,
+)
 from grammar.telling import built
 from grammar.things.casting import DRAWN
 from grammar.turns.flanges_told import MOUNTLESS
@@ -16,7 +35,7 @@ from grammar.turns.sticking import RANGED
 from grammar.turns.turn_seen import Turn
 
 _PROJECTOR, _OBJECTIVE = "projector", "objective"
-_NO_RING: Final = "no-focusing"  # trait of the ring that 'no focusing ring' names
+_RING: Final = "adapter"  # as 'no focusing ring' is read
 _UNFOCUSED: Final = "no focusing"  # trait of a lens
 BY_APPARATUS: Final = "no-focusing-why"  # on lenses that have no focusing of their own
 CLOSE_UP: Final = "focused-close-up"  # and on doing so close up
@@ -61,7 +80,12 @@ def best_stop_topic(heard: Heard, before: Question) -> str | None:
     """The advice on which stop is best close up; None where it is told what is to be sharp, or no close up is."""
     close = before.intent == MACRO_DISTANCE or any(one.piece in DRAWN for one in before.adapters)
     told = heard.readings.values or heard.readings.distance_mm is not None or heard.readings.f_number is not None
-    more = heard.cast.lenses or heard.cast.bodies or heard.cast.pieces or any(map(heard.tells, _OF_LIGHT))
+    more = (
+        any(not part.is_bare for part in heard.cast.lenses)
+        or heard.cast.bodies
+        or heard.cast.pieces
+        or any(map(heard.tells, _OF_LIGHT))
+    )
     return BEST_CLOSE if close and heard.tells("best-stop") and not (told or more) else None
 
 
@@ -86,9 +110,15 @@ def twin_topic(heard: Heard, before: Question) -> str | None:
     return C_OR_CS if len(set(twins)) == len(_CABLED) else None
 
 
+def release_topic(heard: Heard, before: Question) -> str | None:
+    """'does the camera even shoot with that on' after a lens on a body: what it must be told for that."""
+    more = heard.cast.lenses or heard.cast.pieces or heard.readings.values
+    return RELEASE if heard.tells("shoots-at-all") and before.lenses and before.bodies and not more else None
+
+
 def topic_of(heard: Heard, before: Question) -> str | None:
     """The advice that answers it."""
-    row = (stop_topic, best_stop_topic, near_topic, twin_topic, focusing)
+    row = (stop_topic, best_stop_topic, near_topic, twin_topic, release_topic, focusing)
     return next((found for one in row if (found := one(heard, before)) is not None), None)
 
 
@@ -119,8 +149,9 @@ def goes_in_a_helicoid(turn: Turn) -> bool:
     """'could i put it in a helicoid, 17 to 31 mm' after what is to be made: whether it reaches far on that."""
     pieces = turn.heard.cast.pieces
     ranged = len(pieces) == 1 and pieces[0].piece in RANGED and pieces[0].thickness is not None
-    asked = turn.tells("can", "will", "ok", "get", "put-in", "what-if") and not turn.tells(*_NO_SEAT)
-    was = turn.was in _OF_MAKING and turn.best in (DIY_DIMENSION, None, CHAIN, FOCUS_VERDICT)
+    asked = turn.tells("can", "will", "ok", "get", "put-in", "what-if", "is-a") and not turn.tells(*_NO_SEAT)
+    plain = turn.before.lens is not None and turn.before.lens.lens_kind == _PROJECTOR
+    was = (turn.was in _OF_MAKING or plain) and turn.best in (DIY_DIMENSION, None, CHAIN, FOCUS_VERDICT, BUY_PLAN)
     return was and ranged and asked and bool(turn.before.lenses and turn.before.bodies)
 
 
@@ -135,7 +166,8 @@ def asks_length_for_far(turn: Turn) -> bool:
 def focusing(heard: Heard, before: Question) -> str | None:
     """'so how do i focus' after a lens on a body: the advice on that; None where it asks else."""
     asked = heard.tells("how") and heard.tells("focus") and all(cue.tells in _OF_FOCUS for cue in heard.cues)
-    told = any(part.traits != [_NO_RING] or part.mounts or part.thickness for part in heard.cast.pieces)
+    asked = asked or (heard.tells("no-focusing") and heard.tells("short") and not any(map(heard.tells, _ASKED)))
+    told = any(part.mounts or part.thickness or part.piece != _RING for part in heard.cast.pieces)  # 'no focusing ring'
     named = heard.cast.lenses or heard.cast.bodies or told or heard.cast.frames
     more = heard.readings.values or heard.readings.distance_mm is not None or heard.readings.f_number is not None
     spoken_of = before.lenses or before.bodies or before.intent in _OF_FINDER

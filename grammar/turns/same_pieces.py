@@ -6,8 +6,10 @@ from itertools import pairwise
 from typing import Final
 
 from grammar.hearing import Heard
+from grammar.kinds import FOCUS_VERDICT
 from grammar.questions import RING, Question, Thing
 from grammar.turns.going_on import is_worn, tubes_named
+from grammar.turns.spans import drawn_whole
 from grammar.turns.sticking import RANGED, is_open
 
 _INSTEAD: Final = "instead"  # the cue of what stands in a thing's place
@@ -33,6 +35,8 @@ def same_pieces(heard: Heard, said: Question, before: Question) -> Question:
         stood = stood or [one for one in before.adapters if piece.piece == RING and one.piece == "recessed"]
         stood = [one for one in stood if not others or (set(one.rear) & others if one.rear else not elsewhere)]
         meant = is_open(piece) or (heard.tells("same") and _is_of_the_pair(piece, before))
+        if said.intent == FOCUS_VERDICT and is_open(piece) and not heard.tells("drawn-shut"):
+            stood = list(drawn_whole(piece, tuple(stood))) or stood  # 'does that see far on the bellows', pushed in
         out += stood if stood and meant else [piece]
     return said.with_(adapters=tuple(out))
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from typing import Final
 
+from engine.base.compact import replace
 from grammar.questions import Thing
 
 _SPAN: Final = re.compile(r"(\d+(?:\.\d+)?) ?(?:mm)? ?(?:\.\.|-|–|to) ?(\d+(?:\.\d+)?)")
@@ -16,3 +17,12 @@ def span_of(piece: Thing) -> tuple[float, float] | None:
         return piece.thickness_mm
     told = _SPAN.search(piece.words)
     return (float(told[1]), float(told[2])) if told and float(told[1]) < float(told[2]) else None
+
+
+def drawn_whole(named: Thing, kept: tuple[Thing, ...]) -> tuple[Thing, ...]:
+    """The pieces with the one that is only named again as far as it goes in all; none where it is not told how far."""
+    at = next((n for n, one in enumerate(kept) if one.piece == named.piece), None)
+    span = span_of(kept[at]) if at is not None else None
+    if at is None or span is None or span[0] == span[1]:
+        return ()
+    return (*kept[:at], replace(kept[at], thickness_mm=span), *kept[at + 1 :])

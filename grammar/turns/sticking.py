@@ -32,7 +32,7 @@ from grammar.kinds import (
 from grammar.numbers.motifs import MOTIF, SIDES
 from grammar.questions import ALL, BODY_REGISTER, FILTER, OFF, RING, Limits, Question, Thing
 from grammar.readings.kept_readings import mm
-from grammar.things.casting import DRAWN, OPTICAL
+from grammar.things.casting import DRAWN, OPTICAL, SPACER
 from grammar.turns.glass_joined import glass_joined
 from grammar.turns.measured_anew import BRIGHTER
 from grammar.turns.put_close import PUT_CLOSE, is_close_still, without_tubes_far
@@ -47,12 +47,12 @@ PLACED: Final = frozenset(
 _LENS_SEEN: Final = frozenset([COVERAGE, CROP_EQUIVALENT, GEAR_SETTING])  # here only those with glass matter
 _BOUGHT: Final = frozenset([*OPTICAL, "electronic-adapter", "helicoid"])  # kinds of ring that cost what others do not
 _STANDING: Final = CLOSE_UPS | {FOCUS_VERDICT, CHAIN}  # here glass and tubes stand one behind the other
-_TUBE: Final = "extension-tube"
 _INSTEAD: Final = "instead"  # the cue of what stands in a thing's place
 # what was measured of a lens
 _TARGET, _LIGHT = "target", "light"
 _LIT: Final = {"moon": "moon", "stars": "starry-sky"}  # what is far off -> the light it is exposed for by
 _OF_LENS: Final = frozenset(["flange_to_image", "rear_reach", "barrel", "circle", "thread", "pitch", "zoom", "squeeze"])
+_ZOOM: Final = "zoom"  # kind of a lens, and the key of its range
 _OBJECTIVE: Final = "objective"
 _ENGRAVED: Final = frozenset(["magnification", "na"])  # on the barrel of a microscope objective
 # what a ring that is off by so much goes on to decide
@@ -75,10 +75,8 @@ def lasting(question: Question) -> Question:
     """The question as it is leant on: without the ring that was only asked for, and numbers that meant nothing."""
     off = question.said("thickness") is not None  # the ring that is too thick is no ring asked for
     cut = question.intent == DIY_DIMENSION  # 'how long must the tube be': none of that length stands there yet
-    pieces = tuple(
-        piece for piece in question.adapters
-        if off or not (_is_asked_for(piece) or (cut and piece.piece == _TUBE and is_open(piece)))
-    )  # fmt: skip
+    gone = [one for one in question.adapters if _is_asked_for(one) or (cut and one.piece == SPACER and is_open(one))]
+    pieces = tuple(piece for piece in question.adapters if off or piece not in gone)
     values = question.values
     if question.intent not in _COUNTED:
         values = tuple(row for row in values if row[0] != "numbers")
@@ -219,6 +217,9 @@ def kept_values(intent: str, lenses: tuple[Thing, ...], before: Question, said: 
         values[_TAPED] += f"{_AT}{mm(stood)}" if stood else ""
     aim = said.said(_TARGET) or values.get(_TARGET)
     lit = {_LIGHT: _LIT[aim]} if intent == EXPOSURE_ND and aim in _LIT else {}
+    zooms = [any(one.lens_kind == _ZOOM for one in row) for row in (before.lenses, lenses)]
+    if zooms == [True, False] and _focals(lenses) != [None]:
+        values.pop(_ZOOM, None)  # 'and the 16?' after a zoom
     if intent == before.intent:
         held = _BY_HAND if _is_another(lenses, before) else frozenset()
         return lit | {key: text for key, text in values.items() if key not in held}
@@ -263,7 +264,7 @@ def _overtaken(said: Question) -> frozenset[str]:
         timed |= {_TAPED, "mark"} if said.intent == SHIM_CALIBRATION else {_TAPED}
     timed |= frozenset([BRIGHTER]) if "light" in keys else frozenset()
     timed |= frozenset(["filter_size"]) if "filter_thread" in keys else frozenset()
-    timed |= frozenset(["extension"]) if "magnification" in keys else frozenset()  # so much makes another size
+    timed |= frozenset(["extension", "na"]) if "magnification" in keys else frozenset()  # so much makes another size
     return timed | (FILLED if (FILLED | {"close_focus"}) & keys else frozenset())
 
 

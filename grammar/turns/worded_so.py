@@ -50,7 +50,8 @@ _OF_FIT: Final = frozenset(
 )  # fmt: skip
 _FRAMED: Final = frozenset([COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, MACRO_DISTANCE])
 _MOON: Final = "moon"
-_BORE, _FIELD = "bore", "field"  # measures, of a hole and of what is seen
+_BORE: Final = "bore"  # the measure of a hole
+_FIELD: Final = "field"
 _SEEN_ON: Final = frozenset([CHAIN, FOCUS_VERDICT, DIY_DIMENSION, BUY_PLAN, MACRO_DISTANCE])
 _THICKNESS: Final = "thickness"
 _PLANES: Final = frozenset(["flange-to-image", "front-glass"])
@@ -270,8 +271,8 @@ def takes_another_mount(turn: Turn) -> bool:
     """'will an RE lens do as well' after a depth or a filter, of which the mount changes nothing: its way there."""
     cast, parts = turn.heard.cast, turn.heard.cast.lenses
     alone = len(parts) == 1 and len(parts[0].mounts) == 1 and not (parts[0].focal or parts[0].f_number)
-    told = bool(cast.bodies or cast.pieces or cast.frames or cast.lengths or turn.heard.readings.values)
-    told = told or (turn.found is not None and turn.best != CHAIN)  # 'can the exakta one go close': of the talk
+    of_talk = turn.found is not None and turn.best != CHAIN  # 'can the exakta one go close'
+    told = of_talk or cast.bodies or cast.pieces or cast.frames or cast.lengths or turn.heard.readings.values
     asked = turn.tells("will", "can") and turn.best not in (EXPOSURE_ND, DEPTH_OF_FIELD, WHY)
     return turn.was in (EXPOSURE_ND, DEPTH_OF_FIELD) and alone and asked and bool(turn.before.bodies) and not told
 

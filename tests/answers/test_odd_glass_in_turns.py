@@ -171,3 +171,82 @@ def test_one_more_lens_with_its_stop_is_no_tube(club: Desk) -> None:
     assert last.question is not None
     assert [lens.focal_length_mm for lens in last.question.lenses] == [80.0]
     assert [piece.thickness_mm for piece in last.question.adapters] == [(50.0, 50.0)]
+
+
+@pytest.mark.parametrize(
+    "text", ["can that go on my sony full frame, e mount", "and on my sony a6000, e mount, how long is the tube there"]
+)
+def test_a_mount_behind_what_a_lens_is_put_on_is_that_of_the_body(club: Desk, text: str) -> None:
+    _, answer = talk(club, "a 100mm f2 projector lens", text)
+    assert answer.question is not None
+    assert [body.ids for body in answer.question.bodies] == [("e-mount",)]
+    assert [(lens.ids, lens.focal_length_mm) for lens in answer.question.lenses] == [((), 100.0)]
+
+
+def test_a_bellows_keeps_its_ends_its_mounts_and_the_lens_before_it(club: Desk) -> None:
+    first = "a 75mm f4 enlarger lens on my micro four thirds"
+    turns = ["is that an enlarger lens then", "i have a bellows, 50 to 150 mm, m42 on both ends"]
+    *_, put = talk(club, first, *turns, "how does the lens go on the bellows")
+    assert put.question is not None
+    assert [(lens.ids[0], lens.focal_length_mm, lens.f_number) for lens in put.question.lenses] == [
+        ("enl39", 75.0, 4.0)
+    ]
+    *_, far = talk(club, first, *turns, "pushed all the way in?", "does that see far on the bellows")
+    assert far.question is not None
+    assert [piece.thickness_mm for piece in far.question.adapters] == [(50.0, 150.0)]
+    *_, stop = talk(club, first, *turns, "how big is a coin then", "which number do i set on the lens")
+    assert flat(stop).startswith("the best stop close up")
+
+
+@pytest.mark.parametrize("text", ["is a helicoid m65 17-31 enough", "would an m65 helicoid of 17 to 31 mm do"])
+def test_a_helicoid_with_its_thread_is_no_zoom_and_no_mount_of_a_barrel(club: Desk, text: str) -> None:
+    _, answer = talk(club, "a 100mm f2 projector lens on e-mount full frame", text)
+    assert answer.question is not None
+    assert [lens.ids for lens in answer.question.lenses] == [()]
+    assert [piece.thickness_mm for piece in answer.question.adapters] == [(17.0, 31.0)]
+    assert "35 to 49 mm" in flat(answer)
+
+
+def test_a_zoom_is_one_of_those_spoken_of_and_goes_when_another_is(club: Desk) -> None:
+    first = "a 16mm f1.4 c mount lens on a z-mount body"
+    *_, zoom, back = talk(club, first, "whats with the zoom one, what is 2.8-12", "and the 16?")
+    assert zoom.question is not None
+    assert zoom.question.adapters == ()
+    assert [(lens.ids, lens.lens_kind) for lens in zoom.question.lenses] == [(("c",), "zoom")]
+    assert back.question is not None
+    assert back.question.said("zoom") is None
+
+
+def test_another_objective_has_its_own_aperture(club: Desk) -> None:
+    first = "a 10x microscope objective, 0.25, 160/0.17 on an e-mount body"
+    *_, last = talk(club, first, "how big would an ant come", "and the 4x one i have too?")
+    assert last.question is not None
+    assert (last.question.said("magnification"), last.question.said("na")) == ("4", None)
+
+
+def test_what_only_names_gear_is_no_danger(club: Desk) -> None:
+    for text in (
+        "found a brass lens from a film projector, 35mm cinema, 100mm f2",
+        "i have a raspberry style board camera, c mount, 1/2.3 sensor",
+    ):
+        (answer,) = talk(club, text)
+        assert answer.intent != "hazard", text
+
+
+@pytest.mark.parametrize(
+    ("text", "begins"),
+    [
+        ("does the camera even shoot with that on", "release without a lens"),
+        ("there is no ring to turn for sharpness", "lenses without focusing"),
+    ],
+)
+def test_what_is_asked_of_such_glass_in_everyday_words(club: Desk, text: str, begins: str) -> None:
+    _, answer = talk(club, _ENLARGER, text)
+    assert flat(answer).startswith(begins)
+
+
+def test_what_is_only_a_tube_is_the_lens_itself(club: Desk) -> None:
+    _, answer = talk(club, "a 100mm f2 projector lens on e-mount", "its just a tube, 62.5 mm across, really heavy")
+    assert answer.question is not None
+    assert answer.question.said("barrel") == "62.5 mm"
+    assert answer.question.adapters == ()
