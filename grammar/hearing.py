@@ -48,6 +48,7 @@ HEARD_AS: Final = {
     "no-focusing": "no-focusing", "shoots-at-all": "shoots-at-all",
     "far-subject": "far-asked", "wants-blur": "wants-blur", "back-blurred": "back-blurred",
     "how-many-frames": "how-many-frames", "films-lit": "films-lit", "films": "films",
+    "deepest-of": "deepest-of", "thinnest-of": "deepest-of",
     "at-the-sun": "at-the-sun", "laid-in-sun": "laid-in-sun", "stops-down": "stops-down", "far-scene": "far-scene",
     "star-trails": "star-trails", "rest-of-ring": "rest-of-ring", "iris-asked": "iris-asked",
     "stays-as-long": "stays-as-long", "iso-asked": "iso-asked",

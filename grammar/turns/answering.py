@@ -79,7 +79,8 @@ def _mounted(heard: Heard, before: Question) -> Question | None:
     parts = [part for part in (*heard.cast.lenses, *heard.cast.bodies) if not part.is_bare or part.noun.head is None]
     bare = [part for part in (*heard.cast.lenses, *heard.cast.bodies) if part not in parts]
     told = heard.readings
-    if len(parts) != 1 or not _is_mount_alone(parts[0]) or told.values or told.f_number or told.limits or told.number:
+    more = told.values or told.f_number or told.limits or told.number or told.distance_mm is not None
+    if len(parts) != 1 or not _is_mount_alone(parts[0]) or more:
         return None
     side = _side(parts[0], [part.sort for part in bare], before)
     if side is None or (before.intent == LIST_FITS and side == "lenses" and parts[0].is_host):

@@ -40,7 +40,7 @@ from grammar.turns.measured_anew import (
     with_stop_set,
 )
 from grammar.turns.odd_glass import topic_of, with_portrait
-from grammar.turns.on_what import bodies_of, is_other_body, pair_of_ring
+from grammar.turns.on_what import bodies_of, pair_of_ring, without_body_number
 from grammar.turns.one_of_two import is_likened
 from grammar.turns.only_told import without_lent
 from grammar.turns.put_back import put_back
@@ -179,7 +179,7 @@ def _placed(
     """The lenses and bodies that it is about now, those of before where no others are named."""
     lenses = lenses_of(heard, said, before, aim.found, aim.compared)
     bodies, things = bodies_of(heard, said, before, aim.found)
-    said, bodies_here = bodies_left(said.with_(number=None) if is_other_body(heard, before) else said, before)
+    said, bodies_here = bodies_left(without_body_number(heard, said, before), before)
     lenses, bodies = one_of_several(said, before, those_left or lenses, bodies_here or bodies)
     lenses, bodies = pair_of_ring(said, lenses, bodies or _body_of_before_last(aim.intent, before))
     more = added(heard, before)
