@@ -98,6 +98,9 @@ class _Placing:
             peer, self.role = None, ""  # 'a lens with C mount, MFT?'
         if peer is not None and part.is_host and not peer.is_host and part.noun.join == ",":
             peer = None if peer.noun.join in AND else peer  # 'my 50 mm FD & C mount, MFT'
+        of_lens = peer is not None and peer.sort == "lens" and all(one is not peer for one in self.cast.lenses)
+        if of_lens and part.is_host and peer is not None and not peer.is_host and part.noun.join == ",":
+            peer = None  # 'projection lens, 62.5 barrel, E-mount': the one before was told of a lens
         if peer is None or not part.noun.join:
             return False
         only_two = part.noun.join == "," and len(self.parts) == 2

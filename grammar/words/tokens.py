@@ -20,6 +20,10 @@ _JOINS: Final = frozenset("+&,/")
 KIND: Final = "kind"  # the sort of a word for a kind of lens, which has its mount by itself
 _PLACE: Final = " in"
 _SINGULAR: Final = ("lens", "glass")
+_SECOND: Final = 2  # atoms back, over what links the two
+_SCREW: Final = "m"
+_PIECE: Final = "piece"  # the sort of a word for one
+_LINKS: Final = ("-", "/")
 _LENGTH: Final = "length"  # a word for one: its value is in mm, what it implies the unit it was said in
 _NUMBERED: Final = frozenset(["number", "turns", "stops", "ratio", "ordinal", "share", _LENGTH])
 
@@ -134,6 +138,9 @@ def _token(runs: Runs, at: int, lexicon: Lexicon) -> tuple[Token, int]:
     file = file_at(line, atom.start)
     if file is not None:
         return Token("FILE", "", 0, file[0]), _after(atoms, at, file[1])
+    second = _second_screw(runs, at, lexicon)
+    if second is not None:
+        return Token("MOUNT", "", 0, second.phrase, ids=second.ids), at + 1
     name = lexicon.name_at(runs, at) if atom.is_word else None
     word = lexicon.words.word_at(runs, at) if atom.is_word else None
     signed = atom.text == "-" and at > 0 and not line[atom.start - 1].isspace()
@@ -161,6 +168,20 @@ def _token(runs: Runs, at: int, lexicon: Lexicon) -> tuple[Token, int]:
     if atom.text in lexicon.words.breaks:
         return Token("CUE", "", 0), at + 1
     return Token("FILLER" if lexicon.words.knows(atom.text) else "UNKNOWN", "", 0), at + 1
+
+
+def _second_screw(runs: Runs, at: int, lexicon: Lexicon) -> Name | None:
+    """'M39-42 ring': the second width has the letter of the first, where a mount is named so."""
+    if at < _SECOND or not runs.atoms[at].text.isdecimal():
+        return None
+    first, link = runs.atoms[at - _SECOND], runs.atoms[at - 1]
+    piece = lexicon.words.word_at(runs, at + 1) if at + 1 < len(runs.atoms) else None
+    if piece is None or piece[0].sort != _PIECE:
+        return None
+    tight = first.end == link.start and link.end == runs.atoms[at].start and link.text in _LINKS
+    screw = first.text[:1] == _SCREW and first.text[1:].isdecimal()
+    key = f"{_SCREW}{runs.atoms[at].text}"
+    return lexicon.name(key) if tight and screw and lexicon.names.get(key, ("", ""))[1] == "mount" else None
 
 
 def _after(atoms: list[Atom], at: int, end: int) -> int:

@@ -240,3 +240,52 @@ def test_a_circle_told_with_of_is_the_image_circle(club: Desk) -> None:
 def test_a_heavy_lens_asked_for_a_way_is_no_danger_first(club: Desk) -> None:
     (answer,) = talk(club, "OCT19 prime, heavy old thing, on RF. possible w/out machining the lens?")
     assert answer.intent == "chain"
+
+
+def test_the_second_screw_of_a_ring_has_the_letter_of_the_first(club: Desk) -> None:
+    (answer,) = talk(
+        club,
+        "enlarger 50, window test says 45.0 shoulder to image. "
+        "M39-42 ring 1mm + 17-31 helicoid + flat 1mm ring on E. range?",
+    )
+    assert flat(answer).startswith("Infinity at 25 mm on the 17 to 31 mm helicoid with 2 mm of rings beside it")
+
+
+def test_a_focal_length_behind_a_screw_is_no_second_one(club: Desk) -> None:
+    (answer,) = talk(club, "M42-50 1.8 on E")
+    assert answer.question is not None
+    assert [(lens.id, lens.focal_length_mm) for lens in answer.question.lenses] == [("m42", 50.0)]
+
+
+def test_the_mount_behind_a_barrel_is_the_body_s(club: Desk) -> None:
+    (answer,) = talk(club, "100mm projection lens smooth 62.5 barrel, E mount, infinity y/n")
+    assert answer.question is not None
+    assert [body.id for body in answer.question.bodies] == ["e-mount"]
+    assert "must exceed 18 mm" in flat(answer)
+
+
+@pytest.mark.parametrize(
+    ("text", "registers"),
+    [
+        (
+            "two 5/8-32 lenses, one for an odd 8mm camera with short flange. same?",
+            ["12.29 mm", "7.8 mm", "4.49 mm apart"],
+        ),
+        ("are all 39x1 threads the same depth", ["45.2 mm", "28.8 mm"]),
+    ],
+)
+def test_lenses_of_one_thread_are_told_apart_by_their_registers(club: Desk, text: str, registers: list[str]) -> None:
+    (answer,) = talk(club, text)
+    assert all(one in flat(answer) for one in registers)
+
+
+def test_an_objective_with_the_infinity_sign_wants_a_tube_lens(club: Desk) -> None:
+    (size,) = talk(club, "infinity 10x objective (200 system) screwed to the front of my 180 tele")
+    assert "behind 180 mm: 9x" in flat(size)
+    (fog,) = talk(club, "objective marked with the lying eight gives nothing but fog on the bare camera, why")
+    assert "tube lens" in flat(fog)
+
+
+def test_why_a_helicoid_ring_is_called_macro(club: Desk) -> None:
+    (answer,) = talk(club, "Why do they call the helicoid M ring 'macro', it does infinity as well")
+    assert "adds some 4 to 6 mm of extension" in flat(answer)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Sequence
 
+from engine.answers.found.depths_of_thread import depths_of_thread
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.mount_line import how_rare
@@ -14,6 +15,7 @@ from engine.base.interval import Interval, is_known
 from engine.base.units import MM_PER_INCH
 from engine.facts.records import Mount, Thread
 from engine.physics import calibration
+from grammar.kinds import LOOK_ALIKE
 from grammar.questions import Question, Thing
 
 METRIC = re.compile(r"\bM(\d+(?:\.\d+)?)\s*x")  # 'M58x0.75'
@@ -116,6 +118,8 @@ def by_thread(question: Question, knowledge: Knowledge) -> tuple[Told, list[str]
         lines.append(
             Line("fact", f"{thread.designation} ({trimmed(thread.major_mm.nominal, 2)} mm{pitch_told}): {names}", 1)
         )
+        apart, seats = depths_of_thread(users[:3]) if question.intent == LOOK_ALIKE else ([], [])
+        lines, rows = [*lines, *apart], [*rows, *seats]
         if len(users) == 1 and users[0].note and pitch is not None:
             lines.append(Line("text", users[0].note, 2))
     if not lines and pitch is not None:
