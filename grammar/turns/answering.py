@@ -15,7 +15,7 @@ from grammar.questions import OFF, Question, Thing
 from grammar.readings.kept_readings import mm
 from grammar.things.casting import Part
 from grammar.things.letters_by_numbers import ARTICLES
-from grammar.words.groups import FOCAL_NAMED, OWN
+from grammar.words.groups import FOCAL_NAMED, OWN, TALL
 from grammar.words.tokens import Token
 
 # cues that a reply may hold without asking anything: 'it is ok, i can do E'
@@ -57,6 +57,8 @@ def completed(heard: Heard, before: Question, hosts: frozenset[str]) -> Question
         return None  # 'focal length 85' where the flange to image was asked for
     if asks(heard) or "?" in heard.text or heard.cast.pieces or heard.cast.frames:
         return None
+    if any(TALL in token.groups for token in heard.line.tokens):
+        return None  # 'she is 1.2 m tall' is no mark of a scale
     for wants in before.wants.split():
         done = _measured(heard, before, wants)
         if done is not None:

@@ -44,6 +44,7 @@ from grammar.turns.on_what import bodies_of, pair_of_ring, without_body_number
 from grammar.turns.one_of_two import is_likened
 from grammar.turns.only_told import without_lent
 from grammar.turns.put_back import put_back
+from grammar.turns.put_close import as_put_behind
 from grammar.turns.rate_told import without_old_shutter
 from grammar.turns.rings_for_it import with_ring_for_it
 from grammar.turns.same_pieces import same_pieces
@@ -199,9 +200,9 @@ def _joined(heard: Heard, said: Question, before: Question, aim: _Aim, placed: _
     same_lens = _ids(lenses) == _ids(before.lenses)
     mounts = all_of_mount(lenses, before.lenses), same_mounts(bodies, before.bodies)
     put = kept_pieces(said.with_(intent=intent), same_lens, *mounts, before)
-    kept = set_against(heard, said, before) or put
-    kept = without_close_rings(heard, said, kept, before)
-    pieces = set_in_place(said.adapters, kept) or pieces_now(heard, kept, said.adapters, intent)
+    kept = without_close_rings(heard, said, set_against(heard, said, before) or put, before)
+    put = as_put_behind(heard, said.adapters, intent)
+    pieces = set_in_place(put, kept) or pieces_now(heard, kept, put, intent)
     seen = heard.tells("infinity") or heard.tells("stops-at")
     if intent in _PLACING and not seen and is_close(said, before, pieces):
         intent = kinds.MACRO_DISTANCE
