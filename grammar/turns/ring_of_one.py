@@ -15,6 +15,12 @@ from grammar.words.tokens import Token
 _PLACED: Final = frozenset([CHAIN, FOCUS_VERDICT, COMPARE, DIY_DIMENSION, BUY_PLAN])
 _SIZED: Final = frozenset(["NUMBER", "LENGTH"])
 _OFF: Final = re.compile(r"(\d*\.?\d+)(?: ?mm)? too (thick|thin|long|short)", re.IGNORECASE)
+_SHIMMED: Final = re.compile(
+    r"(\d+(?:\.\d+)?)(?: ?mm)?(?: (?:one|ring|adapter))? (?:plus|with|and|\+)(?: an?)? (0?\.\d+)(?: ?mm)?(?: of)?"
+    r"(?: (?:shim|tape|under|beneath|in)\b.*)?\??$",
+    re.IGNORECASE,
+)  # '27.6 plus a 0.15 shim'
+_SAME: Final = 0.001  # mm
 _SHORTEST: Final = 0.5  # mm, of a ring
 _ASKS: Final = ("price-q", "why", "cover", "how-close")
 
@@ -42,3 +48,21 @@ def _is_its_ring(one: Token, two: Token, before: Question) -> bool:
     ids = {id_ for lens in before.lenses for id_ in lens.ids[:1]}
     named = one.kind in ("MOUNT", "LETTER") and bool(ids & set(one.ids))
     return named and ((two.kind, two.value) == ("PIECE", RING) or stands_in(two))
+
+
+def shimmed_ring(heard: Heard, before: Question) -> str | None:
+    """Another ring with a shim under it, '27.6 plus a 0.15 shim' after one of 27.76: a ring as long as both."""
+    found = _SHIMMED.search(heard.text)
+    ringed = any(one.piece == "adapter" and one.thickness_mm is not None for one in before.adapters)
+    bare = not (heard.cast.bodies or heard.cast.frames or any(part.focal for part in heard.cast.lenses))
+    if before.intent not in _PLACED or found is None or not (ringed and bare):
+        return None
+    ring, shim = float(found[1]), float(found[2])
+    return f"with a {ring + shim:g} mm ring, infinity?" if ring > _SHORTEST else None
+
+
+def is_shimmed_so(got: Question) -> bool:
+    """Whether its ring is already as long as a ring and a shim that it tells both of."""
+    found = _SHIMMED.search(got.text)
+    both = (float(found[1]) + float(found[2])) if found else 0.0
+    return any(one.thickness_mm and abs(one.thickness_mm[0] - both) < _SAME for one in got.adapters)
