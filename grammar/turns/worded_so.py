@@ -50,8 +50,7 @@ _OF_FIT: Final = frozenset(
 )  # fmt: skip
 _FRAMED: Final = frozenset([COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, MACRO_DISTANCE])
 _MOON: Final = "moon"
-_BORE: Final = "bore"  # the measure of a hole
-_FIELD: Final = "field"
+_BORE, _FIELD = "bore", "field"  # measures, of a hole and of what is seen
 _SEEN_ON: Final = frozenset([CHAIN, FOCUS_VERDICT, DIY_DIMENSION, BUY_PLAN, MACRO_DISTANCE])
 _THICKNESS: Final = "thickness"
 _PLANES: Final = frozenset(["flange-to-image", "front-glass"])
