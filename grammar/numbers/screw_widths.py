@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import re
 from typing import Final
 
+from engine.base.units import MM_PER_INCH
 from grammar.numbers.crests import is_screw
 from grammar.numbers.measured_lengths import WIDTHS
 from grammar.words.token_kinds import LENGTHS
@@ -15,6 +17,8 @@ _WIDTHS: Final = ((24.5, 26.5), (36.5, 44.5))  # mm: screws that lenses are held
 _NO_FOCALS: Final = ((25.3, 25.5), (38.8, 39.2), (41.5, 42.4))  # and of these what hardly any lens is long
 _ELSE: Final = frozenset(["MOUNT", "BODY", "PIECE", "FORMAT", "FNUM", "NUMBER", "KIND", "LINK", "NAMED", "DISTANCE"])
 _OF_BARREL: Final = ("MEASURE", "barrel")  # 'wide at the back'
+_INCH: Final = "inch"
+_ROW: Final = 3  # tokens: is, the inches, wide
 _REACH: Final = 7  # tokens from the word for a screw to its width
 _FOCALS: Final = frozenset(["LENGTH", "COMBO", "FOCAL", "RANGE"])
 _OF_OTHERS: Final = frozenset(["LENS", "PIECE", "LINK", "FNUM", "COMBO", "NUMBER", "MOUNT", "PITCH", "TIMES", "TRAIT"])
@@ -30,6 +34,11 @@ def with_screw_widths(tokens: list[Token]) -> list[Token]:
         if wide is not None and (wide.kind, wide.value) == _OF_BARREL:  # 'a thread 42 mm wide at the back'
             out[at + 1 : at + 3] = [out[at + 1].as_("KEYED", value="diameter", unit="mm"), wide.as_("CUE")]
             continue
+        inches = _inches_wide(out, at)
+        if inches is not None:
+            out[at + 2] = out[at + 2].as_("KEYED", value="diameter", unit="mm", numbers=(inches,), ids=())
+            out[at + 3] = out[at + 3].as_("CUE")
+            continue
         found = next((place for place in range(at + 1, min(at + _REACH, len(out))) if _is_width(out, place)), None)
         if found is None or any(_is_told(one) for one in out):
             continue
@@ -37,6 +46,16 @@ def with_screw_widths(tokens: list[Token]) -> list[Token]:
         if found + 1 < len(out) and out[found + 1].text.casefold() == _WIDE:
             out[found + 1] = out[found + 1].as_("CUE")
     return out
+
+
+def _inches_wide(tokens: list[Token], at: int) -> float | None:
+    """'the screw is one inch wide': told in whole inches, and no chip of that name; in mm."""
+    row = tokens[at + 1 : at + 4]
+    if len(row) < _ROW or row[0].value != "be" or row[2].text.casefold() != _WIDE:
+        return None
+    inch = _INCH in row[1].text.casefold().split()
+    told = inch and row[1].kind in ("FORMAT", "LENGTH") and re.fullmatch(r"\d+(?:\.\d+)?", row[1].value) is not None
+    return float(row[1].value) * MM_PER_INCH if told else None
 
 
 def is_lens_by_stop(tokens: list[Token], screw: int) -> bool:

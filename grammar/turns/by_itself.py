@@ -13,7 +13,7 @@ _SURELY: Final = 0.8  # and so far for what a few words of any talk may seem to 
 _TERMED: Final = 0.9  # and so far for a term and hardly a word beside it
 _PLAINLY: Final = 0.9  # and where something is named or told, which may be all that is asked anew
 _FEW, _SOME, _SEVERAL, _MANY = 3, 5, 6, 8  # words
-_THAT: Final = "that"
+_OF_BEFORE: Final = frozenset(["that", "them"])
 _PUTS_RIGHT: Final = "correct"  # the cue of a number that is told anew
 _SPEAKS: Final = 2.0  # evidence from this weight up speaks for something else than the term
 _FIGURE: Final = "quantity:"  # how the cues of such begin
@@ -58,9 +58,10 @@ def _is_term_alone(heard: Heard) -> bool:
 
 
 def _says_it(heard: Heard) -> bool:
-    """'whats the image circle of it': asked of what was spoken of."""
+    """'whats the image circle of it', 'how do i get rid of them': asked of what was spoken of."""
     return any(
-        (token.kind == "VERB" and token.value == "it") or token.text.casefold() == _THAT for token in heard.line.tokens
+        (token.kind == "VERB" and token.value == "it") or token.text.casefold() in _OF_BEFORE
+        for token in heard.line.tokens
     )
 
 
