@@ -250,3 +250,33 @@ def test_what_is_only_a_tube_is_the_lens_itself(club: Desk) -> None:
     assert answer.question is not None
     assert answer.question.said("barrel") == "62.5 mm"
     assert answer.question.adapters == ()
+
+
+def test_an_objective_is_asked_on_of_its_depth_and_its_cover_glass(club: Desk) -> None:
+    first = "a 10x microscope objective 0.25 160/0.17 on a c-mount body"
+    _, deep = talk(club, first, "how deep is it sharp")
+    assert flat(deep).startswith("how deep an objective is sharp")
+    _, glass = talk(club, first, "does the 0.17 matter")
+    assert flat(glass).startswith("the 0.17 on an objective")
+    _, other = talk(club, first, "second one, a 13mm d mount lens")
+    assert other.question is not None
+    assert (other.question.said("magnification"), other.question.said("na")) == (None, None)
+    assert [lens.ids for lens in other.question.lenses] == [("d",)]
+
+
+def test_a_helicoid_comes_back_after_a_tube_and_the_sun_is_held_back(club: Desk) -> None:
+    turns = ["a 100mm f2 projector lens on e-mount full frame", "is a helicoid m65 17-31 enough"]
+    turns += ["so how long must the tubes be"]
+    *_, near = talk(club, *turns, "and does it come near too with the helicoid")
+    assert near.question is not None
+    assert [piece.thickness_mm for piece in near.question.adapters] == [(17.0, 31.0)]
+    *_, sun = talk(club, *turns, "is the whole sensor lit", "sun outside, video, what do i do")
+    assert "stops of ND to hold back" in flat(sun)
+
+
+def test_a_film_camera_told_after_a_body_only_gives_a_lens(club: Desk) -> None:
+    turns = ["i have a board camera, c mount, 1/2.3 sensor", "my old super 8 camera gave me a d mount 13mm"]
+    *_, last = talk(club, *turns, "can i use the 13")
+    assert last.question is not None
+    assert [body.ids for body in last.question.bodies] == [("c",)]
+    assert [(lens.ids, lens.focal_length_mm) for lens in last.question.lenses] == [(("d",), 13.0)]
