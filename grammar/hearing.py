@@ -15,6 +15,7 @@ from grammar.readings.readings import readings_of
 from grammar.shaping import Shaped, shaped
 from grammar.shifting import Misfit
 from grammar.things.cast import Cast
+from grammar.things.named_first import told_behind
 from grammar.things.phrases import Phrase, phrases_of
 from grammar.things.roles import cast_of
 from grammar.things.turned_about import turned_about
@@ -47,9 +48,11 @@ HEARD_AS: Final = {
     "no-focusing": "no-focusing", "shoots-at-all": "shoots-at-all",
     "far-subject": "far-asked", "wants-blur": "wants-blur", "back-blurred": "back-blurred",
     "how-many-frames": "how-many-frames", "films-lit": "films-lit", "films": "films",
+    "deepest-of": "deepest-of", "thinnest-of": "deepest-of",
     "at-the-sun": "at-the-sun", "laid-in-sun": "laid-in-sun", "stops-down": "stops-down", "far-scene": "far-scene",
     "star-trails": "star-trails", "rest-of-ring": "rest-of-ring", "iris-asked": "iris-asked",
-    "stays-as-long": "stays-as-long",
+    "stays-as-long": "stays-as-long", "iso-asked": "iso-asked",
+    "far-away-scene": "far-away-scene",
 }  # fmt: skip
 OF_NOTHING: Final = "of-nothing"  # that no word of it says anything of a subject: 'how do i know', 'what could that be'
 _ONE_RING: Final = "one-ring"
@@ -97,6 +100,7 @@ def hear(text: str, lexicon: Lexicon, before: str = "", aside: str = "") -> Hear
     cast.never_full, cast.threaded = lexicon.never_full, lexicon.threaded
     cast.without = [] if _ONE_RING in told else cast.without  # 'is there no ring that does both' leaves none away
     turned_about(cast)
+    told_behind(cast)
     readings = readings_of(phrases, cast, told)
     nearest = next(iter(lexicon.subjects.matches(text)), None)
     advised = _advised(None if _is_only_named(line, cues, cast, nearest) else nearest)

@@ -240,6 +240,11 @@ def _wholly(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
 WHOLLY: Beside = _wholly
 # far things that come sharp too early, or nothing that does in a lens's own mount: what that tells, before the answer
 OF_FAR_THINGS = (
+    # with glass, and without it
+    (
+        (CROP_EQUIVALENT, DEPTH_OF_FIELD, MACRO_DISTANCE),
+        heard(named("each_way", "with_each_way"), "in-each-case"),
+    ),
     ((*WAYS, MACRO_DISTANCE), where(named("close.tube_sets", "with_setting_told"), "infinity_setting")),
     ((*WAYS, HAZARD), unheard("counted-turns", heard(advised("past-infinity-advice"), "sharp-before-end"))),
     ((*WAYS, HAZARD), heard(advised("one-side-soft"), "one-half-sharp")),

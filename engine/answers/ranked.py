@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import Final
 
+from engine.answers.deepest import deepest
 from engine.answers.earlier import Past
 from engine.answers.parts.answer import ANSWERED, Answer, Line, ListedChain, Quantity
 from engine.answers.parts.knowledge import Knowledge
@@ -16,7 +17,7 @@ from engine.base.interval import Interval, is_known
 from engine.base.span import Span
 from engine.judging.judge import Judged
 from engine.judging.ranking import Listed
-from grammar.kinds import LIST_FITS
+from grammar.kinds import COMPARE, LIST_FITS
 from grammar.questions import Question
 
 CHEAPEST: Final = "cheapest"
@@ -67,6 +68,9 @@ RANKS: Final = {
 
 def ranked(question: Question, past: Sequence[Past], rows: Sequence[Listed], knowledge: Knowledge) -> Answer | None:
     """The ways in the order asked for; None where no order is, or there is no more than one way."""
+    by_depth = deepest(question, past)
+    if by_depth is not None:
+        return by_depth
     rank = RANKS.get(question.topic or "")
     if rank is None or not question.follows:
         return None
@@ -82,7 +86,7 @@ def ranked(question: Question, past: Sequence[Past], rows: Sequence[Listed], kno
     ways = ways if len(ways) >= _LEAST else list(rows[:_MOST])
     valued = [(value, way) for way in ways if (value := rank.value(way.judged)) is not None]
     if len(valued) < _LEAST:
-        return None
+        return _of_compared(question, past, knowledge)
     valued.sort(key=lambda row: row[0].nominal if rank.least else -row[0].nominal)
     names = _names([way for _, way in valued], knowledge)
     told = [f"{name}, {rank.show(value)}" for name, (value, _) in zip(names, valued, strict=True)]
@@ -97,6 +101,16 @@ def ranked(question: Question, past: Sequence[Past], rows: Sequence[Listed], kno
         question.text, "compare", ANSWERED, tuple(lines), f"{question.topic} of what was told", question,
         chains=chains, quantities=quantities, aside=True,
     )  # fmt: skip
+
+
+def _of_compared(question: Question, past: Sequence[Past], knowledge: Knowledge) -> Answer | None:
+    """'dearer by how much' after a reducer or a plain ring, and then the view of each: those two once more."""
+    compared = [one.question for one in past if one.question.intent == COMPARE and one.question.adapters]
+    if not compared or compared[-1].lenses != question.lenses or compared[-1].bodies != question.bodies:
+        return None
+    from engine.answers.families import handler_for
+
+    return handler_for(COMPARE)(compared[-1].with_(text=question.text, follows=False), knowledge)
 
 
 def _answers(past: Sequence[Past]) -> list[Listed]:

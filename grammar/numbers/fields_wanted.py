@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.numbers.motifs import FIELD
+from grammar.words.groups import TALL
 from grammar.words.tokens import Token
 
 _ASKED: Final = "focal-asked"  # cue of a question for a focal length
@@ -18,6 +19,10 @@ _ACROSS: Final = "diameter"
 def with_fields_wanted(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """Of two lengths that no lens has, the one that no preposition makes a distance becomes KEYED as the field."""
     far = [at for at, one in enumerate(tokens) if one.kind == "LENGTH" and _is_far(one)]
+    tall = [at for at in far if TALL in (tokens[at + 1].groups if at + 1 < len(tokens) else ())]
+    if len(tall) == 1 and not any(one.kind == "KEYED" and one.value == FIELD for one in tokens):
+        field = tokens[tall[0]].as_("KEYED", value=FIELD)  # 'she is 1.2 m tall'
+        return [*tokens[: tall[0]], field, tokens[tall[0] + 1].as_("CUE"), *tokens[tall[0] + 2 :]]
     if len(far) != _TWO or any(one.kind == "KEYED" and one.value == FIELD for one in tokens):
         return tokens
     seen = [at for at in far if not _is_away(tokens, at)]

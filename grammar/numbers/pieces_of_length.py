@@ -14,6 +14,8 @@ _NAMING: Final = frozenset(["MOUNT", "LINK", "PIECE"])  # what tells behind it w
 
 
 _HELICOID: Final = "helicoid"
+_LONGEST: Final = 120.0  # mm, of a ring
+_ENDS: Final = frozenset(["STOP", "JOIN", "PREP", "CUE", "FILLER", "LIMIT", "VERB"])
 _MOST_TRAVEL: Final = 60.0  # mm
 
 
@@ -36,9 +38,22 @@ def _with_helicoids_of(tokens: list[Token]) -> list[Token]:
     """'a helicoid with 6 mm': so far it goes, and no lens; 'a helicoid with a 50' and 'with 50 mm lens' tell one."""
     out = list(tokens)
     for at in range(1, len(tokens) - 1):
+        if _is_ring_of(tokens, at):
+            out[at + 1] = tokens[at + 1].as_("LENGTH", unit="mm")
+            continue
         piece, beside, size = tokens[at - 1 : at + 2]
         ends = at + 2 == len(tokens) or tokens[at + 2].kind in ("STOP", "JOIN", "PREP")
         drawn = (piece.kind, piece.value) == ("PIECE", _HELICOID) and beside.text.casefold() == "with"
         if drawn and size.is_mm and size.numbers[0] <= _MOST_TRAVEL and ends:
             out[at] = beside.as_("PREP", value=_OF, text=_OF)
     return out
+
+
+def _is_ring_of(tokens: list[Token], at: int) -> bool:
+    """'another ring of 28 on top', 'a tube of 12': so long it is, where no lens or thread is told behind."""
+    piece, of, size = tokens[at - 1 : at + 2]
+    after = tokens[at + 2] if at + 2 < len(tokens) else None
+    goes_on = at + 3 < len(tokens) and bool(tokens[at + 3].numbers)  # 'rings of 42 to 49', 'tubes of 10 and 26'
+    ends = after is None or (after.kind in _ENDS and not goes_on)
+    sized = size.kind == "NUMBER" and not size.text.isalpha() and 0 < size.numbers[0] <= _LONGEST
+    return piece.kind == "PIECE" and piece.value in _PIECES and of.text.casefold() == _OF and sized and ends

@@ -9,6 +9,7 @@ from __future__ import annotations
 from typing import Final
 
 from engine.base.compact import compact, field
+from grammar.words.groups import ADDED
 from grammar.words.tokens import Token
 from grammar.words.written import STOPS
 
@@ -133,7 +134,7 @@ def _begins_next(tokens: list[Token], at: int) -> bool:
 
 def _is_focal(tokens: list[Token], at: int) -> bool:
     token = tokens[at]
-    if token.kind == "COMBO":
+    if token.kind in ("COMBO", "FOCAL"):
         return True
     if token.kind == "LENGTH":
         return token.unit == "mm"
@@ -191,6 +192,8 @@ def _of_piece(tokens: list[Token], at: int) -> bool:
     if place is None or _tells_whence(tokens, place):
         return False
     before = tokens[place]
+    if any(one.kind == "JOIN" and one.text == "," for one in tokens[place + 1 : at]):
+        return before.kind in ("PIECE", "MEASURE", "ISO", "LIMIT")  # 'found at a market, 28, 50 and 135'
     return before.kind in ("PIECE", "MEASURE", "ISO", "LIMIT") or (
         before.kind == "PREP" and before.value in ("from", "at")
     )
@@ -230,6 +233,8 @@ def _told_of_all(tokens: list[Token], row: _Row, hosts: frozenset[str]) -> tuple
             each = True
         elif token.kind == "NUMBER" and token.text.isalpha() and token.numbers[0] == len(row.items):
             each = True  # 'both', 'all three'
+        elif token.kind == "CUE" and ADDED in token.groups:
+            each = True  # 'also M42'
         elif each and token.kind == "NUMBER" and "." in token.text and _is_small(token):
             tokens[at] = token.as_("FNUM")  # 'all 1.4'
             found.append(at)
@@ -237,6 +242,7 @@ def _told_of_all(tokens: list[Token], row: _Row, hosts: frozenset[str]) -> tuple
             after = tokens[at + 1] if at + 1 < len(tokens) else None
             of_next = after is not None and after.kind in ("BODY", "PIECE", "LINK", "FOCAL", "LENGTH")
             host = bool(hosts & set(token.ids[:1])) or (bool(row.mounts) and token.kind == "MOUNT")
+            each = each or (after is not None and ADDED in after.groups)  # 'M42 too'
             if of_next or (host and not each) or (token.kind == "FNUM" and not each):
                 break
             found.append(at)

@@ -27,6 +27,7 @@ def settled(tokens: tuple[Token, ...]) -> list[Token]:
     """The tokens with every LETTER decided: MOUNT where it stands as a mount does, else a word that is passed over."""
     out = [_word(token) if _is_article(tokens, at) else token for at, token in enumerate(tokens)]
     out = [token.as_("JOIN", value="vs") if _is_against(tokens, at) else token for at, token in enumerate(out)]
+    out = [_word(token) if _is_of_model(tokens, at) else token for at, token in enumerate(out)]
     changed = True
     while changed:
         changed = False
@@ -53,6 +54,14 @@ def _is_article(tokens: tuple[Token, ...], at: int) -> bool:
     """A small 'a' that no hyphen joins to what follows."""
     after = tokens[at + 1] if at + 1 < len(tokens) else None
     return tokens[at].kind == "LETTER" and tokens[at].text == "a" and (after is None or after.text != "-")
+
+
+def _is_of_model(tokens: tuple[Token, ...], at: int) -> bool:
+    """'a kestrel x-t something': behind a maker's name and a letter with a hyphen, the next letter is of a model."""
+    led = [one.kind for one in tokens[at - 3 : at]] if at > 2 else []
+    joined = led == ["UNKNOWN", "LETTER", "MARK"] and not tokens[at].gap and tokens[at - 1].text == "-"
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    return joined and tokens[at].kind == "LETTER" and (after is None or after.kind not in ("PIECE", "LENS"))
 
 
 def _word(token: Token) -> Token:

@@ -13,6 +13,7 @@ from grammar.kinds import IDENTIFY_MOUNT, LIST_FITS
 from grammar.questions import ALL, CLOSE_UP_LENS, Question, Thing
 from grammar.turns.on_what import FILMS, is_a_body
 from grammar.turns.whom import Meant
+from grammar.words.groups import IN_SETS, LIKE_BEFORE
 
 _HELD: Final = frozenset(["reversed"])  # how a lens is held, which the next one is too
 _ALIKE: Final = frozenset(["look-alike"])
@@ -200,9 +201,8 @@ def _lenses(heard: Heard, said: Question, before: Question) -> tuple[Thing, ...]
                 one.piece == CLOSE_UP_LENS for one in said.adapters
             )  # it goes on the front: that one is not turned
             held = tuple(trait for trait in old.traits if trait in _HELD and trait not in lens.traits and not worn)
-            made_for = lens.format or (
-                old.format if old.format in FILMS and not (old.ids or said.bodies) else None
-            )  # the next is too
+            kept = (old.format in FILMS and not (old.ids or said.bodies)) or _is_of_same_set(heard)
+            made_for = lens.format or (old.format if kept else None)  # the next is too
             return (replace(lens, kind=old.kind, ids=old.ids, format=made_for, traits=(*lens.traits, *held)),)
         if lens.ids and lens.focal_length_mm is None and lens.lens_kind is None and not old.ids:
             # '50 mm f/1.8', then 'it is M42': the mount that was asked for
@@ -217,6 +217,11 @@ def _lenses(heard: Heard, said: Question, before: Question) -> tuple[Thing, ...]
             same_lens = replace(old, ids=lens.ids, kind=lens.kind, words=lens.words, column=lens.column)
             return (same_lens if lens.kind == "mount" else lens,)
     return said.lenses
+
+
+def _is_of_same_set(heard: Heard) -> bool:
+    """'the 12.5 from the same set', 'a 50 of that series': made for what the lens of before was made for."""
+    return any(LIKE_BEFORE in one.groups and IN_SETS in two.groups for one, two in pairwise(heard.line.tokens))
 
 
 def _is_one_of_them(heard: Heard) -> bool:

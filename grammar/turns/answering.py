@@ -15,7 +15,7 @@ from grammar.questions import OFF, Question, Thing
 from grammar.readings.kept_readings import mm
 from grammar.things.casting import Part
 from grammar.things.letters_by_numbers import ARTICLES
-from grammar.words.groups import FOCAL_NAMED, OWN
+from grammar.words.groups import FOCAL_NAMED, OWN, TALL
 from grammar.words.tokens import Token
 
 # cues that a reply may hold without asking anything: 'it is ok, i can do E'
@@ -57,6 +57,8 @@ def completed(heard: Heard, before: Question, hosts: frozenset[str]) -> Question
         return None  # 'focal length 85' where the flange to image was asked for
     if asks(heard) or "?" in heard.text or heard.cast.pieces or heard.cast.frames:
         return None
+    if any(TALL in token.groups for token in heard.line.tokens):
+        return None  # 'she is 1.2 m tall' is no mark of a scale
     for wants in before.wants.split():
         done = _measured(heard, before, wants)
         if done is not None:
@@ -77,7 +79,8 @@ def _mounted(heard: Heard, before: Question) -> Question | None:
     parts = [part for part in (*heard.cast.lenses, *heard.cast.bodies) if not part.is_bare or part.noun.head is None]
     bare = [part for part in (*heard.cast.lenses, *heard.cast.bodies) if part not in parts]
     told = heard.readings
-    if len(parts) != 1 or not _is_mount_alone(parts[0]) or told.values or told.f_number or told.limits or told.number:
+    more = told.values or told.f_number or told.limits or told.number or told.distance_mm is not None
+    if len(parts) != 1 or not _is_mount_alone(parts[0]) or more:
         return None
     side = _side(parts[0], [part.sort for part in bare], before)
     if side is None or (before.intent == LIST_FITS and side == "lenses" and parts[0].is_host):

@@ -57,7 +57,8 @@ def views_two_bodies(heard: Heard, before: Question) -> bool:
     parts = (*cast.lenses, *cast.bodies, *cast.frames)
     told = cast.pieces or heard.readings.values or heard.readings.f_number or heard.readings.distance_mm
     lens = before.lens is not None and before.lens.focal_length_mm is not None and len(before.lenses) == 1
-    chooses = any(map(heard.tells, _CHOOSING)) or any(EACH_OF in one.groups for one in words)
+    against = heard.readings.number == 1 and any(one.value == "vs" for one in words)  # 'that one vs the first'
+    chooses = against or any(map(heard.tells, _CHOOSING)) or any(EACH_OF in one.groups for one in words)
     viewed = any(VIEW_REACHES in one.groups for one in words) and not any(map(heard.tells, _OF_FOCUS))
     plain = lens and not told and all(part.is_bare for part in parts)
     return plain and chooses and viewed and len(bodies_so_far(before)) == _TWO

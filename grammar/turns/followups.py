@@ -40,10 +40,11 @@ from grammar.turns.measured_anew import (
     with_stop_set,
 )
 from grammar.turns.odd_glass import topic_of, with_portrait
-from grammar.turns.on_what import bodies_of, is_other_body, pair_of_ring
+from grammar.turns.on_what import bodies_of, pair_of_ring, without_body_number
 from grammar.turns.one_of_two import is_likened
 from grammar.turns.only_told import without_lent
 from grammar.turns.put_back import put_back
+from grammar.turns.put_close import as_put_behind
 from grammar.turns.rate_told import without_old_shutter
 from grammar.turns.rings_for_it import with_ring_for_it
 from grammar.turns.same_pieces import same_pieces
@@ -178,7 +179,7 @@ def _placed(
     """The lenses and bodies that it is about now, those of before where no others are named."""
     lenses = lenses_of(heard, said, before, aim.found, aim.compared)
     bodies, things = bodies_of(heard, said, before, aim.found)
-    said, bodies_here = bodies_left(said.with_(number=None) if is_other_body(heard, before) else said, before)
+    said, bodies_here = bodies_left(without_body_number(heard, said, before), before)
     lenses, bodies = one_of_several(said, before, those_left or lenses, bodies_here or bodies)
     lenses, bodies = pair_of_ring(said, lenses, bodies or _body_of_before_last(aim.intent, before))
     more = added(heard, before)
@@ -199,9 +200,9 @@ def _joined(heard: Heard, said: Question, before: Question, aim: _Aim, placed: _
     same_lens = _ids(lenses) == _ids(before.lenses)
     mounts = all_of_mount(lenses, before.lenses), same_mounts(bodies, before.bodies)
     put = kept_pieces(said.with_(intent=intent), same_lens, *mounts, before)
-    kept = set_against(heard, said, before) or put
-    kept = without_close_rings(heard, said, kept, before)
-    pieces = set_in_place(said.adapters, kept) or pieces_now(heard, kept, said.adapters, intent)
+    kept = without_close_rings(heard, said, set_against(heard, said, before) or put, before)
+    put = as_put_behind(heard, said.adapters, intent)
+    pieces = set_in_place(put, kept) or pieces_now(heard, kept, put, intent)
     seen = heard.tells("infinity") or heard.tells("stops-at")
     if intent in _PLACING and not seen and is_close(said, before, pieces):
         intent = kinds.MACRO_DISTANCE

@@ -203,6 +203,7 @@ def ranked_by(heard: Heard, before: Question) -> str | None:
         or heard.tells("pick:all")
         or heard.tells("pick:both")
         or heard.tells("what-is")
+        or heard.tells("how-much")
         or before.intent == LIST_FITS
     )
     told = heard.readings.values.keys() - {"numbers"} or heard.readings.distance_mm is not None

@@ -9,13 +9,16 @@ from grammar.hearing import Heard, hear
 from grammar.intents import Weighed
 from grammar.kinds import IDENTIFY_MOUNT
 from grammar.questions import Question
-from grammar.words.groups import FIGURE
+from grammar.words.groups import FIGURE, SCREW
 from grammar.words.lexicon import Lexicon
 from grammar.words.tokens import Token
 
 # measures that the facts tell of a mount, and how each is asked for in full
 _ASKED: Final = {"flange-to-image": "what is the register", "throat": "what is the throat"}
 _ASKING: Final = frozenset(["CUE", "PREP"])  # kinds of words that may stand beside the name of a figure
+_OF_NAMES: Final = frozenset(["what-is", "what", "which", "it-is", "is-it", "again"])
+_IT_IS: Final = frozenset(["it", "be"])
+_PITCH: Final = "pitch"  # by which a thread is told
 _BESIDE: Final = frozenset(["STOP", "MARK", "JOIN", "FILLER", "DET"])
 
 
@@ -39,6 +42,14 @@ def _by_figure(heard: Heard, rest: list[Token]) -> str | None:
     """'pitch?', 'and its throat', 'how wide inside?': any figure of a mount, told by hardly more than its name."""
     terms = [one.text for one in heard.line.spoken if one.kind == "term" and FIGURE in one.groups]
     words = [token.text for token in rest if FIGURE in token.groups]
+    screws = [token for token in rest if token.kind == "MOUNTWORD" and SCREW in token.groups]
+    plain = [
+        token for token in rest
+        if token not in screws and token.kind not in _ASKING and (token.kind != "VERB" or token.value not in _IT_IS)
+    ]  # fmt: skip
+    idle = all(cue.tells in _OF_NAMES for cue in heard.cues)
+    if len(screws) == 1 and idle and not plain and not heard.readings.values:
+        return f"what is the {_PITCH}"  # 'its thread?', 'the thread on it again'
     others = [token for token in rest if FIGURE not in token.groups and token.kind not in _ASKING]
     if others or heard.readings.values or not (terms or words):
         return None

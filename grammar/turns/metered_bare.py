@@ -1,4 +1,4 @@
-"""A shutter told as it was right without the tubes or bellows of before: '1/125 was right without them, now?'."""
+"""A shutter as it was right without the tubes, bellows or glass of before: '1/125 was right without them, now?'."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from typing import Final
 
 from grammar.hearing import Heard
 from grammar.questions import Question
-from grammar.things.casting import DRAWN
+from grammar.things.casting import DRAWN, OPTICAL
 from grammar.words.groups import BARE_SO, METERED, RESULTS
 from grammar.words.tokens import Token
 
@@ -22,14 +22,17 @@ def metered_bare(heard: Heard, before: Question) -> str | None:
     tokens, told = heard.line.tokens, heard.readings.values.keys()
     times = [one for one in tokens if one.kind == _TIME]
     drawn = any(one.piece in DRAWN for one in before.adapters) or before.said("magnification") is not None
+    glass = [one for one in before.adapters if one.piece in OPTICAL and one.factor is not None]
     cast = heard.cast
-    others = (
-        cast.lenses or cast.bodies or cast.frames or any(key in told for key in _OTHERS) or any(map(heard.tells, _ND))
-    )
-    if len(times) != 1 or not drawn or others or before.said("light") is not None:
+    named = [part for part in (*cast.lenses, *cast.bodies, *cast.frames) if not part.is_bare]
+    others = named or any(key in told for key in _OTHERS) or any(map(heard.tells, _ND))
+    if len(times) != 1 or not (drawn or len(glass) == 1) or others or before.said("light") is not None:
         return None
     if not _is_bare(tokens):
         return None
+    if not drawn:
+        piece = (glass[0].piece or "").replace("-", " ")
+        return f"what shutter speed does {times[0].text} become with the {glass[0].factor:g}x {piece}"
     stop = heard.readings.f_number
     at = f" at f/{stop:g}" if stop is not None else ""
     return f"light meter said {times[0].text}{at}, what shutter"

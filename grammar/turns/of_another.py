@@ -33,7 +33,7 @@ _OF_STAYING: Final = frozenset(
     ["is-it", "it-is", "still", "will", "what", "how", "instead", "ok", "right", "can", "sure"]
 )
 _ON_FRAME: Final = frozenset(
-    ["ok", "right", "will", "what-if", "what", "again", "same", "crop", "body-crop", "drawn-frame"]
+    ["ok", "right", "will", "what-if", "what", "again", "same", "crop", "body-crop", "drawn-frame", "wide-open"]
 )  # idle there
 _IDLE: Final = _ON_FRAME | {"instead", "can", "it-is", "adding"}
 _SWAPPING: Final = _IDLE | {"how"}  # 'how about'

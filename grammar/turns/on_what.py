@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import Final
 
 from engine.base.compact import replace
@@ -167,7 +168,26 @@ def is_other_body(heard: Heard, before: Question) -> bool:
         heard.tells("brief") and heard.readings.number == 1
     )
     earlier = other or _is_earlier_body(heard)
-    return bool(bare) and earlier and bool(before.elsewhere)
+    return bool(before.elsewhere) and ((bool(bare) and earlier) or _is_on_the_first(heard, before))
+
+
+def _is_on_the_first(heard: Heard, before: Question) -> bool:
+    """'and on the first?', 'back on the first body' after two: of bodies, and no chain by its number."""
+    named = any(part.mounts for part in heard.cast.bodies) or heard.weighed.best == COMPARE
+    older = before.prior.elsewhere if before.prior is not None else ()
+    if any(one.ids not in [body.ids for body in (*before.elsewhere, *before.bodies)] for one in older):
+        return False  # there were more than two
+    pairs = [(one.value if one.kind == "PREP" else one.kind, two.kind) for one, two in pairwise(heard.line.tokens)]
+    return heard.readings.number == 1 and not named and (("on", "ORDINAL") in pairs or ("ORDINAL", "BODY") in pairs)
+
+
+def without_body_number(heard: Heard, said: Question, before: Question) -> Question:
+    """The question with no number of a chain where that counts bodies: 'the other body', 'the second body is a Z'."""
+    tokens = heard.line.tokens
+    counted = any(one.kind == "ORDINAL" and two.kind == "BODY" for one, two in pairwise(tokens))
+    named = counted and any(part.mounts for part in heard.cast.bodies)
+    viewed = views_two_bodies(heard, before)
+    return said.with_(number=None) if named or viewed or is_other_body(heard, before) else said
 
 
 def _is_earlier_body(heard: Heard) -> bool:

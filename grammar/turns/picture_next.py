@@ -8,6 +8,7 @@ from typing import Final
 from grammar.kinds import (
     BUY_PLAN,
     CHAIN,
+    COMPARE,
     COVERAGE,
     CROP_EQUIVALENT,
     DEFINITION,
@@ -39,6 +40,23 @@ _ASKS_HOW: Final = frozenset(["how", "can", "will", "what", "get"])
 _FULL_SUN: Final = "full-sun"
 HARM_SAID: Final = "harm-word"
 _DARK: Final = frozenset(["black", "vignette", "disc"])
+
+
+def tells_another_body(turn: Turn) -> bool:
+    """'the other cam is apsc E', 'other cam mft': a body with its mount, and no list of others is asked for."""
+    cast, told = turn.heard.cast, turn.heard.readings
+    mounted = [part for part in cast.bodies if part.mounts]
+    more = cast.lenses or cast.pieces or told.values or told.f_number or told.distance_mm or told.limits
+    lens = bool(turn.before.lenses) and bool(turn.before.bodies)
+    return lens and turn.tells("other-bodies") and len(mounted) == 1 and not more and not turn.was_aside
+
+
+def ranks_depths(turn: Turn) -> bool:
+    """'which of the three has the most in focus' after several depths of field: those are put in an order."""
+    prior, told = turn.before.prior, turn.heard.readings
+    several = turn.was == DEPTH_OF_FIELD and turn.before.follows and prior is not None and prior.intent == turn.was
+    more = turn.names_things or told.values or told.f_number or told.distance_mm
+    return several and turn.tells("deepest-of") and not more
 
 
 def sets_views_apart(turn: Turn) -> bool:
@@ -151,7 +169,9 @@ def wants_a_field(turn: Turn) -> bool:
 
 
 # what may be seen, and what is asked then; the first that is seen tells
-ROW: Final[tuple[tuple[Callable[[Turn], bool], str], ...]] = (
+ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ...]] = (
+    (tells_another_body, lambda turn: turn.was),
+    (ranks_depths, COMPARE),
     (sets_views_apart, CROP_EQUIVALENT),
     (asks_what_a_size_is, DEFINITION),
     (asks_of_the_iris, CHAIN),

@@ -25,7 +25,9 @@ def with_ring_asked_of(got: Question, before: Question) -> Question:
     """'by how much on the scale for the 105', 'thinner or thicker', 'same for an RF body at 20.0' after a ring."""
     got = _with_body_measured(got)
     told = any(one.piece in _SIZED and one.thickness_mm is not None for one in before.adapters)
-    told = told or before.said(OFF) is not None
+    told = (
+        told or before.said(OFF) is not None or (before.said("thickness") is not None and before.off_word is not None)
+    )
     if not got.follows or before.intent not in _SEAT or not told:
         return got
     lens = _meant(got, before)

@@ -35,6 +35,7 @@ from grammar.readings.kept_readings import mm
 from grammar.things.casting import DRAWN, OPTICAL, SPACER
 from grammar.turns.glass_joined import glass_joined
 from grammar.turns.measured_anew import BRIGHTER
+from grammar.turns.put_close import PUT_CLOSE, is_close_still, without_tubes_far
 from grammar.turns.spans import span_of
 from grammar.turns.tubes_added import sized_last, with_tube_told
 
@@ -66,7 +67,6 @@ _OF_CLOSE: Final = FILLED | {"extension", "image_distance", "close_focus", "fron
 _TURNED: Final = frozenset(["frame_rate", "angle"])
 _CHOSEN: Final = frozenset([CHAIN, LIST_FITS, BUY_PLAN, COMPARE])  # here ways are picked that still reach so far
 CHOICE: Final = "ring_choice"  # key of the rings told, of which one is to be chosen
-_PUT_CLOSE: Final = frozenset([SPACER, "bellows"])  # what is put behind a lens for a while
 _TAPED, _AT = "front_glass", " at "
 _COUNTED: Final = frozenset([BUY_PLAN, SHIM_CALIBRATION, EXPOSURE_ND, DIY_DIMENSION, DEPTH_OF_FIELD])
 
@@ -101,8 +101,8 @@ def kept_pieces(
 ) -> tuple[Thing, ...]:
     """The pieces of before: a ring stays with the lens that it was named for, tubes while they stand between."""
     pieces, intent = before.adapters, said.intent
-    if not (same_lens and same_body) and not _is_close_still(said, before):
-        pieces = tuple(one for one in pieces if one.piece not in _PUT_CLOSE or one.ids or one.front or one.rear)
+    if not (same_lens and same_body) and not is_close_still(said, before):
+        pieces = tuple(one for one in pieces if one.piece not in PUT_CLOSE or one.ids or one.front or one.rear)
     if before.intent == LOOK_ALIKE:
         # 'can I use my M42 ring, both are 42': what was only set against the lens has not been put on it
         prior = before.prior
@@ -124,16 +124,6 @@ def kept_pieces(
     return tuple(one for one in pieces if one.ids or one.front or one.piece in matter)
 
 
-def _is_close_still(said: Question, before: Question) -> bool:
-    """Whether what a tube does is asked still: not where since then, for another lens or body, a scene is exposed for.
-
-    A tube that was put behind one lens for a flower is not behind the next one that is filmed with in the sun.
-    """
-    lit = said.said(_LIGHT) is not None or before.said(_LIGHT) is not None
-    close = CLOSE_UPS - {EXPOSURE_ND} if lit else CLOSE_UPS
-    return said.intent in close or before.intent in close
-
-
 def set_against(heard: Heard, said: Question, before: Question) -> tuple[Thing, ...]:
     """'if it did screw in, would infinity be right' after a ring that was only set against the lens: it is put on."""
     aside = before.prior if before.intent == HAZARD and before.prior is not None else before
@@ -142,6 +132,7 @@ def set_against(heard: Heard, said: Question, before: Question) -> tuple[Thing, 
 
 def without_close_rings(heard: Heard, said: Question, kept: tuple[Thing, ...], before: Question) -> tuple[Thing, ...]:
     """'25 mm of ring then' after a 10 mm ring behind a lens on no body: so much extension takes that ring's place."""
+    kept = without_tubes_far(heard, said, kept)
     sized = said.said("magnification") is not None or (not said.adapters and sized_last(before))
     if sized and said.intent in (EXPOSURE_ND, DEPTH_OF_FIELD):
         return tuple(one for one in kept if one.piece not in DRAWN)  # 'and at 1:1' after what a tube costs in light

@@ -38,6 +38,8 @@ def binds_in_its_thread(turn: Turn) -> bool:
 def asks_of_a_thread(heard: Heard, before: Question) -> bool:
     """'1 mm pitch ok?', 'would an M42 thread do' after a lens of a named thread: whether that takes it, and no word."""
     cast, lens = heard.cast, before.lens is not None and bool(before.lens.ids)
+    if heard.tells("what-if") and heard.tells("it-is"):
+        return False  # 'what if its the M48 thread': the lens is of that
     asked = any(map(heard.tells, _TAKES)) and not (heard.tells("what-is") or heard.tells("correct"))
     screw = len(cast.lenses) == 1 and any(SCREW in one.groups for one in heard.line.tokens if one.kind == "MOUNTWORD")
     screw = screw or any(one.kind == "MOUNT" and one.text.casefold().endswith(_SCREWS) for one in heard.line.tokens)

@@ -40,11 +40,10 @@ _IDLE_WORDS: Final = frozenset(["FILLER", "VERB", "DET", "MARK", "STOP", "CUE", 
 _BOTH: Final = "pick:both"
 _PLACED: Final = frozenset([CHAIN, FOCUS_VERDICT, MACRO_DISTANCE, COMPARE, GEAR_SETTING, BUY_PLAN, WHY])
 _WITHOUT: Final = "without"
-_MM: Final = re.compile(r"(\d+(?:\.\d+)?) ?mm\b", re.IGNORECASE)
+_MM, _MM_ALONE = re.compile(r"(\d+(?:\.\d+)?) ?mm\b", re.IGNORECASE), re.compile(r"(\d+(?:\.\d+)?) ?mm")
 _SHORTEST: Final = 3.0  # mm, of what is told of a lens without tubes: less sets a ring right
 _NUMBERS: Final = re.compile(r"\d+(?:\.\d+)?")
 _SWAPS: Final = ("swap", "instead", "replace", "change the", " for ")
-_MM_ALONE: Final = re.compile(r"(\d+(?:\.\d+)?) ?mm")
 _REMADE_MM: Final = 1.0  # by so much two rings for one pair differ
 _LONGEST: Final = 100.0  # mm, of a tube
 
@@ -297,4 +296,5 @@ def sized_last(before: Question) -> bool:
     drawn = [one for one in before.adapters if one.piece in DRAWN]
     untold = not any(one.thickness_mm or one.ids for one in drawn)
     later = prior is not None and prior.said("magnification") != wanted and prior.adapters == before.adapters
+    later = later and not before.mentions("own-size")  # 'it goes to 1:2 itself' wants nothing
     return wanted is not None and bool(drawn) and (untold or later)

@@ -21,7 +21,7 @@ MOST_KNOWN: Final = 8  # lenses of one talk
 _PAIR: Final = 2
 _PICK: Final = "pick:"
 _THEY: Final = "they"
-_PURPOSES: Final = ("macro", "portraits", "for-portraits", "star-trails", "films", "how-close")
+_PURPOSES: Final = ("macro", "portraits", "for-portraits", "star-trails", "films", "how-close", "off-topic")
 
 
 @compact

@@ -8,6 +8,7 @@ from typing import Final
 
 from grammar.words.groups import SINGLE
 from grammar.words.tokens import Token
+from grammar.words.written import STOPS
 
 _PLACES: Final = frozenset(["on", "to"])
 _OPENING: Final = frozenset(["on", "to", "with", "for", "from"])
@@ -109,7 +110,8 @@ def _is_focal(tokens: list[Token], at: int) -> bool:
     kinds = [one.kind for one in tokens[at + 1 : at + 4] if one.kind not in _MARKS_NO_END]
     if tokens[at].kind != "NUMBER" or tokens[at].numbers[0] < _LEAST_FOCAL:
         return False
-    return kinds[:1] in (["FNUM"], ["RATIO"]) or (kinds[:1] == ["MOUNT"] and "BODY" not in kinds)
+    stopped = tokens[at + 1 : at + 2] and tokens[at + 1].kind == "NUMBER" and tokens[at + 1].numbers[0] in STOPS
+    return kinds[:1] in (["FNUM"], ["RATIO"]) or bool(stopped) or (kinds[:1] == ["MOUNT"] and "BODY" not in kinds)
 
 
 def _is_number(token: Token) -> bool:

@@ -199,3 +199,98 @@ def test_one_ring_for_two_lenses_told_one_after_the_other(club: Desk, turn: str)
 def test_the_price_of_the_ring_of_before(club: Desk, turn: str) -> None:
     found = flat(last(club, "12.5/1.9 d mount on q mount, ring", "how wide a scene at 3m", turn))
     assert "D to Q ring [10 to 35 dollars]" in found
+
+
+@pytest.mark.parametrize(
+    ("turn", "body"),
+    [("the other cam is apsc E", "e-mount"), ("other cam mft", "mft-mount"), ("the second body is a Z", "z-mount")],
+)
+def test_another_camera_told_by_its_mount_is_asked_of(club: Desk, turn: str, body: str) -> None:
+    found = last(club, "got an sr 35/2.8. what spacer puts it on l mount", turn)
+    assert found.question is not None
+    assert found.intent == "chain"
+    assert found.question.bodies[0].id == body
+
+
+@pytest.mark.parametrize("turn", ["and on the first?", "view on the first", "back on the first body"])
+def test_the_first_of_two_bodies_is_no_chain(club: Desk, turn: str) -> None:
+    found = last(club, "got an sr 35/2.8. what spacer puts it on l mount", "the other cam is apsc E", turn)
+    assert found.question is not None
+    assert found.question.bodies[0].id == "l-mount"
+
+
+def test_one_body_is_set_against_the_first(club: Desk) -> None:
+    turns = ("got an sr 35/2.8. what spacer puts it on l mount", "the other cam is apsc E")
+    found = flat(last(club, *turns, "angle on that one vs the first"))
+    assert "35 mm on full frame frames like 35 mm" in found
+    assert "35 mm on APS-C frames like 53 mm" in found
+
+
+@pytest.mark.parametrize(
+    "turn",
+    ["where's infinity on the lens then", "at what mark is infinity", "infinity sits where on the barrel",
+     "where should i set the ring for the horizon"],
+)  # fmt: skip
+@pytest.mark.parametrize(
+    ("ring", "mark"), [("ring measures 25.96, infinity?", "20 m mark"), ("ring is 0.1 too thin", "7.9 m mark")]
+)
+def test_where_infinity_falls_is_told_first(club: Desk, ring: str, mark: str, turn: str) -> None:
+    found = flat(last(club, f"om 28/2 on rf, {ring}", turn))
+    assert found.startswith(f"Left so, a 28 mm lens has infinity at its {mark}")
+
+
+@pytest.mark.parametrize(
+    "turn", ["which of the three has the most in focus", "which is deepest", "which one gives the most depth"]
+)
+def test_depths_told_are_put_in_order(club: Desk, turn: str) -> None:
+    turns = ("depth of an 85/1.8 at 3m on full frame", "closed to 4", "and on mft")
+    assert flat(last(club, *turns, turn)).startswith("Deepest: 85 mm f/4 at 3 m, full frame: 27 cm.")
+
+
+@pytest.mark.parametrize("turn", ["and wide open on mft from there", "mft, wide open?", "on mft at 1.8"])
+def test_another_frame_and_wide_open_ask_the_same(club: Desk, turn: str) -> None:
+    found = last(club, "depth of an 85/1.8 at 3m on full frame", "closed to 4", turn)
+    assert "85 mm f/1.8 at 3 m, Four Thirds" in flat(found)
+
+
+def test_a_distance_told_beside_a_body_holds(club: Desk) -> None:
+    found = last(club, "depth of an 85/1.8 at 3m on full frame", "closed to 4", "on mft but from 6 m")
+    assert "85 mm f/4 at 6 m, Four Thirds" in flat(found)
+
+
+def test_each_of_two_ways_is_told(club: Desk) -> None:
+    found = flat(last(club, "fd 28/2.8 to mft: reducer or plain?", "field at 5 m in each case"))
+    assert "19.9 mm sees a field of 4.3 x 3.2 m" in found
+    assert "28 mm sees a field of 3.1 x 2.3 m" in found
+
+
+@pytest.mark.parametrize(
+    "turn", ["shutter if the plain one needs 1/60", "bare it was 1/60", "plain ring takes 1/60, the reducer then?"]
+)
+def test_a_shutter_that_was_right_without_the_glass(club: Desk, turn: str) -> None:
+    assert "1/60 s becomes 1/119 s" in flat(last(club, "fd 28/2.8 to mft: reducer or plain?", turn))
+
+
+@pytest.mark.parametrize(
+    ("turn", "told"),
+    [
+        ("depth there at f11", "0.86x at f/11 on full frame: 1.66 mm"),
+        ("light lost like that", "At 0.86x 1.8 stops of light are lost"),
+        ("how wide is the field then", "Field width: 42 mm"),
+    ],
+)
+def test_a_lens_of_its_own_size_and_its_tube_go_together(club: Desk, turn: str, told: str) -> None:
+    turns = ("100mm macro k mount plus 36mm tube full frame, ratio at infinity mark",)
+    assert told in flat(last(club, *turns, "lens itself goes to 1:2. both together?", turn))
+
+
+@pytest.mark.parametrize("turn", ["the 12.5 from the same set?", "and a 12.5 of that series"])
+def test_a_lens_of_the_same_set_is_made_for_the_same(club: Desk, turn: str) -> None:
+    assert "image circle 16 to 18 mm" in flat(last(club, "does a 25mm 1 inch tv c lens cover mft", turn))
+
+
+@pytest.mark.parametrize("turn", ["the thread again?", "its thread?", "whats its thread"])
+def test_the_thread_is_asked_by_its_name_alone(club: Desk, turn: str) -> None:
+    found = last(club, "m42 50 on e, ring?", "does it cover", turn)
+    assert found.intent == "definition"
+    assert "M42x1" in flat(found)

@@ -166,3 +166,81 @@ def test_the_camera_of_a_friend_that_nobody_knows_is_not_the_one_told(club: Desk
 def test_a_reducer_tried_on_one_lens_is_not_behind_another_mount(club: Desk) -> None:
     question = _last(club, *_TWO, "what would a reducer do with the 55", "how close does the sr one go")
     assert question.adapters == ()
+
+
+@pytest.mark.parametrize(
+    ("said", "lenses"),
+    [
+        (
+            "got 3 old lenses at a flea market, 28 2.8, 50 1.7 and 135 2.8, all md",
+            [("sr-mount", 28), ("sr-mount", 50), ("sr-mount", 135)],
+        ),
+        ("a friend gave me a kestrel 58 2 m42 and an avocet 28 3.5, m42 also", [("m42", 58), ("m42", 28)]),
+        ("a 58 2 m42 and a 28 3.5, also m42", [("m42", 58), ("m42", 28)]),
+        (
+            "three kestrel lenses, a qbm 50 1.8, a m42 135 2.8 and a 28 2.8 om",
+            [("qbm", 50), ("m42", 135), ("om-mount", 28)],
+        ),
+    ],
+)
+def test_lenses_are_told_one_by_one_with_the_mount_of_all(
+    club: Desk, said: str, lenses: list[tuple[str, float]]
+) -> None:
+    question = _last(club, said)
+    assert [(lens.ids[0], lens.focal_length_mm) for lens in question.lenses] == lenses
+    assert question.bodies == ()
+
+
+@pytest.mark.parametrize(
+    ("said", "mount"),
+    [
+        ("i own a kestrel a7, e mount full frame", "e-mount"),
+        ("i own a kestrel a7, e-mount", "e-mount"),
+        ("camera is a kestrel x-t something, aps-c", None),
+    ],
+)
+def test_a_named_camera_has_the_mount_behind_its_name(club: Desk, said: str, mount: str | None) -> None:
+    question = _last(club, "a 58 2 m42 lens", said)
+    assert [lens.ids[:1] for lens in question.lenses] == [("m42",)]
+    assert [body.ids[0] for body in question.bodies if body.ids] == ([mount] if mount else [])
+
+
+def test_how_far_to_stand_is_told_by_how_tall_somebody_is(club: Desk) -> None:
+    *_, far, other = talk(
+        club,
+        *_THREE,
+        "how far do i have to stand to get her whole body in with the 135",
+        "she is 1.2 m tall",
+        "and the 50",
+    )
+    assert far.question is not None
+    assert far.question.said("field") == "1200 mm"
+    assert "sharp at" in flat(far)
+    assert _focals(other.question or Question("", "")) == [50]
+
+
+def test_a_ring_put_behind_for_a_close_up_takes_light_there_and_not_on_the_street(club: Desk) -> None:
+    close = "would a 20 mm ring behind the 50 do for a stamp"
+    *_, light, street, iso = talk(
+        club,
+        *_THREE,
+        close,
+        "do i lose light by that",
+        "night street, the 50 at 1.8 iso 3200, shutter?",
+        "what iso for 1/60 then",
+    )
+    assert "20 mm of extension" in flat(light)
+    assert "extension" not in flat(street)
+    assert flat(iso).startswith("ISO ")
+
+
+@pytest.mark.parametrize(
+    ("said", "intent"),
+    [
+        ("best for portraits?", "compare"),
+        ("does the ring cost me sharpness", "why"),
+        ("the 50 is milky, is that normal", "why"),
+    ],
+)
+def test_what_is_asked_of_the_picture_is_no_purchase(club: Desk, said: str, intent: str) -> None:
+    assert talk(club, *_THREE, "how much is sharp at 2 m", said)[-1].intent == intent

@@ -212,7 +212,9 @@ def further(lens: Distances, magnification: float, tubes: Sequence[float]) -> To
 BESIDE_ITS_OWN = "the tube beside its own"  # the case of a stop behind both
 
 
-def beyond_its_own(present: float, focal: float, length: float, case: str, stop: float | None = None) -> Told:
+def beyond_its_own(
+    present: float, focal: float, length: float, case: str, stop: float | None = None, shown: Shown | None = None
+) -> Told:
     """What a tube makes of the magnification that a lens has by itself, and what the stop counts as there."""
     grown = closeup.magnification_with_tube(Interval.exact(present), Interval.exact(focal), Interval.exact(length))
     if not is_known(grown):
@@ -228,4 +230,10 @@ def beyond_its_own(present: float, focal: float, length: float, case: str, stop:
             f" There f/{f_number(stop)} counts as f/{f_number(counted.nominal)}, taking the pupils for even (p = 1)."
         )
         rows.append(Quantity("effective_f_number", counted, BESIDE_ITS_OWN))
+    if shown is not None and shown.form is not None:
+        wide = closeup.field_mm(Interval.exact(shown.form.width_mm), grown)
+        high = closeup.field_mm(Interval.exact(shown.form.height_mm), grown)
+        if is_known(wide) and is_known(high):
+            text += f" The field is {area(wide.nominal, high.nominal, shown.feet)} on {shown.form.name} there."
+            rows.append(Quantity("field_width_mm", wide, BESIDE_ITS_OWN))
     return Told((Line("head", text),), tuple(rows))

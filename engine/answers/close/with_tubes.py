@@ -58,7 +58,7 @@ def with_tubes(
     if present is not None:
         for length in sets:
             case = f"{trimmed(length, 2)} mm" if len(focals_of(question)) == 1 else f"{lens}, {trimmed(length, 2)} mm"
-            yield beyond_its_own(present, focal, length, case, stop(question))
+            yield beyond_its_own(present, focal, length, case, stop(question), shown)
     if own is not None and is_known(own) and (len(sets) == 1 or max(sets) == sum(tubes)):
         mark = distance(nearest_mark or 0, feet)
         yield _at_its_nearest(optics, own, max(sets), mark, shown, drawn or max(sets) in travel)

@@ -52,6 +52,12 @@ def plain_ring_light(question: Question, knowledge: Knowledge) -> Told:
 def _is_plain(question: Question) -> bool:
     if any((lens.count or 1) > 1 for lens in question.lenses):
         return False  # 'two 50s coupled with a male ring'
+    if (
+        question.prior is not None
+        and question.prior.intent == MACRO_DISTANCE
+        and any(one.thickness_mm for one in question.adapters)
+    ):
+        return False  # a ring put behind the lens to come closer
     ring = bool(question.adapters) and all(_has_no_glass(one) for one in question.adapters)
     prior = question.prior
     bare = not question.adapters and question.follows and prior is not None and prior.intent in _OF_SEAT

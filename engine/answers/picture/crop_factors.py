@@ -60,7 +60,8 @@ def crops_of(question: Question, knowledge: Knowledge) -> list[Crop]:
     sized = question.said("area") or question.said("diagonal")
     named = bool(question.bodies or sized) or any(thing.kind == "format" for thing in question.things)
     if named and any(body.id in knowledge.catalogue.mounts and not body.format for body in question.bodies):
-        both = frames[0].id in FULL_FRAMES and not question.frames  # bodies of that mount have the one or the other
+        # bodies of that mount have the one or the other; of several bodies each has its own
+        both = not question.frames and (frames[0].id in FULL_FRAMES or len(question.bodies) > 1)
         return [crop_of(form) for form in (frames if both else frames[:1])]
     small = [form for form in frames if form.id not in FULL_FRAMES]
     if not named and not focals(question):

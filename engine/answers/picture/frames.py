@@ -66,11 +66,14 @@ def _larger(frames: list[Format], form: Format) -> list[Format]:
 
 def _whole(question: Question, facts: Catalogue, modes: bool) -> list[Format]:
     ids = [*named(question.things, "format")]
+    open_yet = [thing for thing in question.bodies if thing.kind == "mount"] if not ids else []
     for thing in question.bodies:
-        ids += _of_body(thing, facts, modes)
-    if not ids:
+        own = _of_body(thing, facts, modes)
+        ids += own
+        open_yet = [one for one in open_yet if one is not thing or not own]
+    if not ids or open_yet:  # 'on an L body and on an APS-C one on E': of the first its mount tells
         # of what a letter may mean the likeliest is taken, as in the chain
-        meant = dict.fromkeys(thing.id or "" for thing in question.bodies if thing.kind == "mount")
+        meant = dict.fromkeys(thing.id or "" for thing in open_yet)
         for mount in (facts.mounts[id_] for id_ in meant if id_ in facts.mounts):
             ids += [mount.format] if mount.format else []
             if mount.smallest_format:

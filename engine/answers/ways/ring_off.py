@@ -59,7 +59,8 @@ def of_ring(question: Question, knowledge: Knowledge) -> tuple[Told, float | Non
     )
     mended, left = Told((Line("head", text),), rows), left_as_it_is(error, question, knowledge)
     ring = _right_ring(question, knowledge)
-    first = question.intent in SEATED or (mentions(question, "infinity-falls-at") and focals(question))
+    scale = question.follows and mentions(question, "where-on-scale")  # 'where's infinity on the lens then'
+    first = question.intent in SEATED or ((scale or mentions(question, "infinity-falls-at")) and focals(question))
     told = left.as_heads() + mended + ring if first else mended + ring + left
     return told, abs(error) if error < 0 else None
 
