@@ -15,6 +15,7 @@ from grammar.kinds import (
     PICTURED,
 )
 from grammar.own.naming import tells_a_meaning
+from grammar.own.orders import order_of
 from grammar.own.taught import taught
 from grammar.questions import DRAWN, Question, Thing, Unread
 from grammar.readings.bellows_draw import with_image_by_draw
@@ -140,9 +141,8 @@ def _read_at_once(text: str, lexicon: Lexicon, before: Question | None) -> Quest
     if told is not None and not _only_said(told, text, lexicon, before):
         return told
     smoothed = smooth(text)[0].strip(_TRIM)
-    known_order = lexicon.words.orders.get(key_of(smoothed)) if smoothed else None
-    of_own = _of_own(text, lexicon, before) if known_order is None else None
-    if of_own is not None:
+    known_order = order_of(smoothed, lexicon.words.orders)
+    if known_order is None and (of_own := _of_own(text, lexicon, before)) is not None:
         return of_own
     order = "help" if not smoothed and "?" in text else known_order
     if order in _OF_ANSWERS and before is not None and before.sought is None:

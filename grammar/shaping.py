@@ -62,6 +62,7 @@ from grammar.numbers.wides_asked_of import with_wides_told
 from grammar.numbers.zones import with_zones_told
 from grammar.numbers.zooms_bare import with_zooms_named, without_zooming
 from grammar.things.asides import without_asides
+from grammar.things.bodies_framed import with_bodies_framed
 from grammar.things.brackets import with_brackets_told
 from grammar.things.close_ups_named import with_close_ups_named
 from grammar.things.colons import with_colons_told
@@ -144,6 +145,7 @@ def shaped(
     tokens = with_measures_told(with_thread_lengths(with_close_stops(tokens, told)), told)
     tokens = with_moves_told(with_threads_told(tokens), told)
     tokens = with_lens_rows(with_lens_set_against(with_mark_rows(with_scale_rows(tokens, told))), hosts)
+    tokens = with_bodies_framed(tokens, hosts)
     tokens = with_far_lengths_apart(with_numbers_told(with_two_of_a_width(tokens, told), told, never_full))
     tokens = limited(without_articles(under_lens(headed(with_rest_told(with_measures_told(tokens), told)))))
     return Shaped(tuple(_joined(_placed(tailed(with_settings(with_fixed_stops(tokens), told), told)))), tuple(skipped))

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 from itertools import islice, product
 
 from engine.answers.calibrate import layers
 from engine.answers.exposure.holes import holes_for
+from engine.answers.found.threads_told import threads_told
 from engine.answers.making.part_left import part_left, part_there_mm, without_part
 from engine.answers.making.printed import drawn_larger, is_printed
 from engine.answers.making.simple_glass import held_at
@@ -274,14 +274,13 @@ def _before_tapping(question: Question, knowledge: Knowledge) -> Told:
         return Told()
     facts = knowledge.catalogue
     named = [facts.mounts[id_].thread for thing in question.lenses for id_ in thing.ids[:1] if id_ in facts.mounts]
-    told = re.match(r"M([\d.]+) x ([\d.]+)", question.said("thread") or "")
+    named += [thread.id for thread in threads_told(question, knowledge)]
     lines, rows = [], []
     for thread in facts.threads.values():
         pitch, bore = thread.pitch_mm, thread.female_minor_mm
         if not (is_known(pitch) and is_known(bore)):
             continue
-        size = (thread.major_mm.nominal, pitch.nominal)
-        if thread.id not in named and not (told and size == (float(told[1]), float(told[2]))):
+        if thread.id not in named:
             continue
         rows.append(Quantity("bore_mm", bore, thread.id))
         text = f"Bore {trimmed(bore.least, 2)} to {trimmed(bore.greatest, 2)} mm before cutting {thread.designation}"

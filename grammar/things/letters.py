@@ -90,6 +90,9 @@ def _stands_as_mount(tokens: list[Token], at: int) -> bool:
         return token.text == "a" and hyphened and follows is not None and follows.kind == "MOUNTWORD"
     if token.text == "A":
         named = headed and follows is not None and follows.kind in ("MOUNTWORD", "LENS", "BODY")
+        numbered = after is not None and after.kind in ("NUMBER", "LENGTH", "COMBO")
+        if numbered and before is not None and before.text.casefold() == "an" and not _shouted(tokens):
+            return True  # 'an A 300': no word follows 'an' as an article
         opened = before is not None and (before.kind == "DET" or before.value in _BEFORE)
         return (
             (named and (opened or hyphened) and not _shouted(tokens)) or _among(tokens, at) or _in_brackets(tokens, at)

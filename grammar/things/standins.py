@@ -46,9 +46,10 @@ def with_standins(tokens: list[Token], hosts: frozenset[str] = frozenset()) -> l
 
 
 def _is_host_on(before: list[Token], hosts: frozenset[str]) -> bool:
-    """'25 mm on the X one': what a lens stands on by a mount of bodies is a body."""
-    led = [one for one in before[-3:-1] if one.kind != "DET"]
+    """'25 mm on the X one': what a lens stands on by a mount of bodies is a body; so is 'an E body or an X one'."""
+    led = [one for one in before[-4:-1] if one.kind != "DET"]
     on = bool(led) and led[-1].kind == "PREP" and led[-1].value == _ON
+    on = on or [one.kind for one in led[-2:]] == ["BODY", "JOIN"]
     return on and before[-1].kind == "MOUNT" and before[-1].ids[:1] != () and before[-1].ids[0] in hosts
 
 

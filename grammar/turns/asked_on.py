@@ -180,7 +180,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (worded_so.asks_from_where, _as_before),
     (worded_so.asks_depth_at_tubes, DEPTH_OF_FIELD),
     (thread_seen.makes_sure_it_is_not, IDENTIFY_MOUNT),
-    (worded_so.likens_to_full_frame, CROP_EQUIVALENT),
+    (picture_next.likens_to_full_frame, CROP_EQUIVALENT),
     (worded_so.takes_another_mount, CHAIN),
     (worded_so.asks_what_mount, DEFINITION),
     (worded_so.asks_stop_behind_glass, CROP_EQUIVALENT),

@@ -28,6 +28,7 @@ from grammar.kinds import (
 )
 from grammar.turns import odd_glass
 from grammar.turns.body_picked import views_two_bodies
+from grammar.turns.on_what import FULL, is_never_full
 from grammar.turns.set_behind import is_behind
 from grammar.turns.turn_seen import Turn
 from grammar.words.groups import STACKED
@@ -37,6 +38,7 @@ _OF_ELSE: Final = ("infinity", "dof", "nd", "exposure", "shutter-said", "sharp",
 # what small creatures and things may seem to ask, where only whether they can be photographed is asked
 _NO_MATTER: Final = frozenset([None, CHAIN, FOCUS_VERDICT, BUY_PLAN, DRAW, LIST_FITS, GEAR_SETTING])
 _ASKS_HOW: Final = frozenset(["how", "can", "will", "what", "get"])
+_SEEN_ON: Final = frozenset([CHAIN, FOCUS_VERDICT, DIY_DIMENSION, BUY_PLAN, MACRO_DISTANCE])
 _FULL_SUN: Final = "full-sun"
 HARM_SAID: Final = "harm-word"
 _DARK: Final = frozenset(["black", "vignette", "disc"])
@@ -142,10 +144,34 @@ def stacks_them(turn: Turn) -> bool:
 
 
 def asks_of_a_hood(turn: Turn) -> bool:
-    """'hood?' after what is lit or exposed: how long one may be."""
-    cast = turn.heard.cast
+    """'hood?' after a lens: how long one may be."""
+    cast, lens = turn.heard.cast, turn.before.lens
     asked = turn.tells("hood") and turn.tells("short") and not (cast.lenses or cast.bodies or cast.pieces)
-    return asked and turn.was in PICTURED | {EXPOSURE_ND} and not turn.tells("vignette", "cover", "buy", "need-it")
+    known = lens is not None and lens.focal_length_mm is not None
+    return asked and known and not turn.tells("vignette", "cover", "buy", "need-it", "why")
+
+
+def asks_the_same_ring(turn: Turn) -> bool:
+    """'same ring?' after a second lens was exposed or pictured: how that one is put on."""
+    asked = turn.tells("one-ring") and turn.tells("short") and not (turn.heard.cast.lenses or turn.heard.cast.bodies)
+    return asked and turn.was in PICTURED | {EXPOSURE_ND, GEAR_SETTING} and bool(turn.before.bodies)
+
+
+def sets_a_crop(turn: Turn) -> bool:
+    """'what if i set the camera to a tele mode of 2.4x' after a lens on a body: how that frames, and no other menu."""
+    cropped = "crop" in turn.heard.readings.values and turn.best == GEAR_SETTING
+    return cropped and bool(turn.before.lenses) and not (turn.heard.cast.lenses or turn.heard.cast.pieces)
+
+
+def crops_the_picture(turn: Turn) -> bool:
+    """'can i crop in the edit' after a lens on a body: what is left of the frame."""
+    asked = turn.tells("crop") and turn.tells("can") and turn.best in (OUT_OF_SCOPE, HAZARD, CROP_EQUIVALENT, None)
+    cast = turn.heard.cast
+    return asked and bool(turn.before.lenses and turn.before.bodies) and not (cast.lenses or cast.pieces or cast.bodies)
+
+
+def _as_pictured(turn: Turn) -> str:
+    return turn.was if turn.was in PICTURED else CROP_EQUIVALENT
 
 
 def stops_down_what_is_lit(turn: Turn) -> bool:
@@ -168,6 +194,16 @@ def wants_a_field(turn: Turn) -> bool:
     return field and turn.tells("focal-asked") and turn.was in PICTURED | {CHAIN, MACRO_DISTANCE}
 
 
+def likens_to_full_frame(turn: Turn) -> bool:
+    """'full frame?' after a lens on MFT or X, whose bodies have no such frame: what it is like there."""
+    cast, lens = turn.heard.cast, turn.before.lens
+    full = len(cast.frames) == 1 and any(FULL in one.ids[:1] for one in cast.frames[0].formats)
+    known = lens is not None and lens.focal_length_mm is not None and is_never_full(turn.heard, turn.before)
+    asked = turn.tells("cover", "vignette", "which", "fits", "match", "why") or turn.heard.readings.values
+    more = cast.lenses or cast.bodies or cast.pieces or asked
+    return full and known and turn.was in _SEEN_ON and turn.tells("short") and not more
+
+
 # what may be seen, and what is asked then; the first that is seen tells
 ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ...]] = (
     (tells_another_body, lambda turn: turn.was),
@@ -184,6 +220,9 @@ ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ...
     (shoots_small_things, MACRO_DISTANCE),
     (stacks_them, BUY_PLAN),
     (asks_of_a_hood, DIY_DIMENSION),
+    (asks_the_same_ring, CHAIN),
+    (sets_a_crop, _as_pictured),
+    (crops_the_picture, COVERAGE),
     (stops_down_what_is_lit, COVERAGE),
     (asks_of_diffraction, DEPTH_OF_FIELD),
     (wants_a_field, CROP_EQUIVALENT),

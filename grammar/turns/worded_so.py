@@ -26,7 +26,6 @@ from grammar.kinds import (
 from grammar.questions import Question
 from grammar.things.casting import DRAWN, OPTICAL
 from grammar.turns.lit_again import SETTINGS
-from grammar.turns.on_what import FULL, is_never_full
 from grammar.turns.turn_seen import Turn
 from grammar.words.groups import DEPTH_SAID, MADE_SURE, PROVING, SIZE_ASKED, VIEWED
 
@@ -52,7 +51,6 @@ _FRAMED: Final = frozenset([COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, MACRO_DIS
 _MOON: Final = "moon"
 _BORE: Final = "bore"  # the measure of a hole
 _FIELD: Final = "field"
-_SEEN_ON: Final = frozenset([CHAIN, FOCUS_VERDICT, DIY_DIMENSION, BUY_PLAN, MACRO_DISTANCE])
 _THICKNESS: Final = "thickness"
 _PLANES: Final = frozenset(["flange-to-image", "front-glass"])
 _TOLD_FAR: Final = frozenset([MACRO_DISTANCE, DEPTH_OF_FIELD, FOCUS_VERDICT, SHIM_CALIBRATION])
@@ -257,23 +255,13 @@ def asks_field_at(turn: Turn) -> bool:
     return field and lens and far and turn.tells("short") and not turn.tells("dof") and not turn.names_things
 
 
-def likens_to_full_frame(turn: Turn) -> bool:
-    """'full frame?' after a lens on MFT or X, whose bodies have no such frame: what it is like there."""
-    cast, lens = turn.heard.cast, turn.before.lens
-    full = len(cast.frames) == 1 and any(FULL in one.ids[:1] for one in cast.frames[0].formats)
-    known = lens is not None and lens.focal_length_mm is not None and is_never_full(turn.heard, turn.before)
-    asked = turn.tells("cover", "vignette", "which", "fits", "match", "why") or turn.heard.readings.values
-    more = cast.lenses or cast.bodies or cast.pieces or asked
-    return full and known and turn.was in _SEEN_ON and turn.tells("short") and not more
-
-
 def takes_another_mount(turn: Turn) -> bool:
     """'will an RE lens do as well' after a depth or a filter, of which the mount changes nothing: its way there."""
     cast, parts = turn.heard.cast, turn.heard.cast.lenses
     alone = len(parts) == 1 and len(parts[0].mounts) == 1 and not (parts[0].focal or parts[0].f_number)
+    told = cast.bodies or cast.pieces or cast.frames or cast.lengths or turn.heard.readings.values
     of_talk = turn.found is not None and turn.best != CHAIN  # 'can the exakta one go close'
-    told = of_talk or cast.bodies or cast.pieces or cast.frames or cast.lengths or turn.heard.readings.values
-    asked = turn.tells("will", "can") and turn.best not in (EXPOSURE_ND, DEPTH_OF_FIELD, WHY)
+    asked = turn.tells("will", "can") and turn.best not in (EXPOSURE_ND, DEPTH_OF_FIELD, WHY) and not of_talk
     return turn.was in (EXPOSURE_ND, DEPTH_OF_FIELD) and alone and asked and bool(turn.before.bodies) and not told
 
 

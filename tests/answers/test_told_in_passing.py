@@ -156,3 +156,87 @@ def test_a_rear_that_sticks_out_is_a_danger_to_ask_of(club: Desk) -> None:
 def test_the_frame_of_an_astro_camera_is_no_lens_s(club: Desk) -> None:
     (answer,) = talk(club, "T2 or M48 for a full frame astro cam?")
     assert "M48 astro has the wider opening" in flat(answer)
+
+
+@pytest.mark.parametrize(
+    ("text", "body"),
+    [
+        ("i have a 50 1.7 with a bayonet, says MD on it. camera: full frame, RF", "rf-mount"),
+        ("50mm m42, my camera is full frame, Z", "z-mount"),
+        ("om 50, full frame camera (E mount)", "e-mount"),
+    ],
+)
+def test_a_camera_told_by_its_frame_and_its_mount_is_one(club: Desk, text: str, body: str) -> None:
+    (answer,) = talk(club, text)
+    assert answer.question is not None
+    assert [(one.id, one.format) for one in answer.question.bodies] == [(body, "35mm-full-frame")]
+
+
+@pytest.mark.parametrize("bye", ["thats it thanks", "ok that's all, thank you", "thanks thats all for now", "fine, ta"])
+def test_pleasantries_in_a_row_are_no_question(club: Desk, bye: str) -> None:
+    *_, answer = talk(club, "50mm m42 on z", bye)
+    assert flat(answer) == "You are welcome."
+
+
+@pytest.mark.parametrize("more", ["thanks, and the 135?", "ok and f8?"])
+def test_what_follows_a_pleasantry_is_still_asked(club: Desk, more: str) -> None:
+    *_, answer = talk(club, "50mm m42 on z", more)
+    assert answer.intent == "chain"
+
+
+def test_a_screw_lens_on_a_rangefinder_body_is_of_its_own_system(club: Desk) -> None:
+    (answer,) = talk(club, "thread mount 90 for my M body, wich ring do i get so the right frame comes up")
+    assert "LTM to M ring, frame lines 28/90" in flat(answer)
+
+
+@pytest.mark.parametrize("text", ["an A 300 and an FD 400 on E", "i have an A 300 and a FD 400, E body"])
+def test_no_word_follows_an_as_an_article(club: Desk, text: str) -> None:
+    (answer,) = talk(club, text)
+    assert answer.question is not None
+    assert [lens.id for lens in answer.question.lenses] == ["a-mount", "fd-mount"]
+
+
+def test_one_behind_a_body_is_a_body(club: Desk) -> None:
+    (answer,) = talk(club, "bag of old slr lenses: full frame E body or an X one")
+    assert answer.question is not None
+    assert [body.id for body in answer.question.bodies] == ["e-mount", "x-mount"]
+
+
+@pytest.mark.parametrize("only", ["with just metal", "metal only", "nothing but metal"])
+def test_just_metal_is_without_glass(club: Desk, only: str) -> None:
+    (answer,) = talk(club, f"B4 to PL {only}?")
+    assert "4 mm too far out" in flat(answer)
+    assert "expander" not in flat(answer)
+
+
+def test_a_plate_that_adds_nothing_is_no_ring(club: Desk) -> None:
+    (answer,) = talk(club, "OM 28mm on an F slr by a swapped plate that adds nothing. landscapes?")
+    assert "stops at 1.62 m" in flat(answer)
+
+
+def test_the_bore_before_a_thread_in_inches_is_cut(club: Desk) -> None:
+    (answer,) = talk(club, "what bore before i single-point a female 1-32")
+    assert flat(answer).startswith("Bore 24.54 to 24.73 mm")
+
+
+def test_a_crop_on_top_stays_so_in_the_next_turn(club: Desk) -> None:
+    _, lit, wide = talk(club, "25mm c on mft, does it cover", "what if i use the ETC mode, 2.4x", "how wide is it then")
+    assert "Four Thirds cropped 2.4x" in flat(lit)
+    assert "like 120 mm on full frame" in flat(wide)
+
+
+def test_a_hood_and_the_ring_are_asked_for_behind_anything(club: Desk) -> None:
+    _, hood = talk(club, "50mm m42 f2 on z", "hood?")
+    assert "at most 31 mm long" in flat(hood)
+    *_, ring = talk(club, "50 1.4 m42 on e, concert, 25p, iso?", "theres also a 135 2.8, same mount", "same ring?")
+    assert "M42 to E ring" in flat(ring)
+
+
+def test_a_circle_told_with_of_is_the_image_circle(club: Desk) -> None:
+    (answer,) = talk(club, "13mm of clean circle, whats the largest 16:9 rectangle")
+    assert "11.3 x 6.4 mm" in flat(answer)
+
+
+def test_a_heavy_lens_asked_for_a_way_is_no_danger_first(club: Desk) -> None:
+    (answer,) = talk(club, "OCT19 prime, heavy old thing, on RF. possible w/out machining the lens?")
+    assert answer.intent == "chain"

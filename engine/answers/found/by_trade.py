@@ -14,6 +14,8 @@ from grammar.questions import Question, Thing
 REGISTER: Final = "flange_to_image"
 INDUSTRIAL: Final = "industrial"  # the kind of mount
 CINE: Final = "cine"
+MODERN: Final = "mirrorless"  # and of which no lens is of the days of film
+_OLD_KINDS: Final = frozenset(["rangefinder"])  # cameras with a screw and a bayonet of one system
 FILM_YEAR: Final = re.compile(r"\b19[2-9]\d(?!\d)")  # of the days of film
 SAID: Final = "seen-industrial"  # key of the words for it
 
@@ -71,3 +73,26 @@ def _traded(thing: Thing, facts: Catalogue) -> Thing:
 
 def is_of_film(question: Question) -> bool:
     return mentions(question, "film-days") or FILM_YEAR.search(question.text) is not None
+
+
+def of_kin_to_body(thing: Thing, question: Question, catalogue: Catalogue) -> Thing:
+    """'a screw-mount 90 for my M body': of several mounts first the one of the same kind of camera as the body."""
+    kinds = {
+        catalogue.mounts[one.id].kind for one in question.bodies if one.id is not None and one.id in catalogue.mounts
+    }
+    kin = [id_ for id_ in thing.ids if id_ in catalogue.mounts and catalogue.mounts[id_].kind in kinds & _OLD_KINDS]
+    if not thing.ambiguous or len(kin) != 1:
+        return thing
+    return replace(thing, ids=(*kin, *(id_ for id_ in thing.ids if id_ not in kin)))
+
+
+def is_modern(body: Thing, catalogue: Catalogue) -> bool:
+    """Whether a body is told by a mount of mirrorless bodies."""
+    return body.id is not None and body.id in catalogue.mounts and catalogue.mounts[body.id].kind == MODERN
+
+
+def mates_of(one: str, catalogue: Catalogue) -> frozenset[str]:
+    """The mounts whose lenses go into the same holder: they share its thread or its bayonet."""
+    mount = catalogue.mounts[one]
+    alike = {other.id for other in catalogue.mounts.values() if mount.thread and other.thread == mount.thread}
+    return frozenset(alike | set(mount.shares_bayonet)) - {one}

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from engine.answers.found.by_pitch import is_of_the_hole, of_its_pitch
-from engine.answers.found.by_trade import is_of_film, of_its_trade
+from engine.answers.found.by_trade import MODERN, is_modern, is_of_film, mates_of, of_its_trade, of_kin_to_body
 from engine.answers.found.mounts_named import is_set_against
 from engine.answers.found.same_name import of_that_name, two_heads, unfocused
 from engine.answers.found.thread_told import of_another_lens, with_thread_told
@@ -42,6 +42,7 @@ def told_apart(question: Question, catalogue: Catalogue) -> Question:
         thing = unfocused(_by_every_name(thing, catalogue), catalogue)
         thing = _of_its_time(_of_its_kind(thing, catalogue), is_old, catalogue)
         thing = _by_ring_named(_by_number(thing, question, catalogue), question, catalogue)
+        thing = of_kin_to_body(thing, question, catalogue)
         claimed = question.intent in SIDE_BY_SIDE and not thing.ambiguous and len(question.lenses) > 1
         claimed = claimed or is_of_the_hole(thing, question)
         by_pitch = thing if claimed else of_its_pitch(thing, pitch, catalogue)  # 'is 42 with 0.75 of pitch an M42'
@@ -52,7 +53,8 @@ def told_apart(question: Question, catalogue: Catalogue) -> Question:
         lenses.append(thing if asks_which else _as_measured(thing, measured, catalogue))
     if of_film and question.intent in SIDE_BY_SIDE:  # 'SR and X mount, old film SLR': the second one too
         old_ones = [(one, _of_its_time(one, True, catalogue)) for one in question.bodies]
-        kept = tuple(one if is_set_against(one, old, tuple(lenses)) else old for one, old in old_ones)
+        modern = any(one == old and is_modern(one, catalogue) for one, old in old_ones)  # 'an E body or an X one'
+        kept = tuple(one if modern or is_set_against(one, old, tuple(lenses)) else old for one, old in old_ones)
         question = question.with_(bodies=kept)
     # conditions on one's own gear count the bodies
     question = _without_its_own_body(_once_each(question)) if question.sought is None else question
@@ -61,13 +63,6 @@ def told_apart(question: Question, catalogue: Catalogue) -> Question:
     lenses = list({_told_of(lens, question.intent): lens for lens in reversed(lenses)}.values())[::-1]
     question = question if tuple(lenses) == question.lenses else question.with_(lenses=tuple(lenses))
     return question if question.intent == IDENTIFY_MOUNT else with_thread_told(question, catalogue)
-
-
-def _mates(one: str, catalogue: Catalogue) -> frozenset[str]:
-    """The mounts whose lenses go into the same holder: they share its thread or its bayonet."""
-    mount = catalogue.mounts[one]
-    alike = {other.id for other in catalogue.mounts.values() if mount.thread and other.thread == mount.thread}
-    return frozenset(alike | set(mount.shares_bayonet)) - {one}
 
 
 def _says_less(lens: Thing, lenses: list[Thing]) -> bool:
@@ -145,7 +140,7 @@ def _heads_are_lenses(question: Question, catalogue: Catalogue) -> Question:
     head = next((one for one in (*question.bodies, *question.lenses) if is_head(one)), None)
     if head is None or question.intent in SIDE_BY_SIDE:
         return question
-    mates = {mate for name in head.ids for mate in _mates(name, catalogue)}
+    mates = {mate for name in head.ids for mate in mates_of(name, catalogue)}
     others = [one for one in question.lenses if one is not head and not (is_head(one) and not one.focal_length_mm)]
     of_it = next((one for one in others if not one.ids or set(one.ids) & {*mates, *head.ids}), None)
     bodies = tuple(one for one in question.bodies if not is_head(one))
@@ -171,7 +166,7 @@ def _with_bodies_of_format(question: Question, catalogue: Catalogue) -> Question
     }
     if any(body.ids for body in question.bodies) or len(told) != 1:
         return question
-    mounts = [row.id for row in catalogue.mounts.values() if row.kind == "mirrorless" and row.format in told]
+    mounts = [row.id for row in catalogue.mounts.values() if row.kind == MODERN and row.format in told]
     if not 0 < len(mounts) <= FEW_MOUNTS:
         return question
     return question.with_(bodies=tuple(Thing("mount", (name,), "", format=next(iter(told))) for name in mounts))
@@ -198,7 +193,7 @@ def _by_every_name(thing: Thing, catalogue: Catalogue) -> Thing:
         one
         for name in thing.ids
         for other in also
-        if other in _mates(name, catalogue)
+        if other in mates_of(name, catalogue)
         for one in (name, other)
         if HEADS in catalogue.mounts[one].traits
     ]
@@ -230,7 +225,7 @@ def _by_number(thing: Thing, question: Question, catalogue: Catalogue) -> Thing:
         return thing
     if tells(thing.id):
         return replace(thing, ids=tuple(name for name in thing.ids if tells(name)))
-    alike = dict.fromkeys((*thing.ids, *sorted(_mates(thing.id, catalogue))))
+    alike = dict.fromkeys((*thing.ids, *sorted(mates_of(thing.id, catalogue))))
     fitting = tuple(name for name in alike if tells(name))
     return replace(thing, ids=fitting) if fitting else thing
 
@@ -254,7 +249,7 @@ def _by_its_thread(thing: Thing, catalogue: Catalogue) -> Thing:
     mount = catalogue.mounts.get(thing.id or "")
     if mount is None or not mount.thread or mount.kind == kind:
         return thing
-    of_kind = tuple(sorted(one for one in _mates(mount.id, catalogue) if catalogue.mounts[one].kind == kind))
+    of_kind = tuple(sorted(one for one in mates_of(mount.id, catalogue) if catalogue.mounts[one].kind == kind))
     return replace(thing, ids=of_kind) if of_kind else thing
 
 

@@ -20,6 +20,8 @@ FULL_FRAMES = frozenset({"35mm-full-frame", "35mm-ff-digital", "24x36"})
 HOST = "mirrorless"
 NEAR_VIEW = 0.05  # share by which an equivalent is told rounded
 FURTHER = "further "  # how a crop begins that a talk told to come on top of the frame
+ON_TOP = " on top"  # and how one ends that was said to do so, however strong it is
+_ON_TOP = "another-crop"  # of what is mentioned
 NEAR_OWN = 0.08  # a crop within this share of the format's own is that, told once more
 
 
@@ -144,7 +146,8 @@ def with_crop_on_top(question: Question) -> Question:
     said = question.said("crop")
     if said is None or ":" in said or said.startswith(FURTHER) or not mentions(question, "further-crop"):
         return question
-    return question.with_(values=(*question.rest("crop"), ("crop", f"{FURTHER}{said}")))
+    end = ON_TOP if mentions(question, _ON_TOP) else ""
+    return question.with_(values=(*question.rest("crop"), ("crop", f"{FURTHER}{said}{end}")))
 
 
 def is_own(form: Format, told: float, question: Question) -> bool:
@@ -161,7 +164,8 @@ def beyond_own(form: Format, told: float, question: Question) -> float:
     if is_own(form, told, question):
         return 1.0
     own = crop_of(form).by_diagonal
-    in_all = own > 1 + NEAR_OWN and told > own * (1 + NEAR_OWN) and not mentions(question, "another-crop")
+    on_top = mentions(question, _ON_TOP) or (question.said("crop") or "").endswith(ON_TOP)
+    in_all = own > 1 + NEAR_OWN and told > own * (1 + NEAR_OWN) and not on_top
     return told / own if in_all else told
 
 
