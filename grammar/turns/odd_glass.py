@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Final
 
+from engine.base.compact import replace
 from grammar.hearing import Heard
 from grammar.kinds import (
     BUY_PLAN,
@@ -56,6 +57,7 @@ _OF_SEAT: Final = frozenset([FOCUS_VERDICT, CHAIN, WHY])
 _NO_SEAT: Final = ("dimensions", "how-big", "how-close", "macro", "motif-said", "exposure", "cover")
 _OF_MAKING: Final = frozenset([DIY_DIMENSION, GEAR_SETTING, IDENTIFY_MOUNT])
 _COVER_GLASS: Final = "0.17"  # mm, as it is engraved
+_EXTENDER: Final = "teleconverter"
 _SUN: Final = "full-sun"
 _PORTRAIT: Final = "head-and-shoulders"
 _CABLED: Final = frozenset(["c", "cs"])
@@ -96,7 +98,9 @@ def near_topic(heard: Heard, before: Question) -> str | None:
     """'far things are not sharp, near ones are' after a lens on a body: the advice on that, and no plain verdict."""
     cast, readings = heard.cast, heard.readings
     seen = heard.tells("blurry") and any(map(heard.tells, _FAR)) and any(map(heard.tells, _CLOSE))
-    told = readings.values or readings.distance_mm is not None or cast.lenses or cast.pieces or cast.bodies
+    told = (
+        readings.values or readings.distance_mm is not None or any(part.mounts for part in cast.lenses) or cast.pieces
+    )
     asked = any(map(heard.tells, _ASKED)) or "?" in heard.text
     pair = any(one.ids for one in before.lenses) and bool(before.bodies)
     return ONLY_NEAR if seen and pair and heard.weighed.best in _OF_SEAT and not (told or asked) else None
@@ -179,7 +183,7 @@ def asks_length_for_far(turn: Turn) -> bool:
 def focusing(heard: Heard, before: Question) -> str | None:
     """'so how do i focus' after a lens on a body: the advice on that; None where it asks else."""
     asked = heard.tells("how") and heard.tells("focus") and all(cue.tells in _OF_FOCUS for cue in heard.cues)
-    asked = asked or (heard.tells("no-focusing") and heard.tells("short") and not any(map(heard.tells, _ASKED)))
+    asked = asked or (heard.tells("no-focusing") and not any(map(heard.tells, _ASKED)))
     told = any(part.mounts or part.thickness or part.piece != _RING for part in heard.cast.pieces)  # 'no focusing ring'
     named = heard.cast.lenses or heard.cast.bodies or told or heard.cast.frames
     more = heard.readings.values or heard.readings.distance_mm is not None or heard.readings.f_number is not None
@@ -192,6 +196,20 @@ def focusing(heard: Heard, before: Question) -> str | None:
     still = still or heard.tells("no-focusing")
     ranged = any(one.piece in RANGED for one in before.adapters)
     return CLOSE_UP if close else BY_APPARATUS if still and not ranged else BY_HAND
+
+
+def with_power(heard: Heard, before: Question) -> Heard:
+    """'and a 4x 0.10 too' after a microscope objective: what such a one magnifies by, and no extender."""
+    cast, lens = heard.cast, before.lens
+    powers = [part for part in cast.pieces if part.piece == _EXTENDER and part.noun.head is None and part.factor]
+    if lens is None or lens.lens_kind != _OBJECTIVE or len(powers) != 1:
+        return heard
+    values = dict(heard.readings.values)
+    values["magnification"] = f"{powers[0].factor:g}"
+    if values.get("numbers", "").startswith("0."):
+        values["na"] = values.pop("numbers")
+    pieces = [part for part in cast.pieces if part is not powers[0]]
+    return replace(heard, cast=replace(cast, pieces=pieces), readings=replace(heard.readings, values=values))
 
 
 def lit_by_the_sun(turn: Turn) -> bool:

@@ -280,3 +280,39 @@ def test_a_film_camera_told_after_a_body_only_gives_a_lens(club: Desk) -> None:
     assert last.question is not None
     assert [body.ids for body in last.question.bodies] == [("c",)]
     assert [(lens.ids, lens.focal_length_mm) for lens in last.question.lenses] == [(("d",), 13.0)]
+
+
+def test_a_fast_lens_shows_no_stop_of_nought(club: Desk) -> None:
+    (answer,) = talk(club, "25mm f0.95 cctv lens, says c on it, on my mft")
+    assert answer.intent in ("chain", "focus-verdict")
+    assert "shown as 0" not in flat(answer)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "far wall is sharp at 60 mm behind the lens on paper",
+        "the window comes sharp on paper behind it at 60 mm",
+        "a far house is sharp 60 mm behind it on paper",
+    ],
+)
+def test_where_a_far_thing_is_sharp_on_paper_is_the_image_and_no_tube(club: Desk, text: str) -> None:
+    _, answer = talk(club, "a slide projector lens, 90mm f2.4 on a z-mount body", text)
+    assert answer.question is not None
+    assert answer.question.said("flange_to_image") == "60 mm"
+    assert "leaves 44 mm" in flat(answer)
+
+
+def test_a_letter_of_an_unknown_name_is_no_mount_of_the_lens(club: Desk) -> None:
+    (answer,) = talk(club, "got a 10x objective 0.25 160 and a soandso r with rf mount")
+    assert answer.question is not None
+    assert [lens.ids for lens in answer.question.lenses] == [("rms160",)]
+    assert [body.ids for body in answer.question.bodies] == [("rf-mount",)]
+
+
+def test_another_power_of_an_objective_is_no_extender(club: Desk) -> None:
+    first = "a 10x microscope objective 0.25 160 on an rf-mount body"
+    _, answer = talk(club, first, "and a 4x 0.10 too, is that better for ants")
+    assert answer.question is not None
+    assert answer.question.adapters == ()
+    assert (answer.question.said("magnification"), answer.question.said("na")) == ("4", "0.1")
