@@ -242,7 +242,7 @@ WHOLLY: Beside = _wholly
 OF_FAR_THINGS = (
     # with glass, and without it
     (
-        (CROP_EQUIVALENT, DEPTH_OF_FIELD, MACRO_DISTANCE),
+        (CROP_EQUIVALENT, DEPTH_OF_FIELD, MACRO_DISTANCE, EXPOSURE_ND),
         heard(named("each_way", "with_each_way"), "in-each-case"),
     ),
     ((*WAYS, MACRO_DISTANCE), where(named("close.tube_sets", "with_setting_told"), "infinity_setting")),

@@ -9,7 +9,7 @@ from grammar.hearing import Heard
 from grammar.kinds import BUY_PLAN, CHAIN, COMPARE, LIST_FITS
 from grammar.questions import Question, Thing
 from grammar.things.casting import DRAWN
-from grammar.turns.tubes_added import counted, says_both
+from grammar.turns.tubes_counted import counted, says_both
 from grammar.words.groups import GROWN, SHRUNK
 
 _PAIRED: Final = frozenset([CHAIN, LIST_FITS])  # kinds of question that tell of each lens on each body

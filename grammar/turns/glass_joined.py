@@ -10,7 +10,8 @@ from grammar.intents import Weighed
 from grammar.kinds import MACRO_DISTANCE
 from grammar.questions import Question, Thing
 from grammar.things.casting import DRAWN, OPTICAL
-from grammar.turns.tubes_added import adds, says_both
+from grammar.turns.tubes_added import adds
+from grammar.turns.tubes_counted import says_both
 from grammar.words.groups import STACKED
 from grammar.words.lexicon import Lexicon
 from grammar.words.tokens import Token

@@ -2,10 +2,15 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 from grammar.hearing import Heard
 from grammar.questions import Question, Thing
 from grammar.turns.number_roles import ON_AGAIN
 from grammar.turns.sticking import is_open
+from grammar.turns.tubes_counted import says_both
+
+_BACK: Final = ("back", "again")
 
 
 def put_back(heard: Heard, said: Question, before: Question) -> tuple[Thing, ...]:
@@ -13,11 +18,29 @@ def put_back(heard: Heard, said: Question, before: Question) -> tuple[Thing, ...
     prior = before.prior
     stood = prior.adapters if prior is not None and prior.adapters else before.stood
     stood = tuple(one for one in stood if not is_open(one))
+    if before.adapters:
+        return _told_by_length(heard, before)
     if not stood or before.adapters or heard.cast.lenses or heard.cast.bodies or not _is_on_again(heard, said):
         return ()
     kinds = {one.piece for one in said.adapters}
     again = tuple(one for one in stood if not kinds or one.piece in kinds)
     return again if all(is_open(one) for one in said.adapters) else ()
+
+
+def _told_by_length(heard: Heard, before: Question) -> tuple[Thing, ...]:
+    """'back to the 4 mm', 'the 14 again' after others took its place: what stood there, told by how long it is."""
+    told = [one for one in heard.line.tokens if one.numbers and not one.text.isalpha()]
+    back = any(one.text.casefold() in _BACK for one in heard.line.tokens)
+    if back and not told and says_both(heard) and len(before.stood) > 1:
+        return before.stood  # 'back to both' after one of two tubes
+    if len(told) != 1 or not back or heard.cast.bodies or told[0].unit not in ("", "mm") or told[0].kind == "FNUM":
+        return ()
+    length, lenses = told[0].numbers[0], {one.focal_length_mm for one in before.known}
+    meant = [one for one in before.stood if one.thickness_mm is not None and length in one.thickness_mm]
+    here = any(one.thickness_mm is not None and length in one.thickness_mm for one in before.adapters)
+    if len(meant) != 1 or here or length in lenses or len(before.stood) != 1:
+        return ()
+    return (meant[0],)
 
 
 def _is_on_again(heard: Heard, said: Question) -> bool:

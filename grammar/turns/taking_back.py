@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import Final
 
 from engine.base.compact import replace
@@ -37,7 +38,8 @@ def _is_reversed(part: Part) -> bool:
 
 def left_out(heard: Heard) -> bool:
     """Whether something is to be done without, or taken off again."""
-    prep = any(token.kind == "PREP" and token.value == _WITHOUT for token in heard.line.tokens)
+    preps = [token.value for token in heard.line.tokens if token.kind == "PREP"]
+    prep = _WITHOUT in preps and ("with", _WITHOUT) not in pairwise(preps)  # 'with and without' asks of both
     return prep or heard.tells(OFF_AGAIN)
 
 

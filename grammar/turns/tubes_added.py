@@ -20,7 +20,8 @@ from grammar.kinds import (
 from grammar.questions import Question, Thing
 from grammar.things.casting import DRAWN, SPACER, Part
 from grammar.things.standins import stands_in
-from grammar.turns.number_roles import ON_AGAIN, is_the_lens, length_of
+from grammar.turns.number_roles import ON_AGAIN, is_the_lens
+from grammar.turns.tubes_counted import says_both, several_of_one
 from grammar.words.groups import EVERYTHING, MORE, PUT_ON
 from grammar.words.token_kinds import SIZES
 from grammar.words.tokens import Token
@@ -35,9 +36,6 @@ _CLOSE_UP: Final = "close-up-lens"
 _ON_TOP: Final = (" with it", "on top", "as well", " too", "together")
 _DIOPTRE: Final = "DIOPTRE"  # '+4' is its name and adds nothing
 _EXTENSION: Final = "extension"
-_COUNTS: Final = (2, 3, 4)
-_IDLE_WORDS: Final = frozenset(["FILLER", "VERB", "DET", "MARK", "STOP", "CUE", "JOIN", "PREP"])
-_BOTH: Final = "pick:both"
 _PLACED: Final = frozenset([CHAIN, FOCUS_VERDICT, MACRO_DISTANCE, COMPARE, GEAR_SETTING, BUY_PLAN, WHY])
 _WITHOUT: Final = "without"
 _MM, _MM_ALONE = re.compile(r"(\d+(?:\.\d+)?) ?mm\b", re.IGNORECASE), re.compile(r"(\d+(?:\.\d+)?) ?mm")
@@ -51,7 +49,7 @@ _LONGEST: Final = 100.0  # mm, of a tube
 def tubes_changed(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     """The pieces of before with those that are added, or without those taken off; None where none is."""
     tubes = [thing for thing in before.adapters if thing.piece == SPACER and thing.is_of_one_length]
-    both = _both(heard, before, tubes) or _counted(heard, before)
+    both = _both(heard, before, tubes) or several_of_one(heard, before)
     if both:
         return both
     again = _back_on(heard, before, tubes)
@@ -177,44 +175,6 @@ def _both(heard: Heard, before: Question, tubes: list[Thing]) -> tuple[Thing, ..
     if len(others) != 1 or (others[0].thickness_mm, others[0].factor) == (here[0].thickness_mm, here[0].factor):
         return ()
     return (*others, *before.adapters)
-
-
-def says_both(heard: Heard) -> bool:
-    return heard.tells(_BOTH) or any(token.text.casefold() == "both" for token in heard.line.tokens)
-
-
-def counted(heard: Heard) -> int:
-    """How many of what was told are meant: 'two of them', 'and with three'; 0 where that is not said."""
-    counts = [token.numbers[0] for token in heard.line.tokens if token.kind == "NUMBER"]
-    told = any(token.kind == "LENGTH" for token in heard.line.tokens)  # 'all three tubes, 47 mm together'
-    several = len(counts) == 1 and not told and counts[0] in _COUNTS
-    several = several and (heard.tells("pick:all") or _is_count_alone(heard))
-    return int(counts[0]) if several and not says_both(heard) else 0
-
-
-def _counted(heard: Heard, before: Question) -> tuple[Thing, ...]:
-    """'what if I use two of them' after one tube: so many of its length; 'three' after two of them: so many more."""
-    count = counted(heard)
-    tubes = [one for one in before.adapters if length_of(one) is not None and (one.piece == SPACER or _is_named(one))]
-    if not count or len({length_of(one) for one in tubes}) != 1 or not all(map(_is_one_length, tubes)):
-        return ()
-    return (*(one for one in before.adapters if one not in tubes), *([tubes[0]] * count))
-
-
-def _is_named(piece: Thing) -> bool:
-    """'the 5 mm C tube': one that is known by name."""
-    return bool(piece.ids) and piece.words.casefold().split()[-1:] in (["tube"], ["tubes"])
-
-
-def _is_one_length(piece: Thing) -> bool:
-    length = length_of(piece)
-    return length is not None and length[0] == length[1]
-
-
-def _is_count_alone(heard: Heard) -> bool:
-    """'and with two', 'make that three', 'if i stack two': a number in words, and nothing that it could be told of."""
-    rest = [token for token in heard.line.tokens if token.kind not in _IDLE_WORDS]
-    return len(rest) == 1 and rest[0].kind == "NUMBER" and rest[0].text.isalpha()
 
 
 def _lengths(heard: Heard) -> list[float] | None:

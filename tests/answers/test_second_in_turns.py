@@ -294,3 +294,31 @@ def test_the_thread_is_asked_by_its_name_alone(club: Desk, turn: str) -> None:
     found = last(club, "m42 50 on e, ring?", "does it cover", turn)
     assert found.intent == "definition"
     assert "M42x1" in flat(found)
+
+
+@pytest.mark.parametrize(
+    ("turns", "told"),
+    [
+        (("om 50/1.8 with a 7 mm tube, how close", "the 14 instead", "back to the 7"), "7 mm of tube: sharp at 46 cm"),
+        (("om 50/1.8 with a 7 mm tube, how close", "the 14 instead", "those two together"), "Together 7 + 14 = 21 mm"),
+        (("om 50/1.8 with a 7 mm tube, how close", "the 14 instead", "two of those"), "Together 14 + 14 = 28 mm"),
+        (("om 50/1.8 with 7 and 14 mm tubes, how large", "only the 14", "back to both"), "Together 7 + 14 = 21 mm"),
+        (("m 50/2 with 4 mm helicoid ring on e, nearest", "and the 10mm one?", "back to the 4mm: how wide then"),
+         "4 mm of travel: sharp at 73 cm"),
+    ],
+)  # fmt: skip
+def test_the_piece_of_before_comes_back(club: Desk, turns: tuple[str, ...], told: str) -> None:
+    assert told in flat(last(club, *turns))
+
+
+def test_light_is_told_of_each_of_two_tubes(club: Desk) -> None:
+    turns = ("om 50/1.8 with 7 and 14 mm tubes on a om body, how large", "only the 14", "light for each of those two")
+    found = flat(last(club, *turns))
+    assert "50 mm, 14 mm of extension: f/1.8 counts as f/2.3" in found
+    assert "50 mm, 21 mm of extension: f/1.8 counts as f/2.6" in found
+
+
+def test_with_and_without_asks_of_both(club: Desk) -> None:
+    found = flat(last(club, "50/1.8 om on mft with a 0.71 reducer, equiv", "depth at 2m with and without"))
+    assert "35.5 mm f/1.3 at 2 m, Four Thirds" in found
+    assert "50 mm f/1.8 at 2 m, Four Thirds" in found

@@ -75,7 +75,8 @@ def each_pair(
 def _one_for_all(rows: Sequence[Quantity], question: Question) -> list[Line]:
     """Whether one ring does it for all of them, where that is asked."""
     count = next((row.value for row in rows if row.name == "adapter_count"), None)
-    if not isinstance(count, Interval) or not mentions(question, "one-ring-for-all"):
+    asked = mentions(question, "one-ring-for-all") or (question.follows and mentions(question, "ring-serves-both"))
+    if not isinstance(count, Interval) or not asked:
         return []
     if count.nominal == 1:
         return [Line("head", "Yes, one ring serves them all.")]
