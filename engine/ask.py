@@ -95,7 +95,7 @@ class Desk:
             if question.partial is not None:
                 talk.lean_on(question.partial, canonical(question.partial, self.lexicon.name_for))
             return talk.let_go(unread_answer(question))
-        judged = judged_with(question, talk.question)
+        judged = judged_with(question, talk.question, self.writes is None)
         if judged is not None and self.writes is None:
             question = judged  # nothing can be written: it is told of the two spoken of
         if question.intent in ("teach", "forget"):

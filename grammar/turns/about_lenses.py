@@ -9,12 +9,14 @@ from typing import Final
 
 from engine.base.compact import replace
 from grammar.hearing import Heard
-from grammar.kinds import IDENTIFY_MOUNT, LIST_FITS
+from grammar.kinds import BUY_PLAN, CHAIN, IDENTIFY_MOUNT, LIST_FITS
 from grammar.questions import ALL, CLOSE_UP_LENS, Question, Thing
 from grammar.turns.on_what import FILMS, is_a_body
 from grammar.turns.whom import Meant
-from grammar.words.groups import IN_SETS, LIKE_BEFORE
+from grammar.words.groups import IN_SETS, JOINED_ON, LIKE_BEFORE
 
+_LISTED: Final = frozenset([CHAIN, LIST_FITS, BUY_PLAN])
+_HAVING: Final = frozenset(["adding", "held", "is-a"])  # cues of what one has besides
 _HELD: Final = frozenset(["reversed"])  # how a lens is held, which the next one is too
 _ALIKE: Final = frozenset(["look-alike"])
 _SEVERAL: Final = 2
@@ -61,6 +63,8 @@ def _meant(
     compared = compared or _of_coupled(heard, said, before)
     if compared:
         return compared
+    if _tells_one_more(heard, said, before):
+        return (*before.lenses, *said.lenses)
     if said.intent == LIST_FITS and before.bodies and _is_of_that_body(heard):
         return ()
     if said.intent == IDENTIFY_MOUNT and len(before.lenses) == len(said.lenses) == 1 and _only_engraved(said.lenses[0]):
@@ -74,6 +78,20 @@ def _meant(
     if said.intent in _ALIKE and before.lenses and all(part.by_piece for part in heard.cast.lenses):
         return before.lenses  # 'isn't my M42 ring the same': that ring is set against the lens spoken of
     return _beside(heard, said, before) if said.intent in _ALIKE else _lenses(heard, said, before)
+
+
+def _tells_one_more(heard: Heard, said: Question, before: Question) -> bool:
+    """'and an FD 70-210 f/4' after one lens or more, and no body yet: what there is, told one after the other."""
+    cast, known = heard.cast, [one for one in before.lenses if one.ids and (one.focal_length_mm or one.f_number)]
+    told = all(part.mounts and (part.focal or part.zoom or part.f_number) for part in cast.lenses)
+    others = cast.bodies or cast.pieces or cast.frames or said.bodies or said.adapters or before.adapters
+    open_yet = bool(before.lenses) and len(known) == len(before.lenses) and not (before.bodies or before.things)
+    first = next((token for token in heard.line.tokens if token.kind not in ("MARK", "STOP")), None)
+    joined = first is not None and (first.kind == "JOIN" or JOINED_ON in first.groups)
+    idle = all(cue.tells in _HAVING for cue in heard.cues) and "?" not in heard.text
+    more = joined or any(cue.tells in _HAVING for cue in heard.cues)
+    new = not any(one in before.lenses for one in said.lenses)
+    return bool(cast.lenses) and told and not others and open_yet and idle and more and new and before.intent in _LISTED
 
 
 def _is_of_that_body(heard: Heard) -> bool:

@@ -34,6 +34,7 @@ _TENS: Final = (3.4, 11.0)  # mm, how long those are
 _METRE: Final = 1000.0
 _NEAREST: Final = "close_focus"
 _OF_ANOTHER: Final = frozenset(["flange_to_image", "barrel"])  # told by name, whatever was asked for
+_FAR_UNITS: Final = frozenset(["m", "ft"])
 _OF_ITSELF: Final = frozenset(["barrel", "frame_rate"])
 _PIXELS: Final = "pixels"
 _CIRCLE: Final = "circle"
@@ -191,8 +192,8 @@ def _measured(heard: Heard, before: Question, wants: str) -> Question | None:
     if wants == _CIRCLE and _is_named_thing(token, heard):
         return None
     if wants == "focal":
-        if not before.lenses:
-            return None
+        if not before.lenses or token.unit in _FAR_UNITS:
+            return None  # 'it says 1.2 m' is no focal length
         lens = replace(before.lenses[0], focal_length_mm=number)
         return _went_on(before, heard, lenses=(lens, *before.lenses[1:]))
     rest = before.rest(wants)

@@ -244,3 +244,35 @@ def test_a_ring_put_behind_for_a_close_up_takes_light_there_and_not_on_the_stree
 )
 def test_what_is_asked_of_the_picture_is_no_purchase(club: Desk, said: str, intent: str) -> None:
     assert talk(club, *_THREE, "how much is sharp at 2 m", said)[-1].intent == intent
+
+
+@pytest.mark.parametrize(
+    ("lines", "focals"),
+    [
+        (["found a om 50 1.8", "and a exakta lens, 58mm f2", "camera is mft"], [50, 58]),
+        (["found a om 50 1.8", "i also have a md 28 2.8", "camera is mft"], [50, 28]),
+        (["two lenses, 58 2 m42 and 28 3.5 m42", "and a nfd 70-210 f4", "i have a z full frame"], [58, 28, None]),
+        (["50 1.8 om on mft", "and a exakta 58 2"], [58]),
+        (["a om 50 1.8 lens", "how deep is sharp at 2 m", "and a exakta 58 2"], [58]),
+    ],
+)
+def test_what_there_is_may_be_told_one_after_the_other(club: Desk, lines: list[str], focals: list[float]) -> None:
+    assert _focals(_last(club, *lines)) == focals
+
+
+@pytest.mark.parametrize(
+    "said", ["the 28 is sharp at 3 m but not at the horizon", "the 28 is sharp at 3 m but not far away"]
+)
+def test_sharp_near_and_not_far_tells_where_it_ends(club: Desk, said: str) -> None:
+    *_, answer = talk(club, *_THREE, said)
+    assert flat(answer).startswith("A 28 mm lens that stops at 3 m sits 0.27 mm too far out")
+
+
+def test_a_distance_is_no_focal_length(club: Desk) -> None:
+    question = _last(club, "a nfd 70-210 f4 zoom on e mount", "at 210 how close can it go", "it says 1.2 m")
+    assert 1200.0 not in _focals(question)
+
+
+def test_how_fungus_is_seen_is_told(club: Desk) -> None:
+    *_, answer = talk(club, *_TWO, "how do i see if its fungus")
+    assert flat(answer).startswith("Shine a torch through it")

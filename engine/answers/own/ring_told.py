@@ -7,17 +7,23 @@ from typing import Final
 
 from engine.answers.parts.answer import Answer, Line
 from engine.base.compact import replace
-from grammar.kinds import FOCUS_VERDICT
+from grammar.kinds import CHAIN, FOCUS_VERDICT
 from grammar.questions import OFF, Question, Thing
+from grammar.turns.whom import known_with
 
 _MM: Final = re.compile(r"(\d+(?:\.\d+)?) mm")
 _MOST_LINES: Final = 4
 WITH_IT: Final = "With it between the two:"
 
 
-def judged_with(taught: Question, before: Question | None) -> Question | None:
-    """The lens and body of before with the ring that is told; None where no ring is, or not of those two."""
+def judged_with(taught: Question, before: Question | None, unwritten: bool = False) -> Question | None:
+    """The lens and body of before with the ring that is told; None where no ring is, or not of those two.
+
+    `unwritten`: nothing can be written; then a lens that is told comes to those of before.
+    """
     told = taught.taught
+    if unwritten and told is not None and told.section == "lenses" and not told.name:
+        return _with_lens(taught, before)
     if told is None or before is None or told.section != "adapters" or told.id or told.name:
         return None
     fields = dict(told.fields)
@@ -31,6 +37,20 @@ def judged_with(taught: Question, before: Question | None) -> Question | None:
     return before.with_(
         text=taught.text, intent=FOCUS_VERDICT, adapters=(ring,), values=values, topic=None, number=None,
         wants="", instead=(), follows=True,
+    )  # fmt: skip
+
+
+def _with_lens(taught: Question, before: Question | None) -> Question | None:
+    """'I also have an MD 28/2.8' after other lenses: how all of them are put on."""
+    new = taught.lenses[0] if len(taught.lenses) == 1 else None
+    if new is None or before is None or not before.lenses or taught.intent != "teach":
+        return None
+    if not new.ids or new in before.lenses or not all(one.ids for one in before.lenses):
+        return None
+    lenses = (*before.lenses, new)
+    return before.with_(
+        text=taught.text, intent=CHAIN, lenses=lenses, known=known_with(before.known or before.lenses, lenses),
+        adapters=(), values=(), topic=None, number=None, wants="", instead=(), follows=True, f_number=None,
     )  # fmt: skip
 
 

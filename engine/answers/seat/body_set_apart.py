@@ -20,6 +20,8 @@ def as_elsewhere(question: Question) -> Question:
     before = question.prior
     if before is None or not question.follows or question.intent not in PLACED or before.intent not in PLACED:
         return question
+    if question.distance_mm is not None and question.distance_mm != before.distance_mm:
+        return question  # 'sharp at 3 m but not at the horizon'
     if question.said(MEASURED) != before.said(MEASURED) or question.mentions(ELSEWHERE, MORE_ASKED):
         return question  # 'and another is 28.8': another lens; 'another table has 45.5'
     if any(one.thickness_mm is not None for one in question.adapters if one not in before.adapters):
