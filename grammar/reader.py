@@ -59,6 +59,7 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
         return with_ring_worked(got, None, lexicon.words.mentions)
     from grammar.turns.filter_tried import with_filter_tried
     from grammar.turns.lit_again import lit_so_far
+    from grammar.turns.ring_of_one import is_shimmed_so
     from grammar.turns.seat_held import with_seat_held
     from grammar.turns.seen_so_far import with_seen_kept
     from grammar.turns.shim_put import with_shim_put
@@ -68,7 +69,8 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
 
     got = with_filter_tried(_with_mentioned(with_frame_of_blur(with_seen_kept(got, before), before), lexicon), before)
     got = with_stack_kept(with_way_asked(got, before, lexicon.words.mentions), before)
-    got = with_ring_worked(with_shim_put(got, before, lexicon.words.mentions), before, lexicon.words.mentions)
+    if not is_shimmed_so(got):
+        got = with_ring_worked(with_shim_put(got, before, lexicon.words.mentions), before, lexicon.words.mentions)
     held = with_seat_held(got, before)
     got = _with_mentioned(held, lexicon) if held.values != got.values else held
     known = got.known or known_with(before.known or before.lenses, got.lenses)
