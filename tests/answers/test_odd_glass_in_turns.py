@@ -316,3 +316,10 @@ def test_another_power_of_an_objective_is_no_extender(club: Desk) -> None:
     assert answer.question is not None
     assert answer.question.adapters == ()
     assert (answer.question.said("magnification"), answer.question.said("na")) == ("4", "0.1")
+
+
+def test_a_danger_asked_after_light_is_none_of_the_sun(club: Desk) -> None:
+    first = "a 4x microscope objective on an x-mount body"
+    *_, last = talk(club, first, "what light do i need for that", "can the old screw hurt the camera")
+    assert last.intent == "hazard"
+    assert "solar filter" not in flat(last)
