@@ -59,6 +59,7 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
         return with_ring_worked(got, None, lexicon.words.mentions)
     from grammar.turns.filter_tried import with_filter_tried
     from grammar.turns.lit_again import lit_so_far
+    from grammar.turns.ring_of_one import is_shimmed_so
     from grammar.turns.seat_held import with_seat_held
     from grammar.turns.seen_so_far import with_seen_kept
     from grammar.turns.shim_put import with_shim_put
@@ -68,7 +69,8 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
 
     got = with_filter_tried(_with_mentioned(with_frame_of_blur(with_seen_kept(got, before), before), lexicon), before)
     got = with_stack_kept(with_way_asked(got, before, lexicon.words.mentions), before)
-    got = with_ring_worked(with_shim_put(got, before, lexicon.words.mentions), before, lexicon.words.mentions)
+    if not is_shimmed_so(got):
+        got = with_ring_worked(with_shim_put(got, before, lexicon.words.mentions), before, lexicon.words.mentions)
     held = with_seat_held(got, before)
     got = _with_mentioned(held, lexicon) if held.values != got.values else held
     known = got.known or known_with(before.known or before.lenses, got.lenses)
@@ -177,6 +179,7 @@ def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> 
     from grammar.turns.measured_again import measured_again
     from grammar.turns.naming_next import named_next
     from grammar.turns.number_repeated import with_piece_named
+    from grammar.turns.odd_glass import with_power
     from grammar.turns.only_told import mount_kept, with_ring_held
     from grammar.turns.reckoned import reckoned
     from grammar.turns.rings_for_it import with_ring_meant
@@ -185,7 +188,7 @@ def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> 
     from grammar.turns.told_before import by_number_told
     from grammar.turns.word_again import word_again
 
-    heard = with_body_called(heard, before, lexicon)
+    heard = with_power(with_body_called(heard, before, lexicon), before)
     set_so = helicoid_set(heard, before, lexicon)
     if set_so is not None:
         return _read_leaning(set_so, heard, before, lexicon, corrects=False)

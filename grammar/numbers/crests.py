@@ -99,8 +99,8 @@ def _of_row(tokens: list[Token], at: int) -> None:
             return  # 'thread 37, register 45.46'
         length += 1
     if at + 1 < length < len(tokens) and _is_pitch(tokens[length], tokens[at]):
-        told_as_length = tokens[length].kind == "LENGTH" or "." in tokens[length].text
-        if told_as_length:
+        spelt = tokens[at].text.isalpha() and any(one.value == "be" for one in tokens[at:length])  # 'ten are 10'
+        if spelt or tokens[length].kind == "LENGTH" or "." in tokens[length].text:
             _put(tokens, at, length, tokens[at].numbers[0])
             return
     before = at - 1

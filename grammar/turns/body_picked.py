@@ -57,11 +57,22 @@ def views_two_bodies(heard: Heard, before: Question) -> bool:
     parts = (*cast.lenses, *cast.bodies, *cast.frames)
     told = cast.pieces or heard.readings.values or heard.readings.f_number or heard.readings.distance_mm
     lens = before.lens is not None and before.lens.focal_length_mm is not None and len(before.lenses) == 1
-    against = heard.readings.number == 1 and any(one.value == "vs" for one in words)  # 'that one vs the first'
-    chooses = against or any(map(heard.tells, _CHOOSING)) or any(EACH_OF in one.groups for one in words)
+    against = any(one.value == "vs" for one in words)  # 'that one vs the first', 'view against the e'
+    earlier = against and (heard.readings.number == 1 or _against_an_earlier(heard, bodies_so_far(before)))
+    chooses = earlier or any(map(heard.tells, _CHOOSING)) or any(EACH_OF in one.groups for one in words)
     viewed = any(VIEW_REACHES in one.groups for one in words) and not any(map(heard.tells, _OF_FOCUS))
-    plain = lens and not told and all(part.is_bare for part in parts)
-    return plain and chooses and viewed and len(bodies_so_far(before)) == _TWO
+    two = bodies_so_far(before)
+    plain = lens and not told and (all(part.is_bare for part in parts) or _against_an_earlier(heard, two))
+    return plain and chooses and viewed and len(two) == _TWO
+
+
+def _against_an_earlier(heard: Heard, two: tuple[Thing, ...]) -> bool:
+    """Whether nothing is named but the mount of the body before the last: 'the view against the e' after MFT."""
+    cast = heard.cast
+    named = {mount.ids[:1] for part in (*cast.lenses, *cast.bodies) for mount in part.mounts}
+    sized = any(part.focal for part in (*cast.lenses, *cast.bodies))
+    against = any(one.value == "vs" for one in heard.line.tokens)
+    return against and len(two) == _TWO and not (sized or cast.frames) and named == {two[0].ids[:1]}
 
 
 def bodies_so_far(before: Question) -> tuple[Thing, ...]:

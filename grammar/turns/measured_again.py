@@ -18,6 +18,8 @@ _IDLE: Final = (("MEASURE", "size"), ("MEASURE", "total"))  # 'measured', 'make 
 _PASSED: Final = frozenset(
     ["FILLER", "VERB", "DET", "MARK", "STOP", "UNKNOWN", "CUE", "JOIN", "PREP", "WHEN", "ORDINAL"]
 )
+_PAIR: Final = 2
+_NOT: Final = "not"
 _MOST: Final = 10  # words of a line that tells one number
 _THREAD: Final = "thread"
 _PITCH: Final = "pitch"
@@ -33,6 +35,9 @@ def measured_again(heard: Heard, before: Question, phrases: Mapping[str, tuple[s
 
     `phrases`: those by which a thing is told to be measured anew, by key.
     """
+    put_right = _put_right(heard, before) if before.intent == IDENTIFY_MOUNT else None
+    if put_right is not None:
+        return _anew(heard, before, *put_right)
     token = _number(heard) if before.intent == IDENTIFY_MOUNT else None
     if token is None or not any(one.key == _AGAIN for one in mentioned(heard.text, phrases)):
         return None
@@ -40,8 +45,25 @@ def measured_again(heard: Heard, before: Question, phrases: Mapping[str, tuple[s
     told = ((key, _told(_written(before, key))) for key in _FAR)
     far = {key: abs(log(number / value)) for key, value in told if value is not None and value > 0}
     near = min((key for key in far if far[key] <= _FAR[key]), key=lambda key: far[key], default=None)
-    if near is None:
+    return _anew(heard, before, near, number) if near is not None else None
+
+
+def _put_right(heard: Heard, before: Question) -> tuple[str, float] | None:
+    """'its 1.0 not .75' after a pitch of 0.75 mm: which measure was told wrong, and the right number."""
+    tokens = heard.line.tokens
+    numbers = [at for at, one in enumerate(tokens) if one.kind in ("NUMBER", "LENGTH") and not one.text.isalpha()]
+    if len(numbers) != _PAIR or len(tokens) > _MOST or "?" in heard.text:
         return None
+    one, other = numbers
+    if not any(token.value == _NOT for token in tokens[one:other]):
+        return None
+    wrong = tokens[other].numbers[0]
+    key = next((key for key in _FAR if _told(_written(before, key)) == wrong), None)
+    return (key, tokens[one].numbers[0]) if key is not None else None
+
+
+def _anew(heard: Heard, before: Question, near: str, number: float) -> Question:
+    """The question with that measure as it is now."""
     anew = _NUMBER.sub(f"{number:g}", _written(before, near) or "", count=1)
     if near == _PITCH and before.said(_PITCH) is None:  # told with its width, '42 mm x 1 mm'
         near, anew = _THREAD, f"{(before.said(_THREAD) or '').partition(_BY)[0]}{_BY}{anew}"

@@ -322,3 +322,43 @@ def test_with_and_without_asks_of_both(club: Desk) -> None:
     found = flat(last(club, "50/1.8 om on mft with a 0.71 reducer, equiv", "depth at 2m with and without"))
     assert "35.5 mm f/1.3 at 2 m, Four Thirds" in found
     assert "50 mm f/1.8 at 2 m, Four Thirds" in found
+
+
+@pytest.mark.parametrize("turn", ["and the view, against the e", "crop vs the e one", "angle here vs e"])
+def test_the_view_is_weighed_against_an_earlier_body(club: Desk, turn: str) -> None:
+    found = last(club, "pen f 38/1.8 on e apsc, ring", "on mft then?", turn)
+    assert found.intent == "crop-equivalent"
+    assert "38 mm on APS-C" in flat(found)
+    assert "38 mm on Four Thirds" in flat(found)
+
+
+@pytest.mark.parametrize("turn", ["my k ring is 27.4", "the K one measures 27.4", "the k adapter turned out 27.4"])
+def test_the_ring_of_one_of_two_lenses_is_its_alone(club: Desk, turn: str) -> None:
+    found = flat(last(club, "sr 45/2 and k 55/1.8 both for e full frame", turn))
+    assert "27.4 mm" in found
+    assert "SR" not in found.split("\n")[0]
+
+
+@pytest.mark.parametrize("turn", ["ten are 10 actually, i miscounted", "sorry, ten make 10", "its 1.0 not .75"])
+def test_a_pitch_counted_anew_takes_the_place_of_that_told(club: Desk, turn: str) -> None:
+    found = last(club, "found a lens, 41.8 across the thread. mount?", "ten threads are 7.5", turn)
+    assert "M42" in flat(found)
+
+
+@pytest.mark.parametrize("turn", ["and a 27.9 one with 0.1 under it", "27.9 plus 0.1", "the 27.9 with a 0.1 shim"])
+def test_another_ring_with_a_shim_is_as_long_as_both(club: Desk, turn: str) -> None:
+    assert "seat 28 mm: just right" in flat(last(club, "om 50 on e, ring measures 27.8", turn))
+
+
+@pytest.mark.parametrize(
+    "turn", ["tube is actually 25", "no the tube is 25", "tubes 25 not 27.5", "tube is 25mm actually"]
+)
+def test_a_tube_is_put_right_by_the_bare_number(club: Desk, turn: str) -> None:
+    found = last(club, "nikkor 55/3.5 f mount on mft with 27.5 tube, how large", "light lost", turn)
+    assert "25 mm of extension: f/3.5 counts as f/5.1" in flat(found)
+
+
+def test_a_tube_put_right_keeps_the_depth_that_was_asked(club: Desk) -> None:
+    found = last(club, "om 50/1.8 with a 7 mm tube, how close", "depth at f8", "sorry the tube is 12")
+    assert found.intent == "depth-of-field"
+    assert "50 mm with 12 mm of extension" in flat(found)

@@ -1,0 +1,68 @@
+"""The ring of one of several lenses, told by its mount: 'the sr ring came at 25.62' after an SR and a K for E."""
+
+from __future__ import annotations
+
+import re
+from itertools import pairwise
+from typing import Final
+
+from grammar.hearing import Heard
+from grammar.kinds import BUY_PLAN, CHAIN, COMPARE, DIY_DIMENSION, FOCUS_VERDICT
+from grammar.questions import RING, Question
+from grammar.things.standins import stands_in
+from grammar.words.tokens import Token
+
+_PLACED: Final = frozenset([CHAIN, FOCUS_VERDICT, COMPARE, DIY_DIMENSION, BUY_PLAN])
+_SIZED: Final = frozenset(["NUMBER", "LENGTH"])
+_OFF: Final = re.compile(r"(\d*\.?\d+)(?: ?mm)? too (thick|thin|long|short)", re.IGNORECASE)
+_SHIMMED: Final = re.compile(
+    r"(\d+(?:\.\d+)?)(?: ?mm)?(?: (?:one|ring|adapter))? (?:plus|with|and|\+)(?: an?)? (0?\.\d+)(?: ?mm)?(?: of)?"
+    r"(?: (?:shim|tape|under|beneath|in)\b.*)?\??$",
+    re.IGNORECASE,
+)  # '27.6 plus a 0.15 shim'
+_SAME: Final = 0.001  # mm
+_SHORTEST: Final = 0.5  # mm, of a ring
+_ASKS: Final = ("price-q", "why", "cover", "how-close")
+
+
+def ring_of_one(heard: Heard, before: Question) -> str | None:
+    """What it measures, or by how much it is off, said of the ring for that lens; None where none of them is told."""
+    several = len({one.ids[:1] for one in before.lenses if one.ids}) > 1 and len(before.bodies) == 1
+    if before.intent not in _PLACED or not several or any(map(heard.tells, _ASKS)):
+        return None
+    mount = next((one for one, two in pairwise(heard.line.tokens) if _is_its_ring(one, two, before)), None)
+    told = [one for one in heard.line.tokens if one.kind in _SIZED and not one.text.isalpha() and one.numbers]
+    told = [one for one in told if one.unit in ("", "mm")]
+    if mount is None or len(told) != 1 or heard.cast.bodies:
+        return None
+    off = _OFF.search(heard.text)
+    name = mount.text if mount.text.casefold().endswith("mount") else f"{mount.text}-mount"
+    if off is not None:
+        return f"the {name} lens with a ring {off[1]} mm too {off[2]}, infinity?"
+    size = told[0].numbers[0]
+    return f"the {name} lens with a {size:g} mm ring, infinity?" if size >= _SHORTEST else None
+
+
+def _is_its_ring(one: Token, two: Token, before: Question) -> bool:
+    """'sr ring', 'K one' of a lens spoken of."""
+    ids = {id_ for lens in before.lenses for id_ in lens.ids[:1]}
+    named = one.kind in ("MOUNT", "LETTER") and bool(ids & set(one.ids))
+    return named and ((two.kind, two.value) == ("PIECE", RING) or stands_in(two))
+
+
+def shimmed_ring(heard: Heard, before: Question) -> str | None:
+    """Another ring with a shim under it, '27.6 plus a 0.15 shim' after one of 27.76: a ring as long as both."""
+    found = _SHIMMED.search(heard.text)
+    ringed = any(one.piece == "adapter" and one.thickness_mm is not None for one in before.adapters)
+    bare = not (heard.cast.bodies or heard.cast.frames or any(part.focal for part in heard.cast.lenses))
+    if before.intent not in _PLACED or found is None or not (ringed and bare):
+        return None
+    ring, shim = float(found[1]), float(found[2])
+    return f"with a {ring + shim:g} mm ring, infinity?" if ring > _SHORTEST else None
+
+
+def is_shimmed_so(got: Question) -> bool:
+    """Whether its ring is already as long as a ring and a shim that it tells both of."""
+    found = _SHIMMED.search(got.text)
+    both = (float(found[1]) + float(found[2])) if found else 0.0
+    return any(one.thickness_mm and abs(one.thickness_mm[0] - both) < _SAME for one in got.adapters)
