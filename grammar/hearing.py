@@ -56,6 +56,7 @@ HEARD_AS: Final = {
 }  # fmt: skip
 OF_NOTHING: Final = "of-nothing"  # that no word of it says anything of a subject: 'how do i know', 'what could that be'
 _ONE_RING: Final = "one-ring"
+_STOPS: Final = frozenset(["FNUM", "COMBO"])
 _BARE_NUMBER: Final = "numbers-said"  # of anything at all
 _OURS: Final = frozenset(["thing", "term", "advice", "talking", "ordinal", "limits", "infinity", "focus"])
 _SET: Final = frozenset(["shutter-said", "iso-said", "frame_rate-said", "angle-said"])  # settings of an exposure
@@ -190,7 +191,7 @@ def _foreign(line: Line, features: frozenset[str], lexicon: Lexicon) -> set[str]
 
 def _names(token: Token) -> bool:
     """Whether its words are a name, of which none asks anything by itself: 'full frame' in that of a body."""
-    return token.kind in _NAMING or bool(token.ids)
+    return token.kind in _NAMING or bool(token.ids) or token.kind in _STOPS  # 'f0' of 'f0.95' shows nothing
 
 
 def _free(line: Line) -> tuple[Cue, ...]:

@@ -33,11 +33,11 @@ _THINNEST_RING: Final = 0.5  # mm
 FILTER: Final = "filter"  # the pieces that go before a lens
 HOOD: Final = "hood"  # the topic of how long one may be
 CLOSE_UP_LENS: Final = "close-up-lens"
-
 # advice that is asked for on the way, of the iris that a lens lacks, and of the best stop close up
-PROJECTOR_IRIS, OBJECTIVE_IRIS, RELEASE = "projector-iris-why", "objective-iris", "release"
+PROJECTOR_IRIS, RELEASE = "projector-iris-why", "release"
+OF_OBJECTIVES: Final = frozenset(["objective-iris", "objective-depth", "objective-cover"])
 BY_CABLE, BEST_CLOSE, C_OR_CS, ONLY_NEAR = "auto-iris-cable", "best-stop-close", "look-c-or-cs", "too-far-out-why"
-ADVISED: Final = frozenset([PROJECTOR_IRIS, OBJECTIVE_IRIS, BY_CABLE, BEST_CLOSE, C_OR_CS, ONLY_NEAR, RELEASE])
+ADVISED: Final = OF_OBJECTIVES | frozenset([PROJECTOR_IRIS, BY_CABLE, BEST_CLOSE, C_OR_CS, ONLY_NEAR, RELEASE])
 
 
 @compact

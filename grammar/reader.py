@@ -179,6 +179,7 @@ def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> 
     from grammar.turns.measured_again import measured_again
     from grammar.turns.naming_next import named_next
     from grammar.turns.number_repeated import with_piece_named
+    from grammar.turns.odd_glass import with_power
     from grammar.turns.only_told import mount_kept, with_ring_held
     from grammar.turns.reckoned import reckoned
     from grammar.turns.rings_for_it import with_ring_meant
@@ -187,7 +188,7 @@ def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> 
     from grammar.turns.told_before import by_number_told
     from grammar.turns.word_again import word_again
 
-    heard = with_body_called(heard, before, lexicon)
+    heard = with_power(with_body_called(heard, before, lexicon), before)
     set_so = helicoid_set(heard, before, lexicon)
     if set_so is not None:
         return _read_leaning(set_so, heard, before, lexicon, corrects=False)

@@ -32,7 +32,7 @@ from grammar.words.atoms import key_of
 FEWEST: Final = 2
 SHORTEST: Final = 3  # lines; less is sooner said again than pointed at
 LEADING: Final = 4  # lines that tell the most of an answer
-HOW_HELD: Final = "how-held"
+HOW_HELD, RING_ASKED = "how-held", "ring-asked"
 MEASURE_HOW: Final = "measure-how"
 STOPPING_DOWN: Final = "stop-down-helps"  # advice on what it does for infinity
 _FREE: Final = TALKED | {"teach", "forget"}
@@ -67,7 +67,7 @@ def once(answer: Answer, last: Answer | None, catalogue: Catalogue) -> Answer:
         return answer
     if answer.question is None or not answer.question.follows:
         return answer  # it was asked in full
-    if answer.chains and answer.question.mentions(HOW_HELD):
+    if answer.chains and answer.question.mentions(HOW_HELD, RING_ASKED):
         return answer  # what holds it is told in full
     if len(answer.lines) < SHORTEST and (answer.intent != DEPTH_OF_FIELD or answer.lines != last.lines):
         return answer

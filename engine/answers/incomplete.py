@@ -65,7 +65,12 @@ def incomplete(
     elif lens is not None and body is None and asks_turns(question) and is_error(_moved(question), knowledge):
         told = as_turns(question, _moved(question), knowledge) + told
     lines, behind = list(told.lines), list[Line]()
-    if not (found.chains or told.lines or glass.lines) and lens is None and _is_about_spacing(question, knowledge):
+    if (
+        not (found.chains or told.lines or glass.lines)
+        and lens is None
+        and not _is_plain_barrel(question)
+        and _is_about_spacing(question, knowledge)
+    ):
         told = example_of_spacing(question, knowledge)
         # a lens that is only told of is first asked for its mount: what spacing does to it stands behind that
         lines, behind = ([], list(told.lines)) if _is_only_told(question) else (list(told.lines), [])

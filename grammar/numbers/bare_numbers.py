@@ -206,6 +206,14 @@ def _are_lenses(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
     return before is not None and before.kind in ("MOUNT", "KIND", "DET", "NUMBER", "COUNT", "TRAIT") and not the
 
 
+def _is_lens_at(tokens: list[Token], at: int) -> bool:
+    """'with the 45, 1.5 m': the lens that is spoken of, and how far away."""
+    if at < 3 or tokens[at - 2].kind != "NUMBER" or tokens[at].unit not in FAR_UNITS:
+        return False
+    led = tokens[at - 3].kind == "DET" and tokens[at - 3].value == "the"
+    return led and tokens[at - 2].numbers[0] * FAR_UNITS[tokens[at].unit] > tokens[at].numbers[0]
+
+
 def _listed(tokens: list[Token]) -> list[Token]:
     """'10, 16, 26mm': the unit at the end of a list is that of all its numbers."""
     for at in range(len(tokens) - 1, 1, -1):
@@ -215,7 +223,7 @@ def _listed(tokens: list[Token]) -> list[Token]:
         ended = tokens[at].kind == "LENGTH" and tokens[at - 1].kind == "JOIN" and tokens[at - 2].kind == "NUMBER"
         # 'crop 2.7, 25 mm', 'reducer 0.71 and 50 mm'
         cropped = at > 2 and (is_of_crop(tokens[at - 3]) or tokens[at - 3].value in OPTICS)
-        cropped = cropped or is_of_scale(tokens, at - 2)
+        cropped = cropped or is_of_scale(tokens, at - 2) or _is_lens_at(tokens, at)
         if ended and not cropped and not is_stop_of_lens(tokens, at - 2) and not _is_lens_beside(tokens, at):
             factor = FAR_UNITS.get(tokens[at].unit, 1.0)
             number = tokens[at - 2].numbers[0] * factor

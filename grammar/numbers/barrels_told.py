@@ -26,6 +26,8 @@ def with_barrels_told(tokens: list[Token]) -> list[Token]:
     _tell_outside(tokens)
     _tell_only_a_tube(tokens)
     thrown = any((one.kind, one.value) == _PROJECTS for one in tokens)
+    if thrown:
+        _tell_across(tokens)
     for at, token in enumerate(tokens):
         if SMOOTH not in token.groups and not (thrown and token.text.casefold() == _PLAIN):
             continue
@@ -59,6 +61,17 @@ def _tell_only_a_tube(tokens: list[Token]) -> None:
         if _is_tube(token) and only and _is_width(tokens, width) and after is not None and OUTER in after.groups:
             tokens[width] = tokens[width].as_("KEYED", value=BARREL, unit="mm")
             tokens[at], tokens[width + 1] = token.as_("CUE"), after.as_("FILLER")
+            return
+
+
+def _tell_across(tokens: list[Token]) -> None:
+    """'a projector lens 150mm f3.5, 52.5 across': such a lens has no thread, so it is so wide."""
+    screw = any(one.kind in ("MOUNTWORD", "MOUNT", "PIECE", "BODY") for one in tokens)
+    stop = next((at for at, one in enumerate(tokens) if one.kind in ("FNUM", "COMBO")), None)
+    for at in range(stop + 1 if stop is not None and not screw else len(tokens), len(tokens) - 1):
+        after = tokens[at + 1]
+        if _is_width(tokens, at) and OUTER in after.groups and not tokens[at].numbers[0].is_integer():
+            tokens[at], tokens[at + 1] = tokens[at].as_("KEYED", value=BARREL, unit="mm"), after.as_("FILLER")
             return
 
 

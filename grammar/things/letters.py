@@ -97,7 +97,7 @@ def _stands_as_mount(tokens: list[Token], at: int) -> bool:
         return (
             (named and (opened or hyphened) and not _shouted(tokens)) or _among(tokens, at) or _in_brackets(tokens, at)
         )
-    if before is not None and before.text in ("'", "’"):
+    if before is not None and (before.text in ("'", "’") or _is_of_a_name(tokens, at)):
         return False
     if len(token.text) == 1 and token.text.isupper() and not _shouted(tokens):
         return True
@@ -108,6 +108,13 @@ def _stands_as_mount(tokens: list[Token], at: int) -> bool:
         _put_instead, _fitting, _denied,
     )  # fmt: skip
     return is_told_by_numbers(tokens, at) or any(one(tokens, at) for one in stands)
+
+
+def _is_of_a_name(tokens: list[Token], at: int) -> bool:
+    """'a soandso R with RF mount': behind a word that nothing knows it is a part of that name, if a mount follows."""
+    ahead = tokens[at + 1 : at + 5]
+    led = at > 0 and tokens[at - 1].kind == "UNKNOWN" and bool(ahead) and ahead[0].value == "with"
+    return led and any(one.kind in ("MOUNT", "LETTER") for one in ahead[1:])
 
 
 def _fitting(tokens: list[Token], at: int) -> bool:

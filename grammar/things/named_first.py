@@ -18,10 +18,11 @@ def told_behind(cast: Cast) -> None:
         cast.lenses = [part for part in cast.lenses if part in each or not _is_sum(part)]
     body = cast.bodies[0] if len(cast.bodies) == 1 else None
     lens = cast.lenses[0] if len(cast.lenses) == 1 else None
-    if body is None or lens is None or body.strange is None or body.has_mount or not _is_bare_host(lens):
+    if body is None or lens is None or not _is_bare_host(lens) or lens.noun.column < body.noun.column:
         return
-    if lens.noun.column > body.noun.column:
-        body.mounts, cast.lenses = list(lens.mounts), []
+    again = body.has_mount and bool({*lens.mounts[0].ids} & {*body.mounts[0].ids})  # 'a kestrel RF, full frame, RF'
+    if again or (body.strange is not None and not body.has_mount):
+        body.mounts, cast.lenses = list(body.mounts or lens.mounts), []
 
 
 def _is_sum(part: Part) -> bool:

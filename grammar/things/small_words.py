@@ -116,6 +116,9 @@ def with_small_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
             named = after.kind == "MOUNT" and not any(one.kind in _ASKING for one in tokens[:at])
             out.append(token.as_("DET", value="") if named else token)  # '6mm lens says CS': the mount is the lens's
             continue
+        if token.kind == "ORDINAL" and _begins_another(tokens, at):
+            out.append(token.as_("FILLER"))
+            continue
         if token.text.casefold() in _BEARS and after is not None and _is_engraved(tokens, at):
             out.append(token.as_("VERB", value=_BE))  # 'another one, 6mm, says CS on it': told of that
             continue
@@ -131,6 +134,14 @@ def with_small_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
         else:
             out.append(token)
     return tuple(out)
+
+
+def _begins_another(tokens: tuple[Token, ...], at: int) -> bool:
+    """'second one, a 10x microscope objective': one thing more is told, and none of a list is picked."""
+    if any(one.kind not in ("JOIN", "FILLER", "DET") for one in tokens[:at]):
+        return False
+    behind = tokens[at + 1 : at + 3]
+    return len(behind) == 2 and behind[0].text == "," and behind[1].text.casefold() in ("a", "an")
 
 
 def _is_engraved(tokens: tuple[Token, ...], at: int) -> bool:

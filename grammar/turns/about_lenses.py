@@ -251,7 +251,7 @@ def _is_one_of_them(heard: Heard) -> bool:
 def _is_that_kind(lens: Thing, old: Thing) -> bool:
     """'is that an enlarger lens then' of one: no more is told than the kind that it is of already."""
     told = lens.focal_length_mm or lens.f_number or lens.format or _ASSUMED not in lens.traits
-    return not told and lens.lens_kind is not None and lens.lens_kind == old.lens_kind and bool(old.focal_length_mm)
+    return not told and (lens.lens_kind == old.lens_kind or lens.ids == old.ids) and bool(old.focal_length_mm)
 
 
 def _is_sort(lens: Thing) -> bool:

@@ -27,6 +27,7 @@ from grammar.turns.by_itself import asked_by_itself
 from grammar.turns.each_told import each_told
 from grammar.turns.going_on import asks_field
 from grammar.turns.measured_anew import ring_measured
+from grammar.turns.on_what import is_film_camera
 from grammar.turns.one_of_two import chooses_between, is_likened
 from grammar.turns.one_part import is_set_anew
 from grammar.turns.only_told import names_the_pair, of_talk
@@ -74,6 +75,8 @@ def leans(heard: Heard, before: Question) -> bool:
     seat = heard.tells("quantity:seat_mm") and heard.tells("one-word") and bool(before.lenses and before.bodies)
     if seat or asks_of_a_thread(heard, before):
         return True  # 'seat?' after a lens on a body: that of its ring
+    if before.bodies and any(is_film_camera(part) for part in cast.bodies):
+        return True  # 'an old super 8 camera gave me a D mount 13mm' after a body: the lens is for that
     told = any(lens.ids or lens.focal_length_mm for lens in before.lenses)
     lens = any((part.has_mount or part.implied) and not (part.by_piece and told) for part in cast.lenses)
     if chooses_between(heard, before) or is_likened(heard, before) or weighs_two_bodies(heard, before):

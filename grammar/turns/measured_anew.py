@@ -163,8 +163,9 @@ def _lapped(told: float, before: Question) -> int:
 
 def ring_measured(heard: Heard, before: Question) -> Thing | None:
     """'mine measures 29.62', 'with the 50', after a lens on a body: the ring between, where no thread is spoken of."""
-    if (lip := lip_told(heard, before)) is not None:
-        return lip
+    lens = before.lens
+    if (lip := lip_told(heard, before)) is not None or (lens is not None and lens.lens_kind == "objective"):
+        return lip  # 'does the 0.17 matter' of an objective is of no ring
     planned = before.intent == BUY_PLAN and any(stands_in(one.noun.head) for one in heard.cast.lenses)
     seated = before.intent in _SEATED or planned  # 'om one measures 28.1' after a plan
     seated = seated and any(lens.ids for lens in before.lenses) and any(b.ids for b in before.bodies)

@@ -5,11 +5,14 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Final
 
+from engine.base.compact import replace
 from grammar.hearing import Heard
 from grammar.kinds import (
     BUY_PLAN,
     CHAIN,
+    COVERAGE,
     DIY_DIMENSION,
+    EXPOSURE_ND,
     FOCUS_VERDICT,
     GEAR_SETTING,
     IDENTIFY_MOUNT,
@@ -22,7 +25,6 @@ from grammar.questions import (
     BEST_CLOSE,
     BY_CABLE,
     C_OR_CS,
-    OBJECTIVE_IRIS,
     ONLY_NEAR,
     PROJECTOR_IRIS,
     RELEASE,
@@ -48,12 +50,15 @@ _OF_FOCUS: Final = frozenset(
 _OF_FINDER: Final = frozenset([GEAR_SETTING, WHY])
 _DRAWN: Final = ("magnification", "extension", "field")
 # the advice on the iris that a kind of lens lacks
-_NO_IRIS: Final = {_PROJECTOR: PROJECTOR_IRIS, _OBJECTIVE: OBJECTIVE_IRIS}
+_NO_IRIS: Final = {_PROJECTOR: PROJECTOR_IRIS, _OBJECTIVE: "objective-iris"}
 _FAR, _CLOSE = ("infinity", "end-far"), ("end-near", "how-close", "macro")
 _ASKED: Final = ("how", "which", "will", "can", "what-if", "asked")
 _OF_SEAT: Final = frozenset([FOCUS_VERDICT, CHAIN, WHY])
 _NO_SEAT: Final = ("dimensions", "how-big", "how-close", "macro", "motif-said", "exposure", "cover")
 _OF_MAKING: Final = frozenset([DIY_DIMENSION, GEAR_SETTING, IDENTIFY_MOUNT])
+_COVER_GLASS: Final = "0.17"  # mm, as it is engraved
+_EXTENDER: Final = "teleconverter"
+_SUN: Final = "full-sun"
 _PORTRAIT: Final = "head-and-shoulders"
 _CABLED: Final = frozenset(["c", "cs"])
 _OF_LIGHT: Final = ("shutter-said", "iso-said", "nd", "diffraction", "dof", "which-stop-set")
@@ -93,7 +98,9 @@ def near_topic(heard: Heard, before: Question) -> str | None:
     """'far things are not sharp, near ones are' after a lens on a body: the advice on that, and no plain verdict."""
     cast, readings = heard.cast, heard.readings
     seen = heard.tells("blurry") and any(map(heard.tells, _FAR)) and any(map(heard.tells, _CLOSE))
-    told = readings.values or readings.distance_mm is not None or cast.lenses or cast.pieces or cast.bodies
+    told = (
+        readings.values or readings.distance_mm is not None or any(part.mounts for part in cast.lenses) or cast.pieces
+    )
     asked = any(map(heard.tells, _ASKED)) or "?" in heard.text
     pair = any(one.ids for one in before.lenses) and bool(before.bodies)
     return ONLY_NEAR if seen and pair and heard.weighed.best in _OF_SEAT and not (told or asked) else None
@@ -116,9 +123,19 @@ def release_topic(heard: Heard, before: Question) -> str | None:
     return RELEASE if heard.tells("shoots-at-all") and before.lenses and before.bodies and not more else None
 
 
+def objective_topic(heard: Heard, before: Question) -> str | None:
+    """'how deep is it sharp', 'does the 0.17 matter' of a microscope objective: the advice on that."""
+    lens, told = before.lens, heard.readings.values
+    if lens is None or lens.lens_kind != _OBJECTIVE or heard.cast.lenses or heard.cast.bodies or heard.cast.pieces:
+        return None
+    if told.get("numbers") == _COVER_GLASS:
+        return "objective-cover"
+    return "objective-depth" if heard.tells("dof") and not told and heard.readings.f_number is None else None
+
+
 def topic_of(heard: Heard, before: Question) -> str | None:
     """The advice that answers it."""
-    row = (stop_topic, best_stop_topic, near_topic, twin_topic, release_topic, focusing)
+    row = (stop_topic, best_stop_topic, near_topic, twin_topic, release_topic, objective_topic, focusing)
     return next((found for one in row if (found := one(heard, before)) is not None), None)
 
 
@@ -166,7 +183,7 @@ def asks_length_for_far(turn: Turn) -> bool:
 def focusing(heard: Heard, before: Question) -> str | None:
     """'so how do i focus' after a lens on a body: the advice on that; None where it asks else."""
     asked = heard.tells("how") and heard.tells("focus") and all(cue.tells in _OF_FOCUS for cue in heard.cues)
-    asked = asked or (heard.tells("no-focusing") and heard.tells("short") and not any(map(heard.tells, _ASKED)))
+    asked = asked or (heard.tells("no-focusing") and not any(map(heard.tells, _ASKED)))
     told = any(part.mounts or part.thickness or part.piece != _RING for part in heard.cast.pieces)  # 'no focusing ring'
     named = heard.cast.lenses or heard.cast.bodies or told or heard.cast.frames
     more = heard.readings.values or heard.readings.distance_mm is not None or heard.readings.f_number is not None
@@ -176,8 +193,33 @@ def focusing(heard: Heard, before: Question) -> str | None:
     close = before.intent == MACRO_DISTANCE or any(before.said(key) is not None for key in _DRAWN)
     lens = before.lens
     still = lens is not None and (lens.lens_kind in MOUNTLESS or _UNFOCUSED in lens.traits)
+    still = still or heard.tells("no-focusing")
     ranged = any(one.piece in RANGED for one in before.adapters)
     return CLOSE_UP if close else BY_APPARATUS if still and not ranged else BY_HAND
+
+
+def with_power(heard: Heard, before: Question) -> Heard:
+    """'and a 4x 0.10 too' after a microscope objective: what such a one magnifies by, and no extender."""
+    cast, lens = heard.cast, before.lens
+    powers = [part for part in cast.pieces if part.piece == _EXTENDER and part.noun.head is None and part.factor]
+    if lens is None or lens.lens_kind != _OBJECTIVE or len(powers) != 1:
+        return heard
+    values = dict(heard.readings.values)
+    values["magnification"] = f"{powers[0].factor:g}"
+    if values.get("numbers", "").startswith("0."):
+        values["na"] = values.pop("numbers")
+    pieces = [part for part in cast.pieces if part is not powers[0]]
+    return replace(heard, cast=replace(cast, pieces=pieces), readings=replace(heard.readings, values=values))
+
+
+def lit_by_the_sun(turn: Turn) -> bool:
+    """'sun outside, video, what do i do' after what a lens lights: how much light is held back there."""
+    told = turn.heard.readings.values.get("light") == _SUN and turn.tells("what", "how", "films", "remedy", "exposure")
+    feared = turn.tells("damage", "worry", "harm-word", "at-the-sun", "laid-in-sun", "ok", "dof", "flare")
+    lens = turn.before.lens is not None and turn.heard.readings.distance_mm is None
+    return (
+        told and lens and not feared and turn.best in (None, turn.was, COVERAGE, CHAIN) and not turn.heard.cast.lenses
+    )
 
 
 def takes_portraits(turn: Turn) -> bool:
@@ -201,6 +243,7 @@ def with_portrait(heard: Heard, intent: str) -> Question:
 ROW: Final[tuple[tuple[Callable[[Turn], bool], str], ...]] = (
     (_is_advised, GEAR_SETTING),
     (holds_it, CHAIN),
+    (lit_by_the_sun, EXPOSURE_ND),
     (takes_portraits, MACRO_DISTANCE),
     (shares_the_tubes, DIY_DIMENSION),
     (goes_in_a_helicoid, FOCUS_VERDICT),

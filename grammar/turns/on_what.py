@@ -19,6 +19,7 @@ from grammar.kinds import (
     LIST_FITS,
 )
 from grammar.questions import ALL, Question, Thing
+from grammar.things.casting import Part
 from grammar.things.phrases import TOWARDS
 from grammar.turns.adding import each_once
 from grammar.turns.body_picked import bodies_so_far, views_two_bodies, weighs_two_bodies
@@ -27,7 +28,7 @@ from grammar.words.groups import EARLIER, READ_OUT
 
 FULL: Final = "35mm-full-frame"
 FILMS: Final = frozenset(["8mm", "s8-image", "16mm", "u16", "s16"])  # what the lenses of cine cameras are for
-_CINE: Final = "cine"
+_CINE, _SUPER_8 = "cine", "s8-image"
 _OF_ELSE: Final = frozenset(["MOUNTWORD", "LENS", "PIECE"])  # what may be old as well as a body
 LIKENED: Final = frozenset(["in", "to"])
 _LIKENING: Final = frozenset(["looks-like", "equiv", "set-beside"])
@@ -63,7 +64,7 @@ def bodies_of(
     if _is_that_body(heard, said) and before.bodies:
         return before.bodies, said.things or before.things  # 'the body has 5184 across'
     unknown = any(part.strange is not None and not part.has_mount for part in heard.cast.bodies)  # another camera
-    if before.bodies and said.bodies and _is_film_camera(said.bodies[0], said, heard):
+    if before.bodies and any(is_film_camera(part) for part in heard.cast.bodies):
         return before.bodies, tuple(thing for thing in before.things if thing.kind == "format")
     if said.bodies and not (said.bodies[0].ids or said.bodies[0].kind or unknown) and before.bodies:
         # 'if I flip the body to its 1.6 crop': the frame told beside it is what it uses then
@@ -95,11 +96,11 @@ def bodies_of(
     return before.bodies, said.things or framed
 
 
-def _is_film_camera(named: Thing, said: Question, heard: Heard) -> bool:
+def is_film_camera(part: Part) -> bool:
     """'and i have an old 8mm movie camera with three lenses': what these come from, and nothing that they go on."""
-    films = {named.format, *(thing.id for thing in said.things if thing.kind == "format")} & FILMS
-    put = any(part.noun.role in TOWARDS for part in heard.cast.bodies)
-    return _CINE in named.traits and bool(films) and not (named.ids or put)
+    film = any(one.ids[0] in FILMS for one in part.formats)
+    cine = _CINE in part.traits or any(one.ids[0] == _SUPER_8 for one in part.formats)
+    return film and cine and not part.mounts and part.named is None and part.noun.role not in TOWARDS
 
 
 def _is_both_bodies(heard: Heard, before: Question) -> bool:

@@ -12,6 +12,7 @@ from grammar.questions import Question, Thing
 PUT_CLOSE: Final = frozenset(["extension-tube", "bellows"])  # what is put behind a lens for a while
 _FAR_AWAY: Final = "far-away-scene"  # cue of what no tube is put behind a lens for
 _LIGHT: Final = "light"
+_FAR_MM: Final = 1000.0
 _RING: Final = "adapter"
 
 
@@ -31,6 +32,8 @@ def is_close_still(said: Question, before: Question) -> bool:
 
     A tube that was put behind one lens for a flower is not behind the next one that is filmed with in the sun.
     """
+    if (said.distance_mm or 0.0) >= _FAR_MM:
+        return False  # 'and now a portrait with the 45, at 1.5 m'
     lit = said.said(_LIGHT) is not None or before.said(_LIGHT) is not None
     close = CLOSE_UPS - {EXPOSURE_ND} if lit else CLOSE_UPS
     return said.intent in close or before.intent in close

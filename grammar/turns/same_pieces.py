@@ -33,6 +33,8 @@ def same_pieces(heard: Heard, said: Question, before: Question) -> Question:
     for piece in said.adapters:
         stood = [one for one in before.adapters if one.piece == piece.piece and not is_open(one)]
         stood = stood or [one for one in before.adapters if piece.piece == RING and one.piece == "recessed"]
+        if not stood and piece.piece in RANGED:  # 'with the helicoid' after how long a tube must be
+            stood = [one for one in before.stood if one.piece == piece.piece and not is_open(one)]
         stood = [one for one in stood if not others or (set(one.rear) & others if one.rear else not elsewhere)]
         meant = is_open(piece) or (heard.tells("same") and _is_of_the_pair(piece, before))
         if said.intent == FOCUS_VERDICT and is_open(piece) and not heard.tells("drawn-shut"):

@@ -17,6 +17,7 @@ _NEAR: Final = 4  # words between the verb and by how much
 _ERRORS: Final = ("thickness", "mark", "shim")  # keys that tell by how much a seat is off already
 _EXTENSION, _AT, _BEHIND = "extension", "at", "behind"
 _EACH, _BOTH, _BETWEEN = "all", "both", "between"
+_ON_PAPER: Final = "circle"  # value of 'on paper'
 _IN, _THERE = "in", frozenset(["there", "it", "between"])
 _LEAST, _MOST = 1.0, 200.0  # mm, of what is drawn out
 _MOST_AT: Final = 60.0  # mm, of what it is set at
@@ -51,7 +52,8 @@ def drawn_by(heard: Heard, before: Question) -> str | None:
     sized = [n for n, one in enumerate(tokens) if one.may_be_mm and one.numbers]
     at = [n for n in sized if tokens[n].text.casefold() != _BOTH]
     else_told = any(one.kind in ("PIECE", "ADAPTER", "COMBO") for one in tokens) or bool(heard.cast.bodies)
-    behind = len(at) == 1 and _is_put_behind(tokens, at[0]) and before.lens is not None
+    paper = any(one.kind == "MEASURE" and one.value == _ON_PAPER for one in tokens)  # where a far wall is sharp
+    behind = len(at) == 1 and _is_put_behind(tokens, at[0]) and before.lens is not None and not paper
     zoom = before.lens is not None and before.lens.lens_kind == "zoom"
     else_told = else_told or zoom or any(_is_focal_of(tokens[n], before) for n in at)
     stop = heard.tells("effective-f")  # 'set to 5.6, what is it really'

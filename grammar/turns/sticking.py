@@ -198,12 +198,9 @@ def set_against_plain(said: Question, before: Question) -> Question:
 
 
 def kept_values(intent: str, lenses: tuple[Thing, ...], before: Question, said: Question) -> dict[str, str]:
-    """What was told before: all of it while the same is asked, else what was measured of the lens, while it is that.
-
-    A card tells of light and shutter too, so it keeps those of every kind of question.
-    """
+    """What was told before: all of it while the same is asked, else what was measured of the lens, while it is that."""
     values = dict(before.values)
-    if intent == CARD:
+    if intent == CARD:  # it tells of light and shutter too, so it keeps those of every kind of question
         gone = {"file", ALL} if said.lenses or said.bodies else {"file"}
         return {key: text for key, text in values.items() if key not in gone}
     if "thickness" in values and before.off_word:
@@ -217,13 +214,16 @@ def kept_values(intent: str, lenses: tuple[Thing, ...], before: Question, said: 
         values[_TAPED] += f"{_AT}{mm(stood)}" if stood else ""
     aim = said.said(_TARGET) or values.get(_TARGET)
     lit = {_LIGHT: _LIT[aim]} if intent == EXPOSURE_ND and aim in _LIT else {}
+    alike = [one.ids for one in lenses] == [one.ids for one in before.lenses]
+    if not alike and any(one.lens_kind == _OBJECTIVE for one in before.lenses):
+        values = {key: text for key, text in values.items() if key not in _ENGRAVED}
     zooms = [any(one.lens_kind == _ZOOM for one in row) for row in (before.lenses, lenses)]
-    if zooms == [True, False] and _focals(lenses) != [None]:
+    if not zooms[1] and ((zooms[0] and _focals(lenses) != [None]) or not alike):
         values.pop(_ZOOM, None)  # 'and the 16?' after a zoom
     if intent == before.intent:
         held = _BY_HAND if _is_another(lenses, before) else frozenset()
         return lit | {key: text for key, text in values.items() if key not in held}
-    same = [one.ids for one in lenses] == [one.ids for one in before.lenses] and not _is_another(lenses, before)
+    same = alike and not _is_another(lenses, before)
     # a lens whose mount was not known is still that lens when a ring tells it
     same = same or _focals(lenses) == _focals(thing for thing in before.lenses if not thing.ids) != [None]
     framed = {intent, before.intent} <= PICTURED | {EXPOSURE_ND, MACRO_DISTANCE} and not said.bodies

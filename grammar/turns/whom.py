@@ -79,7 +79,9 @@ def side_by_side(heard: Heard, before: Question) -> tuple[Thing, ...]:
         new, old = replace(heard.cast.lenses[0], sort="lens").thing(), before.lenses[0]
         same = old.kind == "mount" and not (new.ids or new.format or new.lens_kind)
         return (old, replace(new, kind=old.kind, ids=old.ids) if same else new)
-    apart = heard.tells("which-more") or (heard.tells("which") and heard.tells("comparative"))
+    ranked = any(cue.tells.startswith(_PICK) and ":" in cue.tells.removeprefix(_PICK) for cue in heard.cues)
+    asked = heard.tells("which") and (heard.tells("comparative") or ranked)  # 'which one is the fastest'
+    apart = heard.tells("which-more") or asked
     if heard.cast.pieces or heard.cast.bodies or not (apart or _is_for_a_purpose(heard)):
         return ()
     pool = before.lenses if len(before.lenses) > 1 else before.known

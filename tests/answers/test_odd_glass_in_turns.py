@@ -250,3 +250,76 @@ def test_what_is_only_a_tube_is_the_lens_itself(club: Desk) -> None:
     assert answer.question is not None
     assert answer.question.said("barrel") == "62.5 mm"
     assert answer.question.adapters == ()
+
+
+def test_an_objective_is_asked_on_of_its_depth_and_its_cover_glass(club: Desk) -> None:
+    first = "a 10x microscope objective 0.25 160/0.17 on a c-mount body"
+    _, deep = talk(club, first, "how deep is it sharp")
+    assert flat(deep).startswith("how deep an objective is sharp")
+    _, glass = talk(club, first, "does the 0.17 matter")
+    assert flat(glass).startswith("the 0.17 on an objective")
+    _, other = talk(club, first, "second one, a 13mm d mount lens")
+    assert other.question is not None
+    assert (other.question.said("magnification"), other.question.said("na")) == (None, None)
+    assert [lens.ids for lens in other.question.lenses] == [("d",)]
+
+
+def test_a_helicoid_comes_back_after_a_tube_and_the_sun_is_held_back(club: Desk) -> None:
+    turns = ["a 100mm f2 projector lens on e-mount full frame", "is a helicoid m65 17-31 enough"]
+    turns += ["so how long must the tubes be"]
+    *_, near = talk(club, *turns, "and does it come near too with the helicoid")
+    assert near.question is not None
+    assert [piece.thickness_mm for piece in near.question.adapters] == [(17.0, 31.0)]
+    *_, sun = talk(club, *turns, "is the whole sensor lit", "sun outside, video, what do i do")
+    assert "stops of ND to hold back" in flat(sun)
+
+
+def test_a_film_camera_told_after_a_body_only_gives_a_lens(club: Desk) -> None:
+    turns = ["i have a board camera, c mount, 1/2.3 sensor", "my old super 8 camera gave me a d mount 13mm"]
+    *_, last = talk(club, *turns, "can i use the 13")
+    assert last.question is not None
+    assert [body.ids for body in last.question.bodies] == [("c",)]
+    assert [(lens.ids, lens.focal_length_mm) for lens in last.question.lenses] == [(("d",), 13.0)]
+
+
+def test_a_fast_lens_shows_no_stop_of_nought(club: Desk) -> None:
+    (answer,) = talk(club, "25mm f0.95 cctv lens, says c on it, on my mft")
+    assert answer.intent in ("chain", "focus-verdict")
+    assert "shown as 0" not in flat(answer)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "far wall is sharp at 60 mm behind the lens on paper",
+        "the window comes sharp on paper behind it at 60 mm",
+        "a far house is sharp 60 mm behind it on paper",
+    ],
+)
+def test_where_a_far_thing_is_sharp_on_paper_is_the_image_and_no_tube(club: Desk, text: str) -> None:
+    _, answer = talk(club, "a slide projector lens, 90mm f2.4 on a z-mount body", text)
+    assert answer.question is not None
+    assert answer.question.said("flange_to_image") == "60 mm"
+    assert "leaves 44 mm" in flat(answer)
+
+
+def test_a_letter_of_an_unknown_name_is_no_mount_of_the_lens(club: Desk) -> None:
+    (answer,) = talk(club, "got a 10x objective 0.25 160 and a soandso r with rf mount")
+    assert answer.question is not None
+    assert [lens.ids for lens in answer.question.lenses] == [("rms160",)]
+    assert [body.ids for body in answer.question.bodies] == [("rf-mount",)]
+
+
+def test_another_power_of_an_objective_is_no_extender(club: Desk) -> None:
+    first = "a 10x microscope objective 0.25 160 on an rf-mount body"
+    _, answer = talk(club, first, "and a 4x 0.10 too, is that better for ants")
+    assert answer.question is not None
+    assert answer.question.adapters == ()
+    assert (answer.question.said("magnification"), answer.question.said("na")) == ("4", "0.1")
+
+
+def test_a_danger_asked_after_light_is_none_of_the_sun(club: Desk) -> None:
+    first = "a 4x microscope objective on an x-mount body"
+    *_, last = talk(club, first, "what light do i need for that", "can the old screw hurt the camera")
+    assert last.intent == "hazard"
+    assert "solar filter" not in flat(last)

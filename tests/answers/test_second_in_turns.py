@@ -348,3 +348,17 @@ def test_a_pitch_counted_anew_takes_the_place_of_that_told(club: Desk, turn: str
 @pytest.mark.parametrize("turn", ["and a 27.9 one with 0.1 under it", "27.9 plus 0.1", "the 27.9 with a 0.1 shim"])
 def test_another_ring_with_a_shim_is_as_long_as_both(club: Desk, turn: str) -> None:
     assert "seat 28 mm: just right" in flat(last(club, "om 50 on e, ring measures 27.8", turn))
+
+
+@pytest.mark.parametrize(
+    "turn", ["tube is actually 25", "no the tube is 25", "tubes 25 not 27.5", "tube is 25mm actually"]
+)
+def test_a_tube_is_put_right_by_the_bare_number(club: Desk, turn: str) -> None:
+    found = last(club, "nikkor 55/3.5 f mount on mft with 27.5 tube, how large", "light lost", turn)
+    assert "25 mm of extension: f/3.5 counts as f/5.1" in flat(found)
+
+
+def test_a_tube_put_right_keeps_the_depth_that_was_asked(club: Desk) -> None:
+    found = last(club, "om 50/1.8 with a 7 mm tube, how close", "depth at f8", "sorry the tube is 12")
+    assert found.intent == "depth-of-field"
+    assert "50 mm with 12 mm of extension" in flat(found)

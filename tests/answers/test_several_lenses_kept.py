@@ -276,3 +276,35 @@ def test_a_distance_is_no_focal_length(club: Desk) -> None:
 def test_how_fungus_is_seen_is_told(club: Desk) -> None:
     *_, answer = talk(club, *_TWO, "how do i see if its fungus")
     assert flat(answer).startswith("Shine a torch through it")
+
+
+_MIXED = ("my uncle left a md 45 f2, a om 28 3.5 and a m42 200 f4", "camera is a kestrel r mirrorless, full frame, RF")
+
+
+def test_a_mount_told_twice_of_the_camera_is_no_lens(club: Desk) -> None:
+    question = _last(club, *_MIXED)
+    assert _focals(question) == [45, 28, 200]
+    assert [body.ids[:1] for body in question.bodies] == [("rf-mount",)]
+
+
+@pytest.mark.parametrize(
+    ("said", "intent", "begins"),
+    [
+        ("which one is the fastest", "compare", "28 mm f/3.5 OM-mount lens: widest. 45 mm f/2 SR-mount lens: fastest"),
+        ("the long one, can i hold it by hand at 1/125", "exposure-nd", "1/200 s or shorter by hand for 200 mm"),
+        ("the om ring is loose, turns a bit when i focus", "hazard", "Not to be trusted"),
+    ],
+)
+def test_what_is_asked_of_one_of_them_is_told_first(club: Desk, said: str, intent: str, begins: str) -> None:
+    *_, answer = talk(club, *_MIXED, said)
+    assert answer.intent == intent
+    assert flat(answer).startswith(begins)
+
+
+def test_a_portrait_with_another_lens_is_taken_without_the_tube(club: Desk) -> None:
+    close = ("what about close ups with the om, it goes to 30 cm", "a 10 mm ring behind it?")
+    *_, dark, portrait = talk(
+        club, *_MIXED, *close, "does that darken it", "and now a portrait with the 45, 1.5 m, wide open, what is sharp"
+    )
+    assert "10 mm of extension" in flat(dark)
+    assert flat(portrait).startswith("45 mm f/2 at 1.5 m")

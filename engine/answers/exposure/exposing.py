@@ -131,7 +131,7 @@ def _wants_density(question: Question) -> bool:
     """Whether a density is asked for in some light, without a shutter: 'which ND for f/1.4 in full sun'."""
     fixed = question.lens is not None and "fixed iris" in question.lens.traits
     put = [piece for piece in question.adapters if piece.piece != FILTER or not is_open(piece)]  # not 'what filter'
-    put = [] if mentions(question, "too-bright") else put  # 'its too bright outside' behind a helicoid
+    put = [] if mentions(question, "too-bright", "sun-outside") else put  # 'its too bright outside' behind a helicoid
     counted = question.said("stops") or question.said("variable") or put
     # 'and indoors' after something else: of a light that is told in a talk it is asked what it takes
     asked = mentions(question, "filtered") or fixed or question.follows

@@ -82,6 +82,8 @@ def named_or_near(
     lit = question.intent == WHY and prior is not None and prior.intent == EXPOSURE_ND  # its 'sun' is what it is lit by
     if lit and question.places("by-other-means") and prior is not None and prior.mentions("nd-or-filter"):
         said += f" {HELD_BACK}"  # 'why not just stop down' after a filter
+    # 'can the old screw hurt the camera' after how much light is wanted is of no sun
+    lit = lit or (prior is not None and prior.intent == EXPOSURE_ND and prior.said("light") is None)
     near = nearest(said, knowledge.catalogue, most, least, question.intent, fits, mounts)
     if not near and question.prior is not None and least == LEAST and not lit:
         # 'does that hurt anything?': what it is about was said before
