@@ -50,7 +50,7 @@ HEARD_AS: Final = {
     "how-many-frames": "how-many-frames", "films-lit": "films-lit", "films": "films",
     "deepest-of": "deepest-of", "thinnest-of": "deepest-of",
     "at-the-sun": "at-the-sun", "laid-in-sun": "laid-in-sun", "stops-down": "stops-down", "far-scene": "far-scene",
-    "star-trails": "star-trails", "rest-of-ring": "rest-of-ring", "iris-asked": "iris-asked",
+    "star-trails": "star-trails", "rest-of-ring": "rest-of-ring", "any-trick": "any-trick", "iris-asked": "iris-asked",
     "stays-as-long": "stays-as-long", "iso-asked": "iso-asked",
     "far-away-scene": "far-away-scene",
 }  # fmt: skip

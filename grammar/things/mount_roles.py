@@ -98,9 +98,8 @@ class _Placing:
             peer, self.role = None, ""  # 'a lens with C mount, MFT?'
         if peer is not None and part.is_host and not peer.is_host and part.noun.join == ",":
             peer = None if peer.noun.join in AND else peer  # 'my 50 mm FD & C mount, MFT'
-        of_lens = peer is not None and peer.sort == "lens" and all(one is not peer for one in self.cast.lenses)
-        if of_lens and part.is_host and peer is not None and not peer.is_host and part.noun.join == ",":
-            peer = None  # 'projection lens, 62.5 barrel, E-mount': the one before was told of a lens
+        if peer is not None and part.is_host and peer.sort == "lens" and part.noun.join == "," and not peer.is_host:
+            peer = peer if any(one is peer for one in self.cast.lenses) else None  # told of 'projection lens, 62.5 mm'
         if peer is None or not part.noun.join:
             return False
         only_two = part.noun.join == "," and len(self.parts) == 2
@@ -205,9 +204,7 @@ class _Placing:
             return False
         # 'a 2.8 mm cctv fisheye, CS. I want it on MFT' has no word for a lens but its kind
         headed = before.noun.head is not None or (before.kinds and self._is_put_behind())
-        if self.role not in _OF and (self.role or not headed):
-            return False
-        if self._ends_several():
+        if (self.role not in _OF and (self.role or not headed)) or self._ends_several():
             return False
         if before.sort == "body" and before.noun.role == "from" and self.lens is not None and self.lens.by_camera:
             before = self.lens  # 'a 45 mm from a rangefinder camera with G bayonet': the lens came off that

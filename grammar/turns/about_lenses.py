@@ -43,7 +43,15 @@ def lenses_of(
     heard: Heard, said: Question, before: Question, found: Meant | None, compared: tuple[Thing, ...]
 ) -> tuple[Thing, ...]:
     """Which lenses a fragment is about: those told anew, or those of before with what is told of them now."""
-    return _of_one_mount(_meant(heard, said, before, found, compared), before)
+    lenses = _of_one_mount(_meant(heard, said, before, found, compared), before)
+    return tuple(_with_its_stop(one, before) for one in lenses) if len(lenses) > 1 else lenses
+
+
+def _with_its_stop(lens: Thing, before: Question) -> Thing:
+    """'the 50 is F and the 135 is M42' after a 50 1.4 and a 135 3.5: each opens as far as it did."""
+    same = [one for one in before.lenses if one.focal_length_mm == lens.focal_length_mm and one.ids in ((), lens.ids)]
+    known = lens.focal_length_mm is not None and lens.f_number is None and len(same) == 1
+    return replace(lens, f_number=same[0].f_number) if known else lens
 
 
 def _of_one_mount(lenses: tuple[Thing, ...], before: Question) -> tuple[Thing, ...]:

@@ -64,5 +64,7 @@ def shimmed_ring(heard: Heard, before: Question) -> str | None:
 def is_shimmed_so(got: Question) -> bool:
     """Whether its ring is already as long as a ring and a shim that it tells both of."""
     found = _SHIMMED.search(got.text)
-    both = (float(found[1]) + float(found[2])) if found else 0.0
+    if found is None:
+        return False
+    both = float(found[1]) + float(found[2])
     return any(one.thickness_mm and abs(one.thickness_mm[0] - both) < _SAME for one in got.adapters)
