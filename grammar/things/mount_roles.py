@@ -92,14 +92,14 @@ class _Placing:
         part, before, lens = self.part, self.before, self.lens
         in_list = before is not None and before.noun.listed == part.noun.listed and before.was_mount
         peer = before if in_list else None
-        if peer is not None and part.is_host and self.role in ("for", *TOWARDS) and peer.noun.role != self.role:
+        if peer and part.is_host and self.role in ("for", *TOWARDS) and peer.noun.role != self.role:
             peer = None  # 'in C and in CS, for MFT'
         if peer is not None and part.is_host and not peer.is_host and self.role == "with" and part.noun.join == ",":
             peer, self.role = None, ""  # 'a lens with C mount, MFT?'
         if peer is not None and part.is_host and not peer.is_host and part.noun.join == ",":
-            peer = None if peer.noun.join in AND else peer  # 'my 50 mm FD & C mount, MFT'
-        if peer is not None and part.is_host and peer.sort == "lens" and part.noun.join == "," and not peer.is_host:
-            peer = peer if any(one is peer for one in self.cast.lenses) else None  # told of 'projection lens, 62.5 mm'
+            placed = any(one is peer for one in (*self.cast.lenses, *self.cast.bodies))
+            # 'my 50 mm FD & C mount, MFT', 'a 58 in SR mount, E'
+            peer = peer if placed and peer.noun.join not in AND else None
         if peer is None or not part.noun.join:
             return False
         only_two = part.noun.join == "," and len(self.parts) == 2
@@ -269,7 +269,7 @@ class _Placing:
             self._as("body" if after_piece else "lens")
         elif role in ("", "with") and not part.is_host and lens.has_mount_or_kind and self._has_host():
             self._as("lens")  # 'MD lenses, an Exakta, and an L body', 'an 85 C/Y and a C mount, Z'
-        elif role == "in":
+        elif role == "in" and not (part.is_host and part.noun.join == ","):
             self._as("lens")  # 'the same 8 mm lens is sold in C and in CS'
             part.focal, part.f_number = lens.focal, lens.f_number
         elif not cast.bodies or role == "for" or _told_of_bodies(part, self.parts):

@@ -289,3 +289,45 @@ def test_an_objective_with_the_infinity_sign_wants_a_tube_lens(club: Desk) -> No
 def test_why_a_helicoid_ring_is_called_macro(club: Desk) -> None:
     (answer,) = talk(club, "Why do they call the helicoid M ring 'macro', it does infinity as well")
     assert "adds some 4 to 6 mm of extension" in flat(answer)
+
+
+def test_an_inch_of_thread_tells_the_mount(club: Desk) -> None:
+    _, told = talk(club, "25mm 1.4 lens, made for film, screw end", "the screw is one inch wide")
+    assert told.question is not None
+    assert told.question.said("thread") == "25.4 mm"
+    assert told.question.lens is not None
+    *_, ring = talk(
+        club, "25mm 1.4 lens, made for film, screw end", "my cam is mft, can it go on", "the screw is one inch wide"
+    )
+    assert "C-mount lens on a Micro Four Thirds body" in flat(ring)
+
+
+def test_a_ring_asked_for_under_the_stars_is_no_exposure(club: Desk) -> None:
+    (ring,) = talk(club, "20mm f2.8 m42 on my E full frame for the milky way, adapter?")
+    assert ring.intent == "chain"
+    (time,) = talk(club, "20mm m42 on E for the milky way, how long")
+    assert time.intent == "exposure-nd"
+
+
+@pytest.mark.parametrize("text", ["best app to stack milky way frames", "which hiking tripod is lightest"])
+def test_programs_and_tripods_are_out_of_scope(club: Desk, text: str) -> None:
+    (answer,) = talk(club, text)
+    assert answer.intent == "out-of-scope"
+
+
+def test_dark_corners_are_got_rid_of_by_a_crop(club: Desk) -> None:
+    _, answer = talk(club, "25mm c mount on mft, does it cover", "how do i get rid of them")
+    assert answer.intent == "coverage"
+
+
+def test_brownish_glass_is_asked_of_thorium(club: Desk) -> None:
+    (answer,) = talk(club, "brownish fast fifty from the attic, kids play with it. do i need to be scared of the glass")
+    assert answer.intent == "hazard"
+    assert "thorium" in flat(answer)
+
+
+def test_a_body_behind_a_mount_told_with_in_is_no_lens(club: Desk) -> None:
+    (answer,) = talk(club, "58 1.4 in SR/MD mount, E full frame, whats the ring")
+    assert answer.question is not None
+    assert [(one.id, one.format) for one in answer.question.bodies] == [("e-mount", "35mm-full-frame")]
+    assert len(answer.question.lenses) == 1
