@@ -70,7 +70,7 @@ def house_beside(parts: list[Part], hosts: frozenset[str]) -> None:
 
 
 def house_stranger(cast: Cast) -> None:
-    """'50 mm f/1.8 M42, kestrel a7': beside a lens that is told, a name that nobody knows is its body's."""
+    """'50 mm f/1.8 M42, kestrel k30': beside a lens that is told, a name that nobody knows is its body's."""
     told = any(part.has_mount_or_kind or part.focal for part in cast.lenses)
     if told and not cast.bodies and cast.strange:
         part = cast.strange.pop()

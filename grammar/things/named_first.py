@@ -1,4 +1,4 @@
-"""What is only named and told in full behind: 'three kestrel lenses, a 28, a 50 ...', 'a kestrel a7, E-mount'."""
+"""What is only named and told in full behind: 'three kestrel lenses, a 28, a 50 ...', 'a kestrel k30, E-mount'."""
 
 from __future__ import annotations
 

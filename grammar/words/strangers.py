@@ -124,7 +124,7 @@ def _is_dashed(token: Token) -> bool:
 
 
 def is_model(token: Token) -> bool:
-    """'a7', 'x100': letters, then digits."""
+    """'k30', 'pl2': letters, then digits."""
     return token.text[0].isalpha() and any(char.isdigit() for char in token.text)
 
 

@@ -46,13 +46,13 @@ def test_a_film_camera_is_where_lenses_come_from(club: Desk) -> None:
     [
         ("how do i put it on the board camera", "cs"),
         ("and on the small camera?", "cs"),
-        ("does it cover on the fuji", "x-mount"),
+        ("does it cover on the plover", "x-mount"),
         ("what about the rf one then", "rf-mount"),
     ],
 )
 def test_a_body_is_meant_by_the_word_that_it_was_told_with(club: Desk, text: str, mount: str) -> None:
     turns = ["a 13mm d mount lens on my small board camera with a cs mount, 1/2.3 inch sensor"]
-    turns += ["and on my fuji x camera?", "what about a canon rf body"]
+    turns += ["and on my plover x camera?", "what about a heron rf body"]
     *_, last = talk(club, *turns, text)
     assert last.question is not None
     assert [body.ids[0] for body in last.question.bodies] == [mount]
@@ -174,7 +174,7 @@ def test_one_more_lens_with_its_stop_is_no_tube(club: Desk) -> None:
 
 
 @pytest.mark.parametrize(
-    "text", ["can that go on my sony full frame, e mount", "and on my sony a6000, e mount, how long is the tube there"]
+    "text", ["can that go on my kestrel full frame, e mount", "and on my kestrel k30, e mount, how long is the tube there"]
 )
 def test_a_mount_behind_what_a_lens_is_put_on_is_that_of_the_body(club: Desk, text: str) -> None:
     _, answer = talk(club, "a 100mm f2 projector lens", text)

@@ -354,7 +354,7 @@ def test_another_ring_with_a_shim_is_as_long_as_both(club: Desk, turn: str) -> N
     "turn", ["tube is actually 25", "no the tube is 25", "tubes 25 not 27.5", "tube is 25mm actually"]
 )
 def test_a_tube_is_put_right_by_the_bare_number(club: Desk, turn: str) -> None:
-    found = last(club, "nikkor 55/3.5 f mount on mft with 27.5 tube, how large", "light lost", turn)
+    found = last(club, "curlew 55/3.5 f mount on mft with 27.5 tube, how large", "light lost", turn)
     assert "25 mm of extension: f/3.5 counts as f/5.1" in flat(found)
 
 

@@ -194,8 +194,8 @@ def test_lenses_are_told_one_by_one_with_the_mount_of_all(
 @pytest.mark.parametrize(
     ("said", "mount"),
     [
-        ("i own a kestrel a7, e mount full frame", "e-mount"),
-        ("i own a kestrel a7, e-mount", "e-mount"),
+        ("i own a kestrel k30, e mount full frame", "e-mount"),
+        ("i own a kestrel k30, e-mount", "e-mount"),
         ("camera is a kestrel x-t something, aps-c", None),
     ],
 )
