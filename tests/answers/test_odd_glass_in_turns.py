@@ -174,7 +174,8 @@ def test_one_more_lens_with_its_stop_is_no_tube(club: Desk) -> None:
 
 
 @pytest.mark.parametrize(
-    "text", ["can that go on my kestrel full frame, e mount", "and on my kestrel k30, e mount, how long is the tube there"]
+    "text",
+    ["can that go on my kestrel full frame, e mount", "and on my kestrel k30, e mount, how long is the tube there"],
 )
 def test_a_mount_behind_what_a_lens_is_put_on_is_that_of_the_body(club: Desk, text: str) -> None:
     _, answer = talk(club, "a 100mm f2 projector lens", text)
