@@ -63,6 +63,11 @@ def field_mm(format_side: Measure, magnification: Measure) -> Measure:
     return enclose(lambda side, m: side / m, format_side, positive(magnification))
 
 
+def objective_f_number(numerical_aperture: Measure, magnification: Measure) -> Measure:
+    """m/(2 NA), the f-number that counts at the sensor behind an objective. Source: NA' = NA/m and N = 1/(2 NA')."""
+    return enclose(lambda na, m: m / (2 * na), positive(numerical_aperture), positive(magnification))
+
+
 def magnification_for_field(format_side: Measure, field: Measure) -> Measure:
     """m at which a field of this width or height fills the format's. Source: definition of magnification."""
     return enclose(lambda side, wide: side / wide, format_side, positive(field))

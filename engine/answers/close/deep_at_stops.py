@@ -13,10 +13,13 @@ from engine.answers.seat.distances import Distances
 from engine.base.interval import Interval, is_known
 from engine.facts.records import Format
 from engine.physics import depth
+from engine.physics.exposure import FULL_STOPS
 from grammar.questions import Question
 
 FACE: Final = "face-depth"  # the assumption of how deep a face is
-_STOPS: Final = (1.4, 2.0, 2.8, 4.0, 5.6, 8.0, 11.0, 16.0)
+_STOPS: Final = tuple(stop for stop in FULL_STOPS if 1.4 <= stop <= 16)  # those most lenses are marked with
+_AS_WIDE: Final = 1.1  # a full stop no further than this from the widest one tells nothing more
+_LIFE_SIZE_FOCALS: Final = 4  # object to image at life size, in focal lengths; no picture of a face is nearer
 _PEOPLE: Final = ("head", "head-and-shoulders")  # motifs of which a face shall be sharp
 
 
@@ -50,11 +53,14 @@ def _rows(
     lens: Distances, widest: float | None, subject: float, form: Format, question: Question, knowledge: Knowledge
 ) -> Iterator[tuple[float, Interval]]:
     f, far_at = lens.focal, Interval.exact(subject)
-    if subject < 4 * f.nominal:
+    if subject < _LIFE_SIZE_FOCALS * f.nominal:
         return
     blur = Interval.exact(blur_of(question, form, knowledge))
     front = depth.front_principal_to_subject_mm(far_at, f, lens.hiatus)
-    for stop in (*((widest,) if widest is not None else ()), *(one for one in _STOPS if one > (widest or 0.0) * 1.1)):
+    for stop in (
+        *((widest,) if widest is not None else ()),
+        *(one for one in _STOPS if one > (widest or 0.0) * _AS_WIDE),
+    ):
         whole = depth.total_depth_mm(front, f, Interval.exact(stop), blur, lens.likely_pupil)
         if is_known(whole):
             yield stop, whole

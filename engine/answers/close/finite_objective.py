@@ -21,7 +21,7 @@ _OBJECTIVE: Final = "objective"
 _EXPOSED: Final = ("shutter", "light", "iso", "nd")
 _BY_MARKS: Final = (
     "An objective leaves little light: by the marks on its barrel the f-number that counts at the sensor is the"
-    " magnification over twice the NA, f/20 at 4x and 0.10. Bring a lamp or a flash near."
+    " magnification over twice the NA: tell both marks for it. Bring a lamp or a flash near."
 )
 FINITE: Final = "finite-conjugate"  # trait of mounts whose register is that of the image at the mark's magnification
 
@@ -87,13 +87,15 @@ def _shown(question: Question, knowledge: Knowledge, marked: float | None) -> To
 
 
 def _light(question: Question, marked: float | None) -> Told:
-    """The f-number that counts at the sensor. Source: NA' = NA / m, and N = 1 / (2 NA')."""
+    """The f-number that counts at the sensor, by both marks on the barrel."""
     cone = number(question, "na")
     if cone is None or marked is None or cone <= 0:
         return Told()
-    counts = marked / (2 * cone)
+    counts = closeup.objective_f_number(Interval.exact(cone), Interval.exact(marked))
+    if not is_known(counts):
+        return Told()
     text = (
-        f"At NA {cone:g} and {times(marked)} it counts as f/{f_number(counts)} at the sensor: bring a lamp or a flash"
-        " near, and hold all of it still."
+        f"At NA {cone:g} and {times(marked)} it counts as f/{f_number(counts.nominal)} at the sensor: bring a lamp or a"
+        " flash near, and hold all of it still."
     )
-    return Told((Line("text", text),), (Quantity("effective_f_number", Interval.exact(counts), "at the sensor"),))
+    return Told((Line("text", text),), (Quantity("effective_f_number", counts, "at the sensor"),))

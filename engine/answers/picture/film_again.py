@@ -8,7 +8,7 @@ from engine.facts.catalogue import Catalogue
 from grammar.numbers.motifs import MOTIF
 from grammar.questions import Question
 
-_LARGEST_SENSOR_MM: Final = 67.0  # across the corners; what is larger is a frame of film
+LARGEST_SENSOR: Final = "largest-sensor-diagonal"  # the assumption of what is still a sensor
 
 
 def with_film_again(question: Question, facts: Catalogue) -> Question:
@@ -33,9 +33,13 @@ def _frames(question: Question) -> set[str | None]:
 
 
 def _is_film(copied: str, facts: Catalogue) -> bool:
-    return copied in facts.formats or copied.startswith("slide")
+    """A frame by its name, or a thing as large as one: a slide."""
+    thing = facts.motifs.get(copied)
+    sides = (thing.long_mm, thing.short_mm) if thing is not None else None
+    return copied in facts.formats or sides in {(form.width_mm, form.height_mm) for form in facts.formats.values()}
 
 
 def _is_large(format_id: str | None, facts: Catalogue) -> bool:
+    """Larger than any sensor, so a frame of film."""
     form = facts.formats.get(format_id or "")
-    return form is not None and form.diagonal_mm > _LARGEST_SENSOR_MM
+    return form is not None and form.diagonal_mm > facts.assumptions[LARGEST_SENSOR].value.nominal

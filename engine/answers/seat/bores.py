@@ -62,7 +62,7 @@ def tube_for(question: Question, knowledge: Knowledge) -> Told:
     text = (
         f"Tube and clamp together: from where the barrel is held to the image of a far window, less the"
         f" {small_mm(register.nominal)} of the body. Measure that on paper first, in the hand: no two such"
-        " barrels are alike. A plain barrel slides, so a tube that is some 10 mm short is right."
+        " barrels are alike. A plain barrel slides, so a tube a little too short is right, never one too long."
     )
     return Told((Line("head", text),))
 

@@ -9,7 +9,8 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import focals, numbers
 from engine.answers.parts.wording import figures, small_mm, trimmed
 from engine.answers.picture.frames import frames_named
-from engine.base.interval import Interval
+from engine.base.interval import Interval, is_known
+from engine.physics import closeup
 from grammar.questions import Question
 
 _USUAL: Final = "35mm-full-frame"
@@ -32,9 +33,13 @@ def ratio_said(question: Question, knowledge: Knowledge) -> Told:
     ]  # fmt: skip
     rows = [Quantity("magnification", Interval.exact(m), _ratio(m))]
     for focal in focals(question):
-        out = m * focal
-        lines.append(Line("fact", f"on {trimmed(focal, 1)} mm it takes {small_mm(round(out, 2))} of extension", 1))
-        rows.append(Quantity("extension_mm", Interval.exact(out), f"{trimmed(focal, 1)} mm"))
+        out = closeup.extension_for_magnification_mm(Interval.exact(focal), Interval.exact(m))
+        if not is_known(out):
+            continue
+        lines.append(
+            Line("fact", f"on {trimmed(focal, 1)} mm it takes {small_mm(round(out.nominal, 2))} of extension", 1)
+        )
+        rows.append(Quantity("extension_mm", out, f"{trimmed(focal, 1)} mm"))
     return Told(tuple(lines), tuple(rows))
 
 
