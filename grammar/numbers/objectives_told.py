@@ -2,21 +2,26 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import Final
 
+from engine.base.compact import replace
 from grammar.words.tokens import Token
 
 APERTURE: Final = "na"
 _KIND: Final = "objective"
 _LEAST, _MOST = 0.02, 1.5  # numerical apertures that are made
 _TUBES: Final = frozenset([160.0, 170.0, 210.0])  # mm of tube for which they are corrected
+_BOTH: Final = 2
+_NEAR: Final = 2  # tokens before a thread, among which the word for it is: 'the thread is 26x0.7'
 _GLASS: Final = 0.17  # mm of cover glass, told behind the tube
 
 
 def with_objectives_told(tokens: list[Token]) -> list[Token]:
     """The numerical aperture becomes KEYED, the length of its tube and the cover glass ask nothing."""
-    if not any((token.kind, token.value) == ("KIND", _KIND) for token in tokens):
+    if not any(_KIND in (token.value, *token.text.casefold().split()) for token in tokens):
         return tokens
+    tokens = [part for at in range(len(tokens)) for part in _marks(tokens, at)]
     out, found = list(tokens), False
     for at, token in enumerate(tokens):
         if token.kind != "NUMBER" or len(token.numbers) != 1:
@@ -27,3 +32,28 @@ def with_objectives_told(tokens: list[Token]) -> list[Token]:
         elif "." in token.text and _LEAST <= number <= _MOST and not found:
             out[at], found = token.as_("KEYED", value=APERTURE), True
     return out
+
+
+def _marks(tokens: list[Token], at: int) -> Iterator[Token]:
+    """'10x 0.25' as the magnification and the aperture that it is.
+
+    A thread by its letter, of a known size or beside the word for one stays as it is.
+    """
+    token = tokens[at]
+    power, times, aperture = token.text.casefold().partition("x")
+    bare = token.kind == "THREAD" and bool(times) and power.strip().isdigit() and not token.ids
+    bare = bare and all(one.kind != "MOUNTWORD" for one in tokens[max(0, at - _NEAR) : at + 2])
+    if not bare or len(token.numbers) != _BOTH or not _LEAST <= token.numbers[1] <= _MOST:
+        yield token
+        return
+    start = len(token.text) - len(aperture.lstrip())
+    yield replace(token, kind="TIMES", text=token.text[: len(power) + 1], value="", numbers=token.numbers[:1])
+    yield replace(
+        token,
+        kind="NUMBER",
+        text=token.text[start:],
+        column=token.column + start,
+        value="",
+        numbers=token.numbers[1:],
+        gap=start > len(power) + 1,
+    )

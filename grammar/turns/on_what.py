@@ -63,6 +63,8 @@ def bodies_of(
         return each_once((*before.prior.bodies, *before.bodies)), said.things  # 'for both bodies'
     if _is_that_body(heard, said) and before.bodies:
         return before.bodies, said.things or before.things  # 'the body has 5184 across'
+    if _is_that_body(heard, said) and not before.bodies and bodies_so_far(before):
+        return bodies_so_far(before)[-1:], said.things  # 'same body' after 'does it cover full frame'
     unknown = any(part.strange is not None and not part.has_mount for part in heard.cast.bodies)  # another camera
     if before.bodies and any(is_film_camera(part) for part in heard.cast.bodies):
         return before.bodies, tuple(thing for thing in before.things if thing.kind == "format")

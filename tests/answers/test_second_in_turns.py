@@ -362,3 +362,33 @@ def test_a_tube_put_right_keeps_the_depth_that_was_asked(club: Desk) -> None:
     found = last(club, "om 50/1.8 with a 7 mm tube, how close", "depth at f8", "sorry the tube is 12")
     assert found.intent == "depth-of-field"
     assert "50 mm with 12 mm of extension" in flat(found)
+
+
+@pytest.mark.parametrize("turn", ["got a c-mount 25mm too, same body?", "same camera with a c-mount 25mm?"])
+def test_the_body_is_taken_up_again_after_a_frame_was_asked_of(club: Desk, turn: str) -> None:
+    answer = last(club, "how do i get a 40mm AR lens on mft", "does it cover full frame", turn)
+    assert answer.question is not None
+    assert [body.id for body in answer.question.bodies] == ["mft-mount"]
+    assert [lens.ids[0] for lens in answer.question.lenses] == ["c"]
+
+
+def test_a_stop_for_a_face_is_as_deep_as_a_face(club: Desk) -> None:
+    told = flat(last(club, "what f stop for a face at 1 m with 50mm 1.4 on full frame"))
+    assert "f/8 for a face, some 12 cm from nose to ear" in told
+
+
+@pytest.mark.parametrize(
+    ("marks", "counts"), [("4x 0.10", "f/20"), ("10x 0.25", "f/20"), ("4x 0.20", "f/10"), ("20x0.40", "f/25")]
+)
+def test_an_objective_counts_by_both_its_marks(club: Desk, marks: str, counts: str) -> None:
+    told = flat(last(club, f"{marks} objective on e-mount, how much light"))
+    assert f"it counts as {counts} at the sensor" in told
+
+
+@pytest.mark.parametrize(
+    "opening", ["objective with 26x0.706 thread on M42", "objective with a M25x0.75 thread on M42", "objective 25x0.75"]
+)
+def test_a_thread_of_an_objective_is_no_magnification(club: Desk, opening: str) -> None:
+    question = last(club, opening).question
+    assert question is not None
+    assert not {"na", "magnification"} & {key for key, _ in question.values}
