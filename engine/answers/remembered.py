@@ -159,7 +159,10 @@ def _why(
     if question.topic == SURE:
         from engine.answers.seat.doubting import how_sure
 
-        return how_sure(question, rows[number - 1], number, knowledge)
+        sure = how_sure(question, rows[number - 1], number, knowledge)
+        return replace(
+            sure, chains=_as_listed((rows[number - 1],), knowledge) if number > 1 else _as_listed(rows, knowledge)
+        )
     told, short = why(question, rows[number - 1], number, knowledge, rows), _is_short(rows)
     if pairs is not None:
         told = replace(
