@@ -103,7 +103,7 @@ def hear(text: str, lexicon: Lexicon, before: str = "", aside: str = "") -> Hear
     turned_about(cast)
     told_behind(cast)
     readings = readings_of(phrases, cast, told)
-    nearest = next(iter(lexicon.subjects.matches(text)), None)
+    nearest = lexicon.subjects.nearest(text)
     advised = _advised(None if _is_only_named(line, cues, cast, nearest) else nearest)
     alone = features_of(line, cues, cast, readings) | advised | _seen_to_end(text, lexicon)
     alone |= {f"named-{lexicon.subjects.asked_of.get(one.id, '')}" for one in line.spoken if one.kind == "advice"}

@@ -22,7 +22,7 @@ KEPT_IN = pytest.StashKey[str]()
 
 def pytest_configure(config: pytest.Config) -> None:
     """Nothing is read from what the user keeps, and the commands that tests start need not prepare the facts anew."""
-    gc.set_threshold(50_000, 20, 20)  # searching all that the tests hold took a fifth of their time
+    gc.set_threshold(500_000, 20, 20)  # searching all that the tests hold took a fifth of their time
     if "PYTEST_XDIST_WORKER" not in os.environ:  # a worker has the folder of the run it belongs to
         config.stash[KEPT_IN] = os.environ["RINGPATH_CACHE"] = tempfile.mkdtemp(prefix="ringpath-tests-")
 
