@@ -52,7 +52,8 @@ HEARD_AS: Final = {
     "at-the-sun": "at-the-sun", "laid-in-sun": "laid-in-sun", "stops-down": "stops-down", "far-scene": "far-scene",
     "star-trails": "star-trails", "rest-of-ring": "rest-of-ring", "any-trick": "any-trick", "iris-asked": "iris-asked",
     "stays-as-long": "stays-as-long", "iso-asked": "iso-asked",
-    "far-away-scene": "far-away-scene", "between-asked": "between-asked",
+    "far-away-scene": "far-away-scene", "between-asked": "between-asked", "same-said": "same-said",
+    "wondered-at": "wondered-at",
 }  # fmt: skip
 OF_NOTHING: Final = "of-nothing"  # that no word of it says anything of a subject: 'how do i know', 'what could that be'
 _ONE_RING: Final = "one-ring"

@@ -91,3 +91,58 @@ def test_rings_one_behind_the_other_are_vouched_for_with_their_sum(club: Desk) -
     assert found.chains is not None
     assert found.chains[0].listed.judged.verdict == "infinity"
     assert "55 - 46.5 = 8.5 mm and 46.5 - 44 = 2.5 mm" in flat(found)
+
+
+@pytest.mark.parametrize(
+    ("turns", "told"),
+    [
+        (("FD 50 on E, thickness", "on EF-M?", "again 24, is that a mistake"), "are both 18 mm deep"),
+        (("M42 50 on E", "and a K lens?", "same thickness. how come"), "both sit 45.46 mm from the sensor"),
+        (
+            (
+                "21mm M lens on my E, will it hit something",
+                "12 mm behind its flange",
+                "and an X body",
+                "same? how come",
+            ),
+            "27.8 - 12 = 15.8 mm",
+        ),
+        (("OM 50 with 20 tube on E how close", "and on Z", "same distance? how come"), "the extension, and that is"),
+    ],
+)
+def test_why_two_come_out_alike(club: Desk, turns: tuple[str, ...], told: str) -> None:
+    found = talk(club, *turns)[-1]
+    assert found.intent == "why"
+    assert told in flat(found)
+
+
+def test_one_ring_for_two_bodies_is_asked_of_both(club: Desk) -> None:
+    found = talk(club, "FD 50 on E, thickness", "on EF-M?", "then one ring serves both?")[-1]
+    assert found.lines[0].text == "No, one ring is not enough: it takes 2 pieces."
+
+
+def test_rings_onto_a_mount_of_the_plan_leave_the_plan_as_it_is(club: Desk) -> None:
+    _, rings, all_ = talk(
+        club, "LTM, M and C/Y lens for an X body and an L body. how many adapters",
+        "thickness of the two that go to M?", "all four, what will they cost me",
+    )  # fmt: skip
+    assert {1.0, 17.7} <= set(seats(rings))
+    assert "57 to 630 dollars (through the hub)" in flat(all_)
+
+
+@pytest.mark.parametrize(
+    ("first", "turn", "told"),
+    [
+        ("35 at f/2.8, 2 m, X body: depth of field", "its an m42, ring?", "M42 to X ring"),
+        ("50 f/2 full frame 3 m, dof", "its an OM lens, ring to E?", "A 50 mm f/2 OM-mount lens on an E-mount body"),
+        ("SR 50 on E, infinity at the 10 m mark", "so how thick is my ring in truth", "25.25 mm (as it is)"),
+        (
+            "SR 50 on E, infinity at the 10 m mark",
+            "have a Z ring as well, 27.5. ok that one?",
+            "seat 27.5 mm: just right",
+        ),
+        ("M42 on E, one side of the picture is soft", "how even should the four points be", "parallel within 0.02 mm"),
+    ],
+)
+def test_the_ring_after_another_matter(club: Desk, first: str, turn: str, told: str) -> None:
+    assert told in flat(talk(club, first, turn)[-1])
