@@ -6,7 +6,7 @@ import re
 from typing import Final
 
 from engine.base.compact import replace
-from grammar.questions import Thing
+from grammar.questions import RING, Thing
 
 _SPAN: Final = re.compile(r"(\d+(?:\.\d+)?) ?(?:mm)? ?(?:\.\.|-|–|to) ?(\d+(?:\.\d+)?)")
 
@@ -15,7 +15,7 @@ def span_of(piece: Thing) -> tuple[float, float] | None:
     """Between which lengths a helicoid or bellows can be set, mm, also where it is set to one now."""
     if piece.thickness_mm is not None and len(set(piece.thickness_mm)) > 1:
         return piece.thickness_mm
-    told = _SPAN.search(piece.words)
+    told = _SPAN.search(piece.words) if piece.piece != RING and piece.steps is None else None  # not '39-42 ring'
     return (float(told[1]), float(told[2])) if told and float(told[1]) < float(told[2]) else None
 
 
