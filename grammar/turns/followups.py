@@ -237,7 +237,7 @@ def _topical(heard: Heard, said: Question, before: Question, intent: str) -> Que
     if intent == kinds.HAZARD and said.topic == REMEDY and heard.tells("touch"):
         return said.with_(topic="touch")  # 'it hit something, what now'
     if asks_remedy(heard, before):
-        return said.with_(topic=REMEDY)
+        return said.with_(topic=REMEDY, adapters=())  # 'which spacer goes under it' names none
     return said.with_(topic=LEFT) if is_left_so(heard, before) else said
 
 

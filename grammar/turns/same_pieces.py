@@ -12,12 +12,14 @@ from grammar.turns.going_on import is_worn, tubes_named
 from grammar.turns.spans import drawn_whole
 from grammar.turns.sticking import RANGED, is_open
 
+_DOUBTS: Final = ("sure", "doubt")
 _INSTEAD: Final = "instead"  # the cue of what stands in a thing's place
 
 
 def same_pieces(heard: Heard, said: Question, before: Question) -> Question:
     """'same tubes with the 45', 'same ring with a 100': pieces told as those of before are as long as they were."""
-    if _is_likened(heard, before):
+    doubted = any(map(heard.tells, _DOUBTS)) and before.adapters and all(map(is_open, said.adapters))
+    if doubted or _is_likened(heard, before):  # 'they say two rings never reach': those that were told
         return said.with_(adapters=())
     drawn = any(is_open(one) and one.piece in RANGED and _was_drawn(one, before, heard) for one in said.adapters)
     if not (heard.tells("same") or heard.tells("one-ring") or drawn or _is_the_ring(heard)):

@@ -6,8 +6,9 @@ import re
 from typing import Final
 
 from engine.base.compact import replace
-from grammar.questions import RING, Thing
+from grammar.questions import Thing
 
+_RING: Final = "adapter"
 _SPAN: Final = re.compile(r"(\d+(?:\.\d+)?) ?(?:mm)? ?(?:\.\.|-|–|to) ?(\d+(?:\.\d+)?)")
 
 
@@ -15,7 +16,9 @@ def span_of(piece: Thing) -> tuple[float, float] | None:
     """Between which lengths a helicoid or bellows can be set, mm, also where it is set to one now."""
     if piece.thickness_mm is not None and len(set(piece.thickness_mm)) > 1:
         return piece.thickness_mm
-    told = _SPAN.search(piece.words) if piece.piece != RING and piece.steps is None else None  # not '39-42 ring'
+    if piece.steps is not None or (piece.front and piece.rear and piece.front != piece.rear and piece.piece == _RING):
+        return None  # 'a 1 mm 39-42 ring': those are its threads
+    told = _SPAN.search(piece.words)
     return (float(told[1]), float(told[2])) if told and float(told[1]) < float(told[2]) else None
 
 

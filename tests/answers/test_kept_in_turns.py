@@ -1,0 +1,148 @@
+"""What is kept and what is replaced where the turns of a talk differ in kind."""
+
+from __future__ import annotations
+
+import pytest
+
+from engine.ask import Desk
+from tests.answers.talks import flat, talk
+
+
+def seats(answer, name="ring_thickness_mm"):
+    return [round(row.value.nominal, 3) for row in answer.quantities or () if row.name == name]
+
+
+@pytest.mark.parametrize(
+    ("first", "turn", "lens", "body", "intent"),
+    [
+        ("50mm M42 to E, ring?", "what if its an X body instead of E", "m42", "x-mount", "chain"),
+        ("50mm M42 to E, ring?", "a Z rather than the E", "m42", "z-mount", "chain"),
+        ("28 K, MFT, which ring", "and with an OM lens instead of K", "om-mount", "mft-mount", "chain"),
+        ("28 K on MFT, which ring", "swap the MFT for an L", "k-mount", "l-mount", "chain"),
+        (
+            "50mm M42 on E, frames like what",
+            "if it were a MFT body in place of E",
+            "m42",
+            "mft-mount",
+            "crop-equivalent",
+        ),
+    ],
+)
+def test_one_mount_in_the_place_of_another(
+    club: Desk, first: str, turn: str, lens: str, body: str, intent: str
+) -> None:
+    found = talk(club, first, turn)[-1]
+    assert found.question is not None
+    assert (found.question.lenses[0].id, found.question.bodies[0].id, found.intent) == (lens, body, intent)
+    assert found.question.lenses[0].focal_length_mm is not None
+
+
+@pytest.mark.parametrize("turn", ["suppose i get an L body", "and if it were an L", "my brother has an L"])
+def test_another_body_after_an_exposure_by_the_way_wants_its_ring(club: Desk, turn: str) -> None:
+    found = talk(club, "FD 85 on a Z, how thick", "f/2, 1/50, bright sun, iso 100, which nd", turn)[-1]
+    assert (found.intent, 22.0 in seats(found)) == ("chain", True)
+
+
+def test_glass_made_for_one_body_is_not_put_on_another(club: Desk) -> None:
+    found = talk(
+        club, "FD 50 1.8 on an EF slr, infinity?", "theres one with a lens in it, x1.25. what is my 50/1.8 then",
+        "how much light is that", "and if i get an RF body",
+    )[-1]  # fmt: skip
+    assert "FD to RF ring" in flat(found)
+    assert not found.question.adapters
+
+
+@pytest.mark.parametrize(
+    ("found_out", "turn", "error"),
+    [
+        ("45.2 on the paper", "i own an LTM to E ring, that works then?", -16.4),
+        ("45.2 on the paper", "friend would lend me his LTM to L ring. any good with this lens", -16.4),
+        ("45.2 mm", "an LTM to X adapter lies here, usable?", -16.4),
+        ("45.2 mm", "got an m42-e ring plus a 39-42 ring of 1mm. good enough for 58mm?", 1.26),
+    ],
+)
+def test_a_lens_that_was_found_out_is_tried_on_the_ring_of_another(
+    club: Desk, found_out: str, turn: str, error: float
+) -> None:
+    found = talk(club, "brass lens with 39 mm thread, no name, rangefinder or SLR", found_out, turn)[-1]
+    assert found.question is not None
+    assert found.chains
+    assert found.question.lenses[0].id == "m39-zenit"
+    measured = found.chains[0].listed.judged.trace.value("register_error_mm")
+    assert measured.shortest.nominal == pytest.approx(error, abs=0.01)
+
+
+def test_what_it_is_found_to_be_outlasts_what_it_was_asked_to_be(club: Desk) -> None:
+    found = talk(club, "M39 lens from the attic, is it SLR or rangefinder", "about 45 mm", "ring for E?")[-1]
+    assert 27.2 in seats(found)
+
+
+@pytest.mark.parametrize("turn", ["what can i put in between to make it right", "so what spacer goes under it"])
+def test_what_goes_between_sets_it_right(club: Desk, turn: str) -> None:
+    found = talk(club, "M39 SLR lens on E", "i own an LTM to E ring, that works then?", turn)[-1]
+    assert found.lines[0].text.endswith("16.4 mm more between lens and ring would set it right.")
+
+
+def test_rings_one_behind_the_other_are_vouched_for_with_their_sum(club: Desk) -> None:
+    found = talk(
+        club, "500mm T2 mirror lens for EF, ring", "i have T2-F (8.5) and F-EF (2.5), can i stack them",
+        "are you sure? everybody tells me two rings never reach infinity",
+    )[-1]  # fmt: skip
+    assert found.chains is not None
+    assert found.chains[0].listed.judged.verdict == "infinity"
+    assert "55 - 46.5 = 8.5 mm and 46.5 - 44 = 2.5 mm" in flat(found)
+
+
+@pytest.mark.parametrize(
+    ("turns", "told"),
+    [
+        (("FD 50 on E, thickness", "on EF-M?", "again 24, is that a mistake"), "are both 18 mm deep"),
+        (("M42 50 on E", "and a K lens?", "same thickness. how come"), "both sit 45.46 mm from the sensor"),
+        (
+            (
+                "21mm M lens on my E, will it hit something",
+                "12 mm behind its flange",
+                "and an X body",
+                "same? how come",
+            ),
+            "27.8 - 12 = 15.8 mm",
+        ),
+        (("OM 50 with 20 tube on E how close", "and on Z", "same distance? how come"), "the extension, and that is"),
+    ],
+)
+def test_why_two_come_out_alike(club: Desk, turns: tuple[str, ...], told: str) -> None:
+    found = talk(club, *turns)[-1]
+    assert found.intent == "why"
+    assert told in flat(found)
+
+
+def test_one_ring_for_two_bodies_is_asked_of_both(club: Desk) -> None:
+    found = talk(club, "FD 50 on E, thickness", "on EF-M?", "then one ring serves both?")[-1]
+    assert found.lines[0].text == "No, one ring is not enough: it takes 2 pieces."
+
+
+def test_rings_onto_a_mount_of_the_plan_leave_the_plan_as_it_is(club: Desk) -> None:
+    _, rings, all_ = talk(
+        club, "LTM, M and C/Y lens for an X body and an L body. how many adapters",
+        "thickness of the two that go to M?", "all four, what will they cost me",
+    )  # fmt: skip
+    assert {1.0, 17.7} <= set(seats(rings))
+    assert "57 to 630 dollars (through the hub)" in flat(all_)
+
+
+@pytest.mark.parametrize(
+    ("first", "turn", "told"),
+    [
+        ("35 at f/2.8, 2 m, X body: depth of field", "its an m42, ring?", "M42 to X ring"),
+        ("50 f/2 full frame 3 m, dof", "its an OM lens, ring to E?", "A 50 mm f/2 OM-mount lens on an E-mount body"),
+        ("SR 50 on E, infinity at the 10 m mark", "so how thick is my ring in truth", "25.25 mm (as it is)"),
+        (
+            "SR 50 on E, infinity at the 10 m mark",
+            "have a Z ring as well, 27.5. ok that one?",
+            "seat 27.5 mm: just right",
+        ),
+        ("M42 on E, one side of the picture is soft", "how even should the four points be", "parallel within 0.02 mm"),
+    ],
+)
+def test_the_ring_after_another_matter(club: Desk, first: str, turn: str, told: str) -> None:
+    assert told in flat(talk(club, first, turn)[-1])
