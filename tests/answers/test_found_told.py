@@ -375,3 +375,16 @@ def test_what_is_asked_in_passing_words_is_told(found, text: str, says: str) -> 
 )
 def test_more_than_close_ups_is_infinity(found, text: str) -> None:
     assert found(text)["intent"] == "focus-verdict"
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "8mm movie lens, 12.5mm, flush ring up to C, on a C camera, how far",
+        "13mm lens for 8mm film, flush D to C ring, C cam",
+    ],
+)
+def test_a_ring_that_leads_to_the_body_s_mount_does_not_make_it_the_lens_s(found, text: str) -> None:
+    record = found(text)
+    assert record["entities"]["lens"]["mount"] == "d"
+    assert record["chains"][0]["verdict"] == "macro-only"
