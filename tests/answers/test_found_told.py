@@ -388,3 +388,14 @@ def test_a_ring_that_leads_to_the_body_s_mount_does_not_make_it_the_lens_s(found
     record = found(text)
     assert "D-mount" in record["text"]
     assert record["chains"][0]["verdict"] == "macro-only"
+
+
+@pytest.mark.parametrize(
+    ("text", "sum_"),
+    [
+        ("m42 tubes of 5, 10 and 20: which give 25", "20 + 5 = 25 mm"),
+        ("which tubes of 7 14 28 add up to 42", "28 + 14 = 42 mm"),
+    ],
+)
+def test_which_tubes_make_a_length_is_told_by_their_sum(found, text: str, sum_: str) -> None:
+    assert sum_ in found(text)["text"]
