@@ -83,7 +83,8 @@ def tubes_changed(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
         tube = Thing(words=f"{out:g} mm tube", thickness_mm=(out, out), piece=SPACER)
         return (*(one for one in before.adapters if one.piece not in DRAWN), tube)
     if adds(heard):
-        return (*before.adapters, *more)
+        held = len(more) > 1 and more[0].thickness_mm in [one.thickness_mm for one in tubes]  # '2.5 plus 0.5' after 2.5
+        return (*before.adapters, *more[held:])
     lens = {one.focal_length_mm for one in before.known}  # 'so everything is sharp with the 50'
     in_all = (
         len(lengths) == 1 and lengths[0] not in lens and any(EVERYTHING in token.groups for token in heard.line.tokens)
