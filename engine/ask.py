@@ -138,10 +138,10 @@ class Desk:
         question = by_facts(told_apart(question, self.catalogue), self.catalogue)
         question = without_view(as_view(as_side(as_elsewhere(question)), talk.question, self.catalogue), self.catalogue)
         question = weighed(on_its_own(with_frame_alone(question, self.catalogue), self.catalogue), self.catalogue)
-        if question.number is not None and talk.rows:
-            from engine.answers.own.own_places import pointed
+        if question.number is not None:
+            from engine.answers.listed_place import pointed_at
 
-            question = pointed(question, talk.rows)
+            question = pointed_at(question, talk.rows, talk.last, self.catalogue)
         if question.sought is not None:
             from engine.answers.own.own_places import placed
 

@@ -179,3 +179,22 @@ def test_what_drops_through_a_thread_is_of_a_narrower_one(club: Desk) -> None:
 
 def test_a_width_told_back_is_no_question_of_the_word_thread(club: Desk) -> None:
     assert talk(club, "lens falls through the C thread, what is it", "about 15.9")[-1].intent == "identify-mount"
+
+
+@pytest.mark.parametrize(
+    ("first", "turn", "lens", "body"),
+    [
+        ("which bodies can take a D lens to infinity without a cup", "first of them, ring?", "d", "q-mount"),
+        ("what old lenses go onto an EF dslr with a plain ring", "the first, thickness?", "m42", "ef-mount"),
+    ],
+)
+def test_a_place_of_a_list_is_the_mount_there(club: Desk, first: str, turn: str, lens: str, body: str) -> None:
+    found = talk(club, first, turn)[-1]
+    assert found.chains
+    setup = found.chains[0].listed.judged.setup
+    assert (setup.lens_mount.id, setup.body_mount.id) == (lens, body)
+
+
+def test_the_f_that_a_ring_ends_on_is_no_stop(club: Desk) -> None:
+    found = talk(club, "T2 500 on EF. i own T2-F 8.5 and F-EF 2.5, do they do it")[-1]
+    assert "your 8.5 mm ring + your 2.5 mm ring" in flat(found)
