@@ -5,7 +5,7 @@ from __future__ import annotations
 from engine.answers.parts.answer import ANSWERED, Answer, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import number
-from engine.answers.parts.usual_mounts import not_held_by_ring, taken_by_format
+from engine.answers.parts.usual_mounts import as_held_by_ring, taken_by_format
 from engine.answers.picture.filters import filter_answer, for_filters
 from engine.answers.seat.told_register import against_name, with_mount_by_register, without_claim
 from engine.answers.shims.error_told import error_judged
@@ -32,7 +32,7 @@ def how_to(question: Question, knowledge: Knowledge, intent: str | None = None) 
                 question.text, intent or question.intent, ANSWERED, told.lines, question=question,
                 chains=matters.chains or None, quantities=told.quantities,
             )  # fmt: skip
-    question = not_held_by_ring(question, facts)
+    question = as_held_by_ring(question, facts)
     not_so = against_name(question, knowledge)
     asked = without_claim(question) if not_so.lines else question
     sides = sides_of(with_mount_by_register(asked, knowledge), facts)

@@ -9,6 +9,7 @@ from engine.answers.found.all_measured import BY_PAPER, as_unnamed, combined, is
 from engine.answers.found.barrels import barrels
 from engine.answers.found.by_features import by_features, formats_told
 from engine.answers.found.by_register import by_register
+from engine.answers.found.dropped_through import dropped_through
 from engine.answers.found.either_of import either_of
 from engine.answers.found.not_by_thread import by_no_focus_ring, not_by_thread
 from engine.answers.found.thread_told import ASSUMED, without_assumed
@@ -126,7 +127,8 @@ def _both(both: list[str], knowledge: Knowledge) -> Iterator[Line]:
 def _settled(question: Question, knowledge: Knowledge) -> Answer | None:
     """The answer where measures taken together, a choice of two, a register or a smooth barrel tell all there is."""
     settled = (
-        combined(question, knowledge)
+        dropped_through(question, knowledge)
+        or combined(question, knowledge)
         or either_of(question, knowledge)
         or _by_register(question, knowledge)
         or combined(question, knowledge, by_name=True)

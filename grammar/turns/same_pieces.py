@@ -8,6 +8,7 @@ from typing import Final
 from grammar.hearing import Heard
 from grammar.kinds import FOCUS_VERDICT
 from grammar.questions import RING, Question, Thing
+from grammar.things.casting import DRAWN
 from grammar.turns.going_on import is_worn, tubes_named
 from grammar.turns.spans import drawn_whole
 from grammar.turns.sticking import RANGED, is_open
@@ -35,7 +36,7 @@ def same_pieces(heard: Heard, said: Question, before: Question) -> Question:
     for piece in said.adapters:
         stood = [one for one in before.adapters if one.piece == piece.piece and not is_open(one)]
         stood = stood or [one for one in before.adapters if piece.piece == RING and one.piece == "recessed"]
-        if not stood and piece.piece in RANGED:  # 'with the helicoid' after how long a tube must be
+        if not stood and piece.piece in DRAWN:  # 'with the helicoid' after how long a tube must be, 'with that tube in'
             stood = [one for one in before.stood if one.piece == piece.piece and not is_open(one)]
         stood = [one for one in stood if not others or (set(one.rear) & others if one.rear else not elsewhere)]
         meant = is_open(piece) or (heard.tells("same") and _is_of_the_pair(piece, before))

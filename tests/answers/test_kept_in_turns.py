@@ -146,3 +146,55 @@ def test_rings_onto_a_mount_of_the_plan_leave_the_plan_as_it_is(club: Desk) -> N
 )
 def test_the_ring_after_another_matter(club: Desk, first: str, turn: str, told: str) -> None:
     assert told in flat(talk(club, first, turn)[-1])
+
+
+@pytest.mark.parametrize(
+    ("turn", "tubes"),
+    [("ok back to the 50 and add a 14mm tube", [20, 14]), ("the 50 again, but 12 more of tube", [20, 12])],
+)
+def test_a_lens_that_is_gone_back_to_is_no_tube(club: Desk, turn: str, tubes: list[float]) -> None:
+    question = talk(club, "50 M42 on E with a 20 tube, how close", "and a 135?", turn)[-1].question
+    assert question is not None
+    assert [lens.focal_length_mm for lens in question.lenses] == [50]
+    assert [piece.thickness_mm for piece in question.adapters] == [(one, one) for one in tubes]
+
+
+def test_that_tube_is_the_one_told_before_the_ring_was_asked_for(club: Desk) -> None:
+    first, ring = "50 K with a 20mm tube, how big", "ring to get it on RF at all"
+    found = talk(club, first, ring, "how far is the thing from the sensor with that tube in")[-1]
+    assert "20 mm of tube: sharp at 24 cm from the sensor, 0.4x" in flat(found)
+
+
+def test_what_drops_through_a_thread_is_of_a_narrower_one(club: Desk) -> None:
+    first = "tiny cine lens just drops through the C thread of my camera?!"
+    told, cup, flush, other = talk(
+        club, first, "15.9, yes. then what ring onto the C camera with infinity",
+        "seller has a flush one, would my 13mm do", "and on a Q body instead?",
+    )  # fmt: skip
+    assert "Most likely D, 15.88 mm wide and of the same pitch" in flat(told)
+    assert -5.236 in seats(cup)
+    assert "seat 0 mm: 5.24 mm too far out" in flat(flush)
+    assert 3.09 in seats(other)
+
+
+def test_a_width_told_back_is_no_question_of_the_word_thread(club: Desk) -> None:
+    assert talk(club, "lens falls through the C thread, what is it", "about 15.9")[-1].intent == "identify-mount"
+
+
+@pytest.mark.parametrize(
+    ("first", "turn", "lens", "body"),
+    [
+        ("which bodies can take a D lens to infinity without a cup", "first of them, ring?", "d", "q-mount"),
+        ("what old lenses go onto an EF dslr with a plain ring", "the first, thickness?", "m42", "ef-mount"),
+    ],
+)
+def test_a_place_of_a_list_is_the_mount_there(club: Desk, first: str, turn: str, lens: str, body: str) -> None:
+    found = talk(club, first, turn)[-1]
+    assert found.chains
+    setup = found.chains[0].listed.judged.setup
+    assert (setup.lens_mount.id, setup.body_mount.id) == (lens, body)
+
+
+def test_the_f_that_a_ring_ends_on_is_no_stop(club: Desk) -> None:
+    found = talk(club, "T2 500 on EF. i own T2-F 8.5 and F-EF 2.5, do they do it")[-1]
+    assert "your 8.5 mm ring + your 2.5 mm ring" in flat(found)

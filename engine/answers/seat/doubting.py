@@ -105,6 +105,8 @@ def _bettered(judged: Judged) -> list[Line]:
 def _filled(judged: Judged, knowledge: Knowledge) -> Iterator[Line]:
     """Of rings one behind the other how each fills what its two mounts differ by."""
     facts = knowledge.catalogue
+    if not {judged.setup.lens_mount.id, judged.setup.body_mount.id} <= facts.mounts.keys():
+        return  # a lens that is taken for one of the body's own mount
     rows = seats(judged.chain, judged.setup, facts, with_spread=False)
     plain = all(row.link.front != row.link.rear and row.thickness_mm.is_fixed for row in rows)
     if len(judged.chain.adapters) < _SEVERAL or judged.verdict != "infinity" or not plain:
