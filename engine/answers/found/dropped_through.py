@@ -35,7 +35,7 @@ def with_what_drops(answer: Answer, question: Question, knowledge: Knowledge) ->
     hole = _hole(question, knowledge)
     threads = knowledge.catalogue.threads
     found = {id(mount): (threads[mount.thread or ""], mount) for mount in _narrower(hole, question, knowledge)}
-    if hole is None or not found:
+    if hole is None or not found or answer.chains:
         return answer
     wide = f"{hole.designation} ({trimmed(hole.major_mm.nominal, 2)} mm across)"
     text = f"What drops through {wide} without catching has a narrower screw, and is made for another mount:"

@@ -28,11 +28,15 @@ def _factors(question: Question) -> tuple[float, ...]:
     return tuple(dict.fromkeys(thing.factor for thing in pieces if thing.factor))
 
 
-def glass_apart(question: Question) -> Told:
-    """One line for each of the factors that are set against each other, and how far they are apart in stops."""
+def glass_apart(question: Question, beside_plain: bool = False) -> Told:
+    """One line for each of the factors that are set against each other, and how far they are apart in stops.
+
+    `beside_plain`: a single one is told of where a ring without glass is set against it.
+    """
     factors = _factors(question)
     if len(factors) < FEWEST:
-        return _against_plain(question, factors[0]) if factors and _has_plain(question) else Told()
+        plain = beside_plain and bool(factors) and _has_plain(question)
+        return _against_plain(question, factors[0]) if plain else Told()
     told = Told()
     for factor in factors:
         told += _of_one(factor, question)
