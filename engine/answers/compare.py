@@ -83,7 +83,7 @@ def compare(question: Question, knowledge: Knowledge) -> Answer:
     on_formats = each_on_its_own(question, knowledge.catalogue) if not question.adapters else Told()
     told = on_formats if on_formats.lines and not sides else told
     alone = Told() if sides or chains else _numbers_alone(question, knowledge)
-    glass = glass_apart(question, beside_plain=not (chains or pairs or sides))
+    glass = glass_apart(question, beside_plain=not (chains or pairs or sides or told.lines))
     told = told if chains or sides or not glass.lines else Told()  # told of each factor once
     told = brighter_of(question) + _by_price(question, knowledge) + alone + glass + crop_or_glass(question) + told
     asks = not sides or question.things or any(line.text == ALIKE for line in told.lines)

@@ -155,8 +155,9 @@ class WordList:
 
 def _ends_on_letter(runs: Runs, run: Run) -> bool:
     """'K glass on E': the mount behind 'on' is not the end of 'glass one', nor that of 'E and A' an article."""
-    last = runs.atoms[run.after - 1]
-    capital = last.text == _ARTICLE and runs.line[last.start] != _ARTICLE and not runs.line.isupper()
+    last, before = runs.atoms[run.after - 1], runs.atoms[run.after - 2]
+    shouted = runs.line[before.start : before.end].isupper()
+    capital = last.text == _ARTICLE and runs.line[last.start] != _ARTICLE and not shouted
     return capital or [atom.text for atom in runs.atoms[run.after - 2 : run.after]] == _ON_LETTER
 
 

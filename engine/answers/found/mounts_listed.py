@@ -17,6 +17,7 @@ from grammar.kinds import LIST_FITS
 from grammar.questions import Question, Thing
 
 MOST: Final = 24
+PLURAL: Final = "mounts"  # 'the X mounts', not what mounts an X lens goes on
 MODERN: Final = "mirrorless"
 APPARATUS: Final = frozenset(["microscope", "projector", "industrial", "astro", "accessory"])  # no cameras of one's own
 BY_BODY: Final = frozenset(["electronic"])
@@ -32,11 +33,11 @@ _ASKED: Final[tuple[tuple[str, str, Callable[[Mount], bool]], ...]] = (
 
 def mounts_listed(question: Question, knowledge: Knowledge) -> Answer | None:
     """The mounts of the one name typed, or with what is asked of their lenses; None where neither is asked."""
-    if not mentions(question, LISTED) or question.adapters:
+    if not mentions(question, LISTED) or question.adapters or question.follows or mentions(question, "takes-it"):
         return None
     facts = knowledge.catalogue
     things = [thing for thing in (*question.lenses, *question.bodies, *question.things) if thing.ids]
-    if len(things) == 1 and things[0].kind == "mount" and not things[0].focal_length_mm:
+    if len(things) == 1 and things[0].kind == "mount" and things[0].words.casefold().split()[-1:] == [PLURAL]:
         ids = _of_name(things[0], facts)
         rows = [facts.mounts[name] for name in ids]
         return _answer(question, f"{len(rows)} mounts go by that name:", rows, knowledge) if len(rows) > 1 else None

@@ -95,7 +95,7 @@ def _hub_of(question: Question, lens: Thing | None, body: Thing | None) -> Thing
     rings = [ring for ring in question.adapters if ring.front]
     if lens is None or body is None or len(rings) != 1 or lens.focal_length_mm:
         return None
-    if len(question.lenses) != 1 or len(question.bodies) != 1:
+    if len(question.lenses) != 1 or (len(question.bodies) != 1 and not question.follows):
         return None  # 'T2 scope: ring lengths for EF, F and K bodies'
     same = set(lens.ids) & set(rings[0].front) and (not rings[0].rear or set(body.ids) & set(rings[0].rear))
     return Thing("mount", rings[0].front, rings[0].words) if same else None

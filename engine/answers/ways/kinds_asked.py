@@ -46,8 +46,8 @@ def lens_for_kind(question: Question, facts: Catalogue) -> Question:
     told = question.bodies[0] if len(question.bodies) == 1 and not question.lenses else None
     kinds = kinds_of((replace(told, ids=()),)) if told is not None else frozenset()
     mount = facts.mounts.get(told.ids[0]) if told is not None and told.kind == "mount" and told.ids else None
-    if told is None or mount is None or not kinds or is_of(mount, kinds):
-        return question
+    if told is None or mount is None or not kinds or is_of(mount, kinds) or mount.iris == "electronic":
+        return question  # 'a Four Thirds dslr'; of mounts whose bodies drive the iris a body is meant
     lens = Thing("mount", told.ids, mount.designation, column=told.column)
     return question.with_(lenses=(lens,), bodies=(replace(told, kind="", ids=()),))
 
