@@ -90,7 +90,7 @@ class Desk:
         meant = with_both_sides(as_register(talk.meant(text), talk.question, self.catalogue), self.catalogue)
         question = choice.question if choice else read(meant, self.lexicon, talk.question)
         talk.guesses, talk.choices = question.guesses if isinstance(question, Unread) else (), ()
-        question = self._by_words(question) if isinstance(question, Unread) else self._as_term(question)
+        question = self._by_words(question) if isinstance(question, Unread) else self._as_term(question, text)
         if isinstance(question, Unread):
             if question.partial is not None:
                 talk.lean_on(question.partial, canonical(question.partial, self.lexicon.name_for))
@@ -138,10 +138,10 @@ class Desk:
         question = by_facts(told_apart(question, self.catalogue), self.catalogue)
         question = without_view(as_view(as_side(as_elsewhere(question)), talk.question, self.catalogue), self.catalogue)
         question = weighed(on_its_own(with_frame_alone(question, self.catalogue), self.catalogue), self.catalogue)
-        if question.number is not None and talk.rows:
-            from engine.answers.own.own_places import pointed
+        if question.number is not None:
+            from engine.answers.listed_place import pointed_at
 
-            question = pointed(question, talk.rows)
+            question = pointed_at(question, talk.rows, talk.last, self.catalogue)
         if question.sought is not None:
             from engine.answers.own.own_places import placed
 
@@ -269,10 +269,10 @@ class Desk:
         term = term_misspelt(unread.text, self.catalogue) if not named else None
         return unread if term is None else Question(unread.text, "definition", things=(Thing("term", (term.id,)),))
 
-    def _as_term(self, question: Question) -> Question:
+    def _as_term(self, question: Question, said: str) -> Question:
         """What seems to be about something else, or asks a word in passing, as a question about that term."""
         foreign = question.topic == FOREIGN
-        if not foreign and not (question.follows and question.mentions("meaning-asked")):
+        if not foreign and not (question.follows and question.text == said and question.mentions("meaning-asked")):
             return question
         from engine.answers.words.term_asked import as_term
 

@@ -52,7 +52,8 @@ HEARD_AS: Final = {
     "at-the-sun": "at-the-sun", "laid-in-sun": "laid-in-sun", "stops-down": "stops-down", "far-scene": "far-scene",
     "star-trails": "star-trails", "rest-of-ring": "rest-of-ring", "any-trick": "any-trick", "iris-asked": "iris-asked",
     "stays-as-long": "stays-as-long", "iso-asked": "iso-asked",
-    "far-away-scene": "far-away-scene",
+    "far-away-scene": "far-away-scene", "between-asked": "between-asked", "same-said": "same-said",
+    "wondered-at": "wondered-at",
 }  # fmt: skip
 OF_NOTHING: Final = "of-nothing"  # that no word of it says anything of a subject: 'how do i know', 'what could that be'
 _ONE_RING: Final = "one-ring"
@@ -103,7 +104,7 @@ def hear(text: str, lexicon: Lexicon, before: str = "", aside: str = "") -> Hear
     turned_about(cast)
     told_behind(cast)
     readings = readings_of(phrases, cast, told)
-    nearest = next(iter(lexicon.subjects.matches(text)), None)
+    nearest = lexicon.subjects.nearest(text)
     advised = _advised(None if _is_only_named(line, cues, cast, nearest) else nearest)
     alone = features_of(line, cues, cast, readings) | advised | _seen_to_end(text, lexicon)
     alone |= {f"named-{lexicon.subjects.asked_of.get(one.id, '')}" for one in line.spoken if one.kind == "advice"}

@@ -172,6 +172,7 @@ def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> 
     from grammar.turns.corrected import corrected
     from grammar.turns.glass_joined import with_glass_named
     from grammar.turns.helicoid_set import helicoid_set
+    from grammar.turns.in_place_of import with_stood_in
     from grammar.turns.leaning import as_alone, leans
     from grammar.turns.listed_again import listed_again
     from grammar.turns.lone_numbers import spoken_out
@@ -188,7 +189,7 @@ def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> 
     from grammar.turns.told_before import by_number_told
     from grammar.turns.word_again import word_again
 
-    heard = with_power(with_body_called(heard, before, lexicon), before)
+    heard = with_power(with_body_called(with_stood_in(heard, before, lexicon), before, lexicon), before)
     set_so = helicoid_set(heard, before, lexicon)
     if set_so is not None:
         return _read_leaning(set_so, heard, before, lexicon, corrects=False)

@@ -44,7 +44,9 @@ from grammar.numbers.put_behind import with_tubes_behind
 from grammar.numbers.rears_told import with_rears_told
 from grammar.numbers.rings_at_hand import with_rings_at_hand
 from grammar.numbers.rings_close_up import with_rings_pictured
+from grammar.numbers.rings_each_sized import with_rings_sized
 from grammar.numbers.rings_to_choose import with_rings_to_choose
+from grammar.numbers.rows_of_tubes import with_tubes_picked
 from grammar.numbers.scale_rows import with_scale_rows
 from grammar.numbers.screw_widths import with_screw_widths
 from grammar.numbers.senses import with_rest_told, with_senses_told
@@ -123,6 +125,7 @@ def shaped(
     )
     tokens = with_rings_pictured(with_tubes_behind(with_pulled_out(without_zooming(tokens), told), told))
     tokens = with_ring_links(_ringed([one for token in tokens for one in _named(token)]), hosts)
+    tokens = with_rings_sized(tokens, hosts)
     tokens = with_host_first(with_hubs_told(with_flanges_of_bodies(linked(hyphened(_denied(tokens))))))
     tokens, skipped = with_strangers(with_colons_told(with_clear_openings(tokens)))
     tokens = with_factors_marked(with_density_rows(with_lost_at(with_bracketed_marks(tokens, told))), told)
@@ -140,8 +143,9 @@ def shaped(
     tokens = with_rings_to_choose(with_sums_of_pieces(with_near_marks_told(tokens, told), told), told)
     tokens = with_sheet_rows(with_right_lengths(with_senses_told(tokens, hosts)), told)
     tokens = with_image_told(
-        with_piece_rows(with_lens_of_ring(with_ones_counted(with_sum_of_tube(tokens))), told), line.cues, told
-    )
+        with_tubes_picked(with_piece_rows(with_lens_of_ring(with_ones_counted(with_sum_of_tube(tokens))), told)),
+        line.cues, told,
+    )  # fmt: skip
     tokens = with_measures_told(with_thread_lengths(with_close_stops(tokens, told)), told)
     tokens = with_moves_told(with_threads_told(tokens), told)
     tokens = with_lens_rows(with_lens_set_against(with_mark_rows(with_scale_rows(tokens, told))), hosts)
@@ -229,7 +233,8 @@ def _denied(tokens: list[Token]) -> list[Token]:
             token = token.as_("FILLER", ids=())
         if token.text.casefold() == "no" and _is_put_off(tokens, at):
             token = token.as_("VERB", value="not")
-        drop = (denied and token.kind in ("KIND", "TRAIT")) or numbered or stood_for
+        other = word == "not" and token.kind == "PIECE" and any(one.kind == "PIECE" for one in out)  # 'flat, not a cup'
+        drop = (denied and token.kind in ("KIND", "TRAIT")) or numbered or stood_for or other
         out.append(token.as_("FILLER") if drop else token)
     return out
 

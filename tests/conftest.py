@@ -8,6 +8,7 @@ from __future__ import annotations
 import gc
 import os
 import shutil
+import sys
 import tempfile
 
 import pytest
@@ -22,7 +23,10 @@ KEPT_IN = pytest.StashKey[str]()
 
 def pytest_configure(config: pytest.Config) -> None:
     """Nothing is read from what the user keeps, and the commands that tests start need not prepare the facts anew."""
-    gc.set_threshold(50_000, 20, 20)  # searching all that the tests hold took a fifth of their time
+    # the command is started some hundred times and each test module is compiled by every worker
+    os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
+    sys.dont_write_bytecode = False
+    gc.set_threshold(500_000, 20, 20)  # searching all that the tests hold took a fifth of their time
     if "PYTEST_XDIST_WORKER" not in os.environ:  # a worker has the folder of the run it belongs to
         config.stash[KEPT_IN] = os.environ["RINGPATH_CACHE"] = tempfile.mkdtemp(prefix="ringpath-tests-")
 

@@ -130,7 +130,7 @@ OF_SCREWS = (
     # what is so narrow that it drops through, in place of the answer
     (
         (*WAYS, LOOK_ALIKE, HAZARD, IDENTIFY_MOUNT, DEFINITION, WHY, LIST_FITS),
-        heard(named("found.dropped_through", "with_what_drops"), "drops-through"),
+        heard(named("found.narrower_screws", "with_what_drops"), "drops-through"),
     ),
     # with which pitches a front thread is cut, before the answer
     ((WHY, LOOK_ALIKE, CHAIN), heard(named("found.screwed_in", "with_pitches_told"), "filter-binds")),

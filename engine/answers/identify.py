@@ -9,6 +9,7 @@ from engine.answers.found.all_measured import BY_PAPER, as_unnamed, combined, is
 from engine.answers.found.barrels import barrels
 from engine.answers.found.by_features import by_features, formats_told
 from engine.answers.found.by_register import by_register, with_opening_as_throat
+from engine.answers.found.dropped_through import dropped_through
 from engine.answers.found.either_of import either_of
 from engine.answers.found.not_by_thread import by_no_focus_ring, not_by_thread
 from engine.answers.found.thread_told import ASSUMED, without_assumed
@@ -36,6 +37,7 @@ from engine.facts.guidance import Advice
 from engine.facts.records import Mount
 from grammar.kinds import FOCUS_VERDICT, IDENTIFY_MOUNT
 from grammar.questions import BY_MEASURES, BY_THREAD, Question, Thing
+from grammar.turns.about_lenses import OF_CAMERAS
 
 MOST = 6
 MOST_MEANT = 4  # mounts that one thread may be, for what is asked next
@@ -125,7 +127,8 @@ def _both(both: list[str], knowledge: Knowledge) -> Iterator[Line]:
 def _settled(question: Question, knowledge: Knowledge) -> Answer | None:
     """The answer where measures taken together, a choice of two, a register or a smooth barrel tell all there is."""
     settled = (
-        combined(question, knowledge)
+        dropped_through(question, knowledge)
+        or combined(question, knowledge)
         or either_of(question, knowledge)
         or _by_register(question, knowledge)
         or combined(question, knowledge, by_name=True)
@@ -252,14 +255,18 @@ def _by_register(question: Question, knowledge: Knowledge) -> Answer | None:
     # what was named rather than what shares its seat, of a name that several have the likeliest
     named = {id_: at for at, id_ in enumerate(lens.ids)}
     mount = min(near, key=lambda row: (round(row[0], 1), named.get(row[1].id, len(named)), row[1].id))[1]
-    meant = replace(lens, kind="mount", ids=(mount.id,), words=mount.designation)
+    traits = tuple(one for one in lens.traits if one not in OF_CAMERAS)  # 'is it SLR or rangefinder' is answered now
+    kind = None if lens.lens_kind in OF_CAMERAS else lens.lens_kind
+    meant = replace(lens, kind="mount", ids=(mount.id,), words=mount.designation, traits=traits, lens_kind=kind)
     alone = ", not only by its thread" if mount.thread else ""
     twins = together.of_nearly_its_pitch(
         mount, [one for off, one in near if off < together.EXACTLY_MM], question, knowledge
     )
     names = listed([mount.designation, *(one.designation for one in twins)], "or")
     head = Line("head", f"{small_mm(told)} from flange to image: it is {names}{alone}.")
-    bodies = question.bodies or tuple(one for one in question.lenses[1:2] if one.ids[:1] != (mount.id,))
+    bodies = tuple(one for one in question.bodies if one.ids or one.format) or tuple(
+        one for one in question.lenses[1:2] if one.ids[:1] != (mount.id,)
+    )
     asked = replace(question, intent=FOCUS_VERDICT, lenses=(meant,), bodies=bodies, values=())
     if not bodies:
         rows = tuple(row for one in (mount, *twins) for row in mount_numbers(one, knowledge))

@@ -10,6 +10,7 @@ from engine.answers.off_since import REMEDY, as_off, error_mm
 from engine.answers.parts.answer import NO, Answer, Line, ListedChain
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import mentions
+from engine.answers.ways.hub_rings import hub_rings
 from engine.answers.ways.iris_asked import why_iris
 from engine.answers.ways.room_asked import ROOM_ASKED, with_room_asked
 from engine.answers.why_of_it import but_of_edges, is_not_of_the_seat, why_of_it
@@ -52,7 +53,7 @@ def answer(
         from engine.answers.picture.dark_edge import why_dark
 
         return why_dark(question, knowledge)
-    of_it = why_of_it(question, before, knowledge)
+    of_it = hub_rings(question, before, chains_first) or why_of_it(question, before, knowledge)
     if of_it is not None:
         return of_it
     left = left_so(question, before, knowledge) if question.intent == WHY and question.follows else None
@@ -159,7 +160,10 @@ def _why(
     if question.topic == SURE:
         from engine.answers.seat.doubting import how_sure
 
-        return how_sure(question, rows[number - 1], number, knowledge)
+        sure = how_sure(question, rows[number - 1], number, knowledge)
+        return replace(
+            sure, chains=_as_listed((rows[number - 1],), knowledge) if number > 1 else _as_listed(rows, knowledge)
+        )
     told, short = why(question, rows[number - 1], number, knowledge, rows), _is_short(rows)
     if pairs is not None:
         told = replace(

@@ -5,9 +5,10 @@ from __future__ import annotations
 from typing import Final
 
 from engine.answers.advising import ruled
-from engine.answers.parts.answer import ANSWERED, Answer, Line
+from engine.answers.parts.answer import ANSWERED, Answer, Line, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import mentions
+from engine.answers.ways.same_for_both import same_for_both
 from engine.answers.words.advice import advice_lines
 from engine.base.compact import replace
 from grammar.kinds import CROP_EQUIVALENT, DEPTH_OF_FIELD, EXPOSURE_ND, GEAR_SETTING, HAZARD, WHY
@@ -31,6 +32,9 @@ _OF_TOPIC: Final = {"stabilisation": "stabiliser-not-crop", "release": "release"
 def why_of_it(question: Question, before: Question | None, knowledge: Knowledge) -> Answer | None:
     """The reason for the last answer; None where it was one of the seat, or this asks of something of its own."""
     plain = question.intent == WHY and question.follows and question.topic is None and question.number is None
+    alike = same_for_both(question, knowledge) if plain and before is not None else Told()
+    if alike.lines:
+        return Answer(question.text, WHY, ANSWERED, alike.lines, question=question, quantities=alike.quantities)
     asked = mentions(question, "reason-asked")
     if before is None or not plain or not asked or not _is_of_it(question, before):
         return None

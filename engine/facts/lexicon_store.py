@@ -14,6 +14,7 @@ from grammar.words.lexicon import Lexicon
 
 _FULL: Final = "35mm-full-frame"
 SLOT: Final = "lexicon"
+OWN_SLOT: Final = "lexicon-own"  # one with names of the user's gear puts the plain one not out of its place
 # of the grammar's folder
 _BUILT_BY: Final = ("atoms.py", "groups.py", "lexicon.py", "numerals.py", "plain_lexicon.py", "wordlist.py")
 
@@ -29,14 +30,15 @@ def _words_of(catalogue: Catalogue) -> Lexicon:
     key = _key(catalogue)
     if key is None:
         return built(catalogue)
-    plain = cache.kept_at(SLOT, key)
+    slot = OWN_SLOT if catalogue.gear_ids else SLOT
+    plain = cache.kept_at(slot, key)
     if plain is not None:
         try:
             return plain_lexicon.from_plain(plain)
         except ValueError:
             pass  # not what was written here
     lexicon = built(catalogue)
-    cache.keep_at(SLOT, key, plain_lexicon.to_plain(lexicon))
+    cache.keep_at(slot, key, plain_lexicon.to_plain(lexicon))
     return lexicon
 
 

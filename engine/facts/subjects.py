@@ -17,14 +17,20 @@ from grammar.words.wordlist import ALIKE, EMPTY
 
 SLOT: Final = "subjects"
 _BUILT_BY: Final = ("subjects.py", "subject_words.py")  # of the grammar's folder
-_last: list[tuple[Mapping[str, Advice], Subjects]] = []  # the index of the facts that were asked last
+_MOST: Final = 4
+# the facts that were asked last, each with the index of its advice; facts that say the same share one
+_last: list[tuple[Mapping[str, Advice], Subjects]] = []
 
 
 def subjects_of(catalogue: Catalogue) -> Subjects:
     """An index over the advice, with the words that mean the same; a prepared one where it may be kept and is."""
-    if not _last or (_last[0][0] is not catalogue.advice and _last[0][0] != catalogue.advice):
-        _last[:] = [(catalogue.advice, _prepared(catalogue))]
-    return _last[0][1]
+    advice = catalogue.advice
+    for of, made in _last:
+        if of is advice:
+            return made
+    made = next((made for of, made in _last if of == advice), None) or _prepared(catalogue)
+    _last[:] = [(advice, made), *_last[: _MOST - 1]]
+    return made
 
 
 def asked_as(advice: Advice) -> str:

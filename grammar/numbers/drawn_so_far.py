@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from grammar.words.groups import BEYOND_INFINITY, DRAWN_OUT, PULLS
+from grammar.words.groups import BEYOND_INFINITY, DRAWN_OUT, PULLS, SET_SO
 from grammar.words.tokens import Token
 
 INFINITY_SETTING: Final = "infinity-setting"
@@ -19,6 +19,7 @@ _FAR: Final = frozenset(["infinity", "infinity-at", "past-infinity"])
 _FURTHER: Final = frozenset(["another", "further"])  # values of words before what is added
 _WORDS: Final = 4
 _OUT: Final = "out"
+_OF_LENS: Final = frozenset(["LENS", "KIND", "FNUM", "MOUNT"])
 _LEAST: Final = 1.0  # mm, that something is pulled out by hand; less is an error, or the turns for one are asked
 _TURNS: Final = "turns-q"
 
@@ -29,8 +30,22 @@ def with_draws_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     for at, token in enumerate(out):
         if token.kind == "PIECE" and token.value == _BELLOWS:
             _tell_draw(out, at)
-    out = _with_drawn_further(_with_drawn_past(out))
+    out = _with_set_within(_with_drawn_further(_with_drawn_past(out)))
     return _with_infinity_set(out) if told & _FAR else out
+
+
+def _with_set_within(tokens: list[Token]) -> list[Token]:
+    """'17-31 helicoid at 25', 'a 40-140 bellows set to 90': how long it stands, of its two ends."""
+    for at in range(len(tokens) - 3):
+        ends, piece, led, size = tokens[at : at + 4]
+        drawn = ends.kind == "RANGE" and len(ends.numbers) == 2 and piece.value in (_HELICOID, _BELLOWS)
+        led_so = led.kind in ("PREP", "AT", "CUE") and (led.value == "at" or SET_SO in led.groups)
+        after = tokens[at + 4].kind if at + 4 < len(tokens) else "STOP"
+        told = drawn and led_so and _is_length(size) and after not in _OF_LENS
+        if told and ends.numbers[0] <= size.numbers[0] <= ends.numbers[1]:
+            stands = ends.as_("LENGTH", numbers=size.numbers, unit="mm")
+            return [*tokens[:at], stands, piece, *_with_set_within(tokens[at + 4 :])]
+    return tokens
 
 
 def _with_drawn_further(tokens: list[Token]) -> list[Token]:

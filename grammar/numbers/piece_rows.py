@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from itertools import pairwise
 from typing import Final
 
+from grammar.numbers.added_up import LENSLIKE, OF_LENS, as_row, with_rings_added, with_sums_told
 from grammar.numbers.draws import draw_at, is_bare, tell_draw_before
 from grammar.numbers.further_tubes import with_further_tubes
 from grammar.numbers.number_rows import is_of_scale
@@ -15,23 +15,19 @@ from grammar.numbers.run_together import with_joins_between
 from grammar.numbers.washers import tell_washers
 from grammar.things.casting import DRAWN, SPACER
 from grammar.things.lens_rows import begins_another
+from grammar.things.phrases import TOLD
 from grammar.words.groups import OWN
 from grammar.words.tokens import Token, is_plural
 
 _MOST_ALIKE: Final = 6  # so many tubes of one length are told by their number
-_LENSLIKE: Final = frozenset(["LENS", "KIND", "MOUNT", "FNUM", "STRANGE", "TRAIT", "LETTER"])
 _BETWEEN: Final = frozenset(["JOIN", "DET", "MARK"])
 _LEADING: Final = frozenset(["CUE", "VERB", "PREP", "DET", "MARK"])  # 'a bellows that goes from 45 to 170'
 _CLOSE: Final = frozenset(["how-close", "how-big", "macro", "working-distance"])
 _SUMMED: Final = "add-up"  # '12 and 20 together behind the 85'
 _STACKED: Final = "route"
 _COMPARED: Final = frozenset(["compare-word", "versus"])
-_LENSES: Final = "lenses"  # of which the numbers added up are: 'two lenses, 85 + 35'
-_PLUS: Final = frozenset(["+", "plus"])
-_MANY: Final = 2  # plus signs, that join no lens and ring but lengths of one sort
 _BRACKET: Final = 4  # tokens from a piece to the bracket that tells of it
 _LEAST_ADDED: Final = 2
-_OF_LENS: Final = frozenset(["NUMBER", "LENGTH", "COMBO", "FOCAL"])
 _PUT_ON: Final = frozenset(["on", "behind", "under", "with"])  # between a piece and its lens
 _MOST_LEADING: Final = 3  # words between a piece and its lengths
 
@@ -39,9 +35,9 @@ _MOST_LEADING: Final = 3  # words between a piece and its lengths
 def with_piece_rows(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """Numbers of a row become LENGTH with a join between, those of a draw one RANGE, those of alike pieces COUNT."""
     out = with_further_tubes(with_joins_between(with_parted(tokens)))
-    if told & _CLOSE or any(token.kind == "RATIO" for token in out) or sum(one.text in _PLUS for one in out) >= _MANY:
-        out = _with_sums_told(out)
-    sized = any(one.kind == "RATIO" for one in out)  # '12 and 24 behind a 100 that gets 0.1x'
+    out = with_sums_told(out, told)
+    # '12 and 24 behind a 100 that gets 0.1x', '12 20 36, all on a 50'
+    sized = any(one.kind == "RATIO" or (one.kind == "DET" and one.text.casefold() == "all") for one in out)
     if (sized or told & {*_CLOSE, _SUMMED, _STACKED}) and not told & _COMPARED:
         out = with_unsaid_tubes(out)
     tell_washers(out, told)
@@ -58,10 +54,10 @@ def with_piece_rows(tokens: list[Token], told: frozenset[str]) -> list[Token]:
             at += _told_ahead(out, at, out[at])
             _told_behind(out, at)
         elif out[at].kind == "PIECE" and out[at].value == "adapter" and is_plural(out[at]):
-            _with_rings_added(out, _without_of(out, at))  # '68 mm of rings', 'rings 1+1'
+            with_rings_added(out, _without_of(out, at))  # '68 mm of rings', 'rings 1+1'
         elif out[at].kind == "TRAIT" and out[at].value == "reversed" and at + 1 < len(out) and is_bare(out[at + 1]):
             after = out[at + 2] if at + 2 < len(out) else None
-            if after is None or after.kind not in _LENSLIKE:
+            if after is None or after.kind not in LENSLIKE:
                 out[at + 1] = out[at + 1].as_("FOCAL", unit="mm")  # 'a backwards 28 on the front'
         at += 1
     return out
@@ -88,46 +84,11 @@ def _with_bracketed_row(tokens: list[Token]) -> list[Token]:
         numbers, joins = row[::2], row[1::2]
         if closed is None or len(numbers) < _LEAST_ADDED or not all(map(is_bare, numbers)):
             continue
-        if any(one.kind != "JOIN" for one in joins) or any(one.kind in _OF_LENS for one in tokens[at + 1 : opened]):
+        if any(one.kind != "JOIN" for one in joins) or any(one.kind in OF_LENS for one in tokens[at + 1 : opened]):
             continue
         told = [one.as_("LENGTH", unit="mm") if is_bare(one) else one for one in row]
         return [*tokens[: at + 1], *told, *tokens[at + 1 : opened], *tokens[closed + 1 :]]
     return tokens
-
-
-def _with_rings_added(tokens: list[Token], at: int) -> None:
-    """'helicoid 17-31, rings 1+1': rings whose lengths are added up right behind are spacers of those lengths."""
-    drawn = any(one.kind == "PIECE" and one.value in DRAWN for one in tokens)
-    row = _added_up(tokens, at + 1) if drawn and at + 1 < len(tokens) else []
-    after = tokens[row[-1] + 1] if row and row[-1] + 1 < len(tokens) else None
-    if len(row) >= _LEAST_ADDED and (after is None or after.kind not in _LENSLIKE):
-        tokens[at] = tokens[at].as_("PIECE", value=SPACER)
-        _as_row(tokens, row)
-
-
-def _with_sums_told(tokens: list[Token]) -> list[Token]:
-    """'how near with 21 + 31', '7 + 14 + 28 with my 85': put behind a lens told elsewhere; the pieces stand unsaid."""
-    if any(one.kind == "PIECE" or (one.kind == "LENS" and one.text.casefold() == _LENSES) for one in tokens):
-        return tokens
-    for at, token in enumerate(tokens):
-        row = _added_up(tokens, at)
-        others = [one for n, one in enumerate(tokens) if n not in row and one.kind in _OF_LENS]
-        if len(row) < _LEAST_ADDED or not others or (at and tokens[at - 1].text in _PLUS):
-            continue
-        out = [one.as_("LENGTH", unit="mm") if n in row else one for n, one in enumerate(tokens)]
-        for n in row[1:]:
-            out[n - 1] = out[n - 1].as_("JOIN", value=",")
-        out.insert(row[-1] + 1, Token("PIECE", "spacers", token.column, SPACER))
-        return out
-    return tokens
-
-
-def _added_up(tokens: list[Token], at: int) -> list[int]:
-    """The places of the bare numbers from here on that plus signs join."""
-    row = [at] if is_bare(tokens[at]) else []
-    while row and row[-1] + 2 < len(tokens) and tokens[row[-1] + 1].text in _PLUS and is_bare(tokens[row[-1] + 2]):
-        row.append(row[-1] + 2)
-    return row
 
 
 def _told_ahead(out: list[Token], piece: int, what: Token) -> int:
@@ -140,7 +101,7 @@ def _told_ahead(out: list[Token], piece: int, what: Token) -> int:
     row = [*row, piece - 1] if sized else row
     put = 0
     if len(row) > 1 and not _is_count(out, row[-2], row[-1], what) and not _is_lens_before(out, row):
-        put = _as_row(out, row)
+        put = as_row(out, row)
     elif row and (len(row) == 1 or _is_count(out, row[-2], row[-1], what)):
         _count(out, row[-1], what)
     return put
@@ -219,19 +180,19 @@ def _told_behind(out: list[Token], piece: int) -> None:
     lengths: list[int] = []
     at = piece + 1
     of = at + 1 < len(out) and out[at].value == "of" and is_bare(out[at + 1])
-    if of or _opens_row(out, piece):
+    if of or _opens_row(out, piece) or _is_toldas_row(out, at):
         del out[at]  # 'tubes of 10 and 26' are tubes 10 and 26, and so are 'both tubes, 10 and 26'
     while at < len(out) and (is_bare(out[at]) or (lengths and _lies_between(out[at])) or out[at].kind == "MARK"):
         if is_bare(out[at]):
             lengths.append(at)
         at += 1
     after = out[at] if at < len(out) else None
-    if lengths and after is not None and after.kind in _LENSLIKE and out[at - 1].kind == "NUMBER":
+    if lengths and after is not None and after.kind in LENSLIKE and out[at - 1].kind == "NUMBER":
         lengths.pop()  # the last is that of a lens: 'tubes 12 20 50 f2'
     if len(lengths) == 1 and not of and _stands_before_lens(out, lengths[0]):
         out[lengths[0]] = out[lengths[0]].as_("LENGTH", unit="mm")  # 'tube 36 on 200mm'
     if len(lengths) > 1:
-        _as_row(out, lengths)
+        as_row(out, lengths)
     elif lengths and of and not is_plural(out[piece]):
         out.insert(piece, out.pop(lengths[0]).as_("LENGTH", unit="mm"))  # 'a tube of 10' is a 10 mm tube
 
@@ -258,24 +219,17 @@ def _opens_row(out: list[Token], piece: int) -> bool:
     return row >= len(out) or out[row].kind in ("STOP", "CUE")
 
 
+def _is_toldas_row(out: list[Token], at: int) -> bool:
+    """'my tube set is 9 16 30': behind a word that tells, several lengths follow each other."""
+    row = [one for one in out[at + 1 : at + 4] if one.kind != "JOIN"][:2]
+    return at < len(out) and out[at].value == TOLD and len(row) > 1 and all(map(is_bare, row))
+
+
 def _is_range(out: list[Token], at: int) -> bool:
     """A range here that no piece or lens of its own follows."""
     after = out[at + 1] if at + 1 < len(out) else None
-    own = after is not None and after.kind in (*_LENSLIKE, "PIECE")
+    own = after is not None and after.kind in (*LENSLIKE, "PIECE")
     return at < len(out) and out[at].kind == "RANGE" and out[at].unit in ("", "mm") and not own
-
-
-def _as_row(out: list[Token], lengths: list[int]) -> int:
-    """Every number of the row a length, each joined to the one before; gives how many joins were put in."""
-    for at in lengths:
-        out[at] = out[at].as_("LENGTH", unit="mm")
-    put = 0
-    for one, other in reversed(list(pairwise(lengths))):
-        between = out[one + 1 : other]
-        join = Token("JOIN", ",", out[other].column, ",")
-        out[one + 1 : other] = [join]
-        put += 1 - len(between)
-    return put
 
 
 def _is_count(out: list[Token], at: int, length: int, piece: Token) -> bool:

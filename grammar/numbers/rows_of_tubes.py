@@ -20,6 +20,7 @@ _UNDER: Final = frozenset(
 )  # between a row of tubes and the lens they are put to
 _BEFORE: Final = frozenset(["with", "on", "added", "plus", "+", "and"])  # between a lens and the row
 _OF_LENS: Final = frozenset(["COMBO", "FOCAL", "LENGTH", "NUMBER"])
+_ONLY: Final = frozenset(["only", "just"])
 _EXTENSION: Final = "extension"  # value of 'of tubes', where it is told how many mm of them
 
 
@@ -81,10 +82,57 @@ def _is_bare(token: Token) -> bool:
 def _leads_to_lens(tokens: list[Token], at: int) -> bool:
     """'.. all together on a 200/4': behind what parts them stands a lens that the row is put to."""
     under = _past(tokens, at)
+    if under is not None and tokens[under].value == "for" and tokens[under + 1 : under + 2]:
+        under = (
+            _past(tokens, under + 2) if tokens[under + 1].kind == "MOUNT" else under
+        )  # 'the 12 20 36 set for EF, on'
+    if under is not None and any(_is_all(one) for one in tokens[at:under]) and _may_be_lens(tokens[under]):
+        return tokens[under].kind != "NUMBER"  # '7 14 and 28 all stacked, 135mm'
     if under is None or tokens[under].kind not in ("PREP", "LIMIT") or tokens[under].value not in _UNDER:
         return False
     lens = _past(tokens, under + 1)
     return lens is not None and any(map(_may_be_lens, _named_at(tokens, lens)))
+
+
+def _is_all(token: Token) -> bool:
+    return token.text.casefold().split()[:1] == ["all"]
+
+
+def with_tubes_picked(tokens: list[Token]) -> list[Token]:
+    """'tubes 9 16 30, only the 9 and 30 on it': those of the row alone; 'tubes 9 16 30. all three': no third number."""
+    row = next((row for at in range(len(tokens)) if len(row := _lengths_at(tokens, at)) >= _LEAST), [])
+    out = list(tokens)
+    if not row or not any(
+        one.value == SPACER for one in (*tokens[max(0, row[0] - 1) : row[0]], *tokens[row[-1] + 1 : row[-1] + 2])
+    ):
+        return tokens
+    for at in range(row[-1] + 1, len(out)):
+        if out[at].kind == "NUMBER" and _is_all(out[at]):
+            out[at] = out[at].as_("CUE", numbers=())
+    lengths = {out[at].numbers[0] for at in row}
+    picks = ((at, _row(out, at + 1)) for at in range(row[-1] + 1, len(out)) if _points(out[at]))
+    only, said = next(((at, row) for at, row in picks if row and {out[n].numbers[0] for n in row} < lengths), (0, []))
+    if not said or any(_is_all(one) for one in out[row[-1] + 1 : only]):
+        return out  # 'all three together, and just the 5' asks of both
+    picked = {out[at].numbers[0] for at in said}
+    rest = [one for n, one in enumerate(out[row[-1] + 1 :], start=row[-1] + 1) if not only <= n <= said[-1]]
+    kept = [out[at] for at in row if out[at].numbers[0] in picked]
+    joined = [
+        part for n, one in enumerate(kept) for part in ((Token("JOIN", ",", one.column, ","),) if n else ()) + (one,)
+    ]
+    return [*out[: row[0]], *joined, *rest]
+
+
+def _points(token: Token) -> bool:
+    return token.text.casefold() in _ONLY or (token.kind == "DET" and token.value == "the")
+
+
+def _lengths_at(tokens: list[Token], at: int) -> list[int]:
+    """The places of lengths in mm from here on, each joined to the one before."""
+    row = [at] if tokens[at].is_mm else []
+    while row and row[-1] + 2 < len(tokens) and tokens[row[-1] + 1].kind == "JOIN" and tokens[row[-1] + 2].is_mm:
+        row.append(row[-1] + 2)
+    return row
 
 
 def _named_at(tokens: list[Token], at: int) -> list[Token]:

@@ -13,7 +13,7 @@ _WHERE: Final = frozenset(["between", "behind", "on"])
 _SHIM_CUE: Final = "shim"
 _WASHER: Final = "washer"
 _ASKS_FAR: Final = frozenset(
-    ["infinity", "how-far", "focus", "how-close", "which-stop", "end-far"]
+    ["infinity", "how-far", "focus", "how-close", "which-stop", "end-far", "how-bad", "left-so"]
 )  # cues that ask what comes of it
 _ASKS_WHAT_COMES: Final = _ASKS_FAR | {"save", "how-far", "f-stop", "will"}
 # what was asked before, where a washer that is put in then is so much more between
@@ -21,16 +21,19 @@ _AFTER: Final = frozenset(
     ["after-chain", "after-focus-verdict", "after-macro-distance", "after-depth-of-field", "after-crop-equivalent",
      "after-coverage"]
 )  # fmt: skip
+_ASKS_WHICH: Final = frozenset(["how-much", "what", "which", "how", "need-it", "need-adapter", "how-many"])
 _LAYER: Final = "layer"  # the value of words for what shims are cut from
 _NEAR: Final = 3  # tokens from what is put in to where it is put
 _SMALL: Final = frozenset(["FILLER", "VERB", "CUE"])  # 'a washer stuck under it'
 _THICKEST_SHIM_MM: Final = 3.0
+_COUNTS: Final = (2.0, 3.0, 4.0, 5.0, 6.0)  # sheets that are told by their number
 
 
 def tell_washers(tokens: list[Token], told: frozenset[str]) -> None:
     """'a 2 mm washer between the lens and the body': where no piece is told otherwise, that is the ring."""
     if told & {_SHIM_CUE, _SPACER_CUE}:
-        _tell_shim(tokens, bool(told & (_ASKS_FAR | _AFTER)))
+        stands = sum(one.kind == "MOUNT" for one in tokens) > 1 and not told & _ASKS_WHICH
+        _tell_shim(tokens, bool(told & (_ASKS_FAR | _AFTER)) or stands)
     if told & _ASKS_WHAT_COMES:
         _tell_sheet(tokens)
     if any(one.kind == "PIECE" for one in tokens):
@@ -66,13 +69,28 @@ def _tell_shim(tokens: list[Token], asks_far: bool) -> None:
         size, rest = (tokens[at + 2], at + 3) if of else (tokens[at - 1] if at else word, at + 1)
         where = next((one for one in tokens[rest : rest + _NEAR] if one.kind not in _SMALL), None)
         bare = size.kind in ("NUMBER", "TIMES") or size.is_mm
-        there = word.text.casefold().startswith(_WASHER) and _is_led_with(tokens, at if of else at - 1)
+        first = at if of else at - 1
+        counted = _is_counted(tokens, first)
+        there = word.text.casefold().startswith(_WASHER) and _is_led_with(tokens, first - counted)
         bare = bare and (asks_far or there)
-        put = (where is not None and PUT_WHERE in where.groups) or _is_joined(tokens, at if of else at - 1)
-        if bare and put and 0 < size.numbers[0] <= _THICKEST_SHIM_MM:
+        put = (where is not None and PUT_WHERE in where.groups) or _is_joined(tokens, first - counted)
+        if bare and (put or (there and counted)) and 0 < size.numbers[0] <= _THICKEST_SHIM_MM:
             piece = [size.as_("LENGTH", unit="mm"), word.as_("PIECE", value=SPACER)]
-            tokens[at if of else at - 1 : rest] = piece
+            tokens[first:rest] = piece
+            _count(tokens, first)
             return
+
+
+def _is_counted(tokens: list[Token], first: int) -> bool:
+    """'two 0.25 shims', '3 x 0.1 mm washers': so many of one thickness."""
+    count = tokens[first - 1] if first else None
+    several = count is not None and count.kind in ("NUMBER", "COUNT", "TIMES") and bool(count.numbers)
+    return several and count is not None and count.numbers[0] in _COUNTS and "." not in count.text
+
+
+def _count(tokens: list[Token], first: int) -> None:
+    if _is_counted(tokens, first):
+        tokens[first - 1] = tokens[first - 1].as_("COUNT")
 
 
 def _is_joined(tokens: list[Token], at: int) -> bool:
@@ -103,4 +121,5 @@ def _tell_sheet(tokens: list[Token]) -> None:
             put = tokens.index(where, rest)
             tokens[put] = where.as_("PREP", value="behind")
             tokens[first:rest] = [size.as_("LENGTH", unit="mm"), word.as_("PIECE", value=SPACER)]
+            _count(tokens, first)
             return

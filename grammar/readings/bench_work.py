@@ -29,6 +29,7 @@ _COUNT_ALONE: Final = re.compile(
     r"(?: of them| of those| layers?| strips?| sheets?| then)*"
 )
 _BARE: Final = re.compile(r"(?:and |or |with |what about |how about |then |make it )*(\d*\.\d+)(?: ?mm)?(?: then)?")
+_TIMES: Final = re.compile(r"(?:^|[ ,(])(two|three|four|five|six|[2-6])(?: ?x| pieces of| bits of)? $")
 _NEAR: Final = 9  # signs at most between the count of layers and how thick one is
 
 
@@ -72,7 +73,7 @@ def work_of(question: Question, lies: bool = False) -> Work:
     }
     cut = {at: size for at, size in cut.items() if at not in pulled}
     counts = _layers(question)
-    sum_ = sum(size * _count_by(at, counts, len(laid)) for at, size in laid.items())
+    sum_ = sum(size * (_times(text[:at]) or _count_by(at, counts, len(laid))) for at, size in laid.items())
     off = sum(cut.values()) + sum(pulled.values())
     out = bool(question.places(_OUT)) and not pulled
     back = bool(question.places(_BACK)) and not out and not laid
@@ -110,6 +111,12 @@ def _layers(question: Question) -> list[tuple[int, int, int]]:
     told = [(n, one) for n in range(2, _MOST_LAYERS + 1) for one in question.places(f"{_LAYERS}{n}")]
     told += [(int(one.number or 0), one) for one in question.places(_COUNTED) if one.number == int(one.number or 0)]
     return [(n, one.at, one.end) for n, one in told if 1 < n <= _MOST_LAYERS]
+
+
+def _times(led: str) -> int:
+    """'two 0.08 shims': how many, said right before how thick one is; 0 where it is not."""
+    told = _TIMES.search(led)
+    return _COUNTS.get(told[1]) or int(told[1]) if told is not None else 0
 
 
 def _count_by(at: int, counts: list[tuple[int, int, int]], sheets: int) -> int:

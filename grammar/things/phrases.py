@@ -127,5 +127,5 @@ def _noun(thing: Node, text: str) -> Noun:
     noun.column = first.column
     before = text[: first.column - 1]
     noun.aside = before.count("(") > before.count(")")
-    noun.text = text[first.column - 1 : last.column - 1 + len(last.text)]
+    noun.text = text[first.column - 1 : last.column - 1 + len(last.text)].strip()
     return noun

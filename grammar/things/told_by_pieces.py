@@ -46,12 +46,18 @@ def told_by_pieces(cast: Cast) -> None:
         return
     front, rear = _ends(pieces)
     own = lens is not None and bool(lens.implied) and front.piece in THROUGH  # its kind tells its thread
-    if lens_open and not own:
+    if lens_open and not own and not _is_stepped_up_to(cast, front):
         _give(cast.lenses, lens, front.mounts[0], front, "lens")
     # 'an M42 helicoid plus the thin MFT ring' behind a lens told by its focal length
     hosted = rear.is_host and rear is not front and len(cast.pieces) > 1
     if body_open and (len(rear.mounts) > 1 or hosted):
         _give(cast.bodies, body, rear.mounts[-1], rear, "body")
+
+
+def _is_stepped_up_to(cast: Cast, ring: Part) -> bool:
+    """'an M42-E ring and a 39-42 one': a ring between two widths leads to this one, from a lens of the other width."""
+    widths = {f"{part.steps[1]:g}" for part in cast.pieces if part.steps is not None}
+    return any(width in ring.mounts[0].ids[0] for width in widths)
 
 
 def _is_of_another(cast: Cast, lens: Part) -> bool:

@@ -15,6 +15,7 @@ from grammar.questions import OFF, Question, Thing
 from grammar.readings.kept_readings import mm
 from grammar.things.casting import Part
 from grammar.things.letters_by_numbers import ARTICLES
+from grammar.turns.number_roles import is_one_of_several
 from grammar.words.groups import FOCAL_NAMED, OWN, TALL
 from grammar.words.tokens import Token
 
@@ -37,6 +38,7 @@ _OF_ANOTHER: Final = frozenset(["flange_to_image", "barrel"])  # told by name, w
 _FAR_UNITS: Final = frozenset(["m", "ft"])
 _OF_ITSELF: Final = frozenset(["barrel", "frame_rate"])
 _PIXELS: Final = "pixels"
+_PICKING: Final = frozenset(["just", "only"])
 _CIRCLE: Final = "circle"
 _ASKING: Final = frozenset(["is", "would", "will", "does", "could", "do"])  # what a question begins with, and no reply
 # what is asked for -> between which numbers an answer to it lies, in mm; and how many mm a bare number counts
@@ -60,11 +62,20 @@ def completed(heard: Heard, before: Question, hosts: frozenset[str]) -> Question
         return None
     if any(TALL in token.groups for token in heard.line.tokens):
         return None  # 'she is 1.2 m tall' is no mark of a scale
+    if _picks_tube(heard, before):
+        return None
     for wants in before.wants.split():
         done = _measured(heard, before, wants)
         if done is not None:
             return done
     return _mounted(heard, before) or _lettered(heard, before, hosts)
+
+
+def _picks_tube(heard: Heard, before: Question) -> bool:
+    """'just the 2.5' after spacers of 2.5 and 0.8 mm: one of them, and no reply."""
+    numbers = [token.numbers[0] for token in heard.line.tokens if token.numbers]
+    led = any(token.text.casefold() in _PICKING or token.value == "the" for token in heard.line.tokens)
+    return led and len(numbers) == 1 and is_one_of_several(numbers[0], before)
 
 
 def asks(heard: Heard) -> bool:

@@ -27,6 +27,7 @@ from grammar.kinds import (
 from grammar.questions import Question
 from grammar.turns.same_matter import goes_on_beside
 from grammar.turns.turn_seen import Turn
+from grammar.words.groups import LIGHT_SAID
 
 STABILISATION: Final = "stabilisation"  # the topic of what the stabiliser is told
 _IF: Final = "if"
@@ -177,14 +178,21 @@ def names_a_piece_only(turn: Turn) -> bool:
 def moves_to_another_body(turn: Turn) -> bool:
     """'on a Z body?' after infinity at a mark, or after whether it gets there: by another ring, which is asked for.
 
-    So it is after a number of the stabiliser, which no body changes, and where a danger was asked about since.
+    So it is after a number of the stabiliser or the stops of a filter, which no body changes, and where a danger was
+    asked about since.
     """
-    bodies, cast = turn.heard.cast.bodies, turn.heard.cast
+    heard, cast = turn.heard, turn.heard.cast
+    bodies = cast.bodies
     here = {id_ for body in turn.before.bodies for id_ in body.ids}
     there = {id_ for part in bodies for mount in part.mounts for id_ in mount.ids}
     other = len(bodies) == 1 and bool(here and there) and not here & there
     idle = turn.best in (None, CHAIN, turn.was) and turn.heard.weighed.weight(turn.was) <= 0
-    moved = turn.was in (SHIM_CALIBRATION, GEAR_SETTING) or turn.before.beside == HAZARD
+    lit = (
+        turn.was == EXPOSURE_ND
+        and turn.before.follows
+        and not (turn.tells("same") or any(LIGHT_SAID in one.groups for one in heard.line.tokens))
+    )
+    moved = turn.was in (SHIM_CALIBRATION, GEAR_SETTING) or turn.before.beside == HAZARD or lit
     verdict = turn.was == FOCUS_VERDICT and turn.best in (None, CHAIN)
     more = cast.pieces or turn.heard.readings.values or any(not part.is_bare for part in cast.lenses)
     return (moved or verdict) and other and idle and not more

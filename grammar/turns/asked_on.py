@@ -61,7 +61,7 @@ from grammar.turns.one_part import changes_one_part
 from grammar.turns.only_told import names_the_pair
 from grammar.turns.put_between import puts_a_washer, puts_between
 from grammar.turns.same_matter import is_one_compared, laps_it_off, makes_sure, same_matter
-from grammar.turns.told_before import asks_whence, likens_stop
+from grammar.turns.told_before import asks_whence, likens_stop, wonders_why_same
 from grammar.turns.turn_seen import Turn
 from grammar.turns.whom import Meant
 from grammar.turns.worded_so import plainest
@@ -173,6 +173,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.of(leaves_the_ring), FOCUS_VERDICT),
     (ring_seen.tells_an_error, _as_off),
     (ring_seen.is_told_in_turns, SHIM_CALIBRATION),
+    (seen.of(wonders_why_same), WHY),
     (worded_so.asks_of_infinity, FOCUS_VERDICT),
     (aside_seen.tells_the_camera, GEAR_SETTING),
     (seen.of(aside_seen.sets_it_anew), GEAR_SETTING),

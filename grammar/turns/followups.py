@@ -61,7 +61,7 @@ from grammar.turns.sticking import (
 )
 from grammar.turns.taking_back import left_out, swapped, taken_back, without_last
 from grammar.turns.told_before import piece_offered, with_ring_offered, without_number_told, without_view
-from grammar.turns.tubes_added import tubes_changed
+from grammar.turns.tubes_added import meant_still, tubes_changed
 from grammar.turns.values_now import values_now
 from grammar.turns.whom import Meant, known_with, meant, side_by_side
 from grammar.turns.zoomed_to import zoomed_to
@@ -154,7 +154,7 @@ def _measured(
         return said, replace(aim, intent=before.intent, found=None, ring=None)
     drawn = again or (None if unseated else piece_offered(heard, before) or piece_measured(heard, before))
     if drawn is not None:
-        said, aim = _with_drawn(said, before, drawn), replace(aim, found=None)
+        said, aim = _with_drawn(said, before, drawn), replace(aim, found=meant_still(heard, before, aim.found))
     if again is not None:
         said = _drawn_again(said, before, again, aim.intent)
         aim = replace(aim, intent=said.intent)
@@ -237,7 +237,7 @@ def _topical(heard: Heard, said: Question, before: Question, intent: str) -> Que
     if intent == kinds.HAZARD and said.topic == REMEDY and heard.tells("touch"):
         return said.with_(topic="touch")  # 'it hit something, what now'
     if asks_remedy(heard, before):
-        return said.with_(topic=REMEDY)
+        return said.with_(topic=REMEDY, adapters=())  # 'which spacer goes under it' names none
     return said.with_(topic=LEFT) if is_left_so(heard, before) else said
 
 

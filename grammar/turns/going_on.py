@@ -73,11 +73,13 @@ WANTED: Final = frozenset(["magnification", "field", MOTIF, SIDES])  # what piec
 
 
 def asks_remedy(heard: Heard, before: Question) -> bool:
-    """'how do i get infinity' after a lens on a body: what would put that chain right."""
-    named = heard.cast.lenses or heard.cast.bodies or heard.cast.pieces or heard.readings.values
+    """'how do i get infinity', 'what can go in between' after a lens on a body: what would put that chain right."""
+    cast, between = heard.cast, heard.tells("between-asked")
+    pieces = any(part.thickness or part.mounts or not between for part in cast.pieces)  # 'which spacer goes under it'
+    named = cast.lenses or cast.bodies or pieces or heard.readings.values
     asked = heard.tells("how") and heard.tells("infinity") and heard.tells("get") and not heard.tells("how-far")
     pair = any(lens.ids for lens in before.lenses) and any(body.ids for body in before.bodies)
-    return asked and pair and not named and before.intent in BY_SEAT
+    return (asked or between) and pair and not named and before.intent in BY_SEAT
 
 
 def sized(before: Question) -> bool:

@@ -152,7 +152,9 @@ def _tells_its_mount(heard: Heard, before: Question) -> bool:
         return False
     led = {token.text.casefold() for token in heard.line.tokens if token.column < part.noun.column}
     its = heard.text.casefold().replace("'", "").split()[0] in _ITSELF  # 'it has a 42 screw', 'its a K one'
-    return (its and stands_in(part.noun.head)) or ((its or not led & _ANOTHER) and part.noun.head is None)
+    head = part.noun.head
+    headed = head is not None and (stands_in(head) or head.kind == "LENS")  # 'its an OM lens, ring to E?'
+    return (its and headed) or ((its or not led & _ANOTHER) and head is None)
 
 
 def _of_what_was_named(heard: Heard, before: Question) -> bool:

@@ -13,13 +13,13 @@ from typing import Final
 from engine.base.compact import replace
 from grammar.hearing import Heard, hear
 from grammar.intents import Weighed
-from grammar.kinds import COVERAGE
+from grammar.kinds import COVERAGE, MACRO_DISTANCE
 from grammar.questions import OFF, Question
 from grammar.things.casting import OPTICAL
 from grammar.things.standins import stands_in
 from grammar.turns import number_roles as roles
 from grammar.turns.asked_number import by_what_was_asked
-from grammar.turns.number_roles import LENS, ON_AGAIN, RING, ROLES, STOP, TUBE, Role, numbers_told
+from grammar.turns.number_roles import IMAGE, LENS, ON_AGAIN, RING, ROLES, STOP, TUBE, Role, numbers_told
 from grammar.turns.set_between import drawn_to, is_set
 from grammar.words.groups import EVERYTHING, OWN, PUT_RIGHT
 from grammar.words.lexicon import Lexicon
@@ -44,7 +44,7 @@ _CUT: Final = "cut"  # the cue of what is to be made
 _PUT_IN: Final = "put-in"
 _THAT: Final = frozenset(["it", "that", "this"])
 _SPEED: Final = "iso"  # value of the words for it
-_SET_AT: Final = frozenset(["stop", "distance", "mark"])  # what 'at' may stand before
+_SET_AT: Final = frozenset(["stop", "distance", "mark", IMAGE])  # what 'at' may stand before
 _MEASURED: Final = frozenset(["ring", "tube", "flange_to_image", "circle", "rear_reach", "layer"])
 _NO_THINGS: Final = frozenset(
     ["iso", "frame_rate", "distance", "mark", "magnification"]
@@ -79,7 +79,8 @@ def spoken_out(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
             return _with(*told, heard, before, lexicon)
         drawn = drawn_to(heard, before)
         return _with(*drawn[:2], heard, before, lexicon, drawn[2]) if drawn is not None else heard
-    says = by_what_was_asked(token, heard, before) or _nearest(token, heard, before)
+    held = not is_set(token, heard) and roles.is_one_of_several(token.numbers[0], before)  # before what was asked for
+    says = (None if held else by_what_was_asked(token, heard, before)) or _nearest(token, heard, before)
     if says is None:
         drawn = drawn_to(heard, before)
         return _with(*drawn[:2], heard, before, lexicon, drawn[2]) if drawn is not None else heard
@@ -194,7 +195,8 @@ def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
         return f"{number:g} mm extension tube"
     old = dict(numbers_told(before))
     if is_set(token, heard):
-        old = {role: value for role, value in old.items() if role in _SET_AT or _comes_out_at(role, number, value)}
+        stands = _SET_AT | ({"flange_to_image"} if before.intent == MACRO_DISTANCE else frozenset())  # 'and at 90'
+        old = {role: value for role, value in old.items() if role in stands or _comes_out_at(role, number, value)}
         if _FAR_AWAY in old and heard.tells("focus"):
             old = {_FAR_AWAY: old[_FAR_AWAY]}  # 'focus at 4'
         if _FAR_AWAY in old and token.text.isdigit() and number not in roles.WHOLE_STOPS:

@@ -22,6 +22,7 @@ STOP: Final = "stop"
 RING: Final = "ring"
 TUBE: Final = "tube"
 _FLANGE: Final = "flange_to_image"
+IMAGE: Final = "image_distance"
 _LENGTH: Final = re.compile(r"(?:an? |the |my )?(\d+(?:\.\d+)?) ?mm\b", re.IGNORECASE)
 ON_AGAIN: Final = "on-again"  # the cue of what is put on once more
 _THAT: Final = frozenset(["it", "that", "there", "them", "those", "the", "same"])
@@ -45,7 +46,7 @@ NORMAL: Final = 50.0  # mm, of a lens whose focal length was not told
 _SAID: Final = (  # as a value is kept, in which unit
     ("travel", 1.0), ("total", 1.0), ("length", 1.0), ("mark", _METRE), ("iso", 1.0), ("frame_rate", 1.0),
     ("magnification", 1.0), ("circle", 1.0), (_FLANGE, 1.0), (BODY_REGISTER, 1.0),
-    ("rear_reach", 1.0),
+    ("rear_reach", 1.0), (IMAGE, 1.0),
 )  # fmt: skip
 
 
@@ -83,6 +84,7 @@ ROLES: Final = (
     Role("magnification", "m = {}", lambda n: 0.02 <= n <= 10, metric=False),
     Role(_FLANGE, "{} mm flange to image", lambda n: 5 <= n <= 300, lambda n: True),
     Role(BODY_REGISTER, "{} mm flange to sensor", lambda n: 5 <= n <= 130, lambda n: True),
+    Role(IMAGE, "{} mm image distance", lambda n: 10 <= n <= 1000, lambda n: True),
     Role("circle", "{} mm image circle", is_circle),
     Role("rear_reach", "{} mm behind the flange", lambda n: 0.5 <= n <= 60),
     Role(_REDUCER, "{}x focal reducer", lambda n: 0.4 <= n <= 0.95, lambda n: True, metric=False),

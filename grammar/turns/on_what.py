@@ -107,7 +107,8 @@ def is_film_camera(part: Part) -> bool:
 
 def _is_both_bodies(heard: Heard, before: Question) -> bool:
     """'one ring for both?' after one lens on a body, then on another."""
-    both = any(cue.tells == "pick:both" for cue in heard.cues) and len(before.known or before.lenses) == 1
+    said = any(cue.tells in ("pick:both", "one-ring") for cue in heard.cues)  # 'do they share a ring'
+    both = said and len(before.known or before.lenses) == 1
     prior = before.prior.bodies if before.prior is not None else ()
     return both and len(prior) == len(before.bodies) == 1 and prior[0].ids[:1] != before.bodies[0].ids[:1]
 

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import Final
 
 from engine.base.compact import replace
 from grammar.hearing import Heard
+from grammar.kinds import CHAIN, FOCUS_VERDICT, HAZARD
 from grammar.questions import Question
+from grammar.things.casting import Part
 from grammar.things.rows_of_mounts import HELD
 
 _IDLE: Final = frozenset(
@@ -96,15 +99,30 @@ def _is_put_through(heard: Heard, before: Question) -> bool:
     if ring is None or lens is None or not lens.ids or len(before.lenses) != 1:
         return False
     all_lent = bool(cast.lenses and cast.bodies) and all(part.by_piece for part in (*cast.lenses, *cast.bodies))
-    return all_lent and ring.noun.role in _THROUGH and len(ring.mounts) > 1
+    return all_lent and len(ring.mounts) > 1 and (ring.noun.role in _THROUGH or _is_tried(heard, ring, before))
+
+
+def _is_tried(heard: Heard, ring: Part, before: Question) -> bool:
+    """'I own an LTM to E ring, that works then?' of an SLR lens of 39 mm that is on no body: a screw much like its own.
+
+    So it is with any ring at hand.
+    """
+    front, own = ring.mounts[0].ids, before.lenses[0].ids[:1]
+    screws = heard.cast.threaded >= {*front[:1], *own}
+    asked = heard.weighed.best in (None, CHAIN, FOCUS_VERDICT, HAZARD)
+    return asked and not before.bodies and not set(own) & set(front) and (screws or heard.tells(HELD))
 
 
 def mount_kept(heard: Heard, before: Question) -> Heard:
-    """'its a 300, turned it into the M42 ring': what the ring takes is no mount of the lens that 'it' stands for."""
-    cast, old = heard.cast, before.lens
-    it = any(token.value == "it" and token.kind == "VERB" for token in heard.line.tokens)
+    """'its a 300, turned it into the M42 ring', 'his LTM to L ring, any good with this lens': what the ring takes is no
+    mount of the lens that is spoken of."""
+    cast, old, tokens = heard.cast, before.lens, heard.line.tokens
+    it = any(token.value == "it" and token.kind == "VERB" for token in tokens)
+    it = it or any(one.kind == "DET" and two.kind == "LENS" and not two.ids for one, two in pairwise(tokens))
     fronts = {mount.column for piece in cast.pieces for mount in piece.mounts}
     lens = cast.lenses[0] if len(cast.lenses) == 1 else None
+    if lens is not None and not lens.by_piece:
+        it = it or len(cast.pieces) > 1 or heard.tells(HELD)  # 'i have an M42 to E ring and a 39-42, good for 58 mm?'
     if lens is None or not it or old is None or not old.ids or not lens.mounts:
         return heard
     if not {mount.column for mount in lens.mounts} <= fronts:

@@ -31,6 +31,7 @@ _HOW: Final = "how"  # 'how much', 'how far'
 _OF_DOING: Final = frozenset([HAZARD, GEAR_SETTING])
 _OF_LENGTH: Final = OF_RING | {WHY, HAZARD, BUY_PLAN, COMPARE, IDENTIFY_MOUNT, LOOK_ALIKE, LIST_FITS}
 _SEATING: Final = frozenset(["adapter", "recessed"])  # what stands between lens and body
+_MINE: Final = frozenset(["my", "the", "that", "this"])
 _NOMINAL: Final = frozenset(["nominal", "nominal-behind"])  # measures of what should be
 _UNSEATED: Final = OF_PICTURE | {HAZARD, BUY_PLAN, MACRO_DISTANCE, COMPARE, LIST_FITS}
 
@@ -134,7 +135,21 @@ def is_told_in_turns(turn: Turn) -> bool:
     ends = old.intent == FOCUS_VERDICT and old.distance_mm is not None  # 'stops at 3 m' tells by how much
     ends = ends and lens is not None and lens.focal_length_mm is not None
     off = ends or sized(old) or old.said(OFF) is not None
-    return turn.tells("turns-q") and turn.tells("short") and idle and turn.was in OF_RING and off
+    turned = turn.tells("turns-q") and turn.tells("short") and idle and turn.was in OF_RING and off
+    return turned or _asks_how_thick_it_is(turn)
+
+
+def _asks_how_thick_it_is(turn: Turn) -> bool:
+    """'so how thick is my ring in truth' after where on the scale infinity falls: that and the error tell."""
+    tokens, cast, before = turn.heard.line.tokens, turn.heard.cast, turn.before
+    pair = any(one.ids for one in before.lenses) and any(one.ids for one in before.bodies)
+    long = any(SO_LONG in one.groups for one in tokens) or turn.tells("dimensions")
+    ring = len(cast.pieces) == 1 and cast.pieces[0].piece in _SEATING and not cast.pieces[0].mounts
+    more = cast.lenses or cast.bodies or cast.frames or turn.heard.readings.values
+    mine = any(one.kind == "DET" and one.text.casefold() in _MINE for one in tokens)
+    made = turn.tells("will-do", "make-it", "get") or any(one.value in _NOMINAL for one in tokens)
+    marked = turn.was == SHIM_CALIBRATION and before.said("mark") is not None
+    return marked and pair and long and ring and mine and not (more or made)
 
 
 def asks_how_far(turn: Turn) -> bool:
@@ -154,7 +169,22 @@ def tries_a_lens_on_it(turn: Turn) -> bool:
 
 
 def tells_its_ring(turn: Turn) -> bool:
-    """'24.6 is what i turned' after which ring is right: whether it does so, and not how near it comes."""
+    """'24.6 is what i turned' after which ring is right: whether it does so, and not how near it comes.
+
+    So is 'i have a Z ring too, 27.5' told after the shim of the ring on E.
+    """
     pieces, weighed = turn.heard.cast.pieces, turn.heard.weighed
+    if turn.was == SHIM_CALIBRATION and _is_for_another_body(turn):
+        return True
     told = len(pieces) == 1 and pieces[0].piece == "adapter" and bool(pieces[0].thickness)
     return turn.was in OF_RING and told and turn.best == MACRO_DISTANCE and weighed.weight(MACRO_DISTANCE) <= 0
+
+
+def _is_for_another_body(turn: Turn) -> bool:
+    """Whether a ring of a told length is for another body than that of before."""
+    cast, told = turn.heard.cast, turn.heard.readings.values.keys() & {"numbers", "length", "thickness"}
+    here = {id_ for body in turn.before.bodies for id_ in body.ids}
+    there = {id_ for part in cast.bodies for mount in part.mounts for id_ in mount.ids}
+    ring = len(cast.pieces) == 1 and cast.pieces[0].piece in _SEATING
+    sized_now = ring and (bool(told) or bool(cast.pieces[0].thickness))
+    return sized_now and bool(here and there) and not here & there

@@ -145,6 +145,7 @@ def _told(got: Question, work: Work) -> tuple[Thing, ...]:
     sheets = {*work.amounts, work.laid, work.cut}
     pieces = tuple(_deep(one, got) for one in got.adapters)
     pieces = tuple(one for one in pieces if not (one.is_of_one_length and length_of(one) in sheets))
+    pieces = tuple(one for one in pieces if one.factor is None or one.factor not in sheets)  # '+ 0.5 shim'
     kinds = (RING, CUP) if any(one.piece in (RING, CUP) for one in pieces) else _SIZED
     told = [one for one in pieces if one.piece in kinds and one.is_of_one_length and length_of(one) in written]
     return pieces if told else ()

@@ -8,16 +8,19 @@ from typing import Final
 from grammar.hearing import Heard
 from grammar.kinds import FOCUS_VERDICT
 from grammar.questions import RING, Question, Thing
+from grammar.things.casting import DRAWN
 from grammar.turns.going_on import is_worn, tubes_named
 from grammar.turns.spans import drawn_whole
 from grammar.turns.sticking import RANGED, is_open
 
+_DOUBTS: Final = ("sure", "doubt")
 _INSTEAD: Final = "instead"  # the cue of what stands in a thing's place
 
 
 def same_pieces(heard: Heard, said: Question, before: Question) -> Question:
     """'same tubes with the 45', 'same ring with a 100': pieces told as those of before are as long as they were."""
-    if _is_likened(heard, before):
+    doubted = any(map(heard.tells, _DOUBTS)) and before.adapters and all(map(is_open, said.adapters))
+    if doubted or _is_likened(heard, before):  # 'they say two rings never reach': those that were told
         return said.with_(adapters=())
     drawn = any(is_open(one) and one.piece in RANGED and _was_drawn(one, before, heard) for one in said.adapters)
     if not (heard.tells("same") or heard.tells("one-ring") or drawn or _is_the_ring(heard)):
@@ -33,7 +36,7 @@ def same_pieces(heard: Heard, said: Question, before: Question) -> Question:
     for piece in said.adapters:
         stood = [one for one in before.adapters if one.piece == piece.piece and not is_open(one)]
         stood = stood or [one for one in before.adapters if piece.piece == RING and one.piece == "recessed"]
-        if not stood and piece.piece in RANGED:  # 'with the helicoid' after how long a tube must be
+        if not stood and piece.piece in DRAWN:  # 'with the helicoid' after how long a tube must be, 'with that tube in'
             stood = [one for one in before.stood if one.piece == piece.piece and not is_open(one)]
         stood = [one for one in stood if not others or (set(one.rear) & others if one.rear else not elsewhere)]
         meant = is_open(piece) or (heard.tells("same") and _is_of_the_pair(piece, before))

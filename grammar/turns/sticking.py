@@ -26,6 +26,7 @@ from grammar.kinds import (
     LOOK_ALIKE,
     MACRO_DISTANCE,
     PICTURED,
+    SEATED,
     SHIM_CALIBRATION,
     WHY,
 )
@@ -47,6 +48,7 @@ PLACED: Final = frozenset(
 _LENS_SEEN: Final = frozenset([COVERAGE, CROP_EQUIVALENT, GEAR_SETTING])  # here only those with glass matter
 _BOUGHT: Final = frozenset([*OPTICAL, "electronic-adapter", "helicoid"])  # kinds of ring that cost what others do not
 _STANDING: Final = CLOSE_UPS | {FOCUS_VERDICT, CHAIN}  # here glass and tubes stand one behind the other
+_CORRECTIVE: Final = "corrective-glass"
 _INSTEAD: Final = "instead"  # the cue of what stands in a thing's place
 # what was measured of a lens
 _TARGET, _LIGHT = "target", "light"
@@ -118,8 +120,8 @@ def kept_pieces(
             one for one in pieces
             if not (one.front or one.rear or (_is_cut(one) and _is_named(before.lenses) and _is_named(before.bodies)))
         )  # fmt: skip
-    if intent in PLACED:
-        return pieces
+    if intent in PLACED:  # glass that makes up for the register of one body does so on no other
+        return tuple(one for one in pieces if same_body or intent not in SEATED or one.piece != _CORRECTIVE)
     matter = OPTICAL | DRAWN if intent in _LENS_SEEN else _BOUGHT if intent == BUY_PLAN else frozenset()
     return tuple(one for one in pieces if one.ids or one.front or one.piece in matter)
 

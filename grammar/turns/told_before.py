@@ -14,6 +14,8 @@ from grammar.kinds import (
     EXPOSURE_ND,
     FOCUS_VERDICT,
     GEAR_SETTING,
+    HAZARD,
+    MACRO_DISTANCE,
     OF_FRAMES,
     SHIM_CALIBRATION,
     WHY,
@@ -51,6 +53,7 @@ _ROUNDED: Final = 0.015  # of a view, as a share: told without its decimals
 _MADE_NEAR: Final = 0.35  # mm, by which a ring may come out other than it should be
 _SHORTEST_LENS: Final = 3.0  # mm
 _SEATED: Final = frozenset([CHAIN, FOCUS_VERDICT, WHY, DIY_DIMENSION])
+_COME_OUT: Final = _SEATED | {HAZARD, MACRO_DISTANCE}  # what may come out alike for two
 _LEAST_LENS: Final = 12.0  # mm, from which a whole length is rather that of a lens
 _NUMBERS: Final = frozenset(["NUMBER", "LENGTH", "FOCAL", "RANGE"])
 _TURNS: Final = frozenset(["turn", "turns", "in turns", "rotations", "revolutions"])
@@ -136,11 +139,28 @@ def asks_whence(heard: Heard, before: Question) -> bool:
     return bool(said and ends) and near and (before.intent in OF_FRAMES or (seated and heard.tells("whence")))
 
 
+def wonders_why_same(heard: Heard, before: Question) -> bool:
+    """'same number? how come', 'again 24, is that a mistake' after a lens on two bodies, or two lenses on one."""
+    cast, said = heard.cast, [token for token in heard.line.tokens if token.kind in _NUMBERS]
+    parts = (*cast.lenses, *cast.bodies, *cast.pieces)
+    named = any(part.has_mount_or_kind or part.named for part in parts) or len(said) > 1
+    near = [
+        value for name, value in before.told if name == RIGHT and said and abs(value - said[0].numbers[0]) <= _NEAR_MM
+    ]
+    two = bool(before.elsewhere) or len({one.ids for one in before.known}) > 1
+    wondered = heard.tells("same-said") and heard.tells("wondered-at")
+    return wondered and two and not named and (not said or bool(near)) and before.intent in _COME_OUT
+
+
 def without_number_told(heard: Heard, before: Question) -> Heard:
     """What is heard without the number whose reason is asked for: it is no other lens, and no circle measured."""
-    if not (asks_whence(heard, before) or _judges_ring(heard, before)):
+    if not (asks_whence(heard, before) or _judges_ring(heard, before) or wonders_why_same(heard, before)):
         return heard
-    rest = {key: text for key, text in heard.readings.values.items() if key not in ("circle", "numbers", "length")}
+    rest = {
+        key: text
+        for key, text in heard.readings.values.items()
+        if key not in ("circle", "numbers", "length", "thickness")
+    }
     cast = replace(heard.cast, lenses=[part for part in heard.cast.lenses if part.has_mount_or_kind], lengths=[])
     return replace(heard, cast=cast, readings=replace(heard.readings, values=rest))
 

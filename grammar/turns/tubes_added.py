@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from typing import Final
+from typing import Final, TypeVar
 
 from engine.base.compact import replace
 from grammar.hearing import Heard
@@ -26,6 +26,7 @@ from grammar.words.groups import EVERYTHING, MORE, PUT_ON
 from grammar.words.token_kinds import SIZES
 from grammar.words.tokens import Token
 
+_Found = TypeVar("_Found")
 _OF_OTHERS: Final = frozenset(["LENS", "MOUNT", "BODY", "FORMAT", "KIND", "COMBO", "RANGE", "KEYED"])
 _ADDING: Final = frozenset(["added", "another", "further"])  # values of the words that add
 _ON: Final = ("on", "in", "behind")  # ends 'now put the 14 on'
@@ -67,7 +68,7 @@ def tubes_changed(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     exchanged = _exchanged(heard, before, tubes)
     if exchanged:
         return exchanged
-    lengths = _lengths(heard) if tubes or more_out else None
+    lengths = _lengths(heard, lenses_back(heard, before)) if tubes or more_out else None
     if lengths is None or _is_another_ring(heard, before, lengths) or is_the_lens(heard, before):
         return None
     if any(token.kind == "PREP" and token.value == _WITHOUT for token in heard.line.tokens):
@@ -82,7 +83,8 @@ def tubes_changed(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
         tube = Thing(words=f"{out:g} mm tube", thickness_mm=(out, out), piece=SPACER)
         return (*(one for one in before.adapters if one.piece not in DRAWN), tube)
     if adds(heard):
-        return (*before.adapters, *more)
+        held = len(more) > 1 and more[0].thickness_mm in [one.thickness_mm for one in tubes]  # '2.5 plus 0.5' after 2.5
+        return (*before.adapters, *more[held:])
     lens = {one.focal_length_mm for one in before.known}  # 'so everything is sharp with the 50'
     in_all = (
         len(lengths) == 1 and lengths[0] not in lens and any(EVERYTHING in token.groups for token in heard.line.tokens)
@@ -177,8 +179,29 @@ def _both(heard: Heard, before: Question, tubes: list[Thing]) -> tuple[Thing, ..
     return (*others, *before.adapters)
 
 
-def _lengths(heard: Heard) -> list[float] | None:
-    """The lengths of tubes told, in mm; None where anything else is told beside: 'also an 80 mm f5.6, same screw'."""
+def lenses_back(heard: Heard, before: Question) -> tuple[Thing, ...]:
+    """'back to the 50 and add a 14 mm tube' after a 50, then a 135: the lens of so long that was spoken of before.
+
+    Only where another length is told, which is that of the tube.
+    """
+    sizes = {token.numbers[0] for token in heard.line.tokens if token.kind in SIZES and token.numbers}
+    tubed = len(sizes) > 1 or any(map(_is_extension, heard.shape.tokens))
+    told = {part.focal for part in heard.cast.lenses if not part.has_mount_or_kind}
+    here = {lens.focal_length_mm for lens in before.lenses}
+    known = tuple(lens for lens in before.known if lens.focal_length_mm in told - here)
+    return known if tubed and len(known) == len(told) == 1 else ()
+
+
+def meant_still(heard: Heard, before: Question, found: _Found | None) -> _Found | None:
+    """Which lens is meant, where tubes are told beside one that was spoken of before; else those of before stay."""
+    return found if lenses_back(heard, before) else None
+
+
+def _lengths(heard: Heard, back: tuple[Thing, ...] = ()) -> list[float] | None:
+    """The lengths of tubes told, in mm; None where anything else is told beside: 'also an 80 mm f5.6, same screw'.
+
+    `back`: lenses named that were spoken of before.
+    """
     tokens, pieces = heard.shape.tokens, (*heard.cast.pieces, *heard.cast.without)
     others = [token for token in tokens if token.kind in _OF_OTHERS]
     if heard.cast.bodies or any(not (_is_extension(one) or stands_in(one)) for one in others):
@@ -189,6 +212,8 @@ def _lengths(heard: Heard) -> list[float] | None:
     told = [one for one in tokens if (one.kind in SIZES and not one.text.isalpha()) or _is_extension(one)]
     told += [_by_length(part.named) for part in pieces if part.named is not None]
     told += [token for part in pieces for token in part.noun.tails if token.implies == ("LENGTH",)]
+    named = {lens.focal_length_mm for lens in back}
+    told = [token for token in told if not (token.kind in SIZES and token.numbers[0] in named)]
     lengths = [token.numbers[0] for token in told if token.unit in ("", "mm")]
     lens = any(part.focal in lengths and (part.f_number or "same" in heard.features) for part in heard.cast.lenses)
     return lengths if lengths and len(lengths) == len(told) and max(lengths) <= _LONGEST and not lens else None
@@ -230,7 +255,8 @@ def adds(heard: Heard) -> bool:
         or put_on
         or heard.tells("adding")
         or any(
-            token.value in _ADDING or (token.kind != _DIOPTRE and token.text.casefold().startswith(_PLUS))
+            {token.value, token.text.casefold()} & _ADDING
+            or (token.kind != _DIOPTRE and token.text.casefold().startswith(_PLUS))
             for token in tokens
         )
     )

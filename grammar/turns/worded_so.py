@@ -153,10 +153,13 @@ def asks_for_the_ring(turn: Turn) -> bool:
     pieces, cast = turn.heard.cast.pieces, turn.heard.cast
     bare = len(pieces) == 1 and pieces[0].piece == _RING and pieces[0].is_bare
     bare = bare or (not pieces and turn.tells(_OF_SEAT))  # 'seat?'
-    pair = any(one.ids for one in turn.before.lenses) and any(one.ids for one in turn.before.bodies)
-    asked = any(cue.tells != _OF_SEAT for cue in turn.heard.cues)  # 'seat of the adapter'
-    alone = not (cast.lenses or cast.bodies or cast.frames or turn.heard.readings.values or asked)
-    return bare and pair and alone and turn.tells("brief") and turn.was not in _OF_RING
+    told = turn.tells("it-is") and [part.focal for part in cast.lenses if part.mounts] == [None]  # 'its an M42, ring?'
+    idle = {_OF_SEAT, "it-is"} if told else {_OF_SEAT}
+    pair = any(one.ids for one in turn.before.bodies) and (told or any(one.ids for one in turn.before.lenses))
+    asked = any(cue.tells not in idle for cue in turn.heard.cues)  # 'seat of the adapter'
+    alone = not ((cast.lenses and not told) or cast.bodies or cast.frames or turn.heard.readings.values or asked)
+    short = turn.tells("short" if told else "brief")
+    return bare and pair and alone and short and turn.was not in _OF_RING
 
 
 def goes_back_to_light(turn: Turn) -> bool:

@@ -7,7 +7,7 @@ either word; the words of such a phrase stand for themselves, not for longer one
 from __future__ import annotations
 
 import re
-from collections.abc import Container, Iterator, Mapping
+from collections.abc import Container, Iterable, Iterator, Mapping
 from functools import cache
 from typing import Final, NamedTuple, TypeAlias
 
@@ -23,10 +23,11 @@ _BESIDE: Final = r"(?:\s?[=:]\s?| )?(\d*\.?\d+)"
 _GAP: Final = r"(?: [\w'./-]+){0,3}?"
 
 
-_BEGUN: Final = 2  # by so many letters of their beginning phrases are looked for
-_WITHIN: Final = frozenset("abcdefghijklmnopqrstuvwxyz0123456789")  # what no phrase begins behind
+_BEGUN: Final = (2, 3, 4)  # by so many signs of their beginning phrases are looked for
+_STARTS: Final = re.compile(r"(?<![a-z0-9])[^ ]")  # where a phrase may begin
 _FEW: Final = 16  # keys whose phrases are looked for one by one
-_Row: TypeAlias = tuple[int, str, str]  # its place among all, its key, the phrase
+_Needed: TypeAlias = tuple[tuple[str, ...], ...]  # of each word of a phrase with signs, those of which one must stand
+_Row: TypeAlias = tuple[int, str, str, _Needed | None]  # its place among all, its key, the phrase, what it needs
 # the word lists that were looked through last, by how their phrases begin
 _MOST_LISTS: Final = 4
 _last: list[tuple[Mapping[str, tuple[str, ...]], dict[str, list[_Row]]]] = []
@@ -50,40 +51,45 @@ def mentioned(
     """
     flat = text.casefold().replace("’", "'")
     found: dict[str, list[tuple[int, int, float | None]]] = {}
-    for _, key, one in _rows_of(flat, phrases):
-        if (only is None or key in only) and _may_stand(one, flat):
-            found.setdefault(key, []).extend(_places(one, flat))
+    for _, key, one, _ in _rows_of(flat, phrases, only):
+        found.setdefault(key, []).extend(_places(one, flat))
     return tuple(
         Mention(key, *place) for key in phrases if key in found for place in sorted(found[key], key=lambda row: row[:2])
     )
 
 
-def _rows_of(flat: str, phrases: Mapping[str, tuple[str, ...]]) -> list[_Row]:
-    """The phrases of which one may begin somewhere in the text, in their order."""
+def _rows_of(flat: str, phrases: Mapping[str, tuple[str, ...]], only: Container[str] | None) -> list[_Row]:
+    """The phrases of which one may begin somewhere in the text, and all that must stand does, in their order."""
     if len(phrases) <= _FEW:
-        return [(0, key, one) for key, of_key in phrases.items() for one in of_key]
-    begun = next((listed for of, listed in _last if of is phrases), None)
-    if begun is None:
-        begun = _by_beginning(phrases)
-        _last[:] = [(phrases, begun), *_last[: _MOST_LISTS - 1]]
-    begins = {flat[at : at + _BEGUN] for at in range(len(flat)) if at == 0 or flat[at - 1] not in _WITHIN}
-    return sorted({row for one in (*begins, "") for row in begun.get(one, ())})
+        rows: Iterable[_Row] = ((0, key, one, _needed(one)) for key, of_key in phrases.items() for one in of_key)
+    else:
+        begun = next((listed for of, listed in _last if of is phrases), None)
+        if begun is None:
+            begun = _by_beginning(phrases)
+            _last[:] = [(phrases, begun), *_last[: _MOST_LISTS - 1]]
+        starts = [place.start() for place in _STARTS.finditer(flat)]
+        begins = {flat[at : at + signs] for at in starts for signs in _BEGUN}
+        rows = (row for one in (*begins, "") for row in begun.get(one, ()))
+    stand = dict.fromkeys(row for row in rows if (only is None or row[1] in only) and _may_stand(row, flat))
+    return sorted(stand, key=lambda row: row[0])
 
 
 def _by_beginning(phrases: Mapping[str, tuple[str, ...]]) -> dict[str, list[_Row]]:
-    """The phrases by the letters that they begin with; by none those that may begin with others."""
+    """The phrases by the signs that they begin with; by none those that may begin with others."""
     begun: dict[str, list[_Row]] = {}
     for at, (key, one) in enumerate((key, one) for key, of_key in phrases.items() for one in of_key):
-        first = one.split(" ", 1)[0].split(EITHER_SIGN)
-        plain = all(len(word) >= _BEGUN and NUMBER_SIGN not in word and word != GAP_SIGN for word in first)
-        for word in {word[:_BEGUN] for word in first} if plain else {""}:
-            begun.setdefault(word, []).append((at, key, one))
+        first, *rest = one.split(" ")
+        behind = " " if rest and rest[0] != BESIDE_SIGN else ""
+        words = [word + behind for word in first.split(EITHER_SIGN)]
+        plain = first != GAP_SIGN and NUMBER_SIGN not in first and all(len(word) >= _BEGUN[0] for word in words)
+        for word in {word[: _BEGUN[-1]] for word in words} if plain else {""}:
+            begun.setdefault(word, []).append((at, key, one, _needed(one)))
     return begun
 
 
-def _may_stand(phrase: str, text: str) -> bool:
+def _may_stand(row: _Row, text: str) -> bool:
     """Whether all that must stand in the text for the phrase does: that which is cheap to know."""
-    needed = _needed(phrase)
+    _, _, phrase, needed = row
     if needed is None:
         return phrase in text
     for alternatives in needed:
@@ -96,7 +102,7 @@ def _may_stand(phrase: str, text: str) -> bool:
 
 
 @cache
-def _needed(phrase: str) -> tuple[tuple[str, ...], ...] | None:
+def _needed(phrase: str) -> _Needed | None:
     """Of each word of a phrase with signs, those of which one must stand; None for a phrase that stands for itself."""
     if not any(sign in phrase for sign in _SIGNS):
         return None

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from math import log, sqrt
-from typing import Final
+from typing import Final, TypeAlias
 
 from engine.base.compact import compact
 from grammar.kinds import COMPARE, GEAR_SETTING, HAZARD, WHY
@@ -73,6 +73,9 @@ def subject(id_: str, asked: str, topic: str, phrases: Iterable[str], says: str,
     return Subject(id_, asked, weights, tuple(phrase for phrase in held if phrase))
 
 
+_Scored: TypeAlias = tuple[Subject, frozenset[str], float, float]
+
+
 class Subjects:
     """An index over some texts."""
 
@@ -92,7 +95,7 @@ class Subjects:
         self._alone: dict[tuple[int, str], tuple[float, float]] = {}  # the score of a text that shares just this stem
         self._whole: dict[tuple[int, int], float] = {}  # what a phrase of a text counts with all its stems
         # the last question's, which is looked up again for each of several kinds of question
-        self._last: tuple[frozenset[str], list[tuple[Subject, frozenset[str], float, float]]] = (frozenset(), [])
+        self._last: tuple[frozenset[str], list[_Scored]] = (frozenset(), [])
         self._mended: dict[str, str] = {}  # words looked up for a slip before
 
     def knows(self, word: str) -> bool:
@@ -109,18 +112,27 @@ class Subjects:
     def matches(self, text: str, intent: str = "") -> list[Match]:
         """Every text that shares a word with `text`, the nearest first. `intent`: what is asked of them."""
         asked = self._asked(text)
-        whole = sum(map(self._tells, asked))
-        found = []
-        if asked != self._last[0]:
-            self._last = (asked, self._scored(asked))
-        for row, shared, score, held in self._last[1]:
-            score *= _favour(row, intent)
-            part, told = len(shared) / len(asked), sum(map(self._tells, shared)) / whole
-            found.append(Match(row.id, row.asked, score, tuple(sorted(shared)), part, told, held))
+        found = [self._match(asked, row, row[2] * _favour(row[0], intent)) for row in self._looked_up(asked)]
         found.sort(key=lambda match: (-match.score, match.id))
         return found
 
-    def _scored(self, asked: frozenset[str]) -> list[tuple[Subject, frozenset[str], float, float]]:
+    def nearest(self, text: str) -> Match | None:
+        """The first of the matches, whatever is asked of them."""
+        asked = self._asked(text)
+        best = min(self._looked_up(asked), key=lambda row: (-row[2] * _favour(row[0], ""), row[0].id), default=None)
+        return self._match(asked, best, best[2] * _favour(best[0], "")) if best is not None else None
+
+    def _match(self, asked: frozenset[str], row: _Scored, score: float) -> Match:
+        of, shared, _, held = row
+        told = sum(map(self._tells, shared)) / sum(map(self._tells, asked))
+        return Match(of.id, of.asked, score, tuple(sorted(shared)), len(shared) / len(asked), told, held)
+
+    def _looked_up(self, asked: frozenset[str]) -> list[_Scored]:
+        if asked != self._last[0]:
+            self._last = (asked, self._scored(asked))
+        return self._last[1]
+
+    def _scored(self, asked: frozenset[str]) -> list[_Scored]:
         """Each text that shares a stem with the question, the stems, how much they tell, what part of a phrase."""
         shared: dict[int, list[tuple[str, tuple[int, ...]]]] = {}
         for one in asked:

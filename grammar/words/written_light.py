@@ -7,6 +7,7 @@ from typing import Final
 
 from grammar.words.written import STOPS, Literal, amount
 
+_RING_ENDS: Final = re.compile(r"[A-Za-z/]\w*[->]$")  # 'M42-' right before an F
 _MOST_STOPS: Final = 20
 _LEAST_FOCAL: Final = 12  # that a whole number below is rather a stop or a part of an inch
 _PARTS_OF_INCH: Final = frozenset([16, 32, 64])
@@ -112,8 +113,10 @@ def stop(match: re.Match[str]) -> Literal | None:
     focal = match.group("n").isdecimal() and _LEAST_ENGRAVED <= number <= _MOST_ENGRAVED and number not in STOPS
     if focal and match.group()[1:2].isdecimal() and "pinhole" not in match.string:
         return Literal("LENGTH", (number,), match.end(), "mm", match.group("n"))  # 'f105 2.5': f is the focal length
-    apart = match.group().lower().startswith("f ") and number not in STOPS
-    return None if apart and number == int(number) else Literal("FNUM", (number,), match.end())
+    apart = match.group().lower().startswith("f ")
+    if apart and _RING_ENDS.search(match.string[: match.start()]):
+        return None  # 'T2-F 8.5': the ring between the two, so long
+    return None if apart and number not in STOPS and number == int(number) else Literal("FNUM", (number,), match.end())
 
 
 def stop_named(match: re.Match[str]) -> Literal | None:

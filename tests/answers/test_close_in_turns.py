@@ -279,3 +279,9 @@ def test_the_depth_of_a_lens_turned_round_goes_by_what_it_draws_so(club):
     deep = 2 * 2.8 * 43.27 / 1442 * (1 + m) / m**2
     rows = [(low + high) / 2 for low, high in numbers(record_of(found, club.knowledge), "dof_mm")]
     assert rows[0] == pytest.approx(deep, rel=0.02)
+
+
+def test_a_lens_turned_round_draws_by_its_image_distance(club: Desk) -> None:
+    got = talk(club, "35mm reversed on a bellows, 140 from sensor to its rear principal plane. ratio", "and at 105",
+               "a 50 there")  # fmt: skip
+    assert [value(club, one, "magnification") for one in got] == [pytest.approx(size) for size in (3, 2, 1.1)]

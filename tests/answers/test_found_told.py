@@ -337,3 +337,41 @@ def test_a_lens_of_a_larger_leaf_shutter_reflex_is_of_its_own_mounts(found):
     text = flat(found("6x6 slr lens with leaf shutter inside, bayonet. mount?"))
     assert "V-mount (6x6)" in text
     assert "P6" not in text
+
+
+@pytest.mark.parametrize(
+    ("text", "mount"),
+    [
+        ("16mm cine prime with the one inch thread, on an X-mount body?", "c"),
+        ("28mm lens with a 42x1 thread on Z", "m42"),
+        ("lens with a 42x1 thread on Z", "m42"),
+        ("50mm with 39 thread, rangefinder, on E", "ltm"),
+    ],
+)
+def test_a_lens_told_by_its_thread_is_taken_for_the_mount_that_has_it(found, text: str, mount: str) -> None:
+    assert found(text)["entities"]["lens"]["mount"] == mount
+
+
+def test_what_is_clamped_is_of_no_mount_by_the_thread_of_its_barrel(found) -> None:
+    assert "mount" not in found("old projector lens, one inch thread, 25mm. Z body ok?")["entities"].get("lens", {})
+
+
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        ("what f is one third below f2", "f/2.24"),
+        ("allowed error for a ring under a 20/2.8 on full frame", "forgives 0.084 mm"),
+        ("flush means what exactly, sorry", "level with the flange"),
+        ("why does the 24 show the ring error and the 135 not", "square of the focal length"),
+        ("my photos show no focal length or f stop afterwards, is the adapter defective", "contacts"),
+    ],
+)
+def test_what_is_asked_in_passing_words_is_told(found, text: str, says: str) -> None:
+    assert says in " ".join(found(text)["text"].split())
+
+
+@pytest.mark.parametrize(
+    "text", ["4mm cs lens on a Z body, any chance beyond close ups", "25mm c on Z, more than macro?"]
+)
+def test_more_than_close_ups_is_infinity(found, text: str) -> None:
+    assert found(text)["intent"] == "focus-verdict"

@@ -45,10 +45,32 @@ def pieces(record):
         ("the 0.474 cup on C to E was filed flat. does a 16mm lens reach infinity", 0.474),
         ("a 3 mm gap between a cy 50 and an ef body, can it reach infinity", 1.5),
         ("does an 85 screwmount 42 on K dslr with flanged ring 1 mm reach infinity", 1.0),
+        ("ltm 50, a 1.00 ltm-m ring and an M-E ring which i measure at 9.72. ok for far peaks?", -0.08),
+        ("i put a 7.8 m-L ring behind a 1.1 ltm ring. 50mm ltm lens on L. too thick?", 0.1),
+        ("ring marked 26 reads 26.12, with the 2.0 om-ef. 50 on E. where does it stop", 0.12),
+        ("m39 zenit 58mm on E, m39-m42 ring with 1mm lip and m42-E ring 27.46", 1.26),
+        ("somebody left a 0.5 shim under the 5mm ring, 12.5mm c lens, CS cam. does that matter", 0.5),
+        ("c lens on cs camera without the ring but with three 1mm washers. 25mm", -2.0),
+        ("adapter is 27.3 and i put two 0.08 shims in it, m42 on E. infinity?", 0.0),
+        ("rings end to end 2.5 + 1 + 26 from F to E, is it right for a 50", 1.0),
+        ("mount stack 3.2 + 0.4 for a d lens on Q, 13mm", 0.51),
+        ("17-31 helicoid at 25 on a 1mm ring, m42 50 on E", -1.46),
+        ("the c-mft ring i was sent is flat 1mm not a cup. 25mm c lens", 2.724),
     ],
 )
 def test_rings_told_by_two_mounts_and_a_number_are_added_up(asked, text, error):
     assert error_mm(asked(text)) == pytest.approx(error, abs=0.04)
+
+
+def test_pieces_that_lead_nowhere_by_name_count_by_their_lengths(asked):
+    found = asked("k 50 on E, k-ef ring 1.5 and a M42-E ring 26.2. ok?")
+    assert error_mm(found) == pytest.approx(0.24, abs=0.001)
+    assert flat(found).startswith("How these join is not known, so only their lengths count: 27.7 mm in all")
+
+
+def test_lens_of_a_talk_stays_when_a_bush_leads_from_it_to_the_ring_told(club):
+    got = talk(club, "m39 zenit 58 on E", "have a m42-e ring plus a lipped 39-42 ring of 1mm. good enough for 58mm?")
+    assert error_mm(record_of(got[-1], club.knowledge)) == pytest.approx(1.26, abs=0.001)
 
 
 def test_a_metre_sign_before_an_arrow_is_a_mount(asked):

@@ -45,7 +45,7 @@ def catalogue(layers: list[Layer], cached: bool = True) -> Catalogue:
 
 
 def slot(tmp_path: Path) -> Path:
-    return tmp_path / "cache" / "ringpath" / "lexicon.json"
+    return tmp_path / "cache" / "ringpath" / "lexicon-own.json"
 
 
 def forbid_building(monkeypatch: pytest.MonkeyPatch) -> None:
@@ -63,6 +63,15 @@ def test_kept_lexicon_equals_the_built_one(layers: list[Layer], monkeypatch: pyt
     assert lexicon_of(facts) == fresh
     forbid_building(monkeypatch)
     assert lexicon_of(catalogue(layers)) == fresh
+
+
+def test_a_question_without_the_gear_leaves_the_lexicon_of_the_gear_kept(
+    layers: list[Layer], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    with_gear = lexicon_of(catalogue(layers))
+    assert lexicon_of(catalogue(layers[:1])).own == frozenset()
+    forbid_building(monkeypatch)
+    assert lexicon_of(catalogue(layers)) == with_gear
 
 
 def test_changed_gear_or_words_are_heard_at_once(layers: list[Layer]) -> None:

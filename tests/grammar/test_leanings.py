@@ -25,9 +25,9 @@ def test_the_table_that_ships_was_fitted_to_these_questions() -> None:
 
 
 def test_questions_it_was_not_fitted_to_are_read_right() -> None:
-    """A quarter of the others tells it; `python -m tests.grammar.fit --folds` fits to all of them."""
+    """A sixth of the others tells it; `python -m tests.grammar.fit --folds` fits to all of them."""
     rows = [row for row in asked() if row.intent in ASKED]
-    told = [row for n, row in enumerate(rows) if n % 4 == 0 or row.source == UNSEEN]
+    told = [row for n, row in enumerate(rows) if n % 6 == 0 or row.source == UNSEEN]
     ready = made_ready(told, lexicon_of(load_catalogue()[0]))
     ((right, count),) = by_source(ready, [UNSEEN]).values()
     assert count > 300

@@ -36,6 +36,20 @@ def test_a_tube_behind_a_lens(say, focal):
 
 
 @pytest.mark.parametrize(
+    ("say", "lengths"),
+    [
+        ("the tube set is 9 16 30. all three behind a 50 in m42, what do i get", [9, 16, 30]),
+        ("tubes 9 16 30, only the 9 and 30 on my 58 m42, how close", [9, 30]),
+        ("7 14 and 28 all stacked, 135mm m42. ratio", [7, 14, 28]),
+    ],
+)
+def test_a_set_of_tubes_and_what_is_taken_of_it(say, lengths):
+    question = _read(say)
+    assert [piece.thickness_mm[0] for piece in question.adapters] == lengths
+    assert len(question.lenses) == 1
+
+
+@pytest.mark.parametrize(
     "say",
     ["image lands 38mm behind the shoulder of the 50/1.4", "my 50 projector lens, image 38mm behind it, E body"],
 )

@@ -9,7 +9,7 @@ from engine.answers.close.drawn import is_drawn
 from engine.answers.close.image_side import size_told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side, setup_of
-from engine.answers.seat.described import CUP, TUBE
+from engine.answers.seat.described import CUP, TUBE, are_it_together
 from engine.base.interval import is_known
 from engine.chains.lens_and_body import likely_register_of_lens
 from grammar.kinds import SEATED, SHIM_CALIBRATION
@@ -73,9 +73,11 @@ def _is_its_ring(question: Question, lens: LensSide | object, knowledge: Knowled
     body = body_side(question.body, knowledge.catalogue)
     rings = [thing for thing in question.adapters if thing.piece != TUBE or thing.thickness_mm is None]
     told = _length(rings[0], knowledge) if len(rings) == 1 else None
-    if told is None or rings[0].piece not in (_RING, CUP) or told[0] != told[1]:
-        return False
     if not (isinstance(lens, LensSide) and isinstance(body, BodySide)):
+        return False
+    if _are_its_rings(question, lens, body):
+        return True
+    if told is None or rings[0].piece not in (_RING, CUP) or told[0] != told[1]:
         return False
     if rings[0].piece == CUP or told[0] < 0:
         return True  # a seat inside the body's flange is no tube
@@ -87,6 +89,12 @@ def _is_its_ring(question: Question, lens: LensSide | object, knowledge: Knowled
     room = one.nominal - other.nominal
     lacking = room <= 0 and not _is_made(lens.mount.id, body.mount.id, room, knowledge)
     return lacking or abs(told[0] - room) <= _MADE_WITHIN or _was_its_seat(question, rings[0])
+
+
+def _are_its_rings(question: Question, lens: LensSide, body: BodySide) -> bool:
+    """'rings end to end, 2.5 + 1 + 26' of F on E, 'd on Q, spacer 3.1': they are what holds the lens."""
+    one, other = lens.mount.register_mm, body.mount.register_mm
+    return is_known(one) and is_known(other) and are_it_together(question.adapters, one.nominal - other.nominal)
 
 
 def _is_made(front: str, rear: str, room: float, knowledge: Knowledge) -> bool:

@@ -9,6 +9,7 @@ from engine.answers.close.coupled import is_turned
 from engine.answers.close.depth_rows import close_up
 from engine.answers.close.draw_wanted import draw_wanted
 from engine.answers.close.drawn import is_drawn
+from engine.answers.close.image_side import image_told_mm
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, LensSide, Missing, body_side, lens_side
@@ -34,6 +35,9 @@ def reversed_alone(lens: Distances, question: Question, shown: Shown, knowledge:
     Source: optics model, z = f*f/x with the two focal points of the lens exchanged.
     """
     focal = lens.focal.nominal
+    image = image_told_mm(question)
+    if image is not None and image > focal and number(question, "magnification") is None:
+        return _by_image(lens, image) + Told((Line("ask", RULER),))
     between = extension_mm(question, knowledge.catalogue) or 0.0
     drawn = next((thing.thickness_mm for thing in question.adapters if is_drawn(thing)), None)
     name = f"{trimmed(focal, 1)} mm"
@@ -171,6 +175,23 @@ def _for_magnification(lens: Distances, wanted: float) -> Told:
         text += f", so its front glass {ranged(away, small_mm)} from the sensor"
         rows.append(Quantity("image_distance_mm", away, f"{case}, from the front glass"))
     return Told((Line("fact", text, 1),), tuple(rows))
+
+
+def _by_image(lens: Distances, image_mm: float) -> Told:
+    """What it draws where its image distance is told, m = v/f - 1: whichever way round, that is all it hangs on."""
+    m = closeup.magnification_at_image_distance(lens.focal, Interval.exact(image_mm))
+    if not is_known(m):
+        return Told()
+    name = f"A {trimmed(lens.focal.nominal, 1)} mm lens"
+    told = f"with its principal plane {small_mm(image_mm)} from the sensor draws {times(m.nominal)}"
+    text = f"{name} {told}: image distance over focal length, less 1, whichever way round it stands."
+    rows = [Quantity("magnification", m, f"image {small_mm(image_mm)} behind")]
+    lines = [Line("head", text)]
+    lost = focus.light_lost_stops(m, closeup.reversed_pupil(lens.likely_pupil))
+    if is_known(lost):
+        lines.append(Line("fact", f"{ranged(lost, lambda value: f'{value:.1f}')} stops of light lost", 1))
+        rows.append(Quantity("light_difference_stops", lost, f"image {small_mm(image_mm)} behind"))
+    return Told(tuple(lines), tuple(rows))
 
 
 def _room(question: Question, knowledge: Knowledge) -> list[Line]:

@@ -24,8 +24,11 @@ SAID: Final = "seen-industrial"  # key of the words for it
 def of_its_trade(question: Question, facts: Catalogue) -> Question:
     """The question with the mounts of that trade in place of the one that shares their thread.
 
-    Where a body is asked of it is the body's; where two mounts are set side by side that of the nearer one.
+    Where a body is asked of it is the body's; where two mounts are set side by side that of the nearer one. Bodies of a
+    format that few are built with are told by that.
     """
+    if any(body.format for body in question.bodies):
+        question = question.with_(bodies=tuple(_of_its_format(body, facts) for body in question.bodies))
     told = [one for one in question.mentioned if one.key == SAID]
     if not told or question.said(REGISTER) is not None:  # a register that is told tells more
         return question
@@ -87,7 +90,7 @@ def of_kin_to_body(thing: Thing, question: Question, catalogue: Catalogue) -> Th
     return replace(thing, ids=(*kin, *(id_ for id_ in thing.ids if id_ not in kin)))
 
 
-def of_its_format(body: Thing, catalogue: Catalogue) -> Thing:
+def _of_its_format(body: Thing, catalogue: Catalogue) -> Thing:
     """'the 45x30 S body': of several mounts of one name those that are built with a format which few are built with."""
     if body.kind != "mount" or not body.ambiguous or body.format is None:
         return body

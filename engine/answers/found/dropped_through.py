@@ -1,109 +1,100 @@
-"""A screw that drops through a thread without catching: which narrower ones are known, and what is to go between."""
+"""A lens that drops through a thread: not of that mount, but of a narrower one, most likely of the same pitch."""
 
 from __future__ import annotations
 
 from typing import Final
 
-from engine.answers.found.by_features import UNFOCUSED
 from engine.answers.found.screwed_in import DROPS
-from engine.answers.found.thread_told import ASSUMED
-from engine.answers.found.threads_measured import thread_measured
-from engine.answers.found.threads_told import threads_told
-from engine.answers.parts.answer import ANSWERED, Answer, Line, Quantity
+from engine.answers.parts.answer import ANSWERED, Answer, Line
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.mount_line import at_wrong_depth, how_rare, mount_line
+from engine.answers.parts.mount_line import mount_line, mount_numbers
 from engine.answers.parts.said import mentions
-from engine.answers.parts.wording import article, small_mm, trimmed
+from engine.answers.parts.usual_mounts import of_format
+from engine.answers.parts.wording import small_mm
+from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.chains.joints import screw_of
-from engine.facts.kinds import ACCESSORIES
 from engine.facts.records import Mount, Thread
 from engine.physics.mating import mate
-from grammar.kinds import LOOK_ALIKE
-from grammar.questions import Question
+from grammar.questions import Question, Thing
 
-MOST: Final = 5
-# words of the lens that tells of its trade, and the kinds of mount of such lenses
-_TRADES: Final = (
-    ("seen-cine", ("cine",)), ("objective-said", ("microscope",)), ("seen-industrial", ("industrial",)),
-    ("enlarging-said", ("enlarger",)), ("seen-rangefinder", ("rangefinder",)),
-)  # fmt: skip
+_MOST: Final = 3
+_SAME_MM: Final = 0.005
+_OTHER: Final = frozenset(["filter", "enlarger"])  # kinds of threads that are no mounts of lenses that focus
+_SHARE: Final = 0.5  # of the width of the hole: what is narrower yet is taken for it by nobody
+WIDTH: Final = "How wide is its thread across, by caliper? That tells which of them it is."
 
 
-def with_what_drops(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
-    """In place of the answer: what is narrower than the one thread that is named; nothing where two threads are."""
-    hole = _hole(question, knowledge)
-    threads = knowledge.catalogue.threads
-    found = {id(mount): (threads[mount.thread or ""], mount) for mount in _narrower(hole, question, knowledge)}
-    if hole is None or not found or answer.chains:
-        return answer
-    wide = f"{hole.designation} ({trimmed(hole.major_mm.nominal, 2)} mm across)"
-    text = f"What drops through {wide} without catching has a narrower screw, and is made for another mount:"
-    lines, rows = [Line("head", text)], list[Quantity]()
-    held = _of_hole(question, hole, knowledge)
-    for thread, mount in [*found.values()][:MOST]:
-        text = f"{mount.designation}: {trimmed(thread.major_mm.nominal, 2)} mm across; {mount_line(mount, knowledge)}"
-        lines.append(Line("fact", text + _at_depth(mount, held, knowledge), 1))
-        rows.append(Quantity("thread_diameter_mm", thread.major_mm, mount.id))
-        rows += [Quantity("register_mm", mount.register_mm, mount.id)] if is_known(mount.register_mm) else []
-    between = (
-        "It takes a sleeve (bushing) with both threads: screwed home in that it is held; fit says nothing of focus."
+def dropped_through(question: Question, knowledge: Knowledge) -> Answer | None:
+    """What such a lens is; None where the mount named is that of the lens, or nothing drops through."""
+    lens, holes = question.lens, question.limits.using
+    if lens is None or len(question.lenses) != 1 or len(holes) != 1 or not mentions(question, "drops-asked"):
+        return None
+    mounts, threads = knowledge.catalogue.mounts, knowledge.catalogue.threads
+    hole = mounts.get(holes[0])
+    thread = threads.get(hole.thread or "") if hole is not None else None
+    measured = question.said("thread") is not None or question.said("flange_to_image") is not None
+    if hole is None or thread is None or lens.ids[:1] not in ((), (hole.id,)) or _names(lens, hole) or measured:
+        return None
+    found = _narrower(hole, thread, lens, knowledge)
+    if not found:
+        return None
+    first, wide = found[0], threads[found[0].thread or ""]
+    alike = " and of the same pitch" if _is_of_pitch(wide, thread) else ""
+    head = (
+        f"Not {hole.designation}: it is narrower than that thread of {small_mm(thread.major_mm.nominal)}. Most likely"
+        f" {first.designation}, {small_mm(wide.major_mm.nominal)} wide{alike}. A sleeve (bushing) that has both threads"
+        " must go between."
     )
-    ask = Line("ask", "How wide is its screw, by caliper, and how long are ten crests?", wants="thread")
+    lines = [Line("head", head), *_nearer(first, hole)]
+    lines += [Line("fact", f"{one.designation}: {mount_line(one, knowledge)}", 1) for one in found]
+    lines.append(Line("ask", WIDTH, wants="thread"))
+    rows = tuple(row for one in found for row in mount_numbers(one, knowledge))
+    of_body = bool(question.bodies) and not question.adapters and not any(one.ids for one in question.bodies)
+    body = (Thing("mount", (hole.id,), hole.designation),) if of_body else question.bodies
+    meant = replace(lens, kind="mount", ids=tuple(one.id for one in found))
+    limits = replace(question.limits, using=())
+    learnt = question.with_(lenses=(meant,), bodies=body, limits=limits, topic=None)
     return Answer(
-        question.text, LOOK_ALIKE, ANSWERED, (*lines, Line("text", between), ask), question=question,
-        quantities=tuple(dict.fromkeys(rows)),
-    )  # fmt: skip
+        question.text, question.intent, ANSWERED, tuple(lines), question=question, quantities=rows, learnt=learnt
+    )
 
 
-def _names(question: Question) -> list[str]:
-    rings = [name for piece in question.adapters for name in piece.front[:1]]
-    things = (*question.lenses, *question.bodies, *question.things)
-    return [*(thing.ids[0] for thing in things if thing.ids and ASSUMED not in thing.traits), *rings]
+def _names(lens: Thing, hole: Mount) -> bool:
+    """Whether the mount is told of the lens itself: 'a D lens'."""
+    return hole.designation.casefold() in lens.words.casefold().split()
 
 
-def _hole(question: Question, knowledge: Knowledge) -> Thread | None:
-    """The one thread that is named or measured."""
+def _nearer(first: Mount, hole: Mount) -> list[Line]:
+    """How much nearer to the sensor, or farther, it has to sit than a lens that the thread is for."""
+    if not (is_known(first.register_mm) and is_known(hole.register_mm)):
+        return []
+    apart = hole.register_mm.nominal - first.register_mm.nominal
+    if abs(apart) < _SAME_MM:
+        return []
+    way = "nearer to" if apart > 0 else "farther from"
+    flush = " In a flush sleeve it stands out by that; for infinity it has to sink in so far." if apart > 0 else ""
+    text = f"It sits {small_mm(abs(apart))} {way} the sensor than a lens of {hole.designation}.{flush}"
+    return [Line("text", text)]
+
+
+def _narrower(hole: Mount, thread: Thread, lens: Thing, knowledge: Knowledge) -> list[Mount]:
+    """Mounts whose screw drops through, the lens's format first, then the same pitch, then those met most."""
     facts = knowledge.catalogue
-    named = {facts.mounts[name].thread for name in _names(question) if name in facts.mounts}
-    named |= {name for name in _names(question) if name in facts.threads}
-    threads = [facts.threads[name] for name in named if name] or threads_told(question, knowledge)
-    if threads:
-        return threads[0] if len(threads) == 1 else None
-    width, _ = thread_measured(question)
-    near = facts.assumptions["mating-same-diameter"].value.greatest
-    of_mounts = [
-        facts.threads[one.thread] for one in facts.mounts.values() if one.thread and one.kind not in ACCESSORIES
-    ]
-    return next((one for one in of_mounts if width is not None and abs(one.major_mm.nominal - width) <= near), None)
-
-
-def _narrower(hole: Thread | None, question: Question, knowledge: Knowledge) -> list[Mount]:
-    """The mounts whose screws drop through, of the trade that is told of; the usual ones first."""
-    facts = knowledge.catalogue
-    kinds = {kind for key, row in _TRADES if mentions(question, key) for kind in row}
-    out = []
-    for mount in facts.mounts.values() if hole is not None else ():
-        thread = facts.threads.get(mount.thread or "")
-        if hole is None or thread is None or mount.coupling != "screw" or mount.kind in ACCESSORIES - kinds:
+    usual = of_format(replace(lens, kind="", ids=()), facts)
+    rows = []
+    for mount in facts.mounts.values():
+        one = facts.threads.get(mount.thread or "")
+        if one is None or mount.coupling != "screw" or mount.kind in _OTHER or not is_known(mount.register_mm):
             continue
-        if thread.major_mm.nominal < hole.major_mm.nominal and not (kinds and mount.kind not in kinds):
-            mating = mate(screw_of(thread), screw_of(hole), knowledge.joints.limits)
-            out += [mount] if mating.outcome == DROPS else []
-    return sorted(out, key=lambda one: (how_rare(one, knowledge), -facts.threads[one.thread or ""].major_mm.nominal))
+        wide = one.major_mm.nominal
+        drops = mate(screw_of(one), screw_of(thread), knowledge.joints.limits).outcome == DROPS
+        if drops and wide >= _SHARE * thread.major_mm.nominal:
+            rings = sum(ring.front == mount.id for ring in facts.adapters.values())  # how often such lenses are met
+            rows.append((mount.id not in usual, not _is_of_pitch(one, thread), -rings, -wide, mount.id, mount))
+    return [row[-1] for row in sorted(rows, key=lambda row: row[:-1])][:_MOST]
 
 
-def _of_hole(question: Question, hole: Thread, knowledge: Knowledge) -> Mount | None:
-    """The mount by which the thread was named, where it has a register."""
-    mounts = knowledge.catalogue.mounts
-    named = (mounts[name] for name in _names(question) if name in mounts and mounts[name].thread == hole.id)
-    return next((one for one in named if is_known(one.register_mm)), None)
-
-
-def _at_depth(lens: Mount, held: Mount | None, knowledge: Knowledge) -> str:
-    """How far from right a flush sleeve holds it."""
-    if held is None or UNFOCUSED in lens.traits or not (is_known(lens.register_mm) and is_known(held.register_mm)):
-        return ""
-    off = held.register_mm.nominal - lens.register_mm.nominal
-    sits = f"in a flush sleeve {article(lens.designation)} {lens.designation} lens sits {small_mm(abs(off))}"
-    return f"; {sits} {at_wrong_depth(off, knowledge)}"
+def _is_of_pitch(one: Thread, other: Thread) -> bool:
+    first, second = one.pitch_mm, other.pitch_mm
+    return is_known(first) and is_known(second) and abs(first.nominal - second.nominal) < _SAME_MM

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from engine.answers.found.by_register import beside_register
+from engine.answers.found.dropped_through import dropped_through
 from engine.answers.found.mounts_named import bodies_meant, likeliest, mounts_named, names_typed, of_ring, spoken_of
 from engine.answers.found.not_by_thread import of_another_width
 from engine.answers.found.same_name import (
@@ -49,6 +50,9 @@ MOST_IN_FULL = 3  # of more mounts only what they are is told, not what each mee
 
 def look_alike(question: Question, knowledge: Knowledge) -> Answer:
     """Every mount whose thread or bayonet meets that of the mount asked about, with the outcome in both directions."""
+    dropped = dropped_through(question, knowledge)
+    if dropped is not None:
+        return dropped
     question = of_ring(question)
     answer = _alike(question.with_(bodies=bodies_meant(question)), knowledge)
     return replace(answer, question=question)  # the body is talked of still
@@ -119,7 +123,7 @@ def _whether_same(
     if len(mounts) == 1 and _asks_of_thread(question, facts.mounts[mounts[0]]):
         wider = of_another_width(question, facts.mounts[mounts[0]], knowledge)
         return wider if wider.lines else Told(tuple(of_one_thread(facts.mounts[mounts[0]], knowledge)))
-    if len(set(firsts)) > 2 and question.topic == SAME_TOPIC:
+    if len(set(firsts)) > 2 and (question.topic == SAME_TOPIC or question.mentions("as-one-mount")):
         return Told((Line("head", all_the_same(firsts, knowledge)),))
     if len(firsts) > 1 and len(set(firsts)) == 1 and len(mounts) > 1:
         return Told((Line("head", "No, the name alone does not make them the same: several mounts go by it."),))

@@ -5,15 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from engine.answers.found.by_pitch import is_of_the_hole, of_its_pitch
-from engine.answers.found.by_trade import (
-    MODERN,
-    is_modern,
-    is_of_film,
-    mates_of,
-    of_its_format,
-    of_its_trade,
-    of_kin_to_body,
-)
+from engine.answers.found.by_trade import MODERN, is_modern, is_of_film, mates_of, of_its_trade, of_kin_to_body
 from engine.answers.found.mounts_named import is_set_against
 from engine.answers.found.same_name import of_that_name, two_heads, unfocused
 from engine.answers.found.thread_told import of_another_lens, with_thread_told
@@ -41,7 +33,6 @@ def told_apart(question: Question, catalogue: Catalogue) -> Question:
     # what is told of the body is no measure of the lens
     measured = number(question, "flange_to_image") if body_register(question) is None else None
     of_film, pitch = is_of_film(question), pitch_mm(question)
-    question = question.with_(bodies=tuple(of_its_format(body, catalogue) for body in question.bodies))
     lenses = []
     names: list[tuple[str, ...]] = []  # of one told twice the first is that of the old lens
     for thing in question.lenses:

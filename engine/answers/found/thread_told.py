@@ -12,8 +12,9 @@ from engine.base.interval import is_known
 from engine.base.units import MM_PER_INCH
 from engine.facts.catalogue import Catalogue
 from engine.facts.records import Mount
-from grammar.kinds import IDENTIFY_MOUNT
+from grammar.kinds import IDENTIFY_MOUNT, LOOK_ALIKE
 from grammar.questions import Question, Thing
+from grammar.words.atoms import key_of
 
 MEASURED: Final = "flange_to_image"
 SCREW: Final = "screw"
@@ -36,19 +37,22 @@ def with_thread_told(question: Question, facts: Catalogue) -> Question:
     """
     lens = question.lens
     told = _thread_of(question.said("thread") or "") if lens is not None and len(question.lenses) == 1 else None
-    if lens is None or not (ASSUMED in lens.traits or _has_no_mount(lens)):
+    plain = lens is not None and _has_no_mount(lens, question)
+    if lens is None or not (ASSUMED in lens.traits or plain):
         return question
-    if _has_no_mount(lens) and question.said(MEASURED) is not None:
+    if plain and question.said(MEASURED) is not None:
         return question
-    if told is None:
+    named = _designated(question.said("thread") or "", facts) if question.bodies else None
+    if told is None and named is None:
         ids = _by_width_alone(question, lens, facts)
     else:
-        found = [mount for mount in facts.mounts.values() if _has(mount, *told, facts)]
+        mounts = facts.mounts.values()
+        found = [one for one in mounts if (_has(one, *told, facts) if told is not None else _by_name(one, named))]
         ids = _of_kind([mount.id for mount in sorted(found, key=lambda mount: _rarity(mount, facts))], lens, facts)
     if not ids or lens.id in ids:
         return question
     traits = tuple(trait for trait in lens.traits if trait != ASSUMED)
-    meant: Thing = replace(lens, ids=ids if _has_no_mount(lens) else ids[:1], kind="mount", traits=traits)
+    meant: Thing = replace(lens, ids=ids if plain else ids[:1], kind="mount", traits=traits)
     return replace(question, lenses=(meant,))
 
 
@@ -68,7 +72,9 @@ def _by_width_alone(question: Question, lens: Thing, facts: Catalogue) -> tuple[
 def _of_kind(ids: list[str], lens: Thing, facts: Catalogue) -> tuple[str, ...]:
     """Of the mounts of a thread those of the kind of lens that was told; all where none is."""
     of_kind = tuple(one for one in ids if lens.lens_kind is not None and facts.mounts[one].kind == lens.lens_kind)
-    return of_kind or tuple(ids)
+    if lens.ids or lens.lens_kind is None:
+        return of_kind or tuple(ids)
+    return of_kind  # a projector lens is clamped, whatever thread its barrel has
 
 
 def _width_mm(told: str) -> float | None:
@@ -80,9 +86,21 @@ def _width_mm(told: str) -> float | None:
     return MM_PER_INCH * float(inches[1]) / float(inches[2] or 1) if inches is not None else None
 
 
-def _has_no_mount(lens: Thing) -> bool:
-    """A lens told by its numbers alone."""
-    return not lens.ids and not lens.kind and lens.lens_kind is None and lens.focal_length_mm is not None
+def _has_no_mount(lens: Thing, question: Question) -> bool:
+    """A lens told by its numbers alone, or put on a body."""
+    told = lens.focal_length_mm is not None or (bool(question.bodies) and question.intent != LOOK_ALIKE)
+    return not lens.ids and not lens.kind and told
+
+
+def _designated(told: str, facts: Catalogue) -> str | None:
+    """The id of the thread that goes by a designation: 'M42x1', '39x26', '1 inch thread'."""
+    key = key_of(told)
+    threads = facts.threads.values() if key else ()
+    return next((one.id for one in threads if key in map(key_of, (one.designation, *one.aliases))), None)
+
+
+def _by_name(mount: Mount, thread: str | None) -> bool:
+    return mount.thread == thread and mount.kind != "filter"
 
 
 def _thread_of(told: str) -> tuple[float, float] | None:

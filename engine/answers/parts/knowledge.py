@@ -114,6 +114,7 @@ def _choose(knowledge: Knowledge, setup: Setup, limits: Limits, most: int) -> Ch
     allowed = _allowed(knowledge, limits)
     tubes = any(_is_tube(knowledge, name) for names in limits.using for name in names.split("|"))
     adapters = knowledge.catalogue.adapters
+    wanted_names = [frozenset(names.split("|")) for names in limits.using]
     with_glass = sum(_is_glass(knowledge, names) for names in limits.using)
     most_glass = with_glass or (limits.pieces or MOST_PIECES if limits.with_glass else MOST_GLASS)
 
@@ -121,10 +122,14 @@ def _choose(knowledge: Knowledge, setup: Setup, limits: Limits, most: int) -> Ch
         rings = [step for step in found.steps if isinstance(step, Ring)] if found.glass or limits.using else []
         if sum(ring.glass for ring in rings) > most_glass:
             return False
-        if not limits.using:
-            return True
-        twins = (twin for ring in rings for twin in ring.variants)
-        return uses_all(limits.using, names_of((adapters[ring.id] for ring in rings), twins))
+        return all(any(not names.isdisjoint(called(ring)) for ring in rings) for names in wanted_names)
+
+    called_so: dict[str, frozenset[str]] = {}  # a ring is met on many chains
+
+    def called(ring: Ring) -> frozenset[str]:
+        if ring.id not in called_so:
+            called_so[ring.id] = names_of((adapters[ring.id],), ring.variants)
+        return called_so[ring.id]
 
     wanted = Wanted(
         setup.lens_mount.id, setup.body_mount.id, limits.pieces if limits.pieces is not None else MOST_PIECES,
@@ -233,8 +238,3 @@ def names_of(adapters: Iterable[Adapter], twins: Iterable[str]) -> frozenset[str
         if adapter.factor is not None:
             names.add(f"{_FACTOR}{adapter.factor:g}")
     return frozenset(names)
-
-
-def uses_all(using: Iterable[str], names: frozenset[str]) -> bool:
-    """Whether each thing asked for (alternatives parted by '|') is among the names."""
-    return all(any(part in names for part in wanted.split("|")) for wanted in using)

@@ -37,7 +37,7 @@ def with_usual_of_format(question: Question, facts: Catalogue) -> tuple[Question
     question = _with_lenses_of_both(question)
     lenses, lines = [], []
     for thing in question.lenses:
-        usual = _of_format(thing, facts) if question.bodies else ()
+        usual = of_format(thing, facts) if question.bodies else ()
         if usual:
             mount, form = facts.mounts[usual[0]].designation, facts.formats[thing.format or ""].name
             text = f"Taken for {mount}, as most lenses made for {form} are: measure the thread."
@@ -63,7 +63,7 @@ def not_held_by_ring(question: Question, facts: Catalogue) -> Question:
     if lens is None or not lens.ids or lens.ids[0] not in fronts or not mentions(question, "drops-asked"):
         return question
     plain = replace(lens, kind="", ids=())
-    usual, named = _of_format(plain, facts), facts.mounts[lens.ids[0]].designation.casefold()
+    usual, named = of_format(plain, facts), facts.mounts[lens.ids[0]].designation.casefold()
     if not usual or usual[0] in lens.ids or named in lens.words.casefold().split():
         return question
     left = tuple(ring for ring in question.adapters if lens.ids[0] not in ring.front)
@@ -78,7 +78,8 @@ def _with_lenses_of_both(question: Question) -> Question:
     return question.with_(lenses=tuple(Thing("mount", body.ids[:1], body.words) for body in mounts))
 
 
-def _of_format(thing: Thing, facts: Catalogue) -> tuple[str, ...]:
+def of_format(thing: Thing, facts: Catalogue) -> tuple[str, ...]:
+    """The mount that lenses made for its format mostly have."""
     if thing.ids or thing.kind or thing.lens_kind not in (None, CINE) or thing.format not in facts.formats:
         return ()
     mounts = (one for one in facts.mounts.values() if OF_FORMAT in one.traits and one.format == thing.format)

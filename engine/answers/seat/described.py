@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Final
 
 from engine.answers.parts.knowledge import Knowledge
@@ -21,6 +22,9 @@ ANY_PIECE: Final = frozenset({"adapter", "plain", "ring", "hub", ""})
 BENDS: Final = ("tilt", "shift")  # kinds of ring that seat a lens as a plain one does
 CUP: Final = "recessed"
 LEAST_MM: Final = 1.0  # a thinner ring carries no two mounts
+NEARLY_MM, NEARLY = 0.75, 0.05  # as several come to what is between two registers, at least, or as a share of it
+SPANS_MM, SHARE = 0.3, 0.2  # so nearly does one alone, and one told finer than to a millimetre
+CALLED: Final = "tube"
 
 
 def described(thing: Thing, n: int, lens_mount: str, body_mount: str, knowledge: Knowledge) -> Adapter:
@@ -55,6 +59,16 @@ def supposed(thing: Thing, n: int, knowledge: Knowledge) -> Adapter | None:
     name = f"{ends} {noun} of {small_mm(seat)} (none in the facts: as it has to be cut)"
     return Adapter(f"described-{n + 1}", name, front.id, rear.id, kind, AS_TOLD,
                    Span.fixed(Interval.exact(round(seat, 4))), "derived")  # fmt: skip
+
+
+def are_it_together(things: Sequence[Thing], between_mm: float) -> bool:
+    """'D on Q, 2.5 + 0.8': spacers that are no set of tubes, and that come to nearly what the registers leave."""
+    loose = all(one.is_of_one_length and one.piece == TUBE and not (one.front or one.ids) for one in things)
+    whole = sum((one.thickness_mm or (0.0,))[0] for one in things)
+    fine = any(size != int(size) for one in things for size in one.thickness_mm or ())  # as no tubes of a set are
+    called = any(CALLED in one.words.casefold() for one in things) and not fine
+    near = max(NEARLY_MM, NEARLY * between_mm) if len(things) > 1 else max(SPANS_MM, SHARE * between_mm * fine)
+    return bool(things) and loose and not called and abs(between_mm - whole) <= near
 
 
 def _by_travel(thing: Thing, knowledge: Knowledge) -> Adapter | None:

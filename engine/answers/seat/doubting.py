@@ -13,12 +13,15 @@ from engine.answers.seat.standin import ANY, OWN_BODY
 from engine.answers.seat.telling import CERTAINTY_WORDS, VERDICT_WORDS, chain_title, finding_text, life_line, template
 from engine.base.interval import Interval, Unknown, is_known
 from engine.base.span import Span
+from engine.chains.walk import seats
 from engine.facts.kinds import STRONG, VERDICTS
 from engine.judging.judge import Finding, Judged
 from engine.judging.ranking import Listed
 from engine.physics.trace import Given
 from grammar.questions import Question
 
+_SEVERAL = 2
+_FINE_MM = 0.005
 _REGISTERS = ("lens_register_mm", "body_register_mm")
 _DECIDING = ("lens_register_mm", "body_register_mm", "f_number", "focal_length_mm", "hiatus_mm", "image_circle_mm")
 
@@ -31,6 +34,7 @@ def how_sure(question: Question, row: Listed, number: int, knowledge: Knowledge)
     if judged.best != judged.worst:
         best, worst = VERDICT_WORDS[judged.best], VERDICT_WORDS[judged.worst]
         lines.append(Line("text", f"At best it {_verb(best)}, at worst {_verb(worst)}."))
+    lines += list(_filled(judged, knowledge))
     given = {name: judged.measured_trace.given[name] for name in _DECIDING if name in judged.measured_trace.given}
     if judged.setup.lens_mount.id == ANY:
         given = {name: fact for name, fact in given.items() if name not in _REGISTERS}
@@ -96,6 +100,28 @@ def _bettered(judged: Judged) -> list[Line]:
         return [Line("text", "There is nothing to put right.")]
     told = (Line("fact", f"to better it: {template(one, judged.measured_trace)}", 1) for one in remedies if one)
     return [Line("text", "Nothing has to be put right."), *told]
+
+
+def _filled(judged: Judged, knowledge: Knowledge) -> Iterator[Line]:
+    """Of rings one behind the other how each fills what its two mounts differ by."""
+    facts = knowledge.catalogue
+    if not {judged.setup.lens_mount.id, judged.setup.body_mount.id} <= facts.mounts.keys():
+        return  # a lens that is taken for one of the body's own mount
+    rows = seats(judged.chain, judged.setup, facts, with_spread=False)
+    plain = all(row.link.front != row.link.rear and row.thickness_mm.is_fixed for row in rows)
+    if len(judged.chain.adapters) < _SEVERAL or judged.verdict != "infinity" or not plain:
+        return
+    told = []
+    for row in rows:
+        front, rear = (facts.mounts[id_].register_mm for id_ in (row.link.front, row.link.rear))
+        seat = row.thickness_mm.shortest
+        if not (is_known(front) and is_known(rear) and is_known(seat)):
+            return
+        fills = (
+            "" if abs(front.nominal - rear.nominal - seat.nominal) < _FINE_MM else f", it has {small_mm(seat.nominal)}"
+        )
+        told.append(f"{front.nominal:g} - {rear.nominal:g} = {small_mm(front.nominal - rear.nominal)}{fills}")
+    yield Line("text", f"Each piece fills what its two mounts differ by: {listed(told)}. Several lose nothing by that.")
 
 
 def _verb(words: str) -> str:

@@ -19,6 +19,7 @@ from engine.physics import focus
 from grammar.questions import Question
 
 LARGEST: Final = "largest-seat-error"  # of the facts
+TRUE: Final = "faces-true"  # the topic of how parallel the faces must be
 
 
 def forgiven(question: Question, knowledge: Knowledge) -> Told:
@@ -79,7 +80,7 @@ def allowances(at: float, question: Question, knowledge: Knowledge) -> Iterator[
 
 def faces_parallel(question: Question, knowledge: Knowledge) -> Told:
     """'how flat must the two faces be': how far they may be out of parallel, which no stop forgives on one side."""
-    if not mentions(question, "how-parallel"):
+    if question.topic != TRUE and not mentions(question, "how-parallel"):
         return Told()
     flat = knowledge.catalogue.assumptions["faces-parallel"].value.nominal
     text = f"Keep the faces flat, and parallel within {small_mm(flat)} all round: a wedge leaves one side soft."

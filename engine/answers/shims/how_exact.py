@@ -8,7 +8,7 @@ from engine.answers.parts.answer import Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import distance_mm, focals, stop
 from engine.answers.parts.wording import f_number, small_mm
-from engine.answers.shims.forgiving import allowances, faces_parallel
+from engine.answers.shims.forgiving import TRUE, allowances, faces_parallel
 from engine.base.compact import replace
 from grammar.questions import Question
 
@@ -18,7 +18,7 @@ _TOLERANCE: Final = "tolerance"  # topic of how exact a ring must be, whatever t
 
 def asks_how_exact(question: Question) -> bool:
     """In so many words, or after a question that did, where only another lens, body or stop is told."""
-    if question.topic == _TOLERANCE or question.mentions("how-exact", "how-parallel"):
+    if question.topic in (_TOLERANCE, TRUE) or question.mentions("how-exact", "how-parallel"):
         return True
     before = question.prior if question.follows and question.topic is None else None
     return before is not None and not question.mentions("how-thick") and asks_how_exact(before)

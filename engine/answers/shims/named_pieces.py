@@ -7,7 +7,7 @@ from math import inf
 
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import numbers
-from engine.answers.seat.described import ANY_PIECE, CUP, TUBE, described, supposed
+from engine.answers.seat.described import ANY_PIECE, CUP, TUBE, are_it_together, described, supposed
 from engine.answers.seat.thread_rings import as_thread_rings
 from engine.answers.shims.loose import off_by_mm
 from engine.answers.shims.pieces_wanted import Wanted, right_rings
@@ -39,7 +39,7 @@ def with_named_pieces(
                     knowledge)  # fmt: skip
     missing = _leading_to(pieces, lens_mount, body_mount, knowledge) if question.intent == CHAIN else None
     wanted.made += [missing] if missing is not None else []
-    if wanted.is_tubes_alone and not wanted.glass:
+    if wanted.is_tubes_alone and not wanted.glass and "adapter" not in question.limits.without:
         # they go with a ring that seats the lens right, where there is one
         right = right_rings(f"{lens_mount}>{body_mount}", knowledge)
         wanted.using += ["|".join(right)] if right else []
@@ -83,7 +83,10 @@ def _beside_a_ring(things: list[Thing], lens_mount: str, body_mount: str, knowle
 
 
 def _spanning(things: list[Thing], lens_mount: str, body_mount: str, knowledge: Knowledge) -> list[Thing]:
-    """'a D lens on Q, 3.1 tube': of the tubes told, one that is just what is between the registers is the ring."""
+    """'a D lens on Q, 3.1 tube': of the tubes told, one that is just what is between the registers is the ring.
+
+    Spacers that are not called tubes are it together, where they come to nearly as much: 'D on Q, 2.5 + 0.8'.
+    """
     mounts = knowledge.catalogue.mounts
     one, other = mounts[lens_mount].register_mm, mounts[body_mount].register_mm
     if any(thing.piece != TUBE for thing in things) or lens_mount == body_mount:
@@ -98,6 +101,8 @@ def _spanning(things: list[Thing], lens_mount: str, body_mount: str, knowledge: 
         return not thing.front and low == high and abs(between - low) <= near
 
     ring = next((thing for thing in things if spans(thing)), None)
+    if ring is None and things and are_it_together(things, between):
+        return [*things[:-1], replace(things[-1], piece="adapter")]
     return [replace(thing, piece="adapter") if thing is ring else thing for thing in things]
 
 
@@ -114,9 +119,17 @@ def _lens_end(things: list[Thing], lens_mount: str, body_mount: str, knowledge: 
 
 
 def _as_they_lead(things: list[Thing], lens_mount: str) -> list[Thing]:
-    """'an M ring and an M to Z helicoid' for an LTM lens: the ring told by one mount leads to what takes that mount."""
+    """'an M ring and an M to Z helicoid' for an LTM lens: the ring told by one mount leads to what takes that mount.
+
+    So does 'a 1.1 LTM ring', told by the lens's own mount, to the one ring beside it that takes another.
+    """
     out = []
+    onward = [one.front for one in things if one.front and one.rear and lens_mount not in one.front]
     for n, thing in enumerate(things):
+        own = thing.thickness_mm is not None and not thing.rear and thing.piece in ANY_PIECE
+        if own and lens_mount in thing.front and len(onward) == 1:
+            out.append(replace(thing, front=(lens_mount,), rear=onward[0]))
+            continue
         taken = {name for other in things[n + 1 :] if other.rear for name in other.front}
         single = thing.front and not thing.rear and thing.piece in ANY_PIECE and lens_mount not in thing.front
         out.append(

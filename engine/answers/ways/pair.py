@@ -23,6 +23,7 @@ from engine.answers.seat.unsold import is_free
 from engine.answers.shims.bare_sensor import glass_told
 from engine.answers.shims.loose import with_depth_off
 from engine.answers.shims.named_pieces import with_named_pieces
+from engine.answers.shims.summed import as_summed, summed
 from engine.answers.ways.alongside import alongside, nearer, plainer, straight_or_forced
 from engine.answers.ways.plain_first import glass_left, plain_way, with_plain_way
 from engine.answers.ways.set_in_chain import as_it_stood
@@ -32,6 +33,7 @@ from engine.base.span import Span
 from engine.chains.search import MOST_CHAINS
 from engine.chains.setup import Setup
 from engine.chains.walk import ADDED_FOCUSING
+from engine.facts.records import Adapter
 from engine.judging.judge import Judged
 from grammar.kinds import CHAIN, MACRO_DISTANCE
 from grammar.questions import BY_MEASURES, Question, Thing
@@ -47,7 +49,8 @@ TUBES = frozenset({TUBE, *ADDED_FOCUSING})
 @compact
 class _Ways:
     """The ways that were chosen. `named`: the knowledge with the pieces that were described; `first`: the way that is
-    told before all others; `held`: the lens held against the ring named, where that is not its own.
+    told before all others; `held`: the lens held against the ring named, where that is not its own; `together`: the
+    pieces told as one ring, where only their lengths count.
     """
 
     named: Knowledge
@@ -56,6 +59,7 @@ class _Ways:
     found: list[ListedChain]
     held: ListedChain | None
     passed_over: bool
+    together: Adapter | None = None
 
     @property
     def chains(self) -> tuple[ListedChain, ...]:
@@ -120,6 +124,12 @@ def _ways(question: Question, setup: Setup, ring: RingToMake, knowledge: Knowled
     choice = choose(named, setup, limits, (question.limits.best or SHOWN) - len(first))
     passed_over = not choice.listed and not first and limits.using != question.limits.using
     held = held_chain(question, setup, named) if passed_over or _only_far_about(choice, question) else None
+    together = summed(question, setup.lens_mount.id, setup.body_mount.id, knowledge) if passed_over else None
+    if together is not None:
+        named = knowledge.with_adapters((together,))
+        choice = choose(named, setup, replace(question.limits, using=(together.id,)), 1)
+        found = [ListedChain(1, row, chain_title(row.judged, named)) for row in choice.listed]
+        return _Ways(named, choice, [], found, None, False, together)
     asked_of = question.intent != CHAIN or not is_free(question.limits) or fits_all_the_same(question)
     if held is not None and asked_of:
         first = first or [held]
@@ -139,7 +149,9 @@ def _ways(question: Question, setup: Setup, ring: RingToMake, knowledge: Knowled
 
 
 def _not_that_way(question: Question, setup: Setup, ways: _Ways, knowledge: Knowledge) -> list[Line]:
-    """That the pieces named do not lead there, before what would."""
+    """That the pieces named do not lead there, before what would, or what is taken for so."""
+    if ways.together is not None:
+        return [Line("head", as_summed(ways.together))]
     if ways.held is not None and not ways.first:
         return [Line("head", f"Not that way: {ways.held.title}. Instead:")]
     if ways.passed_over and question.adapters and ways.found and not ways.first:
