@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from engine.answers.found.dropped_through import dropped_through
 from engine.answers.parts.answer import ANSWERED, Answer, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import number
-from engine.answers.parts.usual_mounts import not_held_by_ring, taken_by_format
+from engine.answers.parts.usual_mounts import as_held_by_ring, taken_by_format
 from engine.answers.picture.filters import filter_answer, for_filters
 from engine.answers.seat.told_register import against_name, with_mount_by_register, without_claim
 from engine.answers.shims.error_told import error_judged
@@ -32,7 +33,11 @@ def how_to(question: Question, knowledge: Knowledge, intent: str | None = None) 
                 question.text, intent or question.intent, ANSWERED, told.lines, question=question,
                 chains=matters.chains or None, quantities=told.quantities,
             )  # fmt: skip
-    question = not_held_by_ring(question, facts)
+    held = as_held_by_ring(question, facts)
+    dropped = dropped_through(question, knowledge) if held is question else None
+    if dropped is not None:
+        return dropped
+    question = held
     not_so = against_name(question, knowledge)
     asked = without_claim(question) if not_so.lines else question
     sides = sides_of(with_mount_by_register(asked, knowledge), facts)

@@ -12,6 +12,7 @@ _SLOWEST: Final = 11.0  # of a lens as it is told
 _ENDS: Final = frozenset(["STOP", "JOIN", "PREP", "CUE", "VERB", "MARK", "LETTER"])
 _NAMES: Final = frozenset(["MOUNT", "LENS", "KIND"])
 CLOSE_UP: Final = frozenset(["macro", "how-big", "frame-filling"])  # cues of what is drawn big
+_T: Final = "t"
 _LENGTHS: Final = frozenset(["LENGTH", "FOCAL", "COMBO", "RANGE", "PIECE", "MEASURE"])
 _LONG: Final = frozenset(["extension-tube", "helicoid", "shim"])  # pieces that go by a length
 _PARTING: Final = frozenset(["on", "to", "for", "and"])
@@ -23,7 +24,7 @@ def with_lens_stops_told(tokens: list[Token], told: frozenset[str]) -> list[Toke
 
     `told`: the cues of the question; where close-ups are spoken of '1:2' is how big they get.
     """
-    out = _with_focal_told(tokens)
+    out = _with_focal_told(_without_other_stop(tokens))
     for at in range(len(out) - 1):
         engraved = _is_engraved(out[at + 1]) and not told & CLOSE_UP
         if _is_focal(out[at]) and _is_decimal_stop(out[at + 1]) and _is_before_ring(out, at):
@@ -41,6 +42,15 @@ def with_lens_stops_told(tokens: list[Token], told: frozenset[str]) -> list[Toke
             stop = round(1 / out[at + 1].numbers[0], 4) if engraved else out[at + 1].numbers[0]
             out[at + 1] = out[at + 1].as_("FNUM", numbers=(stop,))
     return out
+
+
+def _without_other_stop(tokens: list[Token]) -> list[Token]:
+    """'T or f 2.8': the letter is the other kind of stop, and no mount."""
+    for at in range(len(tokens) - 2):
+        letter, join, stop = tokens[at : at + 3]
+        if letter.kind == "MOUNT" and letter.text.casefold() == _T and join.value == "or" and stop.kind == "FNUM":
+            return [*tokens[:at], *tokens[at + 2 :]]
+    return tokens
 
 
 def _with_focal_told(tokens: list[Token]) -> list[Token]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from engine.base.units import MM_PER_FOOT
+from grammar.words.groups import ASKS
 from grammar.words.groups import AWAY as SET_AWAY
 from grammar.words.token_kinds import SIZES
 from grammar.words.tokens import Token
@@ -143,7 +144,7 @@ def length_behind(tokens: list[Token], at: int, measured: str) -> int | None:
             return None  # 'how much extension for a 90', 'with a 100': that is the lens
         if token.value == _BEHIND or (measured == _SUM and token.kind == "DET" and token.value != _THE):
             return None  # 'of tube behind a 100', 'to make a 135 into f/11'
-        if measured == "mark" and token.unit in ("", "mm") and _is_of_lens(tokens, ahead):
+        if measured == "mark" and token.unit in ("", "mm") and _is_of_lens(tokens, at, ahead):
             return None  # 'on the scale of a 50'
         if measured == "mark" and token.kind in SIZES and token.unit in ("", "mm") and _is_asked_of(tokens, at, ahead):
             tokens[ahead] = token.as_("FOCAL", unit="mm")
@@ -243,10 +244,14 @@ def _is_asked_of(tokens: list[Token], at: int, ahead: int) -> bool:
     return asks and tokens[ahead - 1].kind == "DET"
 
 
-def _is_of_lens(tokens: list[Token], at: int) -> bool:
-    """'of a 50', 'with a 135': an 'of' stands before the number, or one lens is told, so that it tells whose it is."""
-    led = tokens[max(0, at - 2) : at]
-    article = len(led) > 1 and led[0].kind == "PREP" and led[1].text.casefold() in ("a", "an", "my")
+def _is_of_lens(tokens: list[Token], at: int, ahead: int) -> bool:
+    """'of a 50', 'with a 135': an 'of' stands before the number, or one lens is told, so that it tells whose it is.
+
+    So it is with 'on the 28' where the mark is asked for: 'at which mark on the 28'.
+    """
+    led, asked = tokens[max(0, ahead - 2) : ahead], any(ASKS in one.groups for one in tokens[max(0, at - 2) : at])
+    one_told = ("a", "an", "my", _THE) if asked else ("a", "an", "my")
+    article = len(led) > 1 and led[0].kind == "PREP" and led[1].text.casefold() in one_told
     return article or any(token.kind == "PREP" and token.value == "of" for token in led)
 
 

@@ -18,6 +18,8 @@ _OF_LENS: Final = frozenset(["LENS", "KIND", "FNUM", "MOUNT", "FORMAT"])
 _FOR: Final = "made-for"  # 'a 50 mm lens for E'
 _ALONG: Final = frozenset(["JOIN", "DET", "PIECE", "PREP", "FILLER", "VERB", "CUE", "MARK"])
 _SEVERAL: Final = 2
+_WHICH: Final = "which"  # cue
+_TUBE: Final = "extension-tube"
 _FAR: Final = 4  # tokens at most from such a word to the number
 _THICKEST_SHEET_MM: Final = 0.7
 _LONGEST_MM: Final = 80.0
@@ -32,7 +34,7 @@ def with_rings_at_hand(tokens: list[Token], told: frozenset[str]) -> list[Token]
     measures = {one.value for one in tokens if one.kind == "MEASURE"}
     if AT_HAND in measures:
         return _named(list(tokens))
-    apart = _row_apart(tokens)
+    apart = _row_apart(tokens, told)
     if apart is not None:
         return _with_row(tokens, *apart)
     if measures & {_SHEET, TOTAL}:
@@ -56,25 +58,40 @@ def with_rings_at_hand(tokens: list[Token], told: frozenset[str]) -> list[Token]
     return out
 
 
-def _row_apart(tokens: list[Token]) -> tuple[int, list[int]] | None:
-    """The length that is wanted, the longest, and the row of all others: 'space it 3.3 mm with shims 0.5 and 1'."""
+def _row_apart(tokens: list[Token], told: frozenset[str]) -> tuple[int, list[int]] | None:
+    """The length that is wanted, the longest, and the row of all others: 'space it 3.3 mm with shims 0.5 and 1'.
+
+    'which of my M42 tubes 5, 10 and 20 give 25' as well: where one asks which, the longest may be one of the row.
+    """
+    which = _WHICH in told and any(one.kind == "PIECE" and one.value == _TUBE and is_plural(one) for one in tokens)
+    which = which or (_WHICH in told and any(map(_is_stacked, tokens)))
     lengths = [at for at in range(len(tokens)) if _is_length(tokens, at)]
-    others = [one for one in tokens if one.kind in _OF_LENS and one.kind != "LENS"]
+    passed = [at for at in range(len(tokens) - 1) if which and tokens[at].kind == "MOUNT" and _is_piece(tokens[at + 1])]
+    others = [one for at, one in enumerate(tokens) if one.kind in _OF_LENS and one.kind != "LENS" and at not in passed]
     others += [one for one in tokens if one.kind == "RATIO"]
-    if len(lengths) <= _SEVERAL or others or not any(map(_is_stacked, tokens)):
+    if len(lengths) <= _SEVERAL or others or not (which or any(map(_is_stacked, tokens))):
         return None
-    wanted = max(lengths, key=lambda at: tokens[at].numbers[0])
+    led_to = [at for at in lengths if _is_led_to(tokens, at)]
+    wanted = led_to[0] if which and len(led_to) == 1 else max(lengths, key=lambda at: tokens[at].numbers[0])
     row = [at for at in lengths if at != wanted]
     within = [one for at, one in enumerate(tokens[row[0] : row[-1] + 1], start=row[0]) if at not in row]
-    leads = tokens[max(0, wanted - _FAR) : wanted]
-    led = any(one.value in (_WANTED, TOTAL) or REACHES in one.groups for one in leads)
-    led = led and not (leads and leads[-1].kind in ("DET", "LETTER"))  # 'need a 50' is of a lens
     decimal = any("." in tokens[at].text for at in lengths)
     made = decimal or tokens[wanted].numbers[0] <= sum(tokens[at].numbers[0] for at in row)
     sheets = all(tokens[at].numbers[0] <= _THICKEST_SHEET_MM for at in row)
-    if not led or not made or sheets or any(one.kind not in ("JOIN", "DET", "PREP") for one in within):
+    if wanted not in led_to or not made or sheets or any(one.kind not in ("JOIN", "DET", "PREP") for one in within):
         return None
     return wanted, row
+
+
+def _is_led_to(tokens: list[Token], at: int) -> bool:
+    """Whether a word for what is wanted stands shortly before a length; 'need a 50' is of a lens."""
+    leads = tokens[max(0, at - _FAR) : at]
+    led = any(one.value in (_WANTED, TOTAL) or REACHES in one.groups for one in leads)
+    return led and leads[-1].kind not in ("DET", "LETTER")
+
+
+def _is_piece(token: Token) -> bool:
+    return token.kind == "PIECE" and is_plural(token)
 
 
 def _is_stacked(token: Token) -> bool:

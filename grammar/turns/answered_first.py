@@ -10,10 +10,13 @@ from grammar.hearing import hear
 from grammar.questions import Question, Unread
 from grammar.turns.answering import asks, completed
 from grammar.words.lexicon import Lexicon
+from grammar.words.mentioned import mentioned
 
 _REPLY: Final = re.compile(r"\s*([^.?!;,]*?\d+(?:\.\d+)? ?(?:mm|cm|m)?)\s*[.;,]+\s+(?=[^\W\d])(\S.*)", re.DOTALL)
 _CLAUSE: Final = re.compile(r"\s*([^.;,?]+)[.;,]+\s+(\S.*)", re.DOTALL)
 _TOLD_OF: Final = frozenset(["advice", "part-named"])  # features of what is told of a lens
+_IN_PLACE: Final = "in-its-place"  # the key of phrases for what is put on
+_FEW: Final = 7  # words of what tells so
 _MOST: Final = 4  # words of the reply
 
 
@@ -24,7 +27,20 @@ def begun(
 
     `read`: reads what it begins with after the question before.
     """
-    return (answered_first(text, lexicon, before) if before.wants else None) or left_first(text, lexicon, before, read)
+    first = answered_first(text, lexicon, before) if before.wants else None
+    return first or placed_first(text, lexicon, before) or left_first(text, lexicon, before, read)
+
+
+def placed_first(text: str, lexicon: Lexicon, before: Question) -> tuple[Question, str] | None:
+    """'ok ring is on. can i add another 2mm': that what was spoken of is in its place, and the rest of the line."""
+    split = _CLAUSE.fullmatch(text) if before.lenses and before.bodies else None
+    if split is None or len(split[1].split()) > _FEW or any(sign.isdigit() for sign in split[1]):
+        return None
+    told = mentioned(split[1], lexicon.words.mentions, only=(_IN_PLACE,))
+    first = hear(split[1], lexicon, before.intent).cast if told else None
+    if first is None or first.bodies or any(not part.is_bare for part in first.lenses):
+        return None
+    return before, split[2]
 
 
 def answered_first(text: str, lexicon: Lexicon, before: Question) -> tuple[Question, str] | None:

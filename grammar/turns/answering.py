@@ -58,7 +58,7 @@ def completed(heard: Heard, before: Question, hosts: frozenset[str]) -> Question
         return None
     if before.wants.split()[:1] != ["focal"] and any(FOCAL_NAMED in token.groups for token in heard.line.tokens):
         return None  # 'focal length 85' where the flange to image was asked for
-    if asks(heard) or "?" in heard.text or heard.cast.pieces or heard.cast.frames:
+    if (asks(heard) and not _is_on_paper(heard, before)) or "?" in heard.text or heard.cast.pieces or heard.cast.frames:
         return None
     if any(TALL in token.groups for token in heard.line.tokens):
         return None  # 'she is 1.2 m tall' is no mark of a scale
@@ -76,6 +76,12 @@ def _picks_tube(heard: Heard, before: Question) -> bool:
     numbers = [token.numbers[0] for token in heard.line.tokens if token.numbers]
     led = any(token.text.casefold() in _PICKING or token.value == "the" for token in heard.line.tokens)
     return led and len(numbers) == 1 and is_one_of_several(numbers[0], before)
+
+
+def _is_on_paper(heard: Heard, before: Question) -> bool:
+    """'17.5 on the card' where the flange to the image was asked for: what it was caught on, and no card to carry."""
+    caught = [cue.tells for cue in heard.cues if cue.tells not in _IDLE] == ["card"]
+    return caught and "flange_to_image" in before.wants.split() and any(one.numbers for one in heard.line.tokens)
 
 
 def asks(heard: Heard) -> bool:
@@ -176,6 +182,8 @@ def _asked_of(before: Question, is_host: bool) -> str:
 def _measured(heard: Heard, before: Question, wants: str) -> Question | None:
     """'58', 'f2', 'about 45.5 mm', '42mm, 1mm pitch': the number that was asked for."""
     tokens = [token for token in heard.line.tokens if token.kind not in _PASSED]
+    if _is_on_paper(heard, before):
+        tokens = [token for token in tokens if token.numbers]
     if wants == _NEAREST:  # 'the lens says 0.45 m'
         tokens = [token for token in tokens if token.kind not in ("LENS", "MEASURE")]
     if any((token.kind, token.value) == ("MEASURE", _SIZED) for token in tokens[:1]):  # 'measured at 66'

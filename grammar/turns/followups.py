@@ -166,11 +166,11 @@ def _measured(
 
 def _drawn_again(said: Question, before: Question, again: tuple[Thing, ...], intent: str) -> Question:
     """What is said of pieces that are drawn out or put between anew: how close it then comes."""
-    stretched = any(one.thickness_mm and len(set(one.thickness_mm)) > 1 for one in again)
-    intent = kinds.MACRO_DISTANCE if intent in _PLACING and not (stretched and intent == before.intent) else intent
-    wanted = tuple(row for row in before.values if row[0] in WANTED and len(again) > 1)
-    said = said.without(*_OF_LENGTHS, "extension").with_(intent=intent)
-    return said.with_(values=(*said.values, *wanted))
+    stretched = any(one.thickness_mm and len(set(one.thickness_mm)) > 1 for one in again) and intent == before.intent
+    still = stretched or all(one.ids for one in again)  # the C to CS ring is no tube
+    intent = kinds.MACRO_DISTANCE if intent in _PLACING and not still else intent
+    wanted, said = tuple(row for row in before.values if row[0] in WANTED), said.without(*_OF_LENGTHS, "extension")
+    return said.with_(intent=intent, values=(*said.values, *(wanted if len(again) > 1 else ())))
 
 
 def _placed(
@@ -201,7 +201,7 @@ def _joined(heard: Heard, said: Question, before: Question, aim: _Aim, placed: _
     mounts = all_of_mount(lenses, before.lenses), same_mounts(bodies, before.bodies)
     put = kept_pieces(said.with_(intent=intent), same_lens, *mounts, before)
     kept = without_close_rings(heard, said, set_against(heard, said, before) or put, before)
-    put = as_put_behind(heard, said.adapters, intent)
+    put = as_put_behind(heard, said.adapters, intent, before.adapters)
     pieces = set_in_place(put, kept) or pieces_now(heard, kept, put, intent)
     seen = heard.tells("infinity") or heard.tells("stops-at")
     if intent in _PLACING and not seen and is_close(said, before, pieces):

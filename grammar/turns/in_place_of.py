@@ -16,6 +16,7 @@ _NOUNS: Final = frozenset(["BODY", "LENS"])
 _SET: Final = ("LENGTH", "FNUM", "COMBO", "PIECE")  # beside these an old mount tells of more than whose place is taken
 _PAIR: Final = 2
 _ARTICLE: Final = "a"
+_NO: Final = "no"
 
 
 def with_stood_in(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
@@ -39,7 +40,7 @@ def with_stood_in(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
 def _behind(heard: Heard, old: int, new: int, side: str) -> str:
     """'an X body instead of the E': what is said without whose place is taken."""
     tokens = heard.line.tokens
-    first = max(n for n in range(old) if _is_marker(tokens[n]))
+    first = max(n for n in range(old) if _is_marker(tokens, n, old))
     last = old + (old + 1 < len(tokens) and tokens[old + 1].kind in _NOUNS)
     kept = [one for n, one in enumerate(tokens) if not first <= n <= last]
     headed = new + 1 < len(tokens) and tokens[new + 1].kind in _NOUNS
@@ -57,12 +58,14 @@ def _swapped(tokens: tuple[Token, ...], old: int, new: int, side: str) -> str | 
 
 def _leads(tokens: tuple[Token, ...], old: int, new: int) -> bool:
     """Whether 'instead of', 'in place of' or the like stands before the old one, with nothing but its like between."""
-    at = [n for n in range(old) if _is_marker(tokens[n])]
+    at = [n for n in range(old) if _is_marker(tokens, n, old)]
     return bool(at) and not at[-1] < new < old and not any(one.kind in _SET for one in tokens[at[-1] : old])
 
 
-def _is_marker(token: Token) -> bool:
-    return IN_PLACE_OF in token.groups and " " in token.text
+def _is_marker(tokens: tuple[Token, ...], at: int, old: int) -> bool:
+    """Whether it is such words, or a 'no' right before the old one: 'no G, its an XCD'."""
+    token = tokens[at]
+    return (IN_PLACE_OF in token.groups and " " in token.text) or (at == old - 1 and token.text.casefold() == _NO)
 
 
 def _is_article(tokens: tuple[Token, ...], at: int) -> bool:

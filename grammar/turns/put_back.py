@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Final
 
 from grammar.hearing import Heard
@@ -11,6 +12,8 @@ from grammar.turns.sticking import is_open
 from grammar.turns.tubes_counted import says_both
 
 _BACK: Final = ("back", "again")
+_PUT: Final = frozenset(["in", "on", "back", "again", "between", "behind"])
+_NUMBERS: Final = re.compile(r"\d+(?:\.\d+)?")
 
 
 def put_back(heard: Heard, said: Question, before: Question) -> tuple[Thing, ...]:
@@ -20,6 +23,8 @@ def put_back(heard: Heard, said: Question, before: Question) -> tuple[Thing, ...
     stood = tuple(one for one in stood if not is_open(one))
     if before.adapters:
         return _told_by_length(heard, before)
+    if named := _named_by_length(heard, stood, before):
+        return named
     if not stood or before.adapters or heard.cast.lenses or heard.cast.bodies or not _is_on_again(heard, said):
         return ()
     kinds = {one.piece for one in said.adapters}
@@ -41,6 +46,25 @@ def _told_by_length(heard: Heard, before: Question) -> tuple[Thing, ...]:
     if len(meant) != 1 or here or length in lenses or len(before.stood) != 1:
         return ()
     return (meant[0],)
+
+
+def _named_by_length(heard: Heard, stood: tuple[Thing, ...], before: Question) -> tuple[Thing, ...]:
+    """'the 5 in then' after a 5 mm ring that was taken off, and no lens of that length."""
+    told = [one for one in heard.line.tokens if one.numbers and not one.text.isalpha()]
+    put = any(one.text.casefold() in _PUT for one in heard.line.tokens)
+    others = heard.cast.bodies or heard.cast.pieces or any(part.has_mount_or_kind for part in heard.cast.lenses)
+    if len(told) != 1 or not put or others or told[0].unit not in ("", "mm", "in") or told[0].kind == "FNUM":
+        return ()
+    size = told[0].text.split()[0].removesuffix("mm")
+    if any(f"{one.focal_length_mm or 0:g}" == size for one in before.known):
+        return ()
+    meant = tuple(one for one in stood if size in (_length(one), *_NUMBERS.findall(one.words)))
+    return meant if len(meant) == 1 else ()
+
+
+def _length(piece: Thing) -> str:
+    fixed = piece.thickness_mm is not None and len(set(piece.thickness_mm)) == 1
+    return f"{piece.thickness_mm[0]:g}" if fixed and piece.thickness_mm is not None else ""
 
 
 def _is_on_again(heard: Heard, said: Question) -> bool:

@@ -184,6 +184,10 @@ def pieces_now(heard: Heard, kept: tuple[Thing, ...], said: tuple[Thing, ...], i
         return (*(one for one in kept if one.piece in DRAWN), *said)  # 'the ring is 0.1 too thick' behind a tube
     if all(piece.piece in OPTICAL for piece in said):
         return (*(one for one in kept if one.piece in DRAWN and one.thickness_mm is not None), *said)
+    tubes = [n for n, one in enumerate(kept) if one.piece == SPACER and one.thickness_mm is not None]
+    drawn = any(one.piece in RANGED and one.thickness_mm is not None for one in kept)
+    if drawn and len(said) == len(tubes) == 1 and said[0].piece == SPACER and said[0].thickness_mm is not None:
+        return (*kept[: tubes[0]], said[0], *kept[tubes[0] + 1 :])  # 'the tube is 15' beside a helicoid
     if all(piece.piece in DRAWN for piece in said):
         return (*(one for one in kept if one.piece in OPTICAL and one not in said), *said)
     return said
@@ -273,14 +277,16 @@ def _overtaken(said: Question) -> frozenset[str]:
 def kept_limits(new: Limits, said: Question, before: Question, intent: str) -> Limits:
     """Where another thing is asked neither the order nor the count of what was shown goes on."""
     glazed = any(one.piece in OPTICAL for one in said.adapters)  # what was to be without glass is so no more
-    now = {one.piece for one in said.adapters if one.ids or not is_open(one)}  # what was taken off is on again
+    on = [one for one in said.adapters if one.ids or not is_open(one)]  # what was taken off is on again
+    now = {name for one in on for name in (one.piece, *one.ids)}
+    most = None if on and before.limits.pieces == 0 else before.limits.pieces  # 'nothing between', and now that ring
     old = before.limits if intent == before.intent else replace(before.limits, best=None, cheapest=False)
     measured = said.said("thickness") is not None or any(one.thickness_mm for one in said.adapters)
     moved = bool(said.bodies) and [one.ids for one in said.bodies] != [one.ids for one in before.bodies]
     moved = moved or intent == LIST_FITS != before.intent  # 'so whats a better body for them'
     old = replace(old, with_glass=False) if moved else old  # what one body is too deep for, another has room for
     return Limits(
-        new.pieces if new.pieces is not None else old.pieces,
+        new.pieces if new.pieces is not None else most,
         new.without_glass or (old.without_glass and not (new.with_glass or glazed)),
         new.with_glass or (old.with_glass and not new.without_glass),
         new.owned_only or old.owned_only,

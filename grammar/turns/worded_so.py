@@ -154,11 +154,11 @@ def asks_for_the_ring(turn: Turn) -> bool:
     bare = len(pieces) == 1 and pieces[0].piece == _RING and pieces[0].is_bare
     bare = bare or (not pieces and turn.tells(_OF_SEAT))  # 'seat?'
     told = turn.tells("it-is") and [part.focal for part in cast.lenses if part.mounts] == [None]  # 'its an M42, ring?'
-    idle = {_OF_SEAT, "it-is"} if told else {_OF_SEAT}
+    idle = {_OF_SEAT, "ok", "pick:both", *(["it-is"] if told else [])}
     pair = any(one.ids for one in turn.before.bodies) and (told or any(one.ids for one in turn.before.lenses))
     asked = any(cue.tells not in idle for cue in turn.heard.cues)  # 'seat of the adapter'
     alone = not ((cast.lenses and not told) or cast.bodies or cast.frames or turn.heard.readings.values or asked)
-    short = turn.tells("short" if told else "brief")
+    short = turn.tells("short" if told or turn.tells("pick:both") else "brief")
     return bare and pair and alone and short and turn.was not in _OF_RING
 
 

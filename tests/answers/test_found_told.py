@@ -399,3 +399,27 @@ def test_what_was_measured_or_fell_through_leads_to_its_mount(found, text: str, 
 
 def test_a_filter_told_in_inches_is_as_wide_as_its_thread(found) -> None:
     assert "50.8 mm across" not in flat(found("do M48x0.75 and 2 inch filter threads mate"))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "8mm movie lens, 12.5mm, flush ring up to C, on a C camera, how far",
+        "13mm lens for 8mm film, flush D to C ring, C cam",
+    ],
+)
+def test_a_ring_that_leads_to_the_body_s_mount_does_not_make_it_the_lens_s(found, text: str) -> None:
+    record = found(text)
+    assert "D-mount" in record["text"]
+    assert record["chains"][0]["verdict"] == "macro-only"
+
+
+@pytest.mark.parametrize(
+    ("text", "sum_"),
+    [
+        ("m42 tubes of 5, 10 and 20: which give 25", "20 + 5 = 25 mm"),
+        ("which tubes of 7 14 28 add up to 42", "28 + 14 = 42 mm"),
+    ],
+)
+def test_which_tubes_make_a_length_is_told_by_their_sum(found, text: str, sum_: str) -> None:
+    assert sum_ in found(text)["text"]

@@ -198,3 +198,30 @@ def test_a_place_of_a_list_is_the_mount_there(club: Desk, first: str, turn: str,
 def test_the_f_that_a_ring_ends_on_is_no_stop(club: Desk) -> None:
     found = talk(club, "T2 500 on EF. i own T2-F 8.5 and F-EF 2.5, do they do it")[-1]
     assert "your 8.5 mm ring + your 2.5 mm ring" in flat(found)
+
+
+def test_what_reads_so_on_the_ring_is_its_nearest_mark_where_one_asks_how_near(club: Desk) -> None:
+    last = talk(club, "28mm M42 on EF, want infinity", "whats the nearest if it reads 0.3 on the ring")[-1]
+    assert last.intent == "macro-distance"
+    assert "sharp at 30 cm from the sensor" in flat(last)
+
+
+def test_a_stop_for_a_face_is_asked_of_how_deep_it_is_whatever_stood_before(club: Desk) -> None:
+    last = talk(club, "50 om on z", "how close", "which stop for a face at 1 m")[-1]
+    assert last.intent == "depth-of-field"
+    assert "for a face" in flat(last)
+
+
+TOLD_BEFORE = [
+    (("M42 28 and 135 on RF, ring is 25.36", "at which mark on the 28"), "infinity at its 7.9 m mark"),
+    (("16 C on a CS camera with the 5 mm ring", "without it", "the 5 back in"), "A 16 mm C-mount lens on a CS-mount"),
+    (("P6 180 on G 44x33", "no G, its an XCD"), "180 mm P6 lens on an XCD (44x33) body"),
+    (("grey barrel 25mm, screw 25.4 wide, cine or security?", "17.5 on the card"), "it is C"),
+    (("lens falls right through my C to E ring", "caliper: 15.9", "cup for E how deep"), "seat -5.71 mm"),
+    (("15mm LTM on Z, rear sticks out 11 mm, touches?", "on L?", "ok. the rings for both?"), "infinity 8.8 mm"),
+]
+
+
+def test_a_number_or_a_no_is_of_what_was_told_before(club: Desk) -> None:
+    for turns, told in TOLD_BEFORE:
+        assert told in flat(talk(club, *turns)[-1]), turns

@@ -27,7 +27,8 @@ WIDTH: Final = "How wide is its thread across, by caliper? That tells which of t
 
 def dropped_through(question: Question, knowledge: Knowledge) -> Answer | None:
     """What such a lens is; None where the mount named is that of the lens, or nothing drops through."""
-    lens, holes = question.lens, question.limits.using
+    lens = question.lens
+    holes = question.limits.using or tuple(id_ for ring in question.adapters for id_ in ring.front[:1])
     if lens is None or len(question.lenses) != 1 or len(holes) != 1 or not mentions(question, "drops-asked"):
         return None
     mounts, threads = knowledge.catalogue.mounts, knowledge.catalogue.threads

@@ -31,7 +31,8 @@ def turned_in(question: Question, knowledge: Knowledge) -> Told:
     hole = named_thread(question, knowledge)
     width = hole.major_mm.nominal if hole is not None else thread_measured(question)[0]
     if width is None:
-        width = next(iter(focals(question)), None)  # 'half a turn then tight, 39 mm' is no lens of 39
+        rings = (one.thickness_mm[0] for one in question.adapters if one.thickness_mm is not None)
+        width = next(iter([*focals(question), *rings]), None)  # 'half a turn then tight, 39 mm' is no lens of 39
     alike = _as_wide(width, knowledge) if width is not None else []
     usual = knowledge.joints.limits.usual_turns
     stuck = question.intent == HAZARD and turns < usual.least  # whatever its thread is

@@ -56,18 +56,33 @@ def taken_by_format(question: Question, facts: Catalogue) -> tuple[Question, tup
     )
 
 
-def not_held_by_ring(question: Question, facts: Catalogue) -> Question:
-    """'an 8mm film lens drops through my C ring': the ring does not tell the mount of what it does not hold."""
+def as_held_by_ring(question: Question, facts: Catalogue) -> Question:
+    """The question with the lens's mount as the ring tells it: that which is on its front, and not what it leads to.
+
+    'a 13 mm, D to C flush bush': by its name it takes D. 'an 8mm film lens drops through my C ring', and 'an 8mm film
+    lens with a ring to C, on my C camera': the mount that such lenses mostly have, for one of C needs no ring there.
+    """
     lens = question.lens
+    if lens is None or len(question.lenses) > 1:
+        return question
+    if not lens.ids and not lens.kind:
+        rings = [facts.adapters[one.id] for one in question.adapters if one.id is not None and one.id in facts.adapters]
+        front = rings[0].front if rings and rings[0].front != rings[0].rear else None
+        if front is not None and front in facts.mounts:
+            return question.with_(lenses=(replace(lens, kind="mount", ids=(front,)),))
+        return question
     fronts = {*question.limits.using, *(id_ for ring in question.adapters for id_ in ring.front)}
-    if lens is None or not lens.ids or lens.ids[0] not in fronts or not mentions(question, "drops-asked"):
+    dropped = bool(lens.ids) and lens.ids[0] in fronts and mentions(question, "drops-asked")
+    same = bool(lens.ids) and any(body.ids[:1] == lens.ids[:1] for body in question.bodies)
+    led_to = same and any(not ring.ids and ring.front[:1] in ((), lens.ids[:1]) for ring in question.adapters)
+    if not (dropped or led_to) or lens.kind != "mount":
         return question
     plain = replace(lens, kind="", ids=())
     usual, named = of_format(plain, facts), facts.mounts[lens.ids[0]].designation.casefold()
     if not usual or usual[0] in lens.ids or named in lens.words.casefold().split():
         return question
     left = tuple(ring for ring in question.adapters if lens.ids[0] not in ring.front)
-    return question.with_(lenses=(plain, *question.lenses[1:]), adapters=left)
+    return question.with_(lenses=(plain,), adapters=left)
 
 
 def _with_lenses_of_both(question: Question) -> Question:
