@@ -125,6 +125,13 @@ FIGURES = (
 OF_SCREWS = (
     # what the screw of a lens does in a thread that is not its own, before the answer
     (WAYS, heard(named("found.screwed_in", "with_screw_told"), "goes-into", "drops-asked")),
+    # which of several focal lengths leaves the more room close up, before the answer
+    ((MACRO_DISTANCE,), heard(named("close.lengths_apart", "with_lengths_apart"), "more-room")),
+    # what is so narrow that it drops through, in place of the answer
+    (
+        (*WAYS, LOOK_ALIKE, HAZARD, IDENTIFY_MOUNT, DEFINITION, WHY, LIST_FITS),
+        heard(named("found.narrower_screws", "with_what_drops"), "drops-through"),
+    ),
     # with which pitches a front thread is cut, before the answer
     ((WHY, LOOK_ALIKE, CHAIN), heard(named("found.screwed_in", "with_pitches_told"), "filter-binds")),
     # how far behind its flange a lens without a register forms its image, before the answer

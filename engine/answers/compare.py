@@ -53,6 +53,7 @@ from grammar.questions import Question, Thing
 MOST = 4
 MOST_ADVICE = 2
 GLASS = "corrective-glass"
+NOTHING = "Nothing in the facts sets these two against each other. Name two bodies, mounts or pieces."
 
 
 def compare(question: Question, knowledge: Knowledge) -> Answer:
@@ -60,7 +61,8 @@ def compare(question: Question, knowledge: Knowledge) -> Answer:
     if of_one_lens(question) is not question:
         return equivalent(question, knowledge)  # 'is my 50 a 50 or a 75 on APS-C'
     question = _with_what_was_before(question)
-    question, note = with_usual_factor(question, knowledge.catalogue) if focals(question) else (question, Told())
+    asked = focals(question) or mentions(question, "in-little-light")
+    question, note = with_usual_factor(question, knowledge.catalogue) if asked else (question, Told())
     question, taken = with_usual_of_format(question, knowledge.catalogue)
     sized = sizes_apart(question, knowledge.catalogue) if mentions(question, "by-size") else Told()
     sized += by_an_error(question, knowledge)
@@ -81,16 +83,14 @@ def compare(question: Question, knowledge: Knowledge) -> Answer:
     on_formats = each_on_its_own(question, knowledge.catalogue) if not question.adapters else Told()
     told = on_formats if on_formats.lines and not sides else told
     alone = Told() if sides or chains else _numbers_alone(question, knowledge)
-    glass = glass_apart(question)
+    glass = glass_apart(question, beside_plain=not (chains or pairs or sides or told.lines))
     told = told if chains or sides or not glass.lines else Told()  # told of each factor once
     told = brighter_of(question) + _by_price(question, knowledge) + alone + glass + crop_or_glass(question) + told
     asks = not sides or question.things or any(line.text == ALIKE for line in told.lines)
     rows = _advice(question, SURE if told.lines else LEAST, knowledge) if asks else []
     lines = [*told.lines, *(note.lines if told.lines else ()), *taken, *advice_lines(rows)]
     if not lines:
-        lines = [
-            Line("text", "Nothing in the facts sets these two against each other. Name two bodies, mounts or pieces.")
-        ]
+        lines = [Line("text", NOTHING)]
     answer = Answer(
         question.text, "compare", ANSWERED if told.lines or rows else NO, tuple(lines), question=question,
         chains=chains or pairs or None, quantities=told.quantities,

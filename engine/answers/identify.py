@@ -8,7 +8,7 @@ from engine.answers.found import together
 from engine.answers.found.all_measured import BY_PAPER, as_unnamed, combined, is_bayonet, not_of_the_ring
 from engine.answers.found.barrels import barrels
 from engine.answers.found.by_features import by_features, formats_told
-from engine.answers.found.by_register import by_register
+from engine.answers.found.by_register import by_register, with_opening_as_throat
 from engine.answers.found.dropped_through import dropped_through
 from engine.answers.found.either_of import either_of
 from engine.answers.found.not_by_thread import by_no_focus_ring, not_by_thread
@@ -53,7 +53,7 @@ SEEN_SO = "By what is seen it may be one of these, those met most first; flange 
 
 def identify(question: Question, knowledge: Knowledge) -> Answer:
     """Which mounts the lens may have; and how it then gets on the body that was named with it, if any."""
-    question = not_of_the_ring(as_unnamed(question), knowledge)
+    question = with_opening_as_throat(not_of_the_ring(as_unnamed(question), knowledge), knowledge)
     answer = _identified(question, knowledge)
     answer = replace(answer, lines=(*by_no_focus_ring(question, knowledge).lines, *answer.lines))
     if not question.bodies or answer.chains or mentions(question, "which-sense"):

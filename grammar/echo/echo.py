@@ -38,7 +38,8 @@ _LIGHTS: Final = {
 _SAID: Final = {
     "nominal": "should be {}", "squeeze": "{} squeeze",
     "iso": "ISO {}", "frame_rate": "{} fps", "turns": "{} turns", "stops": "{} stops", "price": "{} dollars",
-    "mark": "infinity at the {} mark", "thickness": "{} thick", "bore": "{} bore", "rear_reach": "{} behind the flange",
+    "mark": "infinity at the {} mark", "thickness": "{} thick", "bore": "{} bore", "throat": "throat of {}",
+    "rear_reach": "{} behind the flange",
     "travel": "{} of travel", "flange_to_image": "{} flange to image", "extension": "{} of extension",
     "brighter": "{} stops brighter", "infinity_setting": "infinity at {} of the helicoid",
     "came_out": "{} behind the filter",

@@ -15,7 +15,8 @@ _OF_LENS: Final = 8  # tokens from the words to the distance, where the lens is 
 _SEVERAL: Final = 4
 _SAYS: Final = "does"  # value of 'says', 'shows', 'ends'
 _MARK: Final = "mark"  # of the scale, whatever is sharp there
-_CLOSE: Final = frozenset(["how-close", "macro", "working-distance", "how-big", "after-macro-distance"])
+_HOW_CLOSE: Final = "how-close"  # cue
+_CLOSE: Final = frozenset([_HOW_CLOSE, "macro", "working-distance", "how-big", "after-macro-distance"])
 _SPACING: Final = DRAWN | {"close-up-lens"}
 _BETWEEN: Final = frozenset(["CUE", "DET", "PREP", "VERB"])
 _OF_THINGS: Final = frozenset(["LENS", "KIND", "PIECE", "MOUNT", "FNUM", "TRAIT"])
@@ -34,7 +35,7 @@ def with_near_marks_told(tokens: list[Token], told: frozenset[str]) -> list[Toke
 
     Where nothing is close up, 'stops at 6 m' is how far a lens reaches, not how near.
     """
-    out = _of_lenses(list(tokens))
+    out = _of_scale(_of_lenses(list(tokens)), told)
     close = bool(told & _CLOSE) or any(one.kind == "PIECE" and one.value in _SPACING for one in out)
     for at, token in enumerate(out):
         leads = close and token.kind == "CUE" and NEAREST_ASKED in token.groups and _is_decimal(out, at + 1)
@@ -107,6 +108,20 @@ def _of_lenses(tokens: list[Token]) -> list[Token]:
             tokens[at] = token.as_("CUE")
             tokens[rest[1]] = lens.as_("FOCAL", unit="mm")
             tokens[rest[3]] = near.as_("KEYED", value=_NATIVE, numbers=(size,), unit="m")
+    return tokens
+
+
+def _of_scale(tokens: list[Token], told: frozenset[str]) -> list[Token]:
+    """'whats the nearest if it reads 0.3 on the ring': what is read off a scale, where one asks how near."""
+    if not (_HOW_CLOSE in told or any(NEAREST_ASKED in one.groups for one in tokens)):
+        return tokens
+    for at in range(len(tokens) - 1):
+        near, scale = tokens[at], tokens[at + 1]
+        read = (scale.kind, scale.value) == ("MEASURE", _MARK) and near.kind in ("NUMBER", "LENGTH")
+        size = _mm(near) if read and "." in near.text and near.unit in ("", *_FAR_UNITS) else None
+        if size is not None and size < _FARTHEST:
+            tokens[at] = near.as_("KEYED", value=_NATIVE, numbers=(size,), unit="m")
+            tokens[at + 1] = scale.as_("CUE")
     return tokens
 
 

@@ -15,6 +15,9 @@ _SCREWS: Final = "screw"  # 'screws in', 'screwed on'
 _WIDE: Final = "wide"
 _WIDTHS: Final = ((24.5, 26.5), (36.5, 44.5))  # mm: screws that lenses are held by
 _NO_FOCALS: Final = ((25.3, 25.5), (38.8, 39.2), (41.5, 42.4))  # and of these what hardly any lens is long
+_OBJECTIVES: Final = (15.0, 40.0)  # mm: how wide screws of objectives are, whose focal length is hardly ever told
+_OBJECTIVE: Final = "objective"
+_OF_IT: Final = frozenset(["KIND", "LENS", "FILLER", "TRAIT", "MEASURE"])
 _ELSE: Final = frozenset(["MOUNT", "BODY", "PIECE", "FORMAT", "FNUM", "NUMBER", "KIND", "LINK", "NAMED", "DISTANCE"])
 _OF_BARREL: Final = ("MEASURE", "barrel")  # 'wide at the back'
 _INCH: Final = "inch"
@@ -34,6 +37,10 @@ def with_screw_widths(tokens: list[Token]) -> list[Token]:
         if wide is not None and (wide.kind, wide.value) == _OF_BARREL:  # 'a thread 42 mm wide at the back'
             out[at + 1 : at + 3] = [out[at + 1].as_("KEYED", value="diameter", unit="mm"), wide.as_("CUE")]
             continue
+        before = _before_lens(out, at)
+        if before is not None and not any(_is_told(one) and one.kind != "PITCH" for one in out):
+            out[before] = out[before].as_("KEYED", value="diameter", unit="mm")
+            continue
         inches = _inches_wide(out, at)
         if inches is not None:
             out[at + 2] = out[at + 2].as_("KEYED", value="diameter", unit="mm", numbers=(inches,), ids=())
@@ -46,6 +53,18 @@ def with_screw_widths(tokens: list[Token]) -> list[Token]:
         if found + 1 < len(out) and out[found + 1].text.casefold() == _WIDE:
             out[found + 1] = out[found + 1].as_("CUE")
     return out
+
+
+def _before_lens(tokens: list[Token], at: int) -> int | None:
+    """'27 mm objective thread', '42mm lens screw': the width stands before what the screw is of, no such length."""
+    place = at - 1
+    while place >= 0 and tokens[place].kind in _OF_IT:
+        place -= 1
+    if not 0 <= place < at - 1 or not is_screw(tokens[at]) or tokens[place].kind != "LENGTH" or not tokens[place].is_mm:
+        return None
+    of_objective = any(one.kind == "KIND" and one.value == _OBJECTIVE for one in tokens[place:at])
+    widths = (_OBJECTIVES,) if of_objective else _NO_FOCALS
+    return place if any(least <= tokens[place].numbers[0] <= most for least, most in widths) else None
 
 
 def _inches_wide(tokens: list[Token], at: int) -> float | None:

@@ -28,7 +28,10 @@ _COUNT_ALONE: Final = re.compile(
     r"(?:and |or |with |make it |now |what about |then )*(one|two|three|four|five|six|[2-6])"
     r"(?: of them| of those| layers?| strips?| sheets?| then)*"
 )
-_BARE: Final = re.compile(r"(?:and |or |with |what about |how about |then |make it )*(\d*\.\d+)(?: ?mm)?(?: then)?")
+_BARE: Final = re.compile(
+    r"(?:and |or |with |what about |how about |then |make it |just |only |a |the |my |use |try |i have |i got |ive )*"
+    r"(\d*\.\d+)(?: ?mm)?(?: one| then| do| i have| i own| ive got| i've got| i got)*"
+)
 _TIMES: Final = re.compile(r"(?:^|[ ,(])(two|three|four|five|six|[2-6])(?: ?x| pieces of| bits of)? $")
 _NEAR: Final = 9  # signs at most between the count of layers and how thick one is
 

@@ -10,6 +10,7 @@ from grammar.words.tokens import Token
 _DRAWING: Final = frozenset(["extension-tube", "helicoid", "bellows", "close-up-lens", "filter", "reverse-ring"])
 _NUMBERS: Final = frozenset(["LENGTH", "NUMBER", "FOCAL"])
 _SMALL: Final = frozenset(["CUE", "DET", "JOIN", "FILLER", "VERB", "PREP"])
+_OPENERS: Final = frozenset(["STOP", "CUE", "DET", "VERB", "FILLER"])
 _REACH: Final = 6  # tokens from the one length to the other
 _SHORTEST, _LONGEST = 8.0, 1200.0  # mm
 
@@ -19,7 +20,7 @@ def with_lens_set_against(tokens: list[Token]) -> list[Token]:
     tokens = _with_lenses_contrasted(tokens)
     if any(one.kind in ("PIECE", "TUBE") and one.value in _DRAWING for one in tokens):
         return tokens
-    out = list(tokens)
+    out = _with_either(tokens)
     for at, one in enumerate(tokens):
         led = tokens[at - 1].kind == "DET" and tokens[at - 2].kind == "PREP" if at > 1 else False
         if not (led and _is_lens_long(one)):
@@ -34,6 +35,18 @@ def with_lens_set_against(tokens: list[Token]) -> list[Token]:
         ends = place + 1 >= len(tokens) or tokens[place + 1].kind in ("STOP", "JOIN", "LENS", "CUE")
         if against and place < len(tokens) and ends and _is_lens_long(tokens[place]):
             out[at], out[place] = (token.as_("FOCAL", unit="mm") for token in (one, tokens[place]))
+    return out
+
+
+def _with_either(tokens: list[Token]) -> list[Token]:
+    """'60mm or 105mm enlarger glass': either of two lengths before what kind of lens it is."""
+    out = list(tokens)
+    for at, one in enumerate(tokens[:-3]):
+        join, other, kind = tokens[at + 1 : at + 4]
+        opened = at == 0 or tokens[at - 1].kind in _OPENERS
+        either = join.kind == "JOIN" and join.value in ("or", "vs") and kind.kind in ("LENS", "KIND")
+        if opened and either and _is_lens_long(one) and _may_be_lens(other):
+            out[at], out[at + 2] = (token.as_("FOCAL", unit="mm") for token in (one, other))
     return out
 
 

@@ -12,6 +12,8 @@ from grammar.words.tokens import Token, is_plural
 from grammar.words.written import STOPS
 
 _RING: Final = "adapter"
+_VIA: Final = "via"  # value of 'through'
+_F: Final = ("f-mount",)
 _OFF: Final = "thickness"  # value of 'too thick'
 _MOST_OFF: Final = 0.6  # mm; no ring between two mounts is so thin
 _THICKEST: Final = 120.0  # mm
@@ -35,20 +37,44 @@ def with_ring_links(tokens: list[Token], hosts: frozenset[str] = frozenset()) ->
 
     `hosts`: mounts that, named alone, are those of a body.
     """
-    out = _between_mounts(_heads_behind(_without_bodies(_by_rings(_for_lenses(with_ends_drawn(tokens), hosts)))))
+    tokens = with_ends_drawn(_with_f_apart(tokens))
+    out = _between_mounts(_heads_behind(_without_bodies(_by_rings(_for_lenses(tokens, hosts)))))
     at = 0
     while at + 2 < len(out):
         link = out[at + 1]
         if out[at].kind == out[at + 2].kind == "MOUNT" and out[at].ids != out[at + 2].ids:
+            if _is_headed(out, at) and at and out[at - 1].value == _VIA:
+                out[at - 1] = out[at - 1].as_("PREP", value="with")  # 'through an OM-EF ring and an EF-E one'
             if _is_headed(out, at) and _is_error(out, at):
                 out.insert(at + 3, out.pop(at - 1))  # '0.5 M42-E ring too thick': by so much it is off
             elif _is_headed(out, at) and _is_thickness(out, at - 1):
                 made = out[at - 1].numbers[0] in MADE_REDUCING  # 'a 0.64 CY-E booster': no ring is so thin
                 out[at - 1] = out[at - 1].as_("TIMES") if made else out[at - 1].as_("LENGTH", unit="mm")
+            elif _leads_on(out, at):
+                out.insert(at + 3, Token("PIECE", "ring", out[at + 2].column, _RING))  # 'om-ef and ef-e rings'
+                if at and out[at - 1].value == _VIA:
+                    out[at - 1] = out[at - 1].as_("PREP", value="with")
             elif _leads(link) or (link.text == "-" and _thickness(out, at + 3) is not None):
                 at += _as_ring(out, at)
         at += 1
     return _with_lengths_behind(out)
+
+
+def _with_f_apart(tokens: list[Token]) -> list[Token]:
+    """'P6-F 27.6 and F-Z 30.5': what is linked to a mount is one, and the number behind it no stop."""
+    out: list[Token] = []
+    for at, token in enumerate(tokens):
+        linked = [one.kind for one in out[-2:]] == ["MOUNT", "MARK"] and out[-1].text == "-"
+        headed = at + 1 < len(tokens) and tokens[at + 1].kind == "PIECE"
+        stop = token.kind == "FNUM" and token.text[:1] in "fF" and "/" not in token.text
+        if linked and stop and (headed or token.numbers[0] not in STOPS):
+            number = token.text[1:].strip()
+            out.append(token.as_("MOUNT", text=token.text[:1], value="F", numbers=(), ids=_F))
+            column = token.column + len(token.text) - len(number)
+            out.append(Token("NUMBER", number, column, numbers=token.numbers, listed=token.listed))
+        else:
+            out.append(token)
+    return out
 
 
 def _with_lengths_behind(tokens: list[Token]) -> list[Token]:
@@ -175,6 +201,15 @@ def _as_ring(tokens: list[Token], at: int) -> int:
     tokens[end:end] = [ring]
     tokens.insert(at, told.as_("LENGTH", unit="mm", column=tokens[at].column))
     return 1
+
+
+def _leads_on(tokens: list[Token], at: int) -> bool:
+    """Whether a pair that nothing heads is joined to one with a word for rings that takes what this one ends on."""
+    row = tokens[at : at + 8]
+    if len(row) < 8 or [row[n].kind for n in (2, 3, 4, 6, 7)] != ["MOUNT", "JOIN", "MOUNT", "MOUNT", "PIECE"]:
+        return False
+    linked = all(_leads(row[n]) or row[n].text == "-" for n in (1, 5))
+    return linked and row[7].value == _RING and is_plural(row[7]) and row[2].ids[:1] == row[4].ids[:1]
 
 
 def _leads(token: Token) -> bool:

@@ -6,18 +6,18 @@ import re
 from collections.abc import Callable
 from typing import Final
 
-from engine.base.compact import replace
 from grammar.hearing import hear
-from grammar.questions import RING, Question, Unread
+from grammar.questions import Question, Unread
 from grammar.turns.answering import asks, completed
 from grammar.words.lexicon import Lexicon
+from grammar.words.mentioned import mentioned
 
 _REPLY: Final = re.compile(r"\s*([^.?!;,]*?\d+(?:\.\d+)? ?(?:mm|cm|m)?)\s*[.;,]+\s+(?=[^\W\d])(\S.*)", re.DOTALL)
 _CLAUSE: Final = re.compile(r"\s*([^.;,?]+)[.;,]+\s+(\S.*)", re.DOTALL)
 _TOLD_OF: Final = frozenset(["advice", "part-named"])  # features of what is told of a lens
+_IN_PLACE: Final = "in-its-place"  # the key of phrases for what is put on
+_FEW: Final = 7  # words of what tells so
 _MOST: Final = 4  # words of the reply
-_MOST_FITTED: Final = 7  # and of what tells that a ring is on
-_FITTED: Final = frozenset(["on", "in", "fitted", "mounted", "installed", "seated", "between", "there"])
 
 
 def begun(
@@ -27,8 +27,20 @@ def begun(
 
     `read`: reads what it begins with after the question before.
     """
-    told = answered_first(text, lexicon, before) if before.wants else None
-    return told or fitted_first(text, lexicon, before) or left_first(text, lexicon, before, read)
+    first = answered_first(text, lexicon, before) if before.wants else None
+    return first or placed_first(text, lexicon, before) or left_first(text, lexicon, before, read)
+
+
+def placed_first(text: str, lexicon: Lexicon, before: Question) -> tuple[Question, str] | None:
+    """'ok ring is on. can i add another 2mm': that what was spoken of is in its place, and the rest of the line."""
+    split = _CLAUSE.fullmatch(text) if before.lenses and before.bodies else None
+    if split is None or len(split[1].split()) > _FEW or any(sign.isdigit() for sign in split[1]):
+        return None
+    told = mentioned(split[1], lexicon.words.mentions, only=(_IN_PLACE,))
+    first = hear(split[1], lexicon, before.intent).cast if told else None
+    if first is None or first.bodies or any(not part.is_bare for part in first.lenses):
+        return None
+    return before, split[2]
 
 
 def answered_first(text: str, lexicon: Lexicon, before: Question) -> tuple[Question, str] | None:
@@ -42,26 +54,6 @@ def answered_first(text: str, lexicon: Lexicon, before: Question) -> tuple[Quest
         return None  # '48 mm. it says 50'
     done = completed(hear(split[1], lexicon, before.intent), before, lexicon.hosts)
     return (done, split[2]) if done is not None else None
-
-
-def fitted_first(text: str, lexicon: Lexicon, before: Question) -> tuple[Question, str] | None:
-    """'ok ring is on. can i add 2 mm for close work?': the lens on its right ring, and the rest, which asks.
-
-    None where no ring is told to be on, or nothing is asked of the lens on its body after that.
-    """
-    split = _CLAUSE.fullmatch(text)
-    words = split[1].casefold().split() if split is not None else []
-    pair = any(one.ids for one in before.lenses) and any(one.ids for one in before.bodies)
-    if split is None or not pair or not words or words[-1] not in _FITTED or len(words) > _MOST_FITTED:
-        return None
-    told = hear(split[1], lexicon, before.intent)
-    others = told.cast.lenses or told.cast.bodies or told.cast.frames or told.cast.without or "?" in split[1]
-    ring = told.cast.pieces[0] if len(told.cast.pieces) == 1 else None
-    ringed = ring is not None and ring.piece == RING and (ring.is_bare or ring.named is not None)
-    if others or not ringed or not ("?" in split[2] or asks(hear(split[2], lexicon, before.intent))):
-        return None
-    limits = replace(before.limits, without=(), pieces=None)
-    return before.with_(text="", asked="", mentioned=(), limits=limits, topic=None), split[2]
 
 
 def left_first(

@@ -201,7 +201,7 @@ def _joined(heard: Heard, said: Question, before: Question, aim: _Aim, placed: _
     mounts = all_of_mount(lenses, before.lenses), same_mounts(bodies, before.bodies)
     put = kept_pieces(said.with_(intent=intent), same_lens, *mounts, before)
     kept = without_close_rings(heard, said, set_against(heard, said, before) or put, before)
-    put = as_put_behind(heard, said.adapters, intent)
+    put = as_put_behind(heard, said.adapters, intent, before.adapters)
     pieces = set_in_place(put, kept) or pieces_now(heard, kept, put, intent)
     seen = heard.tells("infinity") or heard.tells("stops-at")
     if intent in _PLACING and not seen and is_close(said, before, pieces):

@@ -16,15 +16,21 @@ _FAR_MM: Final = 1000.0
 _RING: Final = "adapter"
 
 
-def as_put_behind(heard: Heard, pieces: tuple[Thing, ...], intent: str) -> tuple[Thing, ...]:
-    """'would a 20 mm ring behind it do' close up: what is put there besides is so much of a tube, and no adapter."""
+def as_put_behind(
+    heard: Heard, pieces: tuple[Thing, ...], intent: str, stood: tuple[Thing, ...]
+) -> tuple[Thing, ...]:  # fmt: skip
+    """'would a 20 mm ring behind it do' close up: what is put there besides is so much of a tube, and no adapter.
+
+    `stood`: what stood there before stays what it is.
+    """
     behind = heard.tells("put-in") or any(token.value == "behind" for token in heard.line.tokens)
     if intent != MACRO_DISTANCE or not behind:
         return pieces
     return tuple(
-        replace(one, piece="extension-tube") if _is_cut(one) and not (one.ids or one.front or one.rear) else one
+        replace(one, piece="extension-tube") if _is_cut(one) and not (one.ids or one.front or one.rear or one in stood)
+        else one
         for one in pieces
-    )
+    )  # fmt: skip
 
 
 def is_close_still(said: Question, before: Question) -> bool:

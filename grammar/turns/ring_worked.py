@@ -15,10 +15,12 @@ from grammar.turns.draw_set import with_draw_set
 from grammar.turns.ring_asked_of import with_ring_asked_of
 from grammar.turns.ring_on_top import with_ring_kept, with_ring_on_top
 from grammar.turns.rings_as_told import with_rings_as_told
+from grammar.turns.rings_each_told import with_rings_each_told
 from grammar.turns.standing_ring import ASKS_CLOSE, ASKS_VERDICT, CUP, is_same_body, length_of
 from grammar.turns.way_asked import with_way_held
 
 _DEPTH: Final = "depth"
+_REMEDY: Final = "remedy"
 _SIZED: Final = (RING, CUP, SPACER)  # what sheet may lie under, the first that is there
 _ANEW: Final = "sheet-anew"
 _WORKED_ON: Final = SEATED | {SHIM_CALIBRATION, MACRO_DISTANCE}
@@ -40,6 +42,9 @@ def with_ring_worked(got: Question, before: Question | None, phrases: Mapping[st
 
     What lies under it is kept in `laid`, with what was taken out last. `phrases`: those of what is mentioned, by key.
     """
+    told = got if before is None else with_rings_each_told(got, before)
+    if told is not got:
+        return told
     got = got if before is None else with_ring_asked_of(got, before)
     got = got if before is None else with_draw_set(with_ring_kept(with_ring_on_top(got, before), before), before)
     got = with_rings_as_told(got, before, phrases)
@@ -47,7 +52,8 @@ def with_ring_worked(got: Question, before: Question | None, phrases: Mapping[st
     if before is not None and (stock := _of_stock(got, before)) is not None:
         return stock
     lay, gone, one = before.laid if before is not None else _NONE
-    work = work_of(got, lies=lay > 0)
+    mended = before is not None and before.topic == _REMEDY  # 'with the 0.2 i have' after what would set it right
+    work = work_of(got, lies=lay > 0 or mended)
     pieces = _told(got, work)
     fresh = bool(pieces)
     if fresh:

@@ -184,6 +184,10 @@ def pieces_now(heard: Heard, kept: tuple[Thing, ...], said: tuple[Thing, ...], i
         return (*(one for one in kept if one.piece in DRAWN), *said)  # 'the ring is 0.1 too thick' behind a tube
     if all(piece.piece in OPTICAL for piece in said):
         return (*(one for one in kept if one.piece in DRAWN and one.thickness_mm is not None), *said)
+    tubes = [n for n, one in enumerate(kept) if one.piece == SPACER and one.thickness_mm is not None]
+    drawn = any(one.piece in RANGED and one.thickness_mm is not None for one in kept)
+    if drawn and len(said) == len(tubes) == 1 and said[0].piece == SPACER and said[0].thickness_mm is not None:
+        return (*kept[: tubes[0]], said[0], *kept[tubes[0] + 1 :])  # 'the tube is 15' beside a helicoid
     if all(piece.piece in DRAWN for piece in said):
         return (*(one for one in kept if one.piece in OPTICAL and one not in said), *said)
     return said

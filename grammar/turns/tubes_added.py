@@ -42,7 +42,8 @@ _WITHOUT: Final = "without"
 _MM, _MM_ALONE = re.compile(r"(\d+(?:\.\d+)?) ?mm\b", re.IGNORECASE), re.compile(r"(\d+(?:\.\d+)?) ?mm")
 _SHORTEST: Final = 3.0  # mm, of what is told of a lens without tubes: less sets a ring right
 _NUMBERS: Final = re.compile(r"\d+(?:\.\d+)?")
-_SWAPS: Final = ("swap", "instead", "replace", "change the", " for ")
+_FOR: Final = " for "
+_SWAPS: Final = ("swap", "instead", "replace", "change the", _FOR)
 _REMADE_MM: Final = 1.0  # by so much two rings for one pair differ
 _LONGEST: Final = 100.0  # mm, of a tube
 
@@ -135,6 +136,10 @@ def _exchanged(heard: Heard, before: Question, tubes: list[Thing]) -> tuple[Thin
     told = [float(one) for one in _NUMBERS.findall(heard.text)]
     held = [thing for thing in tubes if thing.thickness_mm is not None and thing.thickness_mm[0] in told]
     swaps = any(word in heard.text.casefold() for word in _SWAPS)
+    only = any(word in heard.text.casefold() for word in _SWAPS if word != _FOR)
+    if len(told) == len(tubes) == 1 and only and _names_tube(heard) and 0 < told[0] <= _LONGEST:
+        new = replace(tubes[0], words=f"{told[0]:g} mm tube", thickness_mm=(told[0], told[0]))
+        return tuple(new if one is tubes[0] else one for one in before.adapters)  # 'swap the tube for a 9'
     if len(told) != 2 or len(held) != 1 or len(tubes) < 2 or not swaps or max(told) > _LONGEST:
         return ()
     length = next((one for one in told if (one, one) != held[0].thickness_mm), None)
@@ -142,6 +147,10 @@ def _exchanged(heard: Heard, before: Question, tubes: list[Thing]) -> tuple[Thin
         return ()
     new = replace(held[0], words=f"{length:g} mm tube", thickness_mm=(length, length))
     return tuple(new if one is held[0] else one for one in before.adapters)
+
+
+def _names_tube(heard: Heard) -> bool:
+    return any(token.kind == "PIECE" and token.value == SPACER for token in heard.line.tokens)
 
 
 def with_tube_told(question: Question) -> Question:

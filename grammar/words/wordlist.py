@@ -17,6 +17,7 @@ EMPTY: Final = "empty"  # words that say nothing of what a question is about
 GROUP: Final = "group"  # words that a reading tells apart by more than their class
 NUMERAL: Final = "numeral"  # a word that numbers are told in
 MENTION: Final = "mention"  # phrases that an answer listens for
+_ARTICLE: Final = "a"
 _ON_LETTER: Final = ["on", "e"]
 REPLY: Final = "reply"  # words for a number of the answer before
 # endings that people put on a word of the language or leave off; only tried where the word as typed is not known
@@ -153,8 +154,11 @@ class WordList:
 
 
 def _ends_on_letter(runs: Runs, run: Run) -> bool:
-    """'K glass on E': the mount behind 'on' is not the end of 'glass one'."""
-    return [atom.text for atom in runs.atoms[run.after - 2 : run.after]] == _ON_LETTER
+    """'K glass on E': the mount behind 'on' is not the end of 'glass one', nor that of 'E and A' an article."""
+    last, before = runs.atoms[run.after - 1], runs.atoms[run.after - 2]
+    shouted = runs.line[before.start : before.end].isupper()
+    capital = last.text == _ARTICLE and runs.line[last.start] != _ARTICLE and not shouted
+    return capital or [atom.text for atom in runs.atoms[run.after - 2 : run.after]] == _ON_LETTER
 
 
 def _stems(text: str) -> Iterator[str]:

@@ -378,6 +378,30 @@ def test_more_than_close_ups_is_infinity(found, text: str) -> None:
 
 
 @pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        ("my microscope objective drops right through an M32 port", "- RMS objective, 160 mm tube: 20.32 mm across"),
+        ("lens thread much too small for the C socket, goes through without touching", "- D: 15.88 mm across"),
+        ("27 mm objective thread, fine pitch 0.75", "M27x0.75 (27 mm, pitch 0.75 mm)"),
+        ("flange to picture 57 and a 50 mm opening, soviet cine lens", "- 1-SKL (Temp): register 57 mm"),
+        ("opening 54, flange to image 44, contacts", "- EF-mount: bayonet; register 44 mm"),
+        (
+            "lens without thread, a collar at the back turns to clamp it, flange to image 42.0",
+            "- FD-mount: breech lock",
+        ),
+        ("do M48x0.75 and 2 inch filter threads mate", "No, M48x0.75 and M48x0.6 are not the same"),
+        ("can an SM1 bench tube take my C lens directly", "1-32 UN drops through without catching in 1.035 in-40"),
+    ],
+)
+def test_what_was_measured_or_fell_through_leads_to_its_mount(found, text: str, says: str) -> None:
+    assert says in flat(found(text))
+
+
+def test_a_filter_told_in_inches_is_as_wide_as_its_thread(found) -> None:
+    assert "50.8 mm across" not in flat(found("do M48x0.75 and 2 inch filter threads mate"))
+
+
+@pytest.mark.parametrize(
     "text",
     [
         "8mm movie lens, 12.5mm, flush ring up to C, on a C camera, how far",

@@ -200,6 +200,18 @@ def test_the_f_that_a_ring_ends_on_is_no_stop(club: Desk) -> None:
     assert "your 8.5 mm ring + your 2.5 mm ring" in flat(found)
 
 
+def test_what_reads_so_on_the_ring_is_its_nearest_mark_where_one_asks_how_near(club: Desk) -> None:
+    last = talk(club, "28mm M42 on EF, want infinity", "whats the nearest if it reads 0.3 on the ring")[-1]
+    assert last.intent == "macro-distance"
+    assert "sharp at 30 cm from the sensor" in flat(last)
+
+
+def test_a_stop_for_a_face_is_asked_of_how_deep_it_is_whatever_stood_before(club: Desk) -> None:
+    last = talk(club, "50 om on z", "how close", "which stop for a face at 1 m")[-1]
+    assert last.intent == "depth-of-field"
+    assert "for a face" in flat(last)
+
+
 TOLD_BEFORE = [
     (("M42 28 and 135 on RF, ring is 25.36", "at which mark on the 28"), "infinity at its 7.9 m mark"),
     (("16 C on a CS camera with the 5 mm ring", "without it", "the 5 back in"), "A 16 mm C-mount lens on a CS-mount"),

@@ -162,3 +162,22 @@ def test_bodies_without_a_cup_are_those_whose_ring_is_no_thinner_than_nothing(as
     assert {row["case"] for row in rings} >= {"z-mount", "cs", "q-mount"}
     assert all(row["least"] >= 0 for row in rings)
     assert not {row["case"] for row in rings} & {"e-mount", "mft-mount", "rf-mount", "l-mount", "x-mount"}
+
+
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        ("T2 scope: ring lengths for EF, F and K bodies please", "T2 on K-mount: T2 to K ring [10 to 25 dollars]"),
+        ("M42 lens on E and A bodies", "M42 on A-mount: M42 to A ring"),
+        ("which medium format cameras take P6 lenses", "- P645: reaches infinity (likely); P6 to P645 ring"),
+        ("name every mirrorless for C mount", "- Z-mount: reaches infinity (likely); C to Z ring"),
+        ("list the 39 mm mounts and how deep each", "- M39x1 SLR: thread M39x1, pitch 1 mm; register 45.2 mm"),
+        ("which mounts have no aperture ring on the lens", "- DKL: bayonet; register 44.7 mm"),
+    ],
+)
+def test_what_is_listed_is_what_was_asked_for(asked, text, says):
+    assert says in flat(asked(text))
+
+
+def test_bodies_of_one_kind_are_no_bodies_of_another(asked):
+    assert "E-mount" not in flat(asked("which medium format cameras take P6 lenses")).split("Not, save")[0]

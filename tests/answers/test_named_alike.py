@@ -157,3 +157,19 @@ def test_a_name_of_two_screws_is_not_said_to_be_the_one(asked, say):
     found = asked(say)
     assert found["intent"] == "look-alike"
     assert found["text"].lstrip("> ").startswith("No")
+
+
+@pytest.mark.parametrize(
+    ("asked", "head"),
+    [
+        ("G mount: is the old film rangefinder one the same as the new 44x33 one?", "No: the name stands for 2 mounts"),
+        ("FD and FL and R breech: one mount?", "Yes, FD-mount (42 mm), FL-mount (42 mm) and R breech-lock (42)"),
+        ("X on film slr vs X on XCD medium format: same mount?", "No, not all of them are the same"),
+        (
+            "S mount rangefinder lens on the 45x30 S body, same letter so ok?",
+            "No, S-mount (rangefinder) and S-mount (45",
+        ),
+    ],
+)
+def test_whether_they_are_one_is_told_first(desk, asked, head):
+    assert desk.ask(asked, Talk()).lines[0].text.startswith(head)

@@ -305,3 +305,22 @@ def test_kinds_of_lenses_are_set_apart(asked, say, said):
     found = asked(say)
     assert found["intent"] == "compare"
     assert said in " ".join(found["text"].split())
+
+
+@pytest.mark.parametrize(
+    ("text", "head"),
+    [
+        ("0.64 reducer against a plain ring for dark clubs", "0.64x gains 1.29 stops of light."),
+        ("is a focal reducer or a plain ring better for low light", "0.71x gains 0.99 stops of light."),
+        ("50 or 80 enlarger lens for slide copying on full frame, which is easier", "At 1x the 80 mm leaves"),
+        ("60mm or 105mm enlarger glass for negs at 1:1, which leaves more room", "At 1x the 105 mm leaves"),
+        ("which has the wider throat, Z or E", "Z-mount has the wider opening, 55 mm against 46.1 mm"),
+    ],
+)  # fmt: skip
+def test_what_sets_them_apart_is_told_first(asked, text, head):
+    assert asked(text)["text"].replace("\n", " ").startswith(head)
+
+
+def test_the_longer_of_two_lengths_takes_the_longer_tube(asked):
+    found = asked("50 or 80 enlarger lens for slide copying on full frame, which is easier")
+    assert {row["case"]: row["least"] for row in found["quantities"]["extension_mm"]} == {"50 mm": 50, "80 mm": 80}

@@ -87,7 +87,15 @@ def test_mirrorless_mounts_are_set_apart_by_the_old_lenses_they_take(asked, ques
     assert len(found["quantities"]["register_mm"]) == 2
 
 
-@pytest.mark.parametrize("question", ["how do i beat the vendor down to 15", "how many calories in 2 bananas"])
+@pytest.mark.parametrize(
+    "question",
+    [
+        "how do i beat the vendor down to 15",
+        "how many calories in 2 bananas",
+        "what time is sunset on the 3rd",
+        "where is the darkest sky this weekend",
+    ],
+)
 def test_a_bare_number_makes_nothing_of_the_trade(asked, question):
     assert asked(question)["intent"] == "out-of-scope"
 

@@ -243,3 +243,9 @@ def test_what_sets_two_words_apart_is_their_meaning(asked, text):
     found = asked(text)
     assert found["intent"] == "definition"
     assert flat(found).startswith("T-stop: ")
+
+
+def test_pitch_and_diameter_asked_at_once_are_both_told(asked):
+    told = asked("cutting 1 inch 32 tpi on a metric lathe, what pitch do I set and what's the major dia")["text"]
+    assert "male thread 25.22 to 25.37 mm over the crests" in told
+    assert "32 tpi is 0.7937 mm a turn" in told

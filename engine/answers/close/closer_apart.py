@@ -7,6 +7,7 @@ from typing import Final
 
 from engine.answers.close.dioptres import USUAL, powers_of
 from engine.answers.close.image_side import size_told
+from engine.answers.close.lengths_apart import lengths_apart
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.said import distance_mm, focals, number
 from engine.answers.parts.wording import distance, figures, listed, times, trimmed
@@ -23,8 +24,10 @@ Way = tuple[str, Interval]  # what it is, and the magnification with the lens at
 
 
 def closer_apart(question: Question, facts: Catalogue) -> Told:
-    """For each focal length told; nothing where not both kinds are named, or a magnification is wanted."""
+    """For each focal length told; where neither kind is named, the lengths against each other."""
     kinds = {thing.piece for thing in question.adapters}
+    if not kinds & {CLOSE_UP_LENS, *TUBELIKE}:
+        return lengths_apart(question, facts)
     if size_told(question) or CLOSE_UP_LENS not in kinds or not kinds & TUBELIKE:
         return Told()
     told = Told()

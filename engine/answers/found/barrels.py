@@ -18,7 +18,8 @@ def barrels(question: Question, knowledge: Knowledge) -> Told:
     """The barrels of the facts that are as wide, and how to hold one; nothing where a thread or mount is told."""
     tube = next((length[0] for length in lengths_of_pieces(question)), None)  # 'a smooth chrome tube, 52.4 mm'
     width = number(question, "barrel", "thread", "bore") or named_barrel(question, knowledge) or tube
-    if not _is_smooth(question, width) or _has_lugs(question) or question.said("pitch") is not None:
+    clamped = width is None and mentions(question, "coupled-breech")  # by a ring of its own: no smooth barrel
+    if not _is_smooth(question, width) or _has_lugs(question) or clamped or question.said("pitch") is not None:
         return Told()
     apart = knowledge.catalogue.assumptions[BY_NAME].value
     rows = [

@@ -20,6 +20,19 @@ OF_METAL_MM = 0.1  # as near a depth gauge reads
 BESIDE_MM = 2.0  # as far as registers lie apart that are told as next to one another
 
 
+def with_opening_as_throat(question: Question, knowledge: Knowledge) -> Question:
+    """'opening 54, flange to image 44': an opening that a bayonet of that register has is its throat, and no thread."""
+    bore, told = number(question, "bore"), number(question, "flange_to_image")
+    if bore is None or told is None or question.said("pitch") is not None or mentions(question, "thread-told"):
+        return question
+    as_wide = knowledge.catalogue.assumptions["throat-by-caliper"].value.greatest
+    near = (one for one in having(told, question, knowledge) if one.coupling != "screw")
+    if not any(_off(mount.throat_mm, bore) <= as_wide for mount in near):
+        return question
+    values = tuple(("throat", value) if key == "bore" else (key, value) for key, value in question.values)
+    return question.with_(values=values)
+
+
 def by_register(question: Question, knowledge: Knowledge) -> Told:
     """The mounts whose register lies as near to the told one as a ruler tells; of the coupling that is spoken of."""
     told, throat = number(question, "flange_to_image"), number(question, "throat")

@@ -15,6 +15,7 @@ REGISTER: Final = "flange_to_image"
 INDUSTRIAL: Final = "industrial"  # the kind of mount
 CINE: Final = "cine"
 MODERN: Final = "mirrorless"  # and of which no lens is of the days of film
+_FEW_BUILT = 4  # mounts with a format that is seldom built
 _OLD_KINDS: Final = frozenset(["rangefinder"])  # cameras with a screw and a bayonet of one system
 FILM_YEAR: Final = re.compile(r"\b19[2-9]\d(?!\d)")  # of the days of film
 SAID: Final = "seen-industrial"  # key of the words for it
@@ -23,8 +24,11 @@ SAID: Final = "seen-industrial"  # key of the words for it
 def of_its_trade(question: Question, facts: Catalogue) -> Question:
     """The question with the mounts of that trade in place of the one that shares their thread.
 
-    Where a body is asked of it is the body's; where two mounts are set side by side that of the nearer one.
+    Where a body is asked of it is the body's; where two mounts are set side by side that of the nearer one. Bodies of a
+    format that few are built with are told by that.
     """
+    if any(body.format for body in question.bodies):
+        question = question.with_(bodies=tuple(_of_its_format(body, facts) for body in question.bodies))
     told = [one for one in question.mentioned if one.key == SAID]
     if not told or question.said(REGISTER) is not None:  # a register that is told tells more
         return question
@@ -84,6 +88,15 @@ def of_kin_to_body(thing: Thing, question: Question, catalogue: Catalogue) -> Th
     if not thing.ambiguous or len(kin) != 1:
         return thing
     return replace(thing, ids=(*kin, *(id_ for id_ in thing.ids if id_ not in kin)))
+
+
+def _of_its_format(body: Thing, catalogue: Catalogue) -> Thing:
+    """'the 45x30 S body': of several mounts of one name those that are built with a format which few are built with."""
+    if body.kind != "mount" or not body.ambiguous or body.format is None:
+        return body
+    built = [one.id for one in catalogue.mounts.values() if body.format in (one.format, *one.formats)]
+    kept = tuple(name for name in body.ids if name in built) if len(built) <= _FEW_BUILT else ()
+    return replace(body, ids=kept) if kept else body
 
 
 def is_modern(body: Thing, catalogue: Catalogue) -> bool:

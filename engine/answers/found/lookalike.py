@@ -10,6 +10,8 @@ from engine.answers.found.mounts_named import bodies_meant, likeliest, mounts_na
 from engine.answers.found.not_by_thread import of_another_width
 from engine.answers.found.same_name import (
     SAME,
+    SAME_TOPIC,
+    all_the_same,
     asked_of_a_name,
     by_one_name_line,
     named_alike,
@@ -17,6 +19,7 @@ from engine.answers.found.same_name import (
     of_the_name,
     registers_alike,
     same_or_not,
+    told_by_one_name,
     what_is_shared,
     widths_apart,
 )
@@ -67,7 +70,9 @@ def _alike(question: Question, knowledge: Knowledge) -> Answer:
         rows = nearest(question.text, knowledge.catalogue, 1, PLAIN)  # 'are all screw lenses alike?'
         near = [Line("head", f"{row.topic}: {row.says}") for row in rows]
         return _answer(question, met) if met.lines else replace(asked, lines=(*near, *asked.lines))
-    by_one_name = asked_of_a_name(question)
+    by_one_name = asked_of_a_name(question) or (
+        told_by_one_name(question, knowledge.catalogue) if not met.lines else ()
+    )
     mounts = list(by_one_name) or mounts
     several = len((*question.lenses, *question.things, *question.adapters, *question.bodies)) > 1
     not_so = against_name(question, knowledge)
@@ -118,6 +123,8 @@ def _whether_same(
     if len(mounts) == 1 and _asks_of_thread(question, facts.mounts[mounts[0]]):
         wider = of_another_width(question, facts.mounts[mounts[0]], knowledge)
         return wider if wider.lines else Told(tuple(of_one_thread(facts.mounts[mounts[0]], knowledge)))
+    if len(set(firsts)) > 2 and (question.topic == SAME_TOPIC or question.mentions("as-one-mount")):
+        return Told((Line("head", all_the_same(firsts, knowledge)),))
     if len(firsts) > 1 and len(set(firsts)) == 1 and len(mounts) > 1:
         return Told((Line("head", "No, the name alone does not make them the same: several mounts go by it."),))
     if len(mounts) != 1 or met:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from typing import Final
 
+from engine.answers.found.mounts_listed import mounts_listed
 from engine.answers.found.threads_measured import thread_measured
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity
 from engine.answers.parts.knowledge import Knowledge
@@ -31,6 +32,9 @@ Test = Callable[[Mount], bool]
 
 def mounts_by(question: Question, knowledge: Knowledge) -> Answer | None:
     """The mounts that have what is told of them; None where no list of mounts is asked for."""
+    of_themselves = mounts_listed(question, knowledge)
+    if of_themselves is not None:
+        return of_themselves
     if mentions(question, "wrong-depth"):
         return _at_wrong_depth(question, knowledge)
     if mentions(question, "nearest-register") and question.said("flange_to_image") is None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from engine.answers.found.threads_measured import by_thread, thread_measured
+from engine.answers.found.threads_told import ANOTHER_MM, width_told
 from engine.answers.parts.answer import Line, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import mentions, number, numbers
@@ -15,7 +16,6 @@ from grammar.questions import Question
 UNFOCUSED = "no-focusing"  # the trait of mounts whose lenses are focused by an apparatus, and the phrase for it
 WIDTH_MM, PITCH_MM = 0.35, 0.1  # what a caliper and paper may be off
 _ALIKE_MM = 0.06  # between registers that are told as one
-ANOTHER_MM = 1.0  # a thread that is farther off is another
 
 
 def not_by_thread(question: Question, knowledge: Knowledge) -> Told:
@@ -48,6 +48,7 @@ def not_by_thread(question: Question, knowledge: Knowledge) -> Told:
 def of_another_width(question: Question, mount: Mount, knowledge: Knowledge) -> Told:
     """'M35 thread, 17.5 register, same as C?': the threads are told apart by their width, whatever the register is."""
     told, thread = thread_measured(question)[0], knowledge.catalogue.threads.get(mount.thread or "")
+    told = width_told(question, told, knowledge) if told is not None else None
     if told is None or thread is None or abs(told - thread.major_mm.nominal) <= ANOTHER_MM:
         return Told()
     text = (

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from itertools import combinations
 from typing import Final
 
 from engine.answers.found.all_measured import WIDER_MM
@@ -24,6 +25,7 @@ MOST_NOTES: Final = 2
 PAIR: Final = 2
 HEAD: Final = "lens-side-only"  # trait of mounts that only lenses have
 SAME: Final = "Yes,"
+SAME_TOPIC: Final = "same"  # the topic where it is asked whether two are one
 ALIKE_MM: Final = 0.02  # registers nearer than this are told as one
 UNFOCUSED: Final = "no focusing"  # trait of a lens, as it is told
 NO_FOCUSING: Final = "no-focusing"  # trait of the mounts of such lenses
@@ -90,6 +92,32 @@ def asked_of_a_name(question: Question) -> tuple[str, ...]:
     """'are R lenses all one mount?': the mounts that go by the name asked about, where it is more than one."""
     first = next((thing for thing in (*question.lenses, *question.things) if thing.kind == "mount"), None)
     return first.ids if first is not None and first.ambiguous and question.mentions("one-mount-asked") else ()
+
+
+def told_by_one_name(question: Question, catalogue: Catalogue) -> tuple[str, ...]:
+    """'G mount: is the old one the same as the new?': the mounts of the only name typed, where two are spoken of."""
+    things = (*question.lenses, *question.things, *question.bodies)
+    named = [thing for thing in things if thing.kind == "mount" and thing.ids]
+    if question.topic != SAME_TOPIC or len(named) != 1 or len(things) == 1 or question.adapters:
+        return ()
+    words = {word.strip(" ,:;?.!").casefold() for word in (named[0].words, named[0].words.split(" ")[0])}
+    rows = [row.mounts for row in catalogue.shared.values() if words & {says.casefold() for says in row.says}]
+    return next((row for row in rows if named[0].ids[0] in row), ())
+
+
+def all_the_same(names: Sequence[str], knowledge: Knowledge) -> str:
+    """Whether more than two mounts are all one in coupling and register; what each sits at, where they are not."""
+    told = [knowledge.catalogue.mounts[name] for name in dict.fromkeys(names)]
+    rows = listed([f"{one.designation}{_register_told(one)}" for one in told])
+    pairs = list(combinations(told, 2))
+    alike = [same_or_not(one, other, knowledge).startswith(SAME) for one, other in pairs]
+    if all(alike):
+        return f"{SAME} {rows} go together: the same coupling and register."
+    some = [
+        f"{one.designation} and {other.designation}" for (one, other), same in zip(pairs, alike, strict=True) if same
+    ]
+    but = f" Only {listed(some)} go together." if some else ""
+    return f"No, not all of them are the same: {rows}.{but}"
 
 
 def by_one_name_line(names: Sequence[str], knowledge: Knowledge) -> Line:

@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterable, Sequence
 
 from engine.answers.found.depths_of_thread import depths_of_thread
+from engine.answers.found.threads_told import width_told
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.mount_line import how_rare
@@ -82,6 +83,7 @@ def by_thread(question: Question, knowledge: Knowledge) -> tuple[Told, list[str]
     diameter, pitch = thread_measured(question)
     if diameter is None:
         return (_pitch_alone(pitch, knowledge) if pitch is not None else Told()), []
+    diameter = width_told(question, diameter, knowledge)
     inside = mentions(question, "female-thread") and not mentions(question, "male-thread")
     fitting = _fits_inside if inside else _fits
     threads = knowledge.catalogue.threads.values()

@@ -71,13 +71,17 @@ def threads_meet(question: Question, knowledge: Knowledge) -> Told:
 
 
 def _named_first(question: Question, knowledge: Knowledge) -> bool:
-    """Whether a lens is named by its mount before the thread that it is put into: 'a C lens in an SM1 tube'."""
+    """Whether a lens is named by its mount before the thread that it is put into: 'a C lens in an SM1 tube'.
+
+    Or behind it, where the thread takes the lens: 'an SM1 tube takes a C lens'.
+    """
     lens, told = question.lens, question.said("thread") or ""
-    if lens is None or lens.id not in knowledge.catalogue.mounts or not mentions(question, "goes-into"):
+    takes = mentions(question, "takes-in")
+    if lens is None or lens.id not in knowledge.catalogue.mounts or not (takes or mentions(question, "goes-into")):
         return False
     at = question.text.casefold().replace(" ", "").find(told.casefold().replace(" ", ""))
     before = len(question.text[: lens.column - 1].replace(" ", ""))
-    return 0 <= before < at
+    return 0 <= at < before if takes else 0 <= before < at
 
 
 def _by_width_alone(question: Question, one: Thread) -> Told:

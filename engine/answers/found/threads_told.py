@@ -15,6 +15,7 @@ from grammar.words.atoms import key_of
 
 SAME_MM: Final = 0.02  # pitches nearer than this are one
 SAME_WIDTH_MM: Final = 0.1
+ANOTHER_MM: Final = 1.0  # a width that is farther off is another
 _WRITTEN: Final = re.compile(r"m?\s*(\d+(?:\.\d+)?)\s*(?:mm)?\s*[x×]\s*(\d+(?:\.\d+)?)\s*(tpi|in)?", re.IGNORECASE)
 _PITCH: Final = re.compile(r"(\d+(?:\.\d+)?)\s*(tpi)?")
 _AS_TOLD: Final = Basis("one-source", ())  # what the person asking says it is
@@ -28,6 +29,13 @@ def threads_told(question: Question, knowledge: Knowledge) -> list[Thread]:
         frames = [thing.words for thing in question.things if thing.kind == "format"]
         found = [*(thread_named(words, knowledge) for words in frames), *found]
     return [thread for thread in found if thread is not None]
+
+
+def width_told(question: Question, measured_mm: float, knowledge: Knowledge) -> float:
+    """The width in mm; where the name of a thread holds another measure, '2 inch filter', that of the thread."""
+    named = next(iter(threads_told(question, knowledge)), None)
+    other = named is not None and abs(named.major_mm.nominal - measured_mm) > ANOTHER_MM
+    return named.major_mm.nominal if named is not None and other else measured_mm
 
 
 def of_pitch(question: Question, width: Thread, knowledge: Knowledge) -> Thread | None:

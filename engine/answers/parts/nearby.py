@@ -56,6 +56,7 @@ HUNDREDTHS: Final = "hundredths matter"  # what it is in words
 SET_APART: Final = "short lens long lens"  # what two focal lengths are in words, where the one differs from the other
 SMALL_STOP: Final = "bending-seen-from"  # of the facts: from this f-number on light that bends at the hole is seen
 _IN_SUN: Final = "pointed at the sun"  # what the sun among the values of a danger is about, in words
+_SHORT_OF_INFINITY: Final = "lost infinity, no infinity, far things blurry, wont focus past"
 _SMALL_STOPS: Final = "soft at small stops diffraction"
 _RULED: Final = ("weight", "rear_reach", "thread_length")  # kinds of values that a danger lies in
 
@@ -76,6 +77,8 @@ def asked_about(question: Question, catalogue: Catalogue) -> str:
     more += [HUNDREDTHS] if 0 < (number(question, "numbers") or 0) <= MOST_ERROR_MM else []
     more += [_MEANT["dashes"]] if 0.0 in numbers(question, "numbers") else []  # 'camera shows 0.0'
     more += [_SMALL_STOPS] if mentions(question, "soft-said") and _has_small_stop(question, catalogue) else []
+    ends = distance_mm(question) is not None and mentions(question, "ends-so-far")
+    more += [_SHORT_OF_INFINITY] if ends else []  # 'why does it stop at 8 m': that stop is none of the iris
     told = more if question.intent == WHY else []
     shot = question.said("light") == "full-sun" and not mentions(question, "laid-in-sun")  # into it, or in it
     told += [_IN_SUN] if question.intent == HAZARD and shot else []

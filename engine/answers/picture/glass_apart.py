@@ -14,6 +14,7 @@ from engine.facts.kinds import GLASS_KINDS
 from grammar.questions import Question
 
 FEWEST: Final = 2
+PLAIN: Final = ("adapter", "ring")  # kinds of pieces without glass
 
 
 def alternatives(question: Question) -> tuple[float, ...]:
@@ -27,11 +28,15 @@ def _factors(question: Question) -> tuple[float, ...]:
     return tuple(dict.fromkeys(thing.factor for thing in pieces if thing.factor))
 
 
-def glass_apart(question: Question) -> Told:
-    """One line for each of the factors that are set against each other, and how far they are apart in stops."""
+def glass_apart(question: Question, beside_plain: bool = False) -> Told:
+    """One line for each of the factors that are set against each other, and how far they are apart in stops.
+
+    `beside_plain`: a single one is told of where a ring without glass is set against it.
+    """
     factors = _factors(question)
     if len(factors) < FEWEST:
-        return Told()
+        plain = beside_plain and bool(factors) and _has_plain(question)
+        return _against_plain(question, factors[0]) if plain else Told()
     told = Told()
     for factor in factors:
         told += _of_one(factor, question)
@@ -41,6 +46,17 @@ def glass_apart(question: Question) -> Told:
         row = Quantity("light_difference_stops", Interval.exact(apart), f"{one:g}x and {other:g}x")
         told += Told((Line("fact", text, 1),), (row,))
     return told
+
+
+def _has_plain(question: Question) -> bool:
+    """Whether a ring without glass is set against the glass."""
+    return question.limits.without_glass or any(one.piece in PLAIN and not one.factor for one in question.adapters)
+
+
+def _against_plain(question: Question, factor: float) -> Told:
+    """'0.71 reducer against a plain ring for dark clubs': what the glass alone does."""
+    plain = Line("fact", "a plain ring has no glass: light, stop and focal length stay as they are", 1)
+    return _of_one(factor, question) + Told((plain,))
 
 
 def _of_one(factor: float, question: Question) -> Told:

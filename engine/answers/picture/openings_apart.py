@@ -22,7 +22,8 @@ def openings_apart(question: Question, knowledge: Knowledge) -> Told:
     screwed = (
         bool(frames) and len(question.bodies) < PAIR and all(mount.thread for mount in named)
     )  # of screws on a frame nothing else sets apart
-    if not screwed and not mentions(question, "shades-corners"):
+    shades = mentions(question, "shades-corners")
+    if not screwed and not shades and not mentions(question, "throats-asked"):
         return Told()
     mounts = [(mount, mount.throat_mm) for mount in named]
     wide = sorted((size.nominal, mount.designation) for mount, size in mounts if is_known(size))
@@ -34,7 +35,7 @@ def openings_apart(question: Question, knowledge: Knowledge) -> Told:
     (less, narrow), (more, broad) = wide
     text = (
         f"{broad} has the wider opening, {small_mm(more)} against {small_mm(less)} of {narrow}; a ring leaves some"
-        " millimetres less clear. The wider shades the corners less"
+        f" millimetres less clear{'. The wider shades the corners less' if shades or frames else ''}"
     )
     text += f": {frames[0].name} is {small_mm(frames[0].diagonal_mm)} across." if frames else "."
     rows = [Quantity("throat_mm", Interval.exact(size), name) for size, name in wide]

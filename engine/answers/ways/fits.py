@@ -19,7 +19,7 @@ from engine.answers.seat.telling import CERTAINTY_WORDS, VERDICT_WORDS, chain_ti
 from engine.answers.ways.elsewhere_asked import elsewhere_asked, is_left_out
 from engine.answers.ways.fits_all import Home, Taken, homes_told
 from engine.answers.ways.fits_priced import first_by, order_told, with_price
-from engine.answers.ways.kinds_asked import RINGED, is_of, kinds_asked, of_format
+from engine.answers.ways.kinds_asked import RINGED, is_of, kinds_asked, lens_for_kind, of_format
 from engine.answers.ways.meanings import one_of_name
 from engine.answers.ways.measured_room import room_on_bodies
 from engine.answers.ways.pairs import of_known, sides_of
@@ -64,7 +64,7 @@ def list_fits(question: Question, knowledge: Knowledge) -> Answer:
     by_size = mounts_by(question, knowledge)
     if by_size is not None and not (by_size.status == NO and mentions(question, NOT_FITTING)):
         return by_size
-    question = elsewhere_asked(question)
+    question = lens_for_kind(elsewhere_asked(question), knowledge.catalogue)
     lens, body = _named(question.lenses), _named(question.bodies)
     if mentions(question, "same-coupling") and (lens is None) != (body is None):
         return replace(look_alike(question, knowledge), intent=LIST_FITS)
@@ -93,8 +93,10 @@ def list_fits(question: Question, knowledge: Knowledge) -> Answer:
 def _hub_of(question: Question, lens: Thing | None, body: Thing | None) -> Thing | None:
     """The front of the one ring named on the body, where the lens is known by it alone: what else goes on it?"""
     rings = [ring for ring in question.adapters if ring.front]
-    if lens is None or body is None or len(rings) != 1 or len(question.lenses) != 1 or lens.focal_length_mm:
+    if lens is None or body is None or len(rings) != 1 or lens.focal_length_mm:
         return None
+    if len(question.lenses) != 1 or (len(question.bodies) != 1 and not question.follows):
+        return None  # 'T2 scope: ring lengths for EF, F and K bodies'
     same = set(lens.ids) & set(rings[0].front) and (not rings[0].rear or set(body.ids) & set(rings[0].rear))
     return Thing("mount", rings[0].front, rings[0].words) if same else None
 

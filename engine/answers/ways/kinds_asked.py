@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from engine.base.compact import replace
 from engine.facts.catalogue import Catalogue
 from engine.facts.records import Mount
 from grammar.questions import Question, Thing
@@ -36,8 +37,19 @@ def kinds_of(things: tuple[Thing, ...]) -> frozenset[str]:
     """The kinds of mount asked for, where only a kind is told: 'SLR bodies', 'cine lenses'."""
     words = [word for thing in things if not thing.ids for word in (*thing.traits, thing.lens_kind or "", thing.words)]
     return frozenset(
-        kind for word in words for name, row in KINDS.items() if name in word.casefold().split() for kind in row
+        kind for word in words for name, row in KINDS.items() if f" {name} " in f" {word.casefold()} " for kind in row
     )
+
+
+def lens_for_kind(question: Question, facts: Catalogue) -> Question:
+    """'every mirrorless for C mount': of a mount that no body of the kind told has, the lens is meant."""
+    told = question.bodies[0] if len(question.bodies) == 1 and not question.lenses else None
+    kinds = kinds_of((replace(told, ids=()),)) if told is not None else frozenset()
+    mount = facts.mounts.get(told.ids[0]) if told is not None and told.kind == "mount" and told.ids else None
+    if told is None or mount is None or not kinds or is_of(mount, kinds) or mount.iris == "electronic":
+        return question  # 'a Four Thirds dslr'; of mounts whose bodies drive the iris a body is meant
+    lens = Thing("mount", told.ids, mount.designation, column=told.column)
+    return question.with_(lenses=(lens,), bodies=(replace(told, kind="", ids=()),))
 
 
 def is_of(mount: Mount, kinds: frozenset[str]) -> bool:

@@ -49,7 +49,8 @@ def figures(question: Question, knowledge: Knowledge) -> Told:
     keys = [key for key in keys if question.intent != DIY_DIMENSION or key in OF_MAKING]
     if any(key in keys for key in ("figure-male", "figure-female", "figure-throat")):
         keys = [key for key in keys if key != "figure-diameter"]
-    measured = any(key not in _TELL_WHICH for key, _ in question.values)
+    of_it = (*_TELL_WHICH, "pitch") if question.intent == DIY_DIMENSION else _TELL_WHICH  # 'cutting 36 tpi RMS'
+    measured = any(key not in of_it for key, _ in question.values)
     measured = measured or (question.intent == IDENTIFY_MOUNT and bool(question.values))
     if not keys or measured:
         return Told()

@@ -1,0 +1,55 @@
+"""Rings, tubes and helicoids of a talk, each told anew by itself: what they sum to, and what stays as it stood."""
+
+from __future__ import annotations
+
+import pytest
+
+from engine.ask import Desk
+from engine.render.record import record_of
+from tests.answers.talks import talk
+
+OM = "om 50 on E through om-ef and ef-e rings"
+LTM = "ltm 50 on Z with a 1mm ltm-m ring and an m-z ring"
+P6 = "p6 80mm on Z through p6-F 27.6 and F-z 30.5"
+CUT = "had two m42-L rings turned, first came out 25.56. 50mm"
+SPACERS = "i have 2.5 and 0.8 spacers only, both"
+
+
+@pytest.mark.parametrize(
+    ("turns", "error"),
+    [
+        ((LTM, "the second one is really 11.9"), 0.1),
+        ((LTM, "the second one is really 11.9", "and if i file that down to 11.75"), -0.05),
+        ((OM, "om-ef 2.1 by my caliper", "and the ef one 25.9"), 0.0),
+        ((OM, "the ef-e is 25.85", "what can i put in between to make it right", "with the 0.2 i have"), 0.05),
+        ((P6, "the F-z is 30.4 and p6 one is 27.8"), 0.1),
+        ((P6, "the F-z is 30.4 and p6 one is 27.8", "make both 0.1 thinner"), -0.1),
+        (("ltm 35 on E, rings 1.0 and 9.8, both measured", "the thick one is 9.9"), 0.1),
+        ((CUT, "second one is 25.4", "back to the first one. where does a 35 stop on it"), 0.1),
+        (("two m42-E rings turned for me, 50mm lens", "first one came out 0.1 too thick. where does it stop"), 0.1),
+        (("d 13mm on Q, spacer 3.1", SPACERS), 0.21),
+        (("d 13mm on Q, spacer 3.1", SPACERS, "just the 2.5"), -0.59),
+        (("12.5mm c lens on a cs cam with the 5mm ring", "ok ring is on. can i add another 2mm for close work?"), 2.0),
+        (("c lens 25mm on mft", "seller only has flat ones, ok?"), 1.724),
+    ],
+)  # fmt: skip
+def test_one_piece_told_anew_leaves_the_others_as_they_stood(club: Desk, turns: tuple[str, ...], error: float) -> None:
+    told = record_of(talk(club, *turns)[-1], club.knowledge)["chains"][0]["register_error_mm"]
+    assert (told["least"] + told["greatest"]) / 2 == pytest.approx(error, abs=0.001)
+
+
+@pytest.mark.parametrize(
+    ("turns", "lengths"),
+    [
+        (("m42 50 on E with a 17-31 helicoid and a 1mm plate", "all the way out", "add a 14mm tube"), [31, 1, 14]),
+        (("12-19 helicoid, 10 mm tube, 1mm m42-E ring, 50mm m42", "tube is 15 not 10", "with the helicoid out"),
+         [19, 15, 1]),
+        (("12-19 helicoid, 10 mm tube, 1mm m42-E ring, 50mm m42", "swap the tube for a 9"), [12, 9, 1]),
+    ],
+)  # fmt: skip
+def test_a_tube_changed_beside_a_helicoid_leaves_it_there(
+    club: Desk, turns: tuple[str, ...], lengths: list[float]
+) -> None:
+    last = talk(club, *turns)[-1].question
+    assert last is not None
+    assert [piece.thickness_mm[0] for piece in last.adapters if piece.thickness_mm is not None] == lengths
