@@ -126,7 +126,7 @@ def _goes_further_out(heard: Heard, before: Question) -> bool:
     placed = lens is not None and lens.focal_length_mm is not None and bool(before.bodies)
     tokens = heard.line.tokens
     more = any(MORE in token.groups and _is_beside(tokens, at) for at, token in enumerate(tokens))
-    other = any(token.value in _ADDING for token in tokens) and heard.tells("how-close")
+    other = any(token.value in _ADDING for token in tokens) and (heard.tells("how-close") or heard.tells("macro"))
     told = _EXTENSION in heard.readings.values  # '10 mm extra behind it' is read so already
     return placed and not told and before.intent in _PLACED and (more or other)
 
