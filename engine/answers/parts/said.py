@@ -113,10 +113,3 @@ def tells_limit(question: Question) -> bool:
     """Whether a distance is told at which a described lens ends."""
     limit = distance_mm(question)
     return limit is not None and limit >= FAR_MM and bool(focals(question)) and question.scale_pair is None
-
-
-def is_there(ring: Thing, question: Question) -> bool:
-    """Whether a ring is told as one that stands between: '5mm ring missing' does not."""
-    end = ring.column - 1 + len(ring.words)
-    missed = any(ring.column - 1 <= one.at < end < one.end for one in question.places("held-direct"))
-    return bool((ring.ids and not missed) or (ring.front and ring.rear) or ring.thickness_mm)
