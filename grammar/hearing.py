@@ -56,6 +56,7 @@ HEARD_AS: Final = {
     "wondered-at": "wondered-at",
 }  # fmt: skip
 OF_NOTHING: Final = "of-nothing"  # that no word of it says anything of a subject: 'how do i know', 'what could that be'
+_FAR_LOST: Final = frozenset(["infinity", "lose"])  # 'do i lose infinity with two rings stacked' fears for focus alone
 _ONE_RING: Final = "one-ring"
 _STOPS: Final = frozenset(["FNUM", "COMBO"])
 _BARE_NUMBER: Final = "numbers-said"  # of anything at all
@@ -122,6 +123,7 @@ def _weighed(
     """What the text asks, by evidence and by wording; after which intent."""
     text, weighed = line.text, weigh(features, lexicon)
     outweighed = _by_far(weighed, _AHEAD) not in (None, HAZARD) and bool(features & _SET)
+    outweighed = outweighed or features >= _FAR_LOST
     warned = _warned_of(nearest, weighed) if "pair" not in features and not outweighed else None
     plainly = said_back(text) or warned
     if plainly is None and SCALE_ROW in features:

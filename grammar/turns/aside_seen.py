@@ -79,7 +79,8 @@ def fears_a_danger(turn: Turn) -> bool:
         return True  # 'same danger with ltm?'
     other = turn.tells("lens-mount", "body-mount", "focal", "ordinal")
     lit = turn.tells("shutter-said", "iso-said", "frame_rate-said")  # 'sun 1/50 filter' looks into none
-    return turn.best == HAZARD and turn.tells("wholly-hazard") and not (other or lit)
+    far = turn.tells("infinity") and not turn.tells("harm-word")  # 'do i lose infinity with two rings stacked'
+    return turn.best == HAZARD and turn.tells("wholly-hazard") and not (other or lit or far)
 
 
 def fears_for_focus(turn: Turn) -> bool:

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import Final
 
 from grammar.hearing import Heard
-from grammar.kinds import DEFINITION, OUT_OF_SCOPE, WHY
+from grammar.kinds import DEFINITION, LOOK_ALIKE, OUT_OF_SCOPE, WHY
 
 _LEANS: Final = 0.6  # wording that leans so far one way, where nothing is named or told
 _SLIGHTLY: Final = 0.4  # and so far where it says much, or says the same in the talk
@@ -30,6 +31,8 @@ def asked_by_itself(heard: Heard) -> str | None:
         return None
     if best == DEFINITION and heard.tells(_SEAT):
         return None  # 'seat of the adapter': of the ring that is spoken of
+    if best == LOOK_ALIKE and heard.cast.bodies and _says_same_lens(heard):
+        return None  # 'the other camera is a Z, same lens': nothing is likened
     likely = alone.likely.get(best, 0.0)
     words = sum(token.kind not in ("STOP", "MARK") for token in heard.line.tokens)
     joined = _says_it(heard) or any(
@@ -73,3 +76,8 @@ def _tells_something(heard: Heard, words: int) -> bool:
     numbers = (readings.f_number, readings.distance_mm, readings.number)
     values = readings.values and (words < _SOME or any(map(str.isdigit, heard.text)))
     return bool(named or values) or any(number is not None for number in numbers)
+
+
+def _says_same_lens(heard: Heard) -> bool:
+    """'same lens', with no mount told of it."""
+    return any(one.text.casefold() == "same" and two.kind == "LENS" for one, two in pairwise(heard.line.tokens))

@@ -32,6 +32,8 @@ _FIRST: Final = re.compile(r"\d+(?:\.\d+)?")
 _OF_OTHERS: Final = frozenset(["LENS", "MOUNT", "BODY", "FORMAT", "KIND", "COMBO", "RANGE", "FNUM", "LETTER"])
 _BEFORE: Final = frozenset(["at", "to", "on"])
 _MOST: Final = 9  # words of such a line
+_MOST_ENDED: Final = 14  # and of one that tells one of its ends
+_HOW_CLOSE: Final = "how-close"
 _EITHER: Final = 2
 _STOPPED: Final = frozenset([EXPOSURE_ND, DEPTH_OF_FIELD, COVERAGE])  # where a bare 'at 22' is a stop
 
@@ -49,15 +51,18 @@ def helicoid_set(heard: Heard, before: Question, lexicon: Lexicon) -> Heard | No
     if either is not None:
         again = hear(f"{either} {before.adapters[0].piece}", lexicon, before.intent)
         return replace(again, line=replace(again.line, text=heard.text))
-    long = len(tokens) > _MOST and not _is_led_out(tokens)
-    if len(ranged) != 1 or long or any(token.kind in _OF_OTHERS for token in tokens):
+    ended = {_OPEN, _SHUT} & {one.key for one in mentioned(heard.text, lexicon.words.mentions, only=(_OPEN, _SHUT))}
+    long = len(tokens) > (_MOST_ENDED if ended else _MOST) and not _is_led_out(tokens)
+    passed = "a" if ended and not heard.tells(_HOW_CLOSE) else ""  # 'all the way out with a 50'
+    if len(ranged) != 1 or long or any(one.kind in _OF_OTHERS and one.text.casefold() != passed for one in tokens):
         return None
     piece, span = ranged[0]
     length = _length(heard, piece, span, before, lexicon.words.mentions)
     if length is None:
         return None
     asked = " ".join(heard.text[one.column - 1 : one.end] for one in heard.cues if one.tells in _ASKED)
-    again = hear(f"{asked} with {length:g} mm {piece.piece}".strip(), lexicon, before.intent)
+    lens = next((f", {one.numbers[0]:g} mm lens" for one in tokens if one.numbers and _is_lens(one, heard, span)), "")
+    again = hear(f"{asked} with {length:g} mm {piece.piece}{lens}".strip(), lexicon, before.intent)
     again = replace(again, line=replace(again.line, text=heard.text))
     return again if asked else replace(again, weighed=Weighed((), {}))
 
@@ -89,7 +94,7 @@ def _length(
     heard: Heard, piece: Thing, span: tuple[float, float], before: Question, phrases: Mapping[str, tuple[str, ...]]
 ) -> float | None:
     keys = {one.key for one in mentioned(heard.text, phrases)}
-    numbers = [token for token in heard.line.tokens if token.numbers]
+    numbers = [token for token in heard.line.tokens if token.numbers and not _is_lens(token, heard, span)]
     least, most = span
     if not numbers:
         return most if _OPEN in keys else least if _SHUT in keys else (least + most) / 2 if _HALF in keys else None
@@ -101,6 +106,14 @@ def _length(
         return least + number
     told = _is_set(token, heard, piece, before) or (_AGAIN in keys and _is_nearest(number, piece, before))
     return number if least <= number <= most and told else None
+
+
+def _is_lens(token: Token, heard: Heard, span: tuple[float, float]) -> bool:
+    """'all the way out with a 50': a lens, where the helicoid is never so long."""
+    led = [one for one in heard.line.tokens if one.column < token.column][-1:]
+    article = bool(led) and (led[0].kind == "DET" or led[0].text.casefold() in ("a", "my", "with a"))
+    whole = token.kind == "NUMBER" and token.numbers[0] == int(token.numbers[0])
+    return article and whole and not span[0] <= token.numbers[0] <= span[1]
 
 
 def _is_led_out(tokens: tuple[Token, ...]) -> bool:

@@ -68,7 +68,13 @@ def _length(piece: Thing) -> str:
 
 
 def _is_on_again(heard: Heard, said: Question) -> bool:
-    return heard.tells(ON_AGAIN) or (bool(said.adapters) and _says_again(heard))
+    return heard.tells(ON_AGAIN) or (bool(said.adapters) and _says_again(heard)) or _says_with_it(heard)
+
+
+def _says_with_it(heard: Heard) -> bool:
+    """'with it, are the corners lit', 'and with it?' after 'without it'."""
+    said = [one for one in heard.line.tokens if one.kind not in ("JOIN", "MARK", "STOP")]
+    return [(one.kind, one.value) for one in said[:2]] == [("PREP", "with"), ("VERB", "it")]
 
 
 def _says_again(heard: Heard) -> bool:

@@ -20,6 +20,7 @@ from grammar.turns.standing_ring import ASKS_CLOSE, ASKS_VERDICT, CUP, is_same_b
 from grammar.turns.way_asked import with_way_held
 
 _DEPTH: Final = "depth"
+_WHICH: Final = "which-sheet"
 _REMEDY: Final = "remedy"
 _SIZED: Final = (RING, CUP, SPACER)  # what sheet may lie under, the first that is there
 _ANEW: Final = "sheet-anew"
@@ -62,6 +63,14 @@ def with_ring_worked(got: Question, before: Question | None, phrases: Mapping[st
         left = got.adapters and set(got.adapters) < set(before.adapters) and _rings(got) == _rings(before)
         pieces = got.adapters if left else before.adapters  # 'tube out, tape off too'
     at = _place(pieces, got)
+    if lay and at is not None and work.is_none and not fresh and got.places(_WHICH):
+        ring = pieces[at]  # 'which shim would be right' after one that was put in: it takes the place of that
+        thick = round(length_of(ring) + (lay if ring.piece == CUP else -lay), 4)
+        bare = replace(ring, thickness_mm=(thick, thick), words=f"{thick:g} mm ring")
+        return got.with_(
+            intent=SHIM_CALIBRATION, topic=None, lenses=got.lenses or before.lenses if before else got.lenses,
+            adapters=(*pieces[:at], bare, *pieces[at + 1 :]), laid=_NONE, values=got.rest(*_LENGTHS), number=None,
+        )  # fmt: skip
     if at is None and work.amounts and not work.is_none:
         return _with_error(got, before, work, phrases)
     if work.is_none or at is None:

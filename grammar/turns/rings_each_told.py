@@ -14,7 +14,14 @@ from grammar.questions import OFF, RING, Question, Thing
 from grammar.things.casting import SPACER
 from grammar.turns.standing_ring import CUP, are_named, is_other_body, length_of
 
-_PIECES: Final = (RING, CUP, SPACER)
+_OF_SEAT: Final = SEATED | {SHIM_CALIBRATION}
+_STEP: Final = "step-ring"
+_PIECES: Final = (RING, CUP, SPACER, _STEP)
+_LIPLESS: Final = re.compile(r"\b(?:without (?:a |the |its |any )?(?:lip|rim)|lipless|no lip|not lipped|flush)\b")
+_LIP_MM: Final = 6.0  # a bush between two screws is hardly thicker
+_SUM: Final = re.compile(
+    r"\b(?:come|comes|adds?|add) (?:it |that |they )?(?:all )?(?:to|up)\b|\b(?:sum|in total|total|in all|altogether)\b"
+)
 _WHOLE: Final = re.compile(r"(\d+(?:\.\d+)?) mm")
 _CLAUSES: Final = re.compile(r"[,;]\s|\.\s|\band\b|\bbut\b|\bwhile\b")
 _FINE: Final = re.compile(r"(?<![\w./-])(\d*\.\d+|\d+(?= ?mm\b))(?: ?mm)?(?![\w/])")
@@ -40,6 +47,8 @@ _OFF_BY: Final = re.compile(
 )
 _LAPPED: Final = re.compile(r"\b(?:file|filed|sand|sanded|lap|lapped|turn|turned|cut|shave|shaved|mill|milled)\b")
 _REMADE_MM: Final = 0.75  # and one that is not pointed at
+_WIDTHS: Final = re.compile(r"\b(?:m ?)?\d\d ?(?:-|to|/) ?(?:m ?)?\d\d\b", re.IGNORECASE)
+_FEW: Final = 8  # words of a line that asks for a sum
 _NEAR_MM: Final = 1.5  # so much at most does a ring differ from what it was told to be
 _LENGTHS: Final = ("numbers", "thickness", "length", "nominal", "total", "thread", "mark", "field", OFF)
 _WORDS: Final = re.compile(r"[a-z]+\d*|\d+[a-z]+")
@@ -64,7 +73,10 @@ def with_rings_each_told(got: Question, before: Question) -> Question:
     alone = got.adapters[0].thickness_mm if len(got.adapters) == 1 and not _joins(got.adapters[0]) else None
     whole = _WHOLE.fullmatch(got.said("total") or "")
     alone = (float(whole[1]), float(whole[1])) if whole is not None and got.adapters == stood else alone  # 'make it'
-    changed = _all_by(text, stood, rings) or _each(text, stood, rings, before, alone)
+    changed = _without_lip(text, stood) or _all_by(text, stood, rings)
+    changed = changed or _each(text, stood, rings, before, alone) or _summed(text, stood, rings)
+    if not changed and _names_one(got, stood, rings):
+        return got.with_(adapters=stood, lenses=got.lenses or before.lenses, bodies=before.bodies, number=None)
     if not changed:
         return got
     lenses = got.lenses if len(got.lenses) == 1 and are_named(got.lenses) and got.lenses[0].focal_length_mm else ()
@@ -96,12 +108,50 @@ def _back_on(got: Question, before: Question) -> Question | None:
     )  # fmt: skip
 
 
+def _names_one(got: Question, stood: tuple[Thing, ...], rings: list[int]) -> bool:
+    """'how much do i take off the E ring then' after that and another: both stand there still."""
+    if got.adapters == stood:
+        return False
+    ends = [(one.front, one.rear) for one in stood]
+    again = [one for one in got.adapters if one.thickness_mm is None and (one.front, one.rear) in ends and _joins(one)]
+    if again and len(got.adapters) == len(stood) and len(set(ends)) == len(stood) and got.intent in _OF_SEAT:
+        return {(one.front, one.rear) for one in got.adapters} == set(ends)
+    named = got.adapters[0] if len(got.adapters) == 1 else None
+    if named is None or named.piece != RING or named.thickness_mm or named.factor or got.intent not in _OF_SEAT:
+        return False
+    words = set(_WORDS.findall(named.words.casefold())) - _IDLE
+    meant = [n for n in rings if words and words <= set(_WORDS.findall(stood[n].words.casefold()))]
+    return len(meant) == 1
+
+
 def _joins(piece: Thing) -> bool:
     return piece.piece == RING and bool(piece.front and piece.rear) and piece.factor is None
 
 
 def _sized(piece: Thing, size: float) -> Thing:
     return replace(piece, kind="", ids=(), thickness_mm=(round(size, 4), round(size, 4)))
+
+
+def _without_lip(text: str, stood: tuple[Thing, ...]) -> tuple[Thing, ...]:
+    """'and the kind without a lip' after a bush of 1 mm before another ring: one of no thickness."""
+    at = [n for n, one in enumerate(stood) if _is_bush(one)]
+    if len(at) != 1 or not _LIPLESS.search(text) or _FINE.search(text):
+        return ()
+    bush = replace(_sized(stood[at[0]], 0.0), words=f"flush {stood[at[0]].words}")
+    return (*stood[: at[0]], bush, *stood[at[0] + 1 :])
+
+
+def _is_bush(piece: Thing) -> bool:
+    """A ring of a told thickness between two screws, as it may be sold with a lip."""
+    thin = piece.is_of_one_length and 0 < length_of(piece) <= _LIP_MM
+    return thin and (
+        piece.steps is not None or "lip" in piece.words.casefold() or _WIDTHS.search(piece.words) is not None
+    )
+
+
+def _summed(text: str, stood: tuple[Thing, ...], rings: list[int]) -> tuple[Thing, ...]:
+    """'so what does it come to': all of them, as they stand."""
+    return stood if _SUM.search(text) and len(text.split()) <= _FEW and not _FINE.search(text) else ()
 
 
 def _all_by(text: str, stood: tuple[Thing, ...], rings: list[int]) -> tuple[Thing, ...]:

@@ -126,7 +126,7 @@ def _goes_further_out(heard: Heard, before: Question) -> bool:
     placed = lens is not None and lens.focal_length_mm is not None and bool(before.bodies)
     tokens = heard.line.tokens
     more = any(MORE in token.groups and _is_beside(tokens, at) for at, token in enumerate(tokens))
-    other = any(token.value in _ADDING for token in tokens) and heard.tells("how-close")
+    other = any(token.value in _ADDING for token in tokens) and (heard.tells("how-close") or heard.tells("macro"))
     told = _EXTENSION in heard.readings.values  # '10 mm extra behind it' is read so already
     return placed and not told and before.intent in _PLACED and (more or other)
 
@@ -196,7 +196,8 @@ def lenses_back(heard: Heard, before: Question) -> tuple[Thing, ...]:
     sizes = {token.numbers[0] for token in heard.line.tokens if token.kind in SIZES and token.numbers}
     tubed = len(sizes) > 1 or any(map(_is_extension, heard.shape.tokens))
     told = {part.focal for part in heard.cast.lenses if not part.has_mount_or_kind}
-    here = {lens.focal_length_mm for lens in before.lenses}
+    back = any(token.text.casefold().startswith("back") for token in heard.line.tokens)
+    here = set() if back else {lens.focal_length_mm for lens in before.lenses}
     known = tuple(lens for lens in before.known if lens.focal_length_mm in told - here)
     return known if tubed and len(known) == len(told) == 1 else ()
 

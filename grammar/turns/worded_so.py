@@ -245,9 +245,14 @@ def asks_what_mount(turn: Turn) -> bool:
 
 def asks_stop_behind_glass(turn: Turn) -> bool:
     """'f number then' after the stabiliser's number with a 2x: what the lens becomes behind it."""
-    glass = any(one.piece in OPTICAL for one in turn.before.adapters)
-    told = turn.names_things or turn.heard.readings.values or turn.heard.readings.f_number is not None
-    return turn.was == GEAR_SETTING and glass and turn.tells("f-stop") and turn.tells("short") and not told
+    cast, put = turn.heard.cast, [part.piece in OPTICAL for part in turn.heard.cast.pieces]
+    glass = any(one.piece in OPTICAL for one in turn.before.adapters) or bool(
+        put
+    )  # 'with a 2x behind it what aperture'
+    named = bool(cast.lenses or cast.bodies or cast.frames) or not all(put)
+    told = named or turn.heard.readings.values or turn.heard.readings.f_number is not None
+    asked = turn.tells("f-stop", "which-stop") and turn.tells("short")
+    return turn.was == GEAR_SETTING and glass and asked and not told
 
 
 def asks_field_at(turn: Turn) -> bool:

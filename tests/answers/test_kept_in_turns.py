@@ -218,6 +218,14 @@ TOLD_BEFORE = [
     (("P6 180 on G 44x33", "no G, its an XCD"), "180 mm P6 lens on an XCD (44x33) body"),
     (("grey barrel 25mm, screw 25.4 wide, cine or security?", "17.5 on the card"), "it is C"),
     (("lens falls right through my C to E ring", "caliper: 15.9", "cup for E how deep"), "seat -5.71 mm"),
+    (
+        ("16mm C lens straight on our CS camera", "ok ring is on. can i add another 2mm for close work?"),
+        "2 mm of tube: sharp",
+    ),
+    (("50 OM on E", "and another 10 mm for macro?"), "50 mm lens, from the sensor"),
+    (("d lens 13mm onto a CS camera", "my d-cs ring is flush. what do i lose?"), "stops at 74 cm"),
+    (("OM 50 on E through M", "do i lose infinity with two rings stacked"), "reaches infinity"),
+    (("om 50/1.4 and 0.71 on E aps-c, ff equivalent", "without it?", "and with it?"), "with 0.71x is 35.5 mm"),
     (("15mm LTM on Z, rear sticks out 11 mm, touches?", "on L?", "ok. the rings for both?"), "infinity 8.8 mm"),
 ]
 

@@ -26,6 +26,8 @@ def as_elsewhere(question: Question) -> Question:
         return question  # 'and another is 28.8': another lens; 'another table has 45.5'
     if any(one.thickness_mm is not None for one in question.adapters if one not in before.adapters):
         return question  # 'another adapter measures 26.81'
+    if any(question.said(key) not in (None, before.said(key)) for key in ("thickness", "extension", "length")):
+        return question  # 'can i add another 2 mm'
     if question.adapters and question.intent == BUY_PLAN:
         return question  # 'another ring to buy, cost': for the same body
     bodies = {thing.ids[:1] for thing in before.bodies if thing.ids}

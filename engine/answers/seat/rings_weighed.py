@@ -7,7 +7,10 @@ from typing import Final
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.wording import small_mm
+from engine.answers.seat.described import TUBE
+from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
+from engine.chains.walk import ADDED_FOCUSING
 from grammar.questions import Question, Thing
 
 RINGS_OFF: Final = "rings-off"
@@ -17,10 +20,17 @@ _RIGHT_MM: Final = 0.02  # what is nearer is as it should be
 
 
 def rings_weighed(question: Question, knowledge: Knowledge) -> Told:
-    """Each ring named by both its mounts and its thickness, with its error; nothing of fewer than two."""
+    """Each ring named by both its mounts and its thickness, with its error; nothing of fewer than two.
+
+    Nothing either beside what spaces: a plate under a helicoid is not cut to the difference of its two registers.
+    """
+    if any(one.piece in (TUBE, *ADDED_FOCUSING) for one in question.adapters):
+        return Told()
+    lenses = {one.ids[0] for one in question.lenses if one.kind == "mount" and one.ids}
+    question = question.with_(adapters=tuple(_for_lens(one, lenses) for one in question.adapters))
     told_so = [one for one in question.adapters if (one.front or one.rear) and one.thickness_mm is not None]
     rows = [(piece, right) for piece in told_so if (right := _right_mm(piece, knowledge)) is not None]
-    sunk = [piece for piece, right in rows if right < 0 < (piece.thickness_mm or (0.0,))[0]]
+    sunk = [one for one, right in rows if right < 0 < (one.thickness_mm or (0.0,))[0] and not _is_bush(one, knowledge)]
     rows = [row for row in rows if row[0] not in sunk]
     if len(rows) + len(sunk) < _SEVERAL or len(rows) + len(sunk) < len(told_so):
         return Told()
@@ -39,6 +49,18 @@ def rings_weighed(question: Question, knowledge: Knowledge) -> Told:
         Quantity("register_error_mm", Interval.exact(error), _named(piece, knowledge)) for error, piece, _ in errors
     )
     return Told(tuple(lines), told)
+
+
+def _for_lens(piece: Thing, lenses: set[str]) -> Thing:
+    """The ring with the mount of the lens told first of those that its own word may mean."""
+    meant = [name for name in piece.front if name in lenses]
+    return replace(piece, front=(*meant, *(name for name in piece.front if name not in meant))) if meant else piece
+
+
+def _is_bush(piece: Thing, knowledge: Knowledge) -> bool:
+    """A ring from screw to screw, which has no cup: as thick as its lip."""
+    mounts = knowledge.catalogue.mounts
+    return mounts[piece.front[0]].thread is not None and mounts[piece.rear[0]].thread is not None
 
 
 def _way(error: float) -> str:

@@ -63,7 +63,10 @@ def straight_or_forced(question: Question, setup: Setup, knowledge: Knowledge) -
     bare = (mentions(question, "held-direct") or RING in question.limits.without) and not lacks
     direct = bare or _held_flush(question) or lacks_the_step(question.limits, setup, knowledge)
     direct = direct and not question.limits.without_glass and question.topic != "one-ring"
-    between = any(thing.ids or (thing.front and thing.rear) or thing.thickness_mm for thing in question.adapters)
+    back = question.follows  # 'the 5 in then'; 'the 5 mm ring is missing' names it as what is not there
+    between = any(
+        (thing.ids and back) or (thing.front and thing.rear) or thing.thickness_mm for thing in question.adapters
+    )
     if direct and not between:
         for joint in knowledge.joints.onward(setup.lens_mount.id):
             if joint.rear == setup.body_mount.id:
