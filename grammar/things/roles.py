@@ -51,7 +51,6 @@ def cast_of(phrases: list[Phrase], hosts: frozenset[str] = frozenset(), told: fr
     rows.rowed(parts)
     share_heads(parts)
     rows.hosts_in_row(parts)
-    rows.bodies_in_row(parts)
     rows.told_of_lens(parts)
     parts = rows.paired(parts, told)
     house_before(parts)

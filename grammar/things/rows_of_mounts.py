@@ -118,6 +118,7 @@ def threads_of_bodies(parts: list[Part]) -> list[Part]:
 
 def hosts_in_row(parts: list[Part]) -> None:
     """'a 13 mm D, got a Q and an MFT': beside one lens that is told whole, mounts of bodies in a row are bodies."""
+    _bodies_in_row(parts)
     if any(part.sort == "body" for part in parts):
         return
     bare = [part for part in parts if part.sort == "mount" and part.noun.head is None and not part.focal]
@@ -132,7 +133,7 @@ def hosts_in_row(parts: list[Part]) -> None:
             part.sort = "body"
 
 
-def bodies_in_row(parts: list[Part]) -> None:
+def _bodies_in_row(parts: list[Part]) -> None:
     """'class has EF, MFT and E cameras, one M42 lens': what a list ends on it is a list of, where the lens is told."""
     ends = [at for at, part in enumerate(parts) if part.sort == "body" and part.mounts and part.is_several]
     for at in ends:
