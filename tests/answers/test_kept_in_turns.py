@@ -226,6 +226,13 @@ TOLD_BEFORE = [
     (("d lens 13mm onto a CS camera", "my d-cs ring is flush. what do i lose?"), "stops at 74 cm"),
     (("OM 50 on E through M", "do i lose infinity with two rings stacked"), "reaches infinity"),
     (("om 50/1.4 and 0.71 on E aps-c, ff equivalent", "without it?", "and with it?"), "with 0.71x is 35.5 mm"),
+    (("m39 lens off a reflex, onto MFT?", "shop sells me an LTM to MFT"), "the lens sits 16.4 mm too close"),
+    (("K 50 and M42 135 on Z", "and FD instead of K"), "50 mm FD-mount: FD to Z ring"),
+    (("screw lens 39 across", "far house is sharp 28.7 behind it", "MFT then", "or an X"), "seat 11.1 mm: just right"),
+    (
+        ("K 28 with 0.71 on MFT", "as full frame, what is it", "glass away", "with it again on E aps-c"),
+        "0.71x is 19.9 mm",
+    ),
     (("15mm LTM on Z, rear sticks out 11 mm, touches?", "on L?", "ok. the rings for both?"), "infinity 8.8 mm"),
 ]
 
