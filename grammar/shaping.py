@@ -135,7 +135,7 @@ def shaped(
     tokens = _begun([token.as_("CUE") if token.kind in ("VERB", "SHARE") else token for token in tokens])
     tokens = with_turned_ways(with_draws_told(with_other_pitches(with_pieces_of_length(tokens), told), told), told)
     tokens = with_motifs_told(with_marked_densities(with_standins(with_prices_told(tokens), hosts), told), told)
-    tokens = with_zooms_named(with_zoom_ratios(with_formats_engraved(with_screw_widths(tokens))), told)
+    tokens = with_zooms_named(with_zoom_ratios(with_formats_engraved(with_screw_widths(tokens), told)), told)
     tokens = with_wides_told(with_formats_told(with_frames_apart(with_front_threads(tokens, told), told), told), told)
     tokens = with_fields_wanted(with_circles_told(tokens, told), told)
     tokens = with_zones_told(with_stops_beside(with_lens_stops_told(tokens, told)), line.cues, told)

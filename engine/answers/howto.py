@@ -8,7 +8,7 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import number
 from engine.answers.parts.usual_mounts import as_held_by_ring, taken_by_format
 from engine.answers.picture.filters import filter_answer, for_filters
-from engine.answers.seat.told_register import against_name, with_mount_by_register, without_claim
+from engine.answers.seat.told_register import against_name, with_mount_by_register, without_claim, without_paper
 from engine.answers.shims.error_told import error_judged
 from engine.answers.shims.loose import off_by_mm
 from engine.answers.ways.pairs import of_known, sides_of
@@ -19,7 +19,7 @@ from grammar.questions import BODY_OFF, Question
 
 def how_to(question: Question, knowledge: Knowledge, intent: str | None = None) -> Answer:
     """Answer a question about a chain: for one lens on one body, for each pair of several, or for what is missing."""
-    facts = knowledge.catalogue
+    facts, question = knowledge.catalogue, without_paper(question, knowledge)
     if for_filters(question, facts):
         return filter_answer(question, knowledge)
     bare = not any(lens.ids for lens in question.lenses) and number(question, "flange_to_image") is None

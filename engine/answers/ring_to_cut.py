@@ -25,7 +25,7 @@ from engine.answers.picture.hoods import hood_answer, is_of_hood
 from engine.answers.seat.bores import bore_for, tube_for
 from engine.answers.seat.making import ring_to_make
 from engine.answers.seat.open_lens import usual_room
-from engine.answers.seat.told_register import with_mount_by_register
+from engine.answers.seat.told_register import with_mount_by_register, without_paper
 from engine.answers.shims.error_told import error_judged
 from engine.answers.shims.how_exact import asks_how_exact, how_exact
 from engine.answers.shims.screwed_in import screwed_in
@@ -55,7 +55,7 @@ def to_make(question: Question, knowledge: Knowledge) -> Answer:
         return hood_answer(question, knowledge)
     if for_filters(question, knowledge.catalogue):
         return filter_answer(question, knowledge)
-    question = with_mount_by_register(question, knowledge)
+    question = with_mount_by_register(without_paper(question, knowledge), knowledge)
     stacked, ring = by_spacers(question, "diy-dimension", knowledge), None
     if stacked is not None:
         return stacked

@@ -19,6 +19,7 @@ _FAR: Final = frozenset(["infinity", "infinity-at", "past-infinity"])
 _FURTHER: Final = frozenset(["another", "further"])  # values of words before what is added
 _WORDS: Final = 4
 _OUT: Final = "out"
+_SIZE: Final = "size"  # value of words for what was measured
 _OF_LENS: Final = frozenset(["LENS", "KIND", "FNUM", "MOUNT"])
 _LEAST: Final = 1.0  # mm, that something is pulled out by hand; less is an error, or the turns for one are asked
 _TURNS: Final = "turns-q"
@@ -75,7 +76,9 @@ def with_pulled_out(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """'if i pull it out 10 mm', 'slide the lens 10 mm out': how far it then stands out, and no lens."""
     out = list(tokens)
     for at, token in enumerate(tokens if _TURNS not in told else []):
-        beside = [one for one in (at - 1, at + 1) if 0 <= one < len(tokens) and _OUT in tokens[one].text.split()]
+        # 'a ring that turned out 1.0 mm thick' was measured so, and nothing is drawn
+        beside = [one for one in (at - 1, at + 1) if 0 <= one < len(tokens) and tokens[one].value != _SIZE]
+        beside = [one for one in beside if _OUT in tokens[one].text.split()]
         led = any(PULLS in one.groups for one in tokens[max(0, at - _WORDS) : at])
         if token.is_mm and _LEAST <= token.numbers[0] <= _LONGEST and beside and led:
             out[at] = token.as_("KEYED", value="extension", unit="mm")

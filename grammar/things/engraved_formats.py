@@ -13,23 +13,30 @@ _READ: Final = frozenset(["mark", "size"])  # 'marked', 'engraved', 'reads'
 _WITH: Final = "with"
 _BY_SENSOR: Final = frozenset(["cctv", "machine-vision"])  # kinds of lens that are called by the sensor they are for
 _MADE_FOR: Final = "made-for"
+_IT: Final = "it"
+_HALF: Final = "1/2"
+_OF_LENS: Final = frozenset(["LENS", "KIND", "MOUNT"])
+_OF_CIRCLE: Final = frozenset(["cover", "vignette"])  # cues
 _CIRCLE: Final = "circle"
 _TO_CIRCLE: Final = frozenset([_CIRCLE, "be", "for", "of"])  # values of what leads from the word to its figure
 _SAME: Final = 0.04  # '25 mm' and '1 inch' are one focal length
 _FOCALS: Final = ("LENGTH", "COMBO", "RANGE", "FOCAL")
 
 
-def with_formats_engraved(tokens: list[Token]) -> list[Token]:
-    """A figure of a sensor that stands on a lens becomes the FORMAT that it is made for; what led to it goes."""
+def with_formats_engraved(tokens: list[Token], told: frozenset[str]) -> list[Token]:
+    """A figure of a sensor that stands on a lens becomes the FORMAT that it is made for; what led to it goes.
+
+    `told`: what the cues of the line tell.
+    """
     out: list[Token] = []
     skip = 0
     for at, token in enumerate(tokens):
         if skip:
             skip -= 1
             continue
-        if token.kind == "FORMAT" and _is_marked_for(out):
+        if (token.kind == "FORMAT" or _is_inch_type(token)) and _is_marked_for(out):
             del out[-2:]
-            out += [Token("PREP", "for", token.column, value=_MADE_FOR), token]
+            out += [Token("PREP", "for", token.column, value=_MADE_FOR), token.as_("FORMAT")]
             continue
         if _is_circle_for(tokens, at):
             lens: list[Token] = []
@@ -41,7 +48,8 @@ def with_formats_engraved(tokens: list[Token]) -> list[Token]:
             continue
         behind = _said_behind(tokens, at)
         led = bool(out) and (_leads(out[-1]) or (behind == 1 and out[-1].value == _WITH))
-        if not _is_figure(tokens, at) or not (led or behind or _is_called_so(out)):
+        engraved = (led or behind == 1) and _is_engraved(tokens, at, told)
+        if not (_is_figure(tokens, at) or engraved) or not (led or behind or _is_called_so(out)):
             out.append(token)
             continue
         said = out.pop() if led else token
@@ -68,14 +76,28 @@ def _leads(token: Token) -> bool:
 def _is_figure(tokens: list[Token], at: int) -> bool:
     """Whether it is an inch type beside what tells a lens: a focal length in mm, or a kind that goes by it."""
     token = tokens[at]
-    if "format" not in token.implies or not (
-        (token.kind == "LENGTH" and token.unit == "in") or token.kind == "FRACTION"
-    ):
+    if not _is_inch_type(token):
         return False
     focals = [one.numbers[0] for one in tokens if one.kind in _FOCALS and one is not token and one.unit in ("", "mm")]
     told = any(abs(token.numbers[0] / focal - 1) > _SAME for focal in focals if focal > 0)
     told = told or (at > 0 and _leads(tokens[at - 1]) and any(one.kind == "FRAME" for one in tokens[:at]))
     return told or any(one.kind == "KIND" and one.value in _BY_SENSOR for one in tokens)
+
+
+def _is_inch_type(token: Token) -> bool:
+    inches = (token.kind == "LENGTH" and token.unit == "in") or token.kind == "FRACTION"
+    return inches and "format" in token.implies
+
+
+def _is_engraved(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
+    """'cs lens marked 1/3', 'it says 1 inch on the barrel, does that cover': of a lens, and no focal length.
+
+    A fraction of an inch is none, but for the half; where one asks what is covered nothing else is meant.
+    """
+    before = tokens[:at]
+    of_lens = any(one.kind in _OF_LENS or one.value == _IT for one in before)
+    fraction = "/" in tokens[at].text and tokens[at].value != _HALF
+    return _is_inch_type(tokens[at]) and ((fraction and of_lens) or bool(told & _OF_CIRCLE))
 
 
 def _is_circle_for(tokens: list[Token], at: int) -> bool:

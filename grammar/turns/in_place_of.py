@@ -33,8 +33,25 @@ def with_stood_in(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
     said = _behind(heard, old, new, side) if _leads(tokens, old, new) else _swapped(tokens, old, new, side)
     if said is None:
         return heard
+    said = _beside_others(tokens[new], tokens[old], side, before, lexicon) or said
     again = hear(said, lexicon, before.intent)
     return replace(again, line=replace(again.line, text=heard.text))
+
+
+def _beside_others(new: Token, old: Token, side: str, before: Question, lexicon: Lexicon) -> str:
+    """'and FD instead of K' after a K and an M42 lens: both that are now; nothing after one alone."""
+    things = before.bodies if side == "body" else before.lenses
+    rest = [one for one in things if not set(old.ids[:1]) & set(one.ids)]
+    if len(things) < _PAIR or not all(one.kind == "mount" and one.id for one in rest):
+        return ""
+    gone = next((one for one in things if one not in rest), None)
+    names = [f"{_focal(gone)}{new.text}", *(f"{_focal(one)}{lexicon.name_for(one.kind, one.id or '')}" for one in rest)]
+    return f"{'on' if side == 'body' else 'with'} " + " and ".join(f"{name} {side}" for name in names)
+
+
+def _focal(thing: Thing | None) -> str:
+    focal = thing.focal_length_mm if thing is not None else None
+    return f"{focal:g} mm " if focal is not None else ""
 
 
 def _behind(heard: Heard, old: int, new: int, side: str) -> str:
@@ -76,4 +93,4 @@ def _is_article(tokens: tuple[Token, ...], at: int) -> bool:
 
 def _ids(before: Question, side: str) -> set[str]:
     things: tuple[Thing, ...] = before.bodies if side == "body" else before.lenses
-    return {id_ for one in things for id_ in one.ids} if len(things) == 1 else set()
+    return {id_ for one in things for id_ in one.ids[:1]}

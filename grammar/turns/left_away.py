@@ -9,7 +9,7 @@ from engine.base.compact import replace
 from grammar.hearing import Heard
 from grammar.kinds import CHAIN, COMPARE, DRAW, MACRO_DISTANCE, SHIM_CALIBRATION, WHY
 from grammar.questions import MODE, Limits, Question, Thing
-from grammar.things.casting import SPACER
+from grammar.things.casting import OPTICAL, SPACER
 from grammar.turns.on_what import is_mode, reads_a_part
 from grammar.turns.taking_back import EXTENSION, OFF_AGAIN
 from grammar.turns.whom import fits
@@ -59,6 +59,9 @@ def without_filters(heard: Heard, said: Question, before: Question) -> tuple[Que
 def without_pieces(heard: Heard, said: Question, before: Question) -> tuple[Question, Question]:
     """'remove the tube, hyperfocal at f/8?': what is said without the pieces it takes off, and before without them."""
     before = _uncropped(heard, said, before)
+    glazed = said.limits.without_glass and not any(one.piece in OPTICAL for one in said.adapters)
+    if glazed and any(one.piece in OPTICAL for one in before.adapters):  # 'glass away' after a reducer
+        before = before.with_(adapters=tuple(one for one in before.adapters if one.piece not in OPTICAL))
     kinds = {one.piece for one in said.adapters}
     bare = all(
         one in before.adapters or (one.thickness_mm is None and one.factor is None and not one.front)

@@ -11,6 +11,7 @@ from grammar.kinds import CHAIN, FOCUS_VERDICT, HAZARD
 from grammar.questions import Question
 from grammar.things.casting import Part
 from grammar.things.rows_of_mounts import HELD
+from grammar.words.groups import OFFERED
 
 _IDLE: Final = frozenset(
     ["ok", "right", "will", "can", "sure", "calipers", "means", "image-lands", "rear-stands", "it-is"]
@@ -50,7 +51,10 @@ def _opens_with_and(heard: Heard) -> bool:
 def with_ring_held(heard: Heard, before: Question) -> Heard:
     """'I already own M42 to K' after an M42 lens on an E body: a ring at hand, which names neither of the two anew."""
     cast = heard.cast
-    if not (heard.tells(HELD) and len(cast.lenses) == len(cast.bodies) == 1 and not cast.pieces):
+    offered = heard.tells(HELD) or any(
+        OFFERED in one.groups for one in heard.line.tokens
+    )  # 'a shop sells me an LTM to E'
+    if not (offered and len(cast.lenses) == len(cast.bodies) == 1 and not cast.pieces):
         return heard
     front, rear = cast.lenses[0], cast.bodies[0]
     bare = all(len(one.mounts) == 1 and one.noun.head is None and not one.focal for one in (front, rear))

@@ -25,7 +25,8 @@ def put_back(heard: Heard, said: Question, before: Question) -> tuple[Thing, ...
         return _told_by_length(heard, before)
     if named := _named_by_length(heard, stood, before):
         return named
-    if not stood or before.adapters or heard.cast.lenses or heard.cast.bodies or not _is_on_again(heard, said):
+    elsewhere = heard.cast.bodies and not _says_with_it(heard)  # 'with it again on E'
+    if not stood or before.adapters or heard.cast.lenses or elsewhere or not _is_on_again(heard, said):
         return ()
     kinds = {one.piece for one in said.adapters}
     again = tuple(one for one in stood if not kinds or one.piece in kinds)

@@ -384,6 +384,7 @@ def test_more_than_close_ups_is_infinity(found, text: str) -> None:
         ("lens thread much too small for the C socket, goes through without touching", "- D: 15.88 mm across"),
         ("27 mm objective thread, fine pitch 0.75", "M27x0.75 (27 mm, pitch 0.75 mm)"),
         ("flange to picture 57 and a 50 mm opening, soviet cine lens", "- 1-SKL (Temp): register 57 mm"),
+        ("screw about 39, window pic at 29mm, cam inside that moves when i focus", "- LTM: thread 39 mm x 26 tpi"),
         ("opening 54, flange to image 44, contacts", "- EF-mount: bayonet; register 44 mm"),
         (
             "lens without thread, a collar at the back turns to clamp it, flange to image 42.0",
@@ -423,3 +424,25 @@ def test_a_ring_that_leads_to_the_body_s_mount_does_not_make_it_the_lens_s(found
 )
 def test_which_tubes_make_a_length_is_told_by_their_sum(found, text: str, sum_: str) -> None:
     assert sum_ in found(text)["text"]
+
+
+@pytest.mark.parametrize(
+    ("text", "circle"),
+    [
+        ("cs lens marked 1/3 on a 1/2 inch camera, covers?", "6 to 7 mm"),
+        ("16 mm C lens on mft, it says 1 inch on the barrel, does that cover", "16 to 18 mm"),
+        ('16mm c lens with 2/3" written on it, does it cover mft', "11 to 12 mm"),
+    ],
+)
+def test_a_size_of_sensor_that_stands_on_a_lens_is_what_it_was_made_for(found, text: str, circle: str) -> None:
+    assert f"image circle {circle}" in " ".join(found(text)["text"].split())
+
+
+def test_a_ring_that_turned_out_so_thick_is_measured_and_nothing_is_drawn_out(found) -> None:
+    chain = found("om 35mm on EF with a ring that turned out 2.5 mm thick, far limit pls")["chains"][0]
+    assert chain["pieces"][0]["thickness_mm"]["least"] == 2.5
+    assert len(chain["pieces"]) == 1
+
+
+def test_a_hole_in_black_card_is_no_card_to_print(found) -> None:
+    assert "The hole: 13.4 mm" in found("no iris in my 75mm projector lens. hole in black card for f/5.6?")["text"]

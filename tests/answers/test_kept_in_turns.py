@@ -226,6 +226,13 @@ TOLD_BEFORE = [
     (("d lens 13mm onto a CS camera", "my d-cs ring is flush. what do i lose?"), "stops at 74 cm"),
     (("OM 50 on E through M", "do i lose infinity with two rings stacked"), "reaches infinity"),
     (("om 50/1.4 and 0.71 on E aps-c, ff equivalent", "without it?", "and with it?"), "with 0.71x is 35.5 mm"),
+    (("m39 lens off a reflex, onto MFT?", "shop sells me an LTM to MFT"), "the lens sits 16.4 mm too close"),
+    (("K 50 and M42 135 on Z", "and FD instead of K"), "50 mm FD-mount: FD to Z ring"),
+    (("screw lens 39 across", "far house is sharp 28.7 behind it", "MFT then", "or an X"), "seat 11.1 mm: just right"),
+    (
+        ("K 28 with 0.71 on MFT", "as full frame, what is it", "glass away", "with it again on E aps-c"),
+        "0.71x is 19.9 mm",
+    ),
     (("15mm LTM on Z, rear sticks out 11 mm, touches?", "on L?", "ok. the rings for both?"), "infinity 8.8 mm"),
 ]
 
@@ -233,3 +240,20 @@ TOLD_BEFORE = [
 def test_a_number_or_a_no_is_of_what_was_told_before(club: Desk) -> None:
     for turns, told in TOLD_BEFORE:
         assert told in flat(talk(club, *turns)[-1]), turns
+
+
+def test_the_stop_that_one_really_has_behind_glass_is_told_by_its_factor(club: Desk) -> None:
+    last = talk(club, "my 135/2.8 om with a 2x on z, reach infinity?", "what stop do i really have")[-1]
+    assert "f/2.8 x 2 = f/5.6" in flat(last)
+
+
+def test_which_is_better_is_of_the_two_that_were_asked_the_same(club: Desk) -> None:
+    turns = ("25/1.4 c mount on E", "corners?", "on the Q instead", "what ring", "which one is better")
+    said = flat(talk(club, *turns)[-1])
+    assert "E-mount body" in said
+    assert "Better: a Q-mount body" in said
+
+
+def test_a_number_by_itself_is_told_what_it_measures(club: Desk) -> None:
+    assert "a register, from flange to image: that of C" in flat(talk(club, "what does 17.526 stand for")[-1])
+    assert "the diagonal of Super 35" in flat(talk(club, "what's 31.11")[-1])

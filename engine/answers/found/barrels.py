@@ -60,6 +60,5 @@ def _has_lugs(question: Question) -> bool:
 def _is_smooth(question: Question, width: float | None) -> bool:
     """Whether it is said to have no thread; a projector lens of which a width is told has none unless that is said."""
     of_projector = any(lens.lens_kind == PROJECTOR for lens in question.lenses)
-    return mentions(question, "no-thread") or (
-        of_projector and width is not None and not mentions(question, "thread-told")
-    )
+    bare = mentions(question, "no-thread") and not mentions(question, "drops-asked")  # 'falls in, no threads catch'
+    return bare or (of_projector and width is not None and not mentions(question, "thread-told"))

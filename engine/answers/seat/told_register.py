@@ -16,7 +16,7 @@ from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.facts.kinds import ACCESSORIES
 from engine.facts.records import Mount
-from grammar.questions import BY_REGISTER, Question, Thing
+from grammar.questions import BY_MEASURES, BY_REGISTER, BY_THREAD, Question, Thing
 
 BY_PAPER: Final = "register-by-paper"  # how far such a measurement may be off
 MOST: Final = 3
@@ -25,6 +25,7 @@ LEAST_MM: Final = 9.0  # no mount has a shorter one
 LEAST_WHOLE_MM: Final = 16.0  # a whole number below counts lugs and pins
 MOST_MM: Final = 115.0  # and no mount has a longer one
 _COUPLINGS: Final = ("screw", "bayonet", "breech", "lugs")
+_FOUND: Final = frozenset([BY_MEASURES, BY_THREAD, BY_REGISTER])  # traits of a lens whose mount was found out
 _MORE_MM: Final = 0.5  # than a whole number of millimetres: '44 and a bit'
 
 
@@ -110,6 +111,20 @@ def without_claim(question: Question) -> Question:
     if not mentions(question, "only-claimed") or mentions(question, "measured-so"):
         return question
     return question.with_(values=tuple(row for row in question.values if row[0] != "flange_to_image"))
+
+
+def without_paper(question: Question, knowledge: Knowledge) -> Question:
+    """A distance caught on paper counts for nothing once the mount that it told of has one that is known better.
+
+    One told in hundredths was measured, and is that lens's own.
+    """
+    told, lens = number(question, "flange_to_image"), question.lens
+    found = lens is not None and (bool(_FOUND & set(lens.traits)) or question.said("thread") is not None)
+    mount = knowledge.catalogue.mounts.get(lens.id or "") if found and lens is not None else None
+    if told is None or mount is None or not is_known(mount.register_mm) or round(told, 1) != told:
+        return question
+    near = abs(mount.register_mm.nominal - told) <= knowledge.catalogue.assumptions[BY_PAPER].value.greatest
+    return question.with_(values=question.rest("flange_to_image")) if near and question.follows else question
 
 
 def having(told: float, question: Question, knowledge: Knowledge) -> list[Mount]:
