@@ -182,7 +182,9 @@ def _reasoned(question: Question, knowledge: Knowledge) -> Answer:
     told = found.told if found.told.lines and not _is_worked_out(rows) else examples(rows, question, knowledge)
     told += beside + cover
     advice = advice_lines(rows[:MOST])
-    anywhere = not (question.bodies or question.said("format"))  # of no frame in particular, so the reason comes first
+    anywhere = not (
+        question.bodies or question.said("format") or question.frames
+    )  # of no frame in particular, so the reason comes first
     soft = bool(advice) and question.mentions("soft-said") and not question.mentions("gets-dark")  # and not unlit
     reasons = (*advice, *cover.lines) if anywhere or soft else (*cover.lines, *advice)
     lines = dict.fromkeys((*numbers.lines, *reasons, *told.lines))

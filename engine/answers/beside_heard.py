@@ -125,6 +125,8 @@ FIGURES = (
 OF_SCREWS = (
     # what the screw of a lens does in a thread that is not its own, before the answer
     (WAYS, heard(named("found.screwed_in", "with_screw_told"), "goes-into", "drops-asked")),
+    # how the iris of each is worked, before the answer
+    ((COMPARE,), heard(named("seat.iris_apart", "with_iris_apart"), "iris-apart")),
     # which of several focal lengths leaves the more room close up, before the answer
     ((MACRO_DISTANCE,), heard(named("close.lengths_apart", "with_lengths_apart"), "more-room")),
     # what is so narrow that it drops through, in place of the answer

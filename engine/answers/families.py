@@ -29,6 +29,7 @@ Handler = Callable[[Question, Knowledge], Answer]
 # kinds of question that go by focal length and stop, which the gear file tells of one's own lenses
 BY_FOCAL = (MACRO_DISTANCE, EXPOSURE_ND, CROP_EQUIVALENT, DEPTH_OF_FIELD, COVERAGE, GEAR_SETTING)
 
+BY_GLASS = (COVERAGE, DEPTH_OF_FIELD)  # kinds whose numbers go by the glass between
 FORWARD = (CHAIN, FOCUS_VERDICT, DRAW)  # kinds that go by a lens as it is made to be mounted
 TURNED = "reversed"  # the trait of a lens that is not
 
@@ -64,6 +65,7 @@ def handler_for(intent: str) -> Handler:
     handler = _with_own_facts(_handler(intent)) if intent in BY_FOCAL else _handler(intent)
     handler = _unless_turned(handler) if intent in FORWARD else handler
     handler = _unless_worn(handler) if intent == FOCUS_VERDICT else handler
+    handler = _behind_either(handler) if intent in BY_GLASS else handler
     beside = [add for kinds, add in BESIDE if intent in kinds]
     return _with(handler, beside) if beside else handler
 
@@ -102,6 +104,19 @@ def _unless_worn(handler: Handler) -> Handler:
         from engine.answers.worn_far import power_worn, worn_far
 
         return worn_far(question, knowledge, power_worn(question) or 1.0)
+
+    return asked
+
+
+def _behind_either(handler: Handler) -> Handler:
+    """The handler, asked for each of two kinds of glass to choose from by itself."""
+
+    def asked(question: Question, knowledge: Knowledge) -> Answer:
+        from engine.answers.picture.each_glass import joined, of_each
+
+        either = of_each(question)
+        answers = [handler(one, knowledge) for one in either]
+        return joined(question, either, answers) if answers else handler(question, knowledge)
 
     return asked
 

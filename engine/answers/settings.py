@@ -12,6 +12,7 @@ from engine.answers.parts.usual_glass import usual_factors, with_usual_factor
 from engine.answers.parts.wording import trimmed
 from engine.answers.picture.circles import LEAST_FACTOR, glass_factor
 from engine.answers.picture.crop_factors import crops_of, is_view
+from engine.answers.picture.glass_apart import alternatives
 from engine.answers.seat.cautioning import cautions_of
 from engine.answers.ways.pair_beside import with_pair
 from engine.answers.words.advice import advice_lines, named_or_near, of_their_kind
@@ -195,11 +196,12 @@ def _stabilised(question: Question, equal: float | None, knowledge: Knowledge) -
         ends = f"{trimmed(zoom.least, 1)} to {trimmed(zoom.greatest, 1)} mm"
         lines.append(Line("head", f"A zoom has no one number: set the focal length in use, {ends}, anew as you zoom."))
     for focal in lenses or ((zoom.least, zoom.greatest) if zoom is not None else ()):
-        for each in (factor, None) if factor is not None else (None, *usual_factors(knowledge.catalogue)):
+        either = alternatives(question) or ((factor,) if factor is not None else ())
+        for each in (*either, None) if either else (None, *usual_factors(knowledge.catalogue)):
             value = focal * (each or 1.0)
             case = f"with {each:g}x" if each is not None else "plain ring"
             rows.append(Quantity("ibis_focal_mm", Interval.exact(value), case))
-            first = each == factor
+            first = each in either if either else each is None
             lines.append(Line("head" if first else "fact", f"enter {trimmed(value, 1)} mm {case}", 0 if first else 1))
     if rows and (question.bodies or question.things or question.said("crop")):
         lines.append(Line("fact", "the frame, and a crop of it, change nothing of that", 1))

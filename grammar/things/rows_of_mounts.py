@@ -118,6 +118,7 @@ def threads_of_bodies(parts: list[Part]) -> list[Part]:
 
 def hosts_in_row(parts: list[Part]) -> None:
     """'a 13 mm D, got a Q and an MFT': beside one lens that is told whole, mounts of bodies in a row are bodies."""
+    _bodies_in_row(parts)
     if any(part.sort == "body" for part in parts):
         return
     bare = [part for part in parts if part.sort == "mount" and part.noun.head is None and not part.focal]
@@ -130,6 +131,27 @@ def hosts_in_row(parts: list[Part]) -> None:
     if listed and len(lens) == 1 and told and not lens[0].noun.role:
         for part in rows:
             part.sort = "body"
+
+
+def _bodies_in_row(parts: list[Part]) -> None:
+    """'class has EF, MFT and E cameras, one M42 lens': what a list ends on it is a list of, where the lens is told."""
+    ends = [at for at, part in enumerate(parts) if part.sort == "body" and part.mounts and part.is_several]
+    for at in ends:
+        first = at
+        while first and _is_bare_in(parts[first - 1], parts[at]):
+            first -= 1
+        row = parts[first:at]
+        rest = [part for part in parts if part not in row and part.sort in ("lens", "mount") and part.mounts]
+        if row and parts[at].noun.join and len(rest) == 1 and all(one.noun.join for one in row[1:]):
+            for part in row:
+                part.sort = "body"
+
+
+def _is_bare_in(part: Part, last: Part) -> bool:
+    """Whether a part is a mount and nothing else, of the list that another ends."""
+    alone = part.sort == "mount" and part.noun.head is None
+    bare = (alone or part.sort == "body") and part.mounts and not (part.focal or part.kinds or part.noun.role)
+    return bool(bare) and part.noun.listed == last.noun.listed
 
 
 def _tells_of(piece: Part, mount: Part) -> bool:

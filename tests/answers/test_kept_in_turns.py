@@ -242,3 +242,20 @@ TOLD_BEFORE = [
 def test_a_number_or_a_no_is_of_what_was_told_before(club: Desk) -> None:
     for turns, told in TOLD_BEFORE:
         assert told in flat(talk(club, *turns)[-1]), turns
+
+
+def test_the_stop_that_one_really_has_behind_glass_is_told_by_its_factor(club: Desk) -> None:
+    last = talk(club, "my 135/2.8 om with a 2x on z, reach infinity?", "what stop do i really have")[-1]
+    assert "f/2.8 x 2 = f/5.6" in flat(last)
+
+
+def test_which_is_better_is_of_the_two_that_were_asked_the_same(club: Desk) -> None:
+    turns = ("25/1.4 c mount on E", "corners?", "on the Q instead", "what ring", "which one is better")
+    said = flat(talk(club, *turns)[-1])
+    assert "E-mount body" in said
+    assert "Better: a Q-mount body" in said
+
+
+def test_a_number_by_itself_is_told_what_it_measures(club: Desk) -> None:
+    assert "a register, from flange to image: that of C" in flat(talk(club, "what does 17.526 stand for")[-1])
+    assert "the diagonal of Super 35" in flat(talk(club, "what's 31.11")[-1])

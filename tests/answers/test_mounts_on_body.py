@@ -168,6 +168,7 @@ def test_bodies_without_a_cup_are_those_whose_ring_is_no_thinner_than_nothing(as
     ("text", "says"),
     [
         ("T2 scope: ring lengths for EF, F and K bodies please", "T2 on K-mount: T2 to K ring [10 to 25 dollars]"),
+        ("class has EF, MFT and E cameras, one M42 lens. rings?", "M42 on EF-mount: M42 to EF ring [8 to 20 dollars]"),
         ("M42 lens on E and A bodies", "M42 on A-mount: M42 to A ring"),
         ("which medium format cameras take P6 lenses", "- P645: reaches infinity (likely); P6 to P645 ring"),
         ("name every mirrorless for C mount", "- Z-mount: reaches infinity (likely); C to Z ring"),

@@ -314,6 +314,7 @@ def test_kinds_of_lenses_are_set_apart(asked, say, said):
         ("is a focal reducer or a plain ring better for low light", "0.71x gains 0.99 stops of light."),
         ("50 or 80 enlarger lens for slide copying on full frame, which is easier", "At 1x the 80 mm leaves"),
         ("60mm or 105mm enlarger glass for negs at 1:1, which leaves more room", "At 1x the 105 mm leaves"),
+        ("M645 or C645 lens for an adapter without electronics", "For the iris rather M645."),
         ("which has the wider throat, Z or E", "Z-mount has the wider opening, 55 mm against 46.1 mm"),
     ],
 )  # fmt: skip

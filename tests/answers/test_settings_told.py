@@ -75,3 +75,16 @@ def test_which_lens_was_used_is_written_down_by_hand(asked, text):
                                              ("58mm manual lens E ring, stabiliser number?", 58)])  # fmt: skip
 def test_a_lens_told_before_the_ring_of_the_body_is_what_the_stabiliser_is_told(asked, text, focal):
     assert (focal, focal) in numbers(asked(text), "ibis_focal_mm")
+
+
+@pytest.mark.parametrize("text", ["stabiliser number for 50 mm with 1.4x or 2x", "a 50 with 1.4x and with 2x, ibis?"])
+def test_either_of_two_kinds_of_glass_has_a_number_of_its_own(asked, text):
+    told = {row["case"]: row["least"] for row in asked(text)["quantities"]["ibis_focal_mm"]}
+    assert (told["with 1.4x"], told["with 2x"]) == (70, 100)
+
+
+def test_either_of_two_reducers_covers_by_itself(asked):
+    told = asked("image circle of a 50 with 0.71 or with 0.64 reducer, will it cover aps-c")["text"]
+    assert "With 0.71x:" in told
+    assert "With 0.64x:" in told
+    assert "0.4544x" not in told

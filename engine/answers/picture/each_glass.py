@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 from math import inf, log2
 
-from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.answer import Answer, Line, Quantity, Told
 from engine.answers.parts.said import mentions
 from engine.answers.parts.wording import f_number, trimmed
 from engine.answers.picture.crop_factors import Crop
+from engine.base.compact import replace
 from engine.base.interval import Interval
 from grammar.questions import Question, Thing
 
@@ -59,6 +60,26 @@ def are_either(glass: Sequence[Thing], question: Question) -> bool:
         return False
     first, last = sorted(piece.column for piece in glass)
     return any(first <= one.at + 1 and one.end <= last for one in question.places("or-between"))
+
+
+def of_each(question: Question) -> tuple[Question, ...]:
+    """The question with each of two kinds of glass to choose from alone; none where they are not."""
+    glass = [piece for piece in question.adapters if piece.factor]
+    if not are_either(glass, question):
+        return ()
+    rest = [piece for piece in question.adapters if piece not in glass]
+    return tuple(question.with_(adapters=(*rest, piece)) for piece in glass)
+
+
+def joined(question: Question, either: Sequence[Question], answers: Sequence[Answer]) -> Answer:
+    """One answer of those for each, every number with the factor that it is of."""
+    lines: list[Line] = []
+    rows: list[Quantity] = []
+    for one, answer in zip(either, answers, strict=True):
+        factor = next(piece.factor for piece in one.adapters if piece.factor)
+        lines += [Line("head", f"With {factor:g}x:"), *answer.lines]
+        rows += [replace(row, case=f"{row.case}, {factor:g}x".strip(", ")) for row in answer.quantities or ()]
+    return replace(answers[0], question=question, lines=tuple(dict.fromkeys(lines)), quantities=tuple(rows))
 
 
 def _behind_each(lens: Thing, glass: Sequence[Thing], crops: list[Crop], question: Question) -> Told:
