@@ -7,7 +7,7 @@ from typing import Final
 from engine.base.compact import compact, replace
 from grammar import kinds
 from grammar.hearing import Heard
-from grammar.questions import ALL, Limits, Question, Thing
+from grammar.questions import ALL, RING, Limits, Question, Thing
 from grammar.telling import built
 from grammar.turns.about_lenses import lenses_of, one_of_several
 from grammar.turns.adding import added, put_on_top, resized, shimmed, with_rings_joined, with_stacked
@@ -167,7 +167,7 @@ def _measured(
 def _drawn_again(said: Question, before: Question, again: tuple[Thing, ...], intent: str) -> Question:
     """What is said of pieces that are drawn out or put between anew: how close it then comes."""
     stretched = any(one.thickness_mm and len(set(one.thickness_mm)) > 1 for one in again) and intent == before.intent
-    still = stretched or all(one.ids for one in again)  # the C to CS ring is no tube
+    still = stretched or all(one.ids and one.piece == RING for one in again)  # the C to CS ring is no tube
     intent = kinds.MACRO_DISTANCE if intent in _PLACING and not still else intent
     wanted, said = tuple(row for row in before.values if row[0] in WANTED), said.without(*_OF_LENGTHS, "extension")
     return said.with_(intent=intent, values=(*said.values, *(wanted if len(again) > 1 else ())))
