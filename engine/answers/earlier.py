@@ -91,12 +91,12 @@ def _refused(question: Question, text: str) -> Answer:
 
 
 def _pair(question: Question, past: Sequence[Past]) -> tuple[Past, Past] | None:
-    """The two answers meant: the last two, or the last and one that is named by its number."""
+    """The two answers meant: the last two of a kind, or the last and one that is named by its number."""
     if len(past) < 2:
         return None
     number, others = question.number, question.said("and_number")
     if number is None:
-        return past[-2], past[-1]
+        return _alike_in_kind(past) or (past[-2], past[-1])
     seen = list(past) if mentions(question, "answer") else _apart(past)
     if not 1 <= number <= len(seen):
         return None
@@ -106,12 +106,31 @@ def _pair(question: Question, past: Sequence[Past]) -> tuple[Past, Past] | None:
     return (past[-2], last) if first is last else (first, last)
 
 
+def _alike_in_kind(past: Sequence[Past]) -> tuple[Past, Past] | None:
+    """The last answer, and the last of before that was asked the same of another lens or body.
+
+    'ring for E', 'does it cover', 'ring for Q', 'which is better': of the two bodies.
+    """
+    last = past[-1]
+    if past[-2].question.intent == last.question.intent:
+        return None
+    others = (
+        one for one in reversed(past[:-1])
+        if one.question.intent == last.question.intent and _told_of(one) != _told_of(last)
+    )  # fmt: skip
+    found = next(others, None)
+    return (found, last) if found is not None else None
+
+
+def _told_of(one: Past) -> tuple[object, ...]:
+    return tuple((thing.ids, thing.format) for thing in (*one.question.lenses, *one.question.bodies))
+
+
 def _apart(past: Sequence[Past]) -> list[Past]:
     """The first answer for each body and lens, in order: what 'the first body' may mean."""
     seen: dict[tuple[object, ...], Past] = {}
     for one in past:
-        things = (*one.question.lenses, *one.question.bodies)
-        seen.setdefault(tuple((thing.ids, thing.format) for thing in things), one)
+        seen.setdefault(_told_of(one), one)
     return list(seen.values())
 
 

@@ -7,6 +7,7 @@ from typing import Final
 
 from grammar.numbers.draws import is_bare
 from grammar.things.casting import DRAWN, SPACER
+from grammar.things.phrases import TOLD
 from grammar.words.tokens import Token
 
 LENSLIKE: Final = frozenset(["LENS", "KIND", "MOUNT", "FNUM", "STRANGE", "TRAIT", "LETTER"])
@@ -50,14 +51,21 @@ def _with_sums_told(tokens: list[Token]) -> list[Token]:
     for at, token in enumerate(tokens):
         row = _added_up(tokens, at)
         others = [one for n, one in enumerate(tokens) if n not in row and one.kind in OF_LENS]
-        if len(row) < _LEAST_ADDED or not others or (at and tokens[at - 1].text in _PLUS):
+        if len(row) < _LEAST_ADDED or not (others or _is_all_told(tokens)) or (at and tokens[at - 1].text in _PLUS):
             continue
         out = [one.as_("LENGTH", unit="mm") if n in row else one for n, one in enumerate(tokens)]
         for n in row[1:]:
             out[n - 1] = out[n - 1].as_("JOIN", value=",")
+        if at and out[at - 1].value == TOLD:
+            out[at - 1] = out[at - 1].as_("CUE", value="")  # 'my chain on X is 1.02 + 10.05' says nothing of the body
         out.insert(row[-1] + 1, Token("PIECE", "spacers", token.column, SPACER))
         return out
     return tokens
+
+
+def _is_all_told(tokens: list[Token]) -> bool:
+    """'with 9.2 + 1.0 for LTM on MFT': both mounts are told, so that what is told finer than a lens lies between."""
+    return sum(one.kind == "MOUNT" for one in tokens) > 1 and _adds_fine(tokens)
 
 
 def _adds_fine(tokens: list[Token]) -> bool:

@@ -17,6 +17,7 @@ _THICKEST: Final = 120.0  # mm
 _LEAST: Final = 2  # rings told: of one alone other readings tell
 _ENDS: Final = frozenset(["STOP", "JOIN", "PREP", "CUE", "FILLER", "VERB", "MARK"])  # behind such a length
 _BEFORE: Final = frozenset(["DET", "PREP", "JOIN"])  # before the length of a ring that its mounts follow
+_VIA: Final = "via"  # value of 'through'
 _LIP: Final = "lip"  # value of the words for one
 _LINKS: Final = frozenset(["-", "to", ">", "->", "/"])
 
@@ -38,8 +39,23 @@ def with_rings_sized(tokens: list[Token], hosts: frozenset[str] = frozenset()) -
             out[at - 1] = out[at - 1].as_("LENGTH", unit="mm")  # 'with the 2.0 om-ef'
             out.insert(at + 3, Token("PIECE", "ring", out[at + 2].column, _RING))
             at += 3
+        elif _is_pair(out, at) and not _is_headed(out, at) and _goes_on(out, at):
+            out.insert(at + 3, Token("PIECE", "ring", out[at + 2].column, _RING))  # 'via P6-EF 30.1 and EF-Z 28'
+            at += 3
         at += 1
     return out
+
+
+def _goes_on(tokens: list[Token], at: int) -> bool:
+    """Whether a pair follows a ring whose last mount it takes, and the two lead by way of that."""
+    led = tokens[max(0, at - 3) : at]
+    if [one.kind for one in led] != ["MOUNT", "PIECE", "JOIN"] or led[1].value != _RING:
+        return False
+    first = next((n for n in range(at - 3, -1, -1) if tokens[n].kind == "PREP" and tokens[n].value != "to"), None)
+    if first is None or led[0].ids[:1] != tokens[at].ids[:1] or tokens[first].value != _VIA:
+        return False
+    tokens[first] = tokens[first].as_("PREP", value="with")
+    return True
 
 
 def _rings(tokens: list[Token]) -> int:

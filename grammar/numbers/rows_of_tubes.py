@@ -20,7 +20,7 @@ _UNDER: Final = frozenset(
 )  # between a row of tubes and the lens they are put to
 _BEFORE: Final = frozenset(["with", "on", "added", "plus", "+", "and"])  # between a lens and the row
 _OF_LENS: Final = frozenset(["COMBO", "FOCAL", "LENGTH", "NUMBER"])
-_ONLY: Final = frozenset(["only", "just"])
+_PICKING: Final = frozenset(["only", "just", "use", "using", "take", "taking", "stack", "with"])
 _EXTENSION: Final = "extension"  # value of 'of tubes', where it is told how many mm of them
 
 
@@ -124,7 +124,7 @@ def with_tubes_picked(tokens: list[Token]) -> list[Token]:
 
 
 def _points(token: Token) -> bool:
-    return token.text.casefold() in _ONLY or (token.kind == "DET" and token.value == "the")
+    return token.text.casefold() in _PICKING or (token.kind == "DET" and token.value == "the")
 
 
 def _lengths_at(tokens: list[Token], at: int) -> list[int]:

@@ -26,6 +26,7 @@ _LAYER: Final = "layer"  # the value of words for what shims are cut from
 _NEAR: Final = 3  # tokens from what is put in to where it is put
 _SMALL: Final = frozenset(["FILLER", "VERB", "CUE"])  # 'a washer stuck under it'
 _THICKEST_SHIM_MM: Final = 3.0
+_EACH: Final = "each"
 _COUNTS: Final = (2.0, 3.0, 4.0, 5.0, 6.0)  # sheets that are told by their number
 
 
@@ -62,6 +63,9 @@ def _tell_shim(tokens: list[Token], asks_far: bool) -> None:
     So it is where what comes of it is asked, or was before, and of a lens told 'with a 1 mm washer under it'.
     """
     for at in range(len(tokens) - 1):
+        if at < len(tokens) and tokens[at].kind == "CUE" and SHEETS in tokens[at].groups:
+            _tell_each(tokens, at)
+    for at in range(len(tokens) - 1):
         word = tokens[at]
         if word.kind != "CUE" or SHEETS not in word.groups:
             continue
@@ -79,6 +83,15 @@ def _tell_shim(tokens: list[Token], asks_far: bool) -> None:
             tokens[first:rest] = piece
             _count(tokens, first)
             return
+
+
+def _tell_each(tokens: list[Token], at: int) -> None:
+    """'two washers, 0.2 each': how thick each is goes before the word, as in 'two 0.2 washers'."""
+    first = at + 1 + (at + 1 < len(tokens) and tokens[at + 1].kind == "JOIN")
+    row = tokens[first : first + 2]
+    if len(row) == 2 and (row[0].kind == "NUMBER" or row[0].is_mm) and row[1].text.casefold() == _EACH:
+        rest = first + 2 + (first + 2 < len(tokens) and tokens[first + 2].kind == "JOIN")
+        tokens[at:rest] = [row[0], tokens[at]]
 
 
 def _is_counted(tokens: list[Token], first: int) -> bool:

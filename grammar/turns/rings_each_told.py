@@ -9,20 +9,27 @@ import re
 from typing import Final
 
 from engine.base.compact import replace
-from grammar.kinds import FOCUS_VERDICT, SEATED, SHIM_CALIBRATION
+from grammar.kinds import FOCUS_VERDICT, MACRO_DISTANCE, SEATED, SHIM_CALIBRATION
 from grammar.questions import OFF, RING, Question, Thing
 from grammar.things.casting import SPACER
-from grammar.turns.standing_ring import CUP, are_named, is_other_body, length_of
+from grammar.turns.standing_ring import ASKS_CLOSE, CUP, are_named, is_other_body, length_of
 
 _OF_SEAT: Final = SEATED | {SHIM_CALIBRATION}
 _STEP: Final = "step-ring"
 _PIECES: Final = (RING, CUP, SPACER, _STEP)
 _LIPLESS: Final = re.compile(r"\b(?:without (?:a |the |its |any )?(?:lip|rim)|lipless|no lip|not lipped|flush)\b")
+_ONE_OUT: Final = re.compile(
+    r"\bone (?:of (?:them|those) )?(?:out|off|gone|removed)\b|\bwithout one\b|\bonly one\b|\bjust one\b"
+)
+_ALL_OUT: Final = re.compile(
+    r"\b(?:both|all|them|either) (?:of them )?(?:out|off|gone|removed)\b|\bwithout (?:both|either|them)\b"
+)
+_THIN_MM: Final = 3.0  # of a washer or shim
 _LIP_MM: Final = 6.0  # a bush between two screws is hardly thicker
 _SUM: Final = re.compile(
     r"\b(?:come|comes|adds?|add) (?:it |that |they )?(?:all )?(?:to|up)\b|\b(?:sum|in total|total|in all|altogether)\b"
 )
-_WHOLE: Final = re.compile(r"(\d+(?:\.\d+)?) mm")
+_WHOLE: Final = re.compile(r"(\d+(?:\.\d+)?)(?: mm)?")
 _CLAUSES: Final = re.compile(r"[,;]\s|\.\s|\band\b|\bbut\b|\bwhile\b")
 _FINE: Final = re.compile(r"(?<![\w./-])(\d*\.\d+|\d+(?= ?mm\b))(?: ?mm)?(?![\w/])")
 _PLACES: Final = (
@@ -61,6 +68,8 @@ def with_rings_each_told(got: Question, before: Question) -> Question:
     """The question with all rings of before, those of them changed that the text tells of; as it was where none is."""
     if got.number is not None and got.said("thickness") is not None and got.off_word is not None:
         got = got.with_(number=None)  # 'first one came out 0.1 too thick': a ring, and no way that was listed
+    if got.intent == MACRO_DISTANCE and before.intent in _OF_SEAT and _is_sheeted(got) and not got.places(ASKS_CLOSE):
+        got = got.with_(intent=FOCUS_VERDICT)  # 'two of them in fact' after a washer in a ring
     stood = before.adapters
     back = _back_on(got, before)
     if back is not None:
@@ -71,9 +80,9 @@ def with_rings_each_told(got: Question, before: Question) -> Question:
         return got
     text = got.text.casefold()
     alone = got.adapters[0].thickness_mm if len(got.adapters) == 1 and not _joins(got.adapters[0]) else None
-    whole = _WHOLE.fullmatch(got.said("total") or "")
+    whole = _WHOLE.fullmatch(got.said("total") or got.said("numbers") or "")
     alone = (float(whole[1]), float(whole[1])) if whole is not None and got.adapters == stood else alone  # 'make it'
-    changed = _without_lip(text, stood) or _all_by(text, stood, rings)
+    changed = _without_lip(text, stood) or _all_by(text, stood, rings) or _sheet_out(text, stood)
     changed = changed or _each(text, stood, rings, before, alone) or _summed(text, stood, rings)
     if not changed and _names_one(got, stood, rings):
         return got.with_(adapters=stood, lenses=got.lenses or before.lenses, bodies=before.bodies, number=None)
@@ -108,6 +117,13 @@ def _back_on(got: Question, before: Question) -> Question | None:
     )  # fmt: skip
 
 
+def _is_sheeted(got: Question) -> bool:
+    """Whether a ring between two mounts stands there with no more than thin sheets beside it."""
+    sheets = [length_of(one) for one in got.adapters if one.piece == SPACER and one.is_of_one_length]
+    rings = [one for one in got.adapters if _joins(one)]
+    return bool(sheets) and bool(rings) and len(sheets) + len(rings) == len(got.adapters) and sum(sheets) < _THIN_MM
+
+
 def _names_one(got: Question, stood: tuple[Thing, ...], rings: list[int]) -> bool:
     """'how much do i take off the E ring then' after that and another: both stand there still."""
     if got.adapters == stood:
@@ -139,6 +155,19 @@ def _without_lip(text: str, stood: tuple[Thing, ...]) -> tuple[Thing, ...]:
         return ()
     bush = replace(_sized(stood[at[0]], 0.0), words=f"flush {stood[at[0]].words}")
     return (*stood[: at[0]], bush, *stood[at[0] + 1 :])
+
+
+def _sheet_out(text: str, stood: tuple[Thing, ...]) -> tuple[Thing, ...]:
+    """'take one out' of two washers alike, 'both out': the rings stay."""
+    thin = [
+        n for n, one in enumerate(stood) if one.piece == SPACER and one.is_of_one_length and length_of(one) < _THIN_MM
+    ]
+    alike = len({length_of(stood[n]) for n in thin}) == 1
+    if not thin or len(thin) == len(stood) or _FINE.search(text):
+        return ()
+    if _ALL_OUT.search(text):
+        return tuple(one for n, one in enumerate(stood) if n not in thin)
+    return (*stood[: thin[-1]], *stood[thin[-1] + 1 :]) if alike and _ONE_OUT.search(text) else ()
 
 
 def _is_bush(piece: Thing) -> bool:

@@ -29,6 +29,7 @@ from grammar.turns.lit_again import SETTINGS
 from grammar.turns.turn_seen import Turn
 from grammar.words.groups import DEPTH_SAID, MADE_SURE, PROVING, SIZE_ASKED, VIEWED
 
+_SEEN_THROUGH: Final = frozenset([CHAIN, FOCUS_VERDICT, COVERAGE, CROP_EQUIVALENT])  # glass is spoken of there
 _SEATED: Final = frozenset([SHIM_CALIBRATION, FOCUS_VERDICT, IDENTIFY_MOUNT])
 _NAMING: Final = frozenset([DEFINITION, LOOK_ALIKE, IDENTIFY_MOUNT])
 _PLAIN: Final = 4.0  # evidence from this weight up asks so much by itself
@@ -244,15 +245,17 @@ def asks_what_mount(turn: Turn) -> bool:
 
 
 def asks_stop_behind_glass(turn: Turn) -> bool:
-    """'f number then' after the stabiliser's number with a 2x: what the lens becomes behind it."""
+    """'f number then' after the stabiliser's number with a 2x, 'effective stop?' after a way through it."""
     cast, put = turn.heard.cast, [part.piece in OPTICAL for part in turn.heard.cast.pieces]
     glass = any(one.piece in OPTICAL for one in turn.before.adapters) or bool(
         put
     )  # 'with a 2x behind it what aperture'
     named = bool(cast.lenses or cast.bodies or cast.frames) or not all(put)
     told = named or turn.heard.readings.values or turn.heard.readings.f_number is not None
-    asked = turn.tells("f-stop", "which-stop") and turn.tells("short")
-    return turn.was == GEAR_SETTING and glass and asked and not told
+    asked = turn.was == GEAR_SETTING and turn.tells("f-stop", "which-stop") and turn.tells("short")
+    asked = asked or (turn.was in _SEEN_THROUGH and turn.tells("effective-f"))
+    drawn = any(one.piece in DRAWN for one in turn.before.adapters)  # close up light is lost by extension as well
+    return asked and glass and not (told or drawn)
 
 
 def asks_field_at(turn: Turn) -> bool:

@@ -233,6 +233,14 @@ TOLD_BEFORE = [
         ("K 28 with 0.71 on MFT", "as full frame, what is it", "glass away", "with it again on E aps-c"),
         "0.71x is 19.9 mm",
     ),
+    (("M39 SLR 58 on MFT", "i own an LTM to MFT ring, ok?", "what if i add a 16 mm tube"), "0.4 mm too close"),
+    (("M39 SLR 58 on MFT", "i own an LTM to MFT ring, ok?", "and with 30 mm of tube, how close"), "stops at 38 cm"),
+    (
+        ("which 39 mm thread did the early reflexes use, how do i tell mine", "mine reads 45 and a bit"),
+        "it is M39x1 SLR",
+    ),
+    (("have a 75 enlarger lens, E body, how do i start", "i get 72 mm"), "72 - 18 = 54 mm"),
+    (("50/2 OM on E, 3 m, dof", "ring for it?", "and how deep on a Z"), "50 mm f/2 at 3 m"),
     (("15mm LTM on Z, rear sticks out 11 mm, touches?", "on L?", "ok. the rings for both?"), "infinity 8.8 mm"),
 ]
 
@@ -240,3 +248,20 @@ TOLD_BEFORE = [
 def test_a_number_or_a_no_is_of_what_was_told_before(club: Desk) -> None:
     for turns, told in TOLD_BEFORE:
         assert told in flat(talk(club, *turns)[-1]), turns
+
+
+def test_the_stop_that_one_really_has_behind_glass_is_told_by_its_factor(club: Desk) -> None:
+    last = talk(club, "my 135/2.8 om with a 2x on z, reach infinity?", "what stop do i really have")[-1]
+    assert "f/2.8 x 2 = f/5.6" in flat(last)
+
+
+def test_which_is_better_is_of_the_two_that_were_asked_the_same(club: Desk) -> None:
+    turns = ("25/1.4 c mount on E", "corners?", "on the Q instead", "what ring", "which one is better")
+    said = flat(talk(club, *turns)[-1])
+    assert "E-mount body" in said
+    assert "Better: a Q-mount body" in said
+
+
+def test_a_number_by_itself_is_told_what_it_measures(club: Desk) -> None:
+    assert "a register, from flange to image: that of C" in flat(talk(club, "what does 17.526 stand for")[-1])
+    assert "the diagonal of Super 35" in flat(talk(club, "what's 31.11")[-1])

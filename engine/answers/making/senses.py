@@ -40,6 +40,7 @@ _NEAR: Final = 0.04  # a ring is made so near to what is right, as a share of it
 _NEAR_MM: Final = 0.6  # or so near in mm where it is thin
 _GAUGED_MM: Final = 1.5  # what a seat on its ring is off by at most, where its depth is gauged
 _SEVERAL: Final = 2
+_LENGTH, _SHORTEST = "length", 8.0  # mm, of a lens told by its focal length alone
 _LEAST: Final = 5.0  # no register is shorter
 _REMEDY: Final = "remedy"  # the topic of what would put a chain right
 _FLAT: Final = (0.0, 0.0)  # mm
@@ -97,23 +98,36 @@ def _in_rings(question: Question, facts: Catalogue) -> Question:
     told = {size.id: size.register_mm for size in facts.mounts.values()}
     pieces = list(question.adapters)
     taken: list[float] = []
-    joining = [n for n, one in enumerate(pieces) if one.front and one.rear and one.thickness_mm is None]
-    if len(joining) < _SEVERAL:
+    ended = [n for n, one in enumerate(pieces) if one.front and one.rear]
+    joining = [n for n in ended if pieces[n].thickness_mm is None and pieces[n].piece in _RINGS]
+    if len(ended) < _SEVERAL:
         return question
+    bare = {one.focal_length_mm: one for one in question.lenses[1:] if not (one.ids or one.f_number or one.lens_kind)}
     for n in joining:
         front, rear = told.get(pieces[n].front[0]), told.get(pieces[n].rear[0])
         if front is None or rear is None or not (is_known(front) and is_known(rear)):
             continue
         right = front.nominal - rear.nominal
-        open_numbers = [one for one in numbers(question, *UNCLAIMED, THICKNESS) if one not in taken]
+        open_numbers = [one for one in (*numbers(question, *UNCLAIMED, THICKNESS), *bare) if one and one not in taken]
         near = [one for one in open_numbers if right > 0 and abs(one - right) <= max(_NEAR_MM, _NEAR * right)]
         if len(near) == 1:
             pieces[n] = replace(pieces[n], thickness_mm=(near[0], near[0]))
             taken += near
     if not taken:
         return question
-    moved = _moved(question, {THICKNESS: taken})
+    gone = [one for focal, one in bare.items() if focal in taken]
+    lenses = tuple(one for one in question.lenses if one not in gone)
+    moved = _with_focal_left(_moved(question.with_(lenses=lenses), {THICKNESS: taken}))
     return moved.with_(adapters=tuple(pieces), values=moved.rest(THICKNESS))
+
+
+def _with_focal_left(question: Question) -> Question:
+    """'FD-EF 2 mm, EF-E 26. 50mm.': the length that is of no ring is that of the lens."""
+    told, lens = numbers(question, _LENGTH), question.lens
+    if lens is None or lens.focal_length_mm is not None or len(told) != 1 or not _SHORTEST <= told[0] == int(told[0]):
+        return question
+    lenses = tuple(replace(one, focal_length_mm=told[0]) if one is lens else one for one in question.lenses)
+    return question.with_(lenses=lenses, values=question.rest(_LENGTH))
 
 
 def _registers_told(question: Question, facts: Catalogue) -> Question:
@@ -191,6 +205,8 @@ def _claimed(question: Question, lens_mm: float, body_mm: float) -> Question:
         one for one in open_numbers
         if one not in (*again, *measured) and right > least and abs(one - right) <= max(_NEAR_MM, _NEAR * right)
     ]  # fmt: skip
+    if len(near) == _SEVERAL and sum(_rounds(one, right) for one in near) == 1:
+        near = [one for one in near if not _rounds(one, right)]  # 'says 25.46 but i get 25.60'
     said = {THICKNESS: near} if len(near) == 1 and not _has_length(question) else {}
     if len(again) > 1 or (again and again[0] not in measured and (said or question.said(REGISTERS))):
         said[REGISTERS] = again

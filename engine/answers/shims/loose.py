@@ -73,6 +73,8 @@ def off_by_mm(question: Question) -> float | None:
     size = size if size is not None else next((low for low, high in _pieces(question) if low == high), None)
     if size is None:
         return _signed(question)
+    if not told and _is_seated(question) and sum(one.is_of_one_length for one in question.adapters) > 1:
+        return None  # 'rings of 1.02 and 10.05, does it go past infinity': how thick each is
     if not told and size > MOST_ERROR_MM and _is_of_before(question):
         return None  # 'it goes past infinity' after a ring of 3.1 mm: that is how thick it is
     if not told and size <= 0:

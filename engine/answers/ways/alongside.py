@@ -56,17 +56,14 @@ def _held_flush(question: Question) -> bool:
 
 def straight_or_forced(question: Question, setup: Setup, knowledge: Knowledge) -> list[ListedChain]:
     """What the question itself describes though nobody would advise it: it is answered first."""
-    # 'an A lens, no ring, how do I stop it down' has no ring of stops
+    pieces = question.adapters  # 'the 5 in then' is between, not 'the 5 mm ring is missing'
     lacks = mentions(question, "lens-lacks-its-ring", "ring-of-focus") or (
         mentions(question, "only-no-ring") and mentions(question, "iris-asked", "stops-it-down")
     )
     bare = (mentions(question, "held-direct") or RING in question.limits.without) and not lacks
     direct = bare or _held_flush(question) or lacks_the_step(question.limits, setup, knowledge)
     direct = direct and not question.limits.without_glass and question.topic != "one-ring"
-    back = question.follows  # 'the 5 in then'; 'the 5 mm ring is missing' names it as what is not there
-    between = any(
-        (thing.ids and back) or (thing.front and thing.rear) or thing.thickness_mm for thing in question.adapters
-    )
+    between = any((question.follows and one.ids) or (one.front and one.rear) or one.thickness_mm for one in pieces)
     if direct and not between:
         for joint in knowledge.joints.onward(setup.lens_mount.id):
             if joint.rear == setup.body_mount.id:

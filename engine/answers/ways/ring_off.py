@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from engine.answers.parts.answer import Line, ListedChain, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side, setup_of
+from engine.answers.parts.resolve import BodySide, LensSide, Missing, body_side, lens_side, setup_of
 from engine.answers.parts.said import focals, mentions, number
 from engine.answers.parts.wording import small_mm, trimmed
-from engine.answers.seat.described import TUBE
+from engine.answers.seat.described import NEARLY, NEARLY_MM, TUBE
 from engine.answers.seat.making import ring_to_make
 from engine.answers.shims.bare_sensor import glass_told
 from engine.answers.shims.forgiving import is_error
@@ -22,6 +22,7 @@ from engine.chains.walk import ADDED_FOCUSING
 from grammar.kinds import CHAIN, SEATED, SHIM_CALIBRATION
 from grammar.questions import BODY_OFF, Question
 
+THIN_MM = 3.0  # of what is laid under a ring
 LEAST_MM = 0.005  # finer than it can be measured
 
 
@@ -139,7 +140,10 @@ def error_of_the_pair(question: Question, knowledge: Knowledge) -> float | None:
 def chain_on_ring(question: Question, knowledge: Knowledge) -> tuple[ListedChain, ...]:
     """The lens on the body by the ring that was described by its length: one chain at most."""
     lens, body = lens_side(question.lens, knowledge.catalogue), body_side(question.body, knowledge.catalogue)
-    if any(thing.piece in (TUBE, *ADDED_FOCUSING) for thing in question.adapters):
+    spaced = any(thing.piece == TUBE for thing in question.adapters)
+    if any(thing.piece in ADDED_FOCUSING for thing in question.adapters) or (
+        spaced and not _seat(question, lens, body)
+    ):
         return ()  # what is drawn out has no one length, and a tube is put between on purpose
     described = any(thing.thickness_mm is not None for thing in question.adapters) or number(question, "thickness")
     described = described or _is_asked_of(question)
@@ -148,6 +152,21 @@ def chain_on_ring(question: Question, knowledge: Knowledge) -> tuple[ListedChain
         return ()
     asked = question.with_(intent=CHAIN, topic=None)
     return (one_pair(asked, _measured(lens, question), body_as_measured(body, question), knowledge).chains or ())[:1]
+
+
+def _seat(question: Question, lens: LensSide | Missing, body: BodySide | Missing) -> bool:
+    """Whether rings that are stacked, or a ring with a thin sheet under it, are what holds the lens."""
+    if not (isinstance(lens, LensSide) and isinstance(body, BodySide)):
+        return False
+    one, other = lens.mount.register_mm, body.mount.register_mm
+    joining = any(thing.front and thing.rear for thing in question.adapters)
+    sizes = [(thing.thickness_mm or (0.0,))[0] for thing in question.adapters if not thing.front]
+    if not (is_known(one) and is_known(other)) or not all(
+        thing.is_of_one_length or thing.front for thing in question.adapters
+    ):
+        return False
+    between = one.nominal - other.nominal
+    return sum(sizes) < THIN_MM if joining else abs(between - sum(sizes)) <= max(NEARLY_MM, NEARLY * between)
 
 
 def _is_asked_of(question: Question) -> bool:

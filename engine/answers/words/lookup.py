@@ -16,6 +16,7 @@ from engine.answers.parts.said import mentions, number
 from engine.answers.parts.wording import listed, money, small_mm, trimmed
 from engine.answers.words.advice import advice_lines, named_mounts
 from engine.answers.words.by_format import by_format
+from engine.answers.words.number_alone import number_alone
 from engine.answers.words.pitch_said import pitch_said
 from engine.answers.words.ratio_said import ratio_said
 from engine.base.interval import Interval, is_known
@@ -98,6 +99,9 @@ def definition(question: Question, knowledge: Knowledge) -> Answer:
     lines[:0], quantities[:0] = pitch.lines + size.lines, pitch.quantities + size.quantities
     if not lines and mentions(question, "ring-for-what") and mentions(question, "ring-word"):
         lines = list(_about("term", A_RING, knowledge, quantities))
+    if not lines:
+        number = number_alone(question, knowledge)
+        lines, quantities[:] = list(number.lines), number.quantities
     if not lines:
         lines = advice_lines(nearest(question.text, knowledge.catalogue, 1, ABOUT))
     if not lines:
