@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from engine.answers.by_stack import by_stack, held_by_rings
-from engine.answers.close.by_chain import goes_by_chain
+from engine.answers.close.by_chain import goes_by_chain, with_tube_on_ring
 from engine.answers.close.close_alone import light_alone
 from engine.answers.close.close_picture import shown_by, with_picture
 from engine.answers.close.close_rows import assumed_note, at_extension, at_magnification, further
@@ -78,6 +78,7 @@ def _of_a_kind(question: Question, knowledge: Knowledge) -> Answer | None:
 
 def _by_numbers(question: Question, knowledge: Knowledge) -> Answer:
     """What tubes, sizes and distances give; the chain where lens and body are named; else what is asked for."""
+    question = with_tube_on_ring(question, knowledge)
     by_kind = any(_is_told_by_kind(lens, question) for lens in question.lenses)
     named = (by_kind or any(lens.ids for lens in question.lenses)) and bool(question.bodies)
     named = named and motif_told(question, knowledge.catalogue) is None

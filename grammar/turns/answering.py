@@ -29,6 +29,7 @@ BODY_MOUNT: Final = "body-mount"
 _ASIDE: Final = frozenset([IDENTIFY_MOUNT, LOOK_ALIKE, DEFINITION, WHY])
 _AT_MOST: Final = 10  # words of a reply
 _PITCHES: Final = (0.2, 3.0)  # mm
+_MINE: Final = frozenset(["i", "we", "ive", "i've"])  # who has measured
 _THEY: Final = "they"
 _TEN: Final = 10.0  # pitches that are read at once
 _TENS: Final = (3.4, 11.0)  # mm, how long those are
@@ -79,9 +80,14 @@ def _picks_tube(heard: Heard, before: Question) -> bool:
 
 
 def _is_on_paper(heard: Heard, before: Question) -> bool:
-    """'17.5 on the card' where the flange to the image was asked for: what it was caught on, and no card to carry."""
-    caught = [cue.tells for cue in heard.cues if cue.tells not in _IDLE] == ["card"]
-    return caught and "flange_to_image" in before.wants.split() and any(one.numbers for one in heard.line.tokens)
+    """'17.5 on the card', 'i get 72 mm' where the flange to the image was asked for: what it was caught on, and told.
+
+    No card to carry is asked for then, nor how anything is got.
+    """
+    caught = {cue.tells for cue in heard.cues if cue.tells not in _IDLE}
+    mine = next((one.text.casefold() for one in heard.line.tokens if one.kind not in ("MARK", "CUE")), "") in _MINE
+    told = caught == {"card"} or (caught == {"get"} and mine)
+    return told and "flange_to_image" in before.wants.split() and any(one.numbers for one in heard.line.tokens)
 
 
 def asks(heard: Heard) -> bool:

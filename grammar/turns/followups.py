@@ -7,7 +7,7 @@ from typing import Final
 from engine.base.compact import compact, replace
 from grammar import kinds
 from grammar.hearing import Heard
-from grammar.questions import ALL, Limits, Question, Thing
+from grammar.questions import ALL, RING, Limits, Question, Thing
 from grammar.telling import built
 from grammar.turns.about_lenses import lenses_of, one_of_several
 from grammar.turns.adding import added, put_on_top, resized, shimmed, with_rings_joined, with_stacked
@@ -60,7 +60,7 @@ from grammar.turns.sticking import (
     without_close_rings,
 )
 from grammar.turns.taking_back import left_out, swapped, taken_back, without_last
-from grammar.turns.told_before import piece_offered, with_ring_offered, without_number_told, without_view
+from grammar.turns.told_before import fills_gap, piece_offered, with_ring_offered, without_number_told, without_view
 from grammar.turns.tubes_added import meant_still, tubes_changed
 from grammar.turns.values_now import values_now
 from grammar.turns.whom import Meant, known_with, meant, side_by_side
@@ -118,7 +118,7 @@ def _aimed(heard: Heard, before: Question) -> _Aim:
     intent = likened if compared else intent_of(heard, before, found)
     on_top = shimmed(heard, before) if put_on_top(heard) is not None else None
     ring = on_top or ring_measured(heard, before) or shimmed(heard, before)
-    intent = "focus-verdict" if ring is not None else intent
+    intent = "focus-verdict" if ring is not None or fills_gap(heard, before) else intent
     sized = resized(heard, before) if ring is None else None
     ring, intent = sized or ring, before.intent if sized is not None else intent
     intent = before.intent if (circle := circle_measured(heard, before)) is not None else intent
@@ -167,7 +167,7 @@ def _measured(
 def _drawn_again(said: Question, before: Question, again: tuple[Thing, ...], intent: str) -> Question:
     """What is said of pieces that are drawn out or put between anew: how close it then comes."""
     stretched = any(one.thickness_mm and len(set(one.thickness_mm)) > 1 for one in again) and intent == before.intent
-    still = stretched or all(one.ids for one in again)  # the C to CS ring is no tube
+    still = stretched or all(one.ids and one.piece == RING for one in again)  # the C to CS ring is no tube
     intent = kinds.MACRO_DISTANCE if intent in _PLACING and not still else intent
     wanted, said = tuple(row for row in before.values if row[0] in WANTED), said.without(*_OF_LENGTHS, "extension")
     return said.with_(intent=intent, values=(*said.values, *(wanted if len(again) > 1 else ())))
@@ -262,7 +262,7 @@ def _with_drawn(said: Question, before: Question, drawn: tuple[Thing, ...]) -> Q
     """What is said, with lengths as those of pieces; what was taken off is no longer among the limits."""
     kept = said.lenses if before.lens is None else ()
     limits = replace(said.limits, without=())
-    return said.without("numbers").with_(lenses=kept, adapters=drawn, number=None, limits=limits)
+    return said.without("numbers", "extension").with_(lenses=kept, adapters=drawn, number=None, limits=limits)
 
 
 def is_asked(heard: Heard, but: frozenset[str]) -> bool:

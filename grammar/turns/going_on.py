@@ -101,8 +101,11 @@ def ends_at(heard: Heard, before: Question) -> bool:
 
 
 def asks_depth(heard: Heard, before: Question) -> bool:
-    """'depth?', 'how deep is it' after how close a lens comes: how much is sharp there."""
-    return _of_close(heard, before, DEPTH_SAID) and heard.weighed.best in _OF_DEPTH
+    """'depth?', 'how deep is it' after how close it comes, or past a ring asked for on the way: how much is sharp."""
+    cast, told = heard.cast, heard.readings.values or heard.readings.distance_mm is not None
+    said = any(DEPTH_SAID in token.groups for token in heard.line.tokens) and not (cast.lenses or cast.pieces or told)
+    again = before.away is not None and before.intent in OF_RING and said and heard.tells("short")
+    return (again or _of_close(heard, before, DEPTH_SAID)) and heard.weighed.best in _OF_DEPTH | {CHAIN}
 
 
 def is_worn(before: Question) -> bool:

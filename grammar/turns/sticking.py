@@ -189,7 +189,8 @@ def pieces_now(heard: Heard, kept: tuple[Thing, ...], said: tuple[Thing, ...], i
     if drawn and len(said) == len(tubes) == 1 and said[0].piece == SPACER and said[0].thickness_mm is not None:
         return (*kept[: tubes[0]], said[0], *kept[tubes[0] + 1 :])  # 'the tube is 15' beside a helicoid
     if all(piece.piece in DRAWN for piece in said):
-        return (*(one for one in kept if one.piece in OPTICAL and one not in said), *said)
+        stay = [one for one in kept if one.piece in OPTICAL or (one.piece == RING and one.front and one.rear)]
+        return (*(one for one in stay if one not in said), *said)  # the ring between the two mounts stays too
     return said
 
 

@@ -23,6 +23,7 @@ from grammar.kinds import (
 from grammar.questions import Question, Thing
 from grammar.things.casting import SPACER, Part
 from grammar.things.standins import stands_in
+from grammar.turns.put_between import tube_for_gap
 from grammar.words.groups import AMOUNT, LIGHT_SAID
 from grammar.words.mentioned import mentioned
 from grammar.words.tokens import Token
@@ -179,13 +180,17 @@ def _is_in_mm(token: Token) -> bool:
     return token.unit == "mm" or (token.unit == "" and token.numbers[:1] != (float(int(token.numbers[0])),))
 
 
+def fills_gap(heard: Heard, before: Question) -> bool:
+    """Whether the tube that is told is as long as what was lacking: then it is asked what the seat is."""
+    return tube_for_gap(heard, before) is not None
+
+
 def piece_offered(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     """'a 15 is what they sell' after '15.2 mm more would set it right': that piece, added to those of before."""
-    cast = heard.cast
+    cast, told = heard.cast, tube_for_gap(heard, before)
     parts = [*cast.lenses, *cast.lengths]
-    if len(parts) != 1 or not _is_length(parts[0]) or cast.pieces or cast.bodies:
-        return None
-    told = _told(parts[0])
+    if told is None and len(parts) == 1 and _is_length(parts[0]) and not (cast.pieces or cast.bodies):
+        told = _told(parts[0])
     if told is None or not any(name == LACKING and abs(told - value) <= _MADE_WITHIN for name, value in before.told):
         return None
     return (*before.adapters, Thing(words=f"{told:g} mm tube", thickness_mm=(told, told), piece=SPACER))

@@ -233,6 +233,14 @@ TOLD_BEFORE = [
         ("K 28 with 0.71 on MFT", "as full frame, what is it", "glass away", "with it again on E aps-c"),
         "0.71x is 19.9 mm",
     ),
+    (("M39 SLR 58 on MFT", "i own an LTM to MFT ring, ok?", "what if i add a 16 mm tube"), "0.4 mm too close"),
+    (("M39 SLR 58 on MFT", "i own an LTM to MFT ring, ok?", "and with 30 mm of tube, how close"), "stops at 38 cm"),
+    (
+        ("which 39 mm thread did the early reflexes use, how do i tell mine", "mine reads 45 and a bit"),
+        "it is M39x1 SLR",
+    ),
+    (("have a 75 enlarger lens, E body, how do i start", "i get 72 mm"), "72 - 18 = 54 mm"),
+    (("50/2 OM on E, 3 m, dof", "ring for it?", "and how deep on a Z"), "50 mm f/2 at 3 m"),
     (("15mm LTM on Z, rear sticks out 11 mm, touches?", "on L?", "ok. the rings for both?"), "infinity 8.8 mm"),
 ]
 

@@ -15,6 +15,7 @@ from engine.chains.lens_and_body import likely_register_of_lens
 from grammar.kinds import SEATED, SHIM_CALIBRATION
 from grammar.questions import CLOSE_UP_LENS, Question, Thing
 from grammar.turns.spans import span_of
+from grammar.turns.tubes_added import with_tube_told
 
 _RING: Final = "adapter"
 _HELICOID: Final = "helicoid"
@@ -31,7 +32,25 @@ def goes_by_chain(question: Question, knowledge: Knowledge) -> bool:
     reversed_ = any(is_turned(lens) for lens in question.lenses)
     own = any(lens.kind == "lens" for lens in question.lenses)
     held = _is_its_ring(question, lens, knowledge) or _is_held_out(question, lens, knowledge)
-    return asks and (own or drawn or held) and not reversed_
+    return asks and (own or drawn or held or _is_on_ring_of_another(question, lens, knowledge)) and not reversed_
+
+
+def with_tube_on_ring(question: Question, knowledge: Knowledge) -> Question:
+    """'and with 30 mm of tube' on a ring for another mount than the lens's: so long a tube, behind that seat."""
+    told = with_tube_told(question)
+    lens = lens_side(told.lens, knowledge.catalogue)
+    return told if told is not question and _is_on_ring_of_another(told, lens, knowledge) else question
+
+
+def _is_on_ring_of_another(question: Question, lens: LensSide | object, knowledge: Knowledge) -> bool:
+    """Whether tubes stand with a ring for another mount than the lens's: 'M39 SLR on an LTM to MFT ring and a tube'."""
+    body = body_side(question.body, knowledge.catalogue)
+    if not (isinstance(lens, LensSide) and isinstance(body, BodySide)) or not is_known(lens.mount.register_mm):
+        return False
+    rings = [thing for thing in question.adapters if thing.piece == _RING and thing.front and thing.rear]
+    others = [thing for thing in rings if lens.mount.id not in thing.front and body.mount.id in thing.rear]
+    tubes = [thing for thing in question.adapters if thing.piece == TUBE and thing.thickness_mm is not None]
+    return len(others) == len(rings) == 1 and bool(tubes)
 
 
 def _is_seated(question: Question, lens: LensSide | object, knowledge: Knowledge) -> bool:

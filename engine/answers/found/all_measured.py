@@ -76,7 +76,14 @@ def as_unnamed(question: Question) -> Question:
 
 
 def not_of_the_ring(question: Question, knowledge: Knowledge) -> Question:
-    """'20 mm thread, falls through my M25 ring': not of the mount of a ring whose thread is so much wider."""
+    """'20 mm thread, falls through my M25 ring': not of the mount of a ring whose thread is so much wider.
+
+    A screw that bodies are told to have had, with no lens beside them, is that of the lens: 'which 39 mm thread did the
+    early reflexes use, how do i tell mine'.
+    """
+    bodies = [one for one in question.bodies if one.kind == "mount" and one.ids]
+    if not question.lenses and len(bodies) == len(question.bodies) == 1 and _named_width(bodies[0].ids[:1], knowledge):
+        return replace(question, lenses=tuple(bodies), bodies=())
     lens, (diameter, _) = question.lens, thread_measured(question)
     lent = lens.ids[0] if lens is not None and lens.ids and lens.ids[0] in question.limits.using else None
     width = _named_width((lent,), knowledge) if lent is not None else None
