@@ -182,7 +182,7 @@ def _named(token: Token) -> list[Token]:
     if token.kind in ("LENS", "BODY", "ADAPTER") and token.ids:
         return [token.as_("NAMED", unit=token.kind.lower())]
     words = token.text.split()
-    last = _heads(token, words[-1]) if token.kind in ("KIND", "MOUNT") and len(words) > 1 else None
+    last = _heads(token, words[-1]) if token.kind in ("KIND", "MOUNT", "FORMAT") and len(words) > 1 else None
     if last is not None:
         column = token.column + len(token.text) - len(words[-1])
         head = Token(last, words[-1], column, listed=token.listed)

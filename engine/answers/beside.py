@@ -221,13 +221,6 @@ def _registers_apart() -> Beside:
     return with_registers_apart
 
 
-def _thickness_asked() -> Beside:
-    """Whether a ring told by its length is too thick or too thin, before the answer."""
-    from engine.answers.ways.thickness_asked import with_thickness_asked
-
-    return with_thickness_asked
-
-
 def _any_lens(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """What fits a body, where nothing is told of the lens."""
     from engine.answers.ways.any_lens import with_what_fits
@@ -242,7 +235,10 @@ def _size() -> Beside:
     return with_size
 
 
-TOO_THICK = ("off-too-thick", "off-too-thin", "off-too-long", "off-too-short")  # heard where that may be asked
+_RIGHTNESS = named("ways.thickness_asked", "with_thickness_asked")
+TOO_THICK = (  # heard where it may be asked whether a length is right
+    "off-too-thick", "off-too-thin", "off-too-long", "off-too-short", "which-way-off", "length-confirmed"
+)  # fmt: skip
 OF_REGISTERS = (*WAYS, "diy-dimension", "why", "list-fits", "look-alike", "hazard")  # kinds asked of two registers
 # what a plate of glass does to the focus, and the hole of a stop that is wanted, before the answer
 _plate: Final = named("shims.bare_sensor", "with_plate_told")
@@ -283,7 +279,7 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     *OF_SCREWS,
     ((kinds.DEFINITION,), heard(_size, "by-size")), ((kinds.DEFINITION,), heard(_registers_apart, "register-spoken")),
     ((kinds.IDENTIFY_MOUNT,), heard(_threads, "do-they-meet")),
-    (WAYS, heard(_thickness_asked, *TOO_THICK, "which-way-off")), (WAYS, heard(_missed, "infinity-missed")),
+    (WAYS, heard(_RIGHTNESS, *TOO_THICK)), (WAYS, heard(_missed, "infinity-missed")),
     *OF_FAR_THINGS, (WAYS, heard(_hidden, "which-stop")),
     (WAYS, heard(named("shims.frames_apart", "with_frames_apart"), "stop-hides")),
     (WAYS, heard(_check, "check-asked")), (OF_A_SIZE, heard(_inches, "by-inch")),

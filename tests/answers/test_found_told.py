@@ -446,3 +446,28 @@ def test_a_ring_that_turned_out_so_thick_is_measured_and_nothing_is_drawn_out(fo
 
 def test_a_hole_in_black_card_is_no_card_to_print(found) -> None:
     assert "The hole: 13.4 mm" in found("no iris in my 75mm projector lens. hole in black card for f/5.6?")["text"]
+
+
+@pytest.mark.parametrize(
+    ("text", "head"),
+    [
+        ("OCT-18 prime to a PL camera, the ring is 9mm right?", "No: right is 5 mm (57 mm - 52 mm)"),
+        ("m42 to E ring is 27.46 mm, is that right", "Yes: 27.46 mm (45.46 mm - 18 mm) is right"),
+    ],
+)
+def test_whether_a_length_is_right_is_told_first(found, text: str, head: str) -> None:
+    assert found(text)["text"].startswith(head)
+
+
+@pytest.mark.parametrize(
+    "text", ["25 C on mft, it sits 2mm high, how far", "25 C on mft with the cup, collar too wide, sits 2mm high"]
+)
+def test_a_lens_that_sits_so_high_is_so_much_too_far_out(found, text: str) -> None:
+    record = found(text)
+    assert record["chains"][0]["verdict"] == "macro-only"
+    assert "stops at 36 cm" in record["text"]
+
+
+def test_a_lens_for_tubes_is_no_frame_of_the_body(found) -> None:
+    text = found("1 inch TV lens with 16mm circle on my X body. largest clean 3:2 frame")["text"]
+    assert text.startswith("Largest clean 3:2 crop 13.3 x 8.9 mm")

@@ -10,14 +10,13 @@ from engine.answers.parts.said import mentions, number_beside
 from engine.answers.parts.wording import f_number, trimmed
 from engine.answers.picture.crop_factors import FULL_FRAMES, Crop, crop_of
 from engine.answers.picture.frame_modes import modes_told
-from engine.answers.picture.same_depth import formats_told
+from engine.answers.picture.same_depth import FULL_ID, formats_told
 from engine.base.interval import Interval
 from engine.facts.catalogue import Catalogue
 from engine.facts.records import Format
 from grammar.questions import Question, Thing
 
 FULL = "full frame"
-FULL_ID = "35mm-full-frame"
 FEW = 2
 SAME_FORMAT = 0.01  # share of the crop factor
 THIRD = 0.123  # a third of a stop, as a share of the f-number

@@ -12,6 +12,7 @@ from engine.facts.catalogue import Catalogue
 from engine.facts.records import Format
 from grammar.questions import Question, Thing
 
+FULL_ID = "35mm-full-frame"
 TWO = 2
 NEARLY = 0.05  # of a number of times, no more than stops are rounded by
 
@@ -40,7 +41,10 @@ def same_depth(question: Question, at: float, facts: Catalogue) -> Told:
         else:
             text = f"the other way round, {text}"
         kind, level = ("head", 0) if source is one else ("fact", 1)
-        out += Told((Line(kind, text, level),), (Quantity("f_number", Interval.exact(alike), case),))
+        rows = [Quantity("f_number", Interval.exact(alike), case)]
+        if target.id == FULL_ID:
+            rows.append(Quantity("equivalent_f_number", Interval.exact(alike), f"f/{f_number(at)} on {source.name}"))
+        out += Told((Line(kind, text, level),), tuple(rows))
     return out
 
 

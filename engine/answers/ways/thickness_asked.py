@@ -11,17 +11,24 @@ from engine.answers.shims.loose import off_by_mm
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.base.span import Span
+from engine.judging.judge import Judged
 from grammar.questions import Question
 
 _RIGHT_MM: Final = 0.02  # what is nearer is as it should be
 _DESCRIBED: Final = "described-"
+CONFIRMED: Final = "length-confirmed"  # key of 'right?', 'is that correct'
+_OFF: Final = ("off-too-thick", "off-too-thin", "off-too-long", "off-too-short")
 
 
 def with_thickness_asked(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """The answer behind a yes or no, where the one ring of the first chain was told by its length."""
-    if not answer.chains or answer.ring is None or answer.ring.thickness_mm is None:
+    if not answer.chains:
         return answer
     judged = answer.chains[0].listed.judged
+    if question.mentions(CONFIRMED) and _is_as_it_should_be(judged):
+        return replace(answer, lines=(Line("head", f"Yes: {_sums(judged)} is right."), *answer.lines))
+    if answer.ring is None or answer.ring.thickness_mm is None:
+        return answer
     pieces, error = judged.chain.adapters, judged.measured_trace.value("register_error_mm")
     told = len(pieces) == 1 and pieces[0].id.startswith(_DESCRIBED) and off_by_mm(question) is None
     if not told or not isinstance(error, Span) or not is_known(error.shortest):
@@ -29,6 +36,8 @@ def with_thickness_asked(answer: Answer, question: Question, knowledge: Knowledg
     if "?" not in question.text and not question.asks_which_way:
         return answer
     off, right = error.shortest.nominal, small_mm(answer.ring.thickness_mm.nominal)
+    if question.mentions(CONFIRMED) and not question.mentions(*_OFF):
+        return replace(answer, lines=(Line("head", _confirmed(off, judged)), *answer.lines))
     if abs(off) < _RIGHT_MM:
         return replace(answer, lines=(Line("head", f"No, it is as it should be: {right}."), *answer.lines))
     over = question.mentions("off-too-thick", "off-too-long")
@@ -38,6 +47,31 @@ def with_thickness_asked(answer: Answer, question: Question, knowledge: Knowledg
     if not ((over and under) or question.asks_which_way):  # 'too short? too long?'
         text = f"{'Yes' if over == (off > 0) else 'No'}, {text}"
     return replace(answer, lines=(Line("head", text), *answer.lines))
+
+
+def _is_as_it_should_be(judged: Judged) -> bool:
+    """Whether the one ring there is, told by its length, seats the lens within what the depth of focus forgives."""
+    pieces, error = judged.chain.adapters, judged.measured_trace.value("register_error_mm")
+    told = len(pieces) == 1 and pieces[0].id.startswith(_DESCRIBED)
+    if not told or not isinstance(error, Span) or not is_known(error.shortest):
+        return False
+    allowed = judged.measured_trace.value("infinity_allowance_mm")
+    forgiven = allowed.nominal if isinstance(allowed, Interval) else _RIGHT_MM
+    return abs(error.shortest.nominal) <= max(_RIGHT_MM, forgiven)
+
+
+def _sums(judged: Judged) -> str:
+    """The right length, and how it comes about."""
+    lens, body = judged.setup.lens_mount.register_mm, judged.setup.body_mount.register_mm
+    if not (is_known(lens) and is_known(body)):
+        return "that"
+    room = lens.nominal - body.nominal
+    return f"{small_mm(room)} ({small_mm(lens.nominal)} - {small_mm(body.nominal)})"
+
+
+def _confirmed(off: float, judged: Judged) -> str:
+    """'the ring is 9 mm, right?': no, what is, and by how much it is off."""
+    return f"No: right is {_sums(judged)}; yours is {small_mm(abs(off))} too {'thick' if off > 0 else 'thin'}."
 
 
 def _unmeasured(answer: Answer, question: Question) -> Answer:
