@@ -29,7 +29,8 @@ _COUNT_ALONE: Final = re.compile(
     r"(?: of them| of those| layers?| strips?| sheets?| then)*"
 )
 _BARE: Final = re.compile(
-    r"(?:and |or |with |what about |how about |then |make it |just |only |a |the |my |use |try |i have |i got |ive )*"
+    r"(?:and |or |with |what about |how about |then |make it |just |only |a |the |my |use |try |"
+    r"i have |i got |ive |have |got )*"
     r"(\d*\.\d+)(?: ?mm)?(?: one| then| do| i have| i own| ive got| i've got| i got)*"
 )
 _TIMES: Final = re.compile(r"(?:^|[ ,(])(two|three|four|five|six|[2-6])(?: ?x| pieces of| bits of)? $")

@@ -16,11 +16,13 @@ from grammar.intents import Weighed
 from grammar.kinds import COVERAGE, MACRO_DISTANCE
 from grammar.questions import OFF, Question
 from grammar.things.casting import OPTICAL
+from grammar.things.casting import SPACER as TUBE_PIECE
 from grammar.things.standins import stands_in
 from grammar.turns import number_roles as roles
 from grammar.turns.asked_number import by_what_was_asked
 from grammar.turns.number_roles import IMAGE, LENS, ON_AGAIN, RING, ROLES, STOP, TUBE, Role, numbers_told
 from grammar.turns.set_between import drawn_to, is_set
+from grammar.turns.spans import span_of
 from grammar.words.groups import EVERYTHING, OWN, PUT_RIGHT
 from grammar.words.lexicon import Lexicon
 from grammar.words.tokens import Token
@@ -240,7 +242,10 @@ def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
     says = next(role.says for role in ROLES if role.name == best).format(f"{number:g}")
     if best == OFF:
         return f"{says} {before.off_word}"
-    if best == TUBE and {one.piece for one in before.adapters if one.thickness_mm} == {_HELICOID}:
+    sized = {one.piece for one in before.adapters if one.thickness_mm}
+    ends = [span for one in before.adapters if one.piece == _HELICOID and (span := span_of(one)) is not None]
+    within = len(ends) == 1 and TUBE_PIECE not in sized and ends[0][0] <= number <= ends[0][1]
+    if best == TUBE and (sized == {_HELICOID} or within):
         return f"{number:g} mm {_HELICOID}"  # 'and 6' after one of 4 mm
     return says.removesuffix(" lens") if _heads_lens(token, heard) else says
 

@@ -20,6 +20,7 @@ from grammar.turns.standing_ring import ASKS_CLOSE, ASKS_VERDICT, CUP, is_same_b
 from grammar.turns.way_asked import with_way_held
 
 _DEPTH: Final = "depth"
+_HAS_ONLY: Final = ("only have", "have only", "only got", "ive only", "all i have")
 _WHICH: Final = "which-sheet"
 _REMEDY: Final = "remedy"
 _SIZED: Final = (RING, CUP, SPACER)  # what sheet may lie under, the first that is there
@@ -53,7 +54,8 @@ def with_ring_worked(got: Question, before: Question | None, phrases: Mapping[st
     if before is not None and (stock := _of_stock(got, before)) is not None:
         return stock
     lay, gone, one = before.laid if before is not None else _NONE
-    mended = before is not None and before.topic == _REMEDY  # 'with the 0.2 i have' after what would set it right
+    # 'with the 0.2 i have' after what would set it right, 'only have 0.25' after which shim that is
+    mended = before is not None and (before.topic == _REMEDY or (before.intent == SHIM_CALIBRATION and _has_only(got)))
     work = work_of(got, lies=lay > 0 or mended)
     pieces = _told(got, work)
     fresh = bool(pieces)
@@ -92,6 +94,11 @@ def with_ring_worked(got: Question, before: Question | None, phrases: Mapping[st
         limits=got.limits if before is None else replace(got.limits, without=before.limits.without),
         adapters=(*pieces[:at], ring, *pieces[at + 1 :]), values=got.rest(*_LENGTHS), number=None,
     )  # fmt: skip
+
+
+def _has_only(got: Question) -> bool:
+    words = got.text.casefold().replace("'", "")
+    return any(one in words for one in _HAS_ONLY)
 
 
 def _of_stock(got: Question, before: Question) -> Question | None:

@@ -15,6 +15,7 @@ from grammar.things.casting import SPACER
 from grammar.turns.standing_ring import ASKS_CLOSE, CUP, are_named, is_other_body, length_of
 
 _OF_SEAT: Final = SEATED | {SHIM_CALIBRATION}
+_REMEDY, _FLAT = "remedy", "no-recess"
 _STEP: Final = "step-ring"
 _PIECES: Final = (RING, CUP, SPACER, _STEP)
 _LIPLESS: Final = re.compile(r"\b(?:without (?:a |the |its |any )?(?:lip|rim)|lipless|no lip|not lipped|flush)\b")
@@ -28,6 +29,7 @@ _THIN_MM: Final = 3.0  # of a washer or shim
 _LIP_MM: Final = 6.0  # a bush between two screws is hardly thicker
 _SUM: Final = re.compile(
     r"\b(?:come|comes|adds?|add) (?:it |that |they )?(?:all )?(?:to|up)\b|\b(?:sum|in total|total|in all|altogether)\b"
+    r"|\bcancel|\b(?:even|balance) out\b"
 )
 _WHOLE: Final = re.compile(r"(\d+(?:\.\d+)?)(?: mm)?")
 _CLAUSES: Final = re.compile(r"[,;]\s|\.\s|\band\b|\bbut\b|\bwhile\b")
@@ -70,7 +72,13 @@ def with_rings_each_told(got: Question, before: Question) -> Question:
         got = got.with_(number=None)  # 'first one came out 0.1 too thick': a ring, and no way that was listed
     if got.intent == MACRO_DISTANCE and before.intent in _OF_SEAT and _is_sheeted(got) and not got.places(ASKS_CLOSE):
         got = got.with_(intent=FOCUS_VERDICT)  # 'two of them in fact' after a washer in a ring
+    if got.topic == _REMEDY and got.places(_FLAT):
+        got = got.with_(intent=FOCUS_VERDICT, topic=None, number=None)  # 'cheap ones are dead flat, what then'
+    got = _exchanged(got, before)
     stood = before.adapters
+    joined = _bush_joined(got, before)
+    if joined is not None:
+        return joined
     back = _back_on(got, before)
     if back is not None:
         return back
@@ -94,6 +102,34 @@ def with_rings_each_told(got: Question, before: Question) -> Question:
         intent=got.intent if got.intent == SHIM_CALIBRATION else FOCUS_VERDICT, topic=None, number=None, follows=True,
         lenses=lenses if own else before.lenses, bodies=before.bodies, adapters=changed, values=got.rest(*_LENGTHS),
         f_number=before.f_number, distance_mm=None, limits=before.limits,
+    )  # fmt: skip
+
+
+def _exchanged(got: Question, before: Question) -> Question:
+    """'swap the 0.2 for a 0.1' beside another spacer: that is done, and nothing was measured against a right one."""
+    told = _WHOLE.fullmatch(got.said("thickness") or "")
+    new = [length_of(one) for one in got.adapters if one not in before.adapters and one.is_of_one_length]
+    several = len(got.adapters) == len(before.adapters) > 1 and got.said("nominal") is not None
+    if told is None or not several or new != [float(told[1])]:
+        return got
+    return got.with_(intent=before.intent, topic=None, values=got.rest("nominal", "thickness", OFF))
+
+
+def _bush_joined(got: Question, before: Question) -> Question | None:
+    """'i have a 39-42 ring with a 1 mm rim' after an M42 ring for the body: it stands before that one."""
+    bush = got.adapters[0] if len(got.adapters) == 1 else None
+    if bush is None or bush.steps is None or is_other_body(got, before) or not are_named(before.lenses):
+        return None
+    onto = [one for one in before.adapters if one.rear and any(f"{bush.steps[1]:g}" in name for name in one.front)]
+    if len(onto) != 1 or len(before.adapters) != 1:
+        return None
+    sizes = [_WHOLE.fullmatch(got.said(key) or "") for key in ("length", "spigot", "lip", "thickness")]
+    told = next((float(one[1]) for one in sizes if one is not None), None)
+    if bush.thickness_mm is None and told is not None and told <= _LIP_MM:
+        bush = replace(bush, thickness_mm=(told, told))
+    return got.with_(
+        intent=FOCUS_VERDICT, topic=None, lenses=before.lenses, bodies=before.bodies, adapters=(bush, *before.adapters),
+        values=got.rest(*_LENGTHS, "spigot", "lip"), number=None,
     )  # fmt: skip
 
 

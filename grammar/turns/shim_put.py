@@ -39,7 +39,9 @@ def with_shim_put(got: Question, before: Question, phrases: Mapping[str, tuple[s
     if as_it_was is not None:
         return as_it_was
     sizes = [float(one) for one in _NUMBER.findall(got.text) if "." in got.text] or _in_words(got, before)
-    put, out = bool(got.places(_IN)), bool(got.places(_OUT))
+    outs = got.places(_OUT)
+    ins = [one for one in got.places(_IN) if not any(of.at <= one.at and one.end <= of.end for of in outs)]
+    put, out = bool(ins), bool(outs)  # 'another 0.2 off' puts nothing in
     if _is_more_of_it(got, before):
         put, out = bool(before.places(_IN)), bool(before.places(_OUT))  # 'and 0.05 more' after so much was lapped off
         done = Mention(_IN if put else _OUT, len(got.text) + 1, len(got.text) + 2)

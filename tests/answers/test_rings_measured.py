@@ -56,6 +56,8 @@ def pieces(record):
         ("mount stack 3.2 + 0.4 for a d lens on Q, 13mm", 0.51),
         ("17-31 helicoid at 25 on a 1mm ring, m42 50 on E", -1.46),
         ("the c-mft ring i was sent is flat 1mm not a cup. 25mm c lens", 2.724),
+        ("got two washers, 0.2 each, between my om 50 and the om-z ring. horizon?", 0.4),
+        ("had a m42-L ring turned, says 25.46 but i get 25.60. 50mm far limit", 0.14),
     ],
 )
 def test_rings_told_by_two_mounts_and_a_number_are_added_up(asked, text, error):

@@ -52,6 +52,7 @@ def with_draw_told(question: Question, ring: RingToMake) -> Question:
     for one in question.adapters:
         low, high = one.thickness_mm or (0.0, 0.0)
         drawn = 0 < low == high < right.nominal / _NEARLY_RIGHT and _moves(replace(one, thickness_mm=None))
+        drawn = drawn and (one.piece == HELICOID or len(question.adapters) == 1)  # of two rings one 'turned out 0.85'
         length = round(right.nominal + low, 3)
         out.append(replace(one, piece=RING, thickness_mm=(length, length)) if drawn else one)
     return question.with_(adapters=tuple(out))

@@ -156,7 +156,7 @@ def _told_by_thickness(question: Question) -> list[Thing]:
     measured = question.said("nominal") is not None  # '36.6 not 37.0': what it should be makes it no less thick
     if not 0 <= told[0] <= THICKEST_MM or (off_by_mm(question) is not None and not measured):
         return []
-    return [Thing("", (), f"{told[0]:g} mm ring", thickness_mm=(told[0], told[0]), piece="adapter")]
+    return [Thing("", (), f"{told[0]:g} mm", thickness_mm=(told[0], told[0]), piece="adapter")]
 
 
 def _as_measured(question: Question) -> tuple[Thing, ...]:

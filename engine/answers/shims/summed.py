@@ -17,6 +17,7 @@ from engine.facts.records import Adapter, Cup
 from grammar.questions import Question, Thing
 
 TOGETHER = "described-together"  # id of the one ring that stands for all pieces told
+UNSIZED = "How long is each of your pieces, from seat to seat? Their sum tells, whatever joins them."
 LEAST = 2  # pieces; one alone is a ring of its own, of which it is told what it takes
 SPACES = frozenset({*ANY_PIECE, *ADDED_FOCUSING, *BENDS, CUP, TUBE})
 
@@ -53,6 +54,13 @@ def as_summed(ring: Adapter) -> str:
     assert is_known(high)
     whole = small_mm(low.nominal) if low == high else f"{small_mm(low.nominal)} to {small_mm(high.nominal)}"
     return f"How these join is not known, so only their lengths count: {whole} in all, if nothing else stands between."
+
+
+def is_unsized(question: Question) -> bool:
+    """Whether of several pieces without glass one is told without its length, so that their sum is not known."""
+    things = [one for one in question.adapters if not _says_nothing(one)]
+    glass = any(one.factor is not None or (one.piece or "") not in SPACES for one in things)
+    return len(things) >= LEAST and not glass and any(one.thickness_mm is None for one in things)
 
 
 def _says_nothing(thing: Thing) -> bool:

@@ -23,7 +23,7 @@ from engine.answers.seat.unsold import is_free
 from engine.answers.shims.bare_sensor import glass_told
 from engine.answers.shims.loose import with_depth_off
 from engine.answers.shims.named_pieces import with_named_pieces
-from engine.answers.shims.summed import as_summed, summed
+from engine.answers.shims.summed import UNSIZED, as_summed, is_unsized, summed
 from engine.answers.ways.alongside import alongside, nearer, plainer, straight_or_forced
 from engine.answers.ways.plain_first import glass_left, plain_way, with_plain_way
 from engine.answers.ways.set_in_chain import as_it_stood
@@ -155,7 +155,8 @@ def _not_that_way(question: Question, setup: Setup, ways: _Ways, knowledge: Know
     if ways.held is not None and not ways.first:
         return [Line("head", f"Not that way: {ways.held.title}. Instead:")]
     if ways.passed_over and question.adapters and ways.found and not ways.first:
-        return [Line("head", why_passed_over(question, setup.lens_mount, setup.body_mount, knowledge))]
+        head = Line("head", why_passed_over(question, setup.lens_mount, setup.body_mount, knowledge))
+        return [Line("ask", UNSIZED), head] if is_unsized(question) else [head]
     return []
 
 
