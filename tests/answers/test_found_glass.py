@@ -257,7 +257,7 @@ def test_mounts_between_two_registers_are_listed(asked):
 
 
 def test_a_width_that_no_mount_has_is_said_to_be_none(asked):
-    assert "No mount in the facts has a thread of 60 mm" in flat(asked("60 mm thread?"))
+    assert "No mount in the facts has a thread of 61 mm" in flat(asked("61 mm thread?"))
 
 
 @pytest.mark.parametrize("text", ["is an RMS thread the same as M20", "does M20 screw into RMS thread"])

@@ -173,6 +173,8 @@ def test_bodies_without_a_cup_are_those_whose_ring_is_no_thinner_than_nothing(as
         ("which medium format cameras take P6 lenses", "- P645: reaches infinity (likely); P6 to P645 ring"),
         ("name every mirrorless for C mount", "- Z-mount: reaches infinity (likely); C to Z ring"),
         ("list the 39 mm mounts and how deep each", "- M39x1 SLR: thread M39x1, pitch 1 mm; register 45.2 mm"),
+        ("what cine mounts are 52 mm deep", "4 cine mounts of 52 mm from flange to image: - PL: breech lock"),
+        ("which objective threads are there besides rms", "- M25 objective, infinity: thread M25x0.75"),
         ("which mounts have no aperture ring on the lens", "- DKL: bayonet; register 44.7 mm"),
     ],
 )

@@ -5,11 +5,13 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Final
 
+from engine.answers.found.thread_told import ASSUMED
 from engine.answers.parts.answer import ANSWERED, Answer, Line
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.mount_line import how_rare, mount_line, mount_numbers
-from engine.answers.parts.said import mentions
-from engine.answers.parts.wording import listed
+from engine.answers.parts.said import mentions, number, numbers
+from engine.answers.parts.wording import listed, small_mm
+from engine.base.interval import is_known
 from engine.facts.catalogue import Catalogue
 from engine.facts.kinds import ACCESSORIES
 from engine.facts.records import Mount
@@ -17,7 +19,13 @@ from grammar.kinds import LIST_FITS
 from grammar.questions import Question, Thing
 
 MOST: Final = 24
-PLURAL: Final = "mounts"  # 'the X mounts', not what mounts an X lens goes on
+BY_CALIPER: Final = "throat-by-caliper"
+BY_PAPER: Final = "register-by-paper"  # of the facts: how near a register is told
+# kinds of lenses, and words for cameras, by whose trade mounts may be asked for
+_KINDS: Final = {"enlarger": "enlarger", "objective": "microscope", "projector": "projector", "cine": "cine",
+          "rangefinder": "rangefinder", "medium-format": "medium-format"}  # fmt: skip
+_SPOKEN: Final = (("seen-cine", "cine"), ("seen-medium-format", "medium-format"), ("seen-rangefinder", "rangefinder"))
+PLURALS: Final = (["mounts"], ["threads"], ["barrels"])  # 'the X mounts', not what mounts an X lens goes on
 MODERN: Final = "mirrorless"
 APPARATUS: Final = frozenset(["microscope", "projector", "industrial", "astro", "accessory"])  # no cameras of one's own
 BY_BODY: Final = frozenset(["electronic"])
@@ -37,17 +45,41 @@ def mounts_listed(question: Question, knowledge: Knowledge) -> Answer | None:
         return None
     facts = knowledge.catalogue
     things = [thing for thing in (*question.lenses, *question.bodies, *question.things) if thing.ids]
-    if len(things) == 1 and things[0].kind == "mount" and things[0].words.casefold().split()[-1:] == [PLURAL]:
-        ids = _of_name(things[0], facts)
-        rows = [facts.mounts[name] for name in ids]
-        return _answer(question, f"{len(rows)} mounts go by that name:", rows, knowledge) if len(rows) > 1 else None
-    asked = next((row for row in _ASKED if mentions(question, row[0])), None) if not things else None
+    if len(things) == 1 and things[0].kind == "mount" and things[0].words.casefold().split()[-1:] in PLURALS:
+        rows = [facts.mounts[name] for name in _of_name(things[0], facts)]
+        if len(rows) > 1:
+            return _answer(question, f"{len(rows)} mounts go by that name:", rows, knowledge)
+    named = [thing for thing in things if ASSUMED not in thing.traits]
+    asked = next((row for row in _ASKED if mentions(question, row[0])), None) if not named else None
     if asked is None:
-        return None
+        return _of_kind(question, knowledge) if not named else None
     _, words, has = asked
     rows = [one for one in facts.mounts.values() if one.kind not in ACCESSORIES and has(one)]
     rows = [one for one in rows if one.kind != MODERN] if mentions(question, "film-days") else rows
     return _answer(question, f"{len(rows)} mounts have {words}:", rows, knowledge)
+
+
+def _of_kind(question: Question, knowledge: Knowledge) -> Answer | None:
+    """'which enlarger threads exist', 'what cine mounts are 52 mm deep': those of a trade, of the register told."""
+    kinds = {_KINDS[lens.lens_kind] for lens in question.lenses if lens.lens_kind in _KINDS}
+    kinds |= {kind for key, kind in _SPOKEN if mentions(question, key)}
+    told = number(question, "flange_to_image", "depth") or next(iter(numbers(question, "length", "numbers")), None)
+    if len(kinds) != 1 or question.bodies:
+        return None
+    mounts = knowledge.catalogue.mounts
+    apart = {mounts[name].thread or name for name in question.limits.without if name in mounts}  # 'besides RMS'
+    rows = [one for one in mounts.values() if one.kind in kinds and not {one.id, one.thread} & apart]
+    if told is not None:
+        good = knowledge.catalogue.assumptions[BY_PAPER].value.greatest
+        rows = [one for one in rows if is_known(one.register_mm) and abs(one.register_mm.nominal - told) <= good]
+    wide = number(question, "bore", "throat")
+    if wide is not None:
+        good = knowledge.catalogue.assumptions[BY_CALIPER].value.greatest
+        rows = [one for one in rows if is_known(one.throat_mm) and abs(one.throat_mm.nominal - wide) <= good]
+    of = f"{next(iter(kinds))} mounts"
+    of += f" of {small_mm(told)} from flange to image" if told is not None else ""
+    of += f" with an opening of {small_mm(wide)}" if wide is not None else ""
+    return _answer(question, f"{len(rows)} {of}:", rows, knowledge) if rows else None
 
 
 def _of_name(thing: Thing, facts: Catalogue) -> tuple[str, ...]:

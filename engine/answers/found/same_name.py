@@ -25,6 +25,7 @@ MOST_NOTES: Final = 2
 PAIR: Final = 2
 HEAD: Final = "lens-side-only"  # trait of mounts that only lenses have
 SAME: Final = "Yes,"
+THREADS: Final = "the threads differ"
 SAME_TOPIC: Final = "same"  # the topic where it is asked whether two are one
 ALIKE_MM: Final = 0.02  # registers nearer than this are told as one
 UNFOCUSED: Final = "no focusing"  # trait of a lens, as it is told
@@ -199,7 +200,7 @@ def same_or_not(one: Mount, other: Mount, knowledge: Knowledge, barred: Sequence
     elif one.coupling != other.coupling:
         apart.append(f"one is a {one.coupling.replace('-', ' ')}, the other a {other.coupling.replace('-', ' ')}")
     elif not is_one_thread(one, other, knowledge):
-        apart.append("the threads differ")
+        apart.append(THREADS)
     elif one.coupling != "screw" and other.id not in one.shares_bayonet and one.id not in other.shares_bayonet:
         apart.append("the bayonets differ")
     if is_known(one.register_mm) and is_known(other.register_mm):
@@ -210,7 +211,9 @@ def same_or_not(one: Mount, other: Mount, knowledge: Knowledge, barred: Sequence
     elif is_known(one.register_mm) or is_known(other.register_mm):
         apart.append("only one of them has a register of its own")
     names = f"{one.designation} and {other.designation}"
-    if not apart and "screw" in (one.coupling, other.coupling) and None in (one.thread, other.thread):
+    if "screw" in (one.coupling, other.coupling) and _are_open(one, other, knowledge):
+        apart = [reason for reason in apart if reason != THREADS]
+    if not apart and "screw" in (one.coupling, other.coupling) and _are_open(one, other, knowledge):
         return f"Not proved: {names} are screws of like register, but what their threads are is not established."
     if apart:
         return f"No, {names} are not the same: {listed(apart)}."
@@ -218,6 +221,15 @@ def same_or_not(one: Mount, other: Mount, knowledge: Knowledge, barred: Sequence
         return f"Not both ways: {names} have the same coupling and register, but not {listed(barred)}."
     coupled = is_one_thread(one, other, knowledge) if one.coupling == "screw" else True
     return f"{f'{SAME} ' if coupled else ''}{names} go together: the same coupling and register."
+
+
+def _are_open(one: Mount, other: Mount, knowledge: Knowledge) -> bool:
+    """Whether it is not known if the screws of both are one: no thread is, or no pitch of threads as wide."""
+    first, second = (knowledge.catalogue.threads.get(mount.thread or "") for mount in (one, other))
+    if first is None or second is None:
+        return None in (one.thread, other.thread)
+    wide = abs(first.major_mm.nominal - second.major_mm.nominal) < WIDER_MM
+    return wide and not (is_known(first.pitch_mm) and is_known(second.pitch_mm))
 
 
 def widths_apart(one: Mount, other: Mount, knowledge: Knowledge) -> str:
