@@ -19,13 +19,16 @@ _REACH: Final = 5  # tokens
 _A_STOP: Final = 0.3  # density
 _ROWED: Final = frozenset(["STOPS", "NUMBER", "ND"])  # what may stand in a row of filters
 _BETWEEN: Final = frozenset(["JOIN", "DET", "PREP"])
+_STACKS: Final = frozenset(["route"])  # cue of 'stack'
+_GOING_ON: Final = "after-exposure-nd"
 _AND_A: Final = "with"  # value of 'and a'
 _OF_OTHERS: Final = frozenset(["PIECE", "BODY", "FRAME", "MEASURE", "MOUNTWORD", "LENS", "KIND", "MOUNT", "TRAIT"])
 
 
 def with_marked_densities(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """The tokens with each number as ND that a filter is said to be marked with, where light is spoken of."""
-    if "add-up" in told and not any(token.kind in _OF_OTHERS for token in tokens):
+    stacked = _STACKS & told and _GOING_ON in told  # 'can i stack a 1.8 and a 1.2' after a filter that is wanted
+    if ("add-up" in told or stacked) and not any(token.kind in _OF_OTHERS for token in tokens):
         summed = [token for token in tokens if _is_density(token)]
         if len(summed) > 1 and len(summed) == sum(token.kind == "NUMBER" for token in tokens):
             # 'stacked a 0.6 and a 1.2, total?': nothing else is told that numbers so marked may be of

@@ -29,6 +29,8 @@ _WANTED: Final = "wanted"  # value of 'need'
 _OWN: Final = "own"  # value of words for what one has
 _THING: Final = "thing"  # value of words for what one has no word for
 _HAS: Final = 3  # tokens at most from such a word to what is owned
+_OF_LENS: Final = frozenset(["LENS", "KIND", "LENGTH", "FNUM", "COMBO"])
+_PAIR: Final = 2
 _SIZES: Final = frozenset(["size", "thickness"])  # values of measuring words that may stand between
 
 
@@ -37,7 +39,7 @@ def with_ring_links(tokens: list[Token], hosts: frozenset[str] = frozenset()) ->
 
     `hosts`: mounts that, named alone, are those of a body.
     """
-    tokens = with_ends_drawn(_with_f_apart(tokens))
+    tokens = with_ends_drawn(_with_f_apart(_with_lens_parted(tokens, hosts)))
     out = _between_mounts(_heads_behind(_without_bodies(_by_rings(_for_lenses(tokens, hosts)))))
     at = 0
     while at + 2 < len(out):
@@ -74,6 +76,20 @@ def _with_f_apart(tokens: list[Token]) -> list[Token]:
             out.append(Token("NUMBER", number, column, numbers=token.numbers, listed=token.listed))
         else:
             out.append(token)
+    return out
+
+
+def _with_lens_parted(tokens: list[Token], hosts: frozenset[str]) -> list[Token]:
+    """'500mm mirror lens T2, the E ring is 36.8 thick': the mount of the lens heads no ring in a row with it."""
+    out = list(tokens)
+    for at in range(1, len(tokens) - 3):
+        lens, mount, comma = tokens[at - 1 : at + 2]
+        rest = [one for one in tokens[at + 2 : at + 5] if one.kind != "DET"][:2]
+        if lens.kind not in _OF_LENS or mount.kind not in _MOUNTS or comma.text != "," or len(rest) < _PAIR:
+            continue
+        host = rest[0].kind == "LETTER" or (rest[0].kind == "MOUNT" and bool(hosts & set(rest[0].ids[:1])))
+        if host and (rest[1].kind, rest[1].value) == ("PIECE", _RING) and not is_plural(rest[1]):
+            out[at + 1] = comma.as_("STOP", value=".")
     return out
 
 

@@ -235,7 +235,7 @@ def test_no_lugs_are_none(asked):
         ("print a clamp for a 52.5 projector tube, bore?", "Sleeve bore 52.53 to 52.7 mm"),
         ("projector lens or enlarger lens for macro, which", "no iris"),
         ("peeking into a running film projector's lens", "look into while it is lit"),
-        ("screw 35mm x .75 on a factory camera", "M35x0.75 (35 mm, pitch 0.75 mm): TFL"),
+        ("screw 35mm x .75 on a factory camera", "a metric M35: by these it is TFL"),
     ],
 )
 def test_the_head_is_what_was_asked(asked, text, said):

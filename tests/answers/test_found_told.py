@@ -471,3 +471,21 @@ def test_a_lens_that_sits_so_high_is_so_much_too_far_out(found, text: str) -> No
 def test_a_lens_for_tubes_is_no_frame_of_the_body(found) -> None:
     text = found("1 inch TV lens with 16mm circle on my X body. largest clean 3:2 frame")["text"]
     assert text.startswith("Largest clean 3:2 crop 13.3 x 8.9 mm")
+
+
+@pytest.mark.parametrize("text", ["OM lens on an F body, can that ever do infinity?", "m42 on F, any ring?"])
+def test_where_one_doubts_that_there_is_a_way_the_plain_one_is_told_first(found, text: str) -> None:
+    record = found(text)
+    assert record["chains"][0]["verdict"] == "macro-only"
+    assert "infinity only through a ring with glass" in " ".join(record["text"].split())
+
+
+def test_the_mount_of_a_lens_heads_no_ring_in_a_row_with_the_body_s(found) -> None:
+    record = found("500mm mirror lens T2, the E ring is 36.8 thick. moon ok?")
+    assert record["chains"][0]["verdict"] == "infinity"
+    assert len(record["chains"][0]["pieces"]) == 1
+
+
+def test_no_ring_for_the_stop_is_of_the_lens_and_leaves_the_adapter_there(found) -> None:
+    record = found("DKL 50/2.8 to E mount, theres no ring for the f stop on the lens tho")
+    assert record["chains"][0]["verdict"] == "infinity"

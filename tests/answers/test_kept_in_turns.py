@@ -265,3 +265,8 @@ def test_which_is_better_is_of_the_two_that_were_asked_the_same(club: Desk) -> N
 def test_a_number_by_itself_is_told_what_it_measures(club: Desk) -> None:
     assert "a register, from flange to image: that of C" in flat(talk(club, "what does 17.526 stand for")[-1])
     assert "the diagonal of Super 35" in flat(talk(club, "what's 31.11")[-1])
+
+
+def test_two_densities_that_are_stacked_after_an_exposure_are_added(club: Desk) -> None:
+    last = talk(club, "25/1.4 at 1/50 iso 800 full sun nd", "can i stack a 1.8 and a 1.2")[-1]
+    assert "stack ND 1.8 and ND 1.2: 10 stops" in flat(last)

@@ -35,7 +35,7 @@ def plain_way(
         return _usual(setup, knowledge)
     if any(thing.piece in OPTICAL for thing in question.adapters):
         return None  # it is asked of the glass
-    asks = mentions(question, "fine-so") or question.said(REGISTERS) is not None
+    asks = mentions(question, "fine-so", "plain-doubted") or question.said(REGISTERS) is not None
     return without_glass(found, ring, setup, knowledge) if asks else None
 
 
