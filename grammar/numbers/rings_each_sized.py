@@ -10,7 +10,7 @@ from grammar.words.tokens import Token, is_plural
 
 _RING: Final = "adapter"
 _SIZE: Final = "size"  # value of 'measures', 'calipers', 'reads'
-_BORNE: Final = frozenset(["mark", "bears", "nominal"])  # of 'marked 26', 'sold as 26': not what it measures
+_BORNE: Final = frozenset(["mark", "bears", "nominal", "does"])  # of 'marked 26', 'sold as 26': not what it measures
 _LED: Final = frozenset(["DET", "CUE", "VERB", "FILLER", "PREP", "MARK"])  # between a ring and what it measures
 _WORDS: Final = 5  # tokens at most between them
 _THICKEST: Final = 120.0  # mm
@@ -18,6 +18,8 @@ _LEAST: Final = 2  # rings told: of one alone other readings tell
 _ENDS: Final = frozenset(["STOP", "JOIN", "PREP", "CUE", "FILLER", "VERB", "MARK"])  # behind such a length
 _BEFORE: Final = frozenset(["DET", "PREP", "JOIN"])  # before the length of a ring that its mounts follow
 _VIA: Final = "via"  # value of 'through'
+_BUSH: Final = "thread-reducer"
+_FLANGES: Final = frozenset(["flange", "rim", "edge", "shoulder"])
 _LIP: Final = "lip"  # value of the words for one
 _LINKS: Final = frozenset(["-", "to", ">", "->", "/"])
 
@@ -32,13 +34,20 @@ def with_rings_sized(tokens: list[Token], hosts: frozenset[str] = frozenset()) -
         return out
     at = 0
     while at < len(out):
-        if (out[at].kind, out[at].value) == ("PIECE", _RING) and not is_plural(out[at]):
+        if out[at].kind == "PIECE" and out[at].value == _BUSH:
+            at += _lipped(out, at, hosts)
+        elif (out[at].kind, out[at].value) == ("PIECE", _RING) and not is_plural(out[at]):
             at += _sized_ahead(out, at)
             at += _measured_behind(out, at) or _lipped(out, at, hosts)
         elif _is_pair(out, at) and not _is_headed(out, at) and at and _is_fine(out[at - 1]) and _is_led(out, at - 1):
             out[at - 1] = out[at - 1].as_("LENGTH", unit="mm")  # 'with the 2.0 om-ef'
             out.insert(at + 3, Token("PIECE", "ring", out[at + 2].column, _RING))
             at += 3
+        elif _is_pair(out, at) and not _is_headed(out, at) and (size := _measure(out, at + 2)) is not None:
+            told = out.pop(size).as_("LENGTH", unit="mm", column=out[at].column)  # 'om-ef says 2 measures 2.05'
+            out[at + 3 : size] = [Token("PIECE", "ring", out[at + 2].column, _RING)]
+            out.insert(at, told)
+            at += 4
         elif _is_pair(out, at) and not _is_headed(out, at) and _goes_on(out, at):
             out.insert(at + 3, Token("PIECE", "ring", out[at + 2].column, _RING))  # 'via P6-EF 30.1 and EF-Z 28'
             at += 3
@@ -49,6 +58,8 @@ def with_rings_sized(tokens: list[Token], hosts: frozenset[str] = frozenset()) -
 def _goes_on(tokens: list[Token], at: int) -> bool:
     """Whether a pair follows a ring whose last mount it takes, and the two lead by way of that."""
     led = tokens[max(0, at - 3) : at]
+    if led[-1:] and led[-1].text == "," and _ends_on(tokens[:at], tokens[at].ids) and _is_numbered(tokens, at + 3):
+        return True  # 'T2 to EF ring is 11.2, EF to L 24, 400 mm lens'
     if [one.kind for one in led] != ["MOUNT", "PIECE", "JOIN"] or led[1].value != _RING:
         return False
     first = next((n for n in range(at - 3, -1, -1) if tokens[n].kind == "PREP" and tokens[n].value != "to"), None)
@@ -56,6 +67,19 @@ def _goes_on(tokens: list[Token], at: int) -> bool:
         return False
     tokens[first] = tokens[first].as_("PREP", value="with")
     return True
+
+
+def _ends_on(tokens: list[Token], ids: tuple[str, ...]) -> bool:
+    """Whether the last ring told there by its two mounts ends on one of these."""
+    rings = [at for at, one in enumerate(tokens) if (one.kind, one.value) == ("PIECE", _RING)]
+    return (
+        bool(rings) and rings[-1] > 2 and _is_pair(tokens, rings[-1] - 3) and tokens[rings[-1] - 1].ids[:1] == ids[:1]
+    )
+
+
+def _is_numbered(tokens: list[Token], at: int) -> bool:
+    after = tokens[at + 1].kind if at + 1 < len(tokens) else "STOP"
+    return at < len(tokens) and tokens[at].kind == "NUMBER" and after in ("STOP", "JOIN")
 
 
 def _rings(tokens: list[Token]) -> int:
@@ -118,7 +142,8 @@ def _lipped(tokens: list[Token], piece: int, hosts: frozenset[str]) -> int:
     """'a 39-42 ring with a 1 mm lip': it seats the lens so far out; on a ring for a body the lip is a part of it."""
     row = [n for n in range(piece + 1, min(piece + 1 + _WORDS, len(tokens))) if tokens[n].kind != "DET"][:3]
     named = piece and tokens[piece - 1].kind in ("MOUNT", "RANGE") and not hosts & set(tokens[piece - 1].ids[:1])
-    lip = len(row) == 3 and tokens[row[0]].value in ("with", "(") and tokens[row[2]].value == _LIP
+    said = len(row) == 3 and (tokens[row[2]].value == _LIP or tokens[row[2]].text.casefold() in _FLANGES)
+    lip = said and tokens[row[0]].value in ("with", "(")
     size = tokens[row[1]] if named and lip else None
     if size is None or size.kind not in LENGTHS or size.unit not in ("", "mm") or len(size.numbers) != 1:
         return 0

@@ -32,10 +32,10 @@ _COUNTS: Final = (2.0, 3.0, 4.0, 5.0, 6.0)  # sheets that are told by their numb
 
 def tell_washers(tokens: list[Token], told: frozenset[str]) -> None:
     """'a 2 mm washer between the lens and the body': where no piece is told otherwise, that is the ring."""
+    stands = sum(one.kind == "MOUNT" for one in tokens) > 1 and not told & _ASKS_WHICH
     if told & {_SHIM_CUE, _SPACER_CUE}:
-        stands = sum(one.kind == "MOUNT" for one in tokens) > 1 and not told & _ASKS_WHICH
         _tell_shim(tokens, bool(told & (_ASKS_FAR | _AFTER)) or stands)
-    if told & _ASKS_WHAT_COMES:
+    if told & _ASKS_WHAT_COMES or stands:
         _tell_sheet(tokens)
     if any(one.kind == "PIECE" for one in tokens):
         return

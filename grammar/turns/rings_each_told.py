@@ -49,7 +49,8 @@ _BACK: Final = re.compile(
 )
 _OTHER: Final = re.compile(r"\b(?:other)\b")
 _EACH: Final = re.compile(r"\b(?:both|each|all)\b")
-_BY: Final = re.compile(r"\b(thinner|shorter|thicker|longer|off)\b")
+_BY: Final = re.compile(r"\b(thinner|shorter|thicker|longer|thick|thin|over|under|off)\b")
+_LESS: Final = frozenset(["thinner", "shorter", "thin", "under", "off"])
 _TOO: Final = re.compile(r"\btoo\b|\bif both are\b")
 _OFF_BY: Final = re.compile(
     r"\b(?:too|over|under|oversize|undersize|off)\b|(?:short|thin|thick|long)(?:er)?\b(?! (?:one|ring))"
@@ -223,9 +224,11 @@ def _all_by(text: str, stood: tuple[Thing, ...], rings: list[int]) -> tuple[Thin
     """'make both 0.1 thinner': each of them by so much."""
     told, way = _FINE.findall(text), _BY.search(text)
     known = all(stood[n].is_of_one_length for n in rings)
-    if not (_EACH.search(text) and known and way and len(told) == 1) or way[1] == "off" or _TOO.search(text):
+    if not (_EACH.search(text) and known and way and len(told) == 1) or _TOO.search(text):
         return ()
-    by = float(told[0]) * (-1 if way[1] in ("thinner", "shorter") else 1)
+    if way[1] == "off" and not _LAPPED.search(text):
+        return ()
+    by = float(told[0]) * (-1 if way[1] in _LESS else 1)
     return tuple(_sized(one, length_of(one) + by) if n in rings else one for n, one in enumerate(stood))
 
 

@@ -40,6 +40,7 @@ _NEAR: Final = 0.04  # a ring is made so near to what is right, as a share of it
 _NEAR_MM: Final = 0.6  # or so near in mm where it is thin
 _GAUGED_MM: Final = 1.5  # what a seat on its ring is off by at most, where its depth is gauged
 _SEVERAL: Final = 2
+_THICKEST_DISC: Final = 3.0  # mm, of one where the registers leave no room
 _LENGTH, _SHORTEST = "length", 8.0  # mm, of a lens told by its focal length alone
 _LEAST: Final = 5.0  # no register is shorter
 _REMEDY: Final = "remedy"  # the topic of what would put a chain right
@@ -110,6 +111,8 @@ def _in_rings(question: Question, facts: Catalogue) -> Question:
         right = front.nominal - rear.nominal
         open_numbers = [one for one in (*numbers(question, *UNCLAIMED, THICKNESS), *bare) if one and one not in taken]
         near = [one for one in open_numbers if right > 0 and abs(one - right) <= max(_NEAR_MM, _NEAR * right)]
+        disc = right <= 0 and len(joining) == 1 and len(open_numbers) == 1 and 0 < open_numbers[0] <= _THICKEST_DISC
+        near = open_numbers if disc else near  # 'M42 to Z 29.46 plus an Exakta to M42 disc of 0.3'
         if len(near) == 1:
             pieces[n] = replace(pieces[n], thickness_mm=(near[0], near[0]))
             taken += near

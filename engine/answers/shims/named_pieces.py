@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from math import inf
 
 from engine.answers.parts.knowledge import Knowledge
@@ -22,6 +22,7 @@ from grammar.questions import Limits, Question, Thing
 ENDS_BESIDE = 2  # pieces beside those named, to come from the lens to them and from them to the body
 AS_SOLD_MM = 3.0  # what is farther off is another ring
 EXACTLY_MM = 0.06  # and one among several tubes is so near to it
+SAME_RING_MM = 1.0  # and so near is one that its mounts were told of apart
 SPANS_MM = 0.3  # a tube that is so nearly as long as the ring that is wanted is that ring
 SPACERS = ("ring", "spacer", "shim", "washer", "plate")  # names of what goes beneath a lens beside its cup
 THICKEST_MM = 120.0  # a longer thing is no ring
@@ -73,6 +74,8 @@ def _beside_a_ring(things: list[Thing], lens_mount: str, body_mount: str, knowle
 
     if lens_mount == body_mount or not any(map(spans, things)) or not any(map(bare, things)):
         return things
+    if (same := _said_twice(things, spans, bare, lens_mount, body_mount, knowledge)) is not None:
+        return same
     plain = right_rings(f"{lens_mount}>{body_mount}", knowledge)
     sunk = any(knowledge.catalogue.adapters[name].kind == CUP for name in plain)
     out = []
@@ -80,6 +83,29 @@ def _beside_a_ring(things: list[Thing], lens_mount: str, body_mount: str, knowle
         any_cup = thing.piece == CUP and spans(thing) and not thing.front and not sunk
         out.append(replace(thing, piece=TUBE) if bare(thing) else replace(thing, piece="adapter") if any_cup else thing)
     return out
+
+
+def _said_twice(
+    things: list[Thing], spans: Callable[[Thing], bool], bare: Callable[[Thing], bool], lens_mount: str,
+    body_mount: str, knowledge: Knowledge,
+) -> list[Thing] | None:  # fmt: skip
+    """'27.1 ring, and the DKL-X flange has tape on it': a length nearly as the ring must be is that ring's."""
+    one, other = (knowledge.catalogue.mounts[name].register_mm for name in (lens_mount, body_mount))
+    rings, sized = [thing for thing in things if spans(thing)], [thing for thing in things if bare(thing)]
+    if (
+        len(rings) != 1
+        or len(sized) != 1
+        or rings[0].thickness_mm
+        or rings[0].id
+        or not (is_known(one) and is_known(other))
+    ):
+        return None
+    between = one.nominal - other.nominal
+    low, high = sized[0].thickness_mm or (0.0, inf)
+    if between <= AS_SOLD_MM or low != high or abs(between - low) > SAME_RING_MM:
+        return None
+    ring = replace(rings[0], thickness_mm=(low, high))
+    return [ring if thing is rings[0] else thing for thing in things if thing is not sized[0]]
 
 
 def _spanning(things: list[Thing], lens_mount: str, body_mount: str, knowledge: Knowledge) -> list[Thing]:
