@@ -10,6 +10,7 @@ from grammar.words.groups import HOLDING, OUTER, RATHER, SCREW, SMOOTH, WITHOUT
 from grammar.words.tokens import Token
 
 _WIDTHS: Final = (20.0, 130.0)  # mm, of barrels
+_FAT: Final = frozenset(["fat", "thick", "wide"])  # behind it, of a lens
 _PROJECTS: Final = ("KIND", "projector")
 _PLAIN: Final = "plain"  # said of the tube of such a lens; elsewhere of a tube that stands between
 _THREAD_NEAR: Final = 3  # tokens from a thread to how wide it is
@@ -20,7 +21,7 @@ _WIDE: Final = frozenset(["JOIN", "CUE", "KIND", "FILLER", "PREP", "DET"])
 
 def with_barrels_told(tokens: list[Token]) -> list[Token]:
     """The width of a smooth tube becomes KEYED, and the tube is no piece that stands between."""
-    tokens = with_widths_behind(tokens)
+    tokens = _of_fat_lenses(with_widths_behind(tokens))
     _tell_threadless(tokens)
     _tell_of_projectors(tokens)
     _tell_outside(tokens)
@@ -50,6 +51,17 @@ def with_barrels_told(tokens: list[Token]) -> list[Token]:
         elif _is_of_lens(tokens, tube):
             tokens[tube] = tokens[tube].as_("CUE")
     return tokens
+
+
+def _of_fat_lenses(tokens: list[Token]) -> list[Token]:
+    """'32 mm fat C lens': how wide the lens is, as no seat is so thick."""
+    out = list(tokens)
+    for at in range(len(tokens) - 2):
+        size, fat, lens = tokens[at : at + 3]
+        wide = size.is_mm and _WIDTHS[0] <= size.numbers[0] <= _WIDTHS[1] and fat.text.casefold() in _FAT
+        if wide and fat.kind in ("MEASURE", "FILLER") and lens.kind in ("MOUNT", "LENS", "KIND"):
+            out[at], out[at + 1] = size.as_("KEYED", value=BARREL, unit="mm"), fat.as_("FILLER")
+    return out
 
 
 def _tell_only_a_tube(tokens: list[Token]) -> None:

@@ -21,6 +21,7 @@ _ROWED: Final = frozenset(["STOPS", "NUMBER", "ND"])  # what may stand in a row 
 _BETWEEN: Final = frozenset(["JOIN", "DET", "PREP"])
 _STACKS: Final = frozenset(["route"])  # cue of 'stack'
 _GOING_ON: Final = "after-exposure-nd"
+_STOPS: Final = "stops"
 _AND_A: Final = "with"  # value of 'and a'
 _OF_OTHERS: Final = frozenset(["PIECE", "BODY", "FRAME", "MEASURE", "MOUNTWORD", "LENS", "KIND", "MOUNT", "TRAIT"])
 
@@ -85,9 +86,18 @@ def with_density_rows(tokens: list[Token]) -> list[Token]:
     filtered = any((token.kind, token.value) == ("PIECE", "filter") or _is_grey(token) for token in tokens)
     row = [at for at, token in enumerate(tokens) if _is_density(token)]
     alone = len(row) == sum(token.kind in ("NUMBER", "LENGTH") for token in tokens)
+    if alone and len(row) > 1 and _are_screwed_together(tokens):
+        filtered = wanted = True
     if not ((wanted or _is_row_of_filters(tokens, row)) and filtered and alone and len(row) > 1):
         row = [at for at in row if _is_of_one_filter(tokens, at)]
     return [token.as_("ND", value=f"ND {token.text}") if at in row else token for at, token in enumerate(tokens)]
+
+
+def _are_screwed_together(tokens: list[Token]) -> bool:
+    """'0.9 plus 0.6 screwed together how many stops': nothing else is told, and stops are asked for."""
+    stops = any(one.kind == "CUE" and one.text.casefold().endswith(_STOPS) for one in tokens)
+    others = [one for one in tokens if one.kind in _OF_OTHERS and one.kind != "MOUNTWORD"]
+    return stops and not others
 
 
 def _is_of_one_filter(tokens: list[Token], at: int) -> bool:

@@ -107,7 +107,7 @@ def _with_own(tokens: list[Token]) -> list[Token]:
         if right is None and measured is not None and others and _is_of_piece(tokens[measured]):
             # 'mine came out 29.6, 28 mm lens'
             tokens[measured] = tokens[measured].as_("KEYED", value="thickness", unit="mm")
-        if measured is not None and right is not None:
+        if measured is not None and right is not None and tokens[right - 1].kind not in _OF_LENS:  # '.., lens 28mm'
             tokens[right] = tokens[right].as_("KEYED", value=NOMINAL, unit="mm")
             tokens[measured] = tokens[measured].as_("KEYED", value="thickness", unit="mm")
             if [one.kind for one in tokens[right + 1 : right + 2]] == [

@@ -489,3 +489,23 @@ def test_the_mount_of_a_lens_heads_no_ring_in_a_row_with_the_body_s(found) -> No
 def test_no_ring_for_the_stop_is_of_the_lens_and_leaves_the_adapter_there(found) -> None:
     record = found("DKL 50/2.8 to E mount, theres no ring for the f stop on the lens tho")
     assert record["chains"][0]["verdict"] == "infinity"
+
+
+def test_what_a_camera_takes_is_its_own_mount(found) -> None:
+    record = found("SR mount 200 mm for the heron roost, my camera takes Z lenses. what goes in between?")
+    assert record["chains"][0]["verdict"] == "infinity"
+    assert "200 mm SR-mount lens on a Z-mount body" in record["text"]
+
+
+def test_a_lens_told_behind_a_measured_ring_is_no_length_that_it_should_have(found) -> None:
+    record = found("k-e ring of mine is 27.30 thick, lens 28mm. still infinity?")
+    assert record["text"].startswith("A 28 mm K-mount lens on an E-mount body: reaches infinity")
+
+
+@pytest.mark.parametrize("text", ["0.9 plus 0.6 screwed together how many stops", "nd 0.9 and 0.6 together"])
+def test_densities_that_are_put_together_add(found, text: str) -> None:
+    assert found(text)["text"].startswith("Together 5 stops")
+
+
+def test_without_any_optics_is_without_glass(found) -> None:
+    assert found("EF 85 on an F body without any optics in the adapter")["chains"][0]["verdict"] == "macro-only"
