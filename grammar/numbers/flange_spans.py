@@ -22,6 +22,7 @@ _FOCUS: Final = "focus"
 _LIP: Final = "lip"
 _BEHIND: Final = "behind"
 _REACH: Final = 5  # tokens from the one end to the other, and from either to the number
+_REACH_OF_LENS: Final = 7  # and past what tells the lens
 _LED_OFF: Final = frozenset(["from", "behind", "off", "past", "after"])  # words from the number on to the seat
 _REAR: Final = "rear-reach"
 _OF_REAR: Final = "rear-stands"  # what cues tell that speak of the lens's own rear
@@ -168,14 +169,20 @@ def _leads_there(token: Token) -> bool:
 def _seat_before(tokens: list[Token], at: int) -> int | None:
     """Where the word for the seat stands that 'to' leads on from, to the image at `at`."""
     leads = _leads_there(tokens[at])
-    for back in range(at - 1, max(-1, at - 1 - _REACH), -1):
+    for back in range(at - 1, max(-1, at - 1 - _REACH_OF_LENS), -1):
         token = tokens[back]
         leads = leads or (token.kind == "PREP" and token.value == "to")
         if _is_seat(token) and leads:
             return back
-        if token.kind not in _ALONG:
+        if token.kind not in _ALONG and token.kind != "LENS" and not _is_whose(tokens, back):
             return None
     return None
+
+
+def _is_whose(tokens: list[Token], at: int) -> bool:
+    """'from the flange of my 50 to the sensor': which lens it is."""
+    before = [one for one in tokens[max(0, at - 2) : at] if one.kind != "DET"]
+    return tokens[at].kind in SIZES and bool(before) and before[-1].kind == "PREP" and before[-1].value == "of"
 
 
 def _number(tokens: list[Token], start: int, end: int) -> int | None:
@@ -188,6 +195,6 @@ def _number(tokens: list[Token], start: int, end: int) -> int | None:
             if token.kind in SIZES and not token.text.isalpha():
                 metric = token.unit in ("", "mm", "cm") and _FAR[0] <= token.numbers[0] <= _FAR[1]
                 return at if metric else None
-            if token.kind not in _ALONG:
+            if token.kind not in _ALONG and not (at + 1 == start and token.kind == "MOUNT"):  # 'the M39 flange'
                 break
     return None

@@ -7,12 +7,13 @@ from typing import Final
 from grammar.numbers.tails import with_lens_behind_ring
 from grammar.words.tokens import Token
 
+_TUBE: Final = "extension-tube"
+_TUBES: Final = ("tube", "tubes")
+_MANY: Final = 4  # tubes
 _OF: Final = "of"
 _PIECES: Final = frozenset(["adapter", "extension-tube"])
 _EXTENSION: Final = "extension"
 _NAMING: Final = frozenset(["MOUNT", "LINK", "PIECE"])  # what tells behind it which ring it is
-
-
 _HELICOID: Final = "helicoid"
 _LONGEST: Final = 120.0  # mm, of a ring
 _ENDS: Final = frozenset(["STOP", "JOIN", "PREP", "CUE", "FILLER", "LIMIT", "VERB"])
@@ -21,7 +22,7 @@ _MOST_TRAVEL: Final = 60.0  # mm
 
 def with_pieces_of_length(tokens: list[Token]) -> list[Token]:
     """The tokens with a length in mm before 'of rings', 'of spacer' as one of extension."""
-    tokens = _with_helicoids_of(with_lens_behind_ring(tokens))
+    tokens = _with_threaded_length(_with_helicoids_of(with_lens_behind_ring(tokens)))
     out = list(tokens)
     for at in range(len(tokens) - 2):
         size, of, piece = tokens[at : at + 3]
@@ -32,6 +33,23 @@ def with_pieces_of_length(tokens: list[Token]) -> list[Token]:
             out[at] = size.as_("KEYED", value=_EXTENSION)
             out[at + 1 : at + 3] = [of.as_("CUE"), piece.as_("CUE")]
     return out
+
+
+def _with_threaded_length(tokens: list[Token]) -> list[Token]:
+    """'10 mm of M42 tubes' is 'a 10 mm M42 tube'; of '3 of M42 tubes' it is how many."""
+    for at in range(len(tokens) - 2):
+        size, of, thread = tokens[at : at + 3]
+        after = tokens[at + 3] if at + 3 < len(tokens) else None
+        number = size.kind == "NUMBER" and not size.text.isalpha() and _MANY < size.numbers[0] <= _LONGEST
+        if of.text.casefold() != _OF or thread.kind != "MOUNT" or not (size.is_mm or number):
+            continue
+        rest = tokens[at + 2 :]
+        if after is not None and (after.kind, after.value) == ("PIECE", _TUBE):
+            return [*tokens[:at], size.as_("LENGTH", unit="mm"), *_with_threaded_length(rest)]
+        if thread.text.casefold().split()[-1] in _TUBES:  # the name of a mount of parts
+            length = size.as_("KEYED", value=_EXTENSION)
+            return [*tokens[:at], length, of.as_("CUE"), *_with_threaded_length(rest[1:])]
+    return tokens
 
 
 def _with_helicoids_of(tokens: list[Token]) -> list[Token]:

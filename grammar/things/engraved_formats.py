@@ -18,6 +18,8 @@ _HALF: Final = "1/2"
 _OF_LENS: Final = frozenset(["LENS", "KIND", "MOUNT"])
 _OF_CIRCLE: Final = frozenset(["cover", "vignette"])  # cues
 _CIRCLE: Final = "circle"
+_ITS: Final = ("its", "it's")
+_LIT: Final = ("FRAME", "BODY")
 _TO_CIRCLE: Final = frozenset([_CIRCLE, "be", "for", "of"])  # values of what leads from the word to its figure
 _SAME: Final = 0.04  # '25 mm' and '1 inch' are one focal length
 _FOCALS: Final = ("LENGTH", "COMBO", "RANGE", "FOCAL")
@@ -36,6 +38,10 @@ def with_formats_engraved(tokens: list[Token], told: frozenset[str]) -> list[Tok
             continue
         if (token.kind == "FORMAT" or _is_inch_type(token)) and _is_marked_for(out):
             del out[-2:]
+            out += [Token("PREP", "for", token.column, value=_MADE_FOR), token.as_("FORMAT")]
+            continue
+        if lens_is := _lens_is(tokens, at):
+            del out[-lens_is:]
             out += [Token("PREP", "for", token.column, value=_MADE_FOR), token.as_("FORMAT")]
             continue
         if _is_circle_for(tokens, at):
@@ -61,6 +67,24 @@ def with_formats_engraved(tokens: list[Token], told: frozenset[str]) -> list[Tok
 def _is_marked_for(before: list[Token]) -> bool:
     """'50mm marked for 1 inch tv cameras': no mark of a scale."""
     return len(before) > 1 and before[-1].kind == "PREP" and before[-1].value == "for" and _leads(before[-2])
+
+
+def _lens_is(tokens: list[Token], at: int) -> int:
+    """'my lens is a 2/3 inch type, the sensor 1/2', 'its a 2/3 ...': how many tokens say that the lens is made for it.
+
+    A sensor is told behind it.
+    """
+    part = "/" in tokens[at].value and (_is_inch_type(tokens[at]) or tokens[at].kind == "FORMAT")
+    if not part or not any(one.kind in _LIT for one in tokens[at + 1 :]):
+        return 0
+    article = int(at > 0 and tokens[at - 1].kind == "DET" and tokens[at - 1].text == "a")
+    before = tokens[max(0, at - article - 2) : at - article]
+    if before and before[-1].text.casefold() in _ITS and article:
+        return 1 + article
+    is_said = len(before) > 1 and before[-1].kind == "CUE" and before[-1].value == "be"
+    if is_said and before[0].kind == "LENS":
+        return 1 + article
+    return 2 + article if is_said and before[0].value == _IT else 0
 
 
 def _is_called_so(before: list[Token]) -> bool:

@@ -21,7 +21,8 @@ def with_flanges_of_bodies(tokens: list[Token]) -> list[Token]:
     at = mounts[0] + 1
     is_flange = tokens[at].kind == "MEASURE" and tokens[at].text.casefold() == _FLANGE
     others = [n for n, one in enumerate(tokens) if one.kind in _OF_LENSES and n != at + 1]
-    if not is_flange or not others:
+    whose = any(one.kind == "PREP" and one.value == "of" for one in tokens[at + 1 : at + 2])
+    if not is_flange or not others or whose:  # 'from the M39 flange of my lens'
         return tokens
     return [
         *tokens[:at],

@@ -9,6 +9,7 @@ from typing import Final
 from engine.base.compact import replace
 from grammar.kinds import FOCUS_VERDICT, SHIM_CALIBRATION
 from grammar.questions import OFF, Question
+from grammar.things.casting import SPACER
 from grammar.turns.told_before import ERROR
 from grammar.turns.way_asked import with_way_held
 from grammar.words.mentioned import Mention
@@ -22,7 +23,9 @@ _ASKED: Final = "how-many-asked"
 _SEATED: Final = frozenset([SHIM_CALIBRATION, FOCUS_VERDICT])
 _RING: Final = "adapter"
 _NUMBER: Final = re.compile(r"(?<![\w./])\d*\.?\d+(?![\w/]*\d)")
+_POINT_OR_UNIT: Final = re.compile(r"\.\d|\d ?mm")
 _LARGEST_ERROR: Final = 3.0  # mm; what is longer is a ring
+_MOST_WRONG: Final = 15.0  # mm, where it is told right by these words
 _THICKEST: Final = 2.0  # mm, of a shim
 _LENGTHS: Final = frozenset(["layer", "numbers", "length", "thickness", "mark", "shim", "thread", "at_hand", OFF])
 _SIZES: Final = ("thickness", "length", "layer")  # keys under which a length told in words may have been read
@@ -38,7 +41,11 @@ def with_shim_put(got: Question, before: Question, phrases: Mapping[str, tuple[s
     as_it_was = _as_it_was(got, before, phrases)
     if as_it_was is not None:
         return as_it_was
-    sizes = [float(one) for one in _NUMBER.findall(got.text) if "." in got.text] or _in_words(got, before)
+    spaced = _with_spacer(got, before, phrases)
+    if spaced is not None:
+        return spaced
+    sizes = [float(one) for one in _NUMBER.findall(got.text) if _POINT_OR_UNIT.search(got.text)]
+    sizes = sizes or _in_words(got, before)
     outs = got.places(_OUT)
     ins = [one for one in got.places(_IN) if not any(of.at <= one.at and one.end <= of.end for of in outs)]
     put, out = bool(ins), bool(outs)  # 'another 0.2 off' puts nothing in
@@ -64,14 +71,34 @@ def with_shim_put(got: Question, before: Question, phrases: Mapping[str, tuple[s
     error = _error(before)
     if error is None:
         return got
-    left = round(error + size, 4)
-    way = "too close" if left < 0 else "too far out"
-    values = (*rest, ("thickness", f"{abs(left):g} mm"), (OFF, way))
+    return _left(got, before, round(error + size, 4), phrases)
+
+
+def _left(got: Question, before: Question, left: float, phrases: Mapping[str, tuple[str, ...]]) -> Question:
+    """The ring of before with so much of its error left, mm; with none it is judged as it should be."""
+    way = "too close" if left < 0 else "too far out" if left > 0 else ""
+    values = (("thickness", f"{abs(left):g} mm"), (OFF, way)) if left else ()
     changed = got.with_(
-        intent=SHIM_CALIBRATION, topic=None, lenses=before.lenses, bodies=before.bodies, adapters=before.adapters,
-        values=values, distance_mm=None,
+        intent=SHIM_CALIBRATION if left else FOCUS_VERDICT, topic=None, lenses=before.lenses, bodies=before.bodies,
+        adapters=before.adapters, values=(*got.rest(*_LENGTHS), *values), distance_mm=None,
     )  # fmt: skip
     return with_way_held(changed, way, phrases)
+
+
+def _with_spacer(got: Question, before: Question, phrases: Mapping[str, tuple[str, ...]]) -> Question | None:
+    """'and with a 2 mm spacer under it?' after a ring 2 mm too thin: none of that is left; of a longer one a tube."""
+    error = _error_told(before)
+    tubes = [one for one in got.adapters if one.piece == SPACER and one not in before.adapters]
+    sized = [one for one in before.adapters if one.thickness_mm is not None]
+    same = got.lenses in ((), before.lenses) and got.bodies in ((), before.bodies)
+    if error is None or len(tubes) != 1 or not tubes[0].is_of_one_length or sized or not (same and got.follows):
+        return None
+    left = round((tubes[0].thickness_mm or (0.0,))[0] + error, 4)
+    if left <= _LARGEST_ERROR:
+        asked = SHIM_CALIBRATION if before.intent == SHIM_CALIBRATION else FOCUS_VERDICT
+        return _left(got, before, left, phrases).with_(intent=asked)
+    tube = replace(tubes[0], thickness_mm=(left, left), words=f"{left:g} mm tube")
+    return with_way_held(got.with_(adapters=(tube,), values=got.rest(*_LENGTHS)), "", phrases)
 
 
 def _is_more_of_it(got: Question, before: Question) -> bool:
@@ -125,6 +152,19 @@ def _with_mark_anew(got: Question, before: Question) -> Question:
 def _tells_more(got: Question, before: Question) -> bool:
     """Whether where infinity falls, or how far it focuses, is told anew."""
     return got.said("mark") != before.said("mark") or got.distance_mm not in (None, before.distance_mm)
+
+
+def _error_told(before: Question) -> float | None:
+    """By how much a ring is off by its maker's word, mm: '10 too thin' is more than any shim makes up."""
+    size = _NUMBER.match(before.said("thickness") or "")
+    if size is None or before.off_word is None:
+        return None
+    if float(size[0]) <= _LARGEST_ERROR:
+        return _error(before)
+    by = re.search(rf"\b{float(size[0]):g} ?(mm )?too ", before.text.casefold())
+    if by is None or float(size[0]) > _MOST_WRONG:
+        return None
+    return -float(size[0]) if before.off_word in _CLOSE else float(size[0])
 
 
 def _error(before: Question) -> float | None:

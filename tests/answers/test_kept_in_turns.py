@@ -213,6 +213,14 @@ def test_a_stop_for_a_face_is_asked_of_how_deep_it_is_whatever_stood_before(club
 
 
 TOLD_BEFORE = [
+    (("50 M42 on E, my ring is 2 mm too thin, infinity?", "and with a 2 mm spacer under it?"), "seat 27.46 mm"),
+    (("50 M42 on E, my ring is 10 mm too thin, infinity?",), "10 mm too close to the sensor"),
+    (("50 M42 lens on E, does it reach infinity", "and with 11 mm of tube?"), "stops at 34 cm"),
+    (
+        ("45.2 from the M39 flange of my 50 to the sensor", "ring for E?", "i have 16.4 of M39 tube too"),
+        "50 mm M39x1 SLR lens",
+    ),
+    (("16 mm C lens on my Q, ring?", "its a 2/3 inch type and the sensor 1/2. corners ok?"), "covers 1/2 in"),
     (("M42 28 and 135 on RF, ring is 25.36", "at which mark on the 28"), "infinity at its 7.9 m mark"),
     (("16 C on a CS camera with the 5 mm ring", "without it", "the 5 back in"), "A 16 mm C-mount lens on a CS-mount"),
     (("P6 180 on G 44x33", "no G, its an XCD"), "180 mm P6 lens on an XCD (44x33) body"),

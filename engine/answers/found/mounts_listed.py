@@ -11,6 +11,7 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.mount_line import how_rare, mount_line, mount_numbers
 from engine.answers.parts.said import mentions, number, numbers
 from engine.answers.parts.wording import listed, small_mm
+from engine.answers.seat.seen import is_coupled_so
 from engine.base.interval import is_known
 from engine.facts.catalogue import Catalogue
 from engine.facts.kinds import ACCESSORIES
@@ -69,6 +70,7 @@ def _of_kind(question: Question, knowledge: Knowledge) -> Answer | None:
     mounts = knowledge.catalogue.mounts
     apart = {mounts[name].thread or name for name in question.limits.without if name in mounts}  # 'besides RMS'
     rows = [one for one in mounts.values() if one.kind in kinds and not {one.id, one.thread} & apart]
+    rows = [one for one in rows if is_coupled_so(one, question)]
     if told is not None:
         good = knowledge.catalogue.assumptions[BY_PAPER].value.greatest
         rows = [one for one in rows if is_known(one.register_mm) and abs(one.register_mm.nominal - told) <= good]

@@ -24,6 +24,7 @@ from engine.answers.seat.spacing import (
 )
 from engine.answers.seat.standin import as_listed, judged_alone
 from engine.answers.seat.telling import focus_lines, life_line, margin_line, seat_line
+from engine.answers.shims.readings import is_told_by_how_much
 from engine.answers.shims.scale_pair import by_scale_pair
 from engine.answers.shims.targets import is_target
 from engine.base.compact import compact, replace
@@ -86,7 +87,8 @@ def off_by_mm(question: Question) -> float | None:
         return round(right - size if deeper else size - right, 4)
     if not told and right is None and _is_seated(question) and any(one.front and one.rear for one in question.adapters):
         return None  # 'so my M42-EF of 1.0 is too thin?' tells how long it is
-    if size > MOST_OFF_MM and question.adapters and ("?" in question.text or _is_seated(question)):
+    asked = question.adapters and ("?" in question.text or _is_seated(question))
+    if size > MOST_OFF_MM and asked and not is_told_by_how_much(size, question):
         return None  # 'the ring came 22.62. too long?' tells its length
     if mentions(question, "sits-too-close"):
         return -size

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Final
 
 from engine.answers.parts.answer import Answer, Line, Quantity, Told
@@ -15,6 +16,7 @@ from grammar.questions import Question
 
 FAR_MM: Final = 2.0  # farther off than rings are made; it was another length that was read
 MOST_TILT_MM: Final = 0.5  # what one side is thicker by; more is how thick it is
+MOST_WRONG_MM: Final = 15.0  # by which a ring is told to be off
 FINE_MM: Final = 0.03  # nearer than this nobody need touch a ring
 
 
@@ -94,3 +96,9 @@ def with_readings(answer: Answer, question: Question, knowledge: Knowledge) -> A
     if not told.lines:
         return answer
     return replace(answer, lines=(*told.lines, *answer.lines), quantities=(*told.quantities, *answer.quantities))
+
+
+def is_told_by_how_much(size: float, question: Question) -> bool:
+    """'the ring is 10 mm too thin': right before these words, so much is wrong with it."""
+    by = re.search(rf"\b{size:g} ?(mm )?too ", question.text.casefold())
+    return by is not None and size <= MOST_WRONG_MM
