@@ -49,3 +49,13 @@ def test_a_flush_ring_and_one_with_a_lip_are_told_apart_by_the_seat(asked, say):
     assert found.startswith("M42 to K flush bush keeps infinity.")
     assert "ring with a lip: close-up only" in found
     assert "reducer" not in found.lower()
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["is M42 to EF then EF to E worse than M42 to E direct", "is one M42-E ring better than M42-EF and EF-E?"],
+)
+def test_rings_that_lead_on_are_one_way_against_the_direct_one(asked, text):
+    told = asked(text)["text"].replace("\n", " ")
+    assert "is the cheaper: 8 to 25 dollars against 18 to 45 dollars" in told
+    assert "has fewer joints" in told

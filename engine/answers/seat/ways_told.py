@@ -76,7 +76,8 @@ def _groups(question: Question) -> list[list[Thing]]:
     for thing, link in zip(things[1:], between, strict=False):
         listed = link is not None and parted and link.listed and thing.piece in TUBELIKE
         joined = link is not None and (link.empty or link.added or (parted and link.together) or listed)
-        if _is_of_one_row(groups[-1][-1], thing) or (link is not None and joined and not link.apart):
+        led_on = not parted and _leads_on(groups[-1][-1], thing)
+        if _is_of_one_row(groups[-1][-1], thing) or led_on or (link is not None and joined and not link.apart):
             groups[-1].append(thing)
         else:
             groups.append([thing])
@@ -86,6 +87,11 @@ def _groups(question: Question) -> list[list[Thing]]:
 def _is_of_one_row(one: Thing, other: Thing) -> bool:
     """'tube set 7 14 28': pieces told by one description are one way, in all."""
     return bool(one.words) and one.words == other.words and 0 < other.column - one.column < len(one.words)
+
+
+def _leads_on(one: Thing, other: Thing) -> bool:
+    """'M42 to EF then EF to E': the one ring ends on the mount that the other takes."""
+    return bool(one.rear and other.front) and one.rear[0] == other.front[0]
 
 
 @compact
