@@ -149,6 +149,8 @@ def _row_before(out: list[Token], end: int) -> list[int]:
     first = end
     while first and (is_bare(out[first - 1]) or out[first - 1].kind in _BETWEEN or begins_another(out[first - 1])):
         first -= 1
+    measured = [at for at in range(max(first, 1), end) if (out[at - 1].kind, out[at - 1].value) == ("MEASURE", "size")]
+    first = max(first, measured[-1] + 1) if measured else first  # 'ring measured 3.05 and a 0.1 shim'
     return [at for at in range(first, end) if is_bare(out[at]) and not is_of_scale(out, at)]
 
 

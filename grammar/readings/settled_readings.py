@@ -8,6 +8,7 @@ from grammar.readings.kept_readings import FEET, Readings, far, first, mm
 from grammar.things.cast import Cast
 
 READINGS: Final = "readings"  # several of one thing, mm, each as often as it was read
+_LONGEST_LIP: Final = 12.0  # mm, of what reaches into a body
 _CLOSE: Final = frozenset(["extension-tube", "bellows", "close-up-lens", "reverse-ring"])  # what close-ups are made by
 
 
@@ -68,6 +69,8 @@ def _without_lip(out: Readings, cast: Cast) -> None:
     if lip is None:
         return
     size = first(lip)
+    if size > _LONGEST_LIP:
+        return  # 'a lipped 39-42': the width of a screw
     for part in cast.pieces:
         if part.thickness is not None:
             part.thickness = (round(part.thickness[0] - size, 4), round(part.thickness[1] - size, 4))

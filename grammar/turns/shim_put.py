@@ -21,6 +21,7 @@ _PUT: Final = frozenset(["shim", "add", "put", "tape", "foil", "brass", "thicker
 _UNTOUCHED: Final = "as-it-was"  # that the ring is meant as it was before
 _ASKED: Final = "how-many-asked"
 _SEATED: Final = frozenset([SHIM_CALIBRATION, FOCUS_VERDICT])
+_EXTENSION: Final = "extension"
 _RING: Final = "adapter"
 _NUMBER: Final = re.compile(r"(?<![\w./])\d*\.?\d+(?![\w/]*\d)")
 _POINT_OR_UNIT: Final = re.compile(r"\.\d|\d ?mm")
@@ -86,7 +87,10 @@ def _left(got: Question, before: Question, left: float, phrases: Mapping[str, tu
 
 
 def _with_spacer(got: Question, before: Question, phrases: Mapping[str, tuple[str, ...]]) -> Question | None:
-    """'and with a 2 mm spacer under it?' after a ring 2 mm too thin: none of that is left; of a longer one a tube."""
+    """'and with a 2 mm spacer under it?' after a ring 2 mm too thin: none of that is left.
+
+    Of a longer tube, how near is asked, it is so much less.
+    """
     error = _error_told(before)
     tubes = [one for one in got.adapters if one.piece == SPACER and one not in before.adapters]
     sized = [one for one in before.adapters if one.thickness_mm is not None]
@@ -94,11 +98,16 @@ def _with_spacer(got: Question, before: Question, phrases: Mapping[str, tuple[st
     if error is None or len(tubes) != 1 or not tubes[0].is_of_one_length or sized or not (same and got.follows):
         return None
     left = round((tubes[0].thickness_mm or (0.0,))[0] + error, 4)
-    if left <= _LARGEST_ERROR:
+    if left <= _LARGEST_ERROR or got.intent == FOCUS_VERDICT:
         asked = SHIM_CALIBRATION if before.intent == SHIM_CALIBRATION else FOCUS_VERDICT
         return _left(got, before, left, phrases).with_(intent=asked)
-    tube = replace(tubes[0], thickness_mm=(left, left), words=f"{left:g} mm tube")
-    return with_way_held(got.with_(adapters=(tube,), values=got.rest(*_LENGTHS)), "", phrases)
+    if error > 0:
+        return None  # it is added to the tube as it is
+    size = (tubes[0].thickness_mm or (0.0,))[0]
+    told = (("thickness", f"{-error:g} mm"), (OFF, "too close"), (_EXTENSION, f"{size:g} mm"))
+    return with_way_held(
+        got.with_(adapters=before.adapters, values=(*got.rest(*_LENGTHS, _EXTENSION), *told)), "too close", phrases
+    )
 
 
 def _is_more_of_it(got: Question, before: Question) -> bool:

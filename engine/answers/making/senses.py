@@ -32,6 +32,7 @@ from engine.answers.parts.said import mentions, numbers
 from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.facts.catalogue import Catalogue
+from grammar.kinds import MACRO_DISTANCE, SEATED, SHIM_CALIBRATION
 from grammar.questions import Question, Thing
 
 MEASURED: Final = "flange_to_image"  # 'registers 52 and 44' says them again as well
@@ -40,6 +41,8 @@ _NEAR: Final = 0.04  # a ring is made so near to what is right, as a share of it
 _NEAR_MM: Final = 0.6  # or so near in mm where it is thin
 _GAUGED_MM: Final = 1.5  # what a seat on its ring is off by at most, where its depth is gauged
 _SEVERAL: Final = 2
+_SPACER, _EXTENSION = "extension-tube", "extension"
+_OF_RINGS: Final = SEATED | {SHIM_CALIBRATION, MACRO_DISTANCE}
 _THICKEST_DISC: Final = 3.0  # mm, of one where the registers leave no room
 _LENGTH, _SHORTEST = "length", 8.0  # mm, of a lens told by its focal length alone
 _LEAST: Final = 5.0  # no register is shorter
@@ -71,7 +74,7 @@ def by_facts(question: Question, facts: Catalogue) -> Question:
     question = with_difference_told(with_rings_chosen(question, right), right)
     question = with_length_of_pair(with_lens_told(question, right), right)
     question = _claimed(_gauged(question, one.nominal, other.nominal), one.nominal, other.nominal)
-    question = with_ring_in_talk(with_whole_ring(question, right), right)
+    question = with_ring_in_talk(with_whole_ring(_with_sum_told(question, right), right), right)
     return as_depth(_in_ring(_in_rings(question, facts)), right)
 
 
@@ -122,6 +125,24 @@ def _in_rings(question: Question, facts: Catalogue) -> Question:
     lenses = tuple(one for one in question.lenses if one not in gone)
     moved = _with_focal_left(_moved(question.with_(lenses=lenses), {THICKNESS: taken}))
     return moved.with_(adapters=tuple(pieces), values=moved.rest(THICKNESS))
+
+
+def _with_sum_told(question: Question, right: float) -> Question:
+    """'LTM on Z: thin one 1.03, fat one 11.75': numbers that come to what the ring must be are its parts."""
+    drawn = numbers(question, _EXTENSION) if not question.adapters else ()  # '20 mm + 6.2 mm of rings'
+    open_numbers = [*numbers(question, *UNCLAIMED), *drawn]
+    sizes = [one.thickness_mm[0] for one in question.adapters if one.is_of_one_length and one.thickness_mm]
+    loose = all(one.is_of_one_length and not (one.front or one.ids) for one in question.adapters)
+    whole, fine = sum((*open_numbers, *sizes)), any(one != int(one) for one in (*open_numbers, *sizes))
+    several = len(open_numbers) + len(sizes) > 1 and bool(open_numbers)
+    near = abs(whole - right) <= max(_NEAR_MM, _NEAR * right) and right > 1
+    focal = question.lens.focal_length_mm if question.lens is not None else None
+    asked = question.intent in _OF_RINGS and focal is not None and question.off_word is None
+    if not (several and fine and loose and near and asked) or any(one >= right for one in open_numbers):
+        return question
+    parts = tuple(Thing(words=f"{one:g} mm spacer", thickness_mm=(one, one), piece=_SPACER) for one in open_numbers)
+    held = tuple(replace(one, piece=_SPACER) for one in question.adapters)
+    return question.with_(adapters=(*held, *parts), values=question.rest(*UNCLAIMED, _LENGTH, _EXTENSION))
 
 
 def _with_focal_left(question: Question) -> Question:

@@ -88,6 +88,7 @@ def off_by_mm(question: Question) -> float | None:
     if not told and right is None and _is_seated(question) and any(one.front and one.rear for one in question.adapters):
         return None  # 'so my M42-EF of 1.0 is too thin?' tells how long it is
     asked = question.adapters and ("?" in question.text or _is_seated(question))
+    asked = asked and question.said(OFF) not in ("too close", "too far out")  # as reckoned from the turns before
     if size > MOST_OFF_MM and asked and not is_told_by_how_much(size, question):
         return None  # 'the ring came 22.62. too long?' tells its length
     if mentions(question, "sits-too-close"):
