@@ -36,6 +36,8 @@ def with_rings_added(tokens: list[Token], at: int) -> None:
     after = tokens[row[-1] + 1] if row and row[-1] + 1 < len(tokens) else None
     if len(row) < _LEAST_ADDED or not (drawn or fine) or (after is not None and after.kind in LENSLIKE):
         return
+    if sum(one.kind in ("MOUNT", "LETTER") for one in tokens[:at]) > len(row):
+        return  # 'ltm 50 to m to e, rings 1.0 + 9.8': each is the ring of two of them
     if at and tokens[at - 1].kind == "NUMBER" and tokens[at - 1].numbers[0] == len(row):
         tokens[at - 1] = tokens[at - 1].as_("DET", numbers=())  # 'three rings, 2.5 + 1 + 26'
     tokens[at] = tokens[at].as_("PIECE", value=SPACER)
