@@ -278,3 +278,9 @@ def test_a_number_by_itself_is_told_what_it_measures(club: Desk) -> None:
 def test_two_densities_that_are_stacked_after_an_exposure_are_added(club: Desk) -> None:
     last = talk(club, "25/1.4 at 1/50 iso 800 full sun nd", "can i stack a 1.8 and a 1.2")[-1]
     assert "stack ND 1.8 and ND 1.2: 10 stops" in flat(last)
+
+
+def test_what_stopping_down_would_save_is_no_drawing_to_keep(club: Desk) -> None:
+    last = talk(club, "om 35 on E, ring is 28.3", "would stopping down save the 35")[-1]
+    assert last.intent == "focus-verdict"
+    assert "f/15" in flat(last)
