@@ -13,7 +13,6 @@ from grammar.words.written import STOPS
 
 _RING: Final = "adapter"
 _VIA: Final = "via"  # value of 'through'
-_F: Final = ("f-mount",)
 _OFF: Final = "thickness"  # value of 'too thick'
 _MOST_OFF: Final = 0.6  # mm; no ring between two mounts is so thin
 _THICKEST: Final = 120.0  # mm
@@ -39,7 +38,7 @@ def with_ring_links(tokens: list[Token], hosts: frozenset[str] = frozenset()) ->
 
     `hosts`: mounts that, named alone, are those of a body.
     """
-    tokens = with_ends_drawn(_with_f_apart(_with_lens_parted(tokens, hosts)))
+    tokens = with_ends_drawn(_with_lens_parted(tokens, hosts))
     out = _between_mounts(_heads_behind(_without_bodies(_by_rings(_for_lenses(tokens, hosts)))))
     at = 0
     while at + 2 < len(out):
@@ -60,23 +59,6 @@ def with_ring_links(tokens: list[Token], hosts: frozenset[str] = frozenset()) ->
                 at += _as_ring(out, at)
         at += 1
     return _with_lengths_behind(out)
-
-
-def _with_f_apart(tokens: list[Token]) -> list[Token]:
-    """'P6-F 27.6 and F-Z 30.5': what is linked to a mount is one, and the number behind it no stop."""
-    out: list[Token] = []
-    for at, token in enumerate(tokens):
-        linked = [one.kind for one in out[-2:]] == ["MOUNT", "MARK"] and out[-1].text == "-"
-        headed = at + 1 < len(tokens) and tokens[at + 1].kind == "PIECE"
-        stop = token.kind == "FNUM" and token.text[:1] in "fF" and "/" not in token.text
-        if linked and stop and (headed or token.numbers[0] not in STOPS):
-            number = token.text[1:].strip()
-            out.append(token.as_("MOUNT", text=token.text[:1], value="F", numbers=(), ids=_F))
-            column = token.column + len(token.text) - len(number)
-            out.append(Token("NUMBER", number, column, numbers=token.numbers, listed=token.listed))
-        else:
-            out.append(token)
-    return out
 
 
 def _with_lens_parted(tokens: list[Token], hosts: frozenset[str]) -> list[Token]:

@@ -383,7 +383,7 @@ def test_more_than_close_ups_is_infinity(found, text: str) -> None:
         ("my microscope objective drops right through an M32 port", "- RMS objective, 160 mm tube: 20.32 mm across"),
         ("lens thread much too small for the C socket, goes through without touching", "- D: 15.88 mm across"),
         ("27 mm objective thread, fine pitch 0.75", "M27x0.75 (27 mm, pitch 0.75 mm)"),
-        ("flange to picture 57 and a 50 mm opening, soviet cine lens", "- 1-SKL (Temp): register 57 mm"),
+        ("flange to picture 57 and a 50 mm opening, old cine lens", "- 1-SKL (Temp): register 57 mm"),
         ("screw about 39, window pic at 29mm, cam inside that moves when i focus", "- LTM: thread 39 mm x 26 tpi"),
         ("opening 54, flange to image 44, contacts", "- EF-mount: bayonet; register 44 mm"),
         (
