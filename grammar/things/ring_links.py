@@ -12,6 +12,7 @@ from grammar.words.tokens import Token, is_plural
 from grammar.words.written import STOPS
 
 _RING: Final = "adapter"
+_GLASS: Final = "corrective-glass"
 _VIA: Final = "via"  # value of 'through'
 _OFF: Final = "thickness"  # value of 'too thick'
 _MOST_OFF: Final = 0.6  # mm; no ring between two mounts is so thin
@@ -38,7 +39,7 @@ def with_ring_links(tokens: list[Token], hosts: frozenset[str] = frozenset()) ->
 
     `hosts`: mounts that, named alone, are those of a body.
     """
-    tokens = with_ends_drawn(_with_lens_parted(tokens, hosts))
+    tokens = with_ends_drawn(_with_lens_parted(_of_either_kind(tokens), hosts))
     out = _between_mounts(_heads_behind(_without_bodies(_by_rings(_for_lenses(tokens, hosts)))))
     at = 0
     while at + 2 < len(out):
@@ -59,6 +60,17 @@ def with_ring_links(tokens: list[Token], hosts: frozenset[str] = frozenset()) ->
                 at += _as_ring(out, at)
         at += 1
     return _with_lengths_behind(out)
+
+
+def _of_either_kind(tokens: list[Token]) -> list[Token]:
+    """'ring with glass or without?': a ring of which that is asked, and none with glass."""
+    for at in range(len(tokens) - 2):
+        ring, join, without = tokens[at : at + 3]
+        either = (ring.kind, ring.value) == ("PIECE", _GLASS) and join.value == "or" and without.value == "without"
+        ends = at + 3 >= len(tokens) or tokens[at + 3].kind in ("STOP", "JOIN")
+        if either and ends:
+            return [*tokens[:at], ring.as_("PIECE", value=_RING), join.as_("CUE", value=""), *tokens[at + 3 :]]
+    return tokens
 
 
 def _with_lens_parted(tokens: list[Token], hosts: frozenset[str]) -> list[Token]:

@@ -284,3 +284,13 @@ def test_what_stopping_down_would_save_is_no_drawing_to_keep(club: Desk) -> None
     last = talk(club, "om 35 on E, ring is 28.3", "would stopping down save the 35")[-1]
     assert last.intent == "focus-verdict"
     assert "f/15" in flat(last)
+
+
+def test_with_glass_or_without_asks_which_and_takes_no_glass(club: Desk) -> None:
+    last = talk(club, "k 28 on x-mount", "ring with glass or without")[-1]
+    assert flat(last).startswith("No, no glass is needed for infinity")
+    assert "through glass" not in flat(last)
+
+
+def test_whether_the_iris_is_ok_is_told_first(club: Desk) -> None:
+    assert flat(talk(club, "dkl 50 on E", "does the aperture still work")[-1]).startswith("iris: by the ring")

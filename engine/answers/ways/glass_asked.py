@@ -17,11 +17,11 @@ def with_glass_asked(answer: Answer, question: Question, knowledge: Knowledge) -
         return answer  # a reducer or extender is asked about, which has glass for another reason
     room, best = answer.ring.thickness_mm.nominal, answer.chains[0].listed.judged
     glass = any(adapter.has_glass for adapter in best.chain.adapters)
-    if glass or (room < 0 and best.verdict != "infinity"):
+    if room < 0 and (glass or best.verdict != "infinity"):
         # who asks for a way without glass is not told yes
         yes = "No, not to infinity" if question.limits.without_glass else "Yes, for infinity"
         text = f"{yes}: without glass the lens is {small_mm(-room)} or more too far out, so close-up only."
-    elif best.verdict == "infinity":
+    elif best.verdict == "infinity" or glass:
         by = small_mm(abs(room))
         how = (
             f"longer by {by}, which a plain ring makes up" if room >= 0 else f"shorter by {by}, by which a cup is sunk"
