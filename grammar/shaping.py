@@ -46,7 +46,7 @@ from grammar.numbers.rings_at_hand import with_rings_at_hand
 from grammar.numbers.rings_close_up import with_rings_pictured
 from grammar.numbers.rings_each_sized import with_rings_sized
 from grammar.numbers.rings_to_choose import with_rings_to_choose
-from grammar.numbers.rows_of_tubes import with_tubes_picked
+from grammar.numbers.rows_of_tubes import with_lens_before_tubes, with_tubes_picked
 from grammar.numbers.scale_rows import with_scale_rows
 from grammar.numbers.screw_widths import with_screw_widths
 from grammar.numbers.senses import with_rest_told, with_senses_told
@@ -116,7 +116,7 @@ def shaped(
     """
     words = with_sayings_parted(list(with_small_words(tuple(with_names_numbered(_within_cues(line))))))
     words = with_factors_in(with_glass_by_index(with_farthest_led(with_focals_named(words))))
-    words = with_taken_lengths(with_holds_counted(words))
+    words = with_lens_before_tubes(with_taken_lengths(with_holds_counted(words)))
     spans = with_flange_spans_told(with_rears_told(with_turned_lens(with_barrels_told(words))), told)
     tokens = with_times_told(with_group_heads(with_brackets_told(settled(tuple(without_itself(spans))))))
     tokens = with_rates_told(with_eras_told(with_limits_apart(tokens)))

@@ -6,7 +6,7 @@ from typing import Final
 
 from grammar.things.casting import SPACER
 from grammar.words.groups import STANDS_IN
-from grammar.words.tokens import Token
+from grammar.words.tokens import Token, is_plural
 
 _TUBES: Final = (3.0, 100.0)  # mm, of one in a set
 _LEAST: Final = 2
@@ -21,6 +21,8 @@ _UNDER: Final = frozenset(
 _BEFORE: Final = frozenset(["with", "on", "added", "plus", "+", "and"])  # between a lens and the row
 _OF_LENS: Final = frozenset(["COMBO", "FOCAL", "LENGTH", "NUMBER"])
 _PICKING: Final = frozenset(["only", "just", "use", "using", "take", "taking", "stack", "with"])
+_TUBE: Final = "extension-tube"
+_LENS_TOLD: Final = frozenset(["FOCAL", "COMBO", "LENS"])
 _EXTENSION: Final = "extension"  # value of 'of tubes', where it is told how many mm of them
 
 
@@ -96,6 +98,18 @@ def _leads_to_lens(tokens: list[Token], at: int) -> bool:
 
 def _is_all(token: Token) -> bool:
     return token.text.casefold().split()[:1] == ["all"]
+
+
+def with_lens_before_tubes(tokens: list[Token]) -> list[Token]:
+    """'58mm m42 tubes 12+20': of tubes that are told behind the word the length before their mount is the lens's."""
+    for at in range(2, len(tokens) - 1):
+        size, mount, tubes = tokens[at - 2 : at + 1]
+        named = (tubes.kind, tubes.value) == ("PIECE", _TUBE) and is_plural(tubes) and mount.kind == "MOUNT"
+        if named and size.is_mm and tokens[at + 1].may_be_mm and not any(one.kind in _LENS_TOLD for one in tokens):
+            lens = Token("LENS", "lens", mount.column, listed=mount.listed)
+            put = Token("PREP", "with", tubes.column, "with", listed=mount.listed)
+            return [*tokens[: at - 2], size.as_("FOCAL"), mount, lens, put, *tokens[at:]]
+    return tokens
 
 
 def with_tubes_picked(tokens: list[Token]) -> list[Token]:

@@ -20,7 +20,8 @@ def told_behind(cast: Cast) -> None:
     lens = cast.lenses[0] if len(cast.lenses) == 1 else None
     if body is None or lens is None or not _is_bare_host(lens) or lens.noun.column < body.noun.column:
         return
-    again = body.has_mount and bool({*lens.mounts[0].ids} & {*body.mounts[0].ids})  # 'a kestrel RF, full frame, RF'
+    both = bool(lens.mounts and body.mounts)  # one may be named by itself, without the mount of it
+    again = both and bool({*lens.mounts[0].ids} & {*body.mounts[0].ids})  # 'a kestrel RF, full frame, RF'
     if again or (body.strange is not None and not body.has_mount):
         body.mounts, cast.lenses = list(body.mounts or lens.mounts), []
 

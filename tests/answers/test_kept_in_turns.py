@@ -294,3 +294,13 @@ def test_with_glass_or_without_asks_which_and_takes_no_glass(club: Desk) -> None
 
 def test_whether_the_iris_is_ok_is_told_first(club: Desk) -> None:
     assert flat(talk(club, "dkl 50 on E", "does the aperture still work")[-1]).startswith("iris: by the ring")
+
+
+def test_the_length_before_tubes_that_have_their_own_is_the_lens_s(club: Desk) -> None:
+    last = talk(club, "58mm m42 tubes 12+20 on E")[-1]
+    assert "A 58 mm lens" in flat(last)
+    assert "12 + 20 = 32 mm" in flat(last)
+
+
+def test_a_camera_of_ones_own_named_before_a_lone_mount_is_answered(desk: Desk) -> None:
+    assert desk.ask("dory would ∞ L be any better").reading
