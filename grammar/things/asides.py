@@ -51,6 +51,10 @@ def _with_ring_taken_off(tokens: list[Token]) -> list[Token]:
     """'took off a 5mm ring', 'removed the spacer', 'took the 5 mm ring out': what is no longer there is left out."""
     out = list(tokens)
     for at, token in enumerate(tokens):
+        gone = tokens[at + 1] if at + 1 < len(tokens) else token
+        if _is_ring(token) and WAS_TAKEN in gone.listed.of(gone.text.partition(" ")[0]) and _ends(tokens, at + 2):
+            before = Token("PREP", "", token.column, value=_WITHOUT)  # '5mm ring taken off, 8mm C lens on CS'
+            return [*tokens[:at], before, token, gone.as_("FILLER", value=""), *tokens[at + 2 :]]
         if WAS_TAKEN not in token.groups:
             continue
         row, ahead = [at], at + 1
@@ -68,6 +72,10 @@ def _with_ring_taken_off(tokens: list[Token]) -> list[Token]:
                 out[place] = tokens[place].as_("FILLER")
             out[at] = token.as_("PREP", value=_WITHOUT)
     return out
+
+
+def _ends(tokens: list[Token], at: int) -> bool:
+    return at >= len(tokens) or tokens[at].kind in ("JOIN", "STOP")
 
 
 def _is_away(token: Token) -> bool:

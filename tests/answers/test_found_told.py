@@ -509,3 +509,10 @@ def test_densities_that_are_put_together_add(found, text: str) -> None:
 
 def test_without_any_optics_is_without_glass(found) -> None:
     assert found("EF 85 on an F body without any optics in the adapter")["chains"][0]["verdict"] == "macro-only"
+
+
+@pytest.mark.parametrize(
+    "text", ["5mm ring taken off, 8mm C lens on CS", "8mm C lens on CS with the 5mm ring removed, far?"]
+)
+def test_a_ring_that_was_taken_off_does_not_stand_there(found, text: str) -> None:
+    assert found(text)["chains"][0]["verdict"] == "unusable"
