@@ -271,8 +271,8 @@ class Desk:
 
     def _as_term(self, question: Question, said: str) -> Question:
         """What seems to be about something else, or asks a word in passing, as a question about that term."""
-        foreign = question.topic == FOREIGN
-        if not foreign and not (question.follows and question.text == said and question.mentions("meaning-asked")):
+        foreign, asked = question.topic == FOREIGN, question.mentions("meaning-asked", "number-meant")
+        if not foreign and not (question.follows and question.text == said and asked):
             return question
         from engine.answers.words.term_asked import as_term
 

@@ -129,6 +129,8 @@ class _Sayer:
         rest = [*self._settings(), *limit_words(question.limits, self.name_of)]
         if question.intent == CHAIN and question.topic == "remedy":
             rest.append("what would fix it")
+        if body.endswith(" ") and rest:
+            body, *rest = body + rest[0], *rest[1:]  # 'what is 17.526', of which nothing is named
         return ", ".join([body, *rest])
 
     def _opening(self) -> str:

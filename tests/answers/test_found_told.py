@@ -452,6 +452,8 @@ def test_a_hole_in_black_card_is_no_card_to_print(found) -> None:
     ("text", "head"),
     [
         ("OCT-18 prime to a PL camera, the ring is 9mm right?", "No: right is 5 mm (57 mm - 52 mm)"),
+        ("C-MFT cup is 1.72 deep, 25mm, right?", "Yes: a cup 1.72 mm deep (19.25 mm - 17.53 mm) is right."),
+        ("C-MFT cup is 1.5 deep, 25mm, right?", "No: right is a cup 1.72 mm deep (19.25 mm - 17.53 mm); yours"),
         ("m42 to E ring is 27.46 mm, is that right", "Yes: 27.46 mm (45.46 mm - 18 mm) is right"),
     ],
 )

@@ -271,6 +271,9 @@ def test_which_is_better_is_of_the_two_that_were_asked_the_same(club: Desk) -> N
 
 
 def test_a_number_by_itself_is_told_what_it_measures(club: Desk) -> None:
+    found = talk(club, "50 om on z", "what does 45.46 mean")[-1]
+    assert found.reading == "what is 45.46"
+    assert "that of M42" in flat(found)
     assert "a register, from flange to image: that of C" in flat(talk(club, "what does 17.526 stand for")[-1])
     assert "the diagonal of Super 35" in flat(talk(club, "what's 31.11")[-1])
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import Final
 
 from engine.answers.found.screwed_in import DROPS
@@ -84,16 +85,22 @@ def _narrower(hole: Mount, thread: Thread, lens: Thing, knowledge: Knowledge) ->
     facts = knowledge.catalogue
     usual = of_format(replace(lens, kind="", ids=()), facts)
     rows = []
-    for mount in facts.mounts.values():
-        one = facts.threads.get(mount.thread or "")
-        if one is None or mount.coupling != "screw" or mount.kind in _OTHER or not is_known(mount.register_mm):
-            continue
+    for mount, one in that_drop_through(thread, knowledge):
         wide = one.major_mm.nominal
-        drops = mate(screw_of(one), screw_of(thread), knowledge.joints.limits).outcome == DROPS
-        if drops and wide >= _SHARE * thread.major_mm.nominal:
+        focuses = mount.kind not in _OTHER and is_known(mount.register_mm)
+        if focuses and wide >= _SHARE * thread.major_mm.nominal:
             rings = sum(ring.front == mount.id for ring in facts.adapters.values())  # how often such lenses are met
             rows.append((mount.id not in usual, not _is_of_pitch(one, thread), -rings, -wide, mount.id, mount))
     return [row[-1] for row in sorted(rows, key=lambda row: row[:-1])][:_MOST]
+
+
+def that_drop_through(hole: Thread, knowledge: Knowledge) -> Iterator[tuple[Mount, Thread]]:
+    """Every mount whose screw, told behind it, does not catch in the hole."""
+    facts = knowledge.catalogue
+    for mount in facts.mounts.values():
+        screw = facts.threads.get(mount.thread or "") if mount.coupling == "screw" else None
+        if screw is not None and mate(screw_of(screw), screw_of(hole), knowledge.joints.limits).outcome == DROPS:
+            yield mount, screw
 
 
 def _is_of_pitch(one: Thread, other: Thread) -> bool:

@@ -5,8 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from engine.answers.found.by_features import UNFOCUSED
-from engine.answers.found.dropped_through import dropped_through
-from engine.answers.found.screwed_in import DROPS
+from engine.answers.found.dropped_through import dropped_through, that_drop_through
 from engine.answers.found.thread_told import ASSUMED
 from engine.answers.found.threads_measured import thread_measured
 from engine.answers.found.threads_told import threads_told
@@ -16,10 +15,8 @@ from engine.answers.parts.mount_line import at_wrong_depth, how_rare, mount_line
 from engine.answers.parts.said import mentions
 from engine.answers.parts.wording import article, small_mm, trimmed
 from engine.base.interval import is_known
-from engine.chains.joints import screw_of
 from engine.facts.kinds import ACCESSORIES
 from engine.facts.records import Mount, Thread
-from engine.physics.mating import mate
 from grammar.kinds import LOOK_ALIKE
 from grammar.questions import Question
 
@@ -88,17 +85,14 @@ def _hole(question: Question, knowledge: Knowledge) -> Thread | None:
 
 def _narrower(hole: Thread | None, question: Question, knowledge: Knowledge) -> list[Mount]:
     """The mounts whose screws drop through, of the trade that is told of; the usual ones first."""
-    facts = knowledge.catalogue
     kinds = {kind for key, row in _TRADES if mentions(question, key) for kind in row}
-    out = []
-    for mount in facts.mounts.values() if hole is not None else ():
-        thread = facts.threads.get(mount.thread or "")
-        if hole is None or thread is None or mount.coupling != "screw" or mount.kind in ACCESSORIES - kinds:
-            continue
-        if thread.major_mm.nominal < hole.major_mm.nominal and not (kinds and mount.kind not in kinds):
-            mating = mate(screw_of(thread), screw_of(hole), knowledge.joints.limits)
-            out += [mount] if mating.outcome == DROPS else []
-    return sorted(out, key=lambda one: (how_rare(one, knowledge), -facts.threads[one.thread or ""].major_mm.nominal))
+    found = [
+        (mount, screw)
+        for mount, screw in (that_drop_through(hole, knowledge) if hole is not None else ())
+        if mount.kind not in ACCESSORIES - kinds and (not kinds or mount.kind in kinds)
+    ]
+    found.sort(key=lambda row: (how_rare(row[0], knowledge), -row[1].major_mm.nominal))
+    return [mount for mount, _ in found]
 
 
 def _of_hole(question: Question, hole: Thread, knowledge: Knowledge) -> Mount | None:

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from typing import Final
 
+from engine.answers.found.threads_told import thread_named
 from engine.facts.catalogue import Catalogue
 from grammar.kinds import CROP_EQUIVALENT, DEFINITION, IDENTIFY_MOUNT, LOOK_ALIKE
 from grammar.questions import Question
-from grammar.words.atoms import key_of
 
 READ_AS: Final = frozenset([IDENTIFY_MOUNT, LOOK_ALIKE, CROP_EQUIVALENT])  # what a name alone is taken for
 IN_MM: Final = ("pitch-in-mm", "figure-diameter", "by-size")  # what asks for its size
@@ -23,13 +23,8 @@ def as_thread_alone(question: Question, facts: Catalogue) -> Question:
         or {key for key, _ in question.values} != {"thread"}
     ):
         return question
-    name = question.said("thread") or ""
-    key = key_of(name)
-    found = [
-        one.id for one in facts.threads.values()
-        if name == one.id or key in map(key_of, (one.designation, *one.aliases))
-    ]  # fmt: skip
-    held = any(mount.thread in found for mount in facts.mounts.values())
-    if not found or (held and not question.mentions(*IN_MM)):
+    found = thread_named(question.said("thread") or "", facts)
+    held = found is not None and any(mount.thread == found.id for mount in facts.mounts.values())
+    if found is None or (held and not question.mentions(*IN_MM)):
         return question
     return question.with_(intent=DEFINITION)

@@ -5,16 +5,16 @@ from __future__ import annotations
 import re
 from typing import Final
 
+from engine.answers.found.threads_told import thread_named
 from engine.answers.parts.said import number
 from engine.answers.seat.seen import is_coupled_by_lugs
 from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.base.units import MM_PER_INCH
 from engine.facts.catalogue import Catalogue
-from engine.facts.records import Mount
+from engine.facts.records import Mount, Thread
 from grammar.kinds import IDENTIFY_MOUNT, LOOK_ALIKE
 from grammar.questions import Question, Thing
-from grammar.words.atoms import key_of
 
 MEASURED: Final = "flange_to_image"
 SCREW: Final = "screw"
@@ -42,7 +42,7 @@ def with_thread_told(question: Question, facts: Catalogue) -> Question:
         return question
     if plain and question.said(MEASURED) is not None:
         return question
-    named = _designated(question.said("thread") or "", facts) if question.bodies else None
+    named = thread_named(question.said("thread") or "", facts) if question.bodies else None
     if told is None and named is None:
         ids = _by_width_alone(question, lens, facts)
     else:
@@ -92,15 +92,8 @@ def _has_no_mount(lens: Thing, question: Question) -> bool:
     return not lens.ids and not lens.kind and told
 
 
-def _designated(told: str, facts: Catalogue) -> str | None:
-    """The id of the thread that goes by a designation: 'M42x1', '39x26', '1 inch thread'."""
-    key = key_of(told)
-    threads = facts.threads.values() if key else ()
-    return next((one.id for one in threads if key in map(key_of, (one.designation, *one.aliases))), None)
-
-
-def _by_name(mount: Mount, thread: str | None) -> bool:
-    return mount.thread == thread and mount.kind != "filter"
+def _by_name(mount: Mount, thread: Thread | None) -> bool:
+    return thread is not None and mount.thread == thread.id and mount.kind != "filter"
 
 
 def _thread_of(told: str) -> tuple[float, float] | None:

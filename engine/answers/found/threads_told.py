@@ -9,6 +9,7 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.base.interval import Interval, is_known
 from engine.base.units import MM_PER_INCH
 from engine.facts.basis import Basis
+from engine.facts.catalogue import Catalogue
 from engine.facts.records import Thread
 from grammar.questions import Question
 from grammar.words.atoms import key_of
@@ -24,10 +25,10 @@ _AS_TOLD: Final = Basis("one-source", ())  # what the person asking says it is
 def threads_told(question: Question, knowledge: Knowledge) -> list[Thread]:
     """Every thread that is told by itself, as the facts have it, else as it is written."""
     texts = (question.said("thread") or "").split(", ")
-    found = [thread_named(text, knowledge) or _written(text, knowledge) for text in texts if text]
+    found = [thread_named(text, knowledge.catalogue) or _written(text, knowledge) for text in texts if text]
     if any(found):  # '39x26' beside a thread is one too, and no frame of that size
         frames = [thing.words for thing in question.things if thing.kind == "format"]
-        found = [*(thread_named(words, knowledge) for words in frames), *found]
+        found = [*(thread_named(words, knowledge.catalogue) for words in frames), *found]
     return [thread for thread in found if thread is not None]
 
 
@@ -50,13 +51,12 @@ def of_pitch(question: Question, width: Thread, knowledge: Knowledge) -> Thread 
     return _of_size(width.major_mm.nominal, pitch, knowledge)
 
 
-def thread_named(text: str, knowledge: Knowledge) -> Thread | None:
-    """The thread that goes by a name as typed."""
+def thread_named(text: str, facts: Catalogue) -> Thread | None:
+    """The thread that goes by a name as typed: an id, a designation or another name of it."""
     key = key_of(text)
-    threads = knowledge.catalogue.threads
-    if not key or text in threads:
-        return threads.get(text)
-    return next((one for one in threads.values() if key in map(key_of, (one.designation, *one.aliases))), None)
+    if not key or text in facts.threads:
+        return facts.threads.get(text)
+    return next((one for one in facts.threads.values() if key in map(key_of, (one.designation, *one.aliases))), None)
 
 
 def _written(text: str, knowledge: Knowledge) -> Thread | None:

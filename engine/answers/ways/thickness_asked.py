@@ -25,19 +25,16 @@ def with_thickness_asked(answer: Answer, question: Question, knowledge: Knowledg
     if not answer.chains:
         return answer
     judged = answer.chains[0].listed.judged
-    if question.mentions(CONFIRMED) and _is_as_it_should_be(judged):
-        return replace(answer, lines=(Line("head", f"Yes: {_sums(judged)} is right."), *answer.lines))
+    off = _off_mm(judged) if off_by_mm(question) is None else None
+    if off is not None and question.mentions(CONFIRMED) and not question.mentions(*_OFF):
+        return replace(answer, lines=(Line("head", _confirmed(off, judged)), *answer.lines))
     if answer.ring is None or answer.ring.thickness_mm is None:
         return answer
-    pieces, error = judged.chain.adapters, judged.measured_trace.value("register_error_mm")
-    told = len(pieces) == 1 and pieces[0].id.startswith(_DESCRIBED) and off_by_mm(question) is None
-    if not told or not isinstance(error, Span) or not is_known(error.shortest):
+    if off is None:
         return _unmeasured(answer, question)
     if "?" not in question.text and not question.asks_which_way:
         return answer
-    off, right = error.shortest.nominal, small_mm(answer.ring.thickness_mm.nominal)
-    if question.mentions(CONFIRMED) and not question.mentions(*_OFF):
-        return replace(answer, lines=(Line("head", _confirmed(off, judged)), *answer.lines))
+    right = small_mm(answer.ring.thickness_mm.nominal)
     if abs(off) < _RIGHT_MM:
         return replace(answer, lines=(Line("head", f"No, it is as it should be: {right}."), *answer.lines))
     over = question.mentions("off-too-thick", "off-too-long")
@@ -49,29 +46,29 @@ def with_thickness_asked(answer: Answer, question: Question, knowledge: Knowledg
     return replace(answer, lines=(Line("head", text), *answer.lines))
 
 
-def _is_as_it_should_be(judged: Judged) -> bool:
-    """Whether the one ring there is, told by its length, seats the lens within what the depth of focus forgives."""
+def _off_mm(judged: Judged) -> float | None:
+    """By how much the one ring there is, told by its length, is off, above nought too thick; None of any other."""
     pieces, error = judged.chain.adapters, judged.measured_trace.value("register_error_mm")
     told = len(pieces) == 1 and pieces[0].id.startswith(_DESCRIBED)
-    if not told or not isinstance(error, Span) or not is_known(error.shortest):
-        return False
-    allowed = judged.measured_trace.value("infinity_allowance_mm")
-    forgiven = allowed.nominal if isinstance(allowed, Interval) else _RIGHT_MM
-    return abs(error.shortest.nominal) <= max(_RIGHT_MM, forgiven)
-
-
-def _sums(judged: Judged) -> str:
-    """The right length, and how it comes about."""
-    lens, body = judged.setup.lens_mount.register_mm, judged.setup.body_mount.register_mm
-    if not (is_known(lens) and is_known(body)):
-        return "that"
-    room = lens.nominal - body.nominal
-    return f"{small_mm(room)} ({small_mm(lens.nominal)} - {small_mm(body.nominal)})"
+    return error.shortest.nominal if told and isinstance(error, Span) and is_known(error.shortest) else None
 
 
 def _confirmed(off: float, judged: Judged) -> str:
-    """'the ring is 9 mm, right?': no, what is, and by how much it is off."""
-    return f"No: right is {_sums(judged)}; yours is {small_mm(abs(off))} too {'thick' if off > 0 else 'thin'}."
+    """'the ring is 9 mm, right?': yes or no, what is right and how that comes about, and by how much it is off."""
+    allowed = judged.measured_trace.value("infinity_allowance_mm")
+    good = abs(off) <= max(_RIGHT_MM, allowed.nominal if isinstance(allowed, Interval) else 0.0)
+    lens, body = (judged.measured_trace.value(f"{side}_register_mm") for side in ("lens", "body"))
+    right, sunk = "that", False
+    if isinstance(lens, Interval) and isinstance(body, Interval):
+        room, sunk = lens.nominal - body.nominal, lens.nominal < body.nominal
+        longer, shorter = max(lens.nominal, body.nominal), min(lens.nominal, body.nominal)
+        sums = f"{small_mm(longer)} - {small_mm(shorter)}"
+        right = f"a cup {small_mm(-room)} deep ({sums})" if sunk else f"{small_mm(room)} ({sums})"
+    if good:
+        return f"Yes: {right} is right."
+    way = ("shallow", "deep") if sunk else ("thick", "thin")
+    told = f"right is {right}; yours" if right != "that" else "it"
+    return f"No: {told} is {small_mm(abs(off))} too {way[off < 0]}."
 
 
 def _unmeasured(answer: Answer, question: Question) -> Answer:

@@ -78,7 +78,7 @@ def _named(question: Question, knowledge: Knowledge) -> tuple[list[Mount], list[
     things = (*question.things, *question.lenses, *question.bodies)
     mounts = [one for thing in things if thing.kind == "mount" for one in [list(thing.ids[:MOST])]]
     threads = [facts.threads[name] for thing in things if thing.kind == "thread" for name in thing.ids[:1]]
-    told = thread_named(question.said("thread") or "", knowledge)
+    told = thread_named(question.said("thread") or "", knowledge.catalogue)
     threads += [told] if told is not None and told not in threads else []
     widths = numbers(question, "filter_thread")
     threads += [one for width in widths for one in fronts_of(width, knowledge) if one not in threads]

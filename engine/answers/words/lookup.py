@@ -72,7 +72,7 @@ def definition(question: Question, knowledge: Knowledge) -> Answer:
         )  # fmt: skip
     told = by_format(question, knowledge)
     things = _meant_by(question, (*question.things, *question.lenses, *question.bodies, *question.adapters))
-    thread = thread_named(question.said("thread") or "", knowledge)
+    thread = thread_named(question.said("thread") or "", knowledge.catalogue)
     if thread is not None and not any(thing.ids for thing in things):
         things = (Thing("thread", (thread.id,)),)
     named = any(thing.kind == "term" for thing in things)

@@ -11,12 +11,17 @@ from grammar.kinds import DEFINITION
 from grammar.questions import Question, Thing
 
 _MEANING: Final = "meaning-asked"  # 'what is a', and 'what is that' at the end
+_NUMBER: Final = "number-meant"
 _MOST_WORDS: Final = 4  # of a term
 _SIGNS: Final = " .,;:-?!"
 
 
 def as_term(question: Question, catalogue: Catalogue, foreign: bool) -> Question:
     """The question about the term, where one is meant. `foreign`: it names nothing of the trade."""
+    if question.follows and question.mentions(_NUMBER):
+        number = next(one.number for one in question.mentioned if one.key == _NUMBER)
+        values = (("numbers", f"{number:g}"),) if number is not None else ()
+        return Question(question.text, DEFINITION, values=values)  # 'what does 45.46 mean': of nothing before
     term = term_misspelt(question.text, catalogue) if foreign else _asked_in_passing(question, catalogue)
     return question if term is None else Question(question.text, DEFINITION, things=(Thing("term", (term.id,)),))
 
