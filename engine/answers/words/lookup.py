@@ -67,8 +67,10 @@ def definition(question: Question, knowledge: Knowledge) -> Answer:
         return Answer(question.text, "definition", ANSWERED, size.lines, question=question, quantities=size.quantities)
     if question.follows and question.things and not bare_t:
         lines, quantities = _of_lens(question, knowledge)
+        told = by_format(question, knowledge)
         return Answer(
-            question.text, "definition", ANSWERED, tuple(lines), question=question, quantities=tuple(quantities)
+            question.text, "definition", ANSWERED, (*told.lines, *lines), question=question,
+            quantities=(*told.quantities, *quantities),
         )  # fmt: skip
     told = by_format(question, knowledge)
     things = _meant_by(question, (*question.things, *question.lenses, *question.bodies, *question.adapters))
