@@ -56,7 +56,7 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
         return got
     got = with_image_by_draw(with_scale_pair(_with_mentioned(got, lexicon)), before)
     if before is None:
-        return with_ring_worked(got, None, lexicon.words.mentions)
+        return with_ring_worked(got, None, lexicon.words)
     from grammar.turns.filter_tried import with_filter_tried
     from grammar.turns.lit_again import lit_so_far
     from grammar.turns.ring_of_one import is_shimmed_so
@@ -70,7 +70,7 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
     got = with_filter_tried(_with_mentioned(with_frame_of_blur(with_seen_kept(got, before), before), lexicon), before)
     got = with_stack_kept(with_way_asked(got, before, lexicon.words.mentions), before)
     if not is_shimmed_so(got):
-        got = with_ring_worked(with_shim_put(got, before, lexicon.words.mentions), before, lexicon.words.mentions)
+        got = with_ring_worked(with_shim_put(got, before, lexicon.words.mentions), before, lexicon.words)
     held = with_seat_held(got, before)
     got = _with_mentioned(held, lexicon) if held.values != got.values else held
     known = got.known or known_with(before.known or before.lenses, got.lenses)

@@ -18,6 +18,7 @@ from grammar.turns.rings_as_told import with_rings_as_told
 from grammar.turns.rings_each_told import with_rings_each_told
 from grammar.turns.standing_ring import ASKS_CLOSE, ASKS_VERDICT, CUP, is_same_body, length_of
 from grammar.turns.way_asked import with_way_held
+from grammar.words.wordlist import WordList
 
 _DEPTH: Final = "depth"
 _HAS_ONLY: Final = ("only have", "have only", "only got", "ive only", "all i have")
@@ -39,17 +40,17 @@ _THICKEST_SHEET: Final = 0.7  # mm
 _NONE: Final = (0.0, 0.0, 0.0)
 
 
-def with_ring_worked(got: Question, before: Question | None, phrases: Mapping[str, tuple[str, ...]]) -> Question:
+def with_ring_worked(got: Question, before: Question | None, words: WordList) -> Question:
     """'add 0.1 of tape under it' after a ring of 12.71 mm: one of 12.81 mm; 'tape off again': as it was.
 
-    What lies under it is kept in `laid`, with what was taken out last. `phrases`: those of what is mentioned, by key.
+    What lies under it is kept in `laid`, with what was taken out last.
     """
-    told = got if before is None else with_rings_each_told(got, before)
+    told = got if before is None else with_rings_each_told(got, before, words.groups)
     if told is not got:
         return told
     got = got if before is None else with_ring_asked_of(got, before)
     got = got if before is None else with_draw_set(with_ring_kept(with_ring_on_top(got, before), before), before)
-    got = with_rings_as_told(got, before, phrases)
+    got = with_rings_as_told(got, before, words.mentions)
     before = before if before is not None and got.follows else None
     if before is not None and (stock := _of_stock(got, before)) is not None:
         return stock
@@ -74,7 +75,7 @@ def with_ring_worked(got: Question, before: Question | None, phrases: Mapping[st
             adapters=(*pieces[:at], bare, *pieces[at + 1 :]), laid=_NONE, values=got.rest(*_LENGTHS), number=None,
         )  # fmt: skip
     if at is None and work.amounts and not work.is_none:
-        return _with_error(got, before, work, phrases)
+        return _with_error(got, before, work, words.mentions)
     if work.is_none or at is None:
         held = before is not None and _rings(got) == _rings(before) and not fresh
         got = got.with_(laid=(lay, gone, one) if held else _NONE)
