@@ -100,13 +100,14 @@ def _stood(got: Question, before: Question) -> tuple[Thing, ...]:
 
 def _with_mentioned(question: Question, lexicon: Lexicon) -> Question:
     """The question with what its text mentions, and what the word means for how a thickness is off."""
-    said, phrases = f"{question.text} {question.asked}", lexicon.words.mentions
+    # no phrase begins in the one and ends in the other
+    said, phrases = f"{question.text}\n{question.asked}", lexicon.words.mentions
     question = question.with_(mentioned=without_asked(mentioned(said, phrases)))
     if question.limits.with_glass and question.mentions(GLASS_ASKED):
         # 'do I need anything with glass in': asked, and no condition
         question = question.with_(limits=replace(question.limits, with_glass=False))
     word = question.off_word
-    return question.with_(mentioned=without_asked(mentioned(f"{said} {word}", phrases))) if word else question
+    return question.with_(mentioned=without_asked(mentioned(f"{said}\n{word}", phrases))) if word else question
 
 
 def _read(text: str, lexicon: Lexicon, before: Question | None) -> Question | Unread:
@@ -122,7 +123,7 @@ def _read(text: str, lexicon: Lexicon, before: Question | None) -> Question | Un
     aside = "draw" if before is not None and before.topic == DRAWN else ""
     heard = hear(text, lexicon, before.intent if before is not None else "", aside)
     if before is not None:
-        followed = _read_after(text, heard, before, lexicon)
+        followed = _read_after(heard, before, lexicon)
         if not isinstance(followed, Heard):
             return followed
         heard = followed
@@ -164,7 +165,7 @@ def _only_said(told: Question | Unread, text: str, lexicon: Lexicon, before: Que
     return is_only_said(told, text, lexicon, before)
 
 
-def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> Question | Unread | Heard:
+def _read_after(heard: Heard, before: Question, lexicon: Lexicon) -> Question | Unread | Heard:
     """The question as it goes on from the one before; what was heard, put right by it, where it stands by itself."""
     from grammar.turns.answering import completed
     from grammar.turns.body_called import with_body_called
@@ -189,6 +190,7 @@ def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> 
     from grammar.turns.told_before import by_number_told
     from grammar.turns.word_again import word_again
 
+    typed = heard
     heard = with_power(with_body_called(with_stood_in(heard, before, lexicon), before, lexicon), before)
     set_so = helicoid_set(heard, before, lexicon)
     if set_so is not None:
@@ -205,7 +207,7 @@ def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> 
     plainly = with_measure_asked(with_piece_named(plainly, before, lexicon), before, lexicon)
     said, heard = heard, put_right or spoken_out(reckoned(plainly, before, lexicon), before, lexicon)
     if plainly is not said:
-        heard = replace(heard, line=replace(heard.line, text=text))  # as typed, whatever it was read as
+        heard = heard.as_typed(typed)
     if not leans(heard, before):
         return as_alone(heard)
     return _read_leaning(heard, said, before, lexicon, corrects=put_right is not None)
