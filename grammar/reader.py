@@ -23,6 +23,7 @@ from grammar.readings.scale_and_tape import with_scale_pair
 from grammar.refusals import empty, not_alone, refused, too_long, unheard
 from grammar.telling import question_of
 from grammar.things import casting
+from grammar.turns.corrector_stack import with_spaced
 from grammar.turns.ring_worked import with_ring_worked
 from grammar.turns.way_asked import with_way_asked, without_asked
 from grammar.words.atoms import key_of, smooth
@@ -46,7 +47,7 @@ _TRIM: Final = " \t\r\n.!?,;:"
 
 def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Question | Unread:
     """The question that `text` puts; `before` is the one it may lean on. Whatever the text, it never raises."""
-    text = text if tells_a_meaning(text) else said_rightly(text, lexicon)
+    text = text if tells_a_meaning(text) else said_rightly(text, lexicon, before.text if before is not None else "")
     if before is not None:
         from grammar.turns.body_called import with_called, with_its_frame
 
@@ -56,7 +57,7 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
         return got
     got = with_image_by_draw(with_scale_pair(_with_mentioned(got, lexicon)), before)
     if before is None:
-        return with_ring_worked(got, None, lexicon.words)
+        return with_spaced(with_ring_worked(got, None, lexicon.words), None)
     from grammar.turns.filter_tried import with_filter_tried
     from grammar.turns.lit_again import lit_so_far
     from grammar.turns.ring_of_one import is_shimmed_so
@@ -76,7 +77,8 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
     known = got.known or known_with(before.known or before.lenses, got.lenses)
     got = with_its_frame(got, before).with_(called=before.called)
     got = got.with_(elsewhere=_elsewhere(got, before), stood=_stood(got, before), away=_away(got, before))
-    return got.with_(known=known, prior=before.with_(prior=None), lit=lit_so_far(got, before))
+    got = got.with_(known=known, prior=before.with_(prior=None), lit=lit_so_far(got, before))
+    return with_spaced(got, before)
 
 
 def _away(got: Question, before: Question) -> float | None:
