@@ -11,6 +11,7 @@ from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.chains.walk import ADDED_FOCUSING
 from engine.facts.records import Adapter
+from grammar.kinds import COMPARE
 from grammar.questions import Question, Thing
 
 ELECTRONIC = "electronic-adapter"
@@ -66,6 +67,10 @@ class Wanted:
             self.using.append("|".join(flush))
         elif thing.piece and thing.piece not in ANY_PIECE:
             self._take_kind(thing.piece, thing, n)
+        elif self.question.intent != COMPARE and (
+            sort := of_its_word(thing, (f"{lens_mount}>{body_mount}",), self.question.text, knowledge)
+        ):
+            self.using.append("|".join(sort))  # 'the lipped ring'; two sorts are set apart by their seats
 
     def _take_described(self, piece: Adapter) -> None:
         """What is told by its length goes in; it is made up where the facts do not hold it."""
