@@ -76,7 +76,8 @@ def _place(cast: Cast, part: Part, before: Part | None, parts: list[Part]) -> No
         # 'through a 0.5 mm plate' is a piece at hand, and no condition; nor is 'through a ring', as any lens goes on
         any_ring = part.piece == "adapter" and not (part.mounts or part.named)
         role = "" if any_ring and part.noun.join == "," and cast.without else role  # 'skip the reducer, ring length'
-        used = role in USED and part.thickness is None and not any_ring
+        joins_two = part.piece == "adapter" and len(part.mounts) > 1  # 'through an M42-E ring' tells of one at hand
+        used = role in USED and part.thickness is None and not (any_ring or joins_two)
         (cast.without if role == "without" else cast.using if used else cast.pieces).append(part)
         if role in USED and part.factor is not None and part.piece in OPTICAL:
             cast.pieces.append(part)  # 'through a 0.7 reducer': its glass counts, whatever is asked

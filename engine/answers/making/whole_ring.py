@@ -47,6 +47,12 @@ def with_difference_told(question: Question, right_mm: float) -> Question:
     return question
 
 
+def is_told_alone(question: Question, told_mm: float, right_mm: float) -> bool:
+    """'QBM on EF, 0.46 they say': what the registers leave, too little for most rings, where no ring is spoken of."""
+    ring = bool(question.adapters) or question.mentions("ring-word")
+    return 0 < right_mm < _LEAST_MM and not ring and abs(told_mm - right_mm) <= _SAME_MM
+
+
 def _is_difference(told: float, right_mm: float) -> bool:
     return abs(told - right_mm) <= _SAME_MM and (told != int(told) or told < _SHORTEST_LENS)
 
