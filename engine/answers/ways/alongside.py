@@ -19,7 +19,8 @@ from engine.answers.seat.spacing import far_limits, marks, usual_focals
 from engine.answers.seat.standin import as_listed
 from engine.answers.seat.telling import CERTAINTY_WORDS, chain_title, life_line, seat_line
 from engine.answers.seat.unsold import flush_chain, is_free, lacks_the_step, made_chain, off_ring
-from engine.answers.shims.loose import is_cup, off_by_limit, off_by_mm
+from engine.answers.shims.loose import off_by_limit, off_by_mm
+from engine.answers.shims.other_seats_off import is_cup
 from engine.answers.ways.as_asked import as_asked
 from engine.answers.ways.plain_first import without_glass
 from engine.answers.words.advice import advice_lines, is_of_body
