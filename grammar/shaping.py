@@ -60,6 +60,7 @@ from grammar.numbers.tails import MODIFIERS, tailed, without_articles
 from grammar.numbers.thread_lengths import with_thread_lengths
 from grammar.numbers.threads_told import with_threads_told
 from grammar.numbers.turned_ways import with_turned_ways
+from grammar.numbers.washers_summed import with_washers_summed
 from grammar.numbers.wides_asked_of import with_wides_told
 from grammar.numbers.zones import with_zones_told
 from grammar.numbers.zooms_bare import with_zooms_named, without_zooming
@@ -132,7 +133,7 @@ def shaped(
     tokens = with_factors_marked(with_density_rows(with_lost_at(with_bracketed_marks(tokens, told))), told)
     tokens = with_rings_at_hand(with_bracketed_told(tokens), told)
     tokens = with_pixels_told(with_shapes_told(with_squeezes(with_close_ups_named(tokens)), told), told)
-    tokens = without_likened(without_asides(without_difference(tokens)))
+    tokens = without_likened(without_asides(with_washers_summed(without_difference(tokens), told)))
     tokens = [token for token in tokens if token.kind not in ("FILLER", "MARK")]
     tokens = _begun([token.as_("CUE") if token.kind in ("VERB", "SHARE") else token for token in tokens])
     tokens = with_turned_ways(with_draws_told(with_other_pitches(with_pieces_of_length(tokens), told), told), told)

@@ -27,7 +27,14 @@ from engine.answers.making.rings_by_length import rings_by_length, rings_to_next
 from engine.answers.making.rings_chosen import with_rings_chosen
 from engine.answers.making.thread_width import with_width_of_thread
 from engine.answers.making.turned_out import with_turned_out
-from engine.answers.making.whole_ring import REGISTERS, in_inches, is_told_alone, with_difference_told, with_whole_ring
+from engine.answers.making.whole_ring import (
+    REGISTERS,
+    in_inches,
+    is_told_alone,
+    with_difference_told,
+    with_each_off,
+    with_whole_ring,
+)
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side
 from engine.answers.parts.said import mentions, numbers
 from engine.base.compact import replace
@@ -56,7 +63,7 @@ _RINGS: Final = ("adapter", "plain", "ring", "recessed", "", None)
 
 def by_facts(question: Question, facts: Catalogue) -> Question:
     """The question with its unclaimed numbers in the sense that the mounts named allow, and a length in its ring."""
-    question = with_width_of_thread(with_infinite_objective(question, facts), facts)
+    question = with_width_of_thread(with_infinite_objective(with_each_off(question), facts), facts)
     question = with_lens_beside_thread(with_lens_drawing(question), _widths(question, facts))
     question = with_frame_lines(as_thread_alone(question, facts), facts)
     question = with_body_measured(_registers_told(with_ring_named(with_turned_out(question, facts)), facts), facts)

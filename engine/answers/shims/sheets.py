@@ -11,6 +11,7 @@ from engine.answers.parts.wording import listed, ranged, small_mm, trimmed
 from engine.base.interval import Interval, is_known
 from engine.physics import calibration
 from engine.physics.picking import Picked
+from grammar.numbers.washers_summed import SHEETS_LAID
 from grammar.questions import Question
 
 THICKEST_MM: Final = 0.7  # of what is still called sheet
@@ -59,6 +60,19 @@ def own_sheets(question: Question, wanted: float | None, *, is_told: bool = Fals
         text += f", {small_mm(abs(left))} {'short' if left > 0 else 'too much'}"
     rows.append(Quantity("stack_mm", found.total, "of sheets"))
     return Told((Line("head", f"{text}."),), tuple(rows))
+
+
+def sheets_summed(question: Question) -> Told:
+    """'two 0.1 and a 0.05 washer, total': how thick they are together, which one shim does as well."""
+    each = [float(one.split()[0]) for one in (question.said(SHEETS_LAID) or "").split(" + ") if one]
+    if len(each) < 2:
+        return Told()
+    whole = round(sum(each), 4)
+    text = f"{' + '.join(trimmed(one, 3) for one in each)} is {small_mm(whole)}: one shim of {small_mm(whole)}"
+    return Told(
+        (Line("head", f"{text} does the same, and lies flatter."),),
+        (Quantity("shim_mm", Interval.exact(whole)), Quantity("stack_mm", Interval.exact(whole), "of sheets")),
+    )
 
 
 def layers_counted(question: Question) -> int | None:
