@@ -11,7 +11,7 @@ from grammar.words.tokens import Token
 SHEETS_LAID: Final = "sheets"  # key of how thick each of them is
 _SUM_ASKED: Final = "sum-asked"
 _COMES_OF_IT: Final = frozenset(["infinity", "how-far", "far-asked", "focus", "how-bad", "which-stop", "end-far"])
-_CHOOSES: Final = frozenset(["how-many", "which", "how-close", "how-big", "macro", "turns-q"])  # cues that ask which to take
+_CHOOSES: Final = frozenset(["how-many", "which", "how-close", "how-big", "macro", "turns-q"])  # which to take
 _LAYER: Final = ("MEASURE", "layer")
 _LINKS: Final = frozenset(["of", "at", "with"])
 _EACH: Final = "each"
