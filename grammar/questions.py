@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from engine.base.compact import compact, field, replace
+from engine.base.spaced import Spaced
 from grammar.kinds import DIY_DIMENSION
 from grammar.words.mentioned import Mention
 
@@ -185,8 +186,7 @@ class Question:
     stops: tuple[float, ...] = field(default=(), compare=False)  # f-numbers told by themselves, in the order told
     # what an answer listens for, by key, and where it stands in the text
     mentioned: tuple[Mention, ...] = field(default=(), compare=False)
-    # what the distance scale says and what is so, mm
-    scale_pair: tuple[float, float] | None = field(default=None, compare=False)
+    scale_pair: tuple[float, float] | None = field(default=None, compare=False)  # what the scale says, what is so, mm
     asked: str = field(default="", compare=False)  # the words of before that still ask, where these only tell a number
     prior: Question | None = field(default=None, compare=False)  # the question before, to go back to
     beside: str = field(default="", compare=False)  # what was asked by the way since, of the same lens and body
@@ -198,10 +198,10 @@ class Question:
     # what of sheet lies under the ring, which is told with it, what was taken out again last, and one layer of it, mm
     laid: tuple[float, float, float] = field(default=(0.0, 0.0, 0.0), compare=False)
     drawn: float | None = field(default=None, compare=False)  # how far its helicoid goes in all, mm
+    spaced: Spaced | None = field(default=None, compare=False)  # what is to stand before a corrector
     # light, shutter and the rest of an exposure as told last, whatever was asked since
     lit: tuple[tuple[str, str], ...] = field(default=(), compare=False)
-    # the words that bodies were told of with, 'the board camera', and the body that each means
-    called: tuple[tuple[str, Thing], ...] = field(default=(), compare=False)
+    called: tuple[tuple[str, Thing], ...] = field(default=(), compare=False)  # words for bodies: 'the board camera'
 
     @property
     def between(self) -> tuple[Thing, ...]:

@@ -288,6 +288,7 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     ((kinds.COVERAGE, kinds.CROP_EQUIVALENT, kinds.DIY_DIMENSION, kinds.EXPOSURE_ND, kinds.SHIM_CALIBRATION,
       kinds.HAZARD), heard(_plate, "glass-in-path", "plate-stands")),
     ((*WAYS, kinds.WHY, kinds.MACRO_DISTANCE, kinds.DEFINITION), heard(_plate, "plate-stands")),
+    ((*WAYS, kinds.HAZARD, kinds.SHIM_CALIBRATION), where(lambda: heard(_plate, "glass-in-front"), "glass")),
     ((kinds.HAZARD,), heard(named("found.threads_meet", "with_threads_crossed"), "stuck-fast")),
     ((*WAYS, kinds.DEPTH_OF_FIELD, kinds.EXPOSURE_ND, kinds.GEAR_SETTING, kinds.HAZARD), heard(_hole, "no-iris")),
     ((*WAYS, kinds.SHIM_CALIBRATION, kinds.HAZARD, kinds.COMPARE), heard(_way_off, "way-asked", "rings-off")),

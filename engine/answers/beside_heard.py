@@ -94,6 +94,15 @@ def heard(load: Callable[[], Beside], *keys: str) -> Beside:
     return add
 
 
+def spaced(load: Callable[[], Beside]) -> Beside:
+    """What is added where the stack before a corrector is told of; its module is loaded only then."""
+
+    def add(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+        return load()(answer, question, knowledge) if question.spaced is not None else answer
+
+    return add
+
+
 def unheard(key: str, added: Beside) -> Beside:
     """What is added where that is not heard: a screw that stops two turns before its end focuses nothing."""
     return lambda answer, question, knowledge: answer if question.mentions(key) else added(answer, question, knowledge)
@@ -144,7 +153,7 @@ OF_SCREWS = (
     # what goes between a corrector and the sensor, in place of the answer
     (
         (*WAYS, MACRO_DISTANCE, DIY_DIMENSION, SHIM_CALIBRATION, BUY_PLAN, DEFINITION, LIST_FITS),
-        heard(named("seat.corrector_spacing", "with_spacing"), "corrector-wants"),
+        spaced(named("seat.corrector_spacing", "with_spacing")),
     ),
     # that the threads of the two named cross, where one does not go home in the other
     (

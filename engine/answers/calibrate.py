@@ -17,6 +17,7 @@ from engine.answers.picture.filter_effects import rear_filter
 from engine.answers.remarking import remarked
 from engine.answers.seat.distances import Distances
 from engine.answers.seat.spacing import usual_focals
+from engine.answers.shims.bare_sensor import plate_alone
 from engine.answers.shims.by_end import as_seen, shim_by
 from engine.answers.shims.carried import SHIM, goes_past, is_limit, looked_up
 from engine.answers.shims.error_told import Judgement, error_judged
@@ -145,7 +146,8 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         yield remarked(question, knowledge)
         return
     if question.said("glass") is not None and not mentions(question, "glass-gone"):
-        yield rear_filter(question, knowledge)
+        behind = rear_filter(question, knowledge)
+        yield behind if behind.lines else plate_alone(question, knowledge)
     read = readings_told(question, knowledge)
     told, shim = _shims(question, knowledge) if not read.lines else (read, None)
     if shim is None and not told.lines:

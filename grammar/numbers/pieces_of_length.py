@@ -17,6 +17,9 @@ _NAMING: Final = frozenset(["MOUNT", "LINK", "PIECE"])  # what tells behind it w
 _HELICOID: Final = "helicoid"
 _LONGEST: Final = 120.0  # mm, of a ring
 _ENDS: Final = frozenset(["STOP", "JOIN", "PREP", "CUE", "FILLER", "LIMIT", "VERB"])
+_LONGEST_RING: Final = 60.0  # mm, of one told by a bare number
+_IS: Final = "be"
+_PARTED: Final = frozenset([",", ";", "."])
 _MOST_TRAVEL: Final = 60.0  # mm
 
 
@@ -56,7 +59,7 @@ def _with_helicoids_of(tokens: list[Token]) -> list[Token]:
     """'a helicoid with 6 mm': so far it goes, and no lens; 'a helicoid with a 50' and 'with 50 mm lens' tell one."""
     out = list(tokens)
     for at in range(1, len(tokens) - 1):
-        if _is_ring_of(tokens, at):
+        if _is_ring_of(tokens, at) or _is_ring_told(tokens, at):
             out[at + 1] = tokens[at + 1].as_("LENGTH", unit="mm")
             continue
         piece, beside, size = tokens[at - 1 : at + 2]
@@ -75,3 +78,12 @@ def _is_ring_of(tokens: list[Token], at: int) -> bool:
     ends = after is None or (after.kind in _ENDS and not goes_on)
     sized = size.kind == "NUMBER" and not size.text.isalpha() and 0 < size.numbers[0] <= _LONGEST
     return piece.kind == "PIECE" and piece.value in _PIECES and of.text.casefold() == _OF and sized and ends
+
+
+def _is_ring_told(tokens: list[Token], at: int) -> bool:
+    """'T2 on EF, the ring is 10', 'the ring is 26, 50 mm lens': so long it is; 'is 2 too thin' tells by how much."""
+    piece, is_, size = tokens[at - 1 : at + 2]
+    after = tokens[at + 2] if at + 2 < len(tokens) else None
+    ends = after is None or after.kind == "STOP" or (after.kind in ("JOIN", "CUE") and after.text in _PARTED)
+    sized = size.kind == "NUMBER" and size.text.isdigit() and 0 < size.numbers[0] <= _LONGEST_RING
+    return piece.kind == "PIECE" and piece.value in _PIECES and is_.value == _IS and sized and ends

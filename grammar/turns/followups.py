@@ -243,7 +243,7 @@ def _topical(heard: Heard, said: Question, before: Question, intent: str) -> Que
 
 def _changed(heard: Heard, said: Question, before: Question) -> tuple[Question, Question, tuple[Thing, ...]]:
     """What is said with what comes to that of before, the question before without what goes, and the lenses left."""
-    said = with_light_changed(with_stop_set(heard, said, before), before)
+    said = with_light_changed(heard, with_stop_set(heard, said, before), before)
     said = mark_again(heard, distance_again(depth_wanted(heard, said, before), before), before)
     said = with_rings_joined(with_stacked(heard, said, before), before)
     said, before = with_stops_again(heard, said, without_old_shutter(heard, said, before))

@@ -19,6 +19,7 @@ _BARE: Final = "no-filter"  # and of a lens with nothing before it
 _FACTOR: Final = "factor"  # the key under which filters are told
 _HELD_BACK: Final = frozenset([_FACTOR, "stops", "variable"])
 _FILTER: Final = "filter"
+_PLATE: Final = "glass"  # and under which a plate of glass is
 _RING: Final = "adapter"
 _PAIR: Final = 2
 _LISTED: Final = frozenset([CHAIN, COMPARE, DRAW, WHY])  # kinds that a number picks a way for
@@ -44,10 +45,11 @@ def _marks(question: Question) -> list[str]:
 
 def without_filters(heard: Heard, said: Question, before: Question) -> tuple[Question, Question]:
     """What is said, and the question before it, without the filters where there are to be none."""
-    left = _FILTER in said.limits.without and before.said(_FACTOR) is not None  # 'without the filters'
+    told = before.said(_FACTOR) is not None or before.said(_PLATE) is not None
+    left = _FILTER in said.limits.without and told  # 'without the filters'
     if not heard.tells(_BARE) and not left:
         return said, before
-    kept = before.rest(*_HELD_BACK)
+    kept = before.rest(*_HELD_BACK, _PLATE)
     pieces = tuple(one for one in before.adapters if one.piece != _FILTER)
     now = said.with_(
         adapters=tuple(one for one in said.adapters if one.piece != _FILTER),

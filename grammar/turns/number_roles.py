@@ -46,7 +46,7 @@ NORMAL: Final = 50.0  # mm, of a lens whose focal length was not told
 _SAID: Final = (  # as a value is kept, in which unit
     ("travel", 1.0), ("total", 1.0), ("length", 1.0), ("mark", _METRE), ("iso", 1.0), ("frame_rate", 1.0),
     ("magnification", 1.0), ("circle", 1.0), (_FLANGE, 1.0), (BODY_REGISTER, 1.0),
-    ("rear_reach", 1.0), (IMAGE, 1.0),
+    ("rear_reach", 1.0), (IMAGE, 1.0), ("glass", 1.0),
 )  # fmt: skip
 
 
@@ -90,6 +90,7 @@ ROLES: Final = (
     Role(_REDUCER, "{}x focal reducer", lambda n: 0.4 <= n <= 0.95, lambda n: True, metric=False),
     Role(_EXTENDER, "{}x teleconverter", lambda n: 1.1 <= n <= 3 and n not in (2.8,), lambda n: True, metric=False),
     Role(_PIXELS, "{} pixels across", lambda n: 1200 <= n <= 20000, lambda n: True, metric=False),
+    Role("glass", "{} mm of glass", lambda n: 0.3 <= n <= 8, lambda n: True),
     Role("layer", "{} mm sheet", lambda n: 0.005 <= n <= 0.5),
     Role("off", "{} mm", lambda n: 0.005 <= n <= 5),
 )

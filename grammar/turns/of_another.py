@@ -121,11 +121,13 @@ def extends(heard: Heard, before: Question) -> bool:
 
 
 def becomes_behind_glass(heard: Heard, before: Question) -> bool:
-    """'what lens is that now' of a lens with an extender or reducer: what it becomes, and no list of what fits."""
+    """'what lens is that now', 'what focal with my 600' after an extender or reducer: what it becomes behind it."""
     glass = any(one.piece in OPTICAL and one.factor is not None for one in before.adapters)
     more = heard.cast.bodies or heard.cast.pieces or heard.readings.values
     told = any(not part.is_bare for part in heard.cast.lenses)
-    return glass and heard.tells("what-lens-now") and before.intent in SEATED | {COMPARE} and not (more or told)
+    now = heard.tells("what-lens-now") and not told
+    long = heard.tells("focal-asked") and heard.weighed.best in (None, CROP_EQUIVALENT)
+    return glass and (now or long) and before.intent in SEATED | {COMPARE} and not more
 
 
 def only_glass(heard: Heard) -> bool:

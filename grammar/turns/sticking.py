@@ -59,7 +59,7 @@ _OBJECTIVE: Final = "objective"
 _ENGRAVED: Final = frozenset(["magnification", "na"])  # on the barrel of a microscope objective
 # what a ring that is off by so much goes on to decide
 _OF_SEAT: Final = frozenset([CHAIN, FOCUS_VERDICT, SHIM_CALIBRATION, WHY, MACRO_DISTANCE, DEPTH_OF_FIELD])
-_OF_RING: Final = frozenset(["thickness", OFF, "nominal"])
+_OF_RING: Final = frozenset(["thickness", OFF, "nominal", "glass"])
 _FULL: Final = "35mm-full-frame"
 _FRAME: Final = frozenset(["crop", "area"])
 _MODE: Final = frozenset(["mode", BODY_REGISTER])  # true of the body, as long as that is talked of

@@ -601,3 +601,29 @@ def test_a_focal_length_in_inches_asks_for_no_distances_in_feet(club):
     (found,) = talk(club, '2" f/2 C lens on E, depth of field at 3 m')
     assert "at 3 m" in flat(found)
     assert " ft " not in flat(found)
+
+
+@pytest.mark.parametrize(
+    ("lines", "spacer"),
+    [
+        (("M48 corrector wants 55mm, E body, how much between", "camera ring is 11 thick"), 26),
+        (("flattener needs 55 from its M48 thread, MFT body, how much spacing", "ring is 16", "total then?"), 19.75),
+        (("0.8 reducer wants 66mm to the sensor, EF dslr with t ring", "with an RF body instead?", "i put 10, so?"), 1),
+        (("corrector 55 backfocus, cam 17.5, wheel 20, how long a spacer", "no wheel", "filters are 2mm"), 38.18),
+    ],
+)
+def test_the_stack_before_a_corrector_is_told_on_turn_by_turn(club, lines, spacer):
+    found = talk(club, *lines)[-1]
+    assert seats(found, "stack_mm") == [pytest.approx(spacer, abs=0.02)]
+    assert flat(found).startswith(f"{spacer:g} mm ")
+
+
+def test_glass_behind_a_lens_seats_it_too_close_in_every_turn(club):
+    *_, found = talk(club, "16mm 1.4 c lens on mft with 2mm filter glass behind it, what does that do", "1mm instead")
+    assert flat(found).startswith("1 mm of glass behind the lens")
+    assert seats(found, "shim_mm") == [pytest.approx(0.341, abs=0.005)]
+
+
+def test_a_ring_told_by_a_bare_number_is_so_long_and_where_infinity_falls_is_said_first(club):
+    (found,) = talk(club, "my m42 to E ring is 27, 50mm lens, where is infinity")
+    assert "at the 5.54 m mark of its scale" in flat(found)[:160]

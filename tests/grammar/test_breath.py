@@ -27,6 +27,7 @@ def squeezed(text):
     ("35mm f2 i mean f2.8 in full sun 1/60 nd?", "35mm f2.8 in full sun 1/60 nd?"),
     ("om to rf ring 26.1mm, actually 26.2mm, infinity?", "om to rf ring 26.2mm, infinity?"),
     ("135 on 20mm tube, i mean 25mm tube, how close", "135 on 25mm tube, how close"),
+    ("t2 lens on ef, ring is 10 not 11", "t2 lens on ef, ring is 10"),
     ("m42 lens (wait its a k lens) on e", "k lens) on e"),
     ("iso 400 i mean iso 800, f4, overcast", "iso 800, f4, overcast"),
 ])  # fmt: skip

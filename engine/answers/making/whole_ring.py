@@ -20,7 +20,7 @@ _SHORTEST_LENS: Final = 3.0  # mm
 _OFF_MM: Final = 0.6  # a ring is made so near to what is right,
 _OFF: Final = 0.04  # as a share of it
 _MOST_INCHES: Final = 2.5  # that a ring is long
-_COUNTS: Final = (2, 3, 4)  # rings that are each off by as much
+_EACH_OFF: Final = {"each-off-2": 2, "each-off-3": 3, "each-off-4": 4}  # rings that are each off by as much
 _IN_MM: Final = r"\d ?mm\b"
 
 
@@ -50,7 +50,7 @@ def with_difference_told(question: Question, right_mm: float) -> Question:
 
 def with_each_off(question: Question) -> Question:
     """'two adapters, each 0.06 too long': what they are off by in all."""
-    told, count = numbers(question, _THICKNESS), next((n for n in _COUNTS if question.mentions(f"each-off-{n}")), 0)
+    told, count = numbers(question, _THICKNESS), next((n for key, n in _EACH_OFF.items() if question.mentions(key)), 0)
     if not count or len(told) != 1 or not question.off_word or not 0 < told[0] <= _OFF_MM:
         return question
     return question.with_(values=(*question.rest(_THICKNESS), (_THICKNESS, f"{count * told[0]:g} mm")))

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from typing import Final
 
 from engine.answers.parts.answer import ANSWERED, Answer, Line, Quantity
@@ -12,42 +11,69 @@ from engine.answers.parts.said import mentions
 from engine.answers.parts.wording import small_mm, trimmed
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
+from engine.base.spaced import Spaced
+from engine.physics.seat import glass_shift_mm
 from grammar.questions import Question
 
-WANTED: Final = "corrector-wants"  # key of the phrases that hold the distance
 ADDED_UP: Final = "For "  # begins an answer that adds up pieces at hand
 RIGHT_MM: Final = 0.1  # as near as stacks are made
-# a length as typed: no width of a thread, no stop, no factor, no size in inches
-_LENGTH: Final = re.compile(r"(?<![\w./])(\d{1,3}(?:\.\d+)?)(?: ?mm\b)?(?!\w|\.\d|/| ?x\b| ?in\b| ?\")", re.IGNORECASE)
-_SHORTEST: Final = 0.1
-_LEAST_MM: Final = 5.0  # that any corrector stands before a sensor: 'a reducer 0.71' tells its factor
+_SAME_MM: Final = 0.6  # as near as a depth of a camera is told by hand
+_T2: Final = "t2"
+_MOST: Final = 5
 
 
 def with_spacing(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """In place of the answer, where the distance that is wanted and what stands in it are told."""
-    wanted = max((one.number for one in question.places(WANTED) if one.number is not None), default=None)
-    if wanted is None or wanted < _LEAST_MM or (answer.lines and answer.lines[0].text.startswith(ADDED_UP)):
+    spaced = question.spaced
+    if spaced is None or not spaced.asked or (answer.lines and answer.lines[0].text.startswith(ADDED_UP)):
         return answer
-    told = [float(text) for text in _LENGTH.findall(question.text)]
-    there = [one for one in told if one != wanted and one >= _SHORTEST]
-    side = body_side(question.body, knowledge.catalogue) if not there else None
-    if isinstance(side, BodySide) and is_known(side.mount.register_mm) and not side.mount.thread:
-        there = [side.mount.register_mm.nominal]
-    if not there or len(there) > 4 or not mentions(question, "spacer-asked"):
+    there = _there(question, knowledge)
+    if not there or len(there) > _MOST or not (question.follows or mentions(question, "spacer-asked")):
         return answer
+    shift = _shift_of(spaced.glass, knowledge)
+    wanted = spaced.wanted + (shift.nominal if shift is not None else 0.0)
     have = sum(there)
     left = round(wanted - have, 3)
     listed_ = " + ".join(trimmed(one, 2) for one in there)
     sums = f"{listed_} = {trimmed(have, 2)} mm" if len(there) > 1 else f"{listed_} mm"
+    asked = f"{small_mm(spaced.wanted)} are wanted to the sensor"
+    if shift is not None:
+        asked += f", {small_mm(wanted)} with the {trimmed(spaced.glass, 2)} mm filter in between"
     if abs(left) <= RIGHT_MM:
-        text = f"Nothing: {small_mm(wanted)} are wanted to the sensor, and {sums} are there."
+        text = f"Nothing: {asked}, and {sums} are there."
     elif left > 0:
-        text = f"{small_mm(left)} of spacer: {small_mm(wanted)} are wanted to the sensor, {sums} are there."
+        lead = f"{small_mm(left)} short still" if spaced.chosen else f"{small_mm(left)} of spacer"
+        text = f"{lead}: {asked}, {sums} are there."
     else:
-        text = f"{small_mm(-left)} too long already: {small_mm(wanted)} are wanted to the sensor, {sums} are there."
-    filter_ = " A filter in between moves the focus back by a third of its thickness: add that." if left > 0 else ""
-    rows = (Quantity("stack_mm", Interval.exact(max(left, 0.0)), "spacer"),)
+        text = f"{small_mm(-left)} too long already: {asked}, {sums} are there."
+    more = " A filter in between moves the focus back by a third of its thickness: add that."
+    rows = (Quantity("stack_mm", Interval.exact(max(left, 0.0)), "spacer"), *_shifted(shift))
     advice = [line for line in answer.lines if line.text.startswith("spacing before")]
-    return replace(
-        answer, status=ANSWERED, lines=(Line("head", f"{text}{filter_}"), *advice), quantities=rows, chains=None
-    )
+    head = Line("head", f"{text}{more if left > 0 and shift is None else ''}")
+    return replace(answer, status=ANSWERED, lines=(head, *advice), quantities=rows, chains=None)
+
+
+def _shift_of(glass_mm: float, knowledge: Knowledge) -> Interval | None:
+    """How far a filter moves the image back; None where there is none."""
+    shift = glass_shift_mm(Interval.exact(glass_mm), knowledge.catalogue.assumptions["filter-glass-index"].value)
+    return shift if glass_mm and is_known(shift) else None
+
+
+def _shifted(shift: Interval | None) -> tuple[Quantity, ...]:
+    return (Quantity("glass_shift_mm", shift),) if shift is not None else ()
+
+
+def _there(question: Question, knowledge: Knowledge) -> list[float]:
+    """What stands there: the pieces told, with the depth of the body, and its T ring, where those are not."""
+    facts = knowledge.catalogue
+    spaced = question.spaced or Spaced(0.0)
+    told = [one for one, _ in spaced.there]
+    side = body_side(question.body, facts) if question.body is not None else None
+    if not isinstance(side, BodySide) or not is_known(side.mount.register_mm) or side.mount.thread:
+        return told
+    depth = side.mount.register_mm.nominal
+    if any(abs(one - depth) <= _SAME_MM or one > depth + _SAME_MM for one in told[: spaced.first]):
+        return told  # the depth is told itself, or with a ring
+    t_mount = facts.mounts[_T2].register_mm
+    ring = spaced.t_ring and is_known(t_mount) and not any(abs(one - (t_mount.nominal - depth)) < 3 for one in told)
+    return [depth, *((t_mount.nominal - depth,) if ring and is_known(t_mount) else ()), *told]

@@ -12,23 +12,39 @@ from engine.facts.records import Format
 from engine.judging.judge import Judged
 from engine.physics import coverage
 from engine.physics.trace import Given
+from grammar.questions import Question
 
 FIRST_CHECK: Final = "first check: "  # how the line begins that tells it
 
 
 def mark_line(judged: Judged, feet: bool = False) -> str | None:
     """Where infinity falls on the scale of a lens that sits too close, and the shim that puts it back."""
+    off, at = mark_of(judged, feet)
+    if at is None:
+        return None
+    text = f"infinity would be sharp at the {at} mark of its scale"
+    return f"{text}; a shim of {small_mm(-off)} puts it back" if judged.verdict == "infinity" else text
+
+
+def mark_of(judged: Judged, feet: bool = False) -> tuple[float, str | None]:
+    """By how much a lens sits too close, mm, and the mark of its scale at which infinity then falls; None for none."""
     trace = judged.measured_trace
     error, mark = trace.value("register_error_mm"), trace.value("infinity_mark_mm")
     if "no-focusing" in judged.setup.lens_mount.traits:
-        return None  # it has no scale
+        return 0.0, None  # it has no scale
     if not isinstance(error, Span) or not error.is_fixed or not is_known(error.shortest):
-        return None
+        return 0.0, None
     off = error.shortest.nominal
     if off > -0.0005 or not isinstance(mark, Interval) or isinf(mark.nominal):
-        return None
-    text = f"infinity would be sharp at the {about(mark, lambda value: distance(value, feet))} mark of its scale"
-    return f"{text}; a shim of {small_mm(-off)} puts it back" if judged.verdict == "infinity" else text
+        return off, None
+    return off, about(mark, lambda value: distance(value, feet))
+
+
+def with_mark(judged: Judged, question: Question) -> str:
+    """What comes behind 'reaches infinity' where it is asked where: at which mark of a lens that sits too close."""
+    asked = judged.verdict == "infinity" and question.mentions("infinity-falls-at", "where-on-scale")
+    at = mark_of(judged, question.feet)[1] if asked else None
+    return f", at the {at} mark of its scale" if at is not None else ""
 
 
 def typical_cover_line(judged: Judged, circle: Interval | None) -> str | None:

@@ -8,16 +8,24 @@ from engine.answers.parts.answer import Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide
 from engine.answers.parts.said import mentions, number, number_beside, numbers
-from engine.answers.parts.wording import ranged, small_mm, trimmed
+from engine.answers.parts.wording import distance, ranged, small_mm, trimmed
 from engine.answers.picture.filter_effects import index_of_glass
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
+from engine.base.span import Span
 from engine.facts.catalogue import Catalogue
-from engine.physics import seat
-from grammar.kinds import COVERAGE, CROP_EQUIVALENT
+from engine.judging.judge import Judged
+from engine.physics import focus, seat
+from grammar.kinds import COVERAGE, CROP_EQUIVALENT, HAZARD
 from grammar.questions import Question
 
 THICKEST_MM: Final = 8.0  # of what lies before a sensor
+IN_FRONT: Final = (
+    "A filter in front of the lens does not move infinity, and the seat stays as it is; near by it brings the focus a "
+    "third of its thickness farther off. Only glass behind the lens asks for a thicker ring."
+)
+_FRONT: Final = "glass-in-front"
+_RIGHT_MM: Final = 0.005  # as near as a seat is told to be right
 
 
 def glass_gone_mm(question: Question) -> float | None:
@@ -83,7 +91,49 @@ def _behind_lens_mm(question: Question) -> float | None:
     """How thick the plate is that the question says stands, or stood, between a lens and its seat, mm."""
     told = number(question, "glass")
     of_lens = mentions(question, "behind-a-lens") and not mentions(question, "sensor")
-    return told if told is not None and of_lens else None
+    going_on = question.follows and question.prior is not None and question.prior.said("glass") is not None
+    front = mentions(question, _FRONT) or (question.prior is not None and question.prior.mentions(_FRONT))
+    return told if told is not None and (of_lens or (going_on and not front)) else None
+
+
+def plate_in(question: Question, judged: Judged | None, knowledge: Knowledge) -> Told:
+    """How a lens sits on a body with a plate told behind it: too close by what that moves the image back."""
+    glass = _behind_lens_mm(question) if not mentions(question, "glass-gone") else None
+    shift = shift_of(glass, knowledge.catalogue, index_of_glass(question, knowledge)[0]) if glass is not None else None
+    error = judged.measured_trace.value("register_error_mm") if judged is not None else None
+    if glass is None or shift is None or judged is None or not isinstance(error, Span) or not is_known(error.shortest):
+        return Told()
+    ring = error.shortest.nominal if error.is_fixed else 0.0
+    ring = 0.0 if abs(ring) < _RIGHT_MM else ring
+    off = round(ring - shift.nominal, 3)
+    by = ranged(shift, small_mm)
+    text = f"{trimmed(glass, 2)} mm of glass behind the lens moves the image {by} back, t(1 - 1/n): "
+    if ring:
+        text += f"with a seat {small_mm(abs(ring))} {'too far out' if ring > 0 else 'too close'} the lens "
+    else:
+        text += "on a right seat the lens "
+    text += f"sits {small_mm(abs(off))} {'too far out' if off > 0 else 'too close'}{_mark_of(off, judged)}. "
+    less = f"take {small_mm(off)} off the ring" if off > 0 else f"a shim or ring {small_mm(-off)} thicker sets it right"
+    rows = (Quantity("glass_shift_mm", shift), Quantity("register_error_mm", Interval.exact(off), "with the glass"))
+    return Told(
+        (Line("head", f"{text}{less[:1].upper()}{less[1:]}."),), (*rows, Quantity("shim_mm", Interval.exact(abs(off))))
+    )
+
+
+def plate_alone(question: Question, knowledge: Knowledge) -> Told:
+    """The shim for a plate told behind a lens, where no ring is told that is judged with it."""
+    glass = _behind_lens_mm(question)
+    ringed = any(one.thickness_mm is not None for one in question.adapters)
+    return _moved_by_plate(glass, question, knowledge) if glass is not None and not ringed else Told()
+
+
+def _mark_of(off: float, judged: Judged) -> str:
+    """Where infinity then falls on the scale of a lens whose focal length is told."""
+    focal = judged.measured_trace.value("focal_length_mm")
+    if off >= 0 or not isinstance(focal, Interval) or not is_known(focal):
+        return ", past infinity" if off < 0 else ""
+    mark = focus.infinity_mark_mm(focal, Interval.exact(0.0), Interval.exact(off))
+    return f", infinity at its {distance(mark.nominal)} mark" if isinstance(mark, Interval) else ", past infinity"
 
 
 def _moved_by_plate(glass_mm: float, question: Question, knowledge: Knowledge) -> Told:
@@ -98,7 +148,8 @@ def _moved_by_plate(glass_mm: float, question: Question, knowledge: Knowledge) -
         f"With {trimmed(glass_mm, 2)} mm of glass {way} {by} {where}, t(1 - 1/n): whatever holds the lens must be {by}"
         f" {length}."
     )
-    return Told((Line("head", text),), (Quantity("glass_shift_mm", shift),))
+    rows = (Quantity("glass_shift_mm", shift), Quantity("shim_mm", shift, "for the glass"))
+    return Told((Line("head", text),), rows[:1] if gone else rows)
 
 
 def _added_told(glass_mm: float, facts: Catalogue) -> Told:
@@ -118,6 +169,8 @@ def _added_told(glass_mm: float, facts: Catalogue) -> Told:
 
 def with_plate_told(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """The answer with what a plate told by its thickness does to the focus before it, where it lacks that."""
+    if question.mentions(_FRONT):
+        return replace(answer, lines=(Line("head", IN_FRONT), *answer.lines[: 0 if answer.intent == HAZARD else None]))
     glass = _plate_mm(question)
     shift = shift_of(glass, knowledge.catalogue, index_of_glass(question, knowledge)[0]) if glass is not None else None
     if glass is None or shift is None or any(row.name == "glass_shift_mm" for row in answer.quantities or ()):

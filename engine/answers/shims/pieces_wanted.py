@@ -98,8 +98,10 @@ class Wanted:
         tubes = any(one.piece == TUBE for one in self.pieces)
         of_others = bool(thing.front and thing.rear) and self.lens_mount not in thing.front
         drawn = any(one.piece in ADDED_FOCUSING for one in self.pieces) or thing.piece not in ANY_PIECE
-        right = (name for pair in pairs for name in right_rings(pair, self.knowledge))
-        return list(right) if (tubes or of_others) and not drawn else []
+        adapters = self.knowledge.catalogue.adapters
+        right = [name for pair in pairs for name in right_rings(pair, self.knowledge)]
+        right = right if tubes else [name for name in right if adapters[name].kind not in ADDED_FOCUSING]
+        return right if (tubes or of_others) and not drawn else []
 
     def _take_kind(self, kind: str, thing: Thing, n: int) -> None:
         """'a tilt ring': of a piece that bends the way, one from mount to mount; else any of its kind."""

@@ -73,11 +73,10 @@ def straight_or_forced(question: Question, setup: Setup, knowledge: Knowledge) -
         if setup.lens_mount.id != setup.body_mount.id:
             return [flush_chain(setup, knowledge)]
     room = ring_to_make(setup, knowledge.catalogue)
-    if (question.said(REGISTERS) is not None and not question.adapters) or _is_only_reckoned(question, room):
-        # who reckons with the two registers asks of the ring that they leave room for, sold or not
-        asked = made_chain(room, setup, knowledge)
-        if asked is not None and asked.listed.judged.verdict == "unusable":
-            return [asked]
+    reckoned = (question.said(REGISTERS) is not None and not question.adapters) or _is_only_reckoned(question, room)
+    asked = made_chain(room, setup, knowledge) if reckoned else None  # of the ring they leave room for, sold or not
+    if asked is not None and asked.listed.judged.verdict == "unusable":
+        return [asked]
     if _is_only_apart(question, room):
         return [flush_chain(setup, knowledge)]
     # a ring told by what it measures is judged as it is, whatever it should be

@@ -14,13 +14,14 @@ from engine.answers.seat.listing import chain_lines, near_lines, ring_lines, sea
 from engine.answers.seat.making import ring_to_make
 from engine.answers.seat.observing import beside, elsewhere
 from engine.answers.seat.open_lens import depends, usual_told
+from engine.answers.seat.outcome_lines import with_mark
 from engine.answers.seat.passed_over import why_passed_over
 from engine.answers.seat.rest_of_chain import still_needed
 from engine.answers.seat.seat_side import seat_side
 from engine.answers.seat.telling import CERTAINTY_WORDS, chain_title, life_line
 from engine.answers.seat.travel_told import shut_assumed, with_draw_told, with_travel_told
 from engine.answers.seat.unsold import is_free
-from engine.answers.shims.bare_sensor import glass_told
+from engine.answers.shims.bare_sensor import glass_told, plate_in
 from engine.answers.shims.named_pieces import with_named_pieces
 from engine.answers.shims.other_seats_off import with_depth_off
 from engine.answers.shims.summed import UNSIZED, as_summed, is_unsized, summed
@@ -81,12 +82,11 @@ def one_pair(
         hangs = depends(question, question.lens, body, knowledge)
         return replace(hangs, ring=ring, chains=hangs.chains or ())
     extra, rest = alongside(question, setup, ring, chains, named), still_needed(question, chains, named)
-    added, seen, bare = (
-        _added(question, chains),
-        _each_way(chains, named, question.feet),
-        glass_told(question, knowledge),
-    )
+    plate = plate_in(question, chains[0].listed.judged if chains else None, knowledge)
+    added, seen = _added(question, chains), _each_way(chains, named, question.feet)
+    bare = plate if plate.lines else glass_told(question, knowledge)
     lines = [
+        *plate.lines,
         *_not_that_way(question, setup, ways, knowledge),
         *_not_straight(question, chains, extra.chains),
         *_opening(lens, body, chains, ring, question, extra.chains),
@@ -101,7 +101,7 @@ def one_pair(
     ]
     lines = [*added.lines, *lines] if question.topic == REMEDY else [*lines, *added.lines]
     lines += elsewhere(setup, (chain.listed.judged for chain in chains), facts, question.feet)
-    lines += [*ring_lines(ring, chains), *bare.lines, *extra.told.lines]
+    lines += [*ring_lines(ring, chains), *(() if plate.lines else bare.lines), *extra.told.lines]
     asked = intent or question.intent
     lines += near_lines(chains) if asked == MACRO_DISTANCE else []
     every = (*chains, *extra.chains)
@@ -273,7 +273,7 @@ def _opening(
         return [Line("head", f"No way found from {subject}{extra}. {why[ring.possible]}: {ring.why}.")]
     first = chains[0].listed.judged
     certainty = CERTAINTY_WORDS[first.certainty]
-    text = life_line(first, question.feet)
+    text = life_line(first, question.feet) + with_mark(first, question)
     if any(adapter.has_glass for adapter in first.chain.adapters):
         text += ", through glass"
     told = text if first.certainty == "unknown" else f"{text} ({certainty})"
