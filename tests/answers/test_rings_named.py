@@ -185,7 +185,7 @@ def test_a_ring_told_by_its_body_for_a_mount_is_as_long_as_it_is_told(asked, say
     ("text", "off", "verdict"),
     [
         (
-            "16mm c lens left half a turn unscrewed so the marks face up. does that cost me infinity?",
+            "16mm c lens left half a turn unscrewed so the marks face up. does it cost infinity?",
             0.397,
             "macro-only",
         ),
@@ -224,12 +224,12 @@ def test_what_two_mounts_differ_by_is_no_ring_the_wrong_way_round(asked, text, r
         ("it sits 0.1 deep, which way does focus go", "Past infinity: the lens sits 0.1 mm too close"),
         (
             "ring is 0.05 too thick, which side of infinity am i on",
-            "Short of infinity: the lens sits 0.05 mm too far out",
+            "Short of infinity: the lens sits 0.05 mm too",
         ),
         ("if sensor sits 0.1 too far back what does that do to focus", "Short of infinity: the lens sits 0.1 mm"),
         ("0.1 + 0.1 + 0.05 washers under the lens and its on the mark. total?", "0.1 + 0.1 + 0.05 is 0.25 mm"),
         (
-            "needed 3 of the 0.1 washers plus a 0.05. what single shim replaces them",
+            "needed 3 of the 0.1 washers plus a 0.05. what one shim instead",
             "0.1 + 0.1 + 0.1 + 0.05 is 0.35 mm",
         ),
     ],
