@@ -243,6 +243,19 @@ AFTER_ALL = (
     ONE_FOR_ALL,
     CUT_FOR,
 )
+# what the pieces told come to, and what is left of an error with the sheets that lie there, before the answer
+COME_TO = (
+    (
+        (*WAYS, MACRO_DISTANCE, SHIM_CALIBRATION, DIY_DIMENSION, DEFINITION, BUY_PLAN, LIST_FITS),
+        heard(named("shims.come_to", "with_total"), "sum-asked", "flange-to-sensor"),
+    ),
+    ((SHIM_CALIBRATION,), heard(named("shims.come_to", "with_sheets_weighed"), "before-shims")),
+    # to what a helicoid is set for infinity, before the answer
+    (
+        (CHAIN, FOCUS_VERDICT, MACRO_DISTANCE),
+        heard(named("seat.infinity_setting", "with_setting_told"), "for-infinity"),
+    ),
+)
 # where a lens turns out to be of another mount than before
 TURNED_OUT = heard(named("ways.ring_of_before", "with_ring_of_before"), "else-mount")
 

@@ -110,6 +110,13 @@ def _amounts(text: str, places: tuple[Mention, ...]) -> dict[int, float]:
     return found
 
 
+def sheets_in(text: str) -> tuple[tuple[int, float], ...]:
+    """Every thin length of a text, with how many of it are told: 'two 0.1 shims and a 0.05'."""
+    flat = text.casefold()
+    told = ((one.start(1), float(one[1])) for one in _NUMBER.finditer(flat) if "." in one[1])
+    return tuple((_times(flat[:at]) or 1, size) for at, size in told if 0 < size <= _THICKEST)
+
+
 def _layers(question: Question) -> list[tuple[int, int, int]]:
     """How many layers are told, and where that begins and ends."""
     told = [(n, one) for n in range(2, _MOST_LAYERS + 1) for one in question.places(f"{_LAYERS}{n}")]

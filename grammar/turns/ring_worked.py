@@ -32,6 +32,7 @@ _LENGTHS: Final = (
     "readings", OFF, _DEPTH, "nominal",
 )  # fmt: skip
 _ERRORS: Final = ("thickness", "mark", "shim", "turns", "angle", "readings", "flange_to_image", "target")
+_SUMMED: Final = "sum-asked"
 _OF_INFINITY: Final = "infinity-alone"
 _FEW: Final = 5  # words at most of what only asks again
 _SHEETS: Final = "sheets-at-hand"
@@ -150,7 +151,7 @@ def _with_error(got: Question, before: Question | None, work: Work, phrases: Map
     by = round(work.laid - work.cut, 4)
     rings = all(one.piece == RING and length_of(one) in {0.0, *work.amounts} for one in got.adapters)
     if intent != FOCUS_VERDICT or not pair or known or not by or not rings:
-        return got.with_(laid=_NONE)
+        return got.with_(laid=(work.laid, 0.0, 0.0) if got.places(_SUMMED) and not known else _NONE)
     way = "too far out" if by > 0 else "too close"
     pieces = tuple(one for one in got.adapters if one.piece == RING) or (Thing(words="adapter", piece=RING),)
     pieces = tuple(replace(one, thickness_mm=None) for one in pieces)
