@@ -7,7 +7,6 @@ from typing import Final
 from engine.answers.beside_fronts import ELSE_OF_FRONTS, OF_ONE_FRONT, front_asked, fronts, takers
 from engine.answers.beside_heard import (
     AFTER_ALL,
-    COME_TO,
     NAMING,
     NOTED,
     OF_A_RING,
@@ -294,5 +293,5 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     ((*WAYS, kinds.SHIM_CALIBRATION, kinds.HAZARD, kinds.COMPARE), heard(_way_off, "way-asked", "rings-off")),
     ((*NAMING, *OF_A_RING, *OF_PICTURES, kinds.EXPOSURE_ND, kinds.OUT_OF_SCOPE, kinds.DEPTH_OF_FIELD), WHOLLY),
     ((*WAYS, kinds.SHIM_CALIBRATION), _so_far), (NOTED, _notes),
-    (OF_REGISTERS, heard(_registers, "register-spoken")), (OF_REGISTERS, where(_registers, BODY_REGISTER)), *AFTER_ALL, *COME_TO,
+    (OF_REGISTERS, heard(_registers, "register-spoken")), (OF_REGISTERS, where(_registers, BODY_REGISTER)), *AFTER_ALL,
 )  # fmt: skip

@@ -53,7 +53,7 @@ def ring_owned(heard: Heard, before: Question) -> str | None:
     pair = next(((one, two) for one, two in pairwise(tokens) if there & set(one.ids) and stands_in(two)), None)
     if pair is None or not owned or heard.cast.pieces:
         return None
-    one, two = pair
+    two = pair[1]
     end = two.end or two.column - 1 + len(two.text)
     return f"{heard.text[: two.column - 1]}ring{heard.text[end:]}"
 

@@ -82,9 +82,10 @@ _ALONE: Final = frozenset(["LETTER", "NUMBER", "LENGTH"])  # what alone is no le
 def said_plainly(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
     """The line heard anew in plain words; the same where it holds none that the question before gives a meaning."""
     ways = (
-        nearest_told, ring_of_one, shimmed_ring, ring_owned, tube_is, opens_to, others_on_ring, size_again, metered_bare, light_without,
-        drawn_by, ring_of_length, _ring_left, _taken_off, _left_out, _inside, crop_body, frame_of_body, spaced_by,
-        field_wanted, native_again, fronts_again, filter_more, native_speed, scene_there, crop_of_frame, _made,
+        nearest_told, ring_of_one, shimmed_ring, ring_owned, tube_is, opens_to, others_on_ring, size_again,
+        metered_bare, light_without, drawn_by, ring_of_length, _ring_left, _taken_off, _left_out, _inside, crop_body,
+        frame_of_body, spaced_by, field_wanted, native_again, fronts_again, filter_more, native_speed, scene_there,
+        crop_of_frame, _made,
         deep_at, glass_told, lost_by_glass, of_full_frame, looks_on_full,
     )  # fmt: skip
     text = next((told for way in ways if (told := way(heard, before)) is not None), None)

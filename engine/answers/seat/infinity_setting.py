@@ -19,17 +19,19 @@ _NAME: Final = "helicoid_setting_mm"
 
 def with_setting_told(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """The answer behind that length, where one helicoid of told ends stands between the lens and the body."""
-    told = next((span for one in question.stood if one.piece == _HELICOID and (span := span_of(one))), None)
+    whole = next((span for one in question.stood if one.piece == _HELICOID and (span := span_of(one))), None)
     drawn = [
         (one, span)
         for one in question.adapters
-        if one.piece == _HELICOID and (span := span_of(one) or told) is not None
+        if one.piece == _HELICOID and (span := span_of(one) or whole) is not None
     ]
     error = answer.chains[0].listed.judged.measured_trace.value("register_error_mm") if answer.chains else None
-    if len(drawn) != 1 or not isinstance(error, Span) or not is_known(error.shortest):
+    rows = [row for row in answer.quantities or () if row.name == _NAME and is_known(row.value)]
+    told = next((row.value.nominal for row in rows if is_known(row.value)), None)
+    if not question.follows or len(drawn) != 1 or not isinstance(error, Span) or not is_known(error.shortest):
         return answer
     piece, (least, most) = drawn[0]
-    at = round(_shortest(piece) - error.shortest.nominal, 3)
+    at = round(_shortest(piece) - error.shortest.nominal, 3) if told is None else round(told, 3)
     if least <= at <= most:
         text = (
             f"Infinity with the helicoid at {small_mm(at)}: {small_mm(at - least)} out of {trimmed(most - least, 2)}."
@@ -40,8 +42,8 @@ def with_setting_told(answer: Answer, question: Question, knowledge: Knowledge) 
         )
     else:
         text = f"No infinity: shut, the helicoid is still {small_mm(least - at)} too long for it."
-    rows = (Quantity(_NAME, Interval.exact(at), "infinity"), *(answer.quantities or ()))
-    return replace(answer, lines=(Line("head", text), *answer.lines), quantities=rows)
+    new = () if told is not None else (Quantity(_NAME, Interval.exact(at), "infinity"),)
+    return replace(answer, lines=(Line("head", text), *answer.lines), quantities=(*new, *(answer.quantities or ())))
 
 
 def _shortest(piece: Thing) -> float:
