@@ -20,7 +20,7 @@ from grammar.things.phrases import Phrase, phrases_of
 from grammar.things.roles import cast_of
 from grammar.things.turned_about import turned_about
 from grammar.words.lexicon import Lexicon
-from grammar.words.mentioned import mentioned
+from grammar.words.mentioned import Mention, mentioned
 from grammar.words.subjects import Match
 from grammar.words.tokens import Cue, Line, Token, tokens_of
 
@@ -53,8 +53,13 @@ HEARD_AS: Final = {
     "star-trails": "star-trails", "rest-of-ring": "rest-of-ring", "any-trick": "any-trick", "iris-asked": "iris-asked",
     "stays-as-long": "stays-as-long", "iso-asked": "iso-asked",
     "far-away-scene": "far-away-scene", "between-asked": "between-asked", "same-said": "same-said",
-    "wondered-at": "wondered-at",
+    "wondered-at": "wondered-at", "drawn-to-film": "drawn-to-film",
+    "word-asked": "word-asked", "mount-called": "mount-called",
 }  # fmt: skip
+# what is listened for where it stands, in a turn that is no question yet
+LISTENED: Final = frozenset(
+    [*HEARD_AS, "too", "ring-amiss-by", "ring-and-shim", "under-it", "stops-lighter", "stops-darker"]
+)
 OF_NOTHING: Final = "of-nothing"  # that no word of it says anything of a subject: 'how do i know', 'what could that be'
 _FAR_LOST: Final = frozenset(["infinity", "lose"])  # 'do i lose infinity with two rings stacked' fears for focus alone
 _ONE_RING: Final = "one-ring"
@@ -76,6 +81,7 @@ class Heard:
     features: frozenset[str]
     weighed: Weighed
     by_itself: Weighed | None = None  # the same, as if no question stood before; None where none does
+    mentioned: tuple[Mention, ...] = ()  # what of `LISTENED` stands in the text
 
     @property
     def alone(self) -> Weighed:
@@ -88,6 +94,14 @@ class Heard:
 
     def tells(self, cue: str) -> bool:
         return cue in self.features
+
+    def as_typed(self, typed: Heard) -> Heard:
+        """The same with the text as it was typed, whatever it was read as."""
+        return replace(self, line=replace(self.line, text=typed.text), mentioned=typed.mentioned)
+
+    def places(self, key: str) -> tuple[Mention, ...]:
+        """Where in the text phrases of the key stand, of those that a turn listens for."""
+        return tuple(one for one in self.mentioned if one.key == key)
 
 
 def hear(text: str, lexicon: Lexicon, before: str = "", aside: str = "") -> Heard:
@@ -107,14 +121,15 @@ def hear(text: str, lexicon: Lexicon, before: str = "", aside: str = "") -> Hear
     readings = readings_of(phrases, cast, told)
     nearest = lexicon.subjects.nearest(text)
     advised = _advised(None if _is_only_named(line, cues, cast, nearest) else nearest)
-    alone = features_of(line, cues, cast, readings) | advised | _seen_to_end(text, lexicon)
+    mentions = mentioned(text, lexicon.words.mentions, LISTENED)
+    alone = features_of(line, cues, cast, readings) | advised | _seen_to_end(mentions)
     alone |= {f"named-{lexicon.subjects.asked_of.get(one.id, '')}" for one in line.spoken if one.kind == "advice"}
     alone |= frozenset() if lexicon.subjects.vocabulary.words_of(text) else {OF_NOTHING}
     talked = frozenset({"talking", f"after-{before}", f"after-{aside}"} if before else ())
     features = alone | talked | _foreign(line, alone | talked, lexicon)
     weighed = _weighed(line, features, nearest, lexicon, before)
     by_itself = _weighed(line, alone | _foreign(line, alone, lexicon), nearest, lexicon) if before else None
-    return Heard(line, cues, shape, phrases, cast, readings, features, weighed, by_itself)
+    return Heard(line, cues, shape, phrases, cast, readings, features, weighed, by_itself, mentions)
 
 
 def _weighed(
@@ -135,11 +150,10 @@ def _weighed(
     return replace(weighed, likely=likely, alone=alone)
 
 
-def _seen_to_end(text: str, lexicon: Lexicon) -> frozenset[str]:
+def _seen_to_end(mentions: tuple[Mention, ...]) -> frozenset[str]:
     """That nothing is sharp beyond a distance, that a thing is put on, that no stop is shown: in whatever order."""
-    mentions = mentioned(text, lexicon.words.mentions, HEARD_AS)
     found = (one for one in mentions if one.key != SHOWN_STOP or not one.number)
-    return frozenset(HEARD_AS[one.key] for one in found)
+    return frozenset(HEARD_AS[one.key] for one in found if one.key in HEARD_AS)
 
 
 def _advised(nearest: Match | None) -> set[str]:

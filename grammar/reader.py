@@ -57,7 +57,7 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
         return got
     got = with_image_by_draw(with_scale_pair(_with_mentioned(got, lexicon)), before)
     if before is None:
-        return with_spaced(with_ring_worked(got, None, lexicon.words.mentions), None)
+        return with_spaced(with_ring_worked(got, None, lexicon.words), None)
     from grammar.turns.filter_tried import with_filter_tried
     from grammar.turns.lit_again import lit_so_far
     from grammar.turns.ring_of_one import is_shimmed_so
@@ -71,7 +71,7 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
     got = with_filter_tried(_with_mentioned(with_frame_of_blur(with_seen_kept(got, before), before), lexicon), before)
     got = with_stack_kept(with_way_asked(got, before, lexicon.words.mentions), before)
     if not is_shimmed_so(got):
-        got = with_ring_worked(with_shim_put(got, before, lexicon.words.mentions), before, lexicon.words.mentions)
+        got = with_ring_worked(with_shim_put(got, before, lexicon.words.mentions), before, lexicon.words)
     held = with_seat_held(got, before)
     got = _with_mentioned(held, lexicon) if held.values != got.values else held
     known = got.known or known_with(before.known or before.lenses, got.lenses)
@@ -102,13 +102,14 @@ def _stood(got: Question, before: Question) -> tuple[Thing, ...]:
 
 def _with_mentioned(question: Question, lexicon: Lexicon) -> Question:
     """The question with what its text mentions, and what the word means for how a thickness is off."""
-    said, phrases = f"{question.text} {question.asked}", lexicon.words.mentions
+    # no phrase begins in the one and ends in the other
+    said, phrases = f"{question.text}\n{question.asked}", lexicon.words.mentions
     question = question.with_(mentioned=without_asked(mentioned(said, phrases)))
     if question.limits.with_glass and question.mentions(GLASS_ASKED):
         # 'do I need anything with glass in': asked, and no condition
         question = question.with_(limits=replace(question.limits, with_glass=False))
     word = question.off_word
-    return question.with_(mentioned=without_asked(mentioned(f"{said} {word}", phrases))) if word else question
+    return question.with_(mentioned=without_asked(mentioned(f"{said}\n{word}", phrases))) if word else question
 
 
 def _read(text: str, lexicon: Lexicon, before: Question | None) -> Question | Unread:
@@ -124,7 +125,7 @@ def _read(text: str, lexicon: Lexicon, before: Question | None) -> Question | Un
     aside = "draw" if before is not None and before.topic == DRAWN else ""
     heard = hear(text, lexicon, before.intent if before is not None else "", aside)
     if before is not None:
-        followed = _read_after(text, heard, before, lexicon)
+        followed = _read_after(heard, before, lexicon)
         if not isinstance(followed, Heard):
             return followed
         heard = followed
@@ -166,7 +167,7 @@ def _only_said(told: Question | Unread, text: str, lexicon: Lexicon, before: Que
     return is_only_said(told, text, lexicon, before)
 
 
-def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> Question | Unread | Heard:
+def _read_after(heard: Heard, before: Question, lexicon: Lexicon) -> Question | Unread | Heard:
     """The question as it goes on from the one before; what was heard, put right by it, where it stands by itself."""
     from grammar.turns.answering import completed
     from grammar.turns.body_called import with_body_called
@@ -191,6 +192,7 @@ def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> 
     from grammar.turns.told_before import by_number_told
     from grammar.turns.word_again import word_again
 
+    typed = heard
     heard = with_power(with_body_called(with_stood_in(heard, before, lexicon), before, lexicon), before)
     set_so = helicoid_set(heard, before, lexicon)
     if set_so is not None:
@@ -207,7 +209,7 @@ def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> 
     plainly = with_measure_asked(with_piece_named(plainly, before, lexicon), before, lexicon)
     said, heard = heard, put_right or spoken_out(reckoned(plainly, before, lexicon), before, lexicon)
     if plainly is not said:
-        heard = replace(heard, line=replace(heard.line, text=text))  # as typed, whatever it was read as
+        heard = heard.as_typed(typed)
     if not leans(heard, before):
         return as_alone(heard)
     return _read_leaning(heard, said, before, lexicon, corrects=put_right is not None)

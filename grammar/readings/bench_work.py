@@ -7,7 +7,10 @@ from typing import Final
 
 from engine.base.compact import compact
 from grammar.questions import Question
+from grammar.words.groups import BEHIND_COUNT, BEHIND_SHEET, LEADS_COUNT, LEADS_SHEET
 from grammar.words.mentioned import Mention
+from grammar.words.numerals import Numerals
+from grammar.words.wordlist import WordList
 
 _LAID: Final = "sheet-laid"
 _CUT: Final = "metal-off"
@@ -20,20 +23,10 @@ _LAYERS: Final = "layers-of-"
 _MOST_LAYERS: Final = 7
 _THICKEST: Final = 2.0  # mm, of a sheet or a cut
 _NUMBER: Final = re.compile(r"(?<![\w./])(\d*\.?\d+)(?= ?mm\b|\b)(?! ?(?:%|x\b|/\d))( ?mm\b)?", re.IGNORECASE)
-_STOP_BEFORE: Final = ("f/", "f", "f ", "t", "/", "+", "-")
 _TAKEN: Final = "laid-off-again"  # that what lies there is taken out, named by no word
 _THICKEST_SHEET: Final = 0.7  # mm
-_COUNTS: Final = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6}
-_COUNT_ALONE: Final = re.compile(
-    r"(?:and |or |with |make it |now |what about |then )*(one|two|three|four|five|six|[2-6])"
-    r"(?: of them| of those| layers?| strips?| sheets?| then)*"
-)
-_BARE: Final = re.compile(
-    r"(?:and |or |with |what about |how about |then |make it |just |only |a |the |my |use |try |"
-    r"i have |i got |ive |have |got )*"
-    r"(\d*\.\d+)(?: ?mm)?(?: one| then| do| i have| i own| ive got| i've got| i got)*"
-)
-_TIMES: Final = re.compile(r"(?:^|[ ,(])(two|three|four|five|six|[2-6])(?: ?x| pieces of| bits of)? $")
+_FINE: Final = re.compile(r"(\d*\.\d+)(?: ?mm)?")
+_TIMES: Final = re.compile(r"(?:^|[ ,(])([a-z]+|\d)(?: ?x)? $")
 _NEAR: Final = 9  # signs at most between the count of layers and how thick one is
 
 
@@ -57,13 +50,13 @@ class Work:
         return not (self.amounts or self.out or self.back or self.times)
 
 
-def work_of(question: Question, lies: bool = False) -> Work:
+def work_of(question: Question, words: WordList, lies: bool = False) -> Work:
     """What the text of this turn tells was done, or asks to suppose; nothing where it asks which sheet to take.
 
     `lies`: whether sheet lies under the ring, so that 'peel it off', 'three?' and 'and .1?' are of that.
     """
     text = question.text.casefold()
-    short = _short(text) if lies else None
+    short = _short(text, words) if lies else None
     if short is not None:
         return short
     if lies and question.places(_TAKEN):
@@ -77,7 +70,8 @@ def work_of(question: Question, lies: bool = False) -> Work:
     }
     cut = {at: size for at, size in cut.items() if at not in pulled}
     counts = _layers(question)
-    sum_ = sum(size * (_times(text[:at]) or _count_by(at, counts, len(laid))) for at, size in laid.items())
+    times_of = {at: _times(text[:at], words.numerals) or _count_by(at, counts, len(laid)) for at in laid}
+    sum_ = sum(size * times_of[at] for at, size in laid.items())
     off = sum(cut.values()) + sum(pulled.values())
     out = bool(question.places(_OUT)) and not pulled
     back = bool(question.places(_BACK)) and not out and not laid
@@ -85,11 +79,12 @@ def work_of(question: Question, lies: bool = False) -> Work:
     return Work(round(sum_, 4), round(off, 4), out, back, times, (*laid.values(), *cut.values(), *pulled.values()))
 
 
-def _short(text: str) -> Work | None:
+def _short(text: str, words: WordList) -> Work | None:
     """'three?', 'and .1?': so many layers of what lies there, or another sheet in its place."""
-    counted, bare = _COUNT_ALONE.fullmatch(text.strip(" ?.!")), _BARE.fullmatch(text.strip(" ?!"))
-    if counted is not None:
-        return Work(times=_COUNTS.get(counted[1]) or int(counted[1]))
+    times = words.numerals.counted(words.groups.core(text.strip(" ?.!"), LEADS_COUNT, BEHIND_COUNT))
+    bare = _FINE.fullmatch(words.groups.core(text.strip(" ?!"), LEADS_SHEET, BEHIND_SHEET))
+    if times is not None and 0 < times <= _MOST_LAYERS:
+        return Work(times=times)
     if bare is not None and 0 < float(bare[1]) <= _THICKEST_SHEET:
         return Work(laid=float(bare[1]), amounts=(float(bare[1]),), instead=True)
     return None
@@ -124,10 +119,11 @@ def _layers(question: Question) -> list[tuple[int, int, int]]:
     return [(n, one.at, one.end) for n, one in told if 1 < n <= _MOST_LAYERS]
 
 
-def _times(led: str) -> int:
+def _times(led: str, numerals: Numerals) -> int:
     """'two 0.08 shims': how many, said right before how thick one is; 0 where it is not."""
     told = _TIMES.search(led)
-    return _COUNTS.get(told[1]) or int(told[1]) if told is not None else 0
+    times = numerals.counted(told[1]) if told is not None else None
+    return times if times is not None and 1 < times <= _MOST_LAYERS else 0
 
 
 def _count_by(at: int, counts: list[tuple[int, int, int]], sheets: int) -> int:

@@ -8,6 +8,7 @@ from typing import Final
 
 from engine.base.units import MM_PER_FOOT
 from grammar.questions import Question
+from grammar.words.mentioned import Mention
 
 _NUMBER: Final = re.compile(
     r"(?<![\w./])(?P<value>\d+(?:\.\d+)?)(?P<half> and a half)?\s?"
@@ -15,7 +16,7 @@ _NUMBER: Final = re.compile(
     re.IGNORECASE,
 )
 _PARTS: Final = re.compile(r"[,;.]")  # what parts a number from the words behind it
-_MARK: Final = re.compile(r"\s?(?:mark|marking|line|engraving)\b", re.IGNORECASE)
+_MARK: Final = "mark-of-number"
 _UNITS: Final = {"mm": 1.0, "cm": 10.0, "m": 1000.0, "f": MM_PER_FOOT}
 _LEAST_MM: Final = 150.0  # no scale begins nearer
 _APART: Final = 4.0  # what the one may be of the other
@@ -89,12 +90,17 @@ def _told_by(question: Question, before: int, start: int, end: int, after: int) 
     The number stands from `start` to `end`; the one before it ends at `before`, the next begins at `after`.
     """
     told = sorted((one.at, one.key) for key in (_SCALE, _TAPE) for one in question.places(key))
-    if _MARK.match(question.text, end):
+    if _mark_at(end, question):
         return _SCALE  # 'sharp at the 5 m mark'
-    first = _MARK.match(question.text, before) if before else None
-    told = [row for row in told if first is None or row[0] >= first.end()]  # the mark is that of the number before
+    first = _mark_at(before, question) if before else None
+    told = [row for row in told if first is None or row[0] >= first.end]  # the mark is that of the number before
     stops = [end + one.start() for one in _PARTS.finditer(question.text[end:after])]
     stops += [one.at for one in question.places(_PARTING) if end <= one.at < after]
     leads = [key for at, key in told if before <= at < start]
     follows = [key for at, key in told if end <= at < min(stops, default=after)]
     return next(iter([*leads[-1:], *follows[:1]]), None)
+
+
+def _mark_at(end: int, question: Question) -> Mention | None:
+    """The word right behind a number that tells it to be a mark."""
+    return next((one for one in question.places(_MARK) if one.at in (end, end + 1)), None)

@@ -36,7 +36,7 @@ def with_body_picked(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
     if picked is None:
         return heard
     again = hear(f"on {rest[0].text} body", lexicon, before.intent)
-    return replace(again, line=replace(again.line, text=heard.text), weighed=Weighed((), {}))
+    return replace(again.as_typed(heard), weighed=Weighed((), {}))
 
 
 def weighs_two(heard: Heard, before: Question) -> bool:

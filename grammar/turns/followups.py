@@ -9,7 +9,7 @@ from grammar import kinds
 from grammar.hearing import Heard
 from grammar.questions import ALL, RING, Limits, Question, Thing
 from grammar.telling import built
-from grammar.turns.about_lenses import lenses_of, one_of_several
+from grammar.turns.about_lenses import lenses_of, one_of_several, with_one_turned
 from grammar.turns.adding import added, put_on_top, resized, shimmed, with_rings_joined, with_stacked
 from grammar.turns.aside_seen import sets_it_anew
 from grammar.turns.asked_on import intent_of
@@ -108,7 +108,7 @@ def follow(heard: Heard, before: Question) -> Question:
     said, before, those_left = _changed(heard, said, before)
     said, aim = _measured(heard, said, before, aim, None if aim.ring else again, unseated)
     said, aim, placed = _placed(heard, said, before, aim, those_left)
-    return _joined(heard, said, before, aim, placed)
+    return with_one_turned(_joined(heard, said, before, aim, placed), before)
 
 
 def _aimed(heard: Heard, before: Question) -> _Aim:
@@ -243,7 +243,7 @@ def _topical(heard: Heard, said: Question, before: Question, intent: str) -> Que
 
 def _changed(heard: Heard, said: Question, before: Question) -> tuple[Question, Question, tuple[Thing, ...]]:
     """What is said with what comes to that of before, the question before without what goes, and the lenses left."""
-    said = with_light_changed(with_stop_set(heard, said, before), before)
+    said = with_light_changed(heard, with_stop_set(heard, said, before), before)
     said = mark_again(heard, distance_again(depth_wanted(heard, said, before), before), before)
     said = with_rings_joined(with_stacked(heard, said, before), before)
     said, before = with_stops_again(heard, said, without_old_shutter(heard, said, before))

@@ -41,7 +41,7 @@ def with_glass_named(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
         text = f"{text[: token.column - 1]}{factor:g}x {piece}{text[token.end :]}"
     again = hear(text, lexicon, before.intent)
     # its cues ask nothing: the same is asked of that glass
-    return replace(again, line=replace(again.line, text=heard.text), weighed=Weighed((), {}))
+    return replace(again.as_typed(heard), weighed=Weighed((), {}))
 
 
 def glass_joined(heard: Heard, said: tuple[Thing, ...], kept: tuple[Thing, ...]) -> tuple[Thing, ...]:

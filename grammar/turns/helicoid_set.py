@@ -46,11 +46,11 @@ def helicoid_set(heard: Heard, before: Question, lexicon: Lexicon) -> Heard | No
     if len(ranged) == 1 and other is not None:
         text = f"{heard.text[: other.end]} {ranged[0][0].piece}{heard.text[other.end :]}"
         again = hear(text, lexicon, before.intent)
-        return replace(again, line=replace(again.line, text=heard.text))
+        return again.as_typed(heard)
     either = _either_range(tokens, before)
     if either is not None:
         again = hear(f"{either} {before.adapters[0].piece}", lexicon, before.intent)
-        return replace(again, line=replace(again.line, text=heard.text))
+        return again.as_typed(heard)
     ended = {_OPEN, _SHUT} & {one.key for one in mentioned(heard.text, lexicon.words.mentions, only=(_OPEN, _SHUT))}
     long = len(tokens) > (_MOST_ENDED if ended else _MOST) and not _is_led_out(tokens)
     passed = "a" if ended and not heard.tells(_HOW_CLOSE) else ""  # 'all the way out with a 50'
@@ -63,7 +63,7 @@ def helicoid_set(heard: Heard, before: Question, lexicon: Lexicon) -> Heard | No
     asked = " ".join(heard.text[one.column - 1 : one.end] for one in heard.cues if one.tells in _ASKED)
     lens = next((f", {one.numbers[0]:g} mm lens" for one in tokens if one.numbers and _is_lens(one, heard, span)), "")
     again = hear(f"{asked} with {length:g} mm {piece.piece}{lens}".strip(), lexicon, before.intent)
-    again = replace(again, line=replace(again.line, text=heard.text))
+    again = again.as_typed(heard)
     return again if asked else replace(again, weighed=Weighed((), {}))
 
 

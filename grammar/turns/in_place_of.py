@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from typing import Final
 
-from engine.base.compact import replace
 from grammar.hearing import Heard, hear
 from grammar.questions import Question, Thing
 from grammar.words.groups import IN_PLACE_OF, SWAPS
@@ -35,7 +34,7 @@ def with_stood_in(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
         return heard
     said = _beside_others(tokens[new], tokens[old], side, before, lexicon) or said
     again = hear(said, lexicon, before.intent)
-    return replace(again, line=replace(again.line, text=heard.text))
+    return again.as_typed(heard)
 
 
 def _beside_others(new: Token, old: Token, side: str, before: Question, lexicon: Lexicon) -> str:

@@ -115,7 +115,7 @@ def _with(token: Token, says: str, heard: Heard, before: Question, lexicon: Lexi
     denied = led.strip(" ,.-").casefold() in _DENIALS  # 'no 2.0' puts a number right, and leaves nothing away
     text = ("" if denied else led) + says + heard.text[token.end :]
     again = hear(text, lexicon, before.intent)
-    return replace(again, line=replace(again.line, text=heard.text))
+    return again.as_typed(heard)
 
 
 def _put_for(heard: Heard, before: Question) -> tuple[Token, str] | None:

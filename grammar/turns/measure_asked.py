@@ -33,7 +33,7 @@ def with_measure_asked(heard: Heard, before: Question, lexicon: Lexicon) -> Hear
     if asked is None:
         return heard
     again = hear(asked, lexicon, before.intent)
-    again = replace(again, line=replace(again.line, text=heard.text))
+    again = again.as_typed(heard)
     # where it is not known yet which mount it is, each that it may be tells its own
     return replace(again, weighed=Weighed((), {})) if before.intent == IDENTIFY_MOUNT else again
 

@@ -34,7 +34,7 @@ from grammar.words.written import STOPS
 
 _STOPS: Final = "stops"
 BRIGHTER: Final = "brighter"  # the key of the stops by which the scene is lighter than the light that is named
-_CHANGED: Final = re.compile(r"\bstops? (brighter|lighter|darker|dimmer)\b", re.IGNORECASE)
+_LIGHTER, _DARKER = "stops-lighter", "stops-darker"
 _EARLY: Final = "infinity-early"
 _STOPPING: Final = frozenset(["cant-focus", "stops-at"])  # cues of how far a lens focuses
 _MARK: Final = "mark"
@@ -54,7 +54,7 @@ _TURNED: Final = ("turns", "angle")
 _OF_THREADS: Final = frozenset(["identify", "look-alike", "which", "fits", "thing", "sharp", "get"])
 _CUP: Final = "recessed"  # the kind of piece that is told by its depth
 DEPTH: Final = "depth"
-_TOO: Final = re.compile(r"\btoo\b", re.IGNORECASE)
+_TOO: Final = "too"
 _DOUBTS: Final = ("sure", "whence", "isnt-that")
 _FEW: Final = 8  # words of a line that tells one number
 
@@ -172,7 +172,7 @@ def ring_measured(heard: Heard, before: Question) -> Thing | None:
     measured = any(one.kind == "MEASURE" and one.value == _ACROSS for one in heard.shape.tokens)
     values = [heard.readings.values.get(_THREAD, ""), heard.readings.values.get("thickness", "") if measured else ""]
     cup = len(before.adapters) == 1 and before.adapters[0].piece == _CUP
-    depth = heard.readings.values.get(DEPTH, "") if cup and _TOO.search(heard.text) is None else ""
+    depth = heard.readings.values.get(DEPTH, "") if cup and not heard.places(_TOO) else ""
     values += [depth]  # 'and 6.8 deep?'
     told = next((one for one in map(_LENGTH.fullmatch, values) if one), None) or _bare_ring(heard, before)
     lenses = [one for one in heard.cast.lenses if not _is_of_ring(one, before)]
@@ -211,7 +211,7 @@ def _bare_ring(heard: Heard, before: Question) -> re.Match[str] | None:
         return None
     if len(pieces) > 1 or (pieces and pieces[0].piece not in ("adapter", _CUP)) or "." not in heard.text:
         return None
-    off = pieces and pieces[0].piece == _CUP and _TOO.search(heard.text) is not None  # '0.1 too shallow'
+    off = pieces and pieces[0].piece == _CUP and bool(heard.places(_TOO))  # '0.1 too shallow'
     return told if not off and (float(told[1]) not in STOPS or pieces) else None
 
 
@@ -219,7 +219,7 @@ def is_cup_off(heard: Heard, before: Question) -> bool:
     """'what if its 0.1 too shallow' after a cup: by how much its depth is off."""
     cup = any(one.piece == _CUP for one in before.adapters)
     told = any(heard.readings.values.get(key) for key in ("numbers", DEPTH, "thickness", "length"))
-    return cup and told and before.intent in _SEATED and _TOO.search(heard.text) is not None
+    return cup and told and before.intent in _SEATED and bool(heard.places(_TOO))
 
 
 def turned_anew(heard: Heard, before: Question) -> bool:
@@ -258,12 +258,12 @@ def with_stop_set(heard: Heard, said: Question, before: Question) -> Question:
     return said.with_(lenses=(), f_number=told) if closed or before.f_number is not None else said
 
 
-def with_light_changed(said: Question, before: Question) -> Question:
+def with_light_changed(heard: Heard, said: Question, before: Question) -> Question:
     """'two stops brighter sky' in a talk of an exposure: the scene is so much lighter, and no filter holds it back."""
-    stops, told = said.said(_STOPS), _CHANGED.search(said.text)
-    if stops is None or told is None or before.intent != EXPOSURE_ND:
+    stops, told = said.said(_STOPS), sorted((*heard.places(_LIGHTER), *heard.places(_DARKER)), key=lambda one: one.at)
+    if stops is None or not told or before.intent != EXPOSURE_ND:
         return said
-    sign = -1.0 if told[1].casefold().startswith("d") else 1.0
+    sign = -1.0 if told[0].key == _DARKER else 1.0
     shift = sign * float(stops.split(",")[0]) + float(before.said(BRIGHTER) or 0.0)
     rest = said.rest(_STOPS)
     return said.with_(values=(*rest, (BRIGHTER, f"{shift:g}")))

@@ -14,12 +14,10 @@ from grammar.words.tokens import Token
 
 _PLACED: Final = frozenset([CHAIN, FOCUS_VERDICT, COMPARE, DIY_DIMENSION, BUY_PLAN])
 _SIZED: Final = frozenset(["NUMBER", "LENGTH"])
-_OFF: Final = re.compile(r"(\d*\.?\d+)(?: ?mm)? too (thick|thin|long|short)", re.IGNORECASE)
-_SHIMMED: Final = re.compile(
-    r"(\d+(?:\.\d+)?)(?: ?mm)?(?: (?:one|ring|adapter))? (?:plus|with|and|\+)(?: an?)? (0?\.\d+)(?: ?mm)?(?: of)?"
-    r"(?: (?:shim|tape|under|beneath|in)\b.*)?\??$",
-    re.IGNORECASE,
-)  # '27.6 plus a 0.15 shim'
+_AMISS: Final = "ring-amiss-by"  # phrases that are mentioned
+_RING_AND_SHIM: Final = "ring-and-shim"
+_UNDER: Final = "under-it"
+_NUMBER: Final = re.compile(r"\d*\.?\d+")
 _SAME: Final = 0.001  # mm
 _SHORTEST: Final = 0.5  # mm, of a ring
 _ASKS: Final = ("price-q", "why", "cover", "how-close")
@@ -35,10 +33,11 @@ def ring_of_one(heard: Heard, before: Question) -> str | None:
     told = [one for one in told if one.unit in ("", "mm")]
     if mount is None or len(told) != 1 or heard.cast.bodies:
         return None
-    off = _OFF.search(heard.text)
+    off = next(iter(heard.places(_AMISS)), None)
     name = mount.text if mount.text.casefold().endswith("mount") else f"{mount.text}-mount"
     if off is not None:
-        return f"the {name} lens with a ring {off[1]} mm too {off[2]}, infinity?"
+        way = heard.text[: off.end].split()[-1]
+        return f"the {name} lens with a ring {off.number:g} mm too {way}, infinity?"
     size = told[0].numbers[0]
     return f"the {name} lens with a {size:g} mm ring, infinity?" if size >= _SHORTEST else None
 
@@ -67,19 +66,29 @@ def _is_its_ring(one: Token, two: Token, before: Question) -> bool:
 
 def shimmed_ring(heard: Heard, before: Question) -> str | None:
     """Another ring with a shim under it, '27.6 plus a 0.15 shim' after one of 27.76: a ring as long as both."""
-    found = _SHIMMED.search(heard.text)
+    both = _ring_and_shim(heard)
     ringed = any(one.piece == "adapter" and one.thickness_mm is not None for one in before.adapters)
     bare = not (heard.cast.bodies or heard.cast.frames or any(part.focal for part in heard.cast.lenses))
-    if before.intent not in _PLACED or found is None or not (ringed and bare):
+    if before.intent not in _PLACED or both is None or not (ringed and bare):
         return None
-    ring, shim = float(found[1]), float(found[2])
-    return f"with a {ring + shim:g} mm ring, infinity?" if ring > _SHORTEST else None
+    return f"with a {sum(both):g} mm ring, infinity?" if both[0] > _SHORTEST else None
 
 
 def is_shimmed_so(got: Question) -> bool:
     """Whether its ring is already as long as a ring and a shim that it tells both of."""
-    found = _SHIMMED.search(got.text)
-    if found is None:
+    both = _ring_and_shim(got)
+    if both is None:
         return False
-    both = float(found[1]) + float(found[2])
-    return any(one.thickness_mm and abs(one.thickness_mm[0] - both) < _SAME for one in got.adapters)
+    return any(one.thickness_mm and abs(one.thickness_mm[0] - sum(both)) < _SAME for one in got.adapters)
+
+
+def _ring_and_shim(told: Heard | Question) -> tuple[float, float] | None:
+    """How long a ring is, and how thick the shim with it; None where more is told than that it lies there."""
+    for place in told.places(_RING_AND_SHIM):
+        ring, *_, shim = _NUMBER.findall(told.text[place.at : place.end])
+        rest = told.text[place.end :].rstrip("?")
+        under = any(one.at == place.end + 1 for one in told.places(_UNDER))
+        factor = told.text[: place.end].endswith("x")  # '19.9 mm with 0.71x'
+        if not ring.startswith(".") and "." in shim and float(shim) < 1 and not factor and (under or not rest):
+            return float(ring), float(shim)
+    return None

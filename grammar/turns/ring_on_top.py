@@ -14,7 +14,7 @@ from grammar.turns.standing_ring import ASKS_CLOSE, ASKS_VERDICT, CUP, is_other_
 _ON_TOP: Final = "ring-on-top"
 _SAME: Final = "same-again"  # one more of the ring that stands there
 _PRICED: Final = "buys-one"
-_TOP: Final = re.compile(r"\b(on top|too|as well|between|onto|behind)\b")
+_TOP: Final = "beside-it"  # that it stands there as well
 _ALIKE: Final = 0.15  # of what is longer or shorter by less than this share of it, only one ring stands there
 _STANDING: Final = SEATED | {SHIM_CALIBRATION, MACRO_DISTANCE, BUY_PLAN}
 _ANEW: Final = "sheet-anew"
@@ -42,7 +42,7 @@ def with_ring_on_top(got: Question, before: Question) -> Question:
         ring = replace(joins, words=f"{length:g} mm ring", thickness_mm=(length, length))
         return got.with_(intent=FOCUS_VERDICT, adapters=(ring,), number=None, values=got.rest(*_SIZES))
     old = _one_length(stood[-1]) if len(stood) == 1 and stood[0].piece == RING else None
-    if old and abs(length - old) <= _ALIKE * old and not got.places(_SAME) and not _TOP.search(got.text.casefold()):
+    if old and abs(length - old) <= _ALIKE * old and not got.places(_SAME) and not got.places(_TOP):
         ring = replace(stood[0], ids=(), words=f"{length:g} mm ring", thickness_mm=(length, length))
         return got.with_(intent=FOCUS_VERDICT, adapters=(ring,), number=None, values=got.rest(*_SIZES))
     tube = Thing(words=f"{length:g} mm tube", piece=SPACER, thickness_mm=(length, length))

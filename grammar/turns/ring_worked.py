@@ -18,9 +18,10 @@ from grammar.turns.rings_as_told import with_rings_as_told
 from grammar.turns.rings_each_told import with_rings_each_told
 from grammar.turns.standing_ring import ASKS_CLOSE, ASKS_VERDICT, CUP, is_same_body, length_of
 from grammar.turns.way_asked import with_way_held
+from grammar.words.wordlist import WordList
 
 _DEPTH: Final = "depth"
-_HAS_ONLY: Final = ("only have", "have only", "only got", "ive only", "all i have")
+_HAS_ONLY: Final = "has-only"
 _WHICH: Final = "which-sheet"
 _REMEDY: Final = "remedy"
 _SIZED: Final = (RING, CUP, SPACER)  # what sheet may lie under, the first that is there
@@ -40,24 +41,25 @@ _THICKEST_SHEET: Final = 0.7  # mm
 _NONE: Final = (0.0, 0.0, 0.0)
 
 
-def with_ring_worked(got: Question, before: Question | None, phrases: Mapping[str, tuple[str, ...]]) -> Question:
+def with_ring_worked(got: Question, before: Question | None, words: WordList) -> Question:
     """'add 0.1 of tape under it' after a ring of 12.71 mm: one of 12.81 mm; 'tape off again': as it was.
 
-    What lies under it is kept in `laid`, with what was taken out last. `phrases`: those of what is mentioned, by key.
+    What lies under it is kept in `laid`, with what was taken out last.
     """
-    told = got if before is None else with_rings_each_told(got, before)
+    told = got if before is None else with_rings_each_told(got, before, words.groups)
     if told is not got:
         return told
     got = got if before is None else with_ring_asked_of(got, before)
     got = got if before is None else with_draw_set(with_ring_kept(with_ring_on_top(got, before), before), before)
-    got = with_rings_as_told(got, before, phrases)
+    got = with_rings_as_told(got, before, words)
     before = before if before is not None and got.follows else None
     if before is not None and (stock := _of_stock(got, before)) is not None:
         return stock
     lay, gone, one = before.laid if before is not None else _NONE
     # 'with the 0.2 i have' after what would set it right, 'only have 0.25' after which shim that is
-    mended = before is not None and (before.topic == _REMEDY or (before.intent == SHIM_CALIBRATION and _has_only(got)))
-    work = work_of(got, lies=lay > 0 or mended)
+    awaited = before is not None and before.intent == SHIM_CALIBRATION and bool(got.places(_HAS_ONLY))
+    mended = awaited or (before is not None and before.topic == _REMEDY)
+    work = work_of(got, words, lies=lay > 0 or mended)
     pieces = _told(got, work)
     fresh = bool(pieces)
     if fresh:
@@ -75,11 +77,11 @@ def with_ring_worked(got: Question, before: Question | None, phrases: Mapping[st
             adapters=(*pieces[:at], bare, *pieces[at + 1 :]), laid=_NONE, values=got.rest(*_LENGTHS), number=None,
         )  # fmt: skip
     if at is None and work.amounts and not work.is_none:
-        return _with_error(got, before, work, phrases)
+        return _with_error(got, before, work, words.mentions)
     if work.is_none or at is None:
         held = before is not None and _rings(got) == _rings(before) and not fresh
         got = got.with_(laid=(lay, gone, one) if held else _NONE)
-        return got.with_(intent=FOCUS_VERDICT) if held and work.is_none and _asks_again(got, before) else got
+        return got.with_(intent=FOCUS_VERDICT) if held and work.is_none and _asks_again(got, before, words) else got
     by, under, gone = _changed(work, lay, gone, one, anew=work.instead or bool(got.places(_ANEW)))
     one = work.amounts[0] if work.laid else one
     if not by and not work.amounts:
@@ -95,11 +97,6 @@ def with_ring_worked(got: Question, before: Question | None, phrases: Mapping[st
         limits=got.limits if before is None else replace(got.limits, without=before.limits.without),
         adapters=(*pieces[:at], ring, *pieces[at + 1 :]), values=got.rest(*_LENGTHS), number=None,
     )  # fmt: skip
-
-
-def _has_only(got: Question) -> bool:
-    words = got.text.casefold().replace("'", "")
-    return any(one in words for one in _HAS_ONLY)
 
 
 def _of_stock(got: Question, before: Question) -> Question | None:
@@ -119,13 +116,13 @@ def _of_stock(got: Question, before: Question) -> Question | None:
     )  # fmt: skip
 
 
-def _asks_again(got: Question, before: Question | None) -> bool:
+def _asks_again(got: Question, before: Question | None, words: WordList) -> bool:
     """'now?', 'infinity', 'so does it reach' after what was done to a ring of a known length: whether it does."""
     if before is None or not before.intent == got.intent == SHIM_CALIBRATION or not _rings(got):
         return False
     few = len(got.text.split()) <= _FEW and got.values == before.values
     digits = any(sign.isdigit() for sign in got.text)
-    done = not work_of(before).is_none and not digits and bool(got.places(ASKS_VERDICT))
+    done = not work_of(before, words).is_none and not digits and bool(got.places(ASKS_VERDICT))
     return few and (done or bool(got.places(_OF_INFINITY)))
 
 

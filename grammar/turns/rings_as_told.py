@@ -13,25 +13,27 @@ from grammar.readings.bench_work import work_of
 from grammar.things.casting import SPACER
 from grammar.turns.standing_ring import CUP, are_named, is_same_body, length_of
 from grammar.turns.way_asked import with_way_held
+from grammar.words.groups import ARTICLE, Groups
+from grammar.words.wordlist import WordList
 
 _SEATED: Final = BY_SEAT | {SHIM_CALIBRATION}
 _DEPTH: Final = "depth"
 _SUNK: Final = re.compile(r"-\d*\.?\d+(?: mm)?")
-_OFF_BY: Final = re.compile(r"\b(too|off|over|out|error|wrong|short|long|thin)\b")
+_OFF_BY: Final = "amiss-somehow"
 _BELOW: Final = re.compile(r"(?<![^\s(:=])-\d*\.?\d+(?![\w%])")  # a number below 0, written by itself
 _FLAT: Final = re.compile(r"0(?:\.0+)?(?: mm)?")
-_AHEAD: Final = re.compile(r"(?:an? |the |my )?(\d+\.\d+)(?: ?mm)? ")
+_AHEAD: Final = re.compile(r"(\d+\.\d+)(?: ?mm)? ")
 _FINE: Final = re.compile(r"(?<![\w.])(\d*\.\d+)(?: ?mm)?(?![\w.]*\d)")  # a length, told finer than to a millimetre
 _ROW: Final = re.compile(r"\d*\.?\d+(?: mm)?(?:, \d*\.?\d+(?: mm)?)+")
-_RINGS: Final = re.compile(r"\b(?:rings|adapters|adaptors)\b")
+_RINGS: Final = "several-rings"
 _NOW_SO: Final = "now-so"
 _SIGNED: Final = re.compile(r"(?<![\w./])-?\d*\.\d+(?![\w.]*\d)")
 _REWORKED: Final = 1.0  # mm; by so much a seat that was worked on differs from what it was
 _FIRST: Final = re.compile(r"(\d+(?:\.\d+)?) mm")
-_OF_SCALE: Final = re.compile(r"\b(?:inf\w*|horizon|sharp|moon|stars?|mark|scale|focus\w*|far)\b")
+_OF_SCALE: Final = "of-what-is-far"
 _METRE: Final = 1000.0
 _CHOICE: Final = ("ring_choice", "readings")  # keys under which several lengths are told of one ring, or to choose from
-_OR: Final = re.compile(r"\b(or|vs|versus|which|either|instead|another|other)\b")
+_OR: Final = "one-or-other"
 _ALIKE: Final = 0.8  # of two rings that are longer than this share of one another only one stands there
 _PAIR: Final = "pair-of-rings"
 _OVER: Final = "pair-over"
@@ -40,18 +42,18 @@ _MOST_ERROR: Final = 2.0  # mm; a pair of rings that measures more is so long
 _PART: Final = "of-one-of-them"
 
 
-def with_rings_as_told(got: Question, before: Question | None, phrases: Mapping[str, tuple[str, ...]]) -> Question:
+def with_rings_as_told(got: Question, before: Question | None, words: WordList) -> Question:
     """The question with the length of its ring, where a bare number tells it; of two plain ones in a row the sum."""
     if got.intent not in _SEATED or len(got.lenses) > 1 or len(got.bodies) > 1:
         return got
-    again = _reworked(got, before)
+    again = _reworked(got, before, words)
     if again is not None:
         return again
-    pair = _as_pair(got, before, phrases)
-    return pair if pair is not None else _stacked(_in_row(_sunk(_headed(_unmarked(got)))))
+    pair = _as_pair(got, before, words.mentions)
+    return pair if pair is not None else _stacked(_in_row(_sunk(_headed(_unmarked(got), words.groups))))
 
 
-def _reworked(got: Question, before: Question | None) -> Question | None:
+def _reworked(got: Question, before: Question | None, words: WordList) -> Question | None:
     """'filed it to -0.4', 'went too deep, 1.78' after a seat inside the body: how deep it lies now."""
     held = [one for one in before.adapters if one.is_of_one_length] if before is not None and got.follows else []
     if before is None or len(held) != 1 or held[0] not in before.adapters or not got.places(_NOW_SO):
@@ -61,7 +63,9 @@ def _reworked(got: Question, before: Question | None) -> Question | None:
     sunk = (cup or was <= 0) and len(told) == 1 and told[0] != got.f_number
     size = abs(told[0]) if cup and told else told[0] if told else 0.0
     new = (cup and size > 0) or size < 0
-    if not (sunk and new) or abs(size - was) > _REWORKED or not is_same_body(got, before) or not work_of(got).is_none:
+    if not (sunk and new) or abs(size - was) > _REWORKED or not is_same_body(got, before):
+        return None
+    if not work_of(got, words).is_none:
         return None
     piece = replace(held[0], words=f"{size:g} mm {'cup' if cup else 'ring'}", thickness_mm=(size, size))
     rest = got.rest("numbers", _DEPTH, "thickness", "length", "thread", OFF)
@@ -76,15 +80,15 @@ def _unmarked(got: Question) -> Question:
         return got
     size = float(told[1]) / _METRE
     ahead, found, _ = got.text.casefold().partition(f"{size:g}")
-    if not found or size == int(size) or _OF_SCALE.search(ahead):
+    if not found or size == int(size) or any(one.at < len(ahead) for one in got.places(_OF_SCALE)):
         return got
     sized = replace(open_[0], ids=(), thickness_mm=(size, size))
     return got.with_(adapters=tuple(sized if one is open_[0] else one for one in got.adapters), values=got.rest("mark"))
 
 
-def _headed(got: Question) -> Question:
+def _headed(got: Question, groups: Groups) -> Question:
     """'a 9.9 m-e': the length before the two mounts of a ring; '1.65 deep cup': how deep a cup is."""
-    pieces = tuple(_with_length(one, got) for one in got.adapters)
+    pieces = tuple(_with_length(one, got, groups) for one in got.adapters)
     named, bare = [one for one in pieces if one.front and one.rear and one.piece == RING], got.said("numbers") or ""
     left = [one for one in named if one.thickness_mm is None]
     if pieces != got.adapters and len(left) == 1 and _FINE.fullmatch(bare):
@@ -97,8 +101,9 @@ def _headed(got: Question) -> Question:
     return got if pieces == got.adapters else got.with_(adapters=pieces, values=got.rest(*((_DEPTH,) if cup else ())))
 
 
-def _with_length(piece: Thing, got: Question) -> Thing:
-    ahead = _AHEAD.match(piece.words.casefold()) if piece.front and piece.rear else None
+def _with_length(piece: Thing, got: Question, groups: Groups) -> Thing:
+    words = groups.behind(ARTICLE, piece.words.casefold())
+    ahead = _AHEAD.match(words) if piece.front and piece.rear else None
     deep = _FINE.match(got.said(_DEPTH) or "") if piece.piece == CUP else None
     told = ahead or deep
     if told is None or piece.thickness_mm is not None or piece.factor is not None or piece.piece not in (RING, CUP):
@@ -112,7 +117,7 @@ def _sunk(got: Question) -> Question:
     if len(rings) != 1 or rings[0].thickness_mm is not None or rings[0].factor is not None:
         return got
     numbers, thick = got.said("numbers") or "", got.said("thickness") or ""
-    flat = _FLAT.fullmatch(thick) is not None and _OFF_BY.search(got.text.casefold()) is None
+    flat = _FLAT.fullmatch(thick) is not None and not got.places(_OFF_BY)
     below = _BELOW.findall(got.text)
     bare = numbers == "" or _SUNK.fullmatch(numbers) is not None
     if not (flat or (bare and len(below) == 1 and "." in below[0])):
@@ -129,7 +134,7 @@ def _sunk(got: Question) -> Question:
 def _in_row(got: Question) -> Question:
     """'two rings, 1.02 and 9.75': a ring of each length, where the lengths stand beside the word for them."""
     told, open_ = got.said("numbers") or "", [one for one in got.adapters if one.piece == RING]
-    if len(open_) != 1 or not _ROW.fullmatch(told) or _RINGS.search(got.text.casefold()) is None:
+    if len(open_) != 1 or not _ROW.fullmatch(told) or not got.places(_RINGS):
         return got
     lengths = [float(one.split(" ")[0]) for one in told.split(", ")]
     plain = open_[0].thickness_mm is None and not (open_[0].front or open_[0].ids)
@@ -146,7 +151,7 @@ def _stacked(got: Question) -> Question:
     plain = [one for one in got.adapters if _is_plain(one)]
     others = [one for one in got.adapters if one.piece == RING and one.thickness_mm is not None and one not in plain]
     pair = any(one.ids for one in got.lenses) and any(one.ids for one in got.bodies)
-    asked = _OR.search(got.text.casefold()) is not None or any(got.said(key) is not None for key in _CHOICE)
+    asked = bool(got.places(_OR)) or any(got.said(key) is not None for key in _CHOICE)
     if len(plain) < 2 or others or not pair or asked:
         return got
     plain.sort(key=length_of)

@@ -8,66 +8,49 @@ from __future__ import annotations
 import re
 from typing import Final
 
-from engine.base.compact import replace
+from engine.base.compact import compact, replace
 from grammar.kinds import FOCUS_VERDICT, MACRO_DISTANCE, SEATED, SHIM_CALIBRATION
 from grammar.questions import OFF, RING, Question, Thing
 from grammar.things.casting import SPACER
 from grammar.turns.standing_ring import ASKS_CLOSE, CUP, are_named, is_other_body, length_of
+from grammar.words.clauses import Clause, clauses_of
+from grammar.words.groups import LIPPED, OF_ANY_RING, Groups
+from grammar.words.mentioned import outside
 
 _OF_SEAT: Final = SEATED | {SHIM_CALIBRATION}
 _REMEDY, _FLAT = "remedy", "no-recess"
 _STEP: Final = "step-ring"
 _PIECES: Final = (RING, CUP, SPACER, _STEP)
-_LIPLESS: Final = re.compile(r"\b(?:without (?:a |the |its |any )?(?:lip|rim)|lipless|no lip|not lipped|flush)\b")
-_ONE_OUT: Final = re.compile(
-    r"\bone (?:of (?:them|those) )?(?:out|off|gone|removed)\b|\bwithout one\b|\bonly one\b|\bjust one\b"
-)
-_ALL_OUT: Final = re.compile(
-    r"\b(?:both|all|them|either) (?:of them )?(?:out|off|gone|removed)\b|\bwithout (?:both|either|them)\b"
-)
+_LIPLESS: Final = "lipless"  # phrases that are mentioned
+_ONE_OUT: Final = "one-of-them-out"
+_ALL_OUT: Final = "all-of-them-out"
 _THIN_MM: Final = 3.0  # of a washer or shim
 _LIP_MM: Final = 6.0  # a bush between two screws is hardly thicker
-_SUM: Final = re.compile(
-    r"\b(?:come|comes|adds?|add) (?:it |that |they )?(?:all )?(?:to|up)\b|\b(?:sum|in total|total|in all|altogether)\b"
-    r"|\bcancel|\b(?:even|balance) out\b"
-)
+_SUM: Final = "summed-up"
 _WHOLE: Final = re.compile(r"(\d+(?:\.\d+)?)(?: mm)?")
-_CLAUSES: Final = re.compile(r"[,;]\s|\.\s|\band\b|\bbut\b|\bwhile\b")
-_FINE: Final = re.compile(r"(?<![\w./-])(\d*\.\d+|\d+(?= ?mm\b))(?: ?mm)?(?![\w/])")
-_PLACES: Final = (
-    (re.compile(r"\b(?:first|1st|front|lens side|lens-side)\b"), 0),
-    (re.compile(r"\b(?:second|2nd)\b"), 1),
-    (re.compile(r"\b(?:third|3rd)\b"), 2),
-    (re.compile(r"\b(?:last|rear|back|body side|camera side|body-side|camera-side)\b"), -1),
-)
-_LENGTH_WORDS: Final = (
-    (re.compile(r"\b(?:thin|thinner|thinnest|short|shorter|small|smaller) (?:one|ring|adapter)\b"), 0),
-    (re.compile(r"\b(?:thick|thicker|thickest|long|longer|big|bigger) (?:one|ring|adapter)\b"), -1),
-)
-_BACK: Final = re.compile(
-    r"\b(?:to|on|with|and|about) the (?:first|other|earlier|previous|old|one before)(?: (?:one|ring|adapter))?\b"
-)
-_OTHER: Final = re.compile(r"\b(?:other)\b")
-_EACH: Final = re.compile(r"\b(?:both|each|all)\b")
-_BY: Final = re.compile(r"\b(thinner|shorter|thicker|longer|thick|thin|over|under|off)\b")
-_LESS: Final = frozenset(["thinner", "shorter", "thin", "under", "off"])
-_TOO: Final = re.compile(r"\btoo\b|\bif both are\b")
-_OFF_BY: Final = re.compile(
-    r"\b(?:too|over|under|oversize|undersize|off)\b|(?:short|thin|thick|long)(?:er)?\b(?! (?:one|ring))"
-)
-_LAPPED: Final = re.compile(r"\b(?:file|filed|sand|sanded|lap|lapped|turn|turned|cut|shave|shaved|mill|milled)\b")
+_FINE: Final = re.compile(r"(?<![\w./-])(\d*\.\d+|\d+(?= ?mm\b))(?: ?mm)?(?![\w/])", re.IGNORECASE)
+_PLACES: Final = (("placed-first", 0), ("placed-second", 1), ("placed-third", 2), ("placed-last", -1))
+_BACK: Final = "back-to-another"
+_RING_SAID: Final = "ring-said"
+_STANDS_ON: Final = "on-the"
+_OTHER: Final = "other-one"
+_EACH: Final = "each-of-both"
+_THINNER, _THICKER, _OFF = "by-so-much-thinner", "by-so-much-thicker", "by-so-much-off"
+_TOO: Final = ("too", "if-both-are")
+_OFF_BY: Final = "amiss-by-any"
+_THIN_OR_THICK: Final = "thin-or-thick"
+_THIN_ONE, _THICK_ONE = "the-thin-one", "the-thick-one"
+_POINTED_AT: Final = (_THIN_ONE, _THICK_ONE, "thin-or-thick-rings")
+_LAPPED: Final = "worked-on"
 _REMADE_MM: Final = 0.75  # and one that is not pointed at
 _WIDTHS: Final = re.compile(r"\b(?:m ?)?\d\d ?(?:-|to|/) ?(?:m ?)?\d\d\b", re.IGNORECASE)
 _FEW: Final = 8  # words of a line that asks for a sum
 _NEAR_MM: Final = 1.5  # so much at most does a ring differ from what it was told to be
 _LENGTHS: Final = ("numbers", "thickness", "length", "nominal", "total", "thread", "mark", "field", OFF)
 _WORDS: Final = re.compile(r"[a-z]+\d*|\d+[a-z]+")
-_IDLE: Final = frozenset(
-    ["mm", "ring", "adapter", "tube", "the", "a", "an", "to", "and", "my", "one", "it", "is", "on"]
-)
 
 
-def with_rings_each_told(got: Question, before: Question) -> Question:
+def with_rings_each_told(got: Question, before: Question, groups: Groups) -> Question:
     """The question with all rings of before, those of them changed that the text tells of; as it was where none is."""
     if got.number is not None and got.said("thickness") is not None and got.off_word is not None:
         got = got.with_(number=None)  # 'first one came out 0.1 too thick': a ring, and no way that was listed
@@ -87,13 +70,12 @@ def with_rings_each_told(got: Question, before: Question) -> Question:
     seated = before.intent in SEATED | {SHIM_CALIBRATION} and are_named(before.lenses) and are_named(before.bodies)
     if len(rings) < 2 or not seated or len(before.lenses) > 1 or is_other_body(got, before):
         return got
-    text = got.text.casefold()
     alone = got.adapters[0].thickness_mm if len(got.adapters) == 1 and not _joins(got.adapters[0]) else None
     whole = _WHOLE.fullmatch(got.said("total") or got.said("numbers") or "")
     alone = (float(whole[1]), float(whole[1])) if whole is not None and got.adapters == stood else alone  # 'make it'
-    changed = _without_lip(text, stood) or _all_by(text, stood, rings) or _sheet_out(text, stood)
-    changed = changed or _each(text, stood, rings, before, alone) or _summed(text, stood, rings)
-    if not changed and _names_one(got, stood, rings):
+    changed = _without_lip(got, stood, groups) or _all_by(got, stood, rings) or _sheet_out(got, stood)
+    changed = changed or _Each(stood, rings, before, groups).told_by(got, alone) or _summed(got, stood)
+    if not changed and _names_one(got, stood, rings, groups):
         return got.with_(adapters=stood, lenses=got.lenses or before.lenses, bodies=before.bodies, number=None)
     if not changed:
         return got
@@ -138,16 +120,15 @@ def _back_on(got: Question, before: Question) -> Question | None:
     """'back to the first ring, where does a 35 stop on it' after two that were measured one after the other."""
     rings, others = ([one for one in row if one.piece in _PIECES] for row in (before.adapters, before.stood))
     lenses = {one.focal_length_mm for one in (*before.known, *before.lenses)}
-    text = got.text.casefold()
-    plain = "ring" in text or len(lenses) == 1 or (" on the " in text and not before.elsewhere)
-    if not _BACK.search(text) or not plain or len(rings) != 1 or len(others) != 1:
+    plain = bool(got.places(_RING_SAID)) or len(lenses) == 1 or (bool(got.places(_STANDS_ON)) and not before.elsewhere)
+    if not got.places(_BACK) or not plain or len(rings) != 1 or len(others) != 1:
         return None
     sized = others[0].is_of_one_length and rings[0].is_of_one_length and others[0] != rings[0]
     ends = [(one.front, one.rear) for one in (others[0], rings[0]) if one.front and one.rear]
     told = any(one.thickness_mm is not None for one in got.adapters) and got.adapters != before.adapters
     if not sized or len(set(ends)) > 1 or told or is_other_body(got, before):
         return None
-    own = len(got.lenses) == 1 and f"{got.lenses[0].focal_length_mm or 0:g}" in text
+    own = len(got.lenses) == 1 and f"{got.lenses[0].focal_length_mm or 0:g}" in got.text
     return got.with_(
         intent=FOCUS_VERDICT, topic=None, number=None, follows=True, lenses=got.lenses if own else before.lenses,
         bodies=before.bodies, adapters=before.stood, values=got.rest(*_LENGTHS),
@@ -161,7 +142,7 @@ def _is_sheeted(got: Question) -> bool:
     return bool(sheets) and bool(rings) and len(sheets) + len(rings) == len(got.adapters) and sum(sheets) < _THIN_MM
 
 
-def _names_one(got: Question, stood: tuple[Thing, ...], rings: list[int]) -> bool:
+def _names_one(got: Question, stood: tuple[Thing, ...], rings: list[int], groups: Groups) -> bool:
     """'how much do i take off the E ring then' after that and another: both stand there still."""
     if got.adapters == stood:
         return False
@@ -172,9 +153,14 @@ def _names_one(got: Question, stood: tuple[Thing, ...], rings: list[int]) -> boo
     named = got.adapters[0] if len(got.adapters) == 1 else None
     if named is None or named.piece != RING or named.thickness_mm or named.factor or got.intent not in _OF_SEAT:
         return False
-    words = set(_WORDS.findall(named.words.casefold())) - _IDLE
-    meant = [n for n in rings if words and words <= set(_WORDS.findall(stood[n].words.casefold()))]
+    words = _telling(named.words, groups)
+    meant = [n for n in rings if words and words <= _telling(stood[n].words, groups)]
     return len(meant) == 1
+
+
+def _telling(text: str, groups: Groups) -> frozenset[str]:
+    """The words of a text that tell one ring from another."""
+    return frozenset(one for one in _WORDS.findall(text.casefold()) if OF_ANY_RING not in groups.of(one))
 
 
 def _joins(piece: Thing) -> bool:
@@ -185,70 +171,102 @@ def _sized(piece: Thing, size: float) -> Thing:
     return replace(piece, kind="", ids=(), thickness_mm=(round(size, 4), round(size, 4)))
 
 
-def _without_lip(text: str, stood: tuple[Thing, ...]) -> tuple[Thing, ...]:
+def _without_lip(got: Question, stood: tuple[Thing, ...], groups: Groups) -> tuple[Thing, ...]:
     """'and the kind without a lip' after a bush of 1 mm before another ring: one of no thickness."""
-    at = [n for n, one in enumerate(stood) if _is_bush(one)]
-    if len(at) != 1 or not _LIPLESS.search(text) or _FINE.search(text):
+    at = [n for n, one in enumerate(stood) if _is_bush(one, groups)]
+    if len(at) != 1 or not got.places(_LIPLESS) or _FINE.search(got.text):
         return ()
     bush = replace(_sized(stood[at[0]], 0.0), words=f"flush {stood[at[0]].words}")
     return (*stood[: at[0]], bush, *stood[at[0] + 1 :])
 
 
-def _sheet_out(text: str, stood: tuple[Thing, ...]) -> tuple[Thing, ...]:
+def _sheet_out(got: Question, stood: tuple[Thing, ...]) -> tuple[Thing, ...]:
     """'take one out' of two washers alike, 'both out': the rings stay."""
     thin = [
         n for n, one in enumerate(stood) if one.piece == SPACER and one.is_of_one_length and length_of(one) < _THIN_MM
     ]
     alike = len({length_of(stood[n]) for n in thin}) == 1
-    if not thin or len(thin) == len(stood) or _FINE.search(text):
+    if not thin or len(thin) == len(stood) or _FINE.search(got.text):
         return ()
-    if _ALL_OUT.search(text):
+    if got.places(_ALL_OUT):
         return tuple(one for n, one in enumerate(stood) if n not in thin)
-    return (*stood[: thin[-1]], *stood[thin[-1] + 1 :]) if alike and _ONE_OUT.search(text) else ()
+    return (*stood[: thin[-1]], *stood[thin[-1] + 1 :]) if alike and got.places(_ONE_OUT) else ()
 
 
-def _is_bush(piece: Thing) -> bool:
+def _is_bush(piece: Thing, groups: Groups) -> bool:
     """A ring of a told thickness between two screws, as it may be sold with a lip."""
     thin = piece.is_of_one_length and 0 < length_of(piece) <= _LIP_MM
-    return thin and (
-        piece.steps is not None or "lip" in piece.words.casefold() or _WIDTHS.search(piece.words) is not None
-    )
+    lipped = any(LIPPED in groups.of(one) for one in piece.words.split())
+    return thin and (piece.steps is not None or lipped or _WIDTHS.search(piece.words) is not None)
 
 
-def _summed(text: str, stood: tuple[Thing, ...], rings: list[int]) -> tuple[Thing, ...]:
+def _summed(got: Question, stood: tuple[Thing, ...]) -> tuple[Thing, ...]:
     """'so what does it come to': all of them, as they stand."""
-    return stood if _SUM.search(text) and len(text.split()) <= _FEW and not _FINE.search(text) else ()
+    return stood if got.places(_SUM) and len(got.text.split()) <= _FEW and not _FINE.search(got.text) else ()
 
 
-def _all_by(text: str, stood: tuple[Thing, ...], rings: list[int]) -> tuple[Thing, ...]:
+def _all_by(got: Question, stood: tuple[Thing, ...], rings: list[int]) -> tuple[Thing, ...]:
     """'make both 0.1 thinner': each of them by so much."""
-    told, way = _FINE.findall(text), _BY.search(text)
+    told = _FINE.findall(got.text)
+    ways = sorted((one.at, one.key) for key in (_THINNER, _THICKER, _OFF) for one in got.places(key))
     known = all(stood[n].is_of_one_length for n in rings)
-    if not (_EACH.search(text) and known and way and len(told) == 1) or _TOO.search(text):
+    if not (got.places(_EACH) and known and ways and len(told) == 1) or any(map(got.places, _TOO)):
         return ()
-    if way[1] == "off" and not _LAPPED.search(text):
+    _, way = ways[0]
+    if way == _OFF and not got.places(_LAPPED):
         return ()
-    by = float(told[0]) * (-1 if way[1] in _LESS else 1)
+    by = float(told[0]) * (1 if way == _THICKER else -1)
     return tuple(_sized(one, length_of(one) + by) if n in rings else one for n, one in enumerate(stood))
 
 
-def _each(
-    text: str, stood: tuple[Thing, ...], rings: list[int], before: Question, alone: tuple[float, float] | None
-) -> tuple[Thing, ...]:
-    """Every clause that tells one length of one of them. `alone`: that of the one ring that was read in their place."""
-    out, done = list(stood), list[int]()
-    for clause in _CLAUSES.split(text):
-        told = [float(one) for one in _FINE.findall(clause)]
-        meant = (
-            _meant(clause, tuple(out), rings, done, before) if len(told) == 1 and not _OFF_BY.search(clause) else None
-        )
-        if meant is None and len(told) == 1 and (alone == (told[0], told[0]) or _LAPPED.search(clause)):
-            meant = _nearest(told[0], out, rings)  # 'file that down to 11.75', 'it is really 9.9'
-        if meant is None or (out[meant].is_of_one_length and abs(length_of(out[meant]) - told[0]) > _NEAR_MM):
-            continue
-        out[meant] = _sized(out[meant], told[0])
-        done.append(meant)
-    return tuple(out) if done else ()
+@compact
+class _Each:
+    """The rings that stand there, by their places in `stood`, of which clauses may each tell one."""
+
+    stood: tuple[Thing, ...]
+    rings: list[int]
+    before: Question
+    groups: Groups
+
+    def told_by(self, got: Question, alone: tuple[float, float] | None) -> tuple[Thing, ...]:
+        """All of them, as every clause says that tells one length. `alone`: of the one ring read in their place."""
+        out, done = list(self.stood), list[int]()
+        for clause in clauses_of(got.text, got.mentioned):
+            told = [float(one) for one in _FINE.findall(clause.text)]
+            meant = self._meant(clause, out, done) if len(told) == 1 and not _is_off(clause) else None
+            if meant is None and len(told) == 1 and (alone == (told[0], told[0]) or clause.mentions(_LAPPED)):
+                meant = _nearest(told[0], out, self.rings)  # 'file that down to 11.75', 'it is really 9.9'
+            if meant is None or (out[meant].is_of_one_length and abs(length_of(out[meant]) - told[0]) > _NEAR_MM):
+                continue
+            out[meant] = _sized(out[meant], told[0])
+            done.append(meant)
+        return tuple(out) if done else ()
+
+    def _meant(self, clause: Clause, stood: list[Thing], done: list[int]) -> int | None:
+        """Which ring a clause tells of; None where it tells of none, or not of which."""
+        rings = self.rings
+        by_place = [n for key, n in _PLACES if clause.mentions(key)]
+        if len(by_place) == 1 and -len(rings) <= by_place[0] < len(rings):
+            return rings[by_place[0]]
+        if clause.mentions(_OTHER):
+            said = self.before.text.casefold()
+            last = done or [n for n in rings if stood[n].is_of_one_length and f"{length_of(stood[n]):g}" in said]
+            others = [n for n in rings if n not in last]
+            return others[0] if len(others) == 1 else None
+        thin, thick = clause.mentions(_THIN_ONE), clause.mentions(_THICK_ONE)
+        if thin != thick and all(stood[n].is_of_one_length for n in rings):
+            return sorted(rings, key=lambda n: length_of(stood[n]))[0 if thin else -1]
+        words = _telling(clause.text, self.groups)
+        shared = {n: len(words & _telling(stood[n].words, self.groups)) for n in rings}
+        most = [n for n in rings if shared[n] == max(shared.values()) > 0]
+        unsized = [n for n in most if not stood[n].is_of_one_length]
+        most = unsized if len(most) > 1 else most  # 'and the ef one' after the other of an OM-EF and an EF-E ring
+        return most[0] if len(most) == 1 else None
+
+
+def _is_off(clause: Clause) -> bool:
+    """Whether it tells by how much a ring is off: '0.1 too thick', and no length of 'the thick one'."""
+    return clause.mentions(_OFF_BY) or bool(outside(clause.places(_THIN_OR_THICK), clause.places(*_POINTED_AT)))
 
 
 def _nearest(told: float, stood: list[Thing], rings: list[int]) -> int | None:
@@ -257,24 +275,3 @@ def _nearest(told: float, stood: list[Thing], rings: list[int]) -> int | None:
     whole = sum(length_of(stood[n]) for n in known)
     near = [n for n in known if 0 < abs(length_of(stood[n]) - told) <= min(_REMADE_MM, abs(whole - told))]
     return near[0] if len(near) == 1 else None
-
-
-def _meant(clause: str, stood: tuple[Thing, ...], rings: list[int], done: list[int], before: Question) -> int | None:
-    """Which ring a clause tells of; None where it tells of none, or not of which."""
-    by_place = [n for words, n in _PLACES if words.search(clause)]
-    if len(by_place) == 1 and -len(rings) <= by_place[0] < len(rings):
-        return rings[by_place[0]]
-    if _OTHER.search(clause):
-        said = before.text.casefold()
-        last = done or [n for n in rings if stood[n].is_of_one_length and f"{length_of(stood[n]):g}" in said]
-        others = [n for n in rings if n not in last]
-        return others[0] if len(others) == 1 else None
-    by_length = [n for words, n in _LENGTH_WORDS if words.search(clause)]
-    if len(by_length) == 1 and all(stood[n].is_of_one_length for n in rings):
-        return sorted(rings, key=lambda n: length_of(stood[n]))[by_length[0]]
-    words = set(_WORDS.findall(clause)) - _IDLE
-    shared = {n: len(words & (set(_WORDS.findall(stood[n].words.casefold())) - _IDLE)) for n in rings}
-    most = [n for n in rings if shared[n] == max(shared.values()) > 0]
-    unsized = [n for n in most if not stood[n].is_of_one_length]
-    most = unsized if len(most) > 1 else most  # 'and the ef one' after the other of an OM-EF and an EF-E ring
-    return most[0] if len(most) == 1 else None

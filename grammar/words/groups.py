@@ -16,9 +16,12 @@ ADDED: Final = "added"
 AMOUNT: Final = "amount"
 AMISS: Final = "amiss"
 ANGLE: Final = "angle"
+ARTICLE: Final = "article"
 ASKS: Final = "asks"
 AWAY: Final = "away"
 BECOMING: Final = "becoming"
+BEHIND_COUNT: Final = "behind-count"
+BEHIND_SHEET: Final = "behind-sheet"
 BESIDE_THREAD: Final = "beside-thread"
 BAYONET: Final = "bayonet"
 BEYOND: Final = "beyond"
@@ -80,6 +83,8 @@ LACKING: Final = "lacking"
 JOINED_ON: Final = "joined-on"
 LIKE_BEFORE: Final = "like-before"
 LENS_SAID: Final = "lens-said"
+LEADS_COUNT: Final = "leads-count"
+LEADS_SHEET: Final = "leads-sheet"
 LEFT_OUT: Final = "left-out"
 EDGES_SAID: Final = "edges-said"
 DARK_SAID: Final = "dark-said"
@@ -93,6 +98,7 @@ PROVING: Final = "proving"
 LIGHT_SAID: Final = "light-said"
 LIGHT_CHANGED: Final = "light-changed"
 LIKENING: Final = "likening"
+LIPPED: Final = "lipped"
 LIT: Final = "lit"
 LONG_END: Final = "long-end"
 LOOKS: Final = "looks"
@@ -102,9 +108,11 @@ METRIC: Final = "metric"
 MIDDLE: Final = "middle"
 MOON: Final = "moon"
 MORE: Final = "more"
+MIRRORED: Final = "mirrored"
 NEAREST_ASKED: Final = "nearest-asked"
 NEAREST_LED: Final = "nearest-led"
 OFFERED: Final = "offered"
+OF_ANY_RING: Final = "of-any-ring"
 OF_FILM: Final = "of-film"
 OF_PITCH: Final = "of-pitch"
 OF_SHAPE: Final = "of-shape"
@@ -225,6 +233,16 @@ class Groups:
     def one_of(self, group: str) -> str:
         """The same as a part of a pattern."""
         return f"(?:{'|'.join(map(re.escape, self.words_of(group))) or '(?!)'})"
+
+    def behind(self, group: str, text: str) -> str:
+        """The text behind its first word, where that is one of the group; else the whole."""
+        first, _, rest = text.partition(" ")
+        return rest if group in self.of(first) else text
+
+    def core(self, text: str, led: str, ends: str) -> str:
+        """What is left of a text without the words of the one group that lead it, and of the other that end it."""
+        held = re.fullmatch(rf"(?:{self.one_of(led)} )*(.*?)(?: {self.one_of(ends)})*", text)
+        return held[1] if held is not None else text
 
     def __repr__(self) -> str:
         return "Groups(...)"  # they stand in every token, and tell nothing of it

@@ -1,7 +1,7 @@
 """What a text mentions beside what it asks: the keys of the phrases, by the word list, that stand in it.
 
 In a phrase '#' stands for a number, '=#' for one right behind a word or its '=', '..' for up to three words, 'a|b' for
-either word; the words of such a phrase stand for themselves, not for longer ones that begin so.
+either word; the words of such a phrase stand for themselves, not for longer ones that begin so, as does 'a|' by itself.
 """
 
 from __future__ import annotations
@@ -58,6 +58,20 @@ def mentioned(
     )
 
 
+def outside(places: Iterable[Mention], others: Iterable[Mention]) -> tuple[Mention, ...]:
+    """Those places that lie within none of the others: 'thick' that is not that of 'the thick one'."""
+    wider = tuple(others)
+    return tuple(one for one in places if not any(other.at <= one.at and one.end <= other.end for other in wider))
+
+
+def without(text: str, places: Iterable[Mention]) -> str:
+    """What is left of a text beside what it mentions, with one blank between the words."""
+    left = list(text)
+    for one in places:
+        left[one.at : one.end] = " " * len(left[one.at : one.end])
+    return " ".join("".join(left).split())
+
+
 def _rows_of(flat: str, phrases: Mapping[str, tuple[str, ...]], only: Container[str] | None) -> list[_Row]:
     """The phrases of which one may begin somewhere in the text, and all that must stand does, in their order."""
     if len(phrases) <= _FEW:
@@ -80,7 +94,7 @@ def _by_beginning(phrases: Mapping[str, tuple[str, ...]]) -> dict[str, list[_Row
     for at, (key, one) in enumerate((key, one) for key, of_key in phrases.items() for one in of_key):
         first, *rest = one.split(" ")
         behind = " " if rest and rest[0] != BESIDE_SIGN else ""
-        words = [word + behind for word in first.split(EITHER_SIGN)]
+        words = [word + behind for word in _either(first)]
         plain = first != GAP_SIGN and NUMBER_SIGN not in first and all(len(word) >= _BEGUN[0] for word in words)
         for word in {word[: _BEGUN[-1]] for word in words} if plain else {""}:
             begun.setdefault(word, []).append((at, key, one, _needed(one)))
@@ -107,7 +121,11 @@ def _needed(phrase: str) -> _Needed | None:
     if not any(sign in phrase for sign in _SIGNS):
         return None
     plain = (word for word in phrase.split() if word not in (NUMBER_SIGN, GAP_SIGN, BESIDE_SIGN))
-    return tuple(tuple(word.split(EITHER_SIGN)) for word in plain)
+    return tuple(map(_either, plain))
+
+
+def _either(word: str) -> tuple[str, ...]:
+    return tuple(word.removesuffix(EITHER_SIGN).split(EITHER_SIGN))
 
 
 def _places(phrase: str, text: str) -> Iterator[tuple[int, int, float | None]]:
@@ -143,4 +161,4 @@ def _pattern(phrase: str) -> re.Pattern[str]:
 
 
 def _any_of(word: str) -> str:
-    return _NUMBER if word == NUMBER_SIGN else f"(?:{'|'.join(map(re.escape, word.split(EITHER_SIGN)))})"
+    return _NUMBER if word == NUMBER_SIGN else f"(?:{'|'.join(map(re.escape, _either(word)))})"

@@ -25,3 +25,7 @@ class Numerals:
     @property
     def words(self) -> frozenset[str]:
         return frozenset(word for words in self.of_class.values() for word in words)
+
+    def counted(self, word: str) -> int | None:
+        """The count that one word or figure tells: 'three', '3'."""
+        return int(word) if word.isdecimal() else self.of_class[UNIT].get(word)

@@ -7,7 +7,7 @@ from pathlib import Path
 
 from engine.facts.catalogue import load_catalogue
 from grammar.questions import OFF_KEY
-from grammar.words.mentioned import Mention, mentioned
+from grammar.words.mentioned import Mention, mentioned, outside, without
 from grammar.words.wordlist import MENTION
 
 ENGINE = Path(__file__).parents[2] / "engine"
@@ -50,6 +50,20 @@ def test_signs_stand_for_numbers_words_and_either_word() -> None:
     assert not mentioned("I filed it with all the care i have, 0.2 off", ground)
     assert not mentioned("I filed 0.2 offset", ground)
     assert not mentioned("I ground it off", ground)
+
+
+def test_a_word_that_is_closed_stands_for_no_longer_one() -> None:
+    other = {"other": ("other|",)}
+    assert mentioned("on the other", other) == (Mention("other", 7, 12),)
+    assert not mentioned("otherwise", other)
+
+
+def test_places_within_wider_ones_are_left_out() -> None:
+    text = "the thick one is 0.1 too thick"
+    found = mentioned(text, {"thick": ("thick|",), "pointed": ("thick one",)})
+    thick, pointed = found[:2], found[2:]
+    assert outside(thick, pointed) == (Mention("thick", 25, 30),)
+    assert without(text, pointed) == "the is 0.1 too thick"
 
 
 def test_every_phrase_that_an_answer_listens_for_is_in_the_list_and_none_is_idle() -> None:
