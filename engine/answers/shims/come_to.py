@@ -14,7 +14,7 @@ from engine.base.span import Span
 from engine.judging.judge import Judged
 from grammar.kinds import SHIM_CALIBRATION
 from grammar.questions import Question
-from grammar.readings.bench_work import sheets_in
+from grammar.readings.bench_work import SHEETS
 
 TO_SENSOR: Final = "flange-to-sensor"
 BEFORE_SHIMS: Final = "before-shims"
@@ -27,15 +27,16 @@ def with_total(answer: Answer, question: Question, knowledge: Knowledge) -> Answ
     if question.spaced is not None and question.spaced.asked:
         return answer
     if (sized or question.mentions(TO_SENSOR)) and answer.chains:
-        told = _of_chain(answer.chains[0].listed.judged, question, knowledge)
-        return answer if told is None else replace(
-            answer, lines=(told[0], *answer.lines), quantities=(*told[1], *(answer.quantities or ()))
+        whole = _of_chain(answer.chains[0].listed.judged, question, knowledge)
+        return answer if whole is None else replace(
+            answer, lines=(whole[0], *answer.lines), quantities=(*whole[1], *(answer.quantities or ()))
         )  # fmt: skip
-    sheets = sheets_in(question.text) if not sized else ()
-    if sum(count for count, _ in sheets) < 2:
+    told = (question.said(SHEETS) or "").replace(" mm", "")
+    if sized or not told:
         return answer
-    sum_ = round(sum(count * size for count, size in sheets), 4)
-    each = " + ".join(f"{count} x {trimmed(size, 3)}" if count > 1 else trimmed(size, 3) for count, size in sheets)
+    counted = [one.split(" x ") for one in told.split(", ")]
+    sum_ = round(sum(float(one[-1]) * (int(one[0]) if len(one) > 1 else 1) for one in counted), 4)
+    each = told.replace(", ", " + ")
     head = Line("head", f"Together {small_mm(sum_)}: {each} mm.")
     return replace(
         answer, status=ANSWERED, lines=(head,), chains=None,
