@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from itertools import groupby
 from typing import Final
 
 from grammar.things.casting import SPACER
@@ -34,6 +36,12 @@ def with_washers_summed(tokens: list[Token], told: frozenset[str]) -> list[Token
             return [*tokens[:first], *_as_one(run, sizes, summed or (doubled and not comes)), *tokens[last + 1 :]]
         first = last + 1 if last >= first else first + 1
     return tokens
+
+
+def listed(sizes: Sequence[float]) -> str:
+    """Those sheets as they are kept: '0.05 mm, 2 x 0.1 mm'."""
+    rows = [(len([*row]), size) for size, row in groupby(sizes)]
+    return ", ".join(f"{count} x {size:g} mm" if count > 1 else f"{size:g} mm" for count, size in rows)
 
 
 def _as_one(run: list[Token], sizes: list[float], summed: bool) -> list[Token]:

@@ -227,10 +227,10 @@ def test_what_two_mounts_differ_by_is_no_ring_the_wrong_way_round(asked, text, r
             "Short of infinity: the lens sits 0.05 mm too",
         ),
         ("if sensor sits 0.1 too far back what does that do to focus", "Short of infinity: the lens sits 0.1 mm"),
-        ("0.1 + 0.1 + 0.05 washers under the lens and its on the mark. total?", "0.1 + 0.1 + 0.05 is 0.25 mm"),
+        ("0.1 + 0.1 + 0.05 washers under the lens and its on the mark. total?", "Together 0.25 mm: 2 x 0.1 + 0.05 mm"),
         (
             "needed 3 of the 0.1 washers plus a 0.05. what one shim instead",
-            "0.1 + 0.1 + 0.1 + 0.05 is 0.35 mm",
+            "Together 0.35 mm: 3 x 0.1 + 0.05 mm",
         ),
     ],
 )

@@ -64,15 +64,14 @@ def own_sheets(question: Question, wanted: float | None, *, is_told: bool = Fals
 
 def sheets_summed(question: Question) -> Told:
     """'two 0.1 and a 0.05 washer, total': how thick they are together, which one shim does as well."""
-    each = [float(one.split()[0]) for one in (question.said(SHEETS_LAID) or "").split(" + ") if one]
-    if len(each) < 2:
+    told = (question.said(SHEETS_LAID) or "").replace(" mm", "")
+    if not told:
         return Told()
-    whole = round(sum(each), 4)
-    text = f"{' + '.join(trimmed(one, 3) for one in each)} is {small_mm(whole)}: one shim of {small_mm(whole)}"
-    return Told(
-        (Line("head", f"{text} does the same, and lies flatter."),),
-        (Quantity("shim_mm", Interval.exact(whole)), Quantity("stack_mm", Interval.exact(whole), "of sheets")),
-    )
+    counted = [one.split(" x ") for one in told.split(", ")]
+    whole = round(sum(float(one[-1]) * (int(one[0]) if len(one) > 1 else 1) for one in counted), 4)
+    text = f"Together {small_mm(whole)}: {told.replace(', ', ' + ')} mm. One shim of {small_mm(whole)} does the same."
+    rows = (Quantity("shim_mm", Interval.exact(whole)), Quantity("stack_mm", Interval.exact(whole), "sheets"))
+    return Told((Line("head", text),), rows)
 
 
 def layers_counted(question: Question) -> int | None:
