@@ -141,7 +141,7 @@ def shaped(
     tokens = with_zooms_named(with_zoom_ratios(with_formats_engraved(with_screw_widths(tokens), told)), told)
     tokens = with_wides_told(with_formats_told(with_frames_apart(with_front_threads(tokens, told), told), told), told)
     tokens = with_fields_wanted(with_circles_told(tokens, told), told)
-    tokens = with_zones_told(with_stops_beside(with_lens_stops_told(tokens, told)), line.cues, told)
+    tokens = with_zones_told(with_stops_beside(with_lens_stops_told(tokens, told), told), line.cues, told)
     tokens = with_own_sizes(with_nearer_told(with_natives_joined(without_measure_commas(tokens))))
     tokens = with_rings_to_choose(with_sums_of_pieces(with_near_marks_told(tokens, told), told), told)
     tokens = with_sheet_rows(with_right_lengths(with_senses_told(tokens, hosts)), told)
