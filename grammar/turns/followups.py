@@ -106,7 +106,7 @@ def follow(heard: Heard, before: Question) -> Question:
     again = put_back(heard, said, before) or tubes_changed(heard, before) or lengths_again(heard, before)
     unseated = is_unseated(before) and said.said("numbers") is not None
     said, before, those_left = _changed(heard, said, before)
-    said, aim = _measured(heard, said, before, aim, again, unseated)
+    said, aim = _measured(heard, said, before, aim, None if aim.ring else again, unseated)
     said, aim, placed = _placed(heard, said, before, aim, those_left)
     return with_one_turned(_joined(heard, said, before, aim, placed), before)
 
