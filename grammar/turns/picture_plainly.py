@@ -9,7 +9,7 @@ from grammar.kinds import BUY_PLAN, CARD, CHAIN, COVERAGE, CROP_EQUIVALENT, DEPT
 from grammar.numbers.crop_numbers import is_crop_named, is_of_crop
 from grammar.questions import Question
 from grammar.turns.on_what import FULL
-from grammar.words.groups import READ_OUT
+from grammar.words.groups import FRONT_WIDTH, READ_OUT, SENSOR_SPEED, SPEED_CALLED
 from grammar.words.tokens import Token
 
 _FAR: Final = frozenset(["m", "ft", "cm"])  # units of what is seen, and of how far off it is
@@ -23,12 +23,6 @@ _LOOKS: Final = ("look", "same", "match", "equal", "need", "like")
 _FULL_VIEW: Final = "what is the full frame equivalent of it"
 _FRONTS: Final = "filter_thread"  # key of the front threads told
 _FILTER: Final = "filter_size"  # and of that of the filter
-# sizes that fronts have, mm
-_SIZES: Final = frozenset(
-    [27, 30, 30.5, 34, 35.5, 37, 39, 40.5, 43, 46, 48, 49, 52, 55, 58, 60, 62, 67, 72, 77, 82, 86, 95]
-)
-_SPEEDS: Final = frozenset([100, 125, 160, 200, 320, 400, 500, 640, 800, 1250, 1600, 2500, 3200])  # ISO of sensors
-_BASES: Final = frozenset(["native", "base", "iso"])
 _SCENES: Final = ("how wide", "how much of it do i see", "wide is the scene", "big is the scene", "field of view")
 _METRE: Final = 1000.0
 _GLASS: Final = "filter"
@@ -75,7 +69,8 @@ def fronts_again(heard: Heard, before: Question) -> str | None:
     rest = [one for one in heard.line.tokens if one not in numbers and one.kind not in _PASSED]
     if before.intent not in (BUY_PLAN, EXPOSURE_ND) or len(told) < _TWO or not sizes or rest:
         return None
-    if not _SIZES.issuperset(sizes) or any(cue.tells in ("equiv", "cover", "dof") for cue in heard.cues):
+    known = all(FRONT_WIDTH in one.listed.of(f"{value:g}") for one in numbers for value in one.numbers)
+    if not known or any(cue.tells in ("equiv", "cover", "dof") for cue in heard.cues):
         return None
     largest = float((before.said(_FILTER) or f"{max(told):g} mm").removesuffix(" mm"))
     if len(sizes) == 1 and sizes[0] > largest:  # 'is a 77 a better idea': another filter for the same fronts
@@ -105,9 +100,10 @@ def _counts(word: str) -> bool:
 def native_speed(heard: Heard, before: Question) -> str | None:
     """'800 native', 'base is 800' in a talk about exposure: the ISO, and no nearest distance."""
     tokens = [one for one in heard.line.tokens if one.kind not in ("FILLER", "DET", "STOP", "MARK", "JOIN", "VERB")]
-    numbers = [one for one in tokens if one.kind == "NUMBER" and one.numbers[0] in _SPEEDS]
-    words = {one.text.casefold() for one in tokens if one not in numbers}
-    told = before.intent == EXPOSURE_ND and len(numbers) == 1 and bool(words) and words <= _BASES
+    numbers = [one for one in tokens if one.kind == "NUMBER" and SENSOR_SPEED in one.groups]
+    rest = [one for one in tokens if one not in numbers]
+    called = bool(rest) and all(SPEED_CALLED in one.groups for one in rest)
+    told = before.intent == EXPOSURE_ND and len(numbers) == 1 and called
     return f"iso {numbers[0].numbers[0]:g}" if told else None
 
 
