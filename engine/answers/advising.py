@@ -269,7 +269,7 @@ def _beside_reasons(question: Question, knowledge: Knowledge) -> Told:
     """What a reason hangs on, where the question names it: the light an extension costs, the registers of mounts."""
     more = Told()
     if question.said("stops") is not None or question.f_number is not None:
-        from engine.answers.exposure.exposing import lost_by_extension
+        from engine.answers.exposure.drawn_longer import lost_by_extension
 
         more += lost_by_extension(question, knowledge)
     for thing in (*question.lenses, *question.bodies):

@@ -15,6 +15,7 @@ class Term:
     means: str
     basis: Basis
     known_as: tuple[str, ...] = ()  # words of everyday use for it: no names, looked up where its meaning is asked
+    about: tuple[str, ...] = ()  # how people tell what it means, who do not know the word
     per_format: str = ""  # the quantity that tells it of a format: allowed_blur_mm, crop_factor, format_diagonal_mm
     place: Place = field(default=NOWHERE, compare=False)
 

@@ -188,6 +188,7 @@ KEYS: Final[Mapping[str, Mapping[str, Key]]] = {
         "names": Key(texts, required=True),
         "means": Key(text, required=True),
         "known_as": Key(texts),
+        "about": Key(texts),
         "per_format": Key(choice(kinds.PER_FORMAT)),
     } | BASIS,
     "advice": {

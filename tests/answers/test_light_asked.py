@@ -157,3 +157,20 @@ def test_the_factor_of_a_reducer_is_no_distance_to_the_sensor(asked, say):
     found = asked(say)
     assert "are wanted to the sensor" not in flat(found)
     assert "EF to MFT reducer 0.71x [150 to 650 dollars]" in flat(found)
+
+
+@pytest.mark.parametrize(
+    ("text", "focal", "image"),
+    [
+        ("100 mm lens pulled to 150 on the bellows, extra exposure?", 100, 150),
+        ("10 inches of bellows behind a 6 inch lens, correction?", 6, 10),
+        ("6 inch lens racked out to 9, exposure factor?", 6, 9),
+        ("front standard is 300 from the back with the 180, compensation?", 180, 300),
+        ("80mm f/4 lens 160mm from the film plane: what's the working f", 80, 160),
+    ],
+)
+def test_how_far_a_lens_stands_from_the_film_is_told_in_many_ways(asked, text, focal, image):
+    found = asked(text)
+    stops = 2 * log2(image / focal)
+    assert numbers(found, "light_difference_stops")[1] == close(stops, stops)
+    assert f"give {(image / focal) ** 2:.2f}".rstrip("0").rstrip(".") in flat(found)

@@ -249,3 +249,21 @@ def test_pitch_and_diameter_asked_at_once_are_both_told(asked):
     told = asked("cutting 1 inch 32 tpi on a metric lathe, what pitch do I set and what's the major dia")["text"]
     assert "male thread 25.22 to 25.37 mm over the crests" in told
     assert "32 tpi is 0.7937 mm a turn" in told
+
+
+@pytest.mark.parametrize(
+    ("text", "word"),
+    [
+        ("what do you call the distance from the metal mounting face to the film", "register"),
+        ("term for the gap between the two principal planes", "hiatus"),
+        ("an f number that takes off what the glass eats, whats it called", "T-stop"),
+        ("the thing that folds like an accordion between lens and camera, name?", "bellows"),
+        ("whats the word for a zoom that you need to refocus each time", "varifocal"),
+    ],
+)
+def test_a_word_is_found_by_what_it_means(asked, text, word):
+    assert flat(asked(text)).startswith(f"That is {word}:")
+
+
+def test_the_name_of_a_mount_at_hand_is_no_word(asked):
+    assert "QBM" in flat(asked("what is that mount called with three lugs and a notch"))

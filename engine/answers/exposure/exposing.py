@@ -7,14 +7,11 @@ from math import log2
 
 from engine.answers.close.close_alone import between_sizes, light_alone
 from engine.answers.close.close_picture import shown_by
-from engine.answers.close.close_rows import light_rows
 from engine.answers.close.coupled import TURNED, coupled_light, pair_of
 from engine.answers.close.dioptres import light_behind
-from engine.answers.close.drawn import draws
-from engine.answers.close.image_side import image_told_mm
 from engine.answers.close.turned_round import light_reversed
 from engine.answers.exposure.any_stop import EXPOSURE, at_any_stop, shutters_at_any_stop
-from engine.answers.exposure.drawn_longer import drawn_so, longer_by
+from engine.answers.exposure.drawn_longer import lost_by_extension
 from engine.answers.exposure.each_lens import others_held_back
 from engine.answers.exposure.exposure_change import changed_exposure, density_with_glass
 from engine.answers.exposure.holding_back import held_back
@@ -38,16 +35,14 @@ from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import mentions, number, numbers, stop
 from engine.answers.parts.usual_glass import with_usual_factor
-from engine.answers.parts.wording import f_number, figures, ranged, trimmed
+from engine.answers.parts.wording import f_number, figures, ranged
 from engine.answers.picture.circles import glass_factor
 from engine.answers.picture.glass_light import light_of_glass
 from engine.answers.picture.moved_out import extension_mm
-from engine.answers.seat.distances import distances_of
 from engine.base.compact import replace
 from engine.base.interval import UNKNOWN, Interval, is_known
-from engine.physics import exposure, focus
+from engine.physics import exposure
 from grammar.questions import FILTER, Question
-from grammar.things.casting import DRAWN
 from grammar.turns.sticking import is_open
 
 LEAST_OFF = 0.15  # stops; an exposure off by less is right
@@ -272,28 +267,3 @@ def _lost_at_magnification(question: Question, knowledge: Knowledge) -> Told:
     if len(both) == 2:
         return between_sizes(*both)
     return light_alone(question, wanted, shown_by(question, knowledge))
-
-
-def lost_by_extension(question: Question, knowledge: Knowledge) -> Told:
-    """What extension costs the lens in light, as told by lens to image too; of a bellows at both ends of its draw."""
-    x = extension_mm(question, knowledge.catalogue)
-    lens = distances_of(question.lens, knowledge.catalogue) if question.lens is not None else None
-    if lens is None:
-        return Told()
-    drawn = any(piece.piece in DRAWN for piece in question.adapters)
-    image = image_told_mm(question) if drawn else number(question, "image_distance")
-    if image is not None and image > lens.focal.nominal:
-        x = image - lens.focal.nominal
-        ends = [(f"{trimmed(image, 1)} mm from lens to image", x), *drawn_so(image, question)]
-    else:
-        ends = draws(question, knowledge) or ([] if x is None else [(f"{trimmed(x, 2)} mm of extension", x)])
-    told = Told()
-    for case, length in ends:
-        magnified = focus.magnification(lens.focal, Interval.exact(length))
-        if is_known(magnified):
-            part = light_rows(magnified.nominal, stop(question), case, lens)
-            lead = f"{trimmed(lens.focal.nominal, 1)} mm, {case}"
-            told += Told((), (Quantity("magnification", magnified, case),))
-            told += Told(tuple(Line("head", f"{lead}: {line.text}.") for line in part.lines), part.quantities)
-            told += longer_by(magnified.nominal, case, question)
-    return told

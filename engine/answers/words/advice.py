@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from engine.answers.exposure.exposing import lost_by_extension
+from engine.answers.exposure.drawn_longer import lost_by_extension
 from engine.answers.parts.answer import Line, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import (

@@ -16,6 +16,7 @@ from engine.answers.parts.said import mentions, number
 from engine.answers.parts.wording import listed, money, small_mm, trimmed
 from engine.answers.words.advice import advice_lines, named_mounts
 from engine.answers.words.by_format import by_format
+from engine.answers.words.described import words_described
 from engine.answers.words.number_alone import number_alone
 from engine.answers.words.pitch_said import pitch_said
 from engine.answers.words.ratio_said import ratio_said
@@ -67,9 +68,11 @@ def definition(question: Question, knowledge: Knowledge) -> Answer:
         return Answer(question.text, "definition", ANSWERED, size.lines, question=question, quantities=size.quantities)
     if question.follows and question.things and not bare_t:
         lines, quantities = _of_lens(question, knowledge)
-        return Answer(
-            question.text, "definition", ANSWERED, tuple(lines), question=question, quantities=tuple(quantities)
-        )  # fmt: skip
+        told_so = tuple(quantities)
+        return Answer(question.text, "definition", ANSWERED, tuple(lines), question=question, quantities=told_so)
+    word = words_described(question, knowledge.catalogue)
+    if word:
+        return Answer(question.text, "definition", ANSWERED, tuple(word), question=question, aside=True)
     told = by_format(question, knowledge)
     things = _meant_by(question, (*question.things, *question.lenses, *question.bodies, *question.adapters))
     thread = thread_named(question.said("thread") or "", knowledge.catalogue)
