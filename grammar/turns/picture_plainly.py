@@ -18,12 +18,12 @@ _AWAY: Final = frozenset(["at", "from"])
 _ASKING: Final = frozenset(["which", "what", "how-long", "match", "better", "focal-asked"])  # cues
 _OF_VIEW: Final = frozenset([CHAIN, COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, FOCUS_VERDICT, CARD])
 _TWO: Final = 2
-_NATIVE: Final = ("native", "natively")
-_LOOKS: Final = ("look", "same", "match", "equal", "need", "like")
+_NATIVE: Final = "native-said"  # phrases that are mentioned
+_LOOKS: Final = "to-look-alike"
 _FULL_VIEW: Final = "what is the full frame equivalent of it"
 _FRONTS: Final = "filter_thread"  # key of the front threads told
 _FILTER: Final = "filter_size"  # and of that of the filter
-_SCENES: Final = ("how wide", "how much of it do i see", "wide is the scene", "big is the scene", "field of view")
+_SCENES: Final = "scene-asked"
 _METRE: Final = 1000.0
 _GLASS: Final = "filter"
 _PASSED: Final = frozenset(["FILLER", "DET", "JOIN", "STOP", "MARK", "PREP", "LETTER", "LIMIT", "LENS", "VERB", "CUE"])
@@ -53,11 +53,10 @@ def _is_away(token: Token, heard: Heard) -> bool:
 
 def native_again(heard: Heard, before: Question) -> str | None:
     """'what would a native lens have to be to look the same' after a lens in a crop: what it is like on full frame."""
-    words = heard.text.casefold()
     framed = before.intent in _OF_VIEW and before.lens is not None and before.lens.focal_length_mm is not None
     cast = heard.cast
     told = heard.readings.values or cast.pieces or cast.bodies or any(part.focal for part in cast.lenses)
-    asked = any(word in words for word in _NATIVE) and any(word in words for word in _LOOKS)
+    asked = heard.places(_NATIVE) and heard.places(_LOOKS)
     return _FULL_VIEW if framed and asked and not told else None
 
 
@@ -109,8 +108,8 @@ def native_speed(heard: Heard, before: Question) -> str | None:
 
 def scene_there(heard: Heard, before: Question) -> str | None:
     """'how wide a scene is that' after what is sharp at 1.5 m: the field seen there."""
-    away, words = before.distance_mm, heard.text.casefold()
-    asks = any(word in words for word in _SCENES) and heard.tells("short")
+    away = before.distance_mm
+    asks = heard.places(_SCENES) and heard.tells("short")
     told = heard.readings.values or heard.readings.distance_mm or heard.cast.lenses or heard.cast.bodies
     if before.intent != DEPTH_OF_FIELD or away is None or not asks or told or before.adapters:
         return None
