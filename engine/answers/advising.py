@@ -25,6 +25,7 @@ from engine.answers.words.advice import (
     named_mounts,
     named_or_near,
     of_pair,
+    only_feared,
     plainly,
 )
 from engine.base.compact import replace
@@ -84,8 +85,10 @@ def ruled(question: Question, knowledge: Knowledge) -> Answer:
         rows = [*dict.fromkeys((*of_pair(question, knowledge), *rows))]  # what meets what in just that body
     if question.topic == RADIOACTIVE and not question.mentions("tint-out"):
         rows = sorted(rows, key=lambda row: row.id == TINTED)  # whether it is, and not how the tint goes
-    if rows and rows[0].id in OF_REAR and question.mentions("has-touched"):
-        rows = [row for row in knowledge.catalogue.advice.values() if row.id == TOUCHED]  # no longer what may meet what
+    touched = question.topic == TOUCH and not only_feared(question)
+    if rows and question.mentions("has-touched") and (rows[0].id in OF_REAR or touched):
+        further = [row for row in rows if row.id not in OF_REAR]  # no longer what may meet what
+        rows = [row for row in knowledge.catalogue.advice.values() if row.id == TOUCHED] + further
     thoriated = question.lens is not None and RADIOACTIVE_TRAIT in question.lens.traits
     if thoriated and question.follows and question.mentions("tint-out"):
         rows = [knowledge.catalogue.advice[TINTED]]  # 'put it in the sun?' looks into none

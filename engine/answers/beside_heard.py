@@ -229,6 +229,19 @@ ONE_FOR_ALL = ((BUY_PLAN, CHAIN), heard(named("ways.one_for_all", "with_one_for_
 TUBES_ALIKE = ((COMPARE, MACRO_DISTANCE), heard(named("close.tube_sets", "with_same_length"), "either-or"))
 # which of tubes and extenders takes more light, before the answer
 LIT_LESS = ((COMPARE,), heard(named("exposure.lit_less", "with_light_apart"), "light-apart"))
+# what the pieces told come to, and what is left of an error with the sheets that lie there, before the answer
+COME_TO = (
+    (
+        (*WAYS, MACRO_DISTANCE, SHIM_CALIBRATION, DIY_DIMENSION, DEFINITION, BUY_PLAN, LIST_FITS),
+        heard(named("shims.come_to", "with_total"), "sum-asked", "flange-to-sensor"),
+    ),
+    ((SHIM_CALIBRATION,), heard(named("shims.come_to", "with_sheets_weighed"), "before-shims")),
+    # to what a helicoid is set for infinity, before the answer
+    (
+        (CHAIN, FOCUS_VERDICT, MACRO_DISTANCE),
+        heard(named("seat.infinity_setting", "with_setting_told"), "for-infinity"),
+    ),
+)
 AFTER_ALL = (
     TUBES_ALIKE,
     LIT_LESS,
@@ -242,6 +255,7 @@ AFTER_ALL = (
     STOP_MADE,
     ONE_FOR_ALL,
     CUT_FOR,
+    *COME_TO,
 )
 # where a lens turns out to be of another mount than before
 TURNED_OUT = heard(named("ways.ring_of_before", "with_ring_of_before"), "else-mount")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from math import log2
-from typing import Protocol
+from typing import Final, Protocol
 
 from engine.answers.own.own_cases import Case
 from engine.answers.own.side_by_side import side_by_side
@@ -14,15 +14,18 @@ from engine.answers.parts.nearby import SURE, nearest
 from engine.answers.parts.own_words import OwnWords, told_value
 from engine.answers.parts.resolve import BodySide, LensSide
 from engine.answers.parts.said import mentions
-from engine.answers.parts.wording import listed, trimmed
+from engine.answers.parts.wording import listed, small_mm, trimmed
 from engine.answers.seat.telling import CERTAINTY_WORDS, VERDICT_WORDS, chain_title
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
+from engine.base.span import Span
 from engine.facts.kinds import VERDICTS
 from engine.judging.judge import CERTAINTIES, Judged
 from engine.judging.ranking import Listed
 from grammar.kinds import COMPARE
 from grammar.questions import Question
+
+_ALIKE_MM: Final = 0.005
 
 
 class Past(Protocol):
@@ -154,7 +157,8 @@ def _answers(question: Question, one: Past, other: Past, knowledge: Knowledge) -
         picked = [one.best.listed, other.best.listed]
         names = [_name(row, picked) for row in picked]
         if names[0] == names[1]:
-            names = ["before", "then"]
+            titles = [one.best.title, other.best.title]
+            names = titles if titles[0] != titles[1] else ["before", "then"]
         sides = [_case(row, name, past.best.title if past.best else "")
                  for row, name, past in zip(picked, names, (one, other), strict=True)]  # fmt: skip
         return replace(_told(question, sides, picked, knowledge, asked), reading=reading)
@@ -258,12 +262,29 @@ def _better(sides: Sequence[Case], picked: Sequence[Listed]) -> Line:
     """Which comes first by verdict, danger and certainty, as answers are ordered."""
     ranks = [_rank(row.judged) for row in picked]
     if ranks[0] == ranks[1]:
-        return Line("head", "Neither is better in how it focuses; they differ in this:")
+        return Line("head", _nearer_right(sides, picked) or "Neither is better in how it focuses; they differ in this:")
     best, other = (0, 1) if ranks[0] < ranks[1] else (1, 0)
     words = [f"{VERDICT_WORDS[row.judged.verdict]} ({CERTAINTY_WORDS[row.judged.certainty]})" for row in picked]
     mind = [sides[at].name for at in (best, other) if ranks[at][1]]
     danger = f" Mind the danger of {listed(mind)}: ask why." if mind else ""
     return Line("head", f"Better: {sides[best].name}, {words[best]}; {sides[other].name}: {words[other]}.{danger}")
+
+
+def _nearer_right(sides: Sequence[Case], picked: Sequence[Listed]) -> str | None:
+    """Which ring of two for the same lens on the same body sits nearer to right, where one of a fixed length does."""
+    pairs = {(row.judged.setup.lens.name, row.judged.setup.body.name) for row in picked}
+    errors = [row.judged.measured_trace.value("register_error_mm") for row in picked]
+    offs = [one.shortest.nominal for one in errors if isinstance(one, Span) and one.is_fixed and is_known(one.shortest)]
+    if len(pairs) > 1 or len(offs) != len(picked) or abs(abs(offs[0]) - abs(offs[1])) < _ALIKE_MM:
+        return None
+    best, other = (0, 1) if abs(offs[0]) < abs(offs[1]) else (1, 0)
+    seats = [f"{sides[at].title}: {_off_by(offs[at])}" for at in (best, other)]
+    both = " Both reach infinity; too close it comes before its mark." if picked[0].judged.verdict == "infinity" else ""
+    return f"Nearer to right: {seats[0]}; {seats[1]}.{both}"
+
+
+def _off_by(off: float) -> str:
+    return f"{small_mm(abs(off))} {'too far out' if off > 0 else 'too close'}" if off else "just right"
 
 
 def _rank(judged: Judged) -> tuple[int, int, int]:

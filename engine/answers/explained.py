@@ -5,7 +5,6 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 from itertools import combinations
-from math import log2
 from typing import Final
 
 from engine.answers.close.close_rows import light_rows
@@ -15,6 +14,7 @@ from engine.answers.parts.said import distance_mm, focals, mentions, number, sto
 from engine.answers.parts.wording import ranged, small_mm, times, trimmed
 from engine.answers.picture.filter_effects import index_of_glass
 from engine.answers.picture.frames import frames_of
+from engine.answers.picture.glass_light import why_of_factor
 from engine.answers.seat.among_bodies import among_bodies, among_lenses
 from engine.answers.seat.couplings import couplings_apart
 from engine.answers.seat.pairs_explained import SEVERAL, of_pairs
@@ -24,7 +24,6 @@ from engine.answers.shims.forgiving import is_error
 from engine.answers.shims.scale_pair import by_scale_pair
 from engine.answers.ways.same_error import set_apart
 from engine.base.interval import Interval, is_known
-from engine.facts.kinds import GLASS_KINDS
 from engine.facts.records import Mount
 from engine.physics.coverage import FULL_FRAME_DIAGONAL_MM
 from grammar.questions import Question
@@ -51,7 +50,7 @@ def explained(question: Question, knowledge: Knowledge) -> Told:
         if told.lines:
             return told
     told = Told()
-    for part in (_of_light, _of_factor, _of_registers, _of_glass, _of_crop, _of_limit):
+    for part in (_of_light, why_of_factor, _of_registers, _of_glass, _of_crop, _of_limit):
         told += part(question, knowledge)
     coupled, first = _of_couplings(question, knowledge)
     told = told if told.lines else _of_pair(question, knowledge)
@@ -274,21 +273,6 @@ def _of_light(question: Question, knowledge: Knowledge) -> Told:
         f"image: at {times(m)} the f-number that counts is N(1 + m), {trimmed(1 + m, 2)} times the one set."
     )
     return Told((Line("head", text),)) + told
-
-
-def _of_factor(question: Question, knowledge: Knowledge) -> Told:
-    """'why does a doubler eat two stops', 'a stop brighter with the 0.7 reducer': the light that its factor makes."""
-    factors = [one.factor for one in question.adapters if one.piece in GLASS_KINDS and one.factor]
-    asked = question.said("stops") is not None or mentions(question, "gets-dark", "brighter-by")
-    if len(factors) != 1 or not asked:
-        return Told()
-    stops = 2 * log2(factors[0])
-    more, area = "darker" if stops > 0 else "brighter", trimmed(factors[0] ** 2, 2)
-    text = (
-        f"{trimmed(factors[0], 2)}x spreads the same light over {area} times the area, so the f-number goes by"
-        f" {trimmed(factors[0], 2)} and the picture is {trimmed(abs(stops), 2)} stops {more}: 2 x log2 of the factor."
-    )
-    return Told((Line("head", text),), (Quantity("light_difference_stops", Interval.exact(abs(stops)), more),))
 
 
 def _of_limit(question: Question, knowledge: Knowledge) -> Told:

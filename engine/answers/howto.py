@@ -8,7 +8,13 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import number
 from engine.answers.parts.usual_mounts import as_held_by_ring, taken_by_format
 from engine.answers.picture.filters import filter_answer, for_filters
-from engine.answers.seat.told_register import against_name, with_mount_by_register, without_claim, without_paper
+from engine.answers.seat.told_register import (
+    against_name,
+    not_of_its_name,
+    with_mount_by_register,
+    without_claim,
+    without_paper,
+)
 from engine.answers.shims.error_told import error_judged
 from engine.answers.shims.loose import off_by_mm
 from engine.answers.ways.pairs import of_known, sides_of
@@ -43,7 +49,9 @@ def how_to(question: Question, knowledge: Knowledge, intent: str | None = None) 
     sides = sides_of(with_mount_by_register(asked, knowledge), facts)
     found = of_known(sides, knowledge, intent)
     if found is not None:
-        return found if asked is question else _first(not_so, replace(found, question=question))
+        if asked is question:
+            return _first(not_of_its_name(question, knowledge), found)
+        return _first(not_so, replace(found, question=question))
     usual = _of_usual_mount(asked, knowledge, intent)
     if usual is not None:
         return _first(not_so, usual)

@@ -269,6 +269,7 @@ def _by_register(question: Question, knowledge: Knowledge) -> Answer | None:
     )
     asked = replace(question, intent=FOCUS_VERDICT, lenses=(meant,), bodies=bodies, values=())
     if not bodies:
+        asked = replace(asked, prior=replace(question, prior=None))  # whose measure may yet be put right
         rows = tuple(row for one in (mount, *twins) for row in mount_numbers(one, knowledge))
         facts = [Line("fact", f"{one.designation}: {mount_line(one, knowledge)}", 1) for one in (mount, *twins)]
         return Answer(

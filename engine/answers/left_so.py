@@ -7,7 +7,7 @@ from typing import Final
 from engine.answers.parts.answer import ANSWERED, Answer, Line, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import distance_mm, focals, number
-from engine.answers.parts.wording import small_mm
+from engine.answers.parts.wording import f_number, small_mm
 from engine.answers.seat.distances import Distances
 from engine.answers.shims.carried import SHIM, is_limit
 from engine.answers.shims.left_off import left_as_it_is
@@ -20,8 +20,11 @@ from engine.facts.guidance import Advice
 from grammar.questions import Question
 from grammar.turns.going_on import LEFT
 
+FROM_STOP: Final = "infinity_from_f_number"
+USUAL_STOP: Final = "stop-of-a-mount-alone"  # of the facts: of a lens whose own is not told
 _SCALE: Final = "scale-wrong"  # advice on a seat too near
 _OF_SCALE: Final = frozenset(["scale_mark_mm"])
+_SMALLER: Final = 1.6  # how much more a smaller sensor of the same mount asks
 TOO_NEAR: Final = "Nothing is harmed, and infinity is there: only before its mark."
 TOO_FAR: Final = "Nothing is harmed, but what is far stays soft until you stop down."
 
@@ -37,13 +40,23 @@ def left_so(question: Question, before: Question | None, knowledge: Knowledge) -
     if error is None or abs(error) < LEAST_MM:
         return None
     by = f"{small_mm(abs(error))} too {'short' if error < 0 else 'long'}"
-    head = f"{TOO_NEAR if error < 0 else TOO_FAR} The seat is {by}."
     left = left_as_it_is(error, before, knowledge)
+    head = f"{_hidden(left, before, knowledge) or (TOO_NEAR if error < 0 else TOO_FAR)} The seat is {by}."
     # what is too near has infinity at every stop
     kept = [line for line, row in zip(left.lines, left.quantities, strict=False) if error > 0 or row.name in _OF_SCALE]
     told = Told((Line("head", head), *kept), left.quantities if error > 0 else left.quantities[: len(kept)])
     lines = (*told.lines, *(advice_lines(_of_scale(knowledge)) if error < 0 else ()))
     return Answer(question.text, question.intent, ANSWERED, lines, question=question, quantities=told.quantities)
+
+
+def _hidden(left: Told, before: Question, knowledge: Knowledge) -> str | None:
+    """That nothing of it shows, where the depth of focus forgives all of it at the widest stop of the lens."""
+    needed = [row.value.nominal for row in left.quantities if row.name == FROM_STOP and is_known(row.value)]
+    lens, usual = before.lens, knowledge.catalogue.assumptions[USUAL_STOP].value.nominal
+    widest = lens.f_number if lens is not None and lens.f_number is not None else before.f_number or usual
+    if not needed or needed[0] * _SMALLER > widest:
+        return None
+    return f"Nothing of it shows: depth of focus forgives all of it from f/{f_number(needed[0])} on. Leave it."
 
 
 def _of_scale(knowledge: Knowledge) -> list[Advice]:

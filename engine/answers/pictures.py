@@ -14,8 +14,10 @@ from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_sid
 from engine.answers.parts.said import mentions, numbers
 from engine.answers.seat.cautioning import warnings_of
 from engine.answers.seat.making import ring_to_make
+from engine.answers.seat.passed_over import is_passed_over
 from engine.answers.seat.telling import chain_title, life_line
 from engine.answers.seat.unsold import made_chain
+from engine.answers.shims.summed import UNSIZED
 from engine.answers.ways.pairs import as_measured
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
@@ -102,8 +104,12 @@ def _best(question: Question, knowledge: Knowledge) -> Answer:
         text = f"There are {count} ways; ask for one of 1 to {count}."
         return replace(nothing, lines=(Line("ask", text),))
     answer = _drawn(question, found.chains[(question.number or 1) - 1], count, knowledge, found.chains)
-    taken = tuple(line for line in found.lines[: _first_chain(found)] if line.kind == "note")
-    return replace(answer, lines=(*why_not, *answer.lines[:1], *_as_it_should_be(question), *taken, *answer.lines[1:]))
+    before = found.lines[: _first_chain(found)]
+    unled = tuple(line for line in before if is_passed_over(line.text) or line.text == UNSIZED)
+    taken = tuple(line for line in before if line.kind == "note")
+    return replace(
+        answer, lines=(*why_not, *unled, *answer.lines[:1], *_as_it_should_be(question), *taken, *answer.lines[1:])
+    )
 
 
 def _as_it_should_be(question: Question) -> tuple[Line, ...]:

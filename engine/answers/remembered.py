@@ -12,6 +12,7 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import mentions
 from engine.answers.ways.hub_rings import hub_rings
 from engine.answers.ways.iris_asked import why_iris
+from engine.answers.ways.other_on_same import other_on_same
 from engine.answers.ways.room_asked import ROOM_ASKED, with_room_asked
 from engine.answers.why_of_it import but_of_edges, is_not_of_the_seat, why_of_it
 from engine.answers.words.advice import HARM, advice_lines, examples, named_mounts
@@ -22,7 +23,8 @@ from engine.judging.ranking import Listed
 from grammar.kinds import COVERAGE, DRAW, HAZARD, IDENTIFY_MOUNT, OF_FRAMES, WHY
 from grammar.questions import Question, Thing
 
-BY_FOCAL = "error-and-focal-length"  # the advice on why wide lenses show an error first
+# what is seen, and the advice that tells why: no depth of a seat that is square makes one side worse
+SEEN_SO = (("on-wides-alone", "error-and-focal-length"), ("soft-on-one-side", "one-side-soft"))
 CUT_SO = (("made-thin", "thin-on-purpose", -1), ("made-thick", "thick-on-purpose", 1))  # mention, advice, way it is off
 _TWO_RINGS = 2
 OF_GLASS = "glass-ring-soft"  # and that on glass that gives infinity back
@@ -57,6 +59,7 @@ def answer(
     if of_it is not None:
         return of_it
     left = left_so(question, before, knowledge) if question.intent == WHY and question.follows else None
+    left = other_on_same(question, before, rows, knowledge) or left
     if left is not None:
         return left
     of_iris = why_iris(question, rows, knowledge, chains_first) if _asks_on(question) else None
@@ -182,8 +185,8 @@ def _outright(question: Question, row: Listed) -> str | None:
     ranged = row.judged.setup.lens_mount.kind == "rangefinder" or mentions(question, "symmetrical")
     if ranged and mentions(question, "edges-smear") and not mentions(question, "on-one-side"):
         return "smear"
-    if question.places("on-wides-alone"):
-        return BY_FOCAL
+    if seen := next((told for key, told in SEEN_SO if question.places(key)), None):
+        return seen
     alone = len(question.adapters) < _TWO_RINGS  # 'why is the M to E ring thinner than the M to X ring' is of both
     tight = row.judged.setup.body_mount.kind == "slr"  # whose mirror a thicker ring keeps rears off
     for key, told, sign in CUT_SO:

@@ -16,11 +16,13 @@ from engine.answers.picture.glass_apart import alternatives
 from engine.answers.seat.cautioning import cautions_of
 from engine.answers.ways.pair_beside import with_pair
 from engine.answers.words.advice import advice_lines, named_or_near, of_their_kind
+from engine.base.compact import replace
 from engine.base.interval import Interval
 from engine.facts.guidance import Advice
 from grammar.questions import Question
 
 STABILISATION = "stabilisation"
+TO_ENTER = "ibis_focal_mm"  # what the stabiliser is told
 IN_SHORT = "menus-in-short"
 CASES = (("on-a-tripod", "stabiliser-tripod"), ("each-lens-anew", "stabiliser-each-lens"))  # keys, advice told first
 NO_ONE = (None, "setting", "set")  # topics that name no one setting
@@ -45,12 +47,13 @@ def setting(question: Question, knowledge: Knowledge) -> Answer:
     if question.topic in TROUBLE:
         rows = list(dict.fromkeys((*of_their_kind(question, knowledge), *rows)))
     surely = nearest(question.text, knowledge.catalogue, 1, intent=question.intent)
-    named = any(row.asked_as == question.intent for row in surely)
+    named = any(row.asked_as == question.intent for row in surely) and not mentions(question, "no-contacts")
     if question.topic in NO_ONE and mentions(question, "all-to-set") and not named:
         rows = _in_short(question, knowledge)
     if question.topic in NO_ONE and mentions(question, "focal-entered"):
         rows = [knowledge.catalogue.advice[STABILISATION]]
-    told = _stabilised(question, equal, knowledge) if any(row.id == STABILISATION for row in rows) else Told()
+    asked = any(row.id == STABILISATION or (row.id == IN_SHORT and focals(question)) for row in rows)
+    told = _stabilised(question, equal, knowledge) if asked else Told()
     case = next((id_ for key, id_ in CASES if mentions(question, key)), None)
     if case is not None and (question.topic == STABILISATION or mentions(question, "focal-entered")):
         first = knowledge.catalogue.advice[case]
@@ -59,7 +62,11 @@ def setting(question: Question, knowledge: Knowledge) -> Answer:
     held = handheld(question, knowledge)
     told = held + told if rows or held.lines else _everything(question, knowledge)
     told = _at_frame_rate(question, knowledge) + told
-    lines = [*told.lines, *advice_lines(rows)]
+    lines = (
+        [*told.lines, *advice_lines(rows)]
+        if not (rows and rows[0].id == IN_SHORT)
+        else [*advice_lines(rows), *told.lines]
+    )
     if not lines or (rows and rows[0].id == IN_SHORT and bool(question.lenses) != bool(question.bodies)):
         lines.append(Line("ask", _asked_back(question)))
     answer = Answer(
@@ -133,6 +140,7 @@ def _set_for(name: str, chain: ListedChain, knowledge: Knowledge, feet: bool) ->
     lines += [Line("fact", spoken(capital(text)), 1) for text in texts]
     lines += [line for line in cautions_of([(name, judged)], knowledge, feet) if line.kind == "danger"]
     rows = [part.quantity for text in texts for part in text if isinstance(part, Figure)]
+    rows += [replace(row, name=TO_ENTER) for row in rows if row.name == "combined_focal_mm"]
     return Told(tuple(lines), tuple(rows))
 
 
@@ -200,7 +208,7 @@ def _stabilised(question: Question, equal: float | None, knowledge: Knowledge) -
         for each in (*either, None) if either else (None, *usual_factors(knowledge.catalogue)):
             value = focal * (each or 1.0)
             case = f"with {each:g}x" if each is not None else "plain ring"
-            rows.append(Quantity("ibis_focal_mm", Interval.exact(value), case))
+            rows.append(Quantity(TO_ENTER, Interval.exact(value), case))
             first = each in either if either else each is None
             lines.append(Line("head" if first else "fact", f"enter {trimmed(value, 1)} mm {case}", 0 if first else 1))
     if rows and (question.bodies or question.things or question.said("crop")):

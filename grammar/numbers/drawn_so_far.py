@@ -12,6 +12,7 @@ _HELICOID: Final = "helicoid"
 _BELLOWS: Final = "bellows"
 _DRAW: Final = (20.0, 600.0)  # mm
 _PASSED: Final = frozenset(["CUE", "PREP", "DET", "AT", "MEASURE"])
+_OF_THE_LENS: Final = "flange-to-image"  # value of words behind it: 'at 43 mm from its shoulder'
 _WANTED: Final = "wanted"  # value of 'needs', 'wants'
 _PAST: Final = (3.0, 400.0)  # mm beyond infinity
 _LONGEST: Final = 120.0  # mm, of what a helicoid may be wanted to stand at
@@ -108,6 +109,7 @@ def _with_infinity_set(tokens: list[Token]) -> list[Token]:
     for at in range(1, len(tokens)):
         token, before = tokens[at], tokens[at - 1]
         placed = before.kind in ("PREP", "AT") and before.value == "at"
+        placed = placed and not any(one.value == _OF_THE_LENS for one in tokens[at + 1 : at + 2])
         wanted = named and before.value == _WANTED and _is_length(token) and token.numbers[0] <= _LONGEST
         if ends is not None and wanted:  # 'my lens needs 15.3': told of what it shall be set to, within its ends or not
             return [*tokens[:at], token.as_("KEYED", value=INFINITY_SETTING, unit="mm"), *tokens[at + 1 :]]

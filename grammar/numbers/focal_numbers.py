@@ -6,7 +6,7 @@ from typing import Final
 
 from grammar.numbers.measured_lengths import is_lens_led
 from grammar.words.groups import BECOMING, CROP, FOCAL_NAMED
-from grammar.words.tokens import Token
+from grammar.words.tokens import Token, is_plural
 
 ENDS: Final = frozenset(["STOP", "JOIN", "PREP", "CUE", "LIMIT", "TRAIT"])
 LENSLIKE: Final = frozenset(["LENS", "KIND", "MOUNT", "FNUM", "TRAIT", "STRANGE"])
@@ -18,6 +18,7 @@ _FRAMED: Final = frozenset(["FORMAT", "MOUNT", "CROP", "BODY"])
 _LEAST_LENS, _MOST_LENS = 3, 1000  # mm
 _TRAVEL: Final = "travel"
 _NAMED_WITHIN: Final = 5  # words between 'focal' and the number
+_ARTICLE, _IS, _JOINS = "a", "be", frozenset([",", ", a"])
 _INTO: Final = frozenset(["into", "in to", "to"])
 
 
@@ -43,6 +44,8 @@ def is_focal(tokens: list[Token], at: int) -> bool:
         return True  # 'my 28 0.3mm too far out': by how much it is off
     if after is not None and after.kind in LENSLIKE:
         return number >= 8 or after.kind in ("FNUM", "KIND") or (before is not None and before.kind == "DET")
+    if _is_of_lens_named(tokens, at) and (after is None or after.kind == "STOP"):
+        return True
     if before is not None and before.kind in ("KIND", "LENS", "MOUNT") and (after is None or after.kind in ENDS):
         return number >= 8
     if before is not None and before.kind == "FORMAT" and (after is None or after.kind in ENDS):
@@ -144,3 +147,11 @@ def _is_on_frame(tokens: list[Token], at: int) -> bool:
 def may_be_focal(number: float) -> bool:
     """'M bayonet (68.8)', 'F, 1961': long ones are told in whole numbers or halves, and are no years."""
     return number < _WHOLE_FROM or (number * 2 == int(number * 2) and number not in _YEARS)
+
+
+def _is_of_lens_named(tokens: list[Token], at: int) -> bool:
+    """'and the other lens, a 6', 'other lens is 28': the length of the lens that is named right before."""
+    led = [one for one in tokens[:at] if one.kind != "DET" and one.text != _ARTICLE]
+    joined = len(led) > 1 and (led[-1].text in _JOINS or led[-1].value == _IS)
+    whole = tokens[at].text.isdigit() and tokens[at].kind == "NUMBER"
+    return whole and joined and led[-2].kind == "LENS" and not is_plural(led[-2])

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import Final
 
+from grammar.words.groups import MIRRORED
 from grammar.words.tokens import Token
 from grammar.words.written import STOPS
 
@@ -13,6 +15,8 @@ _ENDS: Final = frozenset(["STOP", "JOIN", "PREP", "CUE", "VERB", "MARK", "LETTER
 _NAMES: Final = frozenset(["MOUNT", "LENS", "KIND"])
 CLOSE_UP: Final = frozenset(["macro", "how-big", "frame-filling"])  # cues of what is drawn big
 _T: Final = "t"
+_MIRROR: Final = "mirror"  # a kind of lens
+_MIRRORED: Final = (200.0, 2000.0)  # mm, as long as lenses with mirrors are
 _LENGTHS: Final = frozenset(["LENGTH", "FOCAL", "COMBO", "RANGE", "PIECE", "MEASURE"])
 _LONG: Final = frozenset(["extension-tube", "helicoid", "shim"])  # pieces that go by a length
 _PARTING: Final = frozenset(["on", "to", "for", "and"])
@@ -24,7 +28,7 @@ def with_lens_stops_told(tokens: list[Token], told: frozenset[str]) -> list[Toke
 
     `told`: the cues of the question; where close-ups are spoken of '1:2' is how big they get.
     """
-    out = _with_focal_told(_without_other_stop(tokens))
+    out = _with_focal_told(_without_other_stop(_with_mirrors_told(tokens)))
     for at in range(len(out) - 1):
         engraved = _is_engraved(out[at + 1]) and not told & CLOSE_UP
         if _is_focal(out[at]) and _is_decimal_stop(out[at + 1]) and _is_before_ring(out, at):
@@ -41,6 +45,19 @@ def with_lens_stops_told(tokens: list[Token], told: frozenset[str]) -> list[Toke
             out[at] = out[at].as_("FOCAL", unit="mm") if out[at].kind == "NUMBER" else out[at]
             stop = round(1 / out[at + 1].numbers[0], 4) if engraved else out[at + 1].numbers[0]
             out[at + 1] = out[at + 1].as_("FNUM", numbers=(stop,))
+    return out
+
+
+def _with_mirrors_told(tokens: list[Token]) -> list[Token]:
+    """'my 500 mirror on T2': so long, with mirrors in it; what else a mirror does is no lens ('at 500 mirror slap')."""
+    out = list(tokens)
+    for at, (size, mirror) in enumerate(pairwise(tokens)):
+        long = size.kind in ("NUMBER", "LENGTH", "FOCAL") and size.unit in ("", "mm") and len(size.numbers) == 1
+        after = tokens[at + 2] if at + 2 < len(tokens) else None
+        ends = after is None or after.kind in (*_ENDS, "MOUNT", "FNUM", "LENS", "BODY")
+        if long and ends and MIRRORED in mirror.groups and _MIRRORED[0] <= size.numbers[0] <= _MIRRORED[1]:
+            out[at] = size.as_("FOCAL", unit="mm") if size.kind == "NUMBER" else size
+            out[at + 1] = mirror.as_("KIND", value=_MIRROR)
     return out
 
 

@@ -94,8 +94,15 @@ def _is_t_stop(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
     """'from T2 to T2.9', 'T2, 1/50, full sun, which nd': the mount of that name is a T-stop as well."""
     text = tokens[at].text.casefold()
     named = text[:1] == "t" and text[1:].isdecimal()
-    lit = any(token.kind == "TSTOP" for token in tokens) or is_exposure_open(tokens, told)
+    lit = any(token.kind == "TSTOP" for token in tokens) or is_exposure_open(tokens, told) or _is_exposed(tokens)
     return named and (lit or _is_beside_mount(tokens, at))
+
+
+def _is_exposed(tokens: list[Token]) -> bool:
+    """'T2 wide open, 25p, iso 800, full sun': light, speed and time are told, and no other stop, ring or body."""
+    kinds = {token.kind for token in tokens}
+    row = "ISO" in kinds and kinds & {"LIGHT", "EV"} and kinds & {"SHUTTER", "FPS", "DEGREES"}
+    return bool(row) and not kinds & {"FNUM", "PIECE", "BODY", "LENS", "LINK"}
 
 
 def _is_beside_mount(tokens: list[Token], at: int) -> bool:

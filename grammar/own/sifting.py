@@ -123,7 +123,9 @@ def opened(runs: Runs, marks: list[Mark], lexicon: Lexicon) -> Opened | None:
                 continue
             mine = next((one for one in marks[n + 1 :] if one.does == "mine" and 0 <= one.at - noun[2] <= 1), None)
             if mine is not None:
-                return Opened(noun[0], mark.at, mine.after)
+                last = runs.atoms[noun[2] - 1].text  # 'ten threads make 7.9 mm, what lens have i got' may be of one
+                weak = mark.at > 0 and (last in _ONE or not last.endswith("s"))
+                return Opened(noun[0], mark.at, mine.after, weak=weak)
     return _my(runs, marks, lexicon)
 
 

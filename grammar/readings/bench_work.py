@@ -12,6 +12,9 @@ from grammar.words.mentioned import Mention
 from grammar.words.numerals import Numerals
 from grammar.words.wordlist import WordList
 
+SUMMED: Final = "sum-asked"
+SHEETS: Final = "sheets"  # the key under which those of a sum are told
+_SEVERAL: Final = 2
 _LAID: Final = "sheet-laid"
 _CUT: Final = "metal-off"
 _OUT: Final = "sheet-out"
@@ -103,6 +106,17 @@ def _amounts(text: str, places: tuple[Mention, ...]) -> dict[int, float]:
         if ("." in last[1] or last[2]) and 0 < size <= _THICKEST:
             found[last.start(1)] = size
     return found
+
+
+def with_sheets_summed(question: Question, words: WordList) -> Question:
+    """The question with every thin length of its text, as often as it is told: 'two 0.1 shims and a 0.05, total?'."""
+    flat = question.text.casefold()
+    told = ((one.start(1), float(one[1])) for one in _NUMBER.finditer(flat) if "." in one[1])
+    sheets = [(_times(flat[:at], words.numerals) or 1, size) for at, size in told if 0 < size <= _THICKEST]
+    if not question.places(SUMMED) or sum(count for count, _ in sheets) < _SEVERAL:
+        return question
+    listed = ", ".join(f"{count} x {size:g} mm" if count > 1 else f"{size:g} mm" for count, size in sheets)
+    return question.with_(values=(*question.rest(SHEETS), (SHEETS, listed)))
 
 
 def _layers(question: Question) -> list[tuple[int, int, int]]:

@@ -281,3 +281,17 @@ def are_of(named: tuple[Thing, ...], question: Question | None) -> bool:
     """Whether every mount named is that of a lens or a body that is talked of."""
     known = {one.id for one in (*question.lenses, *question.bodies)} if question is not None else set()
     return all(one.id in known and one.focal_length_mm is None for one in named)
+
+
+def with_one_turned(told: Question, before: Question) -> Question:
+    """'now reversed in front of a 180' after a 60: that one is turned round, and what stood behind it is gone."""
+    if len(told.lenses) != _SEVERAL or not told.follows:
+        return told
+    turned, other = told.lenses
+    mine = [one for one in before.lenses if one.focal_length_mm not in (None, other.focal_length_mm)]
+    bare = _HELD & set(turned.traits) and not turned.focal_length_mm and not turned.ids
+    if not bare or len(mine) != 1 or not other.focal_length_mm:
+        return told
+    lens = replace(mine[0], traits=tuple(dict.fromkeys((*mine[0].traits, *turned.traits))))
+    left = tuple(one for one in told.adapters if one not in before.adapters)
+    return told.with_(lenses=(lens, other), adapters=left)

@@ -30,7 +30,7 @@ from grammar.questions import Question
 from grammar.things.casting import DRAWN
 from grammar.turns import aside_seen, picture_next, ring_seen, thread_seen, worded_so
 from grammar.turns import turn_seen as seen
-from grammar.turns.body_picked import picks_one_body, weighs_two_bodies
+from grammar.turns.body_picked import picks_one_body, weighs_two
 from grammar.turns.by_itself import asked_by_itself
 from grammar.turns.going_on import (
     ASIDE,
@@ -240,7 +240,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.of(is_cup_off), FOCUS_VERDICT),
     (seen.of(asks_whence), WHY),
     (seen.of(laps_it_off), SHIM_CALIBRATION),
-    (seen.of(weighs_two_bodies), COMPARE),
+    (seen.of(weighs_two), COMPARE),
     (seen.of(likens_stop), CROP_EQUIVALENT),
     (seen.of(makes_sure), _as_before),
     (seen.doubts, _as_doubted),

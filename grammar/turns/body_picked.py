@@ -39,6 +39,16 @@ def with_body_picked(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
     return replace(again.as_typed(heard), weighed=Weighed((), {}))
 
 
+def weighs_two(heard: Heard, before: Question) -> bool:
+    """Two bodies set against each other, or a ring with what was put under it and without: 'so in or out?'."""
+    prior, pieces = before.prior, [one.thickness_mm for one in before.adapters]
+    changed = prior is not None and prior.lenses == before.lenses and prior.bodies == before.bodies
+    stood = [one.thickness_mm for one in prior.adapters] if prior is not None else []
+    others = heard.cast.lenses or heard.cast.bodies or heard.readings.values
+    worked = changed and None not in (*pieces, *stood) and bool(stood) and pieces != stood and not others
+    return weighs_two_bodies(heard, before) or (worked and heard.tells("in-or-out"))
+
+
 def weighs_two_bodies(heard: Heard, before: Question) -> bool:
     """'which of the two bodies is better' after one lens on a body, then on another: those two are set apart."""
     cast, words = heard.cast, heard.line.tokens

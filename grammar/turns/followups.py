@@ -9,7 +9,7 @@ from grammar import kinds
 from grammar.hearing import Heard
 from grammar.questions import ALL, RING, Limits, Question, Thing
 from grammar.telling import built
-from grammar.turns.about_lenses import lenses_of, one_of_several
+from grammar.turns.about_lenses import lenses_of, one_of_several, with_one_turned
 from grammar.turns.adding import added, put_on_top, resized, shimmed, with_rings_joined, with_stacked
 from grammar.turns.aside_seen import sets_it_anew
 from grammar.turns.asked_on import intent_of
@@ -106,9 +106,9 @@ def follow(heard: Heard, before: Question) -> Question:
     again = put_back(heard, said, before) or tubes_changed(heard, before) or lengths_again(heard, before)
     unseated = is_unseated(before) and said.said("numbers") is not None
     said, before, those_left = _changed(heard, said, before)
-    said, aim = _measured(heard, said, before, aim, again, unseated)
+    said, aim = _measured(heard, said, before, aim, None if aim.ring else again, unseated)
     said, aim, placed = _placed(heard, said, before, aim, those_left)
-    return _joined(heard, said, before, aim, placed)
+    return with_one_turned(_joined(heard, said, before, aim, placed), before)
 
 
 def _aimed(heard: Heard, before: Question) -> _Aim:

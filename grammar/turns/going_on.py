@@ -222,7 +222,9 @@ def is_left_so(heard: Heard, before: Question) -> bool:
     # 'is that harmful to anything', of the seat; 'is that safe for the camera' is of what is put there
     harm = (heard.tells("harm-word") or heard.tells("damage")) and not heard.cast.bodies
     left = left or (harm and before.intent in _SHIMMED and all(cue.tells in _OF_HARM for cue in heard.cues))
-    off = before.intent in _SHIMMED or (before.intent in OF_RING and sized(before) and heard.tells("left-so"))
+    left = left or heard.tells("seat-shows")
+    still = heard.tells("left-so") or heard.tells("seat-shows")
+    off = before.intent in _SHIMMED or (before.intent in OF_RING and sized(before) and still)
     return off and bool(left) and not told and not heard.tells("which-stop")
 
 

@@ -7,9 +7,10 @@ from collections.abc import Mapping
 from math import log
 from typing import Final
 
+from engine.base.compact import replace
 from grammar.hearing import Heard
 from grammar.kinds import IDENTIFY_MOUNT
-from grammar.questions import Question
+from grammar.questions import BY_MEASURES, BY_THREAD, Question, Thing
 from grammar.words.mentioned import mentioned
 from grammar.words.tokens import Token
 
@@ -19,6 +20,7 @@ _PASSED: Final = frozenset(
     ["FILLER", "VERB", "DET", "MARK", "STOP", "UNKNOWN", "CUE", "JOIN", "PREP", "WHEN", "ORDINAL"]
 )
 _PAIR: Final = 2
+_ASSUMED: Final = frozenset([BY_MEASURES, BY_THREAD])  # traits of a lens whose mount was made out by what is not so
 _NOT: Final = "not"
 _MOST: Final = 10  # words of a line that tells one number
 _THREAD: Final = "thread"
@@ -26,6 +28,8 @@ _PITCH: Final = "pitch"
 _BY: Final = " x "
 # by logarithm: what differs by more is no other reading of the same; a caliper errs less than paper and ruler
 _FAR: Final = {"thread": 0.1, "barrel": 0.3, "flange_to_image": 0.5, "pitch": 0.5}
+_FAR_OFF: Final = 1.0  # of the one measure that was told, where it is said to have been wrong
+_RIGHTED: Final = ("put-right", "put-right-beside", "put-right-parted")
 _NUMBER: Final = re.compile(r"\d+(?:\.\d+)?")
 _INCH: Final = ("tpi", '"', "in")
 
@@ -35,16 +39,22 @@ def measured_again(heard: Heard, before: Question, phrases: Mapping[str, tuple[s
 
     `phrases`: those by which a thing is told to be measured anew, by key.
     """
+    said = {one.key for one in mentioned(heard.text, {key: phrases.get(key, ()) for key in (_AGAIN, *_RIGHTED)})}
+    if said and before.prior is not None and before.prior.text == before.text:
+        before = before.prior  # of which the mount was made out, by a measure that was not right
     put_right = _put_right(heard, before) if before.intent == IDENTIFY_MOUNT else None
     if put_right is not None:
         return _anew(heard, before, *put_right)
     token = _number(heard) if before.intent == IDENTIFY_MOUNT else None
-    if token is None or not any(one.key == _AGAIN for one in mentioned(heard.text, phrases)):
+    if token is None or not said:
         return None
     number = token.numbers[0]
     told = ((key, _told(_written(before, key))) for key in _FAR)
     far = {key: abs(log(number / value)) for key, value in told if value is not None and value > 0}
-    near = min((key for key in far if far[key] <= _FAR[key]), key=lambda key: far[key], default=None)
+    alone = len(far) == 1 and bool(said & set(_RIGHTED))  # 'no wait, 25.4' where only a width was told
+    near = min(
+        (key for key in far if far[key] <= (_FAR_OFF if alone else _FAR[key])), key=lambda key: far[key], default=None
+    )
     return _anew(heard, before, near, number) if near is not None else None
 
 
@@ -68,7 +78,12 @@ def _anew(heard: Heard, before: Question, near: str, number: float) -> Question:
     if near == _PITCH and before.said(_PITCH) is None:  # told with its width, '42 mm x 1 mm'
         near, anew = _THREAD, f"{(before.said(_THREAD) or '').partition(_BY)[0]}{_BY}{anew}"
     values = tuple((key, anew if key == near else text) for key, text in before.values)
-    return before.with_(values=values, text=heard.text, follows=True, wants="", instead=(), number=None, corrects=True)
+    lenses = tuple(
+        replace(one, kind=Thing().kind, ids=()) if _ASSUMED & set(one.traits) else one for one in before.lenses
+    )
+    return before.with_(
+        lenses=lenses, values=values, text=heard.text, follows=True, wants="", instead=(), number=None, corrects=True
+    )
 
 
 def _number(heard: Heard) -> Token | None:

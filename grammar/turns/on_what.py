@@ -37,6 +37,8 @@ _VERSUS: Final = "vs"
 GOES_ON: Final = "it-goes-on"  # a phrase of what a lens named before goes on
 _PAIR: Final = 2
 _HEADED: Final = (["lens"], ["lenses"], ["one"], ["ones"])  # how a name ends that is told to be of a lens
+_ONE: Final = "one"
+_VERSIONS: Final = frozenset(["version", "variant"])  # of a lens, made for more than one mount
 _ON_BODY: Final = frozenset([CHAIN, FOCUS_VERDICT, DRAW, CARD])  # what needs a body
 
 
@@ -260,7 +262,10 @@ def is_a_body(named: Thing, said: Question, before: Question, hosts: frozenset[s
 
     'and C/Y?' after a lens on E is another lens. `hosts`: mounts that, named alone, are those of a body.
     """
-    old = before.lenses[0]
+    old, words = before.lenses[0], named.words.casefold().split()
+    stood = bool(before.bodies) and named.ids[:1] == before.bodies[0].ids[:1]
+    if _VERSIONS & set(words) or (words[-1:] == [_ONE] and stood):
+        return False  # 'the C version', 'and a K one' after an M42 lens on a K body
     if _is_of_plan(named, said, before) or _is_here(named, said, before) or _is_host(named, old, said, before, hosts):
         return True
     if _is_ring_for(named, old, said, before, hosts):

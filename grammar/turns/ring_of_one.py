@@ -42,6 +42,21 @@ def ring_of_one(heard: Heard, before: Question) -> str | None:
     return f"the {name} lens with a {size:g} mm ring, infinity?" if size >= _SHORTEST else None
 
 
+def ring_owned(heard: Heard, before: Question) -> str | None:
+    """'have the EF one already, can I use it' after T2 on EF and then on RF: the ring for the body of before."""
+    tokens = heard.line.tokens
+    bodies = (*before.elsewhere, *(before.prior.bodies if before.prior is not None else ()))
+    here = {id_ for one in (*before.bodies, *before.lenses) for id_ in one.ids[:1]}
+    there = {id_ for one in bodies for id_ in one.ids[:1]} - here
+    owned = before.intent in _PLACED and (heard.tells("own") or heard.tells("held") or heard.tells("get"))
+    pair = next(((one, two) for one, two in pairwise(tokens) if there & set(one.ids) and stands_in(two)), None)
+    if pair is None or not owned or heard.cast.pieces:
+        return None
+    two = pair[1]
+    end = two.end or two.column - 1 + len(two.text)
+    return f"{heard.text[: two.column - 1]}ring{heard.text[end:]}"
+
+
 def _is_its_ring(one: Token, two: Token, before: Question) -> bool:
     """'sr ring', 'K one' of a lens spoken of."""
     ids = {id_ for lens in before.lenses for id_ in lens.ids[:1]}

@@ -9,7 +9,7 @@ from typing import Final
 from engine.base.compact import replace
 from grammar.kinds import FOCUS_VERDICT, MACRO_DISTANCE, SEATED, SHIM_CALIBRATION
 from grammar.questions import OFF, RING, Question, Thing
-from grammar.readings.bench_work import Work, work_of
+from grammar.readings.bench_work import SUMMED, Work, with_sheets_summed, work_of
 from grammar.things.casting import SPACER
 from grammar.turns.draw_set import with_draw_set
 from grammar.turns.ring_asked_of import with_ring_asked_of
@@ -45,6 +45,7 @@ def with_ring_worked(got: Question, before: Question | None, words: WordList) ->
 
     What lies under it is kept in `laid`, with what was taken out last.
     """
+    got = with_sheets_summed(got, words)
     told = got if before is None else with_rings_each_told(got, before, words.groups)
     if told is not got:
         return told
@@ -147,7 +148,7 @@ def _with_error(got: Question, before: Question | None, work: Work, phrases: Map
     by = round(work.laid - work.cut, 4)
     rings = all(one.piece == RING and length_of(one) in {0.0, *work.amounts} for one in got.adapters)
     if intent != FOCUS_VERDICT or not pair or known or not by or not rings:
-        return got.with_(laid=_NONE)
+        return got.with_(laid=(work.laid, 0.0, 0.0) if got.places(SUMMED) and not known else _NONE)
     way = "too far out" if by > 0 else "too close"
     pieces = tuple(one for one in got.adapters if one.piece == RING) or (Thing(words="adapter", piece=RING),)
     pieces = tuple(replace(one, thickness_mm=None) for one in pieces)

@@ -32,12 +32,12 @@ from grammar.turns.picture_plainly import (
     native_speed,
     scene_there,
 )
-from grammar.turns.ring_of_one import ring_of_one, shimmed_ring
+from grammar.turns.ring_of_one import ring_of_one, ring_owned, shimmed_ring
 from grammar.turns.rings_for_it import ring_of_length
 from grammar.turns.size_again import size_again
 from grammar.turns.spaced_by import drawn_by, spaced_by
 from grammar.turns.told_before import RIGHT
-from grammar.turns.tube_is import tube_is
+from grammar.turns.tube_is import opens_to, tube_is
 from grammar.turns.view_plainly import (
     crop_body,
     deep_at,
@@ -82,9 +82,10 @@ _ALONE: Final = frozenset(["LETTER", "NUMBER", "LENGTH"])  # what alone is no le
 def said_plainly(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
     """The line heard anew in plain words; the same where it holds none that the question before gives a meaning."""
     ways = (
-        nearest_told, ring_of_one, shimmed_ring, tube_is, others_on_ring, size_again, metered_bare, light_without,
-        drawn_by, ring_of_length, _ring_left, _taken_off, _left_out, _inside, crop_body, frame_of_body, spaced_by,
-        field_wanted, native_again, fronts_again, filter_more, native_speed, scene_there, crop_of_frame, _made,
+        nearest_told, ring_of_one, shimmed_ring, ring_owned, tube_is, opens_to, others_on_ring, size_again,
+        metered_bare, light_without, drawn_by, ring_of_length, _ring_left, _taken_off, _left_out, _inside, crop_body,
+        frame_of_body, spaced_by, field_wanted, native_again, fronts_again, filter_more, native_speed, scene_there,
+        crop_of_frame, _made,
         deep_at, glass_told, lost_by_glass, of_full_frame, looks_on_full,
     )  # fmt: skip
     text = next((told for way in ways if (told := way(heard, before)) is not None), None)

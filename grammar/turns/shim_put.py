@@ -25,6 +25,7 @@ _EXTENSION: Final = "extension"
 _RING: Final = "adapter"
 _NUMBER: Final = re.compile(r"(?<![\w./])\d*\.?\d+(?![\w/]*\d)")
 _POINT_OR_UNIT: Final = re.compile(r"\.\d|\d ?mm")
+_BEFORE: Final = "before-shims"
 _LARGEST_ERROR: Final = 3.0  # mm; what is longer is a ring
 _MOST_WRONG: Final = 15.0  # mm, where it is told right by these words
 _THICKEST: Final = 2.0  # mm, of a shim
@@ -180,5 +181,7 @@ def _error(before: Question) -> float | None:
     """By how much it was off before, mm, above 0 too far out."""
     size = _NUMBER.match(before.said("thickness") or "")
     if size is None or before.off_word is None or float(size[0]) > _LARGEST_ERROR:
-        return next((value for name, value in before.told if name == ERROR), None)
+        error = next((value for name, value in before.told if name == ERROR), None)
+        # where infinity fell before the sheets that lie there
+        return error + before.laid[0] if error is not None and before.places(_BEFORE) else error
     return -float(size[0]) if before.off_word in _CLOSE else float(size[0])

@@ -7,8 +7,8 @@ from typing import Final
 
 from engine.base.compact import replace
 from grammar.questions import Thing
+from grammar.things.casting import DRAWN
 
-_RING: Final = "adapter"
 _SPAN: Final = re.compile(r"(\d+(?:\.\d+)?) ?(?:mm)? ?(?:\.\.|-|–|to) ?(\d+(?:\.\d+)?)")
 
 
@@ -16,8 +16,8 @@ def span_of(piece: Thing) -> tuple[float, float] | None:
     """Between which lengths a helicoid or bellows can be set, mm, also where it is set to one now."""
     if piece.thickness_mm is not None and len(set(piece.thickness_mm)) > 1:
         return piece.thickness_mm
-    if piece.steps is not None or (piece.front and piece.rear and piece.front != piece.rear and piece.piece == _RING):
-        return None  # 'a 1 mm 39-42 ring': those are its threads
+    if piece.piece not in DRAWN or piece.steps is not None:
+        return None  # 'a 1 mm 39-42 ring', 'a 39-42 bush': those are its threads
     told = _SPAN.search(piece.words)
     return (float(told[1]), float(told[2])) if told and float(told[1]) < float(told[2]) else None
 

@@ -32,6 +32,7 @@ from grammar.kinds import (
 )
 from grammar.numbers.motifs import MOTIF, SIDES
 from grammar.questions import ALL, BODY_REGISTER, FILTER, OFF, RING, Limits, Question, Thing
+from grammar.readings.bench_work import SHEETS
 from grammar.readings.kept_readings import mm
 from grammar.things.casting import DRAWN, OPTICAL, SPACER
 from grammar.turns.glass_joined import glass_joined
@@ -78,10 +79,8 @@ def lasting(question: Question) -> Question:
     off = question.said("thickness") is not None  # the ring that is too thick is no ring asked for
     cut = question.intent == DIY_DIMENSION  # 'how long must the tube be': none of that length stands there yet
     gone = [one for one in question.adapters if _is_asked_for(one) or (cut and one.piece == SPACER and is_open(one))]
-    pieces = tuple(piece for piece in question.adapters if off or piece not in gone)
-    values = question.values
-    if question.intent not in _COUNTED:
-        values = tuple(row for row in values if row[0] != "numbers")
+    pieces = tuple(one for one in question.adapters if off or one not in gone)
+    values = question.rest(SHEETS) if question.intent in _COUNTED else question.rest(SHEETS, "numbers")
     chosen = question.intent == COMPARE and question.said(CHOICE) is not None  # which of two rings holds infinity
     question = question.with_(intent=FOCUS_VERDICT if chosen else question.intent, adapters=pieces, values=values)
     return with_tube_told(question)

@@ -1,4 +1,4 @@
-"""How long the tube in between is, put right by the bare number: 'the tube is actually 25' after one of 27.5 mm."""
+"""How long what is in between is, or how far it goes: 'the tube is actually 25', 'the bellows only opens to 100'."""
 
 from __future__ import annotations
 
@@ -7,6 +7,7 @@ from typing import Final
 from grammar.hearing import Heard
 from grammar.kinds import DEPTH_OF_FIELD
 from grammar.questions import Question
+from grammar.turns.sticking import RANGED
 
 _PASSED: Final = frozenset(["PIECE", "VERB", "FILLER", "CUE", "DET", "NUMBER", "LENGTH", "STOP"])
 _SIZED: Final = frozenset(["NUMBER", "LENGTH"])
@@ -15,6 +16,8 @@ _NOT: Final = "not"
 _VERBS: Final = ("be", _NOT)  # 'tube costs 20' tells no length
 _MOST: Final = 9  # words of 'sorry the tube is actually 25 not 27.5'
 _LONGEST: Final = 200.0  # mm, of a tube
+_LONGEST_DRAWN: Final = 500.0  # and of a bellows
+_ENDING: Final = _PASSED | {"PREP", "LIMIT", "AT", "JOIN", "MARK", "MEASURE"}
 _ASKS: Final = ("price-q", "why", "cover", "how-close", "cheap")
 
 
@@ -39,3 +42,18 @@ def tube_is(heard: Heard, before: Question) -> str | None:
     plain = first.numbers and first.unit in ("", "mm") and not first.text.isalpha()
     led = "depth with" if before.intent == DEPTH_OF_FIELD else "its"
     return f"{led} a {first.numbers[0]:g} mm tube" if plain and 0 < first.numbers[0] <= _LONGEST else None
+
+
+def opens_to(heard: Heard, before: Question) -> str | None:
+    """'it only opens to 100' after a bellows or helicoid of no told ends: one so long, and the size that is wanted."""
+    tokens = heard.line.tokens
+    pieces = [one for one in before.adapters if one.piece in RANGED]
+    sized = [one for one in tokens if one.kind in _SIZED and one.unit in ("", "mm") and not one.text.isalpha()]
+    others = any(one.kind not in _ENDING for one in tokens) or "?" in heard.text
+    if len(pieces) != 1 or pieces[0].thickness_mm is not None or len(sized) != 1 or others:
+        return None
+    if not heard.tells("opens-to") or not 0 < sized[0].numbers[0] <= _LONGEST_DRAWN:
+        return None
+    size = before.said("magnification")
+    wanted = f", want {size}x" if size is not None else ""
+    return f"how big with a {sized[0].numbers[0]:g} mm {pieces[0].piece}{wanted}"

@@ -93,7 +93,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
      rf"(?:(?P<n2>{_PITCH})(?!\s?tpi|\s?[/-]\s?\d|\.?\d|{_TURNED})(?: ?mm)?|(?P<t>{_TPI})(?:\s?tpi)?))"
      rf"{_END}", made.pitch),
     ("i", rf"iso\s?[/:=]?\s?(?P<n>[1-9]\d*){_END}(?!\s?/\s?\d|\s?fps|\sframes)", made.one("ISO")),
-    ("ae", rf"(?:asa|ei)\s?(?P<n>\d+){_END}", made.one("ISO")),
+    ("ae", rf"(?:asa|ei)\s?(?P<n>[1-9]\d*){_END}", made.one("ISO")),
     ("el", rf"[el]v\s?(?P<n>-?\d+(?:\.\d+)?){_END}", made.one("EV")),
     (
         "n",

@@ -50,6 +50,19 @@ def test_a_ring_that_leads_elsewhere_is_told_why(asked):
     assert found["chains"][0]["verdict"] == "infinity"
 
 
+@pytest.mark.parametrize("helicoid", ["an m42 helicoid", "an m42 helicoid 25-55", "a 12-17 mm m42 helicoid"])
+def test_a_ring_leads_to_a_helicoid_of_another_mount(asked, helicoid):
+    found = asked(f"how do I get a 75mm ltm lens on full frame e with {helicoid}")
+    assert found["text"].startswith("A 75 mm LTM lens on an E-mount body with full frame: stops at")
+    assert "LTM to M42 ring" in found["text"]
+    assert "held against" not in found["text"]
+
+
+def test_what_was_drawn_without_the_pieces_named_says_so(asked):
+    found = asked("draw a 75mm f4.5 ltm lens on full frame e with tubes of 9, 16 and 30 mm and an m42 helicoid")
+    assert found["text"].index("do not lead") < found["text"].index("LTM to E ring")
+
+
 def test_rings_that_end_alike_are_each_for_its_lens(asked):
     found = asked("i have OM to E and FD to E, can i put a Z camera behind")
     assert one(found, "ring_thickness_mm", "om-mount") == close(30.0)

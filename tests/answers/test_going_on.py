@@ -627,3 +627,44 @@ def test_glass_behind_a_lens_seats_it_too_close_in_every_turn(club):
 def test_a_ring_told_by_a_bare_number_is_so_long_and_where_infinity_falls_is_said_first(club):
     (found,) = talk(club, "my m42 to E ring is 27, 50mm lens, where is infinity")
     assert "at the 5.54 m mark of its scale" in flat(found)[:160]
+
+
+@pytest.mark.parametrize(
+    ("lines", "head"),
+    [
+        (("two 0.1 shims and a 0.05 under my k to E ring, total?",), "Together 0.25 mm: 2 x 0.1 + 0.05"),
+        (("24mm f lens on E with 28.35 ring", "plus a 0.05", "total?"), "28.4 mm from flange to flange"),
+        (("t2 on mft, ring's 35.5 by caliper", "so total?"), "35.5 mm from flange to flange"),
+        (
+            ("50mm m42 on E with a 27.38 ring", "and with a 0.1 washer under it", "in or out?"),
+            "Nearer to right: your 27.48",
+        ),
+        (("om to E ring of 28.02, 50mm lens", "can i see that in pictures"), "Nothing of it shows"),
+        (
+            ("helicoid 12 to 25 for a 50mm m42 on E and a 10 ring", "and infinity?"),
+            "Infinity with the helicoid at 17.46",
+        ),
+        (("50mm m42 lens on E", "image falls 55 behind its flange"), "55 mm from flange to image is not M42"),
+        (("75mm enlarger lens on bellows, want 2:1", "it only opens to 100"), "Of what you have, 100 mm comes nearest"),
+    ],
+)
+def test_what_a_few_words_ask_of_rings_is_said_first(club, lines, head):
+    assert flat(talk(club, *lines)[-1]).startswith(head)
+
+
+@pytest.mark.parametrize(
+    ("lines", "lens", "body"),
+    [
+        (("c or cs? image falls 12.5 behind the flange", "sorry, 17.5", "so on E?"), "c", "e-mount"),
+        (("m42 50 on K body", "the k version"), "k-mount", "k-mount"),
+        (("T2 on EF", "and on RF", "have the EF one already, can i use it"), "t2", "rf-mount"),
+    ],
+)
+def test_what_is_put_in_the_place_of_another_leaves_the_rest(club, lines, lens, body):
+    found = talk(club, *lines)[-1].question
+    assert ([one.id for one in found.lenses], [one.id for one in found.bodies]) == ([lens], [body])
+
+
+def test_a_width_put_right_takes_the_place_of_the_one_told_wrong(club):
+    found = talk(club, "thread is 15.9, what mount", "no wait, 25.4")[-1].question
+    assert (found.said("thread"), found.said("flange_to_image")) == ("25.4 mm", None)

@@ -6,11 +6,12 @@ from math import log2
 
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.said import number, stop
+from engine.answers.parts.said import mentions, number, stop
 from engine.answers.parts.wording import f_number, figures, trimmed
 from engine.answers.picture.circles import glass_factor
 from engine.answers.picture.glass_apart import alternatives, glass_apart
 from engine.base.interval import Interval
+from engine.facts.kinds import GLASS_KINDS
 from grammar.questions import Question
 
 
@@ -33,3 +34,23 @@ def light_of_glass(question: Question, knowledge: Knowledge) -> Told:
     rows += [Quantity("iso", Interval.exact(iso * 2**stops), f"with {factor:g}x")] if iso is not None else []
     rows += [Quantity("f_number", Interval.exact(at * factor), f"with {factor:g}x")] if at is not None else []
     return Told((Line("head", f"{text}."),), tuple(rows))
+
+
+def why_of_factor(question: Question, knowledge: Knowledge) -> Told:
+    """'why does a doubler eat two stops', 'a stop brighter with the 0.7 reducer': the light that its factor makes."""
+    factors = [one.factor for one in question.adapters if one.piece in GLASS_KINDS and one.factor]
+    opened = [*(one.f_number for one in question.lenses if one.f_number), *question.stops]
+    asked = question.said("stops") is not None or mentions(question, "gets-dark", "brighter-by")
+    if len(factors) != 1 or not (asked or opened):
+        return Told()
+    stops, at = 2 * log2(factors[0]), question.f_number or next(iter(opened), None)
+    more, area, by = "darker" if stops > 0 else "brighter", trimmed(factors[0] ** 2, 2), trimmed(factors[0], 2)
+    text = (
+        f"{by}x spreads the same light over {area} times the area, so the f-number goes by {by} and the picture is"
+        f" {trimmed(abs(stops), 2)} stops {more}: 2 x log2 of the factor."
+    )
+    rows = [Quantity("light_difference_stops", Interval.exact(abs(stops)), more)]
+    if at is not None:
+        text += f" f/{f_number(at)} x {by} = f/{trimmed(at * factors[0], 2)}."
+        rows.append(Quantity("f_number", Interval.exact(at * factors[0]), f"with {by}x"))
+    return Told((Line("head", text),), tuple(rows))

@@ -6,13 +6,16 @@ from engine.answers.parts.answer import Line, ListedChain
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import mentions
 from engine.answers.parts.wording import article
+from engine.answers.seat.described import TUBE
 from engine.answers.seat.standin import as_listed
 from engine.answers.seat.telling import chain_title
 from engine.chains.ring_map import Joint, off_um
 from engine.chains.setup import Setup
-from engine.chains.walk import Chain
+from engine.chains.walk import ADDED_FOCUSING, Chain
 from engine.facts.records import Adapter
 from grammar.questions import Question
+
+TUBES = frozenset({TUBE, *ADDED_FOCUSING})
 
 
 def forced_chain(question: Question, setup: Setup, knowledge: Knowledge) -> ListedChain | None:
@@ -44,10 +47,11 @@ def held_chain(question: Question, setup: Setup, knowledge: Knowledge) -> Listed
     """The one ring named, which ends on the body, with the lens held against it, whose mount it does not take.
 
     Where it is said to fit or to be made to fit all the same, the lens is judged as if it were seated there.
-    None where several rings were named, or where the lens goes into the ring after all.
+    None where several rings were named, where the lens goes into the ring after all, and for a tube or helicoid of one
+    mount: another ring before it leads the lens there.
     """
     named = question.adapters
-    if len(named) != 1:
+    if len(named) != 1 or (named[0].piece in TUBES and not named[0].rear and not named[0].ids):
         return None
     ring = usual_ring(named[0].ids, named[0].front, named[0].rear, setup, knowledge)
     lens, mounts = setup.lens_mount.id, knowledge.catalogue.mounts

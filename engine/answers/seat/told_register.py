@@ -26,6 +26,8 @@ LEAST_WHOLE_MM: Final = 16.0  # a whole number below counts lugs and pins
 MOST_MM: Final = 115.0  # and no mount has a longer one
 _COUPLINGS: Final = ("screw", "bayonet", "breech", "lugs")
 _FOUND: Final = frozenset([BY_MEASURES, BY_THREAD, BY_REGISTER])  # traits of a lens whose mount was found out
+_PLAINLY_OFF_MM: Final = 2.0  # by which no lens of a mount is off
+_AS_WIDE_MM: Final = 0.4  # as near as a caliper tells screws apart
 _MORE_MM: Final = 0.5  # than a whole number of millimetres: '44 and a bit'
 
 
@@ -50,6 +52,31 @@ def against_name(question: Question, knowledge: Knowledge) -> Told:
         text += ", which shares no more than the name." if alike != near else "."
     rows = [named, *alike[:MOST]]
     return Told((Line("head", text),), registers_of(rows))
+
+
+def not_of_its_name(question: Question, knowledge: Knowledge) -> Told:
+    """'flange to image 45' of an LTM lens: which other mount with as wide a screw has that; nothing where none has."""
+    told, named = number(question, "flange_to_image"), _named(question.lens, knowledge)
+    facts, prior = knowledge.catalogue, question.prior if question.follows else None
+    known = prior is not None and prior.said("flange_to_image") == question.said("flange_to_image")  # it was said
+    if told is None or named is None or known or named.thread is None or not is_known(named.register_mm):
+        return Told()
+    if BY_REGISTER in (question.lens or Thing()).traits or abs(named.register_mm.nominal - told) <= _PLAINLY_OFF_MM:
+        return Told()
+    wide = facts.threads[named.thread].major_mm
+    good = facts.assumptions[BY_PAPER].value.greatest
+    alike = [
+        mount for mount in facts.mounts.values()
+        if mount.thread is not None and mount.kind not in ACCESSORIES and _off(mount, told) <= good
+        and is_known(wide) and abs(facts.threads[mount.thread].major_mm.nominal - wide.nominal) <= _AS_WIDE_MM
+    ]  # fmt: skip
+    if not alike:
+        return Told()
+    alike.sort(key=lambda mount: (round(_off(mount, told), 1), how_rare(mount, knowledge)))
+    names = listed([f"{one.designation}, register {_figure(one)}" for one in alike[:MOST]], "or")
+    text = f"{small_mm(told)} from flange to image is not {named.designation}, {small_mm(named.register_mm.nominal)}: "
+    text += f"of screws as wide it is {names}. What follows goes by what was measured."
+    return Told((Line("head", text),), registers_of(alike[:MOST]))
 
 
 def with_mount_by_register(question: Question, knowledge: Knowledge, sure: bool = False) -> Question:
@@ -143,6 +170,10 @@ def _named(lens: Thing | None, knowledge: Knowledge) -> Mount | None:
     return (
         knowledge.catalogue.mounts.get(lens.ids[0]) if lens is not None and lens.kind == "mount" and lens.ids else None
     )
+
+
+def _figure(mount: Mount) -> str:
+    return small_mm(mount.register_mm.nominal) if is_known(mount.register_mm) else ""
 
 
 def _off(mount: Mount, told: float) -> float:

@@ -30,7 +30,7 @@ _TELLING = frozenset(["mark", MARK_OF, SHIM, "turns", "angle", "travel"])  # key
 
 def carried(question: Question, before: Question | None, facts: Catalogue) -> Question:
     """A mark or a limit that was told of another lens is an error in mm for this one: the ring is the same."""
-    if before is None or not question.follows or question.topic == LEFT:
+    if before is None or not question.follows or question.topic == LEFT or _is_wondered_at(question, before, facts):
         return question
     if question.intent == DEPTH_OF_FIELD:  # 'whats really sharp at 3 m on the scale' asks of no depth
         return (_as_remark(question, before) if stop(question) is None else None) or question
@@ -69,6 +69,12 @@ def carried(question: Question, before: Question | None, facts: Catalogue) -> Qu
     return _with_error(question, mark, old[0]) if old else question.with_(
         values=(*question.values, (MARK_OF, told_of.id or ""))
     )  # fmt: skip
+
+
+def _is_wondered_at(question: Question, before: Question, facts: Catalogue) -> bool:
+    """'why does my 50 look fine on it': of the same seat, as it was told."""
+    asked = question.intent == WHY and before.intent != SHIM_CALIBRATION and mentions(question, "alike-or-not")
+    return asked and known_focals(question, facts) not in ((), known_focals(before, facts))
 
 
 def _of_body_and_ring(question: Question, before: Question) -> Question | None:

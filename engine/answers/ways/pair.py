@@ -7,9 +7,8 @@ from engine.answers.parts.knowledge import Choice, Knowledge, choose
 from engine.answers.parts.resolve import BodySide, LensSide, setup_of, unknown_register
 from engine.answers.parts.wording import listed, small_mm
 from engine.answers.seat.chain_numbers import chain_numbers, cover_numbers, principal_numbers
-from engine.answers.seat.described import TUBE
 from engine.answers.seat.flat_seat import with_flat_seat
-from engine.answers.seat.forced import fits_all_the_same, held_chain, nothing_holds
+from engine.answers.seat.forced import TUBES, fits_all_the_same, held_chain, nothing_holds
 from engine.answers.seat.listing import chain_lines, near_lines, ring_lines, seat_quantities
 from engine.answers.seat.making import ring_to_make
 from engine.answers.seat.observing import beside, elsewhere
@@ -33,7 +32,6 @@ from engine.base.interval import is_known
 from engine.base.span import Span
 from engine.chains.search import MOST_CHAINS
 from engine.chains.setup import Setup
-from engine.chains.walk import ADDED_FOCUSING
 from engine.facts.records import Adapter
 from engine.judging.judge import Judged
 from grammar.kinds import CHAIN, MACRO_DISTANCE
@@ -44,7 +42,6 @@ SHOWN = 3
 ADDED = "added between"  # the case of what is still to be put between
 INFINITY = "infinity"
 REMEDY = "remedy"  # topic of what would set a chain right
-TUBES = frozenset({TUBE, *ADDED_FOCUSING})
 
 
 @compact

@@ -10,11 +10,12 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, LensSide, Missing, body_side, lens_side
 from engine.answers.parts.said import number, numbers
 from engine.answers.seat.described import TUBE
+from engine.answers.seat.forced import TUBES
 from engine.answers.shims.bare_sensor import glass_gone_mm, without_glass
 from engine.answers.ways.autofocus_asked import with_autofocus_first
 from engine.answers.ways.iris_asked import with_iris_first
 from engine.answers.ways.limit_told import focal_first, with_length_doubted
-from engine.answers.ways.pair import TUBES, one_pair
+from engine.answers.ways.pair import one_pair
 from engine.base.compact import compact, replace
 from engine.base.interval import Interval, is_known
 from engine.facts.catalogue import Catalogue

@@ -67,8 +67,9 @@ def of_ring(question: Question, knowledge: Knowledge) -> tuple[Told, float | Non
 
 
 def _is_worked_on(question: Question) -> bool:
-    """Whether this turn tells what was laid under the ring, or taken off it."""
-    return any(question.places(key) for key in ("sheet-laid", "metal-off", "sheet-out", "sheet-back"))
+    """Whether this turn tells what was laid under the ring, or taken off it, or the ring is that of a talk."""
+    held = question.follows and any(one.is_of_one_length for one in question.adapters)
+    return held or any(question.places(key) for key in ("sheet-laid", "metal-off", "sheet-out", "sheet-back"))
 
 
 def _taken_off(error: float, knowledge: Knowledge) -> str:

@@ -68,8 +68,9 @@ def definition(question: Question, knowledge: Knowledge) -> Answer:
         return Answer(question.text, "definition", ANSWERED, size.lines, question=question, quantities=size.quantities)
     if question.follows and question.things and not bare_t:
         lines, quantities = _of_lens(question, knowledge)
-        told_so = tuple(quantities)
-        return Answer(question.text, "definition", ANSWERED, tuple(lines), question=question, quantities=told_so)
+        told = by_format(question, knowledge)
+        says, told_so = (*told.lines, *lines), (*told.quantities, *quantities)
+        return Answer(question.text, "definition", ANSWERED, says, question=question, quantities=told_so)
     word = words_described(question, knowledge.catalogue)
     if word:
         return Answer(question.text, "definition", ANSWERED, tuple(word), question=question, aside=True)
