@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 
 from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.said import mentions
 from engine.answers.seat.described import ANY_PIECE, BENDS, TUBE, described, supposed
 from engine.answers.seat.sorts_of_ring import of_its_word
 from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.chains.walk import ADDED_FOCUSING
 from engine.facts.records import Adapter
-from grammar.kinds import COMPARE
 from grammar.questions import Question, Thing
 
 ELECTRONIC = "electronic-adapter"
@@ -67,7 +67,7 @@ class Wanted:
             self.using.append("|".join(flush))
         elif thing.piece and thing.piece not in ANY_PIECE:
             self._take_kind(thing.piece, thing, n)
-        elif self.question.intent != COMPARE and (
+        elif not mentions(self.question, "two-seats") and (
             sort := of_its_word(thing, (f"{lens_mount}>{body_mount}",), self.question.text, knowledge)
         ):
             self.using.append("|".join(sort))  # 'the lipped ring'; two sorts are set apart by their seats
