@@ -23,6 +23,7 @@ from grammar.turns.asked_number import by_what_was_asked
 from grammar.turns.number_roles import IMAGE, LENS, ON_AGAIN, RING, ROLES, STOP, TUBE, Role, numbers_told
 from grammar.turns.set_between import drawn_to, is_set
 from grammar.turns.spans import span_of
+from grammar.turns.tubes_added import adds
 from grammar.words.groups import EVERYTHING, OWN, PUT_RIGHT
 from grammar.words.lexicon import Lexicon
 from grammar.words.tokens import Token
@@ -205,7 +206,10 @@ def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
             old.pop(STOP, None)  # 'and at 5' after 3 m
     if heard.tells("engraved"):
         old = {role: value for role, value in old.items() if role in (LENS, STOP)}  # 'the rim says 63'
-    if heard.tells("adding") or token.text.isalpha():
+    more = adds(heard)
+    if more and RING in old and TUBE not in old:  # 'add 12', '0.1 more' behind a ring
+        return f"plus a {number:g} mm extension tube" if number >= _THIN else f"{number:g} mm shim under it"
+    if more or token.text.isalpha():
         old = {role: value for role, value in old.items() if role == TUBE}  # 'add the 20 as well' after a tube
     if TUBE in old and _is_of_all(heard):
         old = {TUBE: old[TUBE]}  # 'all 49' after one of the tubes
