@@ -270,7 +270,7 @@ def _threads_named(question: Question, knowledge: Knowledge) -> Told:
 
 def _before_tapping(question: Question, knowledge: Knowledge) -> Told:
     """The bore that a thread is cut in: the limits of the internal thread's minor diameter, where they are known."""
-    if not mentions(question, "female-or-bore"):
+    if not mentions(question, "female-or-bore") or _is_of_outside(question):
         return Told()
     facts = knowledge.catalogue
     named = [facts.mounts[id_].thread for thing in question.lenses for id_ in thing.ids[:1] if id_ in facts.mounts]
@@ -286,3 +286,8 @@ def _before_tapping(question: Question, knowledge: Knowledge) -> Told:
         text = f"Bore {trimmed(bore.least, 2)} to {trimmed(bore.greatest, 2)} mm before cutting {thread.designation}"
         lines.append(Line("head", f"{text}; the wide end for plastic."))
     return Told(tuple(lines), tuple(rows))
+
+
+def _is_of_outside(question: Question) -> bool:
+    """Whether it is the bar that a thread is cut on, and no hole: 'how wide do I turn the rod before cutting'."""
+    return mentions(question, "blank-turned") and not mentions(question, "bored-for")

@@ -5,7 +5,7 @@ from __future__ import annotations
 from engine.answers.exposure.handheld import handheld
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, ListedChain, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.nearby import nearest
+from engine.answers.parts.nearby import nearest, outdone_last
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side
 from engine.answers.parts.said import focals, interval, mentions, numbers
 from engine.answers.parts.usual_glass import usual_factors, with_usual_factor
@@ -19,6 +19,7 @@ from engine.answers.words.advice import advice_lines, named_or_near, of_their_ki
 from engine.base.compact import replace
 from engine.base.interval import Interval
 from engine.facts.guidance import Advice
+from grammar.kinds import WHY
 from grammar.questions import Question
 
 STABILISATION = "stabilisation"
@@ -48,6 +49,9 @@ def setting(question: Question, knowledge: Knowledge) -> Answer:
         rows = list(dict.fromkeys((*of_their_kind(question, knowledge), *rows)))
     surely = nearest(question.text, knowledge.catalogue, 1, intent=question.intent)
     named = any(row.asked_as == question.intent for row in surely) and not mentions(question, "no-contacts")
+    if named and rows and not question.follows and question.topic not in TROUBLE | {STABILISATION}:
+        near = outdone_last([rows[0].id], [surely[0].id], question.text, knowledge.catalogue, WHY)
+        rows = [surely[0]] if near[0] != rows[0].id else rows  # what bears the name of a setting may be another matter
     if question.topic in NO_ONE and mentions(question, "all-to-set") and not named:
         rows = _in_short(question, knowledge)
     if question.topic in NO_ONE and mentions(question, "focal-entered"):

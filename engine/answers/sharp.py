@@ -19,7 +19,7 @@ from engine.answers.close.depth_rows import (
     to_infinity,
 )
 from engine.answers.close.dioptres import behind_close_up
-from engine.answers.close.least_deep import least_deep, ranks_blur
+from engine.answers.close.least_deep import least_deep, likens_blur
 from engine.answers.close.own_and_tubes import with_size_grown
 from engine.answers.close.stacked import stacked
 from engine.answers.close.stop_wanted import stop_wanted
@@ -209,7 +209,7 @@ def _by_topic(question: Question, knowledge: Knowledge) -> Iterator[Line]:
     """The advice that bears the name of what is asked, first of all."""
     alike = mentions(question, "framed-alike") and len(focals(question)) > 1
     at_scale = question.said("magnification") is not None and stop(question) is None and not question.said("depth")
-    blurred = mentions(question, "wants-blur") and question.distance_mm is None and not ranks_blur(question)
+    blurred = mentions(question, "wants-blur") and question.distance_mm is None and not likens_blur(question)
     name = SAME_SIZE if alike else SAME_SCALE if at_scale else BLURRED if blurred else question.topic or ""
     if (advice := knowledge.catalogue.advice.get(name)) is not None:
         yield Line("head", f"{advice.topic[:1].upper()}{advice.topic[1:]}: {advice.says}")

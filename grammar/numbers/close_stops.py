@@ -24,7 +24,7 @@ def with_close_stops(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """The tokens with the bare number that is set beside a magnification as FNUM, and what marked it as a CUE."""
     kinds = {token.kind for token in tokens}
     if _ASKED in told and not kinds & _STOPPED:
-        tokens = _with_set_stop(tokens)
+        tokens = _with_set_stop(_with_marked_stop(tokens))
         kinds = {token.kind for token in tokens}
     if "FNUM" in kinds or "COMBO" in kinds or not ("RATIO" in kinds or ("TIMES" in kinds and _ASKED in told)):
         return tokens
@@ -36,6 +36,16 @@ def with_close_stops(tokens: list[Token], told: frozenset[str]) -> list[Token]:
                 out[at - 1] = out[at - 1].as_("CUE")
             return out
     return out
+
+
+def _with_marked_stop(tokens: list[Token]) -> list[Token]:
+    """'marked 4, real working aperture?': what is marked beside is the stop, and no distance of the scale."""
+    for at, token in enumerate(tokens[1:], start=1):
+        bare = token.kind == "NUMBER" and not token.text.isalpha() and _is_of_dial(token.numbers[0])
+        after = tokens[at + 1] if at + 1 < len(tokens) else None
+        if bare and tokens[at - 1].value == _MARKED and (after is None or after.kind in _ENDING):
+            return [*tokens[: at - 1], tokens[at - 1].as_("CUE"), token.as_("FNUM"), *tokens[at + 1 :]]
+    return tokens
 
 
 def _with_set_stop(tokens: list[Token]) -> list[Token]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.words.groups import SCREW
-from grammar.words.tokens import Token
+from grammar.words.tokens import Token, is_plural
 
 KEY: Final = "filter-thread"
 OF_FILTER: Final = "filter-size"  # the key of the one that is the filter's, where the other is that of a lens
@@ -111,7 +111,15 @@ def _may_be(tokens: list[Token], at: int) -> bool:
     if not bare or token.text.isalpha() or not _LEAST <= token.numbers[0] <= _MOST:
         return False
     after = tokens[at + 1].kind if at + 1 < len(tokens) else "STOP"
-    return after not in _OF_OTHERS
+    return after not in _OF_OTHERS or _ends_row(tokens, at)
+
+
+def _ends_row(tokens: list[Token], at: int) -> bool:
+    """'for 49, 52 and 58 lenses': the last of a row of sizes, behind which the lenses stand that have them."""
+    if at < _LEAST_ROW or at + 1 >= len(tokens) or not (tokens[at + 1].kind == "LENS" and is_plural(tokens[at + 1])):
+        return False
+    row = tokens[at - 2], tokens[at]
+    return tokens[at - 1].kind in ("JOIN", "CUE") and all(one.numbers and one.numbers[0] in _SIZES for one in row)
 
 
 def _is_put_on(tokens: list[Token], at: int) -> bool:

@@ -14,14 +14,23 @@ _MARKED: Final = "mark"  # the value of words that something is engraved by
 _LARGER: Final = frozenset(["RATIO", "TIMES"])
 _GLASS: Final = frozenset(["PIECE", "LENS", "KIND", "CROP"])  # behind a factor they say whose it is
 _FAR: Final = 2.0  # times
+_OF_BLUR: Final = frozenset(
+    ["dof", "crop", "which-stop", "drawn-frame", "equiv", "wants-blur", "back-blurred", "looks-like"]
+)
+_STOPPED: Final = frozenset(["COMBO", "TSTOP"])
+_FRAMES: Final = frozenset(["CROP", "FORMAT", "FRAME", "BODY", "MOUNT"])
+_CROP: Final = "crop"
+_BEFORE: Final = frozenset(["LENGTH", "FOCAL", "NUMBER", "PIECE", "CROP"])  # a number behind these is of something else
 _FIRST: Final = 2  # tokens from the word for the ring to its number
 
 
-def with_stops_beside(tokens: list[Token]) -> list[Token]:
+def with_stops_beside(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """The bare numbers that can only be stops as FNUM, and the words for the iris ring or the engraving as no piece."""
     out = _shares_told(tokens)
     if any(one.kind == "FNUM" for one in out):
         return out
+    if told & _OF_BLUR and not any(one.kind in _STOPPED for one in out):
+        out = _on_a_frame(out)
     if any(one.kind == "TSTOP" for one in out):
         return _beside_t_stop(out)
     return _on_the_ring(out) if any(_is_magnification(out, at) for at in range(len(out))) else out
@@ -37,6 +46,21 @@ def _shares_told(tokens: list[Token]) -> list[Token]:
         if near and token.kind == "NUMBER" and token.numbers[0] < 1:
             out[at] = token.as_("PERCENT", numbers=(token.numbers[0] * 100,))
     return out
+
+
+def _on_a_frame(tokens: list[Token]) -> list[Token]:
+    """'2.8 on a 1.6 crop body', 'the blur of 1.4 on aps-c': a stop of the dial, told on a frame."""
+    for at, token in enumerate(tokens[:-1]):
+        dial = token.kind == "NUMBER" and "." in token.text and _is_stop(token)
+        behind = [one for one in tokens[at + 1 : at + 5] if one.kind != "DET"]
+        on = dial and bool(behind) and behind[0].value == "on" and any(_is_of_frame(one) for one in behind[1:])
+        if on and not (at and tokens[at - 1].kind in _BEFORE):
+            return [*tokens[:at], token.as_("FNUM"), *tokens[at + 1 :]]
+    return tokens
+
+
+def _is_of_frame(token: Token) -> bool:
+    return token.kind in _FRAMES or token.text.casefold() == _CROP
 
 
 def _beside_t_stop(tokens: list[Token]) -> list[Token]:

@@ -34,13 +34,21 @@ def with_image_by_draw(question: Question, before: Question | None) -> Question:
     filmed = question.intent == EXPOSURE_ND or (before is not None and before.said(_IMAGE) is not None)
     if lens is None or not lens.focal_length_mm or question.bodies or not filmed:
         return question
-    told = _drawn_mm(question, lens.focal_length_mm)
+    told = _drawn_mm(_anew(question, before), lens.focal_length_mm)
     if told is None:
         return question
     key, length = told
     rest = tuple(row for row in question.values if row[0] not in (key, _IMAGE) or len(_each(row[1])) > 1)
     away = question.distance_mm if question.distance_mm != length else None
     return question.with_(values=(*rest, (_IMAGE, f"{length:g} mm")), distance_mm=away)
+
+
+def _anew(question: Question, before: Question | None) -> Question:
+    """The question without the distance kept from the one before, where this one tells how far it is drawn now."""
+    kept = before is not None and before.said(_IMAGE) == question.said(_IMAGE)
+    if not kept or not question.places(_TO_FILM):
+        return question
+    return question.with_(values=tuple(row for row in question.values if row[0] != _IMAGE))
 
 
 def _with_draw_pulled(question: Question) -> Question:

@@ -5,7 +5,7 @@ begins, or by how wide the opening is.
 from __future__ import annotations
 
 from engine.answers.parts.answer import Line, Quantity, Told
-from engine.answers.parts.said import mentions
+from engine.answers.parts.said import focals, mentions, stop
 from engine.answers.parts.wording import distance, f_number, trimmed
 from engine.base.interval import Interval, is_known
 from engine.physics.openings import pupil_width_mm
@@ -31,6 +31,12 @@ def ranks_blur(question: Question) -> bool:
     """Whether it is asked of several lenses how much they blur what is behind, at no distance told."""
     told = [one for one in question.lenses if one.focal_length_mm is not None and one.f_number is not None]
     return len(told) > 1 and question.distance_mm is None and mentions(question, _BLURRED)
+
+
+def likens_blur(question: Question) -> bool:
+    """Whether the blur of a lens, or of a stop on one frame, is set against another's: 'f/2.8 on MFT is what on ..'."""
+    frames = len((*question.bodies, *question.things)) > 1
+    return ranks_blur(question) or (frames and stop(question) is not None and not focals(question))
 
 
 def _by_opening(question: Question) -> Told:

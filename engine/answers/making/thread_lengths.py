@@ -6,6 +6,7 @@ from engine.answers.found.threads_told import threads_told
 from engine.answers.parts.answer import Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import number
+from engine.answers.parts.usual_mounts import mounts_of_film
 from engine.answers.parts.wording import small_mm, trimmed
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
@@ -26,6 +27,7 @@ def as_long_as(question: Question, knowledge: Knowledge) -> Told:
     mounts = knowledge.catalogue.mounts
     named = [thing.id for thing in (*question.lenses, *question.bodies) if thing.id in mounts]
     named = named or [_usual(one.id, knowledge) for one in threads_told(question, knowledge)]  # 'the 1-32 thread'
+    named = named or [one.id for one in mounts_of_film(question, knowledge.catalogue)]
     if len(set(named)) != 1 or None in named:
         return Told()
     mount = mounts[named[0] or ""]

@@ -9,6 +9,7 @@ from engine.answers.parts.answer import Line
 from engine.answers.parts.said import mentions
 from engine.base.compact import replace
 from engine.facts.catalogue import Catalogue
+from engine.facts.records import Mount
 from grammar.questions import Question, Thing
 
 HUB: Final = "usual-hub"
@@ -99,3 +100,10 @@ def of_format(thing: Thing, facts: Catalogue) -> tuple[str, ...]:
         return ()
     mounts = (one for one in facts.mounts.values() if OF_FORMAT in one.traits and one.format == thing.format)
     return tuple(mount.id for mount in mounts)[:1]
+
+
+def mounts_of_film(question: Question, facts: Catalogue) -> tuple[Mount, ...]:
+    """The mount that cameras of the one film told mostly have; none of several films."""
+    told = {one.format for one in (*question.bodies, *question.lenses, *question.things) if one.format}
+    rows = (one for one in facts.mounts.values() if OF_FORMAT in one.traits and one.format in told)
+    return tuple(rows)[:1] if len(told) == 1 else ()

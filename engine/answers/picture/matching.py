@@ -39,8 +39,9 @@ def to_match(
     """
     if question.asked and question.prior is not None and question.prior.follows:
         return Told()  # which frame was to be matched was told two turns before
-    source = _source(question, facts) or _before_full(question, facts) or _frame_before(question, facts)
-    meant = of_mount(question.lens, facts)
+    wanted = _wanted(question, facts)
+    source = _source(question, facts, wanted) or _before_full(question, facts) or _frame_before(question, facts)
+    meant = wanted or of_mount(question.lens, facts)
     if source is None and meant is not None and crops:
         source = next((form for _, form in formats_told(question, facts) if form.id not in FULL_FRAMES), None)
     known = Crop(FULL, 1.0, 1.0) if source is None else crop_of(source)
@@ -142,7 +143,7 @@ def has_that_view(question: Question, lenses: Sequence[float], crops: Sequence[C
     )
 
 
-def _source(question: Question, facts: Catalogue) -> Format | None:
+def _source(question: Question, facts: Catalogue, wanted: Format | None) -> Format | None:
     """The format that the view to be matched is told on: of two the one nearer behind the focal length.
 
     None where that is full frame.
@@ -153,9 +154,19 @@ def _source(question: Question, facts: Catalogue) -> Format | None:
         return None
     column = _column_of_focal(lens, question.text)
     # 'super 16 12 mm is what on full frame', 'mft 12 mm = what on aps-c'
+    told = [row for row in told if row[1] is not wanted] or told
     own = next((row for row in told if row[0] is lens or row[0].words == lens.words), None)
     _, form = own or min(told, key=lambda row: _away(row[0].column - column))
     return None if form.id in FULL_FRAMES else form
+
+
+def _wanted(question: Question, facts: Catalogue) -> Format | None:
+    """'which APS-C lens has the view of a 25 on MFT': what the lens asked for is made for, told ahead of the number."""
+    lens = next((lens for lens in question.lenses if lens.focal_length_mm is not None), None)
+    asked = question.places("lens-wanted")
+    if lens is None or not asked or _column_of_focal(lens, question.text) <= asked[0].end:
+        return None
+    return facts.formats.get(lens.format or "")
 
 
 def _before_full(question: Question, facts: Catalogue) -> Format | None:
@@ -176,7 +187,8 @@ def _before_full(question: Question, facts: Catalogue) -> Format | None:
 def _right_behind(lens: Thing, frame: Thing, text: str) -> bool:
     """'50 mm on an APS-C body': nothing but small words between the two."""
     between = text[_column_of_focal(lens, text) - 1 : frame.column - 1]
-    return re.fullmatch(r"\d[\d.]* ?(?:mm )?(?:lens )?on (?:a |an |my )?", between) is not None
+    stop = r"(?:[ /]*(?:f ?/? ?)?\d[\d.]* ?)?"
+    return re.fullmatch(rf"\d[\d.]* ?(?:mm ?)?{stop}(?:lens )?on (?:a |an |my )?", between) is not None
 
 
 def _column_of_focal(lens: Thing, text: str) -> int:

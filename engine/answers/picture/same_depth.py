@@ -25,7 +25,8 @@ def same_depth(question: Question, at: float, facts: Catalogue) -> Told:
     told = formats_told(question, facts)
     if focals(question):
         return Told()
-    place = re.search(rf"(?:f ?/? ?|at ){re.escape(f'{at:g}')}(?![\d.])", question.text, re.IGNORECASE)
+    number = re.escape(f"{at:g}")
+    place = re.search(rf"\b(?:f ?/? ?|at ){number}(?![\d.])|(?<![\d.]){number}(?![\d.])", question.text, re.IGNORECASE)
     column = place.start() + 1 if place else 0
     near = {form.id: min(abs(thing.column - column) for thing, found in told if found is form) for _, form in told}
     if len(near) != 2:

@@ -11,7 +11,7 @@ from engine.answers.found.threads_told import thread_named
 from engine.answers.parts.answer import Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import numbers
-from engine.answers.parts.usual_mounts import OF_FORMAT
+from engine.answers.parts.usual_mounts import mounts_of_film
 from engine.answers.parts.wording import trimmed
 from engine.base.compact import replace
 from engine.base.interval import Interval, Measure, is_known
@@ -104,13 +104,12 @@ def _with_glass(question: Question, knowledge: Knowledge) -> list[Mount]:
 
 def _by_format(question: Question, knowledge: Knowledge, mounts: list[Mount]) -> str:
     """Adds the mount that cameras of the one film told mostly have; says that it is taken for that."""
-    facts = knowledge.catalogue
-    told = dict.fromkeys(one.format for one in (*question.bodies, *question.lenses, *question.things) if one.format)
-    usual = [one for one in facts.mounts.values() if OF_FORMAT in one.traits and one.format in told]
-    if len(told) != 1 or not usual:
+    usual = mounts_of_film(question, knowledge.catalogue)
+    if not usual:
         return ""
     mounts.append(usual[0])
-    return f", which most cameras and lenses of {facts.formats[usual[0].format or ''].name} have (measure the thread)"
+    name = knowledge.catalogue.formats[usual[0].format or ""].name
+    return f", which most cameras and lenses of {name} have (measure the thread)"
 
 
 def _of_mount(mount: Mount, keys: list[str], rows: list[Quantity]) -> Iterator[str]:
