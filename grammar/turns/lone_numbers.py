@@ -224,6 +224,9 @@ def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
         old = {role: value for role, value in old.items() if role not in _NO_THINGS | _OF_LENS}  # 'a 10 mm one'
     elif _has_article(token, heard):
         old = {role: value for role, value in old.items() if role not in _NO_THINGS or LENS not in old}
+    ends = [span for one in before.adapters if one.piece == _HELICOID and (span := span_of(one)) is not None]
+    if LENS in old and ends and not ends[0][0] <= number <= ends[0][1]:
+        old = {role: value for role, value in old.items() if role != TUBE}  # 'and a 50' on one of 17 to 31 mm
     row = roles.told_last(before, old) if before.follows else None  # 'the 36' after 'the 20', a tube
     far = {role: abs(log(number / value)) for role, value in old.items() if number > 0 and value > 0}
     shown = {
@@ -247,7 +250,6 @@ def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
     if best == OFF:
         return f"{says} {before.off_word}"
     sized = {one.piece for one in before.adapters if one.thickness_mm}
-    ends = [span for one in before.adapters if one.piece == _HELICOID and (span := span_of(one)) is not None]
     within = len(ends) == 1 and TUBE_PIECE not in sized and ends[0][0] <= number <= ends[0][1]
     if best == TUBE and (sized == {_HELICOID} or within):
         return f"{number:g} mm {_HELICOID}"  # 'and 6' after one of 4 mm
