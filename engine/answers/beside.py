@@ -245,6 +245,7 @@ _plate: Final = named("shims.bare_sensor", "with_plate_told")
 _hole: Final = named("exposure.holes", "with_hole_for_stop")
 # which way a lens sits off, and from which stop that is hidden, before the answer
 _way_off: Final = named("seat.way_off", "with_way_off")
+_way_of_focus: Final = named("shims.way_of_focus", "with_way_of_focus")
 _hidden: Final = named("picture.hidden_by_stop", "with_hiding_stop")
 # what it tells that infinity is missed with a ring that should reach it, before the answer
 _missed: Final = named("shims.missed", "with_infinity_missed")
@@ -291,6 +292,7 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     ((kinds.HAZARD,), heard(named("found.threads_meet", "with_threads_crossed"), "stuck-fast")),
     ((*WAYS, kinds.DEPTH_OF_FIELD, kinds.EXPOSURE_ND, kinds.GEAR_SETTING, kinds.HAZARD), heard(_hole, "no-iris")),
     ((*WAYS, kinds.SHIM_CALIBRATION, kinds.HAZARD, kinds.COMPARE), heard(_way_off, "way-asked", "rings-off")),
+    ((*WAYS, kinds.SHIM_CALIBRATION, kinds.WHY, kinds.MACRO_DISTANCE), heard(_way_of_focus, "way-of-focus")),
     ((*NAMING, *OF_A_RING, *OF_PICTURES, kinds.EXPOSURE_ND, kinds.OUT_OF_SCOPE, kinds.DEPTH_OF_FIELD), WHOLLY),
     ((*WAYS, kinds.SHIM_CALIBRATION), _so_far), (NOTED, _notes),
     (OF_REGISTERS, heard(_registers, "register-spoken")), (OF_REGISTERS, where(_registers, BODY_REGISTER)), *AFTER_ALL,

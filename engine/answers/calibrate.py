@@ -28,7 +28,7 @@ from engine.answers.shims.ring_of_mark import ring_of_mark
 from engine.answers.shims.scale_pair import by_scale_pair
 from engine.answers.shims.screwed_in import screwed_in
 from engine.answers.shims.several_marks import of_another, of_each
-from engine.answers.shims.sheets import SHEET, own_sheets, usual_sheets, usual_together
+from engine.answers.shims.sheets import SHEET, own_sheets, sheets_summed, usual_sheets, usual_together
 from engine.answers.shims.shim_effect import shim_effect
 from engine.answers.shims.spacers import by_spacers
 from engine.answers.shims.targets import is_target, is_tested_on, target_told
@@ -71,6 +71,7 @@ def calibrated(question: Question, knowledge: Knowledge) -> Answer:
         question = question.with_(distance_mm=None)  # where it stopped before is no longer so
     effect = shim_effect(question, knowledge)
     effect = effect if effect.lines else _put_back(question, knowledge)
+    effect = effect if effect.lines else sheets_summed(question)
     if effect.lines:
         return Answer(
             question.text, "shim-calibration", ANSWERED, effect.lines, question=question, quantities=effect.quantities

@@ -50,7 +50,7 @@ _SAID: Final = {
     "field": "{} of field", "at_hand": "{} at hand", "total": "to make {}", "spigot": "left out spigot {}",
     "transmission": "{} %", "pitch": "pitch {}", "shift": "{} of shift", "blur": "{} of blur", "file": "as {}",
     "pixels": "{}", "readings": "readings {}", "registers": "registers {}", "glass": "{} of glass",
-    "thread_length": "{} of thread", "socket": "socket {}", "layer": "sheet of {}", "sheets": "sheets of {}",
+    "thread_length": "{} of thread", "socket": "socket {}", "layer": "sheet of {}", "sheets": "washers {}",
     "area": "{} frame", "variable": "{}", "stock": "{} of stock", "front_glass": "{} in front of the glass",
     "front_principal": "{} before its front principal plane", "zone": "sharp from {}",
     "filter_thread": "front threads of {}", "filter_size": "filter of {}", "sides": "to fill the frame with a print {}",

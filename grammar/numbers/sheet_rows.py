@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from grammar.words.groups import LAYERS
+from grammar.words.groups import LAYERS, SHEETS
 from grammar.words.token_kinds import LENGTHS
 from grammar.words.tokens import Token
 
@@ -49,7 +49,7 @@ def with_sheet_rows(tokens: list[Token], told: frozenset[str] = frozenset()) -> 
 
 def _sheet_and_sum(tokens: list[Token], told: frozenset[str]) -> list[Token] | None:
     """'paper is 0.1, need 0.4, how many', 'if one is 0.015': a sheet is no thicker than what it makes."""
-    layers = [place for place, one in enumerate(tokens) if (one.kind, one.value) == ("MEASURE", LAYER)]
+    layers = [n for n, one in enumerate(tokens) if (one.kind, one.value) == ("MEASURE", LAYER) or SHEETS in one.groups]
     if not (layers and _COUNTED in told) or any(one.kind in _OF_A_LENS for one in tokens):
         return None
     small = [place for place, one in enumerate(tokens) if _is_thickness(one, _MOST_WANTED_MM)]

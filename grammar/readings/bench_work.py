@@ -6,6 +6,7 @@ import re
 from typing import Final
 
 from engine.base.compact import compact
+from grammar.numbers.washers_summed import SHEETS_LAID
 from grammar.questions import Question
 from grammar.words.groups import BEHIND_COUNT, BEHIND_SHEET, LEADS_COUNT, LEADS_SHEET
 from grammar.words.mentioned import Mention
@@ -13,7 +14,7 @@ from grammar.words.numerals import Numerals
 from grammar.words.wordlist import WordList
 
 SUMMED: Final = "sum-asked"
-SHEETS: Final = "sheets"  # the key under which those of a sum are told
+SHEETS: Final = SHEETS_LAID  # the key under which those of a sum are told
 _SEVERAL: Final = 2
 _LAID: Final = "sheet-laid"
 _CUT: Final = "metal-off"
@@ -110,6 +111,8 @@ def _amounts(text: str, places: tuple[Mention, ...]) -> dict[int, float]:
 
 def with_sheets_summed(question: Question, words: WordList) -> Question:
     """The question with every thin length of its text, as often as it is told: 'two 0.1 shims and a 0.05, total?'."""
+    if question.said(SHEETS) is not None:
+        return question  # as its words were read
     flat = question.text.casefold()
     told = ((one.start(1), float(one[1])) for one in _NUMBER.finditer(flat) if "." in one[1])
     sheets = [(_times(flat[:at], words.numerals) or 1, size) for at, size in told if 0 < size <= _THICKEST]
@@ -124,6 +127,11 @@ def _layers(question: Question) -> list[tuple[int, int, int]]:
     told = [(n, one) for n in range(2, _MOST_LAYERS + 1) for one in question.places(f"{_LAYERS}{n}")]
     told += [(int(one.number or 0), one) for one in question.places(_COUNTED) if one.number == int(one.number or 0)]
     return [(n, one.at, one.end) for n, one in told if 1 < n <= _MOST_LAYERS]
+
+
+def times_of(led: str, words: WordList) -> int:
+    """How many of what is told next, by the words before it: 'put three'; 0 where they tell none."""
+    return _times(led.casefold(), words.numerals)
 
 
 def _times(led: str, numerals: Numerals) -> int:

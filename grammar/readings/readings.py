@@ -12,6 +12,7 @@ from grammar.numbers.motifs import IMAGE_SIZE, MOTIF, SIDES
 from grammar.numbers.objectives_told import APERTURE
 from grammar.numbers.pupils import ENTRANCE, EXIT
 from grammar.numbers.squeezes import SQUEEZE
+from grammar.numbers.washers_summed import SHEETS_LAID, listed
 from grammar.questions import Limits
 from grammar.readings.kept_readings import FEET, Readings, far, mm
 from grammar.readings.settled_readings import READINGS, settle
@@ -242,6 +243,8 @@ def _keyed(out: Readings, token: Token, told: frozenset[str]) -> None:
         out.values[READINGS] = (
             f"{out.values[READINGS]}, {mm(token.numbers[0])}" if READINGS in out.values else mm(token.numbers[0])
         )
+    elif token.value == SHEETS_LAID:
+        out.keep(SHEETS_LAID, listed(token.numbers))
     elif token.value == SQUEEZE:
         out.keep(SQUEEZE, f"{token.numbers[0]:g}x")
     elif token.value == APERTURE:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from engine.base.compact import compact, field
-from grammar.questions import Thing
+from grammar.questions import RING, Thing
 from grammar.things.phrases import Noun
 from grammar.words.tokens import Token, is_plural
 
@@ -15,6 +15,8 @@ MAY_REDUCE: Final = frozenset(["thread-reducer", "corrective-glass"])  # names u
 DRAWN: Final = frozenset(["helicoid", "bellows", "extension-tube"])  # what stretches, so that a range is of its length
 MADE_REDUCING: Final = frozenset([0.58, 0.64, 0.71, 0.72])  # factors that reducers are made with
 SPACER: Final = "extension-tube"
+_BUSH: Final = "thread-reducer"
+_FALLS: Final = "wont-go"
 _RANGED: Final = DRAWN | {"adapter", "recessed"}
 _TIMES: Final = "times:"  # before the factor that a word for a piece has by itself
 _BODY_WORDS: Final = frozenset(["dslr", "body"])
@@ -77,6 +79,14 @@ class Part:
         told = (self.mounts, self.kinds, self.traits, self.formats, self.focal, self.zoom, self.f_number, self.named,
                 self.thickness, self.factor, self.steps, self.strange, self.crop)  # fmt: skip
         return not any(told)
+
+    def is_at_hand(self, told: frozenset[str]) -> bool:
+        """Whether what is gone through is there: 'through a 0.5 mm plate', 'an M42-E ring', 'via the flush bush'.
+
+        Nothing stands in a ring that it drops through. `told`: what the cues of the line tell.
+        """
+        joins = self.piece == _BUSH or (self.piece == RING and len(self.mounts) > 1)
+        return self.thickness is not None or (joins and _FALLS not in told)
 
     def thing(self) -> Thing:
         """The thing as the question keeps it."""

@@ -73,10 +73,10 @@ def _place(cast: Cast, part: Part, before: Part | None, parts: list[Part]) -> No
     role = part.noun.role
     last_lens = cast.lenses[-1] if cast.lenses else None
     if part.sort == "piece":
-        # 'through a 0.5 mm plate' is a piece at hand, and no condition; nor is 'through a ring', as any lens goes on
+        # 'through a ring' is no condition, as any lens goes on through one
         any_ring = part.piece == "adapter" and not (part.mounts or part.named)
         role = "" if any_ring and part.noun.join == "," and cast.without else role  # 'skip the reducer, ring length'
-        used = role in USED and part.thickness is None and not any_ring
+        used = role in USED and not (any_ring or part.is_at_hand(cast.told))
         (cast.without if role == "without" else cast.using if used else cast.pieces).append(part)
         if role in USED and part.factor is not None and part.piece in OPTICAL:
             cast.pieces.append(part)  # 'through a 0.7 reducer': its glass counts, whatever is asked

@@ -201,8 +201,8 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ("0", r"(?P<n>\d+(?:\.\d+)?)\s?(?:%|per\s?cent\b|pct\b)", made.one("PERCENT")),
     (
         "0.",
-        rf"(?P<n>{_NUM}|{_FRACTION})\s?(?:of (?:a|the|one|full)?\s?|full\s)?-?(?:turns?|revs?|revolutions?){_END}"
-        r"(?!\s(?:in)?to an?\s\d|\sinto\s(?!the|a|my)|\sto\s\d)",
+        rf"(?P<n>{_NUM}|(?:[1-7][\s-])?\d{{1,2}}/\d{{1,2}})\s?(?:of (?:a|the|one|full)?\s?|full\s)?-?"
+        rf"(?:turns?|revs?|revolutions?){_END}(?!\s(?:in)?to an?\s\d|\sinto\s(?!the|a|my)|\sto\s\d)",
         made.turn,
     ),
     ("0.", rf"(?<!/)(?P<n>{_FRACTION}|{_NUM})\s?(?:x\s?|times\s)?-?life[\s-]?size{_END}", made.life_size),

@@ -179,3 +179,60 @@ def test_a_ring_of_a_modern_body_beside_a_lens_without_a_mount_is_that_of_the_bo
 def test_a_ring_told_by_its_body_for_a_mount_is_as_long_as_it_is_told(asked, say, ring):
     assert ring in asked(say)["reading"]
     assert "straight on" not in flat(asked(say))
+
+
+@pytest.mark.parametrize(
+    ("text", "off", "verdict"),
+    [
+        (
+            "16mm c lens left half a turn unscrewed so the marks face up. does it cost infinity?",
+            0.397,
+            "macro-only",
+        ),
+        ("35mm m42 in its E ring, backed off one whole turn so the index is on top. infinity?", 1.0, "macro-only"),
+        ("OM 50 in the F to E ring, filed it until it fitted. infinity?", 0.5, "macro-only"),
+        ("MD 135 through an M42-E ring, 27.46 thick. horizon?", 1.96, "unusable"),
+        ("LTM 50 in a 39 to 42 bush on M42-E ring", 16.66, "macro-only"),
+        ("two washers, 0.1 and 0.25, under my 50. how far can it see now", 0.35, "macro-only"),
+        ("two stacked adapters each 0.06 too long, 24mm lens, furthest?", 0.12, "macro-only"),
+    ],
+)
+def test_what_is_left_open_or_put_between_is_what_the_lens_is_off_by(asked, text, off, verdict):
+    found = asked(text)
+    assert first(found)["verdict"] == verdict
+    assert error_mm(found) == pytest.approx(off, abs=0.02)
+
+
+@pytest.mark.parametrize(
+    ("text", "ring", "verdict"),
+    [
+        ("only 2 mm between E and Z, can an E lens really hold infinity on it?", 2.0, "infinity"),
+        ("E and Z are 2 mm apart. will an E 24 reach the horizon on a Z body", 2.0, "infinity"),
+        ("a mere 0.54 between OM and K. so can OM lenses do infinity there or not", 0.54, "unusable"),
+        ("gap between A and EF is half a mm, A 50 on EF infinity?", 0.5, "unusable"),
+    ],
+)
+def test_what_two_mounts_differ_by_is_no_ring_the_wrong_way_round(asked, text, ring, verdict):
+    found = asked(text)
+    assert first(found)["verdict"] == verdict
+    assert close(ring) in [least for least, _ in numbers(found, "ring_thickness_mm")]
+
+
+@pytest.mark.parametrize(
+    ("text", "head"),
+    [
+        ("it sits 0.1 deep, which way does focus go", "Past infinity: the lens sits 0.1 mm too close"),
+        (
+            "ring is 0.05 too thick, which side of infinity am i on",
+            "Short of infinity: the lens sits 0.05 mm too",
+        ),
+        ("if sensor sits 0.1 too far back what does that do to focus", "Short of infinity: the lens sits 0.1 mm"),
+        ("0.1 + 0.1 + 0.05 washers under the lens and its on the mark. total?", "Together 0.25 mm: 2 x 0.1 + 0.05 mm"),
+        (
+            "needed 3 of the 0.1 washers plus a 0.05. what one shim instead",
+            "Together 0.35 mm: 3 x 0.1 + 0.05 mm",
+        ),
+    ],
+)
+def test_which_way_it_goes_and_what_sheets_come_to_is_told_first(asked, text, head):
+    assert flat(asked(text)).startswith(head)

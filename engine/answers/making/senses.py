@@ -26,7 +26,15 @@ from engine.answers.making.ring_named import with_ring_named
 from engine.answers.making.rings_by_length import rings_by_length, rings_to_next
 from engine.answers.making.rings_chosen import with_rings_chosen
 from engine.answers.making.thread_width import with_width_of_thread
-from engine.answers.making.whole_ring import REGISTERS, in_inches, with_difference_told, with_whole_ring
+from engine.answers.making.turned_out import with_turned_out
+from engine.answers.making.whole_ring import (
+    REGISTERS,
+    in_inches,
+    is_told_alone,
+    with_difference_told,
+    with_each_off,
+    with_whole_ring,
+)
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side
 from engine.answers.parts.said import mentions, numbers
 from engine.base.compact import replace
@@ -55,10 +63,10 @@ _RINGS: Final = ("adapter", "plain", "ring", "recessed", "", None)
 
 def by_facts(question: Question, facts: Catalogue) -> Question:
     """The question with its unclaimed numbers in the sense that the mounts named allow, and a length in its ring."""
-    question = with_width_of_thread(with_infinite_objective(question, facts), facts)
+    question = with_width_of_thread(with_infinite_objective(with_each_off(question), facts), facts)
     question = with_lens_beside_thread(with_lens_drawing(question), _widths(question, facts))
     question = with_frame_lines(as_thread_alone(question, facts), facts)
-    question = with_body_measured(_registers_told(with_ring_named(question), facts), facts)
+    question = with_body_measured(_registers_told(with_ring_named(with_turned_out(question, facts)), facts), facts)
     question = with_flush_rings(with_stop_of_mount(with_register_of_body(question, facts), facts), facts)
     lens, body = lens_side(_mount(question.lens), facts), body_side(question.body, facts)
     if not (isinstance(lens, LensSide) and isinstance(body, BodySide)):
@@ -232,6 +240,8 @@ def _claimed(question: Question, lens_mm: float, body_mm: float) -> Question:
     if len(near) == _SEVERAL and sum(_rounds(one, right) for one in near) == 1:
         near = [one for one in near if not _rounds(one, right)]  # 'says 25.46 but i get 25.60'
     said = {THICKNESS: near} if len(near) == 1 and not _has_length(question) else {}
+    if said and is_told_alone(question, near[0], right):
+        return _moved(question, {REGISTERS: near})
     if len(again) > 1 or (again and again[0] not in measured and (said or question.said(REGISTERS))):
         said[REGISTERS] = again
     question = _moved(question, said) if said else question

@@ -20,6 +20,7 @@ _SHORTEST_LENS: Final = 3.0  # mm
 _OFF_MM: Final = 0.6  # a ring is made so near to what is right,
 _OFF: Final = 0.04  # as a share of it
 _MOST_INCHES: Final = 2.5  # that a ring is long
+_EACH_OFF: Final = {"each-off-2": 2, "each-off-3": 3, "each-off-4": 4}  # rings that are each off by as much
 _IN_MM: Final = r"\d ?mm\b"
 
 
@@ -45,6 +46,20 @@ def with_difference_told(question: Question, right_mm: float) -> Question:
             values = question.rest(_THICKNESS)
             return question.with_(values=(*values, *again))
     return question
+
+
+def with_each_off(question: Question) -> Question:
+    """'two adapters, each 0.06 too long': what they are off by in all."""
+    told, count = numbers(question, _THICKNESS), next((n for key, n in _EACH_OFF.items() if question.mentions(key)), 0)
+    if not count or len(told) != 1 or not question.off_word or not 0 < told[0] <= _OFF_MM:
+        return question
+    return question.with_(values=(*question.rest(_THICKNESS), (_THICKNESS, f"{count * told[0]:g} mm")))
+
+
+def is_told_alone(question: Question, told_mm: float, right_mm: float) -> bool:
+    """'QBM on EF, 0.46 they say': what the registers leave, too little for most rings, where no ring is spoken of."""
+    ring = bool(question.adapters) or question.mentions("ring-word")
+    return 0 < right_mm < _LEAST_MM and not ring and abs(told_mm - right_mm) <= _SAME_MM
 
 
 def _is_difference(told: float, right_mm: float) -> bool:

@@ -1,4 +1,4 @@
-"""How far two threads of different pitch run apart over their turns."""
+"""What a turn of the thread that is spoken of moves, and how far two of different pitch run apart over their turns."""
 
 from __future__ import annotations
 
@@ -7,6 +7,7 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import number, pitch_mm
 from engine.answers.parts.wording import small_mm, trimmed
 from engine.base.interval import Interval, is_known
+from engine.facts.catalogue import Catalogue
 from grammar.questions import Question
 
 OTHER_PITCH = "other_pitch"  # key of the one that a thread is cut at in place of another
@@ -40,6 +41,24 @@ def drift(question: Question, knowledge: Knowledge, *, of_two: bool = False) -> 
         " fewer turns."
     )
     return Told((Line("head", text),), (Quantity("pitch_drift_mm", Interval.exact(off)),))
+
+
+def turned_pitch(question: Question, facts: Catalogue) -> Interval | None:
+    """The pitch told, else that of the lens's own thread, in mm."""
+    told = pitch_mm(question)
+    if told is not None:
+        return Interval.exact(told)
+    mounts, threads = facts.mounts, facts.threads
+    named = sorted((*question.lenses, *question.bodies), key=lambda thing: -thing.column)
+    if question.follows and question.prior is not None and not question.prior.bodies:
+        named.sort(key=lambda thing: thing not in question.bodies)  # 'and on an M42 one' after a C lens
+    ids = [thing.id for thing in named] + [front for thing in question.adapters for front in thing.front[:1]]
+    for id_ in ids:  # the thread named last is the one that is turned
+        mount = mounts.get(id_ or "")
+        thread = threads.get(mount.thread or "") if mount else None
+        if thread is not None and is_known(thread.pitch_mm):
+            return thread.pitch_mm
+    return None
 
 
 def _pitches_named(question: Question, knowledge: Knowledge) -> list[float]:

@@ -26,6 +26,7 @@ from engine.facts.records import Adapter
 from engine.judging.judge import Finding, Judged
 from engine.physics.trace import Trace
 
+_SIDED = "{register_error_mm} off"  # by how much a seat is off, either way
 VERDICT_WORDS = {
     "infinity": "reaches infinity",
     "macro-only": "close-up only",
@@ -56,7 +57,10 @@ def link_name(link: Adapter | Joint, knowledge: Knowledge) -> str:
 
 
 def template(text: str, trace: Trace, feet: bool = False) -> str:
-    """A rule's sentence with its quantities filled in."""
+    """A rule's sentence with its quantities filled in; how far a seat is off is told with the side it is off to."""
+    error = trace.value("register_error_mm") if _SIDED in text else None
+    if isinstance(error, Span) and is_known(error.shortest):
+        text = text.replace(_SIDED, _off(error.shortest.nominal))
     out: list[str] = []
     for n, part in enumerate(text.replace("}", "{").split("{")):
         out.append(quantity_text(part, trace.value(part), feet) if n % 2 else part)

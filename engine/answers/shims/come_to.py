@@ -8,13 +8,13 @@ from engine.answers.parts.answer import ANSWERED, Answer, Line, Quantity
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side
 from engine.answers.parts.wording import small_mm, trimmed
+from engine.answers.shims.sheets import sheets_summed
 from engine.base.compact import replace
 from engine.base.interval import UNKNOWN, Interval, is_known
 from engine.base.span import Span
 from engine.judging.judge import Judged
 from grammar.kinds import SHIM_CALIBRATION
 from grammar.questions import Question
-from grammar.readings.bench_work import SHEETS
 
 TO_SENSOR: Final = "flange-to-sensor"
 BEFORE_SHIMS: Final = "before-shims"
@@ -31,17 +31,10 @@ def with_total(answer: Answer, question: Question, knowledge: Knowledge) -> Answ
         return answer if whole is None else replace(
             answer, lines=(whole[0], *answer.lines), quantities=(*whole[1], *(answer.quantities or ()))
         )  # fmt: skip
-    told = (question.said(SHEETS) or "").replace(" mm", "")
-    if sized or not told:
+    summed = sheets_summed(question)
+    if sized or not summed.lines:
         return answer
-    counted = [one.split(" x ") for one in told.split(", ")]
-    sum_ = round(sum(float(one[-1]) * (int(one[0]) if len(one) > 1 else 1) for one in counted), 4)
-    each = told.replace(", ", " + ")
-    head = Line("head", f"Together {small_mm(sum_)}: {each} mm.")
-    return replace(
-        answer, status=ANSWERED, lines=(head,), chains=None,
-        quantities=(Quantity("stack_mm", Interval.exact(sum_), "sheets"),),
-    )  # fmt: skip
+    return replace(answer, status=ANSWERED, lines=summed.lines, chains=None, quantities=summed.quantities)
 
 
 def _of_chain(judged: Judged, question: Question, knowledge: Knowledge) -> tuple[Line, tuple[Quantity, ...]] | None:

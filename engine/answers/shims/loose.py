@@ -24,10 +24,11 @@ from engine.answers.seat.spacing import (
 )
 from engine.answers.seat.standin import as_listed, judged_alone
 from engine.answers.seat.telling import focus_lines, life_line, margin_line, seat_line
+from engine.answers.shims.other_seats_off import SENSOR_OFF, off_in_depth, sensor_off
 from engine.answers.shims.readings import is_told_by_how_much
 from engine.answers.shims.scale_pair import by_scale_pair
 from engine.answers.shims.targets import is_target
-from engine.base.compact import compact, replace
+from engine.base.compact import compact
 from engine.base.interval import is_known
 from engine.facts.catalogue import Catalogue
 from engine.facts.records import Format
@@ -56,9 +57,11 @@ def off_by_mm(question: Question) -> float | None:
     """How much too long (above 0) or too short (below 0) the question says a seat is, in mm."""
     if question.said(BODY_OFF) is not None:
         return number(question, BODY_OFF)
-    depth = _off_in_depth(question)
+    depth = off_in_depth(question)
     if depth is not None:
         return depth
+    if question.mentions(*SENSOR_OFF):
+        return sensor_off(question)
     told_before = question.follows and question.said(OFF) is not None
     if mentions(question, "on-one-side") or (question.asks_which_way and not told_before):
         return None  # that is a tilt
@@ -118,36 +121,6 @@ def _is_what_is_left(ring: Thing, question: Question) -> bool:
     """'filed 0.3 off my 27.8 ring': the ring that stands right behind is told with what is left of it."""
     ends = [row.end for row in question.mentioned if row.key == "thinned-by"]
     return any(0 < ring.column - end <= RIGHT_BEHIND for end in ends)
-
-
-def _off_in_depth(question: Question) -> float | None:
-    """'0.1 too deep' of a cup: so much deeper the lens sits too close, and shallower too far out."""
-    deep, shallow = mentions(question, "too-deep"), mentions(question, "too-shallow")
-    pieces = (*question.adapters, *(question.prior.adapters if question.prior is not None else ()))
-    size = number(question, "thickness", "length", "depth", "numbers")
-    if deep == shallow or size is None or not any(one.piece == CUP for one in pieces):
-        return None
-    return (-size if deep else size) if 0 < size <= MOST_ERROR_MM else None
-
-
-def is_cup(piece: Thing) -> bool:
-    """Whether a piece is told by how deep it is."""
-    return piece.piece == CUP
-
-
-def with_depth_off(question: Question) -> Question:
-    """'my C to E cup is 0.1 too deep': so little is by how much it is off, and no cup is as shallow as that."""
-    deep, shallow = mentions(question, "too-deep"), mentions(question, "too-shallow")
-    sized = [one for one in question.adapters if one.thickness_mm is not None]
-    cup = any(one.piece == CUP for one in question.adapters)
-    if deep == shallow or len(sized) != 1 or not (cup and mentions(question, "too")):
-        return question
-    size = (sized[0].thickness_mm or (0.0,))[0]
-    if not 0 < size <= MOST_ERROR_MM or number(question, "thickness") is not None:
-        return question
-    pieces = [replace(one, thickness_mm=None, piece=CUP) if one is sized[0] else one for one in question.adapters]
-    ended = [one for one in pieces if one.front and one.rear] or pieces[:1]  # 'the cup c-mft' is one piece
-    return question.with_(adapters=tuple(ended), values=(*question.values, ("thickness", f"{size:g} mm")))
 
 
 def _signed(question: Question) -> float | None:

@@ -82,7 +82,7 @@ class Wanted:
             self.made.append(cut)
             pairs = (cut.id,)
         of_kind = of_its_word(thing, pairs, self.question.text, knowledge)
-        of_kind = of_kind or self._right_under_tubes(thing, pairs) or _of_kind_between(thing, pairs, knowledge)
+        of_kind = of_kind or self._right_alone(thing, pairs) or _of_kind_between(thing, pairs, knowledge)
         self.using.append("|".join(of_kind or pairs))
         if thing.piece not in ANY_PIECE:
             self.glass = self.glass or any(knowledge.catalogue.adapters[name].has_glass for name in of_kind)
@@ -90,11 +90,18 @@ class Wanted:
         plain = not self.glass and cut is None and any(right_rings(pair, knowledge) for pair in pairs)
         self.glassless = self.glassless or plain
 
-    def _right_under_tubes(self, thing: Thing, pairs: Sequence[str]) -> list[str]:
-        """'10 and 20 mm tubes on an M42 to E ring': of rings of other lengths the one that would be right alone."""
-        tubes = any(one.piece == TUBE for one in self.pieces) and thing.piece in ANY_PIECE
-        drawn = any(one.piece in ADDED_FOCUSING for one in self.pieces)
-        return [name for pair in pairs for name in right_rings(pair, self.knowledge)] if tubes and not drawn else []
+    def _right_alone(self, thing: Thing, pairs: Sequence[str]) -> list[str]:
+        """'tubes on an M42 to E ring', an LTM lens 'in a bush and an M42 to E ring': the one right for its own mounts.
+
+        Of rings of other lengths between the two that is the usual one, but under what is drawn out.
+        """
+        tubes = any(one.piece == TUBE for one in self.pieces)
+        of_others = bool(thing.front and thing.rear) and self.lens_mount not in thing.front
+        drawn = any(one.piece in ADDED_FOCUSING for one in self.pieces) or thing.piece not in ANY_PIECE
+        adapters = self.knowledge.catalogue.adapters
+        right = [name for pair in pairs for name in right_rings(pair, self.knowledge)]
+        right = right if tubes else [name for name in right if adapters[name].kind not in ADDED_FOCUSING]
+        return right if (tubes or of_others) and not drawn else []
 
     def _take_kind(self, kind: str, thing: Thing, n: int) -> None:
         """'a tilt ring': of a piece that bends the way, one from mount to mount; else any of its kind."""

@@ -11,6 +11,7 @@ from engine.answers.parts.wording import listed, ranged, small_mm, trimmed
 from engine.base.interval import Interval, is_known
 from engine.physics import calibration
 from engine.physics.picking import Picked
+from grammar.numbers.washers_summed import SHEETS_LAID
 from grammar.questions import Question
 
 THICKEST_MM: Final = 0.7  # of what is still called sheet
@@ -59,6 +60,18 @@ def own_sheets(question: Question, wanted: float | None, *, is_told: bool = Fals
         text += f", {small_mm(abs(left))} {'short' if left > 0 else 'too much'}"
     rows.append(Quantity("stack_mm", found.total, "of sheets"))
     return Told((Line("head", f"{text}."),), tuple(rows))
+
+
+def sheets_summed(question: Question) -> Told:
+    """'two 0.1 and a 0.05 washer, total': how thick they are together, which one shim does as well."""
+    told = (question.said(SHEETS_LAID) or "").replace(" mm", "")
+    if not told:
+        return Told()
+    counted = [one.split(" x ") for one in told.split(", ")]
+    whole = round(sum(float(one[-1]) * (int(one[0]) if len(one) > 1 else 1) for one in counted), 4)
+    text = f"Together {small_mm(whole)}: {told.replace(', ', ' + ')} mm. One shim of {small_mm(whole)} does the same."
+    rows = (Quantity("shim_mm", Interval.exact(whole)), Quantity("stack_mm", Interval.exact(whole), "sheets"))
+    return Told((Line("head", text),), rows)
 
 
 def layers_counted(question: Question) -> int | None:

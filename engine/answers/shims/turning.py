@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.pitch_drift import OTHER_PITCH
-from engine.answers.parts.said import focals, mentions, number, pitch_mm
+from engine.answers.parts.pitch_drift import OTHER_PITCH, turned_pitch
+from engine.answers.parts.said import focals, mentions, number
 from engine.answers.parts.wording import article, distance, small_mm, trimmed
 from engine.answers.seat.distances import Distances
 from engine.answers.seat.spacing import marks
@@ -50,7 +50,7 @@ def short_by_turns_mm(question: Question, facts: Catalogue) -> float | None:
     told: Question | None = question
     while told is not None:
         turns, way = turns_told(told), _asks_way(told) and not mentions(told, "of-infinity")
-        pitch = _pitch(told, facts) if turns is not None and _lead(told) is None and not way else None
+        pitch = turned_pitch(told, facts) if turns is not None and _lead(told) is None and not way else None
         if turns is not None and pitch is not None and told.intent == SHIM_CALIBRATION:
             return turns * pitch.nominal if told.said(OTHER_PITCH) is None else None
         told = told.prior if told.follows else None
@@ -62,7 +62,7 @@ def turned(question: Question, knowledge: Knowledge) -> Told:
     turns = turns_told(question)
     if turns is None or _lead(question) is not None or question.said(OTHER_PITCH) is not None:
         return Told()
-    pitch = _pitch(question, knowledge.catalogue)
+    pitch = turned_pitch(question, knowledge.catalogue)
     if pitch is None:
         return Told((Line("ask", "Which thread, or what pitch, was it turned by?"),))
     shim = calibration.shim_from_turns_mm(Interval.exact(turns), pitch)
@@ -78,7 +78,7 @@ def turned(question: Question, knowledge: Knowledge) -> Told:
 
 def turned_mm(question: Question, knowledge: Knowledge) -> float | None:
     """The way that the turns told have moved it, mm."""
-    turns, pitch = turns_told(question), _pitch(question, knowledge.catalogue)
+    turns, pitch = turns_told(question), turned_pitch(question, knowledge.catalogue)
     if turns is None or pitch is None or _lead(question) is not None or question.said(OTHER_PITCH) is not None:
         return None
     shim = calibration.shim_from_turns_mm(Interval.exact(turns), pitch)
@@ -119,7 +119,7 @@ def _asks_way(question: Question) -> bool:
 def as_turns(question: Question, shim: float, knowledge: Knowledge) -> Told:
     """The turns, and degrees, of its thread that move it by so much."""
     lead = _lead(question)
-    pitch = lead if lead is not None else _pitch(question, knowledge.catalogue)
+    pitch = lead if lead is not None else turned_pitch(question, knowledge.catalogue)
     if pitch is None:
         return _without_thread(question, knowledge.catalogue)
     turns = calibration.turns_for_mm(Interval.exact(shim), pitch)
@@ -181,21 +181,3 @@ def _lead(question: Question) -> Interval | None:
         return None
     lead = calibration.advance_per_turn_mm(Interval.exact(moved), Interval.exact(turns))
     return lead if is_known(lead) else None
-
-
-def _pitch(question: Question, facts: Catalogue) -> Interval | None:
-    """The pitch told, else that of the lens's own thread, in mm."""
-    told = pitch_mm(question)
-    if told is not None:
-        return Interval.exact(told)
-    mounts, threads = facts.mounts, facts.threads
-    named = sorted((*question.lenses, *question.bodies), key=lambda thing: -thing.column)
-    if question.follows and question.prior is not None and not question.prior.bodies:
-        named.sort(key=lambda thing: thing not in question.bodies)  # 'and on an M42 one' after a C lens
-    ids = [thing.id for thing in named] + [front for thing in question.adapters for front in thing.front[:1]]
-    for id_ in ids:  # the thread named last is the one that is turned
-        mount = mounts.get(id_ or "")
-        thread = threads.get(mount.thread or "") if mount else None
-        if thread is not None and is_known(thread.pitch_mm):
-            return thread.pitch_mm
-    return None

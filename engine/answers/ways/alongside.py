@@ -19,7 +19,8 @@ from engine.answers.seat.spacing import far_limits, marks, usual_focals
 from engine.answers.seat.standin import as_listed
 from engine.answers.seat.telling import CERTAINTY_WORDS, chain_title, life_line, seat_line
 from engine.answers.seat.unsold import flush_chain, is_free, lacks_the_step, made_chain, off_ring
-from engine.answers.shims.loose import is_cup, off_by_limit, off_by_mm
+from engine.answers.shims.loose import off_by_limit, off_by_mm
+from engine.answers.shims.other_seats_off import is_cup
 from engine.answers.ways.as_asked import as_asked
 from engine.answers.ways.plain_first import without_glass
 from engine.answers.words.advice import advice_lines, is_of_body
@@ -72,11 +73,10 @@ def straight_or_forced(question: Question, setup: Setup, knowledge: Knowledge) -
         if setup.lens_mount.id != setup.body_mount.id:
             return [flush_chain(setup, knowledge)]
     room = ring_to_make(setup, knowledge.catalogue)
-    if (question.said(REGISTERS) is not None and not question.adapters) or _is_only_reckoned(question, room):
-        # who reckons with the two registers asks of the ring that they leave room for, sold or not
-        asked = made_chain(room, setup, knowledge)
-        if asked is not None and asked.listed.judged.verdict == "unusable":
-            return [asked]
+    reckoned = (question.said(REGISTERS) is not None and not question.adapters) or _is_only_reckoned(question, room)
+    asked = made_chain(room, setup, knowledge) if reckoned else None  # of the ring they leave room for, sold or not
+    if asked is not None and asked.listed.judged.verdict == "unusable":
+        return [asked]
     if _is_only_apart(question, room):
         return [flush_chain(setup, knowledge)]
     # a ring told by what it measures is judged as it is, whatever it should be

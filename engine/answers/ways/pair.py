@@ -21,8 +21,8 @@ from engine.answers.seat.telling import CERTAINTY_WORDS, chain_title, life_line
 from engine.answers.seat.travel_told import shut_assumed, with_draw_told, with_travel_told
 from engine.answers.seat.unsold import is_free
 from engine.answers.shims.bare_sensor import glass_told, plate_in
-from engine.answers.shims.loose import with_depth_off
 from engine.answers.shims.named_pieces import with_named_pieces
+from engine.answers.shims.other_seats_off import with_depth_off
 from engine.answers.shims.summed import UNSIZED, as_summed, is_unsized, summed
 from engine.answers.ways.alongside import alongside, nearer, plainer, straight_or_forced
 from engine.answers.ways.plain_first import glass_left, plain_way, with_plain_way
