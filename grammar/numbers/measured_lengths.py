@@ -23,6 +23,7 @@ _BE: Final = "be"
 WIDTHS: Final = frozenset(["diameter", "size", "width"])  # what is told of a thread, by the words for it
 _BETWEEN: Final = frozenset(["CUE", "DET", "PREP"])
 _IS: Final = "be"
+_TOTAL: Final = "total"  # value of 'make', 'comes to'
 _REGISTER: Final = "flange-to-image"
 _EXTENSION: Final = "extension"
 _MEASURED: Final = frozenset([_REGISTER, "throat", "barrel", "bore", "circle"])
@@ -55,6 +56,8 @@ _IN_FRONT: Final = frozenset(["mark", "close-focus", "nearest"])  # words for ho
 
 def length_of(tokens: list[Token], at: int, word: Token) -> int | None:
     """The length of a measuring word: the one before it, else behind it; `next` asks for right behind first."""
+    if word.value == _TOTAL and at + 1 < len(tokens) and OWN in tokens[at + 1].groups:
+        return None  # 'what makes my 50 look longer'
     right_behind = at + 1 < len(tokens) and tokens[at + 1].kind in SIZES
     if _is_between(tokens, at, word) or ("next" in word.implies and right_behind):
         target = length_behind(tokens, at, word.value)
