@@ -225,6 +225,8 @@ MACRO_MADE: Final = "macro-made"
 LEADS_INTO: Final = "leads-into"
 WILL_IT: Final = "will-it"
 USED_WITH: Final = "used-with"
+PREFERRED: Final = "preferred"
+RIM_OF_BUSH: Final = "rim-of-bush"
 
 # every one that is named above must have words
 GROUPS: Final = frozenset(
