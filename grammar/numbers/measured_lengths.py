@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from engine.base.units import MM_PER_FOOT
-from grammar.words.groups import ASKS
+from grammar.words.groups import ASKS, LEADS_LENS, SHOWS_OR_WOULD
 from grammar.words.groups import AWAY as SET_AWAY
 from grammar.words.token_kinds import SIZES
 from grammar.words.tokens import Token
@@ -22,12 +22,11 @@ _OF_ONE: Final = (["on"], ["for"], ["with"], ["of"])  # what leads to the lens t
 _BE: Final = "be"
 WIDTHS: Final = frozenset(["diameter", "size", "width"])  # what is told of a thread, by the words for it
 _BETWEEN: Final = frozenset(["CUE", "DET", "PREP"])
+_IS: Final = "be"
 _REGISTER: Final = "flange-to-image"
 _EXTENSION: Final = "extension"
 _MEASURED: Final = frozenset([_REGISTER, "throat", "barrel", "bore", "circle"])
-_SHOWS: Final = frozenset(["will", "would", "does", "do", "should", "could", "has", "have", "shows"])
 _OF_LENSES: Final = frozenset(["mark", "field"])
-_OF_LENS: Final = frozenset(["for", "on", "under", "behind", "with"])  # before a lens that a ring is of
 _SHORTEST_LENS: Final = 12.0  # mm
 _LEAST_AWAY: Final = 100.0  # mm
 # what is measured, and the word behind the number that says so again: 'register 71 on paper', 'my sheet is 0.05 thick'
@@ -54,11 +53,8 @@ _IN_FRONT: Final = frozenset(["mark", "close-focus", "nearest"])  # words for ho
 
 def length_of(tokens: list[Token], at: int, word: Token) -> int | None:
     """The length of a measuring word: the one before it, else behind it; `next` asks for right behind first."""
-    if (
-        ("next" in word.implies or _is_between(tokens, at, word))
-        and at + 1 < len(tokens)
-        and tokens[at + 1].kind in SIZES
-    ):
+    right_behind = at + 1 < len(tokens) and tokens[at + 1].kind in SIZES
+    if _is_between(tokens, at, word) or ("next" in word.implies and right_behind):
         target = length_behind(tokens, at, word.value)
         if target is not None:
             return target
@@ -88,11 +84,12 @@ def _is_between(tokens: list[Token], at: int, word: Token) -> bool:
     stopped = word.value == "barrel" and at > 1 and tokens[at - 2].kind == "FNUM"  # 'f1.3 20mm smooth barrel 31'
     if not (word.value == _REGISTER or stopped) or not 0 < at < len(tokens) - 1:
         return False
-    before, after = tokens[at - 1], tokens[at + 1]
+    told_so = tokens[at + 1].value == _IS and at + 2 < len(tokens)  # 'a 28mm whose flange is 46.3'
+    before, after = tokens[at - 1], tokens[at + 1 + told_so]
     metric = before.kind == "NUMBER" and before.text.isdecimal() if after.kind == "NUMBER" else False
     metric = metric or before.is_mm
     whole = metric and before.numbers[0] == int(before.numbers[0])
-    fits = after.kind == "NUMBER" or after.is_mm
+    fits = after.kind in SIZES and (after.kind == "NUMBER" or after.is_mm)
     return whole and fits and not after.text.isalpha()
 
 
@@ -121,7 +118,7 @@ def is_lens_led(tokens: list[Token], at: int) -> bool:
     """'for my 55', 'under the 28': a bare whole number so led is a lens."""
     token, led = tokens[at], tokens[max(0, at - 2) : at]
     bare = token.kind in ("NUMBER", "FOCAL") and token.text.isdecimal() and token.numbers[0] >= _SHORTEST_LENS
-    return bare and [one.kind for one in led[1:]] == ["DET"] and led[0].text.casefold() in _OF_LENS
+    return bare and [one.kind for one in led[1:]] == ["DET"] and LEADS_LENS in led[0].groups
 
 
 def _is_with_a(tokens: list[Token], at: int) -> bool:
@@ -240,7 +237,7 @@ def is_led(tokens: list[Token], at: int) -> bool:
 
 def _is_asked_of(tokens: list[Token], at: int, ahead: int) -> bool:
     """'which mark would a 100 show': between the word and the number one that asks of it, and its article."""
-    asks = any(one.text.casefold() in _SHOWS for one in tokens[at + 1 : ahead])
+    asks = any(SHOWS_OR_WOULD in one.groups for one in tokens[at + 1 : ahead])
     return asks and tokens[ahead - 1].kind == "DET"
 
 

@@ -225,7 +225,7 @@ def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
     elif _has_article(token, heard):
         old = {role: value for role, value in old.items() if role not in _NO_THINGS or LENS not in old}
     ends = [span for one in before.adapters if one.piece == _HELICOID and (span := span_of(one)) is not None]
-    if LENS in old and ends and not ends[0][0] <= number <= ends[0][1]:
+    if LENS in old and ends and ends[0][0] and not ends[0][0] <= number <= ends[0][1]:
         old = {role: value for role, value in old.items() if role != TUBE}  # 'and a 50' on one of 17 to 31 mm
     row = roles.told_last(before, old) if before.follows else None  # 'the 36' after 'the 20', a tube
     far = {role: abs(log(number / value)) for role, value in old.items() if number > 0 and value > 0}

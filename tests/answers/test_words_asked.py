@@ -262,7 +262,7 @@ def test_pitch_and_diameter_asked_at_once_are_both_told(asked):
     ],
 )
 def test_a_word_is_found_by_what_it_means(asked, text, word):
-    assert flat(asked(text)).startswith(f"{word}:")
+    assert flat(asked(text)).startswith(f"That is {word}:")
 
 
 def test_the_name_of_a_mount_at_hand_is_no_word(asked):

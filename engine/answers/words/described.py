@@ -29,7 +29,8 @@ def words_described(question: Question, catalogue: Catalogue) -> list[Line]:
     found = [(row.score * (NAMED if row.id in named else 1.0), row) for row in _meanings(catalogue).matches(text)]
     rows = sorted(((score, row.id) for score, row in found if _is_told(row)), reverse=True)
     near = [catalogue.terms[name] for score, name in rows[:MOST] if score >= NEAR * rows[0][0]]
-    return [Line("head", f"{'or ' if n else ''}{term.names[0]}: {term.means}") for n, term in enumerate(near)]
+    leads = ("That is", "") if len(near) == 1 else ("That may be", "Or")
+    return [Line("head", f"{lead} {term.names[0]}: {term.means}") for lead, term in zip(leads, near, strict=False)]
 
 
 def _meanings(catalogue: Catalogue) -> Subjects:
