@@ -18,9 +18,10 @@ from grammar.words.wordlist import WordList
 
 _IN: Final = "shim-in"
 _OUT: Final = "shim-out"
+_HAS_ONLY: Final = "has-only"
 _ONE_OUT: Final = "one-out"  # one of several that were put in
-_MORE: Final = frozenset(["more", "another", "further"])
-_PUT: Final = frozenset(["shim", "add", "put", "tape", "foil", "brass", "thicker"])  # words of what is put under it
+_MORE: Final = "so-much-more"
+_PUT: Final = "what-is-put-under"
 _UNTOUCHED: Final = "as-it-was"  # that the ring is meant as it was before
 _ASKED: Final = "how-many-asked"
 _SEATED: Final = frozenset([SHIM_CALIBRATION, FOCUS_VERDICT])
@@ -56,7 +57,8 @@ def with_shim_put(got: Question, before: Question, words: WordList) -> Question:
     sizes = sizes or _in_words(got, before)
     outs = got.places(_OUT)
     ins = [one for one in got.places(_IN) if not any(of.at <= one.at and one.end <= of.end for of in outs)]
-    put, out = bool(ins), bool(outs)  # 'another 0.2 off' puts nothing in
+    only = bool(got.places(_HAS_ONLY)) and got.said("layer") is None  # 'only have 0.2': that is put in
+    put, out = bool(ins) or only, bool(outs)  # 'another 0.2 off' puts nothing in
     if _is_more_of_it(got, before):
         put, out = bool(before.places(_IN)), bool(before.places(_OUT))  # 'and 0.05 more' after so much was lapped off
         done = Mention(_IN if put else _OUT, len(got.text) + 1, len(got.text) + 2)
@@ -126,9 +128,8 @@ def _with_spacer(got: Question, before: Question, phrases: Mapping[str, tuple[st
 
 def _is_more_of_it(got: Question, before: Question) -> bool:
     """Whether so much more is told of what was done to the ring before, and not what is done."""
-    words = {word.strip(".,?!") for word in got.text.casefold().split()}
     worked = bool(before.places(_IN)) != bool(before.places(_OUT))
-    return worked and bool(words & _MORE) and not words & _PUT and not got.places(_OUT)
+    return worked and bool(got.places(_MORE)) and not any(map(got.places, (_PUT, _OUT)))
 
 
 def _as_it_was(got: Question, before: Question, phrases: Mapping[str, tuple[str, ...]]) -> Question | None:
