@@ -37,10 +37,7 @@ _NOT_PLACE: Final = (
 # nor is it a unit where an arrow or a hyphen leads on to another: 'the 7.8 M-L ring', 'a 9.8 m>e'
 _NOT_MOUNT: Final = (
     r"(?!(?<=\sm)[ -](?:mount|lens(?:es)?|bayonet|body|bodies|glass|ring|primes?|rangefinder)\b)"
-    r"(?!(?<=\sm)-\d)(?!(?<=\sm)(?:-|-?>|=>)\s?[a-z]{1,4}\b)"
-    # apart from its hyphen only where it is written large: 'face at 2 m - nose and ears'
-    r"(?!(?<=\sm)\s(?:-?>|=>)\s?[a-z]{1,4}\b)(?!(?<=\s(?-i:M))\s-\s?[a-z]{1,4}\b)"
-    r"(?!(?<=\s(?-i:M))\s(?:to|on)\s[a-z]\w{0,3}\b)"
+    r"(?!(?<=\sm)-\d)(?!(?<=\sm)(?:-|\s?(?:-?>|=>))\s?[a-z]{1,4}\b)(?!(?<=\s(?-i:M))\s(?:-\s?[a-z]{1,4}|(?:to|on)\s[a-z]\w{0,3})\b)"
     # '35 M goes to 0.7': no distance goes anywhere
     r"(?!(?<=\d\s(?-i:M))\s(?:goes|focus+es|gets|reaches|close\w*|mfd|with|f/?\d)\b)"
 )
