@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from itertools import groupby
 from typing import Final
 
+from engine.base.units import MM_PER_INCH
 from grammar.things.casting import SPACER
 from grammar.words.groups import SHEETS, TWICE
 from grammar.words.tokens import Token
@@ -19,6 +20,8 @@ _LINKS: Final = frozenset(["of", "at", "with"])
 _EACH: Final = "each"
 _THICKEST_MM: Final = 3.0
 _MOST: Final = 9  # of one thickness
+_INCHES: Final = frozenset(["in", "thou", "mil"])
+_FINE: Final = frozenset([".", "0"])  # how thin ones begin
 
 
 def with_washers_summed(tokens: list[Token], told: frozenset[str]) -> list[Token]:
@@ -26,6 +29,7 @@ def with_washers_summed(tokens: list[Token], told: frozenset[str]) -> list[Token
     summed, comes = _SUM_ASKED in told, bool(told & _COMES_OF_IT)
     if not (summed or comes or any(TWICE in one.groups for one in tokens)) or told & _CHOOSES:
         return tokens
+    tokens = _in_mm(tokens)
     first = 0
     while first < len(tokens):
         last = _end(tokens, first)
@@ -87,6 +91,19 @@ def _sizes(run: list[Token]) -> list[float]:
         elif one.kind == "JOIN" and at and not before_word:
             count = 1
     return [size for row in out for size in row]
+
+
+def _in_mm(tokens: list[Token]) -> list[Token]:
+    """Inches and thous as the millimetres they are; 'one of .003 and one of .005 inch' tells both in inches."""
+    inches = any(one.kind == "LENGTH" and one.unit in _INCHES and one.text[:1] in _FINE for one in tokens)
+    out = []
+    for one in tokens:
+        if one.kind == "LENGTH" and one.unit in _INCHES and len(one.numbers) == 1 and one.numbers[0] <= _THICKEST_MM:
+            one = one.as_("LENGTH", unit="mm")
+        elif inches and one.kind == "NUMBER" and one.text[:1] in _FINE and len(one.numbers) == 1:
+            one = one.as_("LENGTH", unit="mm", numbers=(round(one.numbers[0] * MM_PER_INCH, 4),))
+        out.append(one)
+    return out
 
 
 def _is_size(token: Token) -> bool:
