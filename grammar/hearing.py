@@ -57,9 +57,10 @@ HEARD_AS: Final = {
     "word-asked": "word-asked", "mount-called": "mount-called",
 }  # fmt: skip
 # what is listened for where it stands, in a turn that is no question yet
-LISTENED: Final = frozenset(
-    [*HEARD_AS, "too", "ring-amiss-by", "ring-and-shim", "under-it", "stops-lighter", "stops-darker"]
-)
+LISTENED: Final = frozenset(HEARD_AS) | {
+    "too", "ring-amiss-by", "ring-and-shim", "under-it", "stops-lighter", "stops-darker", "native-said",
+    "to-look-alike", "scene-asked",
+}  # fmt: skip
 OF_NOTHING: Final = "of-nothing"  # that no word of it says anything of a subject: 'how do i know', 'what could that be'
 _FAR_LOST: Final = frozenset(["infinity", "lose"])  # 'do i lose infinity with two rings stacked' fears for focus alone
 _ONE_RING: Final = "one-ring"
@@ -114,7 +115,7 @@ def hear(text: str, lexicon: Lexicon, before: str = "", aside: str = "") -> Hear
     assert not isinstance(tree, Misfit), f"tokens that no rule takes: {shape.tokens}"
     phrases = phrases_of(tree, text)
     cast = cast_of(phrases, lexicon.hosts, told)
-    cast.never_full, cast.threaded = lexicon.never_full, lexicon.threaded
+    cast.never_full, cast.threaded, cast.by_trait = lexicon.never_full, lexicon.threaded, lexicon.by_trait
     cast.without = [] if _ONE_RING in told else cast.without  # 'is there no ring that does both' leaves none away
     turned_about(cast)
     told_behind(cast)

@@ -31,8 +31,11 @@ TRAITS: Final = (
     "shutters-in-own-lenses",  # bodies of it have no shutter of their own but an electronic one
     "usual-hub",  # what most is adapted to, and from: one ring for each lens, one for each body
     "usual-of-its-format",  # what lenses made for its format mostly have
+    "iris-by-cable",  # security cameras have lenses of it whose iris a cable works
     "usual-tubes",  # whose tubes and bellows are taken where no mount is told
 )
+FORMAT_TRAITS: Final = ("small-gauge",)  # of cine film no wider than 16 mm: what lenses of small cine cameras are for
+READ_TRAITS: Final = frozenset(["small-gauge", "iris-by-cable"])  # that a question is read by
 LENS_TRAITS: Final = ("fixed-iris", "leaf-shutter")  # what a question may say of a lens, and advice be for
 ADAPTER_KINDS: Final = (
     "plain", "recessed", "extension-tube", "helicoid", "bellows", "thread-reducer", "corrective-glass",

@@ -8,6 +8,8 @@ from typing import Final
 
 from engine.facts import cache
 from engine.facts.catalogue import Catalogue
+from engine.facts.kinds import READ_TRAITS
+from engine.facts.records import Format, Mount
 from engine.facts.subjects import subjects_of
 from grammar.words import plain_lexicon
 from grammar.words.lexicon import Lexicon
@@ -52,7 +54,14 @@ def built(catalogue: Catalogue) -> Lexicon:
         [mount.id for mount in catalogue.mounts.values() if mount.kind == "mirrorless"],
         [mount.id for mount in catalogue.mounts.values() if mount.formats and _FULL not in mount.formats],
         [mount.id for mount in catalogue.mounts.values() if mount.thread is not None],
+        _by_trait(catalogue),
     )
+
+
+def _by_trait(catalogue: Catalogue) -> dict[str, frozenset[str]]:
+    """The mounts and formats of each trait that a question is read by."""
+    records: tuple[Mount | Format, ...] = (*catalogue.mounts.values(), *catalogue.formats.values())
+    return {trait: frozenset(one.id for one in records if trait in one.traits) for trait in READ_TRAITS}
 
 
 def _key(catalogue: Catalogue) -> str | None:

@@ -39,6 +39,7 @@ class Format:
     width_mm: float
     height_mm: float
     basis: Basis
+    traits: tuple[str, ...] = ()
     aliases: tuple[str, ...] = ()
     note: str = ""
     place: Place = field(default=NOWHERE, compare=False)

@@ -73,6 +73,7 @@ KEYS: Final[Mapping[str, Mapping[str, Key]]] = {
         "name": Key(text, required=True),
         "width": Key(single(mm(0, 600, above=True, known=True)), required=True, field="width_mm"),
         "height": Key(single(mm(0, 600, above=True, known=True)), required=True, field="height_mm"),
+        "traits": Key(listed(choice(kinds.FORMAT_TRAITS))),
     } | CALLED,
     "mounts": {
         "designation": Key(text, required=True),

@@ -6,16 +6,15 @@ from collections.abc import Iterator
 from typing import Final
 
 from engine.base.compact import replace
+from grammar.words.groups import COVER_GLASS, OBJECTIVE_TUBE
 from grammar.words.tokens import Token
 
 APERTURE: Final = "na"
 _KIND: Final = "objective"
 _LEAST, _MOST = 0.02, 1.5  # numerical apertures that are made
-_TUBES: Final = frozenset([160.0, 170.0, 210.0])  # mm of tube for which they are corrected
 _AT: Final = "at"
 _BOTH: Final = 2
 _NEAR: Final = 2  # tokens before a thread, among which the word for it is: 'the thread is 26x0.7'
-_GLASS: Final = 0.17  # mm of cover glass, told behind the tube
 
 
 def with_objectives_told(tokens: list[Token]) -> list[Token]:
@@ -31,7 +30,7 @@ def with_objectives_told(tokens: list[Token]) -> list[Token]:
         number = token.numbers[0]
         # '4x objective at 150 on MFT': how far off the sensor it is held, as it must be
         held = powered and at > 1 and tokens[at - 1].value == _AT and tokens[at - 2].kind in ("KIND", "LENS")
-        if number in _TUBES or held or (number == _GLASS and found):
+        if OBJECTIVE_TUBE in token.groups or held or (COVER_GLASS in token.groups and found):
             out[at] = token.as_("FILLER")
         elif "." in token.text and _LEAST <= number <= _MOST and not found:
             out[at], found = token.as_("KEYED", value=APERTURE), True

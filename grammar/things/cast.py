@@ -24,7 +24,12 @@ class Cast:
     hosts: frozenset[str] = frozenset()  # mounts that, named alone, are those of a body
     never_full: frozenset[str] = frozenset()  # mounts of which no body is of full frame
     threaded: frozenset[str] = frozenset()  # mounts that are screws
+    by_trait: dict[str, frozenset[str]] = field(default_factory=dict)  # mounts and formats by what they have
     swapped: bool = False  # a body was to be put on a lens
+
+    def having(self, trait: str) -> frozenset[str]:
+        """The mounts or formats that have the trait."""
+        return self.by_trait.get(trait, frozenset())
 
 
 def merge(kept: Part, more: Part) -> None:

@@ -11,7 +11,7 @@ from engine.base.compact import replace
 from grammar.hearing import Heard
 from grammar.kinds import BUY_PLAN, CHAIN, IDENTIFY_MOUNT, LIST_FITS
 from grammar.questions import ALL, CLOSE_UP_LENS, Question, Thing
-from grammar.turns.on_what import FILMS, is_a_body
+from grammar.turns.on_what import SMALL_GAUGE, is_a_body
 from grammar.turns.whom import Meant
 from grammar.words.groups import IN_SETS, JOINED_ON, LIKE_BEFORE
 
@@ -227,7 +227,8 @@ def _lenses(heard: Heard, said: Question, before: Question) -> tuple[Thing, ...]
                 one.piece == CLOSE_UP_LENS for one in said.adapters
             )  # it goes on the front: that one is not turned
             held = tuple(trait for trait in old.traits if trait in _HELD and trait not in lens.traits and not worn)
-            kept = (old.format in FILMS and not (old.ids or said.bodies)) or _is_of_same_set(heard)
+            gauge = old.format in heard.cast.having(SMALL_GAUGE)
+            kept = (gauge and not (old.ids or said.bodies)) or _is_of_same_set(heard)
             made_for = lens.format or (old.format if kept else None)  # the next is too
             return (replace(lens, kind=old.kind, ids=old.ids, format=made_for, traits=(*lens.traits, *held)),)
         if lens.ids and lens.focal_length_mm is None and lens.lens_kind is None and not old.ids:

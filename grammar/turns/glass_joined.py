@@ -12,13 +12,12 @@ from grammar.questions import Question, Thing
 from grammar.things.casting import DRAWN, OPTICAL
 from grammar.turns.tubes_added import adds
 from grammar.turns.tubes_counted import says_both
-from grammar.words.groups import STACKED
+from grammar.words.groups import EXTENDS_BY, STACKED
 from grammar.words.lexicon import Lexicon
 from grammar.words.tokens import Token
 
 _EXTENDER, _REDUCER = "teleconverter", "reducer"  # by these words
 _FACTORS: Final = (0.4, 3.0)
-_EXTENDERS: Final = frozenset([1.4, 1.7, 2.0])
 _DENSITY, _CLOSE = 0.3, 0.01  # filters are told in steps of it
 _SIZE: Final = "magnification"
 _TOGETHER: Final = "add-up"
@@ -79,16 +78,17 @@ def _factors(heard: Heard, before: Question) -> list[Token]:
     timed = any(token.kind == "TIMES" for token in told)
     known = any(token.numbers[0] in here | stood for token in told)
     several = joined and len(told) > 1 and known
-    timed = timed or (len(told) == 1 and _is_by_value(told[0].numbers[0], here, joined, other))
+    timed = timed or (len(told) == 1 and _is_by_value(told[0], here, joined, other))
     alone = len(told) == 1 and timed and (joined or other or _is_short(heard))
     return told if told and fits and (several or alone) else []
 
 
-def _is_by_value(number: float, here: set[float], joined: bool, other: bool) -> bool:
+def _is_by_value(token: Token, here: set[float], joined: bool, other: bool) -> bool:
     """'.64 instead' after one of 0.71, 'the 1.4 too' after one of 2: of a bare number, whether glass is sold so."""
+    number = token.numbers[0]
     density = abs(number / _DENSITY - round(number / _DENSITY)) < _CLOSE
     reducer = number < 1 and min(here) < 1 and not density
-    return (reducer and (joined or other)) or (number in _EXTENDERS and min(here) > 1 and joined)
+    return (reducer and (joined or other)) or (EXTENDS_BY in token.groups and min(here) > 1 and joined)
 
 
 def _is_short(heard: Heard) -> bool:

@@ -75,7 +75,7 @@ def leans(heard: Heard, before: Question) -> bool:
     seat = heard.tells("quantity:seat_mm") and heard.tells("one-word") and bool(before.lenses and before.bodies)
     if seat or asks_of_a_thread(heard, before):
         return True  # 'seat?' after a lens on a body: that of its ring
-    if before.bodies and any(is_film_camera(part) for part in cast.bodies):
+    if before.bodies and any(is_film_camera(part, cast) for part in cast.bodies):
         return True  # 'an old super 8 camera gave me a D mount 13mm' after a body: the lens is for that
     told = any(lens.ids or lens.focal_length_mm for lens in before.lenses)
     lens = any((part.has_mount or part.implied) and not (part.by_piece and told) for part in cast.lenses)

@@ -60,18 +60,18 @@ _COVER_GLASS: Final = "0.17"  # mm, as it is engraved
 _EXTENDER: Final = "teleconverter"
 _SUN: Final = "full-sun"
 _PORTRAIT: Final = "head-and-shoulders"
-_CABLED: Final = frozenset(["c", "cs"])
+_CABLED: Final = "iris-by-cable"  # trait of mounts
 _OF_LIGHT: Final = ("shutter-said", "iso-said", "nd", "diffraction", "dof", "which-stop-set")
 
 
 def stop_topic(heard: Heard, before: Question) -> str | None:
     """The advice on the iris of the lens spoken of, where it is asked or told that none can be worked."""
     lens = before.lens
-    cabled = heard.tells("on-a-cable") and lens is not None and bool(_CABLED & set(lens.ids))
+    cabled = heard.tells("on-a-cable") and lens is not None and bool(heard.cast.having(_CABLED) & set(lens.ids))
     if cabled:
         return BY_CABLE
     told = heard.readings.f_number is not None or any(map(heard.tells, _OF_LIGHT)) or heard.cast.lenses
-    by_cable = before.beside == GEAR_SETTING and lens is not None and bool(_CABLED & set(lens.ids))
+    by_cable = before.beside == GEAR_SETTING and lens is not None and bool(heard.cast.having(_CABLED) & set(lens.ids))
     if heard.tells("stop-asked") and by_cable and not told:
         return BY_CABLE  # 'can i get the opening to work' of the lens with a cable
     if not heard.tells("stop-asked") or told or lens is None:
@@ -113,8 +113,9 @@ def twin_topic(heard: Heard, before: Question) -> str | None:
     lens = before.lens
     if not alone or lens is None or before.beside != GEAR_SETTING or not heard.tells("could-be"):
         return None
-    twins = [one for one in (*parts[0].mounts[0].ids[:1], *lens.ids[:1]) if one in _CABLED]
-    return C_OR_CS if len(set(twins)) == len(_CABLED) else None
+    cabled = heard.cast.having(_CABLED)
+    both = {*parts[0].mounts[0].ids[:1], *lens.ids[:1]}
+    return C_OR_CS if cabled and both >= cabled else None
 
 
 def release_topic(heard: Heard, before: Question) -> str | None:

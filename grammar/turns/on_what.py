@@ -19,6 +19,7 @@ from grammar.kinds import (
     LIST_FITS,
 )
 from grammar.questions import ALL, Question, Thing
+from grammar.things.cast import Cast
 from grammar.things.casting import Part
 from grammar.things.phrases import TOWARDS
 from grammar.turns.adding import each_once
@@ -27,7 +28,7 @@ from grammar.turns.whom import Meant
 from grammar.words.groups import EARLIER, READ_OUT
 
 FULL: Final = "35mm-full-frame"
-FILMS: Final = frozenset(["8mm", "s8-image", "16mm", "u16", "s16"])  # what the lenses of cine cameras are for
+SMALL_GAUGE: Final = "small-gauge"  # trait of formats that the lenses of small cine cameras are for
 _CINE, _SUPER_8 = "cine", "s8-image"
 _OF_ELSE: Final = frozenset(["MOUNTWORD", "LENS", "PIECE"])  # what may be old as well as a body
 LIKENED: Final = frozenset(["in", "to"])
@@ -68,7 +69,7 @@ def bodies_of(
     if _is_that_body(heard, said) and not before.bodies and bodies_so_far(before):
         return bodies_so_far(before)[-1:], said.things  # 'same body' after 'does it cover full frame'
     unknown = any(part.strange is not None and not part.has_mount for part in heard.cast.bodies)  # another camera
-    if before.bodies and any(is_film_camera(part) for part in heard.cast.bodies):
+    if before.bodies and any(is_film_camera(part, heard.cast) for part in heard.cast.bodies):
         return before.bodies, tuple(thing for thing in before.things if thing.kind == "format")
     if said.bodies and not (said.bodies[0].ids or said.bodies[0].kind or unknown) and before.bodies:
         # 'if I flip the body to its 1.6 crop': the frame told beside it is what it uses then
@@ -100,9 +101,9 @@ def bodies_of(
     return before.bodies, said.things or framed
 
 
-def is_film_camera(part: Part) -> bool:
+def is_film_camera(part: Part, cast: Cast) -> bool:
     """'and i have an old 8mm movie camera with three lenses': what these come from, and nothing that they go on."""
-    film = any(one.ids[0] in FILMS for one in part.formats)
+    film = any(one.ids[0] in cast.having(SMALL_GAUGE) for one in part.formats)
     cine = _CINE in part.traits or any(one.ids[0] == _SUPER_8 for one in part.formats)
     return film and cine and not part.mounts and part.named is None and part.noun.role not in TOWARDS
 

@@ -9,7 +9,7 @@ from grammar.kinds import BUY_PLAN, CARD, CHAIN, COVERAGE, CROP_EQUIVALENT, DEPT
 from grammar.numbers.crop_numbers import is_crop_named, is_of_crop
 from grammar.questions import Question
 from grammar.turns.on_what import FULL
-from grammar.words.groups import READ_OUT
+from grammar.words.groups import FRONT_WIDTH, READ_OUT, SENSOR_SPEED, SPEED_CALLED
 from grammar.words.tokens import Token
 
 _FAR: Final = frozenset(["m", "ft", "cm"])  # units of what is seen, and of how far off it is
@@ -18,18 +18,12 @@ _AWAY: Final = frozenset(["at", "from"])
 _ASKING: Final = frozenset(["which", "what", "how-long", "match", "better", "focal-asked"])  # cues
 _OF_VIEW: Final = frozenset([CHAIN, COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, FOCUS_VERDICT, CARD])
 _TWO: Final = 2
-_NATIVE: Final = ("native", "natively")
-_LOOKS: Final = ("look", "same", "match", "equal", "need", "like")
+_NATIVE: Final = "native-said"  # phrases that are mentioned
+_LOOKS: Final = "to-look-alike"
 _FULL_VIEW: Final = "what is the full frame equivalent of it"
 _FRONTS: Final = "filter_thread"  # key of the front threads told
 _FILTER: Final = "filter_size"  # and of that of the filter
-# sizes that fronts have, mm
-_SIZES: Final = frozenset(
-    [27, 30, 30.5, 34, 35.5, 37, 39, 40.5, 43, 46, 48, 49, 52, 55, 58, 60, 62, 67, 72, 77, 82, 86, 95]
-)
-_SPEEDS: Final = frozenset([100, 125, 160, 200, 320, 400, 500, 640, 800, 1250, 1600, 2500, 3200])  # ISO of sensors
-_BASES: Final = frozenset(["native", "base", "iso"])
-_SCENES: Final = ("how wide", "how much of it do i see", "wide is the scene", "big is the scene", "field of view")
+_SCENES: Final = "scene-asked"
 _METRE: Final = 1000.0
 _GLASS: Final = "filter"
 _PASSED: Final = frozenset(["FILLER", "DET", "JOIN", "STOP", "MARK", "PREP", "LETTER", "LIMIT", "LENS", "VERB", "CUE"])
@@ -59,11 +53,10 @@ def _is_away(token: Token, heard: Heard) -> bool:
 
 def native_again(heard: Heard, before: Question) -> str | None:
     """'what would a native lens have to be to look the same' after a lens in a crop: what it is like on full frame."""
-    words = heard.text.casefold()
     framed = before.intent in _OF_VIEW and before.lens is not None and before.lens.focal_length_mm is not None
     cast = heard.cast
     told = heard.readings.values or cast.pieces or cast.bodies or any(part.focal for part in cast.lenses)
-    asked = any(word in words for word in _NATIVE) and any(word in words for word in _LOOKS)
+    asked = heard.places(_NATIVE) and heard.places(_LOOKS)
     return _FULL_VIEW if framed and asked and not told else None
 
 
@@ -75,7 +68,8 @@ def fronts_again(heard: Heard, before: Question) -> str | None:
     rest = [one for one in heard.line.tokens if one not in numbers and one.kind not in _PASSED]
     if before.intent not in (BUY_PLAN, EXPOSURE_ND) or len(told) < _TWO or not sizes or rest:
         return None
-    if not _SIZES.issuperset(sizes) or any(cue.tells in ("equiv", "cover", "dof") for cue in heard.cues):
+    known = all(FRONT_WIDTH in one.listed.of(f"{value:g}") for one in numbers for value in one.numbers)
+    if not known or any(cue.tells in ("equiv", "cover", "dof") for cue in heard.cues):
         return None
     largest = float((before.said(_FILTER) or f"{max(told):g} mm").removesuffix(" mm"))
     if len(sizes) == 1 and sizes[0] > largest:  # 'is a 77 a better idea': another filter for the same fronts
@@ -105,16 +99,17 @@ def _counts(word: str) -> bool:
 def native_speed(heard: Heard, before: Question) -> str | None:
     """'800 native', 'base is 800' in a talk about exposure: the ISO, and no nearest distance."""
     tokens = [one for one in heard.line.tokens if one.kind not in ("FILLER", "DET", "STOP", "MARK", "JOIN", "VERB")]
-    numbers = [one for one in tokens if one.kind == "NUMBER" and one.numbers[0] in _SPEEDS]
-    words = {one.text.casefold() for one in tokens if one not in numbers}
-    told = before.intent == EXPOSURE_ND and len(numbers) == 1 and bool(words) and words <= _BASES
+    numbers = [one for one in tokens if one.kind == "NUMBER" and SENSOR_SPEED in one.groups]
+    rest = [one for one in tokens if one not in numbers]
+    called = bool(rest) and all(SPEED_CALLED in one.groups for one in rest)
+    told = before.intent == EXPOSURE_ND and len(numbers) == 1 and called
     return f"iso {numbers[0].numbers[0]:g}" if told else None
 
 
 def scene_there(heard: Heard, before: Question) -> str | None:
     """'how wide a scene is that' after what is sharp at 1.5 m: the field seen there."""
-    away, words = before.distance_mm, heard.text.casefold()
-    asks = any(word in words for word in _SCENES) and heard.tells("short")
+    away = before.distance_mm
+    asks = heard.places(_SCENES) and heard.tells("short")
     told = heard.readings.values or heard.readings.distance_mm or heard.cast.lenses or heard.cast.bodies
     if before.intent != DEPTH_OF_FIELD or away is None or not asks or told or before.adapters:
         return None

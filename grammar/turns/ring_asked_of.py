@@ -16,8 +16,9 @@ _SEAT: Final = SEATED | {SHIM_CALIBRATION, WHY}
 _ELSEWHERE: Final = SEATED | {SHIM_CALIBRATION, WHY, DEFINITION, COMPARE}
 _SIZED: Final = (RING, CUP)
 _METRE: Final = 1000.0
-_AT: Final = re.compile(r"\b(?:body|camera|flange|register)(?: is| at| of| measures| reads)* (\d\d?\.\d+)\b")
-_FOR: Final = re.compile(r"\b(?:for|with|on) (?:the|my) (\d+)(?: ?mm)?(?![\w.])")
+_AT: Final = "flange-at-number"
+_FOR: Final = "for-the-number"
+_LED: Final = "led-number"
 _REGISTERS: Final = (10.0, 80.0)  # mm, of bodies
 
 
@@ -56,20 +57,19 @@ def _meant(got: Question, before: Question) -> Thing | None:
     told = re.match(r"(\d+(?:\.\d+)?) mm", got.said("mark") or "")
     away = got.distance_mm if got.distance_mm != before.distance_mm else None
     size = float(told[1]) if told is not None and got.said("mark") != before.said("mark") else away
-    known, named = (*before.known, *before.lenses), _FOR.search(got.text.casefold())
+    known, named = (*before.known, *before.lenses), next(iter(got.places(_FOR)), None)
     if size is None and named is not None and got.places(_SCALE) and got.lenses == before.lenses:
-        return next((one for one in known if one.focal_length_mm == float(named[1])), None)
+        return next((one for one in known if one.focal_length_mm == named.number), None)
     if size is None:
         return None
     lens = next((one for one in known if one.focal_length_mm and one.focal_length_mm * _METRE == size), None)
-    return lens if lens is not None and re.search(rf"\b(?:the|my|for|with) {size / _METRE:g}\b", got.text) else None
+    return lens if any(one.number == size / _METRE for one in got.places(_LED)) else None
 
 
 def _with_body_measured(got: Question) -> Question:
     """'the body at 20.0': told finer than a stop is, and right behind the word, it is the register of that body."""
-    told = _AT.search(got.text.casefold())
-    if told is None or got.f_number != float(told[1]) or not got.bodies:
+    finely = [one.number for one in got.places(_AT) if "." in got.text[one.at : one.end]]
+    size = finely[0] if finely else None
+    if size is None or got.f_number != size or not got.bodies or not _REGISTERS[0] <= size <= _REGISTERS[1]:
         return got
-    if not _REGISTERS[0] <= float(told[1]) <= _REGISTERS[1]:
-        return got
-    return got.with_(f_number=None, values=(*got.rest(BODY_REGISTER), (BODY_REGISTER, f"{float(told[1]):g} mm")))
+    return got.with_(f_number=None, values=(*got.rest(BODY_REGISTER), (BODY_REGISTER, f"{size:g} mm")))

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Collection, Iterable
+from collections.abc import Collection, Iterable, Mapping
 from typing import Final
 
 from engine.base.compact import compact, field
@@ -47,6 +47,7 @@ class Lexicon:
     hosts: frozenset[str] = frozenset()  # ids of mounts that, named alone, are those of a body
     never_full: frozenset[str] = frozenset()  # ids of mounts of which no body is of full frame
     threaded: frozenset[str] = frozenset()  # ids of mounts that are screws
+    by_trait: dict[str, frozenset[str]] = field(default_factory=dict)  # trait -> ids of mounts and formats that have it
     subjects: Subjects = field(
         default_factory=lambda: Subjects((), Vocabulary()), compare=False
     )  # what there is advice about
@@ -60,16 +61,21 @@ class Lexicon:
         hosts: Collection[str] = (),
         never_full: Collection[str] = (),
         threaded: Collection[str] = (),
+        by_trait: Mapping[str, frozenset[str]] | None = None,
     ) -> Lexicon:
         """A lexicon from (phrase, kind, id), (means, phrases) and (phrases, mount ids, likeliest id).
 
         `own`: ids of the user's own gear, whose names win over all others. A phrase that names several records of one
         kind keeps them all; shared designations are such phrases with a likeliest one. `hosts`: mounts of which a
         question mostly means a body that takes other lenses. `never_full`: mounts of which no body is of full frame.
-        `threaded`: those that are screws.
+        `threaded`: those that are screws. `by_trait`: mounts and formats by a trait that questions are read by.
         """
         lexicon = Lexicon(
-            own=frozenset(own), hosts=frozenset(hosts), never_full=frozenset(never_full), threaded=frozenset(threaded)
+            own=frozenset(own),
+            hosts=frozenset(hosts),
+            never_full=frozenset(never_full),
+            threaded=frozenset(threaded),
+            by_trait=dict(by_trait or {}),
         )
         for means, phrases in words:
             lexicon.words.add(means, phrases)

@@ -29,6 +29,7 @@ def to_plain(lexicon: Lexicon) -> dict[str, Any]:
         "hosts": sorted(lexicon.hosts),
         "never_full": sorted(lexicon.never_full),
         "threaded": sorted(lexicon.threaded),
+        "by_trait": {trait: sorted(ids) for trait, ids in lexicon.by_trait.items()},
         "words": _numbered(words.words, sorts),
         "phrases": _numbered(words.phrases, sorts),
         "sorts": [(word.sort, word.value, word.implies) for word in sorts],
@@ -66,6 +67,7 @@ def from_plain(plain: Any) -> Lexicon:
             frozenset(_texts(plain["hosts"])),
             frozenset(_texts(plain["never_full"])),
             frozenset(_texts(plain["threaded"])),
+            {trait: frozenset(ids) for trait, ids in _rows_by_key(plain["by_trait"]).items()},
         )
     except (KeyError, TypeError, AttributeError, IndexError) as error:
         raise ValueError("no lexicon") from error

@@ -5,7 +5,6 @@ Nothing of the scene need be known: a metered setting stands for it.
 
 from __future__ import annotations
 
-import re
 from math import log2
 
 from engine.answers.exposure.holding_back import by_filters
@@ -15,7 +14,7 @@ from engine.answers.exposure.stop_steps import stops_said
 from engine.answers.exposure.two_stops import FIXED, metered_first, stops_told
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.said import mentions, number, numbers
+from engine.answers.parts.said import is_led, mentions, number, numbers
 from engine.answers.parts.wording import f_number, listed, trimmed
 from engine.answers.picture.circles import glass_factor
 from engine.base.compact import compact, replace
@@ -23,6 +22,7 @@ from engine.base.interval import Interval, is_known
 from engine.physics import exposure
 from grammar.questions import Question
 
+_WAS = "was"  # a phrase that is mentioned
 LEAST_CHANGE = 0.005  # stops; less is no change
 
 
@@ -190,7 +190,7 @@ def _changes(question: Question, knowledge: Knowledge) -> list[Change]:
 
 def _in_order(told: tuple[float, ...], question: Question) -> tuple[float, float]:
     """The value before and the one after; what is told first of 'this instead of that' comes after."""
-    was = re.search(rf"\bwas (?:\w+ )?{told[-1]:g}(?![\d.])", question.text, re.IGNORECASE)  # 'now 800, was 100'
+    was = is_led(told[-1], _WAS, question)  # 'now 800, was 100'
     return (told[-1], told[0]) if was or mentions(question, "instead-of") else (told[0], told[-1])
 
 

@@ -2,18 +2,18 @@
 
 from __future__ import annotations
 
-import re
 from math import log2
 
 from engine.answers.exposure.lighting import seconds
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.said import mentions, number, numbers, stop
+from engine.answers.parts.said import is_led, mentions, number, numbers, stop
 from engine.answers.parts.wording import f_number, trimmed
 from engine.base.interval import Interval, is_known
 from engine.physics import exposure
 from grammar.questions import Question
 
+_FROM = "from"  # a phrase that is mentioned
 SETTLED = ("shutter", "light", "iso")  # where one of these is told, an exposure is worked out
 
 
@@ -22,7 +22,7 @@ def between_rates(question: Question, knowledge: Knowledge) -> Told:
     rates = numbers(question, "frame_rate")
     if len(rates) != 2 or any(question.said(key) for key in SETTLED):
         return Told()
-    if re.search(rf"\bfrom (?:\w+ )?{rates[1]:g}(?![\d.])", question.text, re.IGNORECASE):
+    if is_led(rates[1], _FROM, question):
         rates = rates[::-1]  # '240 fps from 24'
     usual = knowledge.catalogue.assumptions["usual-shutter-angle"].value
     angle = Interval.exact(number(question, "angle") or usual.nominal)

@@ -7,7 +7,7 @@ from typing import Final
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.mount_line import how_rare
 from engine.answers.parts.said import mentions
-from engine.answers.seat.seen import looks_so
+from engine.answers.seat.seen import kinds_said, looks_so
 from engine.facts.kinds import ACCESSORIES
 from engine.facts.records import Mount
 from grammar.questions import Question
@@ -15,9 +15,7 @@ from grammar.questions import Question
 MOST: Final = 8
 FEW: Final = 4  # mounts of one format that may be told by it alone
 UNFOCUSED: Final = "no-focusing"  # trait of mounts whose lenses are focused by the body
-_KINDS: Final = (
-    "seen-slr", "seen-rangefinder", "seen-medium-format", "seen-cine", "seen-video", "seen-industrial",
-)  # fmt: skip
+_KINDS: Final = ("slr", "rangefinder", "medium-format", "cine", "video", "industrial")
 _HELD: Final = ("coupled-bayonet", "coupled-breech", "coupled-lugs")
 
 
@@ -26,7 +24,7 @@ def by_features(question: Question, knowledge: Knowledge) -> list[Mount]:
 
     Both the kind of camera and how the lens is held must be told, or a format that few mounts alone are of.
     """
-    if not (mentions(question, *_KINDS) and mentions(question, *_HELD)):
+    if not (kinds_said(question, _KINDS) and mentions(question, *_HELD)):
         return _by_format(question, knowledge)
     left = [
         mount for mount in knowledge.catalogue.mounts.values()

@@ -11,7 +11,7 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.mount_line import how_rare, mount_line, mount_numbers
 from engine.answers.parts.said import mentions, number, numbers
 from engine.answers.parts.wording import listed, small_mm
-from engine.answers.seat.seen import is_coupled_so
+from engine.answers.seat.seen import is_coupled_so, kinds_said
 from engine.base.interval import is_known
 from engine.facts.catalogue import Catalogue
 from engine.facts.kinds import ACCESSORIES
@@ -22,10 +22,9 @@ from grammar.questions import Question, Thing
 MOST: Final = 24
 BY_CALIPER: Final = "throat-by-caliper"
 BY_PAPER: Final = "register-by-paper"  # of the facts: how near a register is told
-# kinds of lenses, and words for cameras, by whose trade mounts may be asked for
-_KINDS: Final = {"enlarger": "enlarger", "objective": "microscope", "projector": "projector", "cine": "cine",
-          "rangefinder": "rangefinder", "medium-format": "medium-format"}  # fmt: skip
-_SPOKEN: Final = (("seen-cine", "cine"), ("seen-medium-format", "medium-format"), ("seen-rangefinder", "rangefinder"))
+# kinds of mounts that may be asked for, by the kind of lens or by words for their cameras
+_KINDS: Final = frozenset(["enlarger", "microscope", "projector", "cine", "rangefinder", "medium-format"])
+_SPOKEN: Final = ("cine", "medium-format", "rangefinder")
 PLURALS: Final = (["mounts"], ["threads"], ["barrels"])  # 'the X mounts', not what mounts an X lens goes on
 MODERN: Final = "mirrorless"
 APPARATUS: Final = frozenset(["microscope", "projector", "industrial", "astro", "accessory"])  # no cameras of one's own
@@ -62,8 +61,8 @@ def mounts_listed(question: Question, knowledge: Knowledge) -> Answer | None:
 
 def _of_kind(question: Question, knowledge: Knowledge) -> Answer | None:
     """'which enlarger threads exist', 'what cine mounts are 52 mm deep': those of a trade, of the register told."""
-    kinds = {_KINDS[lens.lens_kind] for lens in question.lenses if lens.lens_kind in _KINDS}
-    kinds |= {kind for key, kind in _SPOKEN if mentions(question, key)}
+    trades = {_trade(lens, knowledge.catalogue) for lens in question.lenses}
+    kinds = (trades & _KINDS) | kinds_said(question, _SPOKEN)
     told = number(question, "flange_to_image", "depth") or next(iter(numbers(question, "length", "numbers")), None)
     if len(kinds) != 1 or question.bodies:
         return None
@@ -82,6 +81,12 @@ def _of_kind(question: Question, knowledge: Knowledge) -> Answer | None:
     of += f" of {small_mm(told)} from flange to image" if told is not None else ""
     of += f" with an opening of {small_mm(wide)}" if wide is not None else ""
     return _answer(question, f"{len(rows)} {of}:", rows, knowledge) if rows else None
+
+
+def _trade(lens: Thing, facts: Catalogue) -> str | None:
+    """The kind of mount that lenses of its kind are made with; of an apparatus, by the mount that is assumed."""
+    mount = facts.mounts.get(lens.id or "") if ASSUMED in lens.traits else None
+    return mount.kind if mount is not None and mount.kind in APPARATUS else lens.lens_kind
 
 
 def _of_name(thing: Thing, facts: Catalogue) -> tuple[str, ...]:

@@ -12,8 +12,8 @@ from engine.answers.found.threads_told import threads_told
 from engine.answers.parts.answer import ANSWERED, Answer, Line, Quantity
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.mount_line import at_wrong_depth, how_rare, mount_line
-from engine.answers.parts.said import mentions
 from engine.answers.parts.wording import article, small_mm, trimmed
+from engine.answers.seat.seen import kinds_said
 from engine.base.interval import is_known
 from engine.facts.kinds import ACCESSORIES
 from engine.facts.records import Mount, Thread
@@ -21,19 +21,15 @@ from grammar.kinds import LOOK_ALIKE
 from grammar.questions import Question
 
 MOST: Final = 5
-# words of the lens that tells of its trade, and the kinds of mount of such lenses
-_TRADES: Final = (
-    ("seen-cine", ("cine",)), ("objective-said", ("microscope",)), ("seen-industrial", ("industrial",)),
-    ("enlarging-said", ("enlarger",)), ("seen-rangefinder", ("rangefinder",)),
-)  # fmt: skip
-_OF_APPARATUS: Final = ("objective-said", "seen-industrial", "enlarging-said")
+_TRADES: Final = ("cine", "microscope", "industrial", "enlarger", "rangefinder")  # kinds of mounts that words tell of
+_OF_APPARATUS: Final = ("microscope", "industrial", "enlarger")
 
 
 def with_what_drops(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """In place of the answer: what is narrower than the one thread that is named; nothing where two threads are."""
     if question.follows:  # what is told on is of the lens
         return answer
-    if not any(mentions(question, key) for key in _OF_APPARATUS):  # else of what was made for such an apparatus
+    if not kinds_said(question, _OF_APPARATUS):  # else of what was made for such an apparatus
         told = None if answer.learnt is not None or answer.chains else dropped_through(question, knowledge)
         if told is not None or answer.learnt is not None:
             return told or answer
@@ -85,7 +81,7 @@ def _hole(question: Question, knowledge: Knowledge) -> Thread | None:
 
 def _narrower(hole: Thread | None, question: Question, knowledge: Knowledge) -> list[Mount]:
     """The mounts whose screws drop through, of the trade that is told of; the usual ones first."""
-    kinds = {kind for key, row in _TRADES if mentions(question, key) for kind in row}
+    kinds = kinds_said(question, _TRADES)
     found = [
         (mount, screw)
         for mount, screw in (that_drop_through(hole, knowledge) if hole is not None else ())

@@ -14,7 +14,7 @@ _LIT: Final = frozenset(["light", "shutter", "iso", "frame_rate", "angle"])  # o
 _LEAST_MM: Final = 2.0  # a ring that is thinner may be off by as much as it is thick
 _OFF_MM, _OFF = 0.6, 0.04  # a ring is made so near to what is right, in mm or as a share of it
 _ALONE: Final = re.compile(r"(?<![\w./])\d+\.\d+(?!\s?(?:m|cm|ft|s|x|k|mp)\b)(?![\w.]*\d)")
-_LENS_SAID: Final = re.compile(r"\b(?:lens|glass|optic|objective)", re.IGNORECASE)
+_LENS_SAID: Final = "lens-or-glass"
 _SHORT_MM: Final = 15.0
 _OF_SEAT: Final = frozenset([CHAIN, FOCUS_VERDICT])
 _FIGURES: Final = re.compile(r"\d+(?:\.\d+)?")
@@ -26,7 +26,7 @@ def _with_lens_before(question: Question, right_mm: float) -> Question:
     if not question.follows or lens is None or old is None or len(question.lenses) != 1 or lens.ids != old.ids:
         return question
     size, was = lens.focal_length_mm, old.focal_length_mm
-    if size is None or was in (None, size) or size == int(size) or _LENS_SAID.search(question.text):
+    if size is None or was in (None, size) or size == int(size) or question.places(_LENS_SAID):
         return question
     if (size * 2 == int(size * 2) and size < _SHORT_MM) or abs(size - right_mm) > max(_OFF_MM, _OFF * right_mm):
         return question  # '12.5' and '7.5' are lenses

@@ -89,6 +89,12 @@ def number_beside(question: Question, key: str) -> float | None:
     return next((one.number for one in question.places(key) if one.number is not None), None)
 
 
+def is_led(told: float, key: str, question: Question) -> bool:
+    """Whether a number stands behind a phrase of the key, with one word between at most."""
+    behind = re.compile(rf" (?:\w+ )?{told:g}(?![\d.])")
+    return any(behind.match(question.text, one.end) for one in question.places(key))
+
+
 def named(things: tuple[Thing, ...], kind: str) -> tuple[str, ...]:
     """Ids of the things of a kind."""
     return tuple(dict.fromkeys(id_ for thing in things if thing.kind == kind for id_ in thing.ids))

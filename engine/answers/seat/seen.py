@@ -10,6 +10,8 @@ from engine.facts.records import Mount
 from grammar.questions import Question
 
 _SCREW: Final = "screw"
+_SEEN: Final = "seen-"  # with the kind of a mount behind it, the key of the words for it
+_OF_CAMERAS: Final = ("slr", "rangefinder", "medium-format", "cine", "video", "mirrorless", "industrial")
 # what turns in by lugs, the lens or a ring of it; the trade calls either a bayonet, and a notch a plain sleeve may have
 _BAYONETS: Final = ("bayonet", "breech")
 _NOTCHED: Final = (*_BAYONETS, "push-in")
@@ -79,13 +81,12 @@ def _has_iris_so(mount: Mount, question: Question) -> bool:
     return all(mount.iris in irises for told, irises in seen if told)
 
 
+def kinds_said(question: Question, kinds: Iterable[str]) -> frozenset[str]:
+    """Which of these kinds of mounts the question has words of: those for the cameras or the lenses of the kind."""
+    return frozenset(kind for kind in kinds if mentions(question, f"{_SEEN}{kind}"))
+
+
 def _is_of_kind(mount: Mount, question: Question) -> bool:
-    told = (
-        ("slr", mentions(question, "seen-slr")), ("rangefinder", mentions(question, "seen-rangefinder")),
-        ("medium-format", mentions(question, "seen-medium-format")), ("cine", mentions(question, "seen-cine")),
-        ("video", mentions(question, "seen-video")), ("mirrorless", mentions(question, "seen-mirrorless")),
-        ("industrial", mentions(question, "seen-industrial")),
-    )  # fmt: skip
-    kinds = {kind for kind, is_told in told if is_told}
+    kinds = kinds_said(question, _OF_CAMERAS)
     leaf = not mentions(question, "seen-leaf-shutter") or bool(_WITH_LEAVES & set(mount.traits))
     return leaf and (not kinds or mount.kind in kinds)
