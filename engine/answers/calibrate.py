@@ -158,7 +158,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     first = mentions(question, "layers-asked") and not asks_turns(question)  # what was asked for stands first
     wanted = shim if shim is not None else _told_alone(told) if told.lines else _needed(question)
     in_turns = as_turns(question, wanted, knowledge) if wanted is not None and asks_turns(question) else Told()
-    after = question.follows and shim is None  # 'in turns?' after how far it is off
+    after = question.follows  # 'in turns?' after how far it is off
     if first:
         yield sheets
     yield in_turns + told if after else told

@@ -8,7 +8,7 @@ from typing import Final
 
 from engine.base.units import MM_PER_INCH
 from grammar.things.casting import SPACER
-from grammar.words.groups import SHEETS, TWICE
+from grammar.words.groups import PUT_WHERE, SHEETS, TWICE
 from grammar.words.tokens import Token
 
 SHEETS_LAID: Final = "sheets"  # key of how thick each of them is
@@ -36,6 +36,8 @@ def with_washers_summed(tokens: list[Token], told: frozenset[str]) -> list[Token
         run = tokens[first : last + 1]
         sizes = _sizes(run) if any(_is_sheet(one) for one in run) else []
         doubled = any(TWICE in one.groups for one in run)
+        if len(sizes) == 1 and comes and not summed and _is_sheet(run[0]) and _is_put(tokens, last + 1):
+            return [*tokens[:first], *_as_one(run, sizes, False), *tokens[last + 1 :]]
         if len(sizes) > 1:
             return [*tokens[:first], *_as_one(run, sizes, summed or (doubled and not comes)), *tokens[last + 1 :]]
         first = last + 1 if last >= first else first + 1
@@ -91,6 +93,12 @@ def _sizes(run: list[Token]) -> list[float]:
         elif one.kind == "JOIN" and at and not before_word:
             count = 1
     return [size for row in out for size in row]
+
+
+def _is_put(tokens: list[Token], at: int) -> bool:
+    """'a layer of tape, 0.06, under a 20mm lens': told to lie somewhere."""
+    rest = [one for one in tokens[at : at + 2] if one.kind != "JOIN"][:1]
+    return bool(rest) and PUT_WHERE in rest[0].groups
 
 
 def _in_mm(tokens: list[Token]) -> list[Token]:

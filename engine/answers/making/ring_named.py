@@ -8,7 +8,7 @@ from engine.answers.parts.said import mentions
 from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.facts.catalogue import Catalogue
-from grammar.kinds import CHAIN, FOCUS_VERDICT
+from grammar.kinds import CHAIN, FOCUS_VERDICT, WHY
 from grammar.questions import Question, Thing
 from grammar.things.casting import SPACER
 
@@ -40,6 +40,17 @@ def with_sides_by_ring(question: Question, facts: Catalogue) -> Question:
     if not turned or len(known) < _BOTH or known[0] >= known[1]:
         return question
     return question.with_(lenses=(replace(lens, ids=body.ids),), bodies=(replace(body, ids=lens.ids),))
+
+
+def with_second_as_body(question: Question) -> Question:
+    """'why do the registers of FD and EF rule out a plain ring': the mount named first goes on that named second."""
+    pair = question.lenses
+    bare = len(pair) == _BOTH and all(one.kind == "mount" and one.focal_length_mm is None for one in pair)
+    if question.intent != WHY or not bare or question.bodies or not question.places("why-of-registers"):
+        return question
+    if pair[0].ids[:1] == pair[1].ids[:1]:
+        return question
+    return question.with_(lenses=pair[:1], bodies=pair[1:], adapters=())
 
 
 def _tells_nothing(thing: Thing) -> bool:
