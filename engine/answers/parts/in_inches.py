@@ -6,7 +6,7 @@ from typing import Final
 
 from engine.answers.parts.answer import Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.said import number
+from engine.answers.parts.said import numbers
 from engine.answers.parts.wording import listed, trimmed
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
@@ -24,6 +24,7 @@ _LENGTHS: Final = {
 _MADE: Final = frozenset(["shim_mm", "hole_mm", "ring_thickness_mm"])  # what is to be made is asked for alone
 _SEEN: Final = frozenset([COVERAGE, DEFINITION, COMPARE])  # kinds that ask for nothing to be made
 _MOST: Final = 3
+_SIZES: Final = ("thickness", "length", "layer", "numbers", "total")
 _THICKEST_MM: Final = 3.0  # of what is told in thousandths of an inch
 _EXACT: Final = 0.05  # an interval no wider than this share is told by its middle
 
@@ -47,10 +48,11 @@ def with_inches(answer: Answer, question: Question, knowledge: Knowledge) -> Ans
 
 def converted(question: Question) -> Told:
     """'12 thou of shim is how many mm', '0.3 mm in thou': so thin a thing in the other unit."""
-    size, inches = number(question, "thickness", "length", "layer", "numbers"), question.mentions("thou-or-inch")
-    asked_mm = question.mentions("mm-asked")
-    if size is None or not inches or not (asked_mm or question.mentions("by-inch")) or not 0 < size <= _THICKEST_MM:
+    sizes, asked_mm = numbers(question, *_SIZES), bool(question.places("mm-asked"))
+    asked = question.mentions("thou-or-inch") and (asked_mm or question.places("thou-asked"))
+    if len(sizes) != 1 or not asked or not 0 < sizes[0] <= _THICKEST_MM:
         return Told()
+    size = sizes[0]
     if question.lenses or question.bodies or question.said("mark") is not None:
         return Told()
     thou = f"{trimmed(size / MM_PER_INCH * 1000, 1)} thou"
