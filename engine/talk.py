@@ -247,8 +247,9 @@ def _past_reason(question: Question, answer: Answer) -> Question:
 
 
 def _of_named(question: Question, aside: Question) -> Question:
-    """The question that goes on past an aside, about the lens that the aside named where that is another one."""
-    lenses = aside.lenses
+    """The question that goes on past an aside, about the lens that this named where that is another; on the body too
+    where there was none."""
+    lenses, question = aside.lenses, question.with_(bodies=question.bodies or aside.bodies)
     if lenses == question.lenses:
         return question.with_(values=tuple(dict((*question.values, *_of_things(aside))).items()))
     by_the_way = aside.intent == DEFINITION and has_pair(question)

@@ -53,8 +53,9 @@ HEARD_AS: Final = {
     "star-trails": "star-trails", "rest-of-ring": "rest-of-ring", "any-trick": "any-trick", "iris-asked": "iris-asked",
     "stays-as-long": "stays-as-long", "iso-asked": "iso-asked",
     "far-away-scene": "far-away-scene", "between-asked": "between-asked", "same-said": "same-said",
-    "wondered-at": "wondered-at", "drawn-to-film": "drawn-to-film",
+    "wondered-at": "wondered-at", "drawn-to-film": "drawn-to-film", "light-to-give": "light-to-give",
     "word-asked": "word-asked", "mount-called": "mount-called",
+    "moved-out-asked": "moved-out-asked",
 }  # fmt: skip
 # what is listened for where it stands, in a turn that is no question yet
 LISTENED: Final = frozenset(HEARD_AS) | {

@@ -205,6 +205,7 @@ def _of_things(cast: Cast) -> set[str]:
         ("pieces", len(cast.pieces) > 1),
         ("piece-length", any(part.thickness for part in cast.pieces)),
         ("piece-pair", any(len(part.mounts) > 1 for part in cast.pieces)),
+        ("pieces-join", _do_join(cast)),
         ("factor", any(part.factor for part in cast.pieces)),
         ("steps", any(part.steps for part in cast.pieces)),
         ("format", bool(cast.frames) or any(part.formats for part in cast.bodies)),
@@ -221,6 +222,12 @@ def _of_things(cast: Cast) -> set[str]:
         if is_so:
             shown.add(name)
     return shown
+
+
+def _do_join(cast: Cast) -> bool:
+    """'OM-EF and then EF-Z': one ring takes what the one before it ends on, so that they are put together."""
+    ends = [(part.mounts[0].ids, part.mounts[-1].ids) for part in cast.pieces if len(part.mounts) > 1]
+    return any(set(one[1]) & set(other[0]) and set(one[0]) != set(other[0]) for one, other in pairwise(ends))
 
 
 def _is_put_into_ring(cast: Cast) -> bool:

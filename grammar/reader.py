@@ -17,7 +17,7 @@ from grammar.kinds import (
 from grammar.own.naming import tells_a_meaning
 from grammar.own.orders import order_of
 from grammar.own.taught import taught
-from grammar.questions import DRAWN, Question, Thing, Unread
+from grammar.questions import DRAWN, OFF, Question, Thing, Unread
 from grammar.readings.bellows_draw import with_image_by_draw
 from grammar.readings.scale_and_tape import with_scale_pair
 from grammar.refusals import empty, not_alone, refused, too_long, unheard
@@ -71,7 +71,9 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
     got = with_filter_tried(_with_mentioned(with_frame_of_blur(with_seen_kept(got, before), before), lexicon), before)
     got = with_stack_kept(with_way_asked(got, before, lexicon.words.mentions), before)
     if not is_shimmed_so(got):
-        got = with_ring_worked(with_shim_put(got, before, lexicon.words.mentions), before, lexicon.words)
+        put = with_shim_put(got, before, lexicon.words)
+        got = with_ring_worked(put, before, lexicon.words)
+        got = got.with_(laid=put.laid) if any(put.laid) and put.said(OFF) is not None else got
     held = with_seat_held(got, before)
     got = _with_mentioned(held, lexicon) if held.values != got.values else held
     known = got.known or known_with(before.known or before.lenses, got.lenses)
@@ -154,7 +156,8 @@ def _read_at_once(text: str, lexicon: Lexicon, before: Question | None) -> Quest
         from grammar.turns.going_on import doubted
 
         return doubted(text, before, _OF_ANSWERS[order])
-    asks_mount = order == "noted" and "?" in text and len(smoothed) == 1  # 'K?' is no 'ok'
+    # 'K?' is no 'ok', and 'fine?' after what a ring does asks whether it is
+    asks_mount = order == "noted" and "?" in text and (len(smoothed) == 1 or before is not None)
     if not order or order in _OF_ANSWERS or asks_mount:
         return None
     intent, _, part = order.partition(HELP_OF) if order.startswith(HELP + HELP_OF) else (order, "", "")

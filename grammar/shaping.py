@@ -40,6 +40,7 @@ from grammar.numbers.picture_numbers import with_pixels_told, with_shapes_told
 from grammar.numbers.piece_rows import with_bracketed_told, with_piece_rows
 from grammar.numbers.pieces_of_length import with_pieces_of_length
 from grammar.numbers.prices import with_prices_told
+from grammar.numbers.pupils import with_pupils_told
 from grammar.numbers.put_behind import with_tubes_behind
 from grammar.numbers.rears_told import with_rears_told
 from grammar.numbers.rings_at_hand import with_rings_at_hand
@@ -117,7 +118,7 @@ def shaped(
     `never_full`: mounts of which no body is of full frame.
     """
     words = with_sayings_parted(list(with_small_words(tuple(with_names_numbered(_within_cues(line))))))
-    words = with_factors_in(with_glass_by_index(with_farthest_led(with_focals_named(words))))
+    words = with_factors_in(with_glass_by_index(with_farthest_led(with_focals_named(with_pupils_told(words)))))
     words = with_lens_before_tubes(with_taken_lengths(with_holds_counted(words)))
     spans = with_flange_spans_told(with_rears_told(with_turned_lens(with_barrels_told(words))), told)
     tokens = with_times_told(with_group_heads(with_brackets_told(settled(tuple(without_itself(spans))))))

@@ -61,7 +61,8 @@ _OPEN_WIDE: Final = frozenset([EXPOSURE_ND, DEPTH_OF_FIELD])
 _NO_TOPIC: Final = frozenset(
     ["lens", "lens-mount", "by-width", "lenses", "many-lenses", "focal", "mount-only", "body", "body-mount", "bodies",
      "pair", "need-adapter", "figure-alone", "harm-word",
-     "piece", "pieces", "piece-length", "piece-pair", "same-mount", "factor", "format", "lens-format", "versus",
+     "pieces-join", "piece", "pieces", "piece-length", "piece-pair", "same-mount", "factor", "format", "lens-format",
+     "versus",
      "thing", "brief", "one-word", "term", "advice", "stop-said", "at-stop", "limits", "what-is", "can", "will",
      "how", "which", "what", "ok", "compare-word", "what-if", "get", "asked", "right", "where", "steps", "body-crop",
      "means", "scale-row", "is-it", "talking", "short", "pieces-or", "about-why", "about-hazard", "about-gear-setting",

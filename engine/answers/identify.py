@@ -29,7 +29,7 @@ from engine.answers.parts.said import mentions, number, numbers
 from engine.answers.parts.usual_mounts import as_met
 from engine.answers.parts.wording import listed, small_mm
 from engine.answers.seat.seen import is_coupled_by_lugs, looks_so
-from engine.answers.seat.told_register import against_name, with_mount_by_register
+from engine.answers.seat.told_register import TOLD_BY, against_name, with_mount_by_register
 from engine.answers.ways.pair_beside import with_pair
 from engine.base.compact import compact, replace
 from engine.base.interval import is_known
@@ -255,7 +255,7 @@ def _by_register(question: Question, knowledge: Knowledge) -> Answer | None:
     # what was named rather than what shares its seat, of a name that several have the likeliest
     named = {id_: at for at, id_ in enumerate(lens.ids)}
     mount = min(near, key=lambda row: (round(row[0], 1), named.get(row[1].id, len(named)), row[1].id))[1]
-    traits = tuple(one for one in lens.traits if one not in OF_CAMERAS)  # 'is it SLR or rangefinder' is answered now
+    traits = tuple(one for one in (*lens.traits, TOLD_BY) if one not in OF_CAMERAS)  # SLR or not is answered now
     kind = None if lens.lens_kind in OF_CAMERAS else lens.lens_kind
     meant = replace(lens, kind="mount", ids=(mount.id,), words=mount.designation, traits=traits, lens_kind=kind)
     alone = ", not only by its thread" if mount.thread else ""
@@ -267,9 +267,9 @@ def _by_register(question: Question, knowledge: Knowledge) -> Answer | None:
     bodies = tuple(one for one in question.bodies if one.ids or one.format) or tuple(
         one for one in question.lenses[1:2] if one.ids[:1] != (mount.id,)
     )
-    asked = replace(question, intent=FOCUS_VERDICT, lenses=(meant,), bodies=bodies, values=())
+    prior = question.prior if bodies else replace(question, prior=None)  # whose measure may yet be put right
+    asked = replace(question, intent=FOCUS_VERDICT, lenses=(meant,), bodies=bodies, values=(), prior=prior)
     if not bodies:
-        asked = replace(asked, prior=replace(question, prior=None))  # whose measure may yet be put right
         rows = tuple(row for one in (mount, *twins) for row in mount_numbers(one, knowledge))
         facts = [Line("fact", f"{one.designation}: {mount_line(one, knowledge)}", 1) for one in (mount, *twins)]
         return Answer(

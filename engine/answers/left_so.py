@@ -7,7 +7,7 @@ from typing import Final
 from engine.answers.parts.answer import ANSWERED, Answer, Line, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import distance_mm, focals, number
-from engine.answers.parts.wording import f_number, small_mm
+from engine.answers.parts.wording import distance, f_number, small_mm
 from engine.answers.seat.distances import Distances
 from engine.answers.shims.carried import SHIM, is_limit
 from engine.answers.shims.left_off import left_as_it_is
@@ -22,11 +22,13 @@ from grammar.turns.going_on import LEFT
 
 FROM_STOP: Final = "infinity_from_f_number"
 USUAL_STOP: Final = "stop-of-a-mount-alone"  # of the facts: of a lens whose own is not told
+_USUAL: Final = "thin-on-purpose"  # and on how rings are made
 _SCALE: Final = "scale-wrong"  # advice on a seat too near
 _OF_SCALE: Final = frozenset(["scale_mark_mm"])
+SMALLEST: Final = 22.0  # f-number that lenses close to
 _SMALLER: Final = 1.6  # how much more a smaller sensor of the same mount asks
 TOO_NEAR: Final = "Nothing is harmed, and infinity is there: only before its mark."
-TOO_FAR: Final = "Nothing is harmed, but what is far stays soft until you stop down."
+TOO_FAR: Final = "Nothing is harmed, but what is far stays soft until you stop down"
 
 
 def left_so(question: Question, before: Question | None, knowledge: Knowledge) -> Answer | None:
@@ -34,6 +36,8 @@ def left_so(question: Question, before: Question | None, knowledge: Knowledge) -
     if before is None or question.topic != LEFT:
         return None
     error = _error_of(before, knowledge)
+    if any(one.focal_length_mm for one in question.lenses):
+        before = before.with_(lenses=question.lenses)  # 'does it matter for a 100'
     if error is None and number(before, "mark") is not None:  # by how much hangs on the lens, which was not told
         lines = (Line("head", TOO_NEAR), *advice_lines(_of_scale(knowledge)))
         return Answer(question.text, question.intent, ANSWERED, lines, question=question)
@@ -41,10 +45,15 @@ def left_so(question: Question, before: Question | None, knowledge: Knowledge) -
         return None
     by = f"{small_mm(abs(error))} too {'short' if error < 0 else 'long'}"
     left = left_as_it_is(error, before, knowledge)
-    head = f"{_hidden(left, before, knowledge) or (TOO_NEAR if error < 0 else TOO_FAR)} The seat is {by}."
+    usual = knowledge.catalogue.advice.get(_USUAL) if question.mentions("seat-usual") else None
+    harm = TOO_NEAR if error < 0 else _too_far(left, before.feet)
+    head = f"{_hidden(left, before, knowledge) or harm} The seat is {by}."
     # what is too near has infinity at every stop
     kept = [line for line, row in zip(left.lines, left.quantities, strict=False) if error > 0 or row.name in _OF_SCALE]
     told = Told((Line("head", head), *kept), left.quantities if error > 0 else left.quantities[: len(kept)])
+    if usual is not None:
+        lead = Line("head", f"The seat is {by}. {usual.says}")
+        told = Told((lead, *told.lines), told.quantities)
     lines = (*told.lines, *(advice_lines(_of_scale(knowledge)) if error < 0 else ()))
     return Answer(question.text, question.intent, ANSWERED, lines, question=question, quantities=told.quantities)
 
@@ -57,6 +66,15 @@ def _hidden(left: Told, before: Question, knowledge: Knowledge) -> str | None:
     if not needed or needed[0] * _SMALLER > widest:
         return None
     return f"Nothing of it shows: depth of focus forgives all of it from f/{f_number(needed[0])} on. Leave it."
+
+
+def _too_far(left: Told, feet: bool) -> str:
+    """That what is far stays soft: beyond which distance, and up to which stop."""
+    ends = [row.value.nominal for row in left.quantities if row.name == "far_from_sensor_mm" and is_known(row.value)]
+    stops = [row.value.nominal for row in left.quantities if row.name == FROM_STOP and is_known(row.value)]
+    text = TOO_FAR.replace("what is far", f"what lies beyond {distance(ends[0], feet)}") if len(ends) == 1 else TOO_FAR
+    closes = stops and stops[0] <= SMALLEST
+    return f"{text} to f/{f_number(stops[0])}." if closes else f"{text}."
 
 
 def _of_scale(knowledge: Knowledge) -> list[Advice]:

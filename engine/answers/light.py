@@ -268,7 +268,8 @@ def _factor(question: Question, _: Knowledge) -> Told:
     """A bellows or exposure factor in stops."""
     marked = (question.said("factor") or "").startswith("ND ")  # 'ND 1.2' is a density and no factor
     # '1.5x on bellows' is how large it draws, and no factor by itself
-    sizes = ("magnification",) if mentions(question, "factor-word") else ()
+    sized = any(f"{size:g}:1" in question.text for size in numbers(question, "magnification"))
+    sizes = ("magnification",) if mentions(question, "factor-word") and not sized else ()
     keys = ("numbers", *sizes) if marked else ("numbers", *sizes, "factor")
     values = [value for value in numbers(question, *keys) if 1 < value < 100]
     if not values or not mentions(question, "bellows-factor"):

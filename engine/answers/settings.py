@@ -48,7 +48,9 @@ def setting(question: Question, knowledge: Knowledge) -> Answer:
     if question.topic in TROUBLE:
         rows = list(dict.fromkeys((*of_their_kind(question, knowledge), *rows)))
     surely = nearest(question.text, knowledge.catalogue, 1, intent=question.intent)
-    named = any(row.asked_as == question.intent for row in surely) and not mentions(question, "no-contacts")
+    named = any(row.asked_as == question.intent for row in surely) and not mentions(
+        question, "no-contacts", "settings-asked"
+    )
     if named and rows and not question.follows and question.topic not in TROUBLE | {STABILISATION}:
         near = outdone_last([rows[0].id], [surely[0].id], question.text, knowledge.catalogue, WHY)
         rows = [surely[0]] if near[0] != rows[0].id else rows  # what bears the name of a setting may be another matter

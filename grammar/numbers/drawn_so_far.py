@@ -55,7 +55,11 @@ def _with_drawn_further(tokens: list[Token]) -> list[Token]:
     out = list(tokens)
     for at in range(len(tokens) - 2):
         drawn, more, size = tokens[at : at + 3]
-        pulled = (drawn.kind, drawn.value) == ("MEASURE", "extension") or DRAWN_OUT in drawn.groups
+        told = (drawn.kind, drawn.value) == ("MEASURE", "extension")
+        bellows = told and any((one.kind, one.value) == ("PIECE", "bellows") for one in tokens)
+        if bellows and more.value == "be" and _is_length(size) and _DRAW[0] <= size.numbers[0] <= _DRAW[1]:
+            out[at], out[at + 2] = drawn.as_("CUE"), size.as_("KEYED", value="extension", unit="mm")  # 'draw is 90'
+        pulled = told or DRAWN_OUT in drawn.groups
         if pulled and more.value in _FURTHER and size.is_mm:
             out[at], out[at + 2] = drawn.as_("CUE"), size.as_("KEYED", value="extension", unit="mm")
     return out

@@ -22,6 +22,7 @@ _OF_ONE: Final = (["on"], ["for"], ["with"], ["of"])  # what leads to the lens t
 _BE: Final = "be"
 WIDTHS: Final = frozenset(["diameter", "size", "width"])  # what is told of a thread, by the words for it
 _BETWEEN: Final = frozenset(["CUE", "DET", "PREP"])
+_IS: Final = "be"
 _REGISTER: Final = "flange-to-image"
 _EXTENSION: Final = "extension"
 _MEASURED: Final = frozenset([_REGISTER, "throat", "barrel", "bore", "circle"])
@@ -54,11 +55,8 @@ _IN_FRONT: Final = frozenset(["mark", "close-focus", "nearest"])  # words for ho
 
 def length_of(tokens: list[Token], at: int, word: Token) -> int | None:
     """The length of a measuring word: the one before it, else behind it; `next` asks for right behind first."""
-    if (
-        ("next" in word.implies or _is_between(tokens, at, word))
-        and at + 1 < len(tokens)
-        and tokens[at + 1].kind in SIZES
-    ):
+    right_behind = at + 1 < len(tokens) and tokens[at + 1].kind in SIZES
+    if _is_between(tokens, at, word) or ("next" in word.implies and right_behind):
         target = length_behind(tokens, at, word.value)
         if target is not None:
             return target
@@ -88,11 +86,12 @@ def _is_between(tokens: list[Token], at: int, word: Token) -> bool:
     stopped = word.value == "barrel" and at > 1 and tokens[at - 2].kind == "FNUM"  # 'f1.3 20mm smooth barrel 31'
     if not (word.value == _REGISTER or stopped) or not 0 < at < len(tokens) - 1:
         return False
-    before, after = tokens[at - 1], tokens[at + 1]
+    told_so = tokens[at + 1].value == _IS and at + 2 < len(tokens)  # 'a 28mm whose flange is 46.3'
+    before, after = tokens[at - 1], tokens[at + 1 + told_so]
     metric = before.kind == "NUMBER" and before.text.isdecimal() if after.kind == "NUMBER" else False
     metric = metric or before.is_mm
     whole = metric and before.numbers[0] == int(before.numbers[0])
-    fits = after.kind == "NUMBER" or after.is_mm
+    fits = after.kind in SIZES and (after.kind == "NUMBER" or after.is_mm)
     return whole and fits and not after.text.isalpha()
 
 

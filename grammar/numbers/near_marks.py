@@ -10,6 +10,7 @@ from grammar.words.groups import NEAREST_ASKED, NEAREST_LED, SCALE
 from grammar.words.tokens import Token
 
 NEAREST: Final = "nearest"  # the value of the words that lead to it
+_BEHIND: Final = frozenset(["flange-to-image", "image-distance"])
 _NATIVE: Final = "close-focus"
 _OF_LENS: Final = 8  # tokens from the words to the distance, where the lens is named between
 _SEVERAL: Final = 4
@@ -45,6 +46,7 @@ def with_near_marks_told(tokens: list[Token], told: frozenset[str]) -> list[Toke
         out[at] = token.as_("CUE")
         near = close or NEAREST_LED in token.groups
         found = _behind(out, at) if near else None
+        found = None if found is not None and _is_of_image(out, found) else found
         ahead = _ahead(out, at) if found is not None and not out[found].unit else None
         found = ahead if ahead is not None and out[ahead].unit in _FAR_UNITS else found  # '30 inch min focus 135'
         found = found if found is not None or not close else _ahead(out, at)
@@ -53,6 +55,13 @@ def with_near_marks_told(tokens: list[Token], told: frozenset[str]) -> list[Toke
         elif found is not None:
             out[found] = out[found].as_("KEYED", value="close-focus", numbers=(_mm(out[found]) or 0.0,), unit="m")
     return out
+
+
+def _is_of_image(tokens: list[Token], at: int) -> bool:
+    """'focuses 141 behind its rim': how far behind the lens its image lies, and no distance in front of it."""
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    behind = after is not None and after.kind == "MEASURE" and after.value in _BEHIND
+    return behind and tokens[at].unit in ("", "mm") and tokens[at].numbers[0] >= _LEAST_LENS
 
 
 def with_natives_joined(tokens: list[Token]) -> list[Token]:

@@ -75,7 +75,8 @@ def _is_ring_of(tokens: list[Token], at: int) -> bool:
     piece, of, size = tokens[at - 1 : at + 2]
     after = tokens[at + 2] if at + 2 < len(tokens) else None
     goes_on = at + 3 < len(tokens) and bool(tokens[at + 3].numbers)  # 'rings of 42 to 49', 'tubes of 10 and 26'
-    ends = after is None or (after.kind in _ENDS and not goes_on)
+    lens = after is not None and after.text == "," and [one.kind for one in tokens[at + 4 : at + 5]] == ["LENS"]
+    ends = after is None or (after.kind in _ENDS and (lens or not goes_on))  # 'ring of 29, 35mm lens'
     sized = size.kind == "NUMBER" and not size.text.isalpha() and 0 < size.numbers[0] <= _LONGEST
     return piece.kind == "PIECE" and piece.value in _PIECES and of.text.casefold() == _OF and sized and ends
 

@@ -14,9 +14,7 @@ _MARKED: Final = "mark"  # the value of words that something is engraved by
 _LARGER: Final = frozenset(["RATIO", "TIMES"])
 _GLASS: Final = frozenset(["PIECE", "LENS", "KIND", "CROP"])  # behind a factor they say whose it is
 _FAR: Final = 2.0  # times
-_OF_BLUR: Final = frozenset(
-    ["dof", "crop", "which-stop", "drawn-frame", "equiv", "wants-blur", "back-blurred", "looks-like"]
-)
+_OF_BLUR: Final = frozenset(["dof", "which-stop", "drawn-frame", "equiv", "wants-blur", "back-blurred", "looks-like"])
 _STOPPED: Final = frozenset(["COMBO", "TSTOP"])
 _FRAMES: Final = frozenset(["CROP", "FORMAT", "FRAME", "BODY", "MOUNT"])
 _CROP: Final = "crop"

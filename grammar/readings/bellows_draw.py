@@ -21,6 +21,10 @@ _EXTENSION, _IMAGE = "extension", "image_distance"
 _BARE: Final = "numbers"
 _TOLD_AS: Final = (_EXTENSION, "flange_to_image", "length", _BARE)  # what such a length is read as elsewhere
 _MOST: Final = 8.0  # how many focal lengths a lens is drawn out at most
+_FOCALS_OUT: Final = "focal-lengths-out"  # how many focal lengths it stands out
+_FILM_SIDE: Final = "film-side"
+_SIZE: Final = "magnification"
+_TWICE: Final = 2.0
 _MM: Final = re.compile(r"\d+(?:\.\d+)?")
 
 
@@ -29,7 +33,7 @@ def with_image_by_draw(question: Question, before: Question | None) -> Question:
 
     So it is of an exposure, and wherever that distance was told before; elsewhere a draw is what is put between.
     """
-    question = _with_draw_pulled(question)
+    question = _in_focal_lengths(_with_draw_pulled(question))
     lens = question.lens
     filmed = question.intent == EXPOSURE_ND or (before is not None and before.said(_IMAGE) is not None)
     if lens is None or not lens.focal_length_mm or question.bodies or not filmed:
@@ -41,6 +45,15 @@ def with_image_by_draw(question: Question, before: Question | None) -> Question:
     rest = tuple(row for row in question.values if row[0] not in (key, _IMAGE) or len(_each(row[1])) > 1)
     away = question.distance_mm if question.distance_mm != length else None
     return question.with_(values=(*rest, (_IMAGE, f"{length:g} mm")), distance_mm=away)
+
+
+def _in_focal_lengths(question: Question) -> Question:
+    """'the film is 1.5 times the focal length behind': how large it then draws, in place of what it was read as."""
+    told = [one.number or _TWICE for one in question.mentioned if one.key == _FOCALS_OUT]
+    if question.intent != EXPOSURE_ND or not told or not 1 < told[0] <= _MOST or not question.mentions(_FILM_SIDE):
+        return question
+    rest = tuple(row for row in question.values if row[0] not in (_SIZE, _BARE))
+    return question.with_(values=(*rest, (_SIZE, f"{told[0] - 1:g}")))
 
 
 def _anew(question: Question, before: Question | None) -> Question:

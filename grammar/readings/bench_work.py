@@ -129,6 +129,11 @@ def _layers(question: Question) -> list[tuple[int, int, int]]:
     return [(n, one.at, one.end) for n, one in told if 1 < n <= _MOST_LAYERS]
 
 
+def times_of(led: str, words: WordList) -> int:
+    """How many of what is told next, by the words before it: 'put three'; 0 where they tell none."""
+    return _times(led.casefold(), words.numerals)
+
+
 def _times(led: str, numerals: Numerals) -> int:
     """'two 0.08 shims': how many, said right before how thick one is; 0 where it is not."""
     told = _TIMES.search(led)

@@ -10,6 +10,7 @@ from grammar.numbers.drawn_so_far import INFINITY_SETTING
 from grammar.numbers.filters_stacked import TAKEN
 from grammar.numbers.motifs import IMAGE_SIZE, MOTIF, SIDES
 from grammar.numbers.objectives_told import APERTURE
+from grammar.numbers.pupils import ENTRANCE, EXIT
 from grammar.numbers.squeezes import SQUEEZE
 from grammar.numbers.washers_summed import SHEETS_LAID, listed
 from grammar.questions import Limits
@@ -36,7 +37,7 @@ _KEYED: Final = {
     "diagonal": "diagonal", "stock": "stock", "front-principal": "front_principal",
     "front-glass": "front_glass", "nominal": "nominal", "at-hand": "at_hand", "ring-choice": "ring_choice",
     "throat": "throat", "filter-thread": "filter_thread", "filter-size": "filter_size", "other-pitch": "other_pitch",
-    INFINITY_SETTING: "infinity_setting",
+    INFINITY_SETTING: "infinity_setting", EXIT: "exit_pupil", ENTRANCE: "entrance_pupil",
 }  # fmt: skip
 _LEAST_SIDE, _MOST_SIDE = 1.5, 130.0  # mm, the sides that a frame may have
 # lengths in front of the lens, or on its scale: spoken in feet, distances are answered in feet

@@ -7,7 +7,7 @@ from typing import Final
 from grammar.things.casting import MADE_REDUCING, OPTICAL
 from grammar.things.ends_drawn import with_ends_drawn
 from grammar.things.standins import STANDIN
-from grammar.words.groups import BY_MEANS
+from grammar.words.groups import BY_MEANS, OWN
 from grammar.words.tokens import Token, is_plural
 from grammar.words.written import STOPS
 
@@ -30,6 +30,7 @@ _OWN: Final = "own"  # value of words for what one has
 _THING: Final = "thing"  # value of words for what one has no word for
 _HAS: Final = 3  # tokens at most from such a word to what is owned
 _OF_LENS: Final = frozenset(["LENS", "KIND", "LENGTH", "FNUM", "COMBO"])
+_PUT_ON: Final = frozenset(["on", "with"])
 _PAIR: Final = 2
 _SIZES: Final = frozenset(["size", "thickness"])  # values of measuring words that may stand between
 
@@ -105,14 +106,16 @@ def _for_lenses(tokens: list[Token], hosts: frozenset[str]) -> list[Token]:
         rear, ring, prep, front = tokens[at : at + 4]
         named = rear.kind in _MOUNTS and (ring.kind, ring.value) == ("PIECE", _RING) and front.kind in _MOUNTS
         named = named and prep.value == "for" and not is_plural(ring)
-        if not named or not hosts & set(rear.ids[:1]) or set(rear.ids) == set(front.ids):
+        if not named or set(rear.ids) == set(front.ids):
             continue
+        if not hosts & set(rear.ids[:1]):
+            rear, front = front, rear  # 'the T2 ring for K is 9.3'
         place = at + 4 + (tokens[at + 4].kind == "LENS")
         while place < len(tokens) and tokens[place].kind in _TOLD_BY:
             place += 1
         size = tokens[place] if place < len(tokens) else None
         if size is not None and _is_fine(size):
-            told = [front, prep.as_("PREP", value="to"), rear, size.as_("LENGTH", unit="mm"), ring]
+            told = [front, prep.as_("PREP", value="to", text="to"), rear, size.as_("LENGTH", unit="mm"), ring]
             return [*tokens[:at], *told, *_for_lenses(tokens[place + 1 :], hosts)]
     return tokens
 
@@ -276,4 +279,7 @@ def _is_owned(tokens: list[Token], at: int) -> bool:
     """'i already own FD to M', 'a 39-42 bush and M42 to E': what one has that leads from mount to mount is a ring."""
     before = [token for token in tokens[max(0, at - _HAS) : at] if token.kind != "DET" and token.text != "a"]
     beside = [token.kind for token in before[-2:]] == ["PIECE", "JOIN"]
-    return bool(before) and (before[-1].value == _OWN or beside)
+    led = [token for token in tokens[:at] if token.kind != "DET" and OWN not in token.groups and token.text != "a"]
+    on = bool(led) and led[-1].kind == "PREP" and led[-1].value in _PUT_ON  # 'an LTM 50 on my LTM to E'
+    again = on and any(one.kind == "MOUNT" and one.ids[:1] == tokens[at].ids[:1] for one in led)
+    return again or (bool(before) and (before[-1].value == _OWN or beside))

@@ -45,7 +45,7 @@ def with_spaced(got: Question, before: Question | None) -> Question:
     held = before.spaced if before is not None and got.follows else None
     if wanted is not None and wanted >= _LEAST_MM:
         glass, rest = _glass_of(got, _lengths(got, wanted))
-        there = rest or (held.there if held is not None else ())
+        there = rest or (held.there if held is not None else _of_pieces(got, before))
         glass = glass or (held.glass if held is not None else 0.0)
         ring = bool(got.places(_RING)) or (held is not None and held.t_ring)
         spaced = Spaced(wanted, there[:_MOST], glass, t_ring=ring, first=len(there[:_MOST]))
@@ -70,7 +70,7 @@ def _anew(got: Question, before: Question, held: Spaced) -> Spaced:
     there = there[:-1] if held.chosen and chosen else there
     gone = bool(got.places(_GONE))
     for one in rest:
-        there = tuple(row for row in there if row[0] != one[0]) if gone else _with(there, one)
+        there = tuple(row for row in there if row[0] != one[0]) if gone else _with(there, one, rest)
     if gone and not rest:
         there = tuple(row for row in there if not _same(row[1], got.text))
     asked = bool(rest or glass) or there != held.there or got.mentions(*_ASKED) or got.bodies != before.bodies
@@ -101,10 +101,17 @@ def _glass_of(got: Question, lengths: tuple[_Told, ...]) -> tuple[float, tuple[_
     return thin[0][0], tuple(one for one in lengths if one is not thin[0])
 
 
-def _with(there: tuple[_Told, ...], one: _Told) -> tuple[_Told, ...]:
-    """One piece more, or, where one of that name or nearly as long stands there, that as it is measured."""
-    near = [at for at, old in enumerate(there) if _same(old[1], one[1])]
-    near = near or [at for at, old in enumerate(there) if abs(old[0] - one[0]) <= _LIKE * old[0]]
+def _of_pieces(got: Question, before: Question | None) -> tuple[_Told, ...]:
+    """The rings that were measured before a corrector was told of."""
+    pieces = got.adapters or (before.adapters if before is not None and got.follows else ())
+    return tuple((one.thickness_mm[0], one.words) for one in pieces if one.thickness_mm and one.is_of_one_length)
+
+
+def _with(there: tuple[_Told, ...], one: _Told, now: tuple[_Told, ...]) -> tuple[_Told, ...]:
+    """One piece more, or, where one of that name or nearly as long stood there, that as it is measured."""
+    stood = [at for at, old in enumerate(there) if old not in now]
+    near = [at for at in stood if _same(there[at][1], one[1])]
+    near = near or [at for at in stood if abs(there[at][0] - one[0]) <= _LIKE * there[at][0]]
     return (*there[: near[0]], one, *there[near[0] + 1 :]) if near else (*there, one)
 
 

@@ -10,6 +10,7 @@ from grammar.intents import Weighed
 from grammar.kinds import MACRO_DISTANCE
 from grammar.questions import Question, Thing
 from grammar.things.casting import DRAWN, OPTICAL
+from grammar.things.standins import stands_in
 from grammar.turns.tubes_added import adds
 from grammar.turns.tubes_counted import says_both
 from grammar.words.groups import EXTENDS_BY, STACKED
@@ -26,6 +27,12 @@ _OF_NONE: Final = frozenset(["PIECE", "MEASURE", "AT"])  # what tells a number b
 _IDLE: Final = frozenset(
     ["adding", "instead", "pick:both", "route", "put-in", "what", "what-if", "ok", "can", "will", _TOGETHER, "how"]
 )
+
+
+_PLATE: Final = "glass"  # the key of a plate
+_THICKEST: Final = 8.0  # mm, of one
+_BESIDE_PLATE: Final = frozenset(["DET", "LETTER", "JOIN", "STOP", "MARK", "PREP", "CUE", "FILLER", "LENS"])
+_OF_PLATE: Final = (("MEASURE", "thickness"), ("PIECE", "filter"))
 
 
 def with_glass_named(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
@@ -93,3 +100,17 @@ def _is_by_value(token: Token, here: set[float], joined: bool, other: bool) -> b
 
 def _is_short(heard: Heard) -> bool:
     return len(heard.line.tokens) <= 3 and not heard.cues
+
+
+def plate_again(heard: Heard, before: Question) -> str | None:
+    """'a 1.5 mm one', 'and thinner glass, 1mm' after a plate behind the lens: a plate as thick, and nothing more."""
+    tokens = heard.line.tokens
+    sized = [one for one in tokens if one.kind in ("NUMBER", "LENGTH") and one.unit in ("", "mm")]
+    sized = [one for one in sized if not one.text.isalpha()]
+    rest = [one for one in tokens if one not in sized]
+    told = any(one.kind in ("LENS", "PIECE") or stands_in(one) for one in rest)  # 'one', 'glass', 'filter'
+    idle = all(stands_in(one) or one.kind in _BESIDE_PLATE or (one.kind, one.value) in _OF_PLATE for one in rest)
+    if before.said(_PLATE) is None or len(sized) != 1 or not (told and idle):
+        return None
+    size = sized[0].numbers[0]
+    return f"{size:g} mm of glass" if 0 < size <= _THICKEST else None

@@ -217,7 +217,8 @@ def ranked_by(heard: Heard, before: Question) -> str | None:
 
 def is_left_so(heard: Heard, before: Question) -> bool:
     """'does it matter if I leave it' after by how much a ring is off: what comes of it, where no more is told."""
-    told = heard.readings.f_number is not None or heard.readings.values or heard.cast.lenses or heard.cast.pieces
+    others = any(part.mounts for part in heard.cast.lenses) if heard.tells("seat-shows") else heard.cast.lenses
+    told = heard.readings.f_number is not None or heard.readings.values or others or heard.cast.pieces
     left = heard.tells("left-so") or (heard.tells("good") and heard.tells("brief"))  # 'is that worth it'
     # 'is that harmful to anything', of the seat; 'is that safe for the camera' is of what is put there
     harm = (heard.tells("harm-word") or heard.tells("damage")) and not heard.cast.bodies

@@ -23,6 +23,7 @@ from grammar.turns.asked_number import by_what_was_asked
 from grammar.turns.number_roles import IMAGE, LENS, ON_AGAIN, RING, ROLES, STOP, TUBE, Role, numbers_told
 from grammar.turns.set_between import drawn_to, is_set
 from grammar.turns.spans import span_of
+from grammar.turns.tubes_added import adds
 from grammar.words.groups import EVERYTHING, OWN, PUT_RIGHT
 from grammar.words.lexicon import Lexicon
 from grammar.words.tokens import Token
@@ -205,7 +206,10 @@ def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
             old.pop(STOP, None)  # 'and at 5' after 3 m
     if heard.tells("engraved"):
         old = {role: value for role, value in old.items() if role in (LENS, STOP)}  # 'the rim says 63'
-    if heard.tells("adding") or token.text.isalpha():
+    more = adds(heard)
+    if more and RING in old and TUBE not in old:  # 'add 12', '0.1 more' behind a ring
+        return f"plus a {number:g} mm extension tube" if number >= _THIN else f"{number:g} mm shim under it"
+    if more or token.text.isalpha():
         old = {role: value for role, value in old.items() if role == TUBE}  # 'add the 20 as well' after a tube
     if TUBE in old and _is_of_all(heard):
         old = {TUBE: old[TUBE]}  # 'all 49' after one of the tubes
@@ -220,6 +224,9 @@ def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
         old = {role: value for role, value in old.items() if role not in _NO_THINGS | _OF_LENS}  # 'a 10 mm one'
     elif _has_article(token, heard):
         old = {role: value for role, value in old.items() if role not in _NO_THINGS or LENS not in old}
+    ends = [span for one in before.adapters if one.piece == _HELICOID and (span := span_of(one)) is not None]
+    if LENS in old and ends and ends[0][0] and not ends[0][0] <= number <= ends[0][1]:
+        old = {role: value for role, value in old.items() if role != TUBE}  # 'and a 50' on one of 17 to 31 mm
     row = roles.told_last(before, old) if before.follows else None  # 'the 36' after 'the 20', a tube
     far = {role: abs(log(number / value)) for role, value in old.items() if number > 0 and value > 0}
     shown = {
@@ -243,7 +250,6 @@ def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
     if best == OFF:
         return f"{says} {before.off_word}"
     sized = {one.piece for one in before.adapters if one.thickness_mm}
-    ends = [span for one in before.adapters if one.piece == _HELICOID and (span := span_of(one)) is not None]
     within = len(ends) == 1 and TUBE_PIECE not in sized and ends[0][0] <= number <= ends[0][1]
     if best == TUBE and (sized == {_HELICOID} or within):
         return f"{number:g} mm {_HELICOID}"  # 'and 6' after one of 4 mm

@@ -10,7 +10,7 @@ from typing import Final
 from engine.base.compact import replace
 from grammar.hearing import Heard
 from grammar.kinds import IDENTIFY_MOUNT
-from grammar.questions import BY_MEASURES, BY_THREAD, Question, Thing
+from grammar.questions import BY_MEASURES, BY_REGISTER, BY_THREAD, Question, Thing
 from grammar.words.mentioned import mentioned
 from grammar.words.tokens import Token
 
@@ -20,7 +20,12 @@ _PASSED: Final = frozenset(
     ["FILLER", "VERB", "DET", "MARK", "STOP", "UNKNOWN", "CUE", "JOIN", "PREP", "WHEN", "ORDINAL"]
 )
 _PAIR: Final = 2
-_ASSUMED: Final = frozenset([BY_MEASURES, BY_THREAD])  # traits of a lens whose mount was made out by what is not so
+_BY_PAPER: Final = "assumed by paper"  # trait of a lens that was told by its register alone
+_FLANGE: Final = "flange_to_image"
+_LEAST, _MOST_MM = 5.0, 120.0  # mm, of such a distance
+_BY_MEASURE: Final = frozenset([BY_MEASURES, BY_THREAD])
+# traits of a lens whose mount was made out by what is not so
+_ASSUMED: Final = frozenset([BY_MEASURES, BY_REGISTER, BY_THREAD, _BY_PAPER])
 _NOT: Final = "not"
 _MOST: Final = 10  # words of a line that tells one number
 _THREAD: Final = "thread"
@@ -42,13 +47,19 @@ def measured_again(heard: Heard, before: Question, phrases: Mapping[str, tuple[s
     said = {one.key for one in mentioned(heard.text, {key: phrases.get(key, ()) for key in (_AGAIN, *_RIGHTED)})}
     if said and before.prior is not None and before.prior.text == before.text:
         before = before.prior  # of which the mount was made out, by a measure that was not right
-    put_right = _put_right(heard, before) if before.intent == IDENTIFY_MOUNT else None
+    found = any(_ASSUMED & set(one.traits) for one in before.lenses) and not any(one.f_number for one in before.lenses)
+    put_right = _put_right(heard, before) if before.intent == IDENTIFY_MOUNT or found else None
     if put_right is not None:
         return _anew(heard, before, *put_right)
-    token = _number(heard) if before.intent == IDENTIFY_MOUNT else None
+    token = _number(heard) if before.intent == IDENTIFY_MOUNT or found else None
     if token is None or not said:
         return None
     number = token.numbers[0]
+    focal = any(one.focal_length_mm for one in before.lenses)
+    placed = found and before.intent != IDENTIFY_MOUNT and before.said(_FLANGE) is None and not focal
+    if placed and said & set(_RIGHTED) and _LEAST <= number <= _MOST_MM:
+        values = (*before.values, (_FLANGE, f"{number:g} mm"))  # by which alone it was made out
+        return _anew(heard, before.with_(values=values), _FLANGE, number)
     told = ((key, _told(_written(before, key))) for key in _FAR)
     far = {key: abs(log(number / value)) for key, value in told if value is not None and value > 0}
     alone = len(far) == 1 and bool(said & set(_RIGHTED))  # 'no wait, 25.4' where only a width was told
@@ -78,12 +89,17 @@ def _anew(heard: Heard, before: Question, near: str, number: float) -> Question:
     if near == _PITCH and before.said(_PITCH) is None:  # told with its width, '42 mm x 1 mm'
         near, anew = _THREAD, f"{(before.said(_THREAD) or '').partition(_BY)[0]}{_BY}{anew}"
     values = tuple((key, anew if key == near else text) for key, text in before.values)
-    lenses = tuple(
-        replace(one, kind=Thing().kind, ids=()) if _ASSUMED & set(one.traits) else one for one in before.lenses
-    )
+    made_out = _BY_MEASURE if before.intent == IDENTIFY_MOUNT else _ASSUMED
+    lenses = tuple(_unnamed(one) if made_out & set(one.traits) else one for one in before.lenses)
     return before.with_(
         lenses=lenses, values=values, text=heard.text, follows=True, wants="", instead=(), number=None, corrects=True
     )
+
+
+def _unnamed(lens: Thing) -> Thing:
+    """The lens without the mount that was made out by what was not so."""
+    traits = tuple(one for one in lens.traits if one not in _ASSUMED)
+    return replace(lens, kind=Thing().kind, ids=(), words="lens", traits=traits)
 
 
 def _number(heard: Heard) -> Token | None:

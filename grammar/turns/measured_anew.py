@@ -28,6 +28,7 @@ from grammar.turns.closed_again import closed_again
 from grammar.turns.lip_told import lip_told
 from grammar.turns.number_roles import ON_AGAIN, length_of, put_on_it, tubes_off
 from grammar.turns.set_behind import set_behind
+from grammar.turns.spans import span_of
 from grammar.words.groups import OWN
 from grammar.words.tokens import Token
 from grammar.words.written import STOPS
@@ -46,9 +47,7 @@ _SEATED: Final = frozenset([CHAIN, FOCUS_VERDICT, DRAW, CARD, DIY_DIMENSION])
 _SUPPOSING: Final = frozenset(["what-if", "what", "ok", "again", "same", "will", "can"])  # 'what if it says 4 m'
 _REWORKED_MM: Final = 1.0  # so much is taken off a ring at most, or put on it
 _MOST_METRES: Final = 100.0
-_THE: Final = "the"
-_INSTEAD: Final = "instead"
-_PUT_IN: Final = "put-in"
+_THE, _INSTEAD, _PUT_IN = "the", "instead", "put-in"
 _THAT: Final = frozenset(["the", "that", "this"])
 _TURNED: Final = ("turns", "angle")
 _OF_THREADS: Final = frozenset(["identify", "look-alike", "which", "fits", "thing", "sharp", "get"])
@@ -84,11 +83,12 @@ def piece_measured(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
         return None  # 'same with my 28', 'with a 50 on it', 'sharp with the 50' after a 50 mm lens
     held = length_of(stood[at])
     put = part.noun.role == "with" or standing or heard.tells(_INSTEAD) or _is_that(heard, token, held)
-    put = put or (at == len(before.adapters) and (heard.tells(ON_AGAIN) or heard.tells(_PUT_IN)))
+    put = put or (at == len(before.adapters) and bool({ON_AGAIN, _PUT_IN} & heard.features))
     if token.kind != "RANGE" and (not put or held is None):
         return None
     one_more = standing and heard.text[: token.column - 1].rstrip().endswith(" a")  # 'and with a 50 mm one': a lens
-    apart = held is not None and held[0] < held[1] and (one_more or not held[0] <= token.numbers[0] <= held[1])
+    ends = span_of(stood[at]) or held or (0.0, 0.0)  # also where it is set to one length now
+    apart = ends[0] < ends[1] and (one_more or not ends[0] <= token.numbers[0] <= ends[1])
     if token.kind != "RANGE" and held is not None and (apart or _is_rather_lens(token.numbers[0], held, before)):
         return None  # 'and a 100' after a helicoid of 17 to 31 mm, 'fully out with a 50' after that
     length = (min(token.numbers), max(token.numbers))

@@ -48,7 +48,9 @@ def ring_owned(heard: Heard, before: Question) -> str | None:
     bodies = (*before.elsewhere, *(before.prior.bodies if before.prior is not None else ()))
     here = {id_ for one in (*before.bodies, *before.lenses) for id_ in one.ids[:1]}
     there = {id_ for one in bodies for id_ in one.ids[:1]} - here
-    owned = before.intent in _PLACED and (heard.tells("own") or heard.tells("held") or heard.tells("get"))
+    owned = before.intent in _PLACED and (
+        heard.tells("own") or heard.tells("held") or heard.tells("get") or heard.tells("adding")
+    )
     pair = next(((one, two) for one, two in pairwise(tokens) if there & set(one.ids) and stands_in(two)), None)
     if pair is None or not owned or heard.cast.pieces:
         return None

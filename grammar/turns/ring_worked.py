@@ -16,6 +16,7 @@ from grammar.turns.ring_asked_of import with_ring_asked_of
 from grammar.turns.ring_on_top import with_ring_kept, with_ring_on_top
 from grammar.turns.rings_as_told import with_rings_as_told
 from grammar.turns.rings_each_told import with_rings_each_told
+from grammar.turns.side_measured import with_side_measured
 from grammar.turns.standing_ring import ASKS_CLOSE, ASKS_VERDICT, CUP, is_same_body, length_of
 from grammar.turns.way_asked import with_way_held
 from grammar.words.wordlist import WordList
@@ -49,6 +50,8 @@ def with_ring_worked(got: Question, before: Question | None, words: WordList) ->
     told = got if before is None else with_rings_each_told(got, before, words.groups)
     if told is not got:
         return told
+    if before is not None and (sided := with_side_measured(got, before)) is not got:
+        return sided
     got = got if before is None else with_ring_asked_of(got, before)
     got = got if before is None else with_draw_set(with_ring_kept(with_ring_on_top(got, before), before), before)
     got = with_rings_as_told(got, before, words)

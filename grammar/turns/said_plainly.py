@@ -20,6 +20,7 @@ from grammar.kinds import (
 )
 from grammar.questions import Question
 from grammar.things.letters_by_numbers import ARTICLES
+from grammar.turns.glass_joined import plate_again
 from grammar.turns.metered_bare import metered_bare
 from grammar.turns.nearest_told import nearest_told
 from grammar.turns.others_on_ring import others_on_ring
@@ -86,7 +87,7 @@ def said_plainly(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
         metered_bare, light_without, drawn_by, ring_of_length, _ring_left, _taken_off, _left_out, _inside, crop_body,
         frame_of_body, spaced_by, field_wanted, native_again, fronts_again, filter_more, native_speed, scene_there,
         crop_of_frame, _made,
-        deep_at, glass_told, lost_by_glass, of_full_frame, looks_on_full,
+        deep_at, plate_again, glass_told, lost_by_glass, of_full_frame, looks_on_full,
     )  # fmt: skip
     text = next((told for way in ways if (told := way(heard, before)) is not None), None)
     if text is None:

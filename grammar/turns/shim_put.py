@@ -9,13 +9,16 @@ from typing import Final
 from engine.base.compact import replace
 from grammar.kinds import FOCUS_VERDICT, SHIM_CALIBRATION
 from grammar.questions import OFF, Question
+from grammar.readings.bench_work import times_of
 from grammar.things.casting import SPACER
 from grammar.turns.told_before import ERROR
 from grammar.turns.way_asked import with_way_held
 from grammar.words.mentioned import Mention
+from grammar.words.wordlist import WordList
 
 _IN: Final = "shim-in"
 _OUT: Final = "shim-out"
+_ONE_OUT: Final = "one-out"  # one of several that were put in
 _MORE: Final = frozenset(["more", "another", "further"])
 _PUT: Final = frozenset(["shim", "add", "put", "tape", "foil", "brass", "thicker"])  # words of what is put under it
 _UNTOUCHED: Final = "as-it-was"  # that the ring is meant as it was before
@@ -34,11 +37,12 @@ _SIZES: Final = ("thickness", "length", "layer")  # keys under which a length to
 _CLOSE: Final = frozenset(["too close", "too thin", "too short", "thinner"])
 
 
-def with_shim_put(got: Question, before: Question, phrases: Mapping[str, tuple[str, ...]]) -> Question:
+def with_shim_put(got: Question, before: Question, words: WordList) -> Question:
     """'i put a 0.1 shim in' after 0.15 mm too close: 0.05 mm is left, or a ring that was measured is so much thicker.
 
-    `phrases`: those by which a text mentions things, by key.
+    'put three 0.1 in' puts in three times as much, and 'take one out' after it a third of that away.
     """
+    phrases = words.mentions
     got = _with_mark_anew(got, before)
     as_it_was = _as_it_was(got, before, phrases)
     if as_it_was is not None:
@@ -46,6 +50,8 @@ def with_shim_put(got: Question, before: Question, phrases: Mapping[str, tuple[s
     spaced = _with_spacer(got, before, phrases)
     if spaced is not None:
         return spaced
+    if got.follows and before.laid[2] and got.places(_ONE_OUT) and before.intent in _SEATED:
+        return _by(got, before, -before.laid[2], before.laid[2], phrases)
     sizes = [float(one) for one in _NUMBER.findall(got.text) if _POINT_OR_UNIT.search(got.text)]
     sizes = sizes or _in_words(got, before)
     outs = got.places(_OUT)
@@ -59,7 +65,14 @@ def with_shim_put(got: Question, before: Question, phrases: Mapping[str, tuple[s
     told = told and not got.places(_ASKED)  # 'with tape of 0.05 how many layers': of what is still to be put in
     if not told or not 0 < sizes[0] <= _THICKEST or _tells_more(got, before):
         return got
-    size = sizes[0] if put else -sizes[0]
+    times = max((times_of(got.text[: one.start()], words) for one in _NUMBER.finditer(got.text)), default=0) or 1
+    size = times * (sizes[0] if put else -sizes[0])
+    return _by(got, before, size, sizes[0], phrases)
+
+
+def _by(got: Question, before: Question, size: float, one: float, phrases: Mapping[str, tuple[str, ...]]) -> Question:
+    """The ring of before so much thicker, or what is then left of its error. `one`: how thick each sheet is."""
+    laid = (round(before.laid[0] + size, 4), 0.0, one) if before.laid[0] + size > 0 else (0.0, 0.0, 0.0)
     rest = got.rest(*_LENGTHS)
     rings = before.adapters
     ring = (rings[0].thickness_mm or _ring_told(before)) if len(rings) == 1 and rings[0].piece == _RING else None
@@ -68,12 +81,12 @@ def with_shim_put(got: Question, before: Question, phrases: Mapping[str, tuple[s
         pieces = (replace(rings[0], words=f"{thick:g} mm ring", thickness_mm=(thick, thick)),)
         kind = SHIM_CALIBRATION
         return got.with_(
-            intent=kind, topic=None, lenses=before.lenses, bodies=before.bodies, adapters=pieces, values=rest
+            intent=kind, topic=None, lenses=before.lenses, bodies=before.bodies, adapters=pieces, values=rest,
         )  # fmt: skip
     error = _error(before)
     if error is None:
         return got
-    return _left(got, before, round(error + size, 4), phrases)
+    return _left(got, before, round(error + size, 4), phrases).with_(laid=laid)
 
 
 def _left(got: Question, before: Question, left: float, phrases: Mapping[str, tuple[str, ...]]) -> Question:

@@ -37,7 +37,7 @@ _MOST_INCHES: Final = 100.0
 _GRAMS: Final = {"k": 1000.0, "l": 453.592, "p": 453.592, "o": 28.3495}  # by how the unit begins; else a gram
 _PUTTING: Final = re.compile(
     r"\b(?:put|putting|slip|slipped|slid|stuck|stick|pack|packed|add|added|drop|dropped|laid|slide)\s+"
-    r"(?:(?:a|an|another|one|some|the)\s+)?$",
+    r"(?:\w+\s+)?$",
     re.IGNORECASE,
 )
 _SIZED: Final = re.compile(r"\s(?:thick|long|deep|wide|dia|across|shim|spacer|sheet|plate|of)\b", re.IGNORECASE)

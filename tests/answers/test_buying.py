@@ -75,8 +75,15 @@ def test_singles_are_counted_beside_a_hub_that_they_are_set_against(asked):
     assert cases["all pairs"] >= 6
 
 
-def test_the_largest_of_the_filter_threads_is_the_size_to_buy(asked):
-    found = asked("one nd for lenses with 49, 55 and 62 filter threads, what do i buy")
+@pytest.mark.parametrize(
+    "text",
+    [
+        "one nd for lenses with 49, 55 and 62 filter threads, what do i buy",
+        "one polariser for 49mm, 55mm and 62mm lenses, which rings",
+    ],
+)
+def test_the_largest_of_the_filter_threads_is_the_size_to_buy(asked, text):
+    found = asked(text)
     assert one(found, "adapter_count", "step-up rings") == 2
 
 

@@ -232,6 +232,8 @@ def test_no_lugs_are_none(asked):
         ("t2 telescope adapter wont take my M42 lens past one turn", "runs 0.25 mm apart over 1 turn: it binds"),
         ("tapping size for RMS female", "19.42 to 19.49 mm"),
         ("turning an M39x1 male: blank diameter?", "male thread 38.79 to 38.97 mm"),
+        ("how wide do i turn the bar before cutting an M42 thread", "male thread 41.79 to 41.97 mm"),
+        ("does my in camera metering know about the bellows or must i add it", "is counted already"),
         ("print a clamp for a 52.5 projector tube, bore?", "Sleeve bore 52.53 to 52.7 mm"),
         ("projector lens or enlarger lens for macro, which", "no iris"),
         ("peeking into a running film projector's lens", "look into while it is lit"),

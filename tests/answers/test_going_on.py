@@ -645,6 +645,12 @@ def test_a_ring_told_by_a_bare_number_is_so_long_and_where_infinity_falls_is_sai
             "Infinity with the helicoid at 17.46",
         ),
         (("50mm m42 lens on E", "image falls 55 behind its flange"), "55 mm from flange to image is not M42"),
+        (("om 50 on E ring is 28.02", "28.10 on the other side"), "Mean 28.06 mm, 0.06 mm too thick"),
+        (("fd 50 on E, ring 23.9", "is that normal"), "The seat is 0.1 mm too short. Makers cut rings"),
+        (
+            ("om to E ring of 28.05, 50mm lens", "does that matter for a 24?"),
+            "Nothing is harmed, but what lies beyond 12 m",
+        ),
         (("75mm enlarger lens on bellows, want 2:1", "it only opens to 100"), "Of what you have, 100 mm comes nearest"),
     ],
 )
@@ -668,3 +674,34 @@ def test_what_is_put_in_the_place_of_another_leaves_the_rest(club, lines, lens, 
 def test_a_width_put_right_takes_the_place_of_the_one_told_wrong(club):
     found = talk(club, "thread is 15.9, what mount", "no wait, 25.4")[-1].question
     assert (found.said("thread"), found.said("flange_to_image")) == ("25.4 mm", None)
+
+
+@pytest.mark.parametrize(
+    ("lines", "error"),
+    [
+        (("ltm 50 on E infinity at 10m mark", "put three 0.1 in"), 0.0475),
+        (("ltm 50 on E infinity at 10m mark", "put three 0.1 in", "take one out"), -0.0525),
+        (("my T2 ring for K is 9.3 by caliper, 500mm",), -0.24),
+        (("om 50 on E with a 28 ring", "add 10"), 10.0),
+        (("50mm ltm soft far on my LTM to E, the ring is 11",), 0.2),
+    ],
+)
+def test_what_is_put_to_a_ring_comes_to_it(club, lines, error):
+    found = talk(club, *lines)[-1]
+    told = (
+        [found.chains[0].listed.judged.measured_trace.value("register_error_mm").shortest.nominal]
+        if found.chains
+        else []
+    )
+    assert [*seats(found, "register_error_mm"), *told][:1] == [pytest.approx(error, abs=0.001)]
+
+
+def test_another_lens_on_a_helicoid_is_no_length_of_it(club):
+    found = talk(club, "85mm m42 on E with a 17-31 helicoid", "set to 30", "and a 50?")[-1].question
+    assert [one.focal_length_mm for one in found.lenses] == [50]
+    assert [one.thickness_mm for one in found.adapters] == [(30, 30)]
+
+
+def test_the_draw_of_a_bellows_is_no_drawing(club):
+    (found,) = talk(club, "100mm m42 on bellows on E, draw 60")
+    assert (found.intent, found.question.said("extension")) == ("macro-distance", "60 mm")

@@ -64,6 +64,26 @@ def values(found, name):
         (["what does a 50 give me on mft", "now on 1.6x"], "equivalent_focal_mm", 80),
         (["sheet 4x5 lens, 163 circle exactly. any movements left on 6x9"], "shift_mm", 34.5),
         (["f22 pinhole disc for the 150, diameter"], "hole_mm", 6.82),
+        (["waterhouse disc for 210mm at 16"], "hole_mm", 13.125),
+        (["exit pupil 24 mm, entrance pupil 16 mm, half life size f/4 effective?"], "effective_f_number", 5.33),
+        (["50mm at 0.5x, exit pupil is 0.7 of the entrance pupil, light lost?"], "light_difference_stops", 1.555),
+        (["by what factor does exposure go up at 2:1"], "light_difference_stops", 3.17),
+        (["2x converter plus nd8, how many stops in all"], "light_difference_stops", 5),
+        (["2.8 on a crop 1.6 body looks like which f as far as blur goes"], "equivalent_f_number", 4.48),
+        (["my video mode crops another 1.2 on the mft body. 25mm ends up as?"], "equivalent_focal_mm", 60),
+        (["which aps-c lens has the same view as a 25 on mft"], "focal_length_mm", 32.75),
+        (["mark says 0.5 m on a 50, how far out is the lens then"], "extension_mm", 6.35),
+        (
+            ["180 mm lens, bellows at 220 from the film, factor?", "now i rack it out to 250"],
+            "light_difference_stops",
+            0.948,
+        ),
+        (
+            ["putting a 2 mm clear window behind the lens, by how much must i pack the mount out"],
+            "glass_shift_mm",
+            0.684,
+        ),
+        (["male screw for 8 mm movie camera lens: how long so it does not bottom out"], "thread_length_mm", 2.92),
     ],
 )
 def test_the_number_asked_for_is_told(club, turns, name, value):

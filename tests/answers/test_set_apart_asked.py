@@ -104,7 +104,9 @@ def test_what_a_shop_or_a_technician_does_is_not_answered_here(asked, text):
 
 
 def test_the_word_for_a_thing_described_is_told(asked):
-    assert flat(asked("what's the word for the distance mount to film")).startswith("register:")
+    assert flat(asked("what's the word for the distance mount to film")).startswith(
+        "That is register: From the mount face"
+    )
 
 
 @pytest.mark.parametrize(

@@ -11,6 +11,8 @@ from engine.base.interval import Interval, is_known
 from engine.physics import depth
 from grammar.questions import Question
 
+EVEN = "taking the pupils for even (p = 1)"  # told of what no ratio of the pupils was told for
+
 
 def light_alone(question: Question, magnification: float, shown: Shown) -> Told:
     """The f-number that counts at a magnification, where no lens is told."""
@@ -18,13 +20,11 @@ def light_alone(question: Question, magnification: float, shown: Shown) -> Told:
     told = light_rows(magnification, at, f"m = {trimmed(magnification, 2)}")
     values = {row.name: row.value.nominal for row in told.quantities}
     lost = f"{values['light_difference_stops']:.1f} stops of light are lost"
-    text = f"At {times(magnification)} {lost}, taking the pupils for even (p = 1)."
+    longer = f"{trimmed((1 + magnification) ** 2, 2)} times the exposure"
+    text = f"At {times(magnification)} {lost}, {longer}, {EVEN}."
     if at is not None:
         effective = f"f/{trimmed(at, 1)} counts as f/{trimmed(values['effective_f_number'], 1)}: N(1 + m)."
-        text = (
-            f"At {times(magnification)} {effective} {lost}, taking the pupils for even (p = 1); N(1 + m/p) where p is"
-            " known."
-        )
+        text = f"At {times(magnification)} {effective} {lost}, {longer}, {EVEN}; N(1 + m/p) where p is known."
     told = Told((Line("head", text),), told.quantities)
     if shown.form is None or magnification <= 0:
         return told
@@ -54,7 +54,7 @@ def between_sizes(one: float, other: float) -> Told:
     case = f"{times(one)} to {times(other)}"
     text = (
         f"From {times(one)} to {times(other)} {abs(apart.nominal):.1f} stops {way} are lost: {lost[0].nominal:.1f} at"
-        f" {times(one)}, {lost[1].nominal:.1f} at {times(other)}, taking the pupils for even (p = 1)."
+        f" {times(one)}, {lost[1].nominal:.1f} at {times(other)}, {EVEN}."
     )
     return Told((Line("head", text),), (Quantity("light_difference_stops", abs(apart), case),))
 

@@ -66,9 +66,9 @@ def lost_by_extension(question: Question, knowledge: Knowledge) -> Told:
         magnified = focus.magnification(lens.focal, Interval.exact(length))
         if is_known(magnified):
             part = light_rows(magnified.nominal, stop(question), case, lens)
-            lead = f"{trimmed(lens.focal.nominal, 1)} mm, {case}: {longer_so_far(magnified.nominal)}"
+            lead, more = f"{trimmed(lens.focal.nominal, 1)} mm, {case}:", longer_so_far(magnified.nominal)
             told += Told((), (Quantity("magnification", magnified, case),))
-            told += Told(tuple(Line("head", f"{lead}, {line.text}.") for line in part.lines), part.quantities)
+            told += Told(tuple(Line("head", f"{lead} {line.text}: {more}.") for line in part.lines), part.quantities)
             told += longer_by(magnified.nominal, case, question)
     return told + (_if_to_film(lens.focal.nominal, question) if image is None else Told())
 

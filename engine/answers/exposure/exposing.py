@@ -11,9 +11,10 @@ from engine.answers.close.coupled import TURNED, coupled_light, pair_of
 from engine.answers.close.dioptres import light_behind
 from engine.answers.close.turned_round import light_reversed
 from engine.answers.exposure.any_stop import EXPOSURE, at_any_stop, shutters_at_any_stop
+from engine.answers.exposure.density_with_glass import density_with_glass
 from engine.answers.exposure.drawn_longer import lost_by_extension
 from engine.answers.exposure.each_lens import others_held_back
-from engine.answers.exposure.exposure_change import changed_exposure, density_with_glass
+from engine.answers.exposure.exposure_change import changed_exposure
 from engine.answers.exposure.holding_back import held_back
 from engine.answers.exposure.lighting import (
     BASE_ISO,

@@ -61,7 +61,7 @@ def changed_exposure(question: Question, knowledge: Knowledge) -> Told | None:
             return _density_for(had, stops, f"ISO {first:g} to ISO {last:g}", knowledge, light)
         way = "more" if stops > 0 else "less"
         text = f"ISO {first:g} to ISO {last:g}: {trimmed(abs(stops), 2)} stops {way} sensitive"
-        return Told((Line("head", f"{text}."),), (_stops(stops, "ISO"),))
+        return Told((Line("head", f"{text}."),), (light_by(stops, "ISO"),))
     return (_between_stops(question, knowledge) or _new_stop(question, knowledge)) if not times else None
 
 
@@ -71,9 +71,10 @@ def _density_for(had: float, brighter: float, because: str, knowledge: Knowledge
     way = "brighter" if brighter > 0 else "darker"
     text = f"{because} is {trimmed(abs(brighter), 2)} stops {way}: {trimmed(had, 2)} stops of ND become"
     if exact.nominal <= 0:
-        return Told((Line("head", f"{text} none."),), (_stops(brighter, "ISO"),))
+        return Told((Line("head", f"{text} none."),), (light_by(brighter, "ISO"),))
     told = Told(
-        (Line("head", f"{text} {trimmed(exact.nominal, 2)}."),), (Quantity("nd_stops", exact), _stops(brighter, "ISO"))
+        (Line("head", f"{text} {trimmed(exact.nominal, 2)}."),),
+        (Quantity("nd_stops", exact), light_by(brighter, "ISO")),
     )
     return told + by_filters(exact, replace(light, filters=()), knowledge)
 
@@ -102,7 +103,7 @@ def _off_by(question: Question, times: tuple[float, ...], knowledge: Knowledge) 
     if stops is None or over == under or not measured or len(times) > 1 or question.said("light"):
         return None
     off = stops if over else -stops
-    cures, rows = [], [_stops(off, "over" if over else "under")]
+    cures, rows = [], [light_by(off, "over" if over else "under")]
     iso, at = number(question, "iso"), question.stops[0] if question.stops else question.f_number
     if times:
         right = exposure.shutter_behind_s(Interval.exact(times[0]), Interval.exact(-off))
@@ -129,29 +130,6 @@ def _off_by(question: Question, times: tuple[float, ...], knowledge: Knowledge) 
         text += f" Or {' or '.join(cures)}."
     told = Told((Line("head", text),), (Quantity("nd_stops", exact), *rows))
     return told + by_filters(exact, replace(light, filters=()), knowledge)
-
-
-def density_with_glass(question: Question, knowledge: Knowledge) -> Told:
-    """The density that was right, once other glass stands behind the lens: brighter by 2*log2 of the factor."""
-    had, factors = number(question, "stops"), [thing.factor for thing in question.adapters if thing.factor]
-    if not factors or not mentions(question, "filtered") or question.said("shutter") or question.said("frame_rate"):
-        return Told()
-    swapped = len(factors) == 2 and mentions(question, "swapped", "now")
-    factor = factors[1] / factors[0] if swapped else glass_factor(question, knowledge.catalogue)
-    marks = held(light_of(question, knowledge))
-    had = marks.nominal if had is None and marks.nominal > 0 else had
-    if had is None or factor is None or question.said("light"):
-        return Told()
-    more = -2 * log2(factor)
-    glass = f"{factors[1]:g}x instead of {factors[0]:g}x" if swapped else f"{factor:g}x"
-    way = "brighter" if more > 0 else "darker"
-    text = (
-        f"Not the same density: with {glass} the picture is {trimmed(abs(more), 2)} stops {way}, so "
-        f"{trimmed(had, 2)} stops become {trimmed(max(had + more, 0.0), 2)}."
-    )
-    wanted = Interval.exact(max(had + more, 0.0))
-    told = Told((Line("head", text),), (Quantity("nd_stops", wanted, f"with {glass}"), _stops(more, glass)))
-    return told + by_filters(wanted, light_of(question.with_(values=()), knowledge), knowledge)
 
 
 def _changes(question: Question, knowledge: Knowledge) -> list[Change]:
@@ -218,7 +196,7 @@ def _new_shutter(time: float, changes: list[Change]) -> Told:
         return Told((Line("head", text),), (Quantity("shutter_s", Interval.exact(time)),))
     because = listed([one.says for one in changes])
     text = f"{because}: {seconds(time)} becomes {seconds(after.nominal)}, {trimmed(abs(brighter), 2)} stops {way}."
-    return Told((Line("head", text),), (Quantity("shutter_s", after), _stops(brighter, "change")))
+    return Told((Line("head", text),), (Quantity("shutter_s", after), light_by(brighter, "change")))
 
 
 def _kept_shutter(time: float, changes: list[Change], question: Question, knowledge: Knowledge) -> Told:
@@ -270,13 +248,13 @@ def _between_shutters(
             return Told((Line("head", f"No ND: {text}: {trimmed(-wanted, 2)} stops of light are lacking."),))
         exact = Interval.exact(wanted)
         head = Line("head", f"{trimmed(wanted, 2)} stops of ND to hold back: {text}.")
-        told = Told((head,), (Quantity("nd_stops", exact), _stops(wanted, "between the shutters")))
+        told = Told((head,), (Quantity("nd_stops", exact), light_by(wanted, "between the shutters")))
         return told + by_filters(exact, light, knowledge)
     if light.filters and mentions(question, "by-how-much"):
         others = [Change(f"{listed(light.filters)}, {trimmed(held(light).nominal, 2)} stops", -held(light).nominal)]
     way = "more" if apart > 0 else "less"
     text = f"{seconds(first)} to {seconds(last)} is {trimmed(abs(apart), 2)} stops {way} light"
-    rows = (_stops(apart, "between the shutters"),)
+    rows = (light_by(apart, "between the shutters"),)
     if not others:
         return Told((Line("head", f"{text}."),), rows)
     net = apart + sum(one.brighter for one in others)
@@ -284,12 +262,13 @@ def _between_shutters(
     if abs(net) < LEAST_CHANGE:
         in_all = "In all nothing changes: the one makes up for the other."
     rest = [Line("fact", f"{one.says} is {trimmed(abs(one.brighter), 2)} stops {_way(one)}", 1) for one in others]
-    return Told((Line("head", in_all), Line("fact", text, 1), *rest), (_stops(net, "in all"), *rows))
+    return Told((Line("head", in_all), Line("fact", text, 1), *rest), (light_by(net, "in all"), *rows))
 
 
 def _way(change: Change) -> str:
     return "brighter" if change.brighter > 0 else "darker"
 
 
-def _stops(value: float, case: str) -> Quantity:
+def light_by(value: float, case: str) -> Quantity:
+    """By how many stops the light differs, either way."""
     return Quantity("light_difference_stops", Interval.exact(abs(value)), case)

@@ -56,7 +56,8 @@ def _holes(question: Question) -> Told:
 def _lenses(question: Question) -> list[tuple[float, float | None]]:
     """Focal length and widest stop of each lens; where none is told by its focal length, a bare length is one."""
     told = [(one.focal_length_mm, one.f_number) for one in question.lenses if one.focal_length_mm is not None]
-    told = told or [(length, None) for length in numbers(question, "length", "bore")]
+    told = [row for row in told if row[0] >= SHORTEST_MM or row[0] not in STOPS] or told
+    told = told or [(length, None) for length in numbers(question, "length", "bore", "circle")]
     away = question.distance_mm  # 'a hole for f/16 at 300 mm'
     told = told or ([(away, None)] if away is not None and away <= LONGEST_MM else [])
     # 'a card stop for a 58 to make it f/4': what is no stop itself is the lens
@@ -77,6 +78,8 @@ def _stops_of(hole_mm: float, question: Question) -> Told:
 def _stops(question: Question, open_at: float | None) -> list[float]:
     """The stops wanted: those told for themselves and bare numbers that are stops; the lens's own where none is."""
     others = [one.f_number for one in question.lenses if one.focal_length_mm is None and one.f_number]
+    shorter = [one.focal_length_mm for one in question.lenses if (one.focal_length_mm or SHORTEST_MM) < SHORTEST_MM]
+    others += [one for one in shorter if one in STOPS and len(question.lenses) > 1]  # 'a 50 for 5.6'
     asked = [one for one in (question.f_number, *question.stops, *others) if one is not None]
     asked += numbers(question, "aperture")  # 'T8' is as near as a hole can be cut
     asked += [one for one in numbers(question, "numbers") if one in STOPS and one > (open_at or 0)]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from engine.answers.close.close_alone import EVEN
 from engine.answers.parts.answer import Answer, Line, Quantity
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import focals, number, number_beside, stop
@@ -15,7 +16,7 @@ from grammar.questions import Question
 
 def with_pupil(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """Before the answer, and in place of what takes the pupils for even where no lens is told."""
-    p, m = number_beside(question, "pupil-told"), _magnification(question, knowledge)
+    p, m = _ratio(question), _magnification(question, knowledge)
     if not p or m is None:
         return answer
     pupil, size = Interval.exact(p), Interval.exact(m)
@@ -32,10 +33,16 @@ def with_pupil(answer: Answer, question: Question, knowledge: Knowledge) -> Answ
         counted = f"f/{f_number(at)} counts as f/{f_number(effective.nominal)}, N(1 + m/p)"
         text = f"At {times(m)} with p = {trimmed(p, 2)} {counted}: {lost.nominal:.1f} stops of light are lost."
     alone = not focals(question)
-    rest = [line for line in answer.lines if not (alone and line.kind == "head")]
+    rest = [line for line in answer.lines if not (line.kind == "head" and (alone or EVEN in line.text))]
     others = answer.quantities or ()
     others = tuple(one for one in others if not (alone and one.name in {row.name for row in rows}))
     return replace(answer, lines=(Line("head", text), *rest), quantities=(*rows, *others))
+
+
+def _ratio(question: Question) -> float | None:
+    """The pupil magnification: as it is told, else the exit pupil over the entrance pupil, both measured."""
+    out, front = number(question, "exit_pupil"), number(question, "entrance_pupil")
+    return out / front if out and front else number_beside(question, "pupil-told")
 
 
 def _magnification(question: Question, knowledge: Knowledge) -> float | None:

@@ -16,6 +16,7 @@ CROPPED = ("aps-c-1.5", "aps-c-1.6", "four-thirds", "1-inch-type")
 SAME_CROP = 0.03  # of its factor, by which a frame goes by a usual name
 SAME_FRAME = 0.06  # and by which a word for it may still mean that frame
 USUAL_FRAMES = ("four-thirds", "aps-c-1.5", "35mm-full-frame")
+ENLARGER = "enlarger"  # the kind of lens
 TOLD = Basis("own-measured", ("asked",))
 SAME_MM = 0.01  # a frame told whose sides are those of a format goes by its name
 ROUNDED_MM = 0.5  # and by which they may be where it is named by whole ones
@@ -80,6 +81,8 @@ def _whole(question: Question, facts: Catalogue, modes: bool) -> list[Format]:
                 ids.append(mount.smallest_format)
     if not ids and not question.bodies:
         ids += [thing.format for thing in question.adapters if thing.format]  # 'on APS-C by some ring'
+        # 'a 105 enlarger lens for 6x9': its circle goes by its focal length, the format is what it shall cover
+        ids += [lens.format for lens in question.lenses if lens.format and lens.lens_kind == ENLARGER]
     forms = [facts.formats[name] for name in dict.fromkeys(ids) if name in facts.formats]
     return [_by_its_crop(form, question, facts) for form in forms] or _by_crop(question, facts)
 

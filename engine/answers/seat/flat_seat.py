@@ -1,4 +1,4 @@
-"""A ring that is said to be flat where it ought to be a cup: its two flanges meet, so that it adds nothing."""
+"""A ring that is said to be flat where it ought to be a cup, and adds nothing; one whose lip is all that it adds."""
 
 from __future__ import annotations
 
@@ -23,6 +23,9 @@ def with_flat_seat(question: Question, setup: Setup, right: RingToMake) -> Quest
     `right`: the ring that would be. Where no cup could be either, a flat ring is one without glass.
     """
     lens, body = setup.lens_mount.register_mm, setup.body_mount.register_mm
+    lip = number(question, "spigot")
+    if lip is not None and is_known(lens) and is_known(body) and abs(lens.nominal - body.nominal) <= THICKEST_MM:
+        return _with_lip(question, lip, setup)
     flush = right.possible == "recessed" and mentions(question, "flush-piece")
     flat = flush or mentions(question, "no-recess")
     if not (is_known(lens) and is_known(body)) or lens.nominal >= body.nominal or not flat or is_either_asked(question):
@@ -38,6 +41,15 @@ def with_flat_seat(question: Question, setup: Setup, right: RingToMake) -> Quest
         return question
     told = number(question, "length")  # 'mine is flat, 1 mm'
     return replace(question, adapters=(_flat(ring, told if told is not None and told <= THICKEST_MM else 0.0, setup),))
+
+
+def _with_lip(question: Question, lip: float, setup: Setup) -> Question:
+    """'M42 on OM with a 1 mm flanged ring': between two that lie so near the lens rests on the lip of the ring."""
+    ring = question.adapters[0] if len(question.adapters) == 1 else None
+    sized = ring is None or ring.ids or ring.thickness_mm or ring.factor or ring.steps
+    if ring is None or sized or (ring.piece or "") not in MADE_FLAT or not 0 < lip <= THICKEST_MM:
+        return question
+    return replace(question.without("spigot"), adapters=(_flat(ring, lip, setup),))
 
 
 def _flat(ring: Thing, size: float, setup: Setup) -> Thing:

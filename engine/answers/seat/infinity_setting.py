@@ -13,6 +13,7 @@ from engine.base.span import Span
 from grammar.questions import Question, Thing
 from grammar.turns.spans import span_of
 
+ASKED: Final = "for-infinity"
 _HELICOID: Final = "helicoid"
 _NAME: Final = "helicoid_setting_mm"
 
@@ -28,7 +29,13 @@ def with_setting_told(answer: Answer, question: Question, knowledge: Knowledge) 
     error = answer.chains[0].listed.judged.measured_trace.value("register_error_mm") if answer.chains else None
     rows = [row for row in answer.quantities or () if row.name == _NAME and is_known(row.value)]
     told = next((row.value.nominal for row in rows if is_known(row.value)), None)
-    if not question.follows or len(drawn) != 1 or not isinstance(error, Span) or not is_known(error.shortest):
+    if (
+        not question.places(ASKED)
+        or not question.follows
+        or len(drawn) != 1
+        or not isinstance(error, Span)
+        or not is_known(error.shortest)
+    ):
         return answer
     piece, (least, most) = drawn[0]
     at = round(_shortest(piece) - error.shortest.nominal, 3) if told is None else round(told, 3)

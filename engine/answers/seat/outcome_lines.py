@@ -14,6 +14,7 @@ from engine.physics import coverage
 from engine.physics.trace import Given
 from grammar.questions import Question
 
+_RIGHT_MM: Final = 0.0005
 FIRST_CHECK: Final = "first check: "  # how the line begins that tells it
 
 
@@ -41,9 +42,14 @@ def mark_of(judged: Judged, feet: bool = False) -> tuple[float, str | None]:
 
 
 def with_mark(judged: Judged, question: Question) -> str:
-    """What comes behind 'reaches infinity' where it is asked where: at which mark of a lens that sits too close."""
+    """What comes behind the outcome where it is asked: by how much the seat is off, at which mark infinity falls."""
     asked = judged.verdict == "infinity" and question.mentions("infinity-falls-at", "where-on-scale")
     at = mark_of(judged, question.feet)[1] if asked else None
+    error = judged.measured_trace.value("register_error_mm") if question.mentions("off-by-asked") else None
+    if isinstance(error, Span) and error.is_fixed and is_known(error.shortest):
+        off = error.shortest.nominal
+        way = "too far out" if off > 0 else "too close"
+        return f", {small_mm(abs(off))} {way}" if abs(off) > _RIGHT_MM else ", just right"
     return f", at the {at} mark of its scale" if at is not None else ""
 
 

@@ -12,19 +12,27 @@ from engine.base.interval import is_known
 from engine.facts.records import Adapter
 from grammar.questions import Thing
 
-_LEAST: Final = 4  # letters of a word that tells a sort
+_LEAST: Final = (4, 3)  # letters of a word that tells a sort, and of one behind a 'with'
 _LEADS: Final = frozenset(["with", "from", "into", "without"])  # before a ring, and in the name of some
 _ANY: Final = frozenset(["adapter", "ring", ""])
 
 
 def of_its_word(thing: Thing, pairs: Sequence[str], text: str, knowledge: Knowledge) -> list[str]:
-    """'a flush D-C ring', 'with a 39-42 bush': of the rings between two mounts those that a word for it names."""
+    """'a flush D-C ring', 'with a 39-42 bush', 'the ring with a lip': of the rings between two mounts those that a word
+    for it names."""
     at = text.casefold().find(thing.words.casefold()) if thing.words else -1
     before = re.findall(r"[a-z]+", text[: max(0, at)].casefold())[-1:]
     itself = re.findall(r"[a-z]+", thing.words.casefold())[-1:] if thing.piece not in _ANY else []
+    behind = text[at + len(thing.words) :] if at >= 0 else ""
+    with_it = re.match(r"\W+with (?:an? |the )?([a-z]+)", behind.casefold())
+    after = with_it.groups() if with_it is not None else ()
     rows = _between(pairs, knowledge)
-    for word in (*before, *itself):
-        said = [row.id for row in rows if word in _words(row)] if len(word) >= _LEAST and word not in _LEADS else []
+    for word in (*before, *itself, *after):
+        said = (
+            [row.id for row in rows if word in _words(row)]
+            if len(word) >= _LEAST[word in after] and word not in _LEADS
+            else []
+        )
         if said and len(said) < len(rows):
             return said
     return []

@@ -18,6 +18,7 @@ from engine.facts.kinds import ACCESSORIES
 from engine.facts.records import Mount
 from grammar.questions import BY_MEASURES, BY_REGISTER, BY_THREAD, Question, Thing
 
+TOLD_BY: Final = "assumed by paper"  # trait of a lens that was told by its register alone
 BY_PAPER: Final = "register-by-paper"  # how far such a measurement may be off
 MOST: Final = 3
 EXACTLY_MM: Final = 0.06  # registers are told to a tenth or better
@@ -105,7 +106,8 @@ def with_mount_by_register(question: Question, knowledge: Knowledge, sure: bool 
     if not near:
         return question
     words = f"lens with a register of {small_mm(told)}"
-    meant = replace(lens or Thing(), kind="mount", ids=tuple(mount.id for mount in near[:MOST]), words=words)
+    ids, traits = tuple(mount.id for mount in near[:MOST]), tuple(dict.fromkeys((*(lens or Thing()).traits, TOLD_BY)))
+    meant = replace(lens or Thing(), kind="mount", ids=ids, words=words, traits=traits)
     return replace(question, lenses=(meant,))
 
 

@@ -275,7 +275,8 @@ def is_limit(question: Question) -> bool:
 def _is_mark_of_before(question: Question) -> bool:
     """'is the ring too thick then?' after infinity at the 8 m mark: that mark is one still, whatever words follow."""
     mark, before = question.said("mark"), question.prior
-    told_anew = any(sign.isdigit() for sign in question.text)
+    sheets = question.said("layer") is not None and question.said("layer") != (before.said("layer") if before else None)
+    told_anew = any(sign.isdigit() for sign in question.text) and not sheets  # 'got 0.05 and 0.1 only' is of shims
     return bool(question.follows and mark and before is not None and before.said("mark") == mark and not told_anew)
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 
 from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.said import mentions
 from engine.answers.seat.described import ANY_PIECE, BENDS, TUBE, described, supposed
 from engine.answers.seat.sorts_of_ring import of_its_word
 from engine.base.compact import replace
@@ -66,6 +67,10 @@ class Wanted:
             self.using.append("|".join(flush))
         elif thing.piece and thing.piece not in ANY_PIECE:
             self._take_kind(thing.piece, thing, n)
+        elif not mentions(self.question, "two-seats") and (
+            sort := of_its_word(thing, (f"{lens_mount}>{body_mount}",), self.question.text, knowledge)
+        ):
+            self.using.append("|".join(sort))  # 'the lipped ring'; two sorts are set apart by their seats
 
     def _take_described(self, piece: Adapter) -> None:
         """What is told by its length goes in; it is made up where the facts do not hold it."""

@@ -31,7 +31,8 @@ def with_thickness_asked(answer: Answer, question: Question, knowledge: Knowledg
     if answer.ring is None or answer.ring.thickness_mm is None:
         return answer
     if off is None:
-        return _unmeasured(answer, question)
+        said_off = question.mentions(*_OFF) or question.asks_which_way
+        return _unmeasured(answer, question) if said_off else answer  # 'two rings, same thing, right?'
     if "?" not in question.text and not question.asks_which_way:
         return answer
     right = small_mm(answer.ring.thickness_mm.nominal)

@@ -165,7 +165,8 @@ def _of_thread(thread: Thread, case: str, keys: list[str], rows: list[Quantity])
         angle = thread.form_angle_deg
         yield f"flanks of {trimmed(angle.nominal, 0)} degrees" if is_known(angle) else "its flank angle is not known"
     if "figure-male" in keys:
-        yield _limits("male thread", thread.male_major_mm, "over the crests")
+        wide = "" if is_known(thread.male_major_mm) else f", {trimmed(thread.major_mm.nominal, 2)} mm"
+        yield _limits(f"male thread{wide}", thread.male_major_mm, "over the crests")
         if is_known(thread.male_major_mm):
             rows.append(Quantity("thread_diameter_mm", thread.male_major_mm, f"{case}, male"))
     if "figure-female" in keys:
