@@ -44,8 +44,9 @@ def _with_gap(question: Question, facts: Catalogue) -> Question:
         return question
     sized = [one.thickness_mm[0] for one in question.adapters if one.is_of_one_length and one.thickness_mm]
     open_sizes = [one for one in (*numbers(question, *_LENGTHS), *sized) if 0 < one <= _WIDEST_GAP and one != int(one)]
-    if len(open_sizes) != 1:
-        return question
+    alone = question.lens is None or not question.lens.ids
+    if len(open_sizes) != 1 or (alone and not question.mentions("sits-too-close", "off-either-way")):
+        return question  # of a lens told by its length alone it is heard already
     size = open_sizes[0]
     kept = tuple(one for one in question.mentioned if one.key not in _ELSE and not one.key.startswith(OFF_KEY))
     if _is_room(size, question, facts):
