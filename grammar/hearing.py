@@ -60,7 +60,8 @@ HEARD_AS: Final = {
 # what is listened for where it stands, in a turn that is no question yet
 LISTENED: Final = frozenset(HEARD_AS) | {
     "too", "ring-amiss-by", "ring-and-shim", "under-it", "stops-lighter", "stops-darker", "native-said",
-    "to-look-alike", "scene-asked",
+    "to-look-alike", "scene-asked", "turned-in-front", "onto-its-front", "behind-the-other", "on-top-of-it",
+    "adds-to-it", "counted-or-none",
 }  # fmt: skip
 OF_NOTHING: Final = "of-nothing"  # that no word of it says anything of a subject: 'how do i know', 'what could that be'
 _FAR_LOST: Final = frozenset(["infinity", "lose"])  # 'do i lose infinity with two rings stacked' fears for focus alone

@@ -6,11 +6,10 @@ from typing import Final
 
 from grammar.numbers.widths_behind import BARREL, with_widths_behind
 from grammar.things.casting import SPACER
-from grammar.words.groups import HOLDING, OUTER, RATHER, SCREW, SMOOTH, WITHOUT
+from grammar.words.groups import FAT, HOLDING, OUTER, RATHER, SCREW, SMOOTH, WITHOUT
 from grammar.words.tokens import Token
 
 _WIDTHS: Final = (20.0, 130.0)  # mm, of barrels
-_FAT: Final = frozenset(["fat", "thick", "wide"])  # behind it, of a lens
 _PROJECTS: Final = ("KIND", "projector")
 _PLAIN: Final = "plain"  # said of the tube of such a lens; elsewhere of a tube that stands between
 _THREAD_NEAR: Final = 3  # tokens from a thread to how wide it is
@@ -58,7 +57,7 @@ def _of_fat_lenses(tokens: list[Token]) -> list[Token]:
     out = list(tokens)
     for at in range(len(tokens) - 2):
         size, fat, lens = tokens[at : at + 3]
-        wide = size.is_mm and _WIDTHS[0] <= size.numbers[0] <= _WIDTHS[1] and fat.text.casefold() in _FAT
+        wide = size.is_mm and _WIDTHS[0] <= size.numbers[0] <= _WIDTHS[1] and FAT in fat.groups
         if wide and fat.kind in ("MEASURE", "FILLER") and lens.kind in ("MOUNT", "LENS", "KIND"):
             out[at], out[at + 1] = size.as_("KEYED", value=BARREL, unit="mm"), fat.as_("FILLER")
     return out

@@ -6,17 +6,14 @@ from typing import Final
 
 from grammar.kinds import COVERAGE
 from grammar.numbers.measured_lengths import OWN, is_plausible
+from grammar.words.groups import ASKED_AHEAD, COVER, COVERING, LIGHTS_UP
 from grammar.words.token_kinds import SIZES
 from grammar.words.tokens import Token
 
 CIRCLE: Final = "circle"
-_COVERS: Final = frozenset(["covers", "covering"])
-_COVER: Final = frozenset(["cover", "covers"])
 _MADE_FOR: Final = "made-for"
 _IT: Final = frozenset(["it", "they", "only", "these", "those"])
-_ASKED: Final = frozenset(["will", "does", "do", "would", "can", "which", "what", "how", "if"])
 _ENDS: Final = frozenset([".", ",", ";"])
-_LIGHTS: Final = frozenset(["lit", "light", "lights", "illuminated", "illuminates"])
 _ACROSS: Final = frozenset(["diameter", "size"])  # what is measured across anything, and of a circle is the circle
 _SMALL: Final = frozenset(["CUE", "DET", "PREP"])
 _LINKING: Final = frozenset(["be", "of", "the", "at", "equals", "", "its"])  # values of the small words within
@@ -43,7 +40,7 @@ def with_circles_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
             _tell_thrown(out, at, told)
         elif token.kind == "CUE" and _is_told_of_lens(tokens, at):
             out[at] = token.as_("PREP", value=_MADE_FOR)
-        elif token.kind == "CUE" and token.text.casefold() in _COVERS:
+        elif token.kind == "CUE" and COVERING in token.groups:
             _tell_covered(out, at)
         elif token.kind == "CUE" and token.text.casefold() == COVERAGE:
             _tell_coverage(out, at)
@@ -54,16 +51,16 @@ def with_circles_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
 
 def _is_told_of_lens(tokens: list[Token], at: int) -> bool:
     """'they cover super 35. how much of full frame is lit': the lens's own, beside what is asked of another."""
-    if tokens[at].text.casefold() not in _COVER or at == 0:
+    if COVER not in tokens[at].groups or at == 0:
         return False
     frame = at + 1 + (at + 1 < len(tokens) and tokens[at + 1].value == "only")
     framed = frame < len(tokens) and tokens[frame].kind == "FORMAT"
     lens = tokens[at - 1].kind == "LENS" or tokens[at - 1].value in _IT or tokens[at - 1].text.casefold() in _IT
-    asked = any(one.text.casefold() in _ASKED for one in tokens[:at] if one.kind == "CUE")
+    asked = any(ASKED_AHEAD in one.groups for one in tokens[:at] if one.kind == "CUE")
     ends = [n for n in range(frame + 1, min(len(tokens), frame + 3)) if tokens[n].text in _ENDS]
     rest = tokens[ends[0] + 1 :] if ends else []
     other = any(one.kind in ("FORMAT", "FRAME", "BODY", "MOUNT") or one.text.casefold() == "frame" for one in rest)
-    return framed and lens and not asked and other and any(one.text.casefold() in _LIGHTS for one in rest)
+    return framed and lens and not asked and other and any(LIGHTS_UP in one.groups for one in rest)
 
 
 def _tell_supposed(tokens: list[Token]) -> None:

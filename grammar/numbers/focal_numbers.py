@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.numbers.measured_lengths import is_lens_led
-from grammar.words.groups import BECOMING, CROP, FOCAL_NAMED
+from grammar.words.groups import BECOMING, CROP, FOCAL_NAMED, LEADS_INTO
 from grammar.words.tokens import Token, is_plural
 
 ENDS: Final = frozenset(["STOP", "JOIN", "PREP", "CUE", "LIMIT", "TRAIT"])
@@ -19,7 +19,6 @@ _LEAST_LENS, _MOST_LENS = 3, 1000  # mm
 _TRAVEL: Final = "travel"
 _NAMED_WITHIN: Final = 5  # words between 'focal' and the number
 _ARTICLE, _IS, _JOINS = "a", "be", frozenset([",", ", a"])
-_INTO: Final = frozenset(["into", "in to", "to"])
 
 
 def is_focal(tokens: list[Token], at: int) -> bool:
@@ -104,7 +103,7 @@ def is_what_it_becomes(tokens: list[Token], at: int) -> bool:
     """'my 50 turns into a 75 on the smaller chip': no other lens, but what the one before it frames like."""
     if at < 3 or tokens[at - 1].kind not in ("DET", "LETTER"):
         return False
-    place = at - 2 - (tokens[at - 2].text.casefold() in _INTO)
+    place = at - 2 - (LEADS_INTO in tokens[at - 2].groups)
     lens = tokens[place - 1] if place > 0 else None
     told = lens is not None and lens.kind in ("FOCAL", "COMBO", "LENGTH")
     return told and BECOMING in tokens[place].groups and tokens[at].numbers[0] >= 2 * _LEAST_LENS

@@ -5,11 +5,10 @@ from __future__ import annotations
 import re
 from typing import Final
 
-from grammar.words.groups import GLASS_LIKE, INDEX
+from grammar.words.groups import GLASS_LIKE, INDEX, LINKS_FIGURE
 from grammar.words.tokens import Token
 
 _GLUED: Final = re.compile(r"n(?:d)?=?1", re.IGNORECASE)  # 'n1' of 'n1.517', which the point ends
-_LINKS: Final = frozenset(["=", "of", "is", ":", "about"])
 _INDICES: Final = (1.3, 2.1)  # of glass
 _THICKEST: Final = 12.0  # mm
 _NEAR: Final = 3  # tokens from the name to the number
@@ -47,7 +46,7 @@ def _index(tokens: list[Token], at: int) -> tuple[int, int] | None:
         token = tokens[place]
         if token.numbers and _INDICES[0] <= token.numbers[0] <= _INDICES[1] and "." in token.text:
             return at, place
-        if not (token.kind == "MARK" or token.text.casefold() in _LINKS):
+        if not (token.kind == "MARK" or LINKS_FIGURE in token.groups):
             return None
     return None
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from engine.base.units import MM_PER_FOOT
-from grammar.words.groups import ASKS
+from grammar.words.groups import ASKS, LEADS_LENS, SHOWS_OR_WOULD
 from grammar.words.groups import AWAY as SET_AWAY
 from grammar.words.token_kinds import SIZES
 from grammar.words.tokens import Token
@@ -26,9 +26,7 @@ _IS: Final = "be"
 _REGISTER: Final = "flange-to-image"
 _EXTENSION: Final = "extension"
 _MEASURED: Final = frozenset([_REGISTER, "throat", "barrel", "bore", "circle"])
-_SHOWS: Final = frozenset(["will", "would", "does", "do", "should", "could", "has", "have", "shows"])
 _OF_LENSES: Final = frozenset(["mark", "field"])
-_OF_LENS: Final = frozenset(["for", "on", "under", "behind", "with"])  # before a lens that a ring is of
 _SHORTEST_LENS: Final = 12.0  # mm
 _LEAST_AWAY: Final = 100.0  # mm
 # what is measured, and the word behind the number that says so again: 'register 71 on paper', 'my sheet is 0.05 thick'
@@ -120,7 +118,7 @@ def is_lens_led(tokens: list[Token], at: int) -> bool:
     """'for my 55', 'under the 28': a bare whole number so led is a lens."""
     token, led = tokens[at], tokens[max(0, at - 2) : at]
     bare = token.kind in ("NUMBER", "FOCAL") and token.text.isdecimal() and token.numbers[0] >= _SHORTEST_LENS
-    return bare and [one.kind for one in led[1:]] == ["DET"] and led[0].text.casefold() in _OF_LENS
+    return bare and [one.kind for one in led[1:]] == ["DET"] and LEADS_LENS in led[0].groups
 
 
 def _is_with_a(tokens: list[Token], at: int) -> bool:
@@ -239,7 +237,7 @@ def is_led(tokens: list[Token], at: int) -> bool:
 
 def _is_asked_of(tokens: list[Token], at: int, ahead: int) -> bool:
     """'which mark would a 100 show': between the word and the number one that asks of it, and its article."""
-    asks = any(one.text.casefold() in _SHOWS for one in tokens[at + 1 : ahead])
+    asks = any(SHOWS_OR_WOULD in one.groups for one in tokens[at + 1 : ahead])
     return asks and tokens[ahead - 1].kind == "DET"
 
 

@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from typing import Final
 
-from grammar.words.groups import DRAWS, YIELDS
+from grammar.words.groups import DRAWS, MACRO_MADE, YIELDS
 from grammar.words.tokens import Token
 
 _LARGEST: Final = 1.0  # more is no decimal part of life size
-_MACRO: Final = frozenset(["macro", "micro"])  # said of a lens that is made for close up
 _OF_THINGS: Final = frozenset(["LENS", "KIND", "PIECE", "MOUNT", "MEASURE", "FNUM"])
 _NATIVE: Final = "close-focus"  # value of 'by itself', 'alone'
 _BACK: Final = 4  # tokens
@@ -26,5 +25,5 @@ def _is_own_size(tokens: list[Token], at: int) -> bool:
         return False
     after = tokens[at + 1] if at + 1 < len(tokens) else None
     taken = after is not None and after.kind in _OF_THINGS and after.value != _NATIVE
-    macro = any(one.text.casefold() in _MACRO for one in tokens[max(0, at - _BACK) : at])
+    macro = any(MACRO_MADE in one.groups for one in tokens[max(0, at - _BACK) : at])
     return not taken and (YIELDS in before.groups or (macro and DRAWS in before.groups))

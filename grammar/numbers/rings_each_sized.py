@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.things.casting import MADE_REDUCING
+from grammar.words.groups import RIM_OF_BUSH
 from grammar.words.token_kinds import LENGTHS
 from grammar.words.tokens import Token, is_plural
 
@@ -19,7 +20,6 @@ _ENDS: Final = frozenset(["STOP", "JOIN", "PREP", "CUE", "FILLER", "VERB", "MARK
 _BEFORE: Final = frozenset(["DET", "PREP", "JOIN"])  # before the length of a ring that its mounts follow
 _VIA: Final = "via"  # value of 'through'
 _BUSH: Final = "thread-reducer"
-_FLANGES: Final = frozenset(["flange", "rim", "edge", "shoulder"])
 _LIP: Final = "lip"  # value of the words for one
 _LINKS: Final = frozenset(["-", "to", ">", "->", "/"])
 
@@ -142,7 +142,7 @@ def _lipped(tokens: list[Token], piece: int, hosts: frozenset[str]) -> int:
     """'a 39-42 ring with a 1 mm lip': it seats the lens so far out; on a ring for a body the lip is a part of it."""
     row = [n for n in range(piece + 1, min(piece + 1 + _WORDS, len(tokens))) if tokens[n].kind != "DET"][:3]
     named = piece and tokens[piece - 1].kind in ("MOUNT", "RANGE") and not hosts & set(tokens[piece - 1].ids[:1])
-    said = len(row) == 3 and (tokens[row[2]].value == _LIP or tokens[row[2]].text.casefold() in _FLANGES)
+    said = len(row) == 3 and (tokens[row[2]].value == _LIP or RIM_OF_BUSH in tokens[row[2]].groups)
     lip = said and tokens[row[0]].value in ("with", "(")
     size = tokens[row[1]] if named and lip else None
     if size is None or size.kind not in LENGTHS or size.unit not in ("", "mm") or len(size.numbers) != 1:

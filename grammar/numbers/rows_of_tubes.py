@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.things.casting import SPACER
-from grammar.words.groups import STANDS_IN
+from grammar.words.groups import PICKED_OUT, STANDS_IN
 from grammar.words.tokens import Token, is_plural
 
 _TUBES: Final = (3.0, 100.0)  # mm, of one in a set
@@ -20,7 +20,6 @@ _UNDER: Final = frozenset(
 )  # between a row of tubes and the lens they are put to
 _BEFORE: Final = frozenset(["with", "on", "added", "plus", "+", "and"])  # between a lens and the row
 _OF_LENS: Final = frozenset(["COMBO", "FOCAL", "LENGTH", "NUMBER"])
-_PICKING: Final = frozenset(["only", "just", "use", "using", "take", "taking", "stack", "with"])
 _TUBE: Final = "extension-tube"
 _LENS_TOLD: Final = frozenset(["FOCAL", "COMBO", "LENS"])
 _EXTENSION: Final = "extension"  # value of 'of tubes', where it is told how many mm of them
@@ -138,7 +137,7 @@ def with_tubes_picked(tokens: list[Token]) -> list[Token]:
 
 
 def _points(token: Token) -> bool:
-    return token.text.casefold() in _PICKING or (token.kind == "DET" and token.value == "the")
+    return PICKED_OUT in token.groups or (token.kind == "DET" and token.value == "the")
 
 
 def _lengths_at(tokens: list[Token], at: int) -> list[int]:

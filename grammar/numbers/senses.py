@@ -15,7 +15,7 @@ from grammar.numbers.rings_to_choose import CHOICE
 from grammar.numbers.rows_of_tubes import with_counted_tubes
 from grammar.numbers.stops_beside import SHARE
 from grammar.numbers.two_sides import LEAST_RING, READING, TWO_APART, with_two_sides
-from grammar.words.groups import ENDLESS, PLATE
+from grammar.words.groups import ENDLESS, PLATE, PLATES
 from grammar.words.tokens import Token
 
 _NOT: Final = "not"  # '25.60 not 25.46' tells the one and what it should be
@@ -26,7 +26,6 @@ _NUMBERS: Final = frozenset(["NUMBER", "LENGTH", "FOCAL", "KEYED"])
 _BETWEEN: Final = frozenset(["JOIN", "CUE", "MARK"])
 _LEAST_PLATE: Final = 0.25  # mm; what is thinner is foil
 _THICKEST_GLASS: Final = 8.0  # mm; a lens of a shorter focal length is told with a stop or a mount
-_PLATES: Final = frozenset(["plate", "plates"])
 _BEHIND_LENS: Final = frozenset(["behind", "between"])  # where such a plate is put
 _BEING: Final = frozenset(["be"])
 _ISO: Final = "iso"  # value of the word that a speed follows
@@ -256,7 +255,7 @@ def _leads_to_glass(token: Token) -> bool:
 
 def _names_plate(token: Token) -> bool:
     """'a 5 mm plate of glass', 'a glass plate': that glass is a plate, and no ring or lens."""
-    return token.kind == "PIECE" and token.text.casefold() in _PLATES
+    return token.kind == "PIECE" and PLATES in token.groups
 
 
 def _thick_plates(tokens: list[Token]) -> list[Token]:

@@ -6,11 +6,11 @@ from typing import Final
 
 from grammar.questions import RING
 from grammar.things.casting import SPACER
+from grammar.words.groups import MADE_UP_OF
 from grammar.words.tokens import Token, is_plural
 
 _SUMS: Final = frozenset(["total", "size"])
 _BETWEEN: Final = frozenset(["CUE", "DET", "VERB", "MARK"])
-_FROM: Final = frozenset(["from", "out of", "of", "with"])
 _NEAR: Final = 3  # tokens from the pieces to the word for the sum, and from there to the length
 _LONGEST: Final = 400.0  # mm
 _TOLD: Final = frozenset(["LENGTH", "NUMBER", "RANGE", "MOUNT", "LETTER", "LINK", "COUNT", "RATIO"])
@@ -62,7 +62,7 @@ def _may_be_sum_of(token: Token) -> bool:
 def _are_chosen_from(tokens: list[Token], length: int) -> bool:
     """'which spacers make 16.5 mm from 5, 10 and 1 mm rings': they are still to be found."""
     after = tokens[length + 1 : length + 2]
-    return bool(after) and after[0].kind == "PREP" and after[0].text.casefold() in _FROM
+    return bool(after) and after[0].kind == "PREP" and MADE_UP_OF in after[0].groups
 
 
 def _are_tubes(token: Token, told: frozenset[str]) -> bool:

@@ -7,6 +7,7 @@ from typing import Final
 
 from grammar.things.casting import DRAWN, MAY_REDUCE, OPTICAL, SPACER
 from grammar.things.marked_lens import is_marked_lens
+from grammar.words.groups import OWN_OR_ANY
 from grammar.words.token_kinds import HEADS, METRES
 from grammar.words.tokens import Token, is_plural
 
@@ -23,7 +24,6 @@ _SHORTEST_LENS_MM: Final = 20
 _THINNEST_MM: Final = 3.0  # of what is put under a ring, and no lens
 _LEAST_LENS: Final = {"bellows": 20.0, "helicoid": 28.0, SPACER: 40.0}  # mm, of what is no length of such a piece
 _NO_FRAME: Final = frozenset(["mm", "cm", "m", "ft"])  # units that no frame is told in
-_ANY: Final = frozenset(["a", "an", "my", "our", "his", "her"])  # before a thing of its own, not of what was told
 _LONGEST_TUBE: Final = 80.0  # mm, of one in a set
 _TWO: Final = 2  # tokens back, over the article
 _LEAST_FOCAL: Final = 8.0  # mm; what is shorter may be a ring
@@ -66,7 +66,7 @@ def _is_lens_behind_ring(tokens: list[Token], at: int) -> bool:
     if token.kind != "LENGTH" or at < _TWO or token.unit != "mm" or token.numbers[0] < _LEAST_FOCAL:
         return False
     makes = at > _TWO and (tokens[at - _TWO].kind, tokens[at - _TWO].value) == ("MEASURE", "total")
-    led = tokens[at - 1].kind == "DET" and tokens[at - 1].text.casefold() in _ANY
+    led = tokens[at - 1].kind == "DET" and OWN_OR_ANY in tokens[at - 1].groups
     led = led and _is_ring(tokens, at - _TWO - makes)
     after = tokens[at + 1] if at + 1 < len(tokens) else None
     return led and (after is None or after.kind in ("CUE", "STOP", "JOIN", "PREP", "AT"))

@@ -6,7 +6,7 @@ from typing import Final
 
 from grammar.questions import RING
 from grammar.things.casting import OPTICAL, SPACER
-from grammar.words.groups import AWAY, LEFT_OUT, PURPOSE, TAKEN_AWAY, WAS_TAKEN
+from grammar.words.groups import AWAY, LEFT_OUT, PURPOSE, TAKEN_AWAY, USED_WITH, WAS_TAKEN
 from grammar.words.tokens import Token
 
 _ENDS_LENS: Final = frozenset(["LENS", "LENGTH", "NUMBER", "FNUM", "COMBO", "FOCAL"])  # before a colon
@@ -17,7 +17,6 @@ _DRAWN: Final = frozenset(["helicoid", "bellows"])  # pieces that a thin ring is
 _WITHOUT: Final = "without"
 _FOR: Final = "for"
 _MADE_FOR: Final = "made-for"
-_WITH: Final = frozenset(["a", "use", "using", "with"])  # 'for use with a helicoid'
 # what may be told of a ring before it
 _OF_RING: Final = frozenset(["DET", "LENGTH", "NUMBER", "MOUNT", "LETTER", "LINK", "TO", "PAIR", "MARK", "TRAIT"])
 _PLATES: Final = frozenset(["flange-to-image"])  # 'the 1 mm M42-E flange'
@@ -118,7 +117,7 @@ def _is_what_for(tokens: list[Token], at: int) -> bool:
     if tokens[at].kind != "PIECE" or tokens[at].value not in _DRAWN:
         return False
     before = at - 1
-    while before >= 0 and (tokens[before].kind == "DET" or tokens[before].text.casefold() in _WITH):
+    while before >= 0 and (tokens[before].kind == "DET" or USED_WITH in tokens[before].groups):
         before -= 1
     led = before > 0 and (tokens[before].value == _MADE_FOR or _says_what_for(tokens[before - 1 : before + 1]))
     return led and any(one.kind == "PIECE" or one.value in _PLATES for one in tokens[:before])

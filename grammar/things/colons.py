@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.words.groups import FITS_ONTO
 from grammar.words.tokens import Token
 
 _SEVERAL: Final = 2
 _OF_BODY: Final = frozenset(["BODY", "DET", "FORMAT", "FRAME", "FILLER"])  # what may stand about a body's mount
-_FITTING: Final = frozenset(["fit", "fits", "work on", "go on"])
 _PUT: Final = frozenset(["on", "to", "for"])
 _IDLE: Final = frozenset(["DET", "LETTER", "FILLER"])
 _AT: Final = ("PREP", "at")
@@ -45,7 +45,7 @@ def _with_row_before_body(tokens: list[Token]) -> list[Token]:
         start -= 1
     led = tokens[start - 1] if start else None
     put_on = led is not None and led.kind == "PREP" and led.value in _PUT
-    fits = led is not None and led.kind == "CUE" and led.text.casefold() in _FITTING  # 'which fit E: OM, M42'
+    fits = led is not None and led.kind == "CUE" and FITS_ONTO in led.groups  # 'which fit E: OM, M42'
     if not (put_on or fits) or not any(map(_is_mount, tokens[start:colon])):
         return list(tokens)
     named = [one for one in row if _is_mount(one) or one.kind == "JOIN"]

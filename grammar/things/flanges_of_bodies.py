@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.words.groups import HOLES
 from grammar.words.tokens import Token
 
 _FLANGE: Final = "flange"
-_HOLES: Final = frozenset(["hole", "socket"])  # what a lens goes in
 _INTO: Final = frozenset(["in", "into", "on", "to"])
 _OF_LENSES: Final = frozenset(["LENS", "KIND"])
 
@@ -38,6 +38,6 @@ def _with_holes(tokens: list[Token]) -> list[Token]:
         hole, mount = tokens[at], tokens[at - 1]
         led = [one.value for one in tokens[max(0, at - 3) : at - 1] if one.kind == "PREP"]
         lens = any(one.kind in _OF_LENSES for one in tokens[: at - 1])
-        if hole.text.casefold() in _HOLES and mount.kind == "MOUNT" and lens and led and led[-1] in _INTO:
+        if HOLES in hole.groups and mount.kind == "MOUNT" and lens and led and led[-1] in _INTO:
             out[at] = Token("BODY", hole.text, hole.column, listed=hole.listed)
     return out

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.words.groups import TAKES
 from grammar.words.tokens import Token
 
 _PLACING: Final = frozenset(["on", "for"])
 _NUMBERS: Final = frozenset(["COMBO", "FOCAL", "LENGTH", "NUMBER"])
-_TAKES: Final = frozenset(["takes", "take", "took"])
 _LEAST: Final = 8.0  # mm, of a lens
 
 
@@ -30,7 +30,7 @@ def _with_what_it_takes(tokens: list[Token]) -> list[Token]:
     """'SR 200, my camera takes Z lenses': beside a lens that is told, the mount of what a camera takes is its own."""
     for at in range(1, len(tokens) - 3):
         body, takes, mount, lens = tokens[at : at + 4]
-        said = body.kind == "BODY" and not body.ids and takes.kind == "CUE" and takes.text.casefold() in _TAKES
+        said = body.kind == "BODY" and not body.ids and takes.kind == "CUE" and TAKES in takes.groups
         others = any(one.kind == "MOUNT" for one in tokens[:at])
         if said and others and mount.kind == "MOUNT" and lens.kind == "LENS":
             return [*tokens[:at], mount, body, *_with_what_it_takes(tokens[at + 4 :])]

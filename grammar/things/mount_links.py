@@ -2,19 +2,15 @@
 
 from __future__ import annotations
 
-from typing import Final
-
 from grammar.things.standins import STANDIN
-from grammar.words.groups import SUFFICES
+from grammar.words.groups import SUFFICES, WILL_IT
 from grammar.words.tokens import Token, is_plural
-
-_WILL: Final = frozenset(["will", "would", "does", "can"])
 
 
 def _asks_will(before: list[Token]) -> bool:
     """Whether the mount before it stands right behind 'will' or the like, so that no lens goes ahead of it there."""
     ahead = [token for token in before if token.kind != "DET"][-2:]
-    return len(ahead) == 2 and ahead[0].text.casefold() in _WILL
+    return len(ahead) == 2 and WILL_IT in ahead[0].groups
 
 
 def hyphened(tokens: list[Token]) -> list[Token]:

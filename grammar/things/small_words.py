@@ -7,7 +7,7 @@ from typing import Final
 from engine.base.units import MM_PER_FOOT, MM_PER_INCH
 from grammar.things.phrases import TOWARDS
 from grammar.things.standins import STANDIN
-from grammar.words.groups import EXCHANGES, FOCUSING, SCREW_CRESTS, THERE_IS, WITHOUT
+from grammar.words.groups import BEARS, EXCHANGES, FOCUSING, LIKE_THAT, SCREW_CRESTS, THERE_IS, WHICH_ONE, WITHOUT
 from grammar.words.tokens import Token
 
 _OF_RINGS: Final = frozenset(["PIECE", "ADAPTER"])
@@ -23,12 +23,9 @@ _UNITS: Final = {
     "inch": MM_PER_INCH, "inches": MM_PER_INCH,
 }  # fmt: skip
 _STANDING: Final = "one"
-_ASKS: Final = frozenset(["which", "what", "the which"])
 _BE: Final = "be"
-_LIKE: Final = frozenset(["like", "as", "really"])
 _A_MOUNT: Final = "a mount"  # as one writes the mount A in a hurry, and any mount
 _AND_A: Final = frozenset(["and a", "plus a"])
-_BEARS: Final = frozenset(["says", "reads", "said"])  # between a lens and what is engraved on it
 _OF_LENS: Final = frozenset(["LENS", "LENGTH", "COMBO", "KIND", "RANGE"])
 _ASKING: Final = frozenset(["CUE"])
 _LED: Final = frozenset(["MOUNT", "KIND", "LENGTH", "COMBO", "TRAIT"])
@@ -96,12 +93,7 @@ def with_small_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
             skip = False  # the unit of a length in words
             continue
         after = tokens[at + 1] if at + 1 < len(tokens) else None
-        if (
-            token.kind == "NUMBER"
-            and token.text.casefold() == _STANDING
-            and at
-            and tokens[at - 1].text.casefold() in _ASKS
-        ):
+        if token.kind == "NUMBER" and token.text.casefold() == _STANDING and at and WHICH_ONE in tokens[at - 1].groups:
             out.append(token.as_("CUE"))  # 'which one is off' tells no number
             continue
         length = _in_words(token, after)
@@ -112,17 +104,17 @@ def with_small_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
         if token.kind == "PREP" and token.value == "to" and after is not None and after.text.casefold() == _BE:
             out.append(token.as_("CUE"))  # 'does it have to be C': nothing is put on it
             continue
-        if token.text.casefold() in _BEARS and at and tokens[at - 1].kind in _OF_LENS and after is not None:
+        if BEARS in token.groups and at and tokens[at - 1].kind in _OF_LENS and after is not None:
             named = after.kind == "MOUNT" and not any(one.kind in _ASKING for one in tokens[:at])
             out.append(token.as_("DET", value="") if named else token)  # '6mm lens says CS': the mount is the lens's
             continue
         if token.kind == "ORDINAL" and _begins_another(tokens, at):
             out.append(token.as_("FILLER"))
             continue
-        if token.text.casefold() in _BEARS and after is not None and _is_engraved(tokens, at):
+        if BEARS in token.groups and after is not None and _is_engraved(tokens, at):
             out.append(token.as_("VERB", value=_BE))  # 'another one, 6mm, says CS on it': told of that
             continue
-        if token.kind == "FILLER" and token.text.casefold() in _LIKE and after is not None and after.kind in _FIGURES:
+        if token.kind == "FILLER" and LIKE_THAT in token.groups and after is not None and after.kind in _FIGURES:
             out.append(token.as_("CUE"))  # 'on m4/3 blur like 1.4': what follows is of another
             continue
         if (

@@ -27,12 +27,9 @@ _SORTS: Final = frozenset(["wide", "tele", "normal"])
 _THAT: Final = frozenset(["that", "this", "my", "the", "it", "same"])
 _ELSE: Final = "else"  # 'what else'
 _NUMBERS: Final = re.compile(r"\d+(?:\.\d+)?")
-_IN_FRONT: Final = ("front", "reversed", "turned round")  # the one that is turned round
-_ONTO: Final = (
-    "its front", "its nose", "its filter", "onto", "on to it", "in front", "front of", "front thread", "filter thread",
-    "coupl", "stack", "on it", "before it", "ahead of it",
-)  # fmt: skip
-_BEHIND: Final = ("behind", "rear", "on the camera", "on the body")
+_IN_FRONT: Final = "turned-in-front"  # phrases that are mentioned; this one of the lens that is turned round
+_ONTO: Final = "onto-its-front"
+_BEHIND: Final = "behind-the-other"
 _BODIES: Final = frozenset(["body", "bodies", "camera", "cameras", "cam", "slr", "dslr", "mirrorless"])
 
 OF_CAMERAS: Final = frozenset(["slr", "rangefinder"])  # kinds of lens that tell the kind of its mount
@@ -159,15 +156,14 @@ def _of_coupled(heard: Heard, said: Question, before: Question) -> tuple[Thing, 
     new = [one for one in said.lenses if one.focal_length_mm not in (None, front.focal_length_mm, rear.focal_length_mm)]
     if len(new) != 1 or any(one.focal_length_mm is None for one in said.lenses):
         return ()
-    words = heard.text.casefold()
-    told = {float(one) for one in _NUMBERS.findall(words)}
+    told = {float(one) for one in _NUMBERS.findall(heard.text)}
     named = [one for one in (front, rear) if one.focal_length_mm in told]
     on = any(part.noun.role == "on" for part in heard.cast.lenses)
     if len(named) == 1:
         turned = named[0] is front
-    elif _HELD & set(new[0].traits) or any(word in words for word in _IN_FRONT):
+    elif _HELD & set(new[0].traits) or heard.places(_IN_FRONT):
         turned = True
-    elif on or any(word in words for word in _BEHIND):
+    elif on or heard.places(_BEHIND):
         turned = False
     else:
         turned = _apart(new[0], front) <= _apart(new[0], rear)
@@ -180,8 +176,7 @@ def _put_before(heard: Heard, said: Question, old: Thing) -> tuple[Thing, ...]:
     if new is None or not _HELD & set(new.traits) or _HELD & set(old.traits) or not old.focal_length_mm:
         return ()
     told = new.focal_length_mm not in (None, old.focal_length_mm) and not said.bodies
-    words = heard.text.casefold()
-    return (new, old) if told and any(word in words for word in _ONTO) else ()
+    return (new, old) if told and heard.places(_ONTO) else ()
 
 
 def _apart(one: Thing, other: Thing) -> float:

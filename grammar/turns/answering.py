@@ -16,7 +16,7 @@ from grammar.readings.kept_readings import mm
 from grammar.things.casting import Part
 from grammar.things.letters_by_numbers import ARTICLES
 from grammar.turns.number_roles import is_one_of_several
-from grammar.words.groups import FOCAL_NAMED, OWN, TALL
+from grammar.words.groups import FOCAL_NAMED, OPENS_QUESTION, OWN, RATHER, TALL
 from grammar.words.tokens import Token
 
 # cues that a reply may hold without asking anything: 'it is ok, i can do E'
@@ -39,9 +39,7 @@ _OF_ANOTHER: Final = frozenset(["flange_to_image", "barrel"])  # told by name, w
 _FAR_UNITS: Final = frozenset(["m", "ft"])
 _OF_ITSELF: Final = frozenset(["barrel", "frame_rate"])
 _PIXELS: Final = "pixels"
-_PICKING: Final = frozenset(["just", "only"])
 _CIRCLE: Final = "circle"
-_ASKING: Final = frozenset(["is", "would", "will", "does", "could", "do"])  # what a question begins with, and no reply
 # what is asked for -> between which numbers an answer to it lies, in mm; and how many mm a bare number counts
 _LENGTHS: Final = {
     "focal": (2.0, 3000.0, 1.0), "flange_to_image": (3.0, 400.0, 1.0), "circle": (2.0, 400.0, 1.0),
@@ -75,7 +73,7 @@ def completed(heard: Heard, before: Question, hosts: frozenset[str]) -> Question
 def _picks_tube(heard: Heard, before: Question) -> bool:
     """'just the 2.5' after spacers of 2.5 and 0.8 mm: one of them, and no reply."""
     numbers = [token.numbers[0] for token in heard.line.tokens if token.numbers]
-    led = any(token.text.casefold() in _PICKING or token.value == "the" for token in heard.line.tokens)
+    led = any(RATHER in token.groups or token.value == "the" for token in heard.line.tokens)
     return led and len(numbers) == 1 and is_one_of_several(numbers[0], before)
 
 
@@ -229,7 +227,7 @@ def _measured(heard: Heard, before: Question, wants: str) -> Question | None:
 def _is_named_thing(token: Token, heard: Heard) -> bool:
     """'the 50', 'or 75', 'is 35 enough' where a circle was asked for: another lens, by what leads to it."""
     first = heard.line.tokens[0]
-    if first is not token and (first.kind == "JOIN" or first.text.casefold() in _ASKING):
+    if first is not token and (first.kind == "JOIN" or OPENS_QUESTION in first.groups):
         return True
     led = [one for one in heard.line.tokens if one.column < token.column][-1:]
     return any(one.kind == "DET" and (one.value == "the" or OWN in one.groups) for one in led)

@@ -10,13 +10,12 @@ from grammar.intents import Weighed
 from grammar.kinds import COMPARE
 from grammar.questions import Question, Thing
 from grammar.turns.taking_back import left_out
-from grammar.words.groups import EACH_OF, GONE, TAKEN_AWAY, VIEW_REACHES
+from grammar.words.groups import EACH_OF, GONE, PREFERRED, TAKEN_AWAY, VIEW_REACHES
 from grammar.words.lexicon import Lexicon
 
 _BESIDE: Final = frozenset(["STOP", "MARK", "JOIN", "FILLER", "DET", "PREP", "BODY"])
 _TWO: Final = 2
 _WHICH: Final = "which"
-_RATHER: Final = frozenset(["more", "rather", "best", "prefer", "take", "choose"])
 _CHOOSING: Final = ("which", "where", "pick:all", "pick:both")
 _OF_FOCUS: Final = ("infinity", "focus", "how-close", "macro", "dof", "cover", "vignette", "price-q", "buy", "exposure")
 _SMALL: Final = frozenset(["and", "so", "then", "on", "just", "only"])  # words that ask nothing
@@ -55,7 +54,7 @@ def weighs_two_bodies(heard: Heard, before: Question) -> bool:
     named = cast.lenses or cast.pieces or cast.frames or any(part.mounts for part in cast.bodies)
     which = any(one.text.casefold() == _WHICH for one in words) and not heard.tells("other-bodies")
     body = any(one.kind == "BODY" for one in words)
-    weighed = heard.tells("better") or heard.tells("comparative") or any(one.text in _RATHER for one in words)
+    weighed = heard.tells("better") or heard.tells("comparative") or any(PREFERRED in one.groups for one in words)
     told = named or heard.readings.values or heard.readings.f_number is not None
     asked = which and body and (weighed or heard.tells("both-bodies")) and not told
     return asked and len(bodies_so_far(before)) == _TWO

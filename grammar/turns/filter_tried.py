@@ -10,6 +10,7 @@ from grammar.questions import Question
 from grammar.turns.told_before import FILTER_ON
 
 CAME_OUT: Final = "came_out"  # the key of how far off the picture was: '1.2 stops too dark'
+_STOP_SAID: Final = "stop-said"  # a phrase that is mentioned
 _STOPS: Final = "stops"
 _LIGHT: Final = "light"
 _IN_EV: Final = re.compile(r"(\d+(?:\.\d+)?) ?evs?\b", re.IGNORECASE)
@@ -23,7 +24,7 @@ def with_filter_tried(said: Question, before: Question) -> Question:
     if over == under or not tried or not said.follows:
         return said
     in_ev = _IN_EV.search(said.text)  # '1 ev too dark': off by so much, and no light
-    stops = in_ev[1] if in_ev else said.said(_STOPS) if "stop" in said.text.casefold() else None
+    stops = in_ev[1] if in_ev else said.said(_STOPS) if said.places(_STOP_SAID) else None
     if stops is None or "," in stops:
         return said
     light = said.said(_LIGHT) if in_ev is None else before.said(_LIGHT)

@@ -23,6 +23,7 @@ _LOOKS: Final = "to-look-alike"
 _FULL_VIEW: Final = "what is the full frame equivalent of it"
 _FRONTS: Final = "filter_thread"  # key of the front threads told
 _FILTER: Final = "filter_size"  # and of that of the filter
+_ADDS, _TOO, _COUNTED = "adds-to-it", "too", "counted-or-none"
 _SCENES: Final = "scene-asked"
 _METRE: Final = 1000.0
 _GLASS: Final = "filter"
@@ -84,16 +85,12 @@ def filter_more(heard: Heard, before: Question) -> str | None:
     """'plus the nd', 'and a third filter' after a filter before a lens and what it shades: one filter more."""
     there = [one for one in before.adapters if one.piece == _GLASS]
     said = heard.tells("nd") or any((one.kind, one.value) == ("PIECE", _GLASS) for one in heard.line.tokens)
-    words = heard.text.casefold().split()
-    adds = bool(words) and (words[0] in ("plus", "and", "with", "add") or "too" in words)
-    others = heard.cast.lenses or heard.cast.bodies or heard.readings.values or any(_counts(one) for one in words)
+    adds = any(one.at == 0 for one in heard.places(_ADDS)) or heard.places(_TOO)
+    counted = heard.places(_COUNTED) or any(word.isdigit() for word in heard.text.split())
+    others = heard.cast.lenses or heard.cast.bodies or heard.readings.values or counted
     if before.intent != COVERAGE or not there or not said or not adds or others:
         return None
     return f"with {sum(one.count or 1 for one in there) + 1} filters"
-
-
-def _counts(word: str) -> bool:
-    return word.isdigit() or word in ("two", "three", "both", "no", "without")
 
 
 def native_speed(heard: Heard, before: Question) -> str | None:

@@ -19,8 +19,8 @@ from grammar.words.wordlist import WordList
 _IN: Final = "shim-in"
 _OUT: Final = "shim-out"
 _ONE_OUT: Final = "one-out"  # one of several that were put in
-_MORE: Final = frozenset(["more", "another", "further"])
-_PUT: Final = frozenset(["shim", "add", "put", "tape", "foil", "brass", "thicker"])  # words of what is put under it
+_MORE: Final = "so-much-more"
+_PUT: Final = "what-is-put-under"
 _UNTOUCHED: Final = "as-it-was"  # that the ring is meant as it was before
 _ASKED: Final = "how-many-asked"
 _SEATED: Final = frozenset([SHIM_CALIBRATION, FOCUS_VERDICT])
@@ -126,9 +126,8 @@ def _with_spacer(got: Question, before: Question, phrases: Mapping[str, tuple[st
 
 def _is_more_of_it(got: Question, before: Question) -> bool:
     """Whether so much more is told of what was done to the ring before, and not what is done."""
-    words = {word.strip(".,?!") for word in got.text.casefold().split()}
     worked = bool(before.places(_IN)) != bool(before.places(_OUT))
-    return worked and bool(words & _MORE) and not words & _PUT and not got.places(_OUT)
+    return worked and bool(got.places(_MORE)) and not any(map(got.places, (_PUT, _OUT)))
 
 
 def _as_it_was(got: Question, before: Question, phrases: Mapping[str, tuple[str, ...]]) -> Question | None:

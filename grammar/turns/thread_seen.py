@@ -17,14 +17,12 @@ from grammar.kinds import (
 from grammar.questions import Question
 from grammar.turns.turn_seen import Turn
 from grammar.turns.whom import is_definite
-from grammar.words.groups import MADE_SURE, SCREW
+from grammar.words.groups import DENYING, LOOKED_AT, MADE_SURE, SCREW
 
 _RING: Final = "adapter"
 _PUT_ON: Final = frozenset([CHAIN, FOCUS_VERDICT, DIY_DIMENSION, BUY_PLAN, DEFINITION, MACRO_DISTANCE, CROP_EQUIVALENT])
 _TAKES: Final = ("ok", "right", "fit-q", "will", "can", "takes", "what-if")
 _SCREWS: Final = ("thread", "screw")
-_DENYING: Final = frozenset(["not", "no", "isnt", "isn't", "none"])
-_LOOKING: Final = frozenset(["look", "know", "tell", "see"])
 
 
 def binds_in_its_thread(turn: Turn) -> bool:
@@ -68,8 +66,8 @@ def makes_sure_it_is_not(turn: Turn) -> bool:
     """'how do i make sure its not CS' after a lens: how the two are told apart, and no other lens."""
     tokens, parts = turn.heard.line.tokens, turn.heard.cast.lenses
     parts = [one for one in (*parts, *turn.heard.cast.denied) if not one.is_bare]
-    denied = bool(turn.heard.cast.denied) or any(one.text.casefold() in _DENYING for one in tokens)
+    denied = bool(turn.heard.cast.denied) or any(DENYING in one.groups for one in tokens)
     sure = any(MADE_SURE in one.groups for one in tokens) or turn.tells("identify", "check-it")
-    sure = sure or any(one.text.casefold() in _LOOKING for one in tokens)
+    sure = sure or any(LOOKED_AT in one.groups for one in tokens)
     other = len(parts) == 1 and bool(parts[0].mounts) and not parts[0].focal and not turn.heard.cast.bodies
     return other and denied and sure and turn.tells("how", "what") and any(one.ids for one in turn.before.lenses)

@@ -24,7 +24,7 @@ from grammar.questions import Question, Thing
 from grammar.things.casting import SPACER, Part
 from grammar.things.standins import stands_in
 from grammar.turns.put_between import tube_for_gap
-from grammar.words.groups import AMOUNT, LIGHT_SAID
+from grammar.words.groups import AMOUNT, LIGHT_SAID, TURNS_SAID
 from grammar.words.mentioned import mentioned
 from grammar.words.tokens import Token
 from grammar.words.written import STOPS
@@ -57,7 +57,6 @@ _SEATED: Final = frozenset([CHAIN, FOCUS_VERDICT, WHY, DIY_DIMENSION])
 _COME_OUT: Final = _SEATED | {HAZARD, MACRO_DISTANCE}  # what may come out alike for two
 _LEAST_LENS: Final = 12.0  # mm, from which a whole length is rather that of a lens
 _NUMBERS: Final = frozenset(["NUMBER", "LENGTH", "FOCAL", "RANGE"])
-_TURNS: Final = frozenset(["turn", "turns", "in turns", "rotations", "revolutions"])
 _ELSEWHERE: Final = "other-source"  # what a text mentions that tells what is printed elsewhere
 _LEAST_REGISTER, _MOST_REGISTER = 5.0, 130.0  # mm
 _MADE_WITHIN: Final = 1.0  # mm, from what is lacking to what is sold
@@ -89,7 +88,7 @@ def by_number_told(heard: Heard, before: Question, phrases: Mapping[str, tuple[s
 def _in_turns(heard: Heard, before: Question) -> Question | None:
     """'turns of the thread?' after how far glass moves the image: so far is what the thread is to move."""
     shift = next((value for name, value in before.told if name == SHIFT), None)
-    asked = heard.tells("turns-q") or any(token.text.casefold() in _TURNS for token in heard.line.tokens)
+    asked = heard.tells("turns-q") or any(TURNS_SAID in token.groups for token in heard.line.tokens)
     cast = heard.cast
     told = any(not part.is_bare for part in (*cast.lenses, *cast.bodies, *cast.pieces)) or heard.readings.values
     if shift is None or not asked or told:

@@ -34,7 +34,7 @@ _SMALL: Final = frozenset(["FILLER", "DET", "PIECE", "PREP", "JOIN", "MARK"])
 _PLUS: Final = ("plus", "+")
 _RING: Final = "adapter"
 _CLOSE_UP: Final = "close-up-lens"
-_ON_TOP: Final = (" with it", "on top", "as well", " too", "together")
+_ON_TOP: Final = "on-top-of-it"
 _DIOPTRE: Final = "DIOPTRE"  # '+4' is its name and adds nothing
 _EXTENSION: Final = "extension"
 _PLACED: Final = frozenset([CHAIN, FOCUS_VERDICT, MACRO_DISTANCE, COMPARE, GEAR_SETTING, BUY_PLAN, WHY])
@@ -170,7 +170,7 @@ def _close_up_on_top(heard: Heard, before: Question) -> tuple[Thing, ...] | None
     said = cast.pieces and all(part.piece == _CLOSE_UP and part.factor for part in cast.pieces)
     held = any(map(_is_close_up, before.adapters))
     others = cast.lenses or cast.bodies or cast.frames
-    on_top = adds(heard) or any(phrase in f" {heard.text.casefold()}" for phrase in _ON_TOP)
+    on_top = adds(heard) or bool(heard.places(_ON_TOP))
     if not said or not held or others or not on_top:
         return None
     return (*before.adapters, *(part.thing() for part in cast.pieces))
