@@ -24,7 +24,7 @@ from grammar.refusals import empty, not_alone, refused, too_long, unheard
 from grammar.telling import question_of
 from grammar.things import casting
 from grammar.turns.corrector_stack import with_spaced
-from grammar.turns.ring_worked import with_ring_worked
+from grammar.turns.ring_worked import with_ring_worked, with_shim_needed
 from grammar.turns.way_asked import with_way_asked, without_asked
 from grammar.words.atoms import key_of, smooth
 from grammar.words.breath import said_rightly
@@ -57,7 +57,7 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
         return got
     got = with_image_by_draw(with_scale_pair(_with_mentioned(got, lexicon)), before)
     if before is None:
-        return with_spaced(with_ring_worked(got, None, lexicon.words), None)
+        return with_spaced(with_shim_needed(with_ring_worked(got, None, lexicon.words), lexicon.words), None)
     from grammar.turns.filter_tried import with_filter_tried
     from grammar.turns.lit_again import lit_so_far
     from grammar.turns.ring_of_one import is_shimmed_so

@@ -92,7 +92,7 @@ def calibrated(question: Question, knowledge: Knowledge) -> Answer:
     rows = named_or_near(question, knowledge, 2, ONLY_NAMED if told.lines else near)
     settling = [row for row in told.quantities if not (row.case or "").startswith(ONE_LAYER)]
     only_sheets = bool(told.quantities) and not settling
-    told = past + told if only_sheets or not told.lines else told + _in_thou(told, question)
+    told = (past + told if only_sheets or not told.lines else told) + _in_thou(told, question)
     early = past.lines or goes_past(question) or mentions(question, "past-infinity", "infinity-early")
     every = not (alone or early or told.lines) and mentions(question, "all-short-on-one")
     rows = of_shims(question, rows, ONE_OFF if alone else ALL_OFF if every else None, knowledge)
@@ -131,13 +131,18 @@ def _was_told(question: Question) -> bool:
     return question.follows and question.prior is not None and question.prior.intent == SHIM_CALIBRATION
 
 
+_THICKEST_SHIM = 2.0  # mm
+
+
 def _in_thou(told: Told, question: Question) -> Told:
     """The shim in thousandths of an inch, where they are asked for."""
     shims = [row.value.nominal for row in told.quantities if row.name == "shim_mm"]
+    bare = number(question, "numbers", "length", "thickness") if not shims else None
+    shims += [bare] if bare is not None and 0 < bare <= _THICKEST_SHIM else []
     if not shims or not mentions(question, "thou-or-inch"):
         return Told()
     text = f"{small_mm(shims[0])} is {trimmed(shims[0] / MM_PER_INCH * 1000, 1)} thou."
-    return Told((Line("text", text),))
+    return Told((Line("head" if bare is not None else "text", text),))
 
 
 def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:

@@ -32,6 +32,7 @@ _IDLE: Final = frozenset(
 _PLATE: Final = "glass"  # the key of a plate
 _THICKEST: Final = 8.0  # mm, of one
 _BESIDE_PLATE: Final = frozenset(["DET", "LETTER", "JOIN", "STOP", "MARK", "PREP", "CUE", "FILLER", "LENS"])
+_FILTER: Final = "filter"
 _OF_PLATE: Final = (("MEASURE", "thickness"), ("PIECE", "filter"))
 
 
@@ -110,7 +111,9 @@ def plate_again(heard: Heard, before: Question) -> str | None:
     rest = [one for one in tokens if one not in sized]
     told = any(one.kind in ("LENS", "PIECE") or stands_in(one) for one in rest)  # 'one', 'glass', 'filter'
     idle = all(stands_in(one) or one.kind in _BESIDE_PLATE or (one.kind, one.value) in _OF_PLATE for one in rest)
-    if before.said(_PLATE) is None or len(sized) != 1 or not (told and idle):
+    filter_ = any(one.piece == _FILTER for one in before.adapters)  # 'its 1.2 mm thick' of one that sits in the ring
+    told = told or (filter_ and any((one.kind, one.value) in _OF_PLATE for one in rest))
+    if not (before.said(_PLATE) is not None or filter_) or len(sized) != 1 or not (told and idle):
         return None
     size = sized[0].numbers[0]
     return f"{size:g} mm of glass" if 0 < size <= _THICKEST else None

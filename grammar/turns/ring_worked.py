@@ -38,6 +38,7 @@ _OF_INFINITY: Final = "infinity-alone"
 _FEW: Final = 5  # words at most of what only asks again
 _SHEETS: Final = "sheets-at-hand"
 _THICKEST_SHEET: Final = 0.7  # mm
+_NEEDED: Final = "shim-needed"
 _NONE: Final = (0.0, 0.0, 0.0)
 
 
@@ -100,6 +101,18 @@ def with_ring_worked(got: Question, before: Question | None, words: WordList) ->
         limits=got.limits if before is None else replace(got.limits, without=before.limits.without),
         adapters=(*pieces[:at], ring, *pieces[at + 1 :]), values=got.rest(*_LENGTHS), number=None,
     )  # fmt: skip
+
+
+def with_shim_needed(got: Question, words: WordList) -> Question:
+    """'om 50 on E needs a 0.25 shim': its seat is so much too close."""
+    needed = next((one.number for one in got.places(_NEEDED) if one.number is not None), None)
+    known = any(got.said(key) is not None for key in _ERRORS) or any(one.thickness_mm for one in got.adapters)
+    if needed is None or known or not 0 < needed <= _THICKEST_SHEET or not got.lenses:
+        return got
+    pieces = tuple(one for one in got.adapters if one.piece != SPACER)
+    values = (*got.rest(*_LENGTHS), ("thickness", f"{needed:g} mm"), (OFF, "too close"))
+    changed = got.with_(intent=SHIM_CALIBRATION, topic=None, adapters=pieces, values=values)
+    return with_way_held(changed, "too close", words.mentions)
 
 
 def _of_stock(got: Question, before: Question) -> Question | None:

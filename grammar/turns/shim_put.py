@@ -18,6 +18,7 @@ from grammar.words.wordlist import WordList
 
 _IN: Final = "shim-in"
 _OUT: Final = "shim-out"
+_HAS_ONLY: Final = "has-only"
 _ONE_OUT: Final = "one-out"  # one of several that were put in
 _MORE: Final = "so-much-more"
 _PUT: Final = "what-is-put-under"
@@ -56,7 +57,8 @@ def with_shim_put(got: Question, before: Question, words: WordList) -> Question:
     sizes = sizes or _in_words(got, before)
     outs = got.places(_OUT)
     ins = [one for one in got.places(_IN) if not any(of.at <= one.at and one.end <= of.end for of in outs)]
-    put, out = bool(ins), bool(outs)  # 'another 0.2 off' puts nothing in
+    only = bool(got.places(_HAS_ONLY)) and got.said("layer") is None  # 'only have 0.2': that is put in
+    put, out = bool(ins) or only, bool(outs)  # 'another 0.2 off' puts nothing in
     if _is_more_of_it(got, before):
         put, out = bool(before.places(_IN)), bool(before.places(_OUT))  # 'and 0.05 more' after so much was lapped off
         done = Mention(_IN if put else _OUT, len(got.text) + 1, len(got.text) + 2)

@@ -645,6 +645,10 @@ def test_a_ring_told_by_a_bare_number_is_so_long_and_where_infinity_falls_is_sai
             "Infinity with the helicoid at 17.46",
         ),
         (("50mm m42 lens on E", "image falls 55 behind its flange"), "55 mm from flange to image is not M42"),
+        (
+            ("EF to RF ring with drop in filter, i take the filter out", "its 1.2mm thick", "so infinity?"),
+            "Without its 1.2 mm",
+        ),
         (("om 50 on E ring is 28.02", "28.10 on the other side"), "Mean 28.06 mm, 0.06 mm too thick"),
         (("fd 50 on E, ring 23.9", "is that normal"), "The seat is 0.1 mm too short. Makers cut rings"),
         (
@@ -682,6 +686,7 @@ def test_a_width_put_right_takes_the_place_of_the_one_told_wrong(club):
         (("ltm 50 on E infinity at 10m mark", "put three 0.1 in"), 0.0475),
         (("ltm 50 on E infinity at 10m mark", "put three 0.1 in", "take one out"), -0.0525),
         (("my T2 ring for K is 9.3 by caliper, 500mm",), -0.24),
+        (("om 50 on E needs a 0.25 shim", "only have 0.2"), -0.05),
         (("om 50 on E with a 28 ring", "add 10"), 10.0),
         (("50mm ltm soft far on my LTM to E, the ring is 11",), 0.2),
     ],

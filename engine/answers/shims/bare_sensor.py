@@ -98,15 +98,18 @@ def _behind_lens_mm(question: Question) -> float | None:
 
 def plate_in(question: Question, judged: Judged | None, knowledge: Knowledge) -> Told:
     """How a lens sits on a body with a plate told behind it: too close by what that moves the image back."""
-    glass = _behind_lens_mm(question) if not mentions(question, "glass-gone") else None
+    glass = _behind_lens_mm(question)
+    gone = question.prior is not None and question.follows and question.prior.mentions("glass-gone")
     shift = shift_of(glass, knowledge.catalogue, index_of_glass(question, knowledge)[0]) if glass is not None else None
     error = judged.measured_trace.value("register_error_mm") if judged is not None else None
     if glass is None or shift is None or judged is None or not isinstance(error, Span) or not is_known(error.shortest):
         return Told()
     ring = error.shortest.nominal if error.is_fixed else 0.0
     ring = 0.0 if abs(ring) < _RIGHT_MM else ring
-    off = round(ring - shift.nominal, 3)
     by = ranged(shift, small_mm)
+    if gone or mentions(question, "glass-gone"):
+        return _without_plate(glass, by, shift) if question.follows else Told()
+    off = round(ring - shift.nominal, 3)
     text = f"{trimmed(glass, 2)} mm of glass behind the lens moves the image {by} back, t(1 - 1/n): "
     if ring:
         text += f"with a seat {small_mm(abs(ring))} {'too far out' if ring > 0 else 'too close'} the lens "
@@ -117,6 +120,18 @@ def plate_in(question: Question, judged: Judged | None, knowledge: Knowledge) ->
     rows = (Quantity("glass_shift_mm", shift), Quantity("register_error_mm", Interval.exact(off), "with the glass"))
     return Told(
         (Line("head", f"{text}{less[:1].upper()}{less[1:]}."),), (*rows, Quantity("shim_mm", Interval.exact(abs(off))))
+    )
+
+
+def _without_plate(glass_mm: float, by: str, shift: Interval) -> Told:
+    """What a ring made for a plate behind the lens does without it."""
+    text = (
+        f"Without its {trimmed(glass_mm, 2)} mm of glass the image lies {by} nearer to the lens: on a ring made for it"
+        f" the lens sits {by} too far out, and infinity is soft until a clear plate as thick is put in, or {by} is"
+        " taken off the ring."
+    )
+    return Told(
+        (Line("head", text),), (Quantity("glass_shift_mm", shift), Quantity("register_error_mm", shift, "without"))
     )
 
 
