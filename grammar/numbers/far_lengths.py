@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.numbers.turned_ways import with_turned_into
+from grammar.words.groups import FARTHEST
 from grammar.words.token_kinds import METRES
 from grammar.words.tokens import Token
 
@@ -12,7 +13,6 @@ _LEAST_MM: Final = 300.0  # no lens that is adapted has its focal length told so
 _TAPED: Final = frozenset(["m", "ft", "cm"])
 _BE: Final = "be"
 _FROM_SENSOR: Final = "flange-to-image"
-_FARTHEST: Final = frozenset(["farthest", "furthest", "limit", "reach", "last"])
 _LEAD: Final = 6  # tokens before the length
 _LENSES: Final = frozenset(["LENS", "KIND", "LENGTH", "FOCAL", "COMBO", "NUMBER"])
 _DESCRIBING: Final = frozenset(["MOUNT", "FORMAT", "KIND", "TRAIT", "PIECE"])
@@ -23,9 +23,11 @@ def with_farthest_led(tokens: list[Token]) -> list[Token]:
     out, tokens = list[Token](), with_turned_into(tokens)
     for n, token in enumerate(tokens):
         led = out[-1].value == _BE if out else False
-        lead = [one.text.casefold() for one in tokens[max(0, n - _LEAD) : n]]
+        lead = tokens[max(0, n - _LEAD) : n]
         behind = tokens[n + 1].value if n + 1 < len(tokens) else ""
-        far = behind == _FROM_SENSOR or any(word in _FARTHEST for text in lead for word in text.split())
+        far = behind == _FROM_SENSOR or any(
+            FARTHEST in one.listed.of(word) for one in lead for word in one.text.split()
+        )
         at = led and far and token.kind == "LENGTH" and token.unit in _TAPED and token.numbers[0] >= _LEAST_MM
         out += [Token("PREP", "at", token.column, value="at"), token] if at else [token]
     return out

@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 from typing import Final
 
-from grammar.words.groups import CRANKED, FRAMES_COUNTED, OF_FILM
+from grammar.words.groups import CRANKED, FRAMES_COUNTED, LEADS_RATE, OF_FILM, SLOWED
 from grammar.words.tokens import Token
 
 _RATES: Final = (6.0, 2000.0)  # frames a second, where words tell that they are
@@ -17,8 +17,6 @@ _LINKS: Final = frozenset(
 )
 _SMALL: Final = frozenset(["PREP", "DET", "CUE", "JOIN", "VERB", "FILLER", "MEASURE", "LIMIT"])
 _NEAR: Final = 4  # tokens between two rates
-_SLOW: Final = frozenset(["slow motion", "slow mo", "slow-mo", "slowmo", "slomo", "slow-motion"])
-_LEADS: Final = frozenset(["at", "in", "with", "motion", "mo", "slow-mo", "slowmo", "slomo", "slow motion"])
 _LEAST_SLOW: Final = 48.0  # frames a second
 _LEAST_FILMED: Final = 24.0  # frames a second of what is filmed today
 _OF_OTHERS: Final = frozenset(["LENS", "KIND", "MOUNT", "PIECE", "DEGREES", "FNUM", "BODY"])
@@ -59,10 +57,10 @@ def _is_of_film(tokens: list[Token], at: int) -> bool:
 
 def _of_slow_motion(tokens: list[Token]) -> int | None:
     """'we do slow motion at 100': where the one number that slow motion is taken at stands."""
-    words = [one.text.casefold() for one in tokens]
-    slow = any(one in _SLOW for one in words) or any(f"{one} {two}" in _SLOW for one, two in pairwise(words))
+    slow = any(SLOWED in one.groups for one in tokens)
+    slow = slow or any(SLOWED in one.listed.of(f"{one.text} {two.text}") for one, two in pairwise(tokens))
     numbers = [at for at, one in enumerate(tokens) if one.numbers and one.kind != "LIGHT"]
-    if not slow or len(numbers) != 1 or not numbers[0] > 0 or words[numbers[0] - 1] not in _LEADS:
+    if not slow or len(numbers) != 1 or not numbers[0] > 0 or LEADS_RATE not in tokens[numbers[0] - 1].groups:
         return None
     fits = tokens[numbers[0]].numbers[0] in _USUAL and tokens[numbers[0]].numbers[0] >= _LEAST_SLOW
     return numbers[0] if fits and _may_be_rate(tokens, numbers[0], cranked=True) else None

@@ -16,7 +16,7 @@ from grammar.readings.kept_readings import mm
 from grammar.things.casting import Part
 from grammar.things.letters_by_numbers import ARTICLES
 from grammar.turns.number_roles import is_one_of_several
-from grammar.words.groups import FOCAL_NAMED, OPENS_QUESTION, OWN, RATHER, TALL
+from grammar.words.groups import FOCAL_NAMED, OPENS_QUESTION, OWN, RATHER, TALL, WE
 from grammar.words.tokens import Token
 
 # cues that a reply may hold without asking anything: 'it is ok, i can do E'
@@ -29,7 +29,6 @@ BODY_MOUNT: Final = "body-mount"
 _ASIDE: Final = frozenset([IDENTIFY_MOUNT, LOOK_ALIKE, DEFINITION, WHY])
 _AT_MOST: Final = 10  # words of a reply
 _PITCHES: Final = (0.2, 3.0)  # mm
-_MINE: Final = frozenset(["i", "we", "ive", "i've"])  # who has measured
 _THEY: Final = "they"
 _TEN: Final = 10.0  # pitches that are read at once
 _TENS: Final = (3.4, 11.0)  # mm, how long those are
@@ -83,7 +82,8 @@ def _is_on_paper(heard: Heard, before: Question) -> bool:
     No card to carry is asked for then, nor how anything is got.
     """
     caught = {cue.tells for cue in heard.cues if cue.tells not in _IDLE}
-    mine = next((one.text.casefold() for one in heard.line.tokens if one.kind not in ("MARK", "CUE")), "") in _MINE
+    first = next((one for one in heard.line.tokens if one.kind not in ("MARK", "CUE")), None)
+    mine = first is not None and WE in first.groups
     told = caught == {"card"} or (caught == {"get"} and mine)
     return told and "flange_to_image" in before.wants.split() and any(one.numbers for one in heard.line.tokens)
 

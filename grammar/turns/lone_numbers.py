@@ -24,7 +24,7 @@ from grammar.turns.number_roles import IMAGE, LENS, ON_AGAIN, RING, ROLES, STOP,
 from grammar.turns.set_between import drawn_to, is_set
 from grammar.turns.spans import span_of
 from grammar.turns.tubes_added import adds
-from grammar.words.groups import EVERYTHING, OWN, PUT_RIGHT
+from grammar.words.groups import DENIAL, EVERYTHING, OWN, PUT_RIGHT
 from grammar.words.lexicon import Lexicon
 from grammar.words.tokens import Token
 
@@ -53,7 +53,6 @@ _NO_THINGS: Final = frozenset(
     ["iso", "frame_rate", "distance", "mark", "magnification"]
 )  # no article stands before one
 _OF_LENS: Final = frozenset(["circle", "flange_to_image", "rear_reach"])
-_DENIALS: Final = frozenset(["no", "nope", "nah", "no no"])
 _REMADE_MM: Final = 1.0  # by so much a ring may come out other than the one of before
 _BETTER: Final = "better"
 _HELICOID: Final = "helicoid"
@@ -113,7 +112,7 @@ def _with(token: Token, says: str, heard: Heard, before: Question, lexicon: Lexi
     """The line heard anew with a number, and what stands before it from `at`, written out; as typed in all else."""
     start = (at or token).column - 1
     led = heard.text[:start]
-    denied = led.strip(" ,.-").casefold() in _DENIALS  # 'no 2.0' puts a number right, and leaves nothing away
+    denied = DENIAL in token.listed.of(led.strip(" ,.-"))  # 'no 2.0' puts a number right, and leaves nothing away
     text = ("" if denied else led) + says + heard.text[token.end :]
     again = hear(text, lexicon, before.intent)
     return again.as_typed(heard)

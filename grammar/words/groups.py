@@ -227,6 +227,11 @@ WILL_IT: Final = "will-it"
 USED_WITH: Final = "used-with"
 PREFERRED: Final = "preferred"
 RIM_OF_BUSH: Final = "rim-of-bush"
+FARTHEST: Final = "farthest"
+SLOWED: Final = "slowed"
+LEADS_RATE: Final = "leads-rate"
+WE: Final = "we"
+DENIAL: Final = "denial"
 
 # every one that is named above must have words
 GROUPS: Final = frozenset(

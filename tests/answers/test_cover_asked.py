@@ -299,3 +299,7 @@ def test_room_to_shift_is_told_of_a_lens_on_a_body(asked, say, long_mm):
 
 def test_a_tilt_shift_lens_asks_for_its_ring(asked):
     assert asked("how do I get a tilt shift lens EF on E")["intent"] == "chain"
+
+
+def test_a_circle_that_is_too_small_is_not_cured_by_the_iris(asked):
+    assert "No: closing the iris" in flat(asked("can i fix vignetting of a 16mm lens by stopping down"))[:120]

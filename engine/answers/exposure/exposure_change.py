@@ -52,6 +52,9 @@ def changed_exposure(question: Question, knowledge: Knowledge) -> Told | None:
         return None
     if times and changes and _is_metered(question):
         filtered = Told((), (Quantity("nd_stops", held(light), "filters"),)) if light.filters else Told()
+        opened = _stop_kept_at(times[0], changes, question)
+        if opened.lines:
+            return opened + filtered
         return _kept_shutter(times[0], changes, question, knowledge) + _new_shutter(times[0], changes) + filtered
     if not times and len(numbers(question, "iso")) > 1:
         first, last = _in_order(numbers(question, "iso"), question)
@@ -213,6 +216,19 @@ def _kept_shutter(time: float, changes: list[Change], question: Question, knowle
     text = f"{trimmed(brighter, 2)} stops of ND keep {seconds(time)}: {listed([one.says for one in changes])}."
     told = Told((Line("head", text),), (Quantity("nd_stops", exact, "the shutter kept"),))
     return told + by_filters(exact, light, knowledge)
+
+
+def _stop_kept_at(time: float, changes: list[Change], question: Question) -> Told:
+    """'f/8 1/50, ND 0.9 on, what stop now': the f-number that makes up for the change while the shutter stays."""
+    told, brighter = stops_told(question), sum(one.brighter for one in changes)
+    if len(told) != 1 or not mentions(question, "which-stop-now") or abs(brighter) < LEAST_CHANGE:
+        return Told()
+    at = exposure.f_number_after(Interval.exact(told[0]), Interval.exact(brighter))
+    if not is_known(at):
+        return Told()
+    because = listed([one.says for one in changes])
+    text = f"{because}: f/{f_number(told[0])} becomes f/{trimmed(at.nominal, 2)} while {seconds(time)} stays."
+    return Told((Line("head", text),), (Quantity("f_number", at, "the shutter kept"), light_by(brighter, "change")))
 
 
 def _new_stop(question: Question, knowledge: Knowledge) -> Told | None:

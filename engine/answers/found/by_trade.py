@@ -81,10 +81,13 @@ def is_of_film(question: Question) -> bool:
 
 def of_kin_to_body(thing: Thing, question: Question, catalogue: Catalogue) -> Thing:
     """'a screw-mount 90 for my M body': of several mounts first the one of the same kind of camera as the body."""
-    kinds = {
-        catalogue.mounts[one.id].kind for one in question.bodies if one.id is not None and one.id in catalogue.mounts
-    }
-    kin = [id_ for id_ in thing.ids if id_ in catalogue.mounts and catalogue.mounts[id_].kind in kinds & _OLD_KINDS]
+    bodies = [catalogue.mounts[one.id] for one in question.bodies if one.id is not None and one.id in catalogue.mounts]
+    named = [catalogue.mounts[id_] for id_ in thing.ids if id_ in catalogue.mounts]
+    board = [mount.id for mount in named if mount.kind == INDUSTRIAL and mount.thread]
+    if thing.ambiguous and len(board) == 1 and any(one.thread and one.kind in (CINE, INDUSTRIAL) for one in bodies):
+        return replace(thing, ids=tuple(board))  # 'an S lens in a CS camera' is a board lens, and has no bayonet
+    kinds = {mount.kind for mount in bodies} & _OLD_KINDS
+    kin = [mount.id for mount in named if mount.kind in kinds]
     if not thing.ambiguous or len(kin) != 1:
         return thing
     return replace(thing, ids=(*kin, *(id_ for id_ in thing.ids if id_ not in kin)))
