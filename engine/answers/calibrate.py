@@ -7,6 +7,7 @@ from itertools import product
 
 from engine.answers.howto import how_to
 from engine.answers.parts.answer import ANSWERED, Answer, Line, Quantity, Told
+from engine.answers.parts.in_inches import converted
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import LEAST, ONLY_NAMED
 from engine.answers.parts.owned import with_own_facts
@@ -28,7 +29,7 @@ from engine.answers.shims.ring_of_mark import ring_of_mark
 from engine.answers.shims.scale_pair import by_scale_pair
 from engine.answers.shims.screwed_in import screwed_in
 from engine.answers.shims.several_marks import of_another, of_each
-from engine.answers.shims.sheets import SHEET, own_sheets, sheets_summed, usual_sheets, usual_together
+from engine.answers.shims.sheets import SHEET, own_sheets, sheets_summed, shim_corrected, usual_sheets, usual_together
 from engine.answers.shims.shim_effect import shim_effect
 from engine.answers.shims.spacers import by_spacers
 from engine.answers.shims.targets import is_target, is_tested_on, target_told
@@ -72,6 +73,7 @@ def calibrated(question: Question, knowledge: Knowledge) -> Answer:
     effect = shim_effect(question, knowledge)
     effect = effect if effect.lines else _put_back(question, knowledge)
     effect = effect if effect.lines else sheets_summed(question)
+    effect = effect if effect.lines else converted(question) + shim_corrected(question)
     if effect.lines:
         return Answer(
             question.text, "shim-calibration", ANSWERED, effect.lines, question=question, quantities=effect.quantities
@@ -161,7 +163,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     first = mentions(question, "layers-asked") and not asks_turns(question)  # what was asked for stands first
     wanted = shim if shim is not None else _told_alone(told) if told.lines else _needed(question)
     in_turns = as_turns(question, wanted, knowledge) if wanted is not None and asks_turns(question) else Told()
-    after = question.follows and shim is None  # 'in turns?' after how far it is off
+    after = question.follows  # 'in turns?' after how far it is off
     if first:
         yield sheets
     yield in_turns + told if after else told

@@ -6,8 +6,9 @@ from collections.abc import Sequence
 from itertools import groupby
 from typing import Final
 
+from engine.base.units import MM_PER_INCH
 from grammar.things.casting import SPACER
-from grammar.words.groups import SHEETS, TWICE
+from grammar.words.groups import PUT_WHERE, SHEETS, TWICE
 from grammar.words.tokens import Token
 
 SHEETS_LAID: Final = "sheets"  # key of how thick each of them is
@@ -19,6 +20,8 @@ _LINKS: Final = frozenset(["of", "at", "with"])
 _EACH: Final = "each"
 _THICKEST_MM: Final = 3.0
 _MOST: Final = 9  # of one thickness
+_INCHES: Final = frozenset(["in", "thou", "mil"])
+_FINE: Final = frozenset([".", "0"])  # how thin ones begin
 
 
 def with_washers_summed(tokens: list[Token], told: frozenset[str]) -> list[Token]:
@@ -26,12 +29,15 @@ def with_washers_summed(tokens: list[Token], told: frozenset[str]) -> list[Token
     summed, comes = _SUM_ASKED in told, bool(told & _COMES_OF_IT)
     if not (summed or comes or any(TWICE in one.groups for one in tokens)) or told & _CHOOSES:
         return tokens
+    tokens = _in_mm(tokens)
     first = 0
     while first < len(tokens):
         last = _end(tokens, first)
         run = tokens[first : last + 1]
         sizes = _sizes(run) if any(_is_sheet(one) for one in run) else []
         doubled = any(TWICE in one.groups for one in run)
+        if len(sizes) == 1 and comes and not summed and _is_sheet(run[0]) and _is_put(tokens, last + 1):
+            return [*tokens[:first], *_as_one(run, sizes, False), *tokens[last + 1 :]]
         if len(sizes) > 1:
             return [*tokens[:first], *_as_one(run, sizes, summed or (doubled and not comes)), *tokens[last + 1 :]]
         first = last + 1 if last >= first else first + 1
@@ -87,6 +93,25 @@ def _sizes(run: list[Token]) -> list[float]:
         elif one.kind == "JOIN" and at and not before_word:
             count = 1
     return [size for row in out for size in row]
+
+
+def _is_put(tokens: list[Token], at: int) -> bool:
+    """'a layer of tape, 0.06, under a 20mm lens': told to lie somewhere."""
+    rest = [one for one in tokens[at : at + 2] if one.kind != "JOIN"][:1]
+    return bool(rest) and PUT_WHERE in rest[0].groups
+
+
+def _in_mm(tokens: list[Token]) -> list[Token]:
+    """Inches and thous as the millimetres they are; 'one of .003 and one of .005 inch' tells both in inches."""
+    inches = any(one.kind == "LENGTH" and one.unit in _INCHES and one.text[:1] in _FINE for one in tokens)
+    out = []
+    for one in tokens:
+        if one.kind == "LENGTH" and one.unit in _INCHES and len(one.numbers) == 1 and one.numbers[0] <= _THICKEST_MM:
+            one = one.as_("LENGTH", unit="mm")
+        elif inches and one.kind == "NUMBER" and one.text[:1] in _FINE and len(one.numbers) == 1:
+            one = one.as_("LENGTH", unit="mm", numbers=(round(one.numbers[0] * MM_PER_INCH, 4),))
+        out.append(one)
+    return out
 
 
 def _is_size(token: Token) -> bool:

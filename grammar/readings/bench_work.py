@@ -111,7 +111,7 @@ def _amounts(text: str, places: tuple[Mention, ...]) -> dict[int, float]:
 
 def with_sheets_summed(question: Question, words: WordList) -> Question:
     """The question with every thin length of its text, as often as it is told: 'two 0.1 shims and a 0.05, total?'."""
-    if question.said(SHEETS) is not None:
+    if question.said(SHEETS) is not None or question.places("thou-or-inch"):
         return question  # as its words were read
     flat = question.text.casefold()
     told = ((one.start(1), float(one[1])) for one in _NUMBER.finditer(flat) if "." in one[1])

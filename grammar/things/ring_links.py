@@ -127,6 +127,8 @@ def _for_lenses(tokens: list[Token], hosts: frozenset[str]) -> list[Token]:
         size = tokens[place] if place < len(tokens) else None
         if size is not None and _is_fine(size):
             told = [front, prep.as_("PREP", value="to", text="to"), rear, size.as_("LENGTH", unit="mm"), ring]
+            if size.numbers[0] <= _MOST_OFF:  # 'k ring for E, 0.1 too thick': by so much it is off
+                return [*tokens[:at], *told[:3], ring, *_for_lenses(tokens[at + 4 :], hosts)]
             return [*tokens[:at], *told, *_for_lenses(tokens[place + 1 :], hosts)]
     return tokens
 

@@ -194,6 +194,9 @@ def test_a_ring_told_by_its_body_for_a_mount_is_as_long_as_it_is_told(asked, say
         ("MD 135 through an M42-E ring, 27.46 thick. horizon?", 1.96, "unusable"),
         ("LTM 50 in a 39 to 42 bush on M42-E ring", 16.66, "macro-only"),
         ("two washers, 0.1 and 0.25, under my 50. how far can it see now", 0.35, "macro-only"),
+        ("theres a 0.3 gap all round between my OM ring and the E body, it doesn't close. 28mm", 0.3, "macro-only"),
+        ("M42 35 on E, the flange stands 0.15 off the ring all round. horizon?", 0.15, "macro-only"),
+        ("K 28 on Z won't seat flush, 0.25 mm daylight under it. far stuff?", 0.25, "macro-only"),
         ("two stacked adapters each 0.06 too long, 24mm lens, furthest?", 0.12, "macro-only"),
     ],
 )
@@ -210,6 +213,8 @@ def test_what_is_left_open_or_put_between_is_what_the_lens_is_off_by(asked, text
         ("E and Z are 2 mm apart. will an E 24 reach the horizon on a Z body", 2.0, "infinity"),
         ("a mere 0.54 between OM and K. so can OM lenses do infinity there or not", 0.54, "unusable"),
         ("gap between A and EF is half a mm, A 50 on EF infinity?", 0.5, "unusable"),
+        ("C/Y 35 on EF, 1.5 gap left by the registers. infinity?", 1.5, "infinity"),
+        ("E-Z ring measured 1.93, E 20mm. ok?", 2.0, "infinity"),
     ],
 )
 def test_what_two_mounts_differ_by_is_no_ring_the_wrong_way_round(asked, text, ring, verdict):
@@ -227,6 +232,10 @@ def test_what_two_mounts_differ_by_is_no_ring_the_wrong_way_round(asked, text, r
             "Short of infinity: the lens sits 0.05 mm too",
         ),
         ("if sensor sits 0.1 too far back what does that do to focus", "Short of infinity: the lens sits 0.1 mm"),
+        ("two shims .003 and .005 inch together", "Together 0.2 mm: 0.0762 + 0.127 mm"),
+        ("12 thou of shim is how many mm", "12 thou is 0.305 mm"),
+        ("the .3 shim overshoots by .08, what's right", "A shim of 0.22 mm"),
+        ("why do the registers of FD and EF rule out a plain ring", "FD-mount lenses sit 42 mm from the sensor"),
         ("0.1 + 0.1 + 0.05 washers under the lens and its on the mark. total?", "Together 0.25 mm: 2 x 0.1 + 0.05 mm"),
         (
             "needed 3 of the 0.1 washers plus a 0.05. what one shim instead",

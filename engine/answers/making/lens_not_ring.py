@@ -16,6 +16,7 @@ _LENGTHS: Final = ("length", "extension")  # keys under which the length of such
 _DRAWN: Final = "extension"
 _SIZE: Final = "magnification"
 _LEAST_MM: Final = 8.0
+_TELE_MM: Final = 85.0
 _LONGEST_MM: Final = 600.0
 _OFF_MM: Final = 1.5  # no ring for the pair is so far from what is right,
 _OFF: Final = 0.15  # as a share of it
@@ -55,6 +56,17 @@ def with_lens_drawing(question: Question) -> Question:
         return question
     rest = question.rest(key)
     return question.with_(lenses=(Thing(words=f"{size:g} mm", focal_length_mm=size),), values=rest)
+
+
+def with_lens_behind_ring(question: Question) -> Question:
+    """'0.15 short ring, 200mm': beside by how much it is off, no ring is as long as a tele: that is the lens."""
+    ring = question.adapters[0] if len(question.adapters) == 1 else None
+    size = ring.thickness_mm[0] if ring is not None and ring.is_of_one_length and ring.thickness_mm else 0.0
+    long = ring is not None and ring.piece in _RINGS and not ring.ids and size == int(size) and size >= _TELE_MM
+    if ring is None or question.lenses or not long or question.off_word is None:
+        return question
+    lens = Thing(words=f"{size:g} mm", focal_length_mm=size)
+    return question.with_(lenses=(lens,), adapters=(replace(ring, thickness_mm=None),))
 
 
 def with_lens_beside_thread(question: Question, threads_mm: dict[str, float]) -> Question:

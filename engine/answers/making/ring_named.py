@@ -1,4 +1,4 @@
-"""A tube or spacer that is only another word for the ring: 'is it just a tube between', 'how long is the spacer'."""
+"""What the one ring that is named tells: that a tube is only another word for it, and on which side each mount is."""
 
 from __future__ import annotations
 
@@ -6,12 +6,15 @@ from typing import Final
 
 from engine.answers.parts.said import mentions
 from engine.base.compact import replace
-from grammar.kinds import CHAIN, FOCUS_VERDICT
+from engine.base.interval import is_known
+from engine.facts.catalogue import Catalogue
+from grammar.kinds import CHAIN, FOCUS_VERDICT, WHY
 from grammar.questions import Question, Thing
 from grammar.things.casting import SPACER
 
 _RING: Final = "adapter"
 _WAYS: Final = (CHAIN, FOCUS_VERDICT)
+_BOTH: Final = 2
 
 
 def with_ring_named(question: Question) -> Question:
@@ -23,6 +26,31 @@ def with_ring_named(question: Question) -> Question:
     if question.follows or mentions(question, "tube-for-close"):
         return question
     return question.with_(adapters=(replace(pieces[0], piece=_RING),))
+
+
+def with_sides_by_ring(question: Question, facts: Catalogue) -> Question:
+    """'my E-Z ring is 2.1, E 35 on it': what a ring takes is the lens's mount, where no ring leads the other way."""
+    lens, body = question.lens, question.body
+    ring = question.adapters[0] if len(question.adapters) == 1 else None
+    if lens is None or body is None or ring is None or len(question.lenses) > 1 or len(question.bodies) > 1:
+        return question
+    turned = ring.front[:1] == body.ids[:1] and ring.rear[:1] == lens.ids[:1] and lens.ids[:1] != body.ids[:1]
+    sides = [facts.mounts.get(one.id or "") for one in (lens, body) if one.kind == "mount"]
+    known = [one.register_mm.nominal for one in sides if one is not None and is_known(one.register_mm)]
+    if not turned or len(known) < _BOTH or known[0] >= known[1]:
+        return question
+    return question.with_(lenses=(replace(lens, ids=body.ids),), bodies=(replace(body, ids=lens.ids),))
+
+
+def with_second_as_body(question: Question) -> Question:
+    """'why do the registers of FD and EF rule out a plain ring': the mount named first goes on that named second."""
+    pair = question.lenses
+    bare = len(pair) == _BOTH and all(one.kind == "mount" and one.focal_length_mm is None for one in pair)
+    if question.intent != WHY or not bare or question.bodies or not question.places("why-of-registers"):
+        return question
+    if pair[0].ids[:1] == pair[1].ids[:1]:
+        return question
+    return question.with_(lenses=pair[:1], bodies=pair[1:], adapters=())
 
 
 def _tells_nothing(thing: Thing) -> bool:

@@ -16,13 +16,14 @@ from engine.answers.making.frame_lines import with_frame_lines
 from engine.answers.making.helicoid_travel import with_travel
 from engine.answers.making.length_of_pair import with_length_of_pair
 from engine.answers.making.lens_not_ring import (
+    with_lens_behind_ring,
     with_lens_beside_thread,
     with_lens_drawing,
     with_lens_told,
     with_register_measured,
 )
 from engine.answers.making.ring_in_talk import with_ring_in_talk
-from engine.answers.making.ring_named import with_ring_named
+from engine.answers.making.ring_named import with_ring_named, with_second_as_body, with_sides_by_ring
 from engine.answers.making.rings_by_length import rings_by_length, rings_to_next
 from engine.answers.making.rings_chosen import with_rings_chosen
 from engine.answers.making.thread_width import with_width_of_thread
@@ -64,9 +65,11 @@ _RINGS: Final = ("adapter", "plain", "ring", "recessed", "", None)
 def by_facts(question: Question, facts: Catalogue) -> Question:
     """The question with its unclaimed numbers in the sense that the mounts named allow, and a length in its ring."""
     question = with_width_of_thread(with_infinite_objective(with_each_off(question), facts), facts)
-    question = with_lens_beside_thread(with_lens_drawing(question), _widths(question, facts))
+    question = with_lens_behind_ring(with_lens_drawing(question))
+    question = with_lens_beside_thread(question, _widths(question, facts))
     question = with_frame_lines(as_thread_alone(question, facts), facts)
-    question = with_body_measured(_registers_told(with_ring_named(with_turned_out(question, facts)), facts), facts)
+    question = with_turned_out(with_sides_by_ring(with_second_as_body(question), facts), facts)
+    question = with_body_measured(_registers_told(with_ring_named(question), facts), facts)
     question = with_flush_rings(with_stop_of_mount(with_register_of_body(question, facts), facts), facts)
     lens, body = lens_side(_mount(question.lens), facts), body_side(question.body, facts)
     if not (isinstance(lens, LensSide) and isinstance(body, BodySide)):

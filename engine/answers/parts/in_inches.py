@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from typing import Final
 
-from engine.answers.parts.answer import Answer, Line
+from engine.answers.parts.answer import Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.wording import listed
+from engine.answers.parts.said import numbers
+from engine.answers.parts.wording import listed, trimmed
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.base.units import MM_PER_INCH
@@ -23,12 +24,16 @@ _LENGTHS: Final = {
 _MADE: Final = frozenset(["shim_mm", "hole_mm", "ring_thickness_mm"])  # what is to be made is asked for alone
 _SEEN: Final = frozenset([COVERAGE, DEFINITION, COMPARE])  # kinds that ask for nothing to be made
 _MOST: Final = 3
+_SIZES: Final = ("thickness", "length", "layer", "numbers", "total")
+_THICKEST_MM: Final = 3.0  # of what is told in thousandths of an inch
 _EXACT: Final = 0.05  # an interval no wider than this share is told by its middle
 
 
 def with_inches(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """The answer, led by its lengths in inches: the first of each kind."""
     told: dict[str, str] = {}
+    if question.mentions("mm-asked"):
+        return answer
     for row in answer.quantities:
         if row.name in _LENGTHS and row.name not in told and is_known(row.value):
             told[row.name] = f"{_LENGTHS[row.name]} {_inches(row.value)} in"
@@ -39,6 +44,20 @@ def with_inches(answer: Answer, question: Question, knowledge: Knowledge) -> Ans
     if not shown:
         return answer
     return replace(answer, lines=(Line("head", f"In inches: {listed(shown)}."), *answer.lines))
+
+
+def converted(question: Question) -> Told:
+    """'12 thou of shim is how many mm', '0.3 mm in thou': so thin a thing in the other unit."""
+    sizes, asked_mm = numbers(question, *_SIZES), bool(question.places("mm-asked"))
+    asked = question.mentions("thou-or-inch") and (asked_mm or question.places("thou-asked"))
+    if len(sizes) != 1 or not asked or not 0 < sizes[0] <= _THICKEST_MM:
+        return Told()
+    size = sizes[0]
+    if question.lenses or question.bodies or question.said("mark") is not None:
+        return Told()
+    thou = f"{trimmed(size / MM_PER_INCH * 1000, 1)} thou"
+    text = f"{thou} is {trimmed(size, 3)} mm." if asked_mm else f"{trimmed(size, 3)} mm is {thou}."
+    return Told((Line("head", text),), (Quantity("shim_mm", Interval.exact(size)),))
 
 
 def _inches(value: Interval) -> str:

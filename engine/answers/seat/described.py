@@ -25,7 +25,7 @@ LEAST_MM: Final = 1.0  # a thinner ring carries no two mounts
 NEARLY_MM, NEARLY = 0.75, 0.05  # as several come to what is between two registers, at least, or as a share of it
 SPANS_MM, SHARE = 0.3, 0.2  # so nearly does one alone, and one told finer than to a millimetre
 CALLED: Final = "tube"
-UNSCREWED: Final = "unscrewed"  # trait of what no piece is, but a thread that is left so far out
+UNSCREWED, GAP = "unscrewed", "gap"  # traits of what no piece is: a thread left so far out, a seat that does not close
 
 
 def described(thing: Thing, n: int, lens_mount: str, body_mount: str, knowledge: Knowledge) -> Adapter:
@@ -141,8 +141,7 @@ def _made(thing: Thing, n: int, lens_mount: str, body_mount: str) -> Adapter:
     span = Span(Interval.exact(low), Interval.exact(high)) if low != high else Span.fixed(Interval.exact(low))
     cup = Cup(UNKNOWN, Interval.exact(-low)) if low < 0 else None
     name = f"your {abs(low):g} mm {_noun(kind)}" if low == high else f"your {low:g} to {high:g} mm {_noun(kind)}"
-    if UNSCREWED in thing.traits:
-        name = f"{low:g} mm unscrewed"
+    name = next((f"{low:g} mm {one}" for one in (UNSCREWED, GAP) if one in thing.traits), name)
     return Adapter(f"described-{n + 1}", name, front, rear, kind, AS_TOLD, span, "measured", cup, common="own", owned=1)
 
 

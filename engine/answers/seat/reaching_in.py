@@ -7,11 +7,11 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import number
 from engine.answers.parts.wording import article, small_mm
 from engine.base.compact import replace
-from engine.base.interval import Interval, is_known
+from engine.base.interval import UNKNOWN, Interval, is_known
 from engine.base.span import Span
 from engine.facts.records import Mount
 from engine.physics.clearance import overhang_mm
-from grammar.questions import Question, Thing
+from grammar.questions import RING, Question, Thing
 
 
 def reach_told(question: Question, knowledge: Knowledge) -> Told:
@@ -26,7 +26,7 @@ def reach_told(question: Question, knowledge: Knowledge) -> Told:
             f"It stands {small_mm(reach)} less the seat of the ring behind the flange of the body. How thick is the "
             "ring, from flange to flange?"
         )
-        return _to_image(reach, question, knowledge) + Told((Line("ask", text),))
+        return _to_image(reach, question, knowledge) + _least_ring(reach, body) + Told((Line("ask", text),))
     over = overhang_mm(Interval.exact(reach), Span.fixed(Interval.exact(seat)))
     if not is_known(over):
         return Told()
@@ -40,8 +40,25 @@ def reach_told(question: Question, knowledge: Knowledge) -> Told:
         left = body.register_mm - over
         text += f", {small_mm(left.nominal)} before the sensor of {article(body.designation)} {body.designation} body"
         rows.append(Quantity("clearance_mm", left, "rear to sensor"))
-    text += ". How deep the shutter or a mirror stands is hardly ever published: measure it on your body."
+    free = body.clear_depth_mm if body is not None else UNKNOWN
+    if body is not None and is_known(free):
+        fits = "more than" if over.nominal > free.nominal else "within"
+        text += f": {fits} the {small_mm(free.nominal)} that {body.designation} leaves behind its flange."
+    else:
+        text += ". How deep the shutter or a mirror stands is hardly ever published: measure it on your body."
     return Told((Line("head", text),), tuple(rows))
+
+
+def _least_ring(reach: float, body: Mount | None) -> Told:
+    """How thick a ring must be for it, where it is published what the body leaves behind its flange."""
+    if body is None or not is_known(body.clear_depth_mm):
+        return Told()
+    free = body.clear_depth_mm.nominal
+    lead = f"{body.designation} leaves {small_mm(free)} behind its flange"
+    if reach <= free:
+        return Told((Line("head", f"{lead}: {small_mm(reach)} go in even without a ring."),))
+    text = f"{lead}: {small_mm(reach)} go in only behind a ring of {small_mm(reach - free)} or more, flange to flange."
+    return Told((Line("head", text),), (Quantity("clearance_mm", body.clear_depth_mm, "behind the flange"),))
 
 
 def with_reach(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
@@ -84,6 +101,8 @@ def _seat(question: Question, body: Mount | None, knowledge: Knowledge) -> float
     told = told if told is not None else number(question, "thickness")  # 'the ring is 10 mm thick'
     if told is not None:
         return told
+    if RING in question.limits.without:
+        return 0.0
     lens = _mount(question.lenses, knowledge)
     if lens is None or body is None or not (is_known(lens.register_mm) and is_known(body.register_mm)):
         return None

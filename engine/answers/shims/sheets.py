@@ -74,6 +74,21 @@ def sheets_summed(question: Question) -> Told:
     return Told((Line("head", text),), rows)
 
 
+def shim_corrected(question: Question) -> Told:
+    """'the .3 shim overshoots by .08', 'a .1 and a .15 in, still .05 short': what should lie there instead."""
+    over, short = question.places("shim-too-much"), question.places("shim-still-short")
+    by = next((one.number for one in (*over, *short) if one.number is not None), None)
+    there = [one for one in numbers(question, "numbers", "thickness", "layer", "length") if one != by]
+    if bool(over) == bool(short) or by is None or not there or max(there) > MOST_MM:
+        return Told()
+    lies = sum(there)
+    right = round(lies - by if over else lies + by, 4)
+    if right <= 0:
+        return Told()
+    how = f"{small_mm(lies)} {'less' if over else 'and'} {small_mm(by)}"
+    return Told((Line("head", f"A shim of {small_mm(right)}: {how}."),), (Quantity("shim_mm", Interval.exact(right)),))
+
+
 def layers_counted(question: Question) -> int | None:
     """How many layers are told to lie there: '5 layers of foil', 'two sheets'; None where that is asked for."""
     if mentions(question, "how-many-asked") or mentions(question, "one-layer-asked"):

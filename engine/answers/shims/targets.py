@@ -13,7 +13,15 @@ from grammar.questions import Question
 
 
 def is_target(question: Question) -> bool:
-    return question.said("target") is not None or mentions(question, "target-place") or is_tested_on(question)
+    told = question.said("target") is not None or mentions(question, "target-place") or is_tested_on(question)
+    return told or _of_another_lens(question)
+
+
+def _of_another_lens(question: Question) -> bool:
+    """'and for the 135?' after how far a target must be: the same is asked of the lens named now."""
+    before = question.prior if question.follows else None
+    same = before is not None and question.intent == before.intent and is_target(before)
+    return same and before is not None and focals(question) != focals(before) and question.values == before.values
 
 
 def is_tested_on(question: Question) -> bool:
