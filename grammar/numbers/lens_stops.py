@@ -45,7 +45,18 @@ def with_lens_stops_told(tokens: list[Token], told: frozenset[str]) -> list[Toke
             out[at] = out[at].as_("FOCAL", unit="mm") if out[at].kind == "NUMBER" else out[at]
             stop = round(1 / out[at + 1].numbers[0], 4) if engraved else out[at + 1].numbers[0]
             out[at + 1] = out[at + 1].as_("FNUM", numbers=(stop,))
-    return out
+    return _with_mount_joined(out)
+
+
+def _with_mount_joined(tokens: list[Token]) -> list[Token]:
+    """'it says 58 2 and M42': what stands on one lens, its mount behind an 'and' as well."""
+    for at in range(len(tokens) - 3):
+        size, stop, join, mount = tokens[at : at + 4]
+        after = tokens[at + 4] if at + 4 < len(tokens) else None
+        lens = size.kind in ("FOCAL", "LENGTH") and stop.kind == "FNUM" and mount.kind == "MOUNT"
+        if lens and join.value == "and" and (after is None or after.kind in ("STOP", "JOIN")):
+            return [*tokens[: at + 2], *tokens[at + 3 :]]
+    return tokens
 
 
 def _with_mirrors_told(tokens: list[Token]) -> list[Token]:
@@ -121,7 +132,7 @@ def _is_beside_mount(tokens: list[Token], at: int) -> bool:
     before = tokens[at - 1] if at else None
     worded = before is not None and before.kind == "MOUNTWORD" and at > 1 and tokens[at - 2].kind == "MOUNT"
     before = tokens[at - 2] if worded else before  # 'M mount 58 2'
-    behind = at + 2 + any(_is_in(one) for one in tokens[at + 2 : at + 3])  # '58 2 in P6'
+    behind = at + 2 + any(_is_in(one) for one in tokens[at + 2 : at + 3])  # '58 2 in P6', 'it says 58 2 and M42'
     after = tokens[behind] if behind < len(tokens) else None
     if behind == at + 2 and after is not None and after.kind == "LENS" and behind + 1 < len(tokens):
         after = tokens[behind + 1] if tokens[behind + 1].kind in ("MOUNT", *_ENDS) else after  # '35 2 lens MD'
@@ -149,7 +160,7 @@ def _is_decimal_stop(token: Token) -> bool:
 
 
 def _is_in(token: Token) -> bool:
-    return token.kind == "PREP" and token.value == "in"
+    return (token.kind == "PREP" and token.value == "in") or token.value == "and"
 
 
 def _is_engraved(token: Token) -> bool:

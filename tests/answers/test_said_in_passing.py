@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from engine.talk import Talk
 from tests.answers.picture import flat, numbers
 
 
@@ -147,6 +148,13 @@ def test_what_such_a_question_asks_for_is_told(asked, text, says):
         (("SR 50 on E ring is 25.78", "why is one side of the frame blurrier"), "The seat is not square"),
         (("is it C or CS, 12mm, 1-32 thread", "17.5. camera is CS, screwed straight on", "and to fix that"),
          "1. C to CS ring, 5 mm"),
+        (("25mm f1.9 c lens on E", "will the lens hit anything", "how do i measure that"),
+         "Lay a straight edge on the flange"),
+        (("25mm f1.9 c lens on E", "what filter do i buy then", "will the lens hit anything"),
+         "Not known before it is measured"),
+        (("25mm f1.9 c lens on E", "i also have one that says 58 2 and M42"),
+         "A 58 mm f/2 M42 lens on an E-mount body"),
+        (("25mm f1.9 c lens on E apsc, cover?", "hm so how much do i zoom in the edit"), "punch in to 219 %"),
         (("50mm on my ring, infinity at the 11 m mark", "got shims of .05 and .1 only"), "it sits 0.23 mm too close"),
         (("85mm f2 projection lens, 52.5 barrel, for my E camera", "its always too bright, can i stop it to f8"),
          "The hole: 10.6 mm for f/8"),
@@ -154,3 +162,11 @@ def test_what_such_a_question_asks_for_is_told(asked, text, says):
 )  # fmt: skip
 def test_what_a_turn_leaves_out_is_taken_from_before(talked, turns, says):
     assert says in flat(talked(*turns))
+
+
+def test_a_fact_asked_for_is_told_by_its_number_though_how_to_measure_it_was_asked_between(club):
+    talk = Talk()
+    for line in ("25mm f1.9 c lens on E", "will the lens hit anything", "how do i measure that", "4 mm"):
+        found = club.ask(line, talk)
+    assert found.question.said("rear_reach") == "4 mm"
+    assert found.question.lens.focal_length_mm == 25
