@@ -290,3 +290,4 @@ class Groups:
 
 
 NO_GROUPS: Final = Groups()
+MATERIAL: Final = "material"
