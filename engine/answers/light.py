@@ -14,7 +14,7 @@ from engine.answers.exposure.filter_tried import filter_tried
 from engine.answers.exposure.handheld import handheld
 from engine.answers.exposure.holding_back import by_filters, infrared
 from engine.answers.exposure.lamps import in_step_with_lamps
-from engine.answers.exposure.light_alike import between_angles, between_rates, filter_as_stop
+from engine.answers.exposure.light_alike import between_angles, between_rates, between_scenes, filter_as_stop
 from engine.answers.exposure.lighting import light_of, shutter_s, shutter_still, variable_stops
 from engine.answers.exposure.metered_outside import is_metered, metered_outside
 from engine.answers.exposure.other_filters import taken_by_others
@@ -106,7 +106,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     yield Told() if exposed_by_it else t_stop_told(question, knowledge)
     yield between_two(question)
     yield stops_from(question)
-    yield between_rates(question, knowledge)
+    yield between_scenes(question, knowledge) + between_rates(question, knowledge)
     yield between_angles(question)
     yield filter_as_stop(question)
     yield steps_between(question)

@@ -155,7 +155,7 @@ def _around(parts: Sequence[Interval], likeliest: float) -> Interval:
 
 
 def front_focus_of_reading_mm(focal_length: Measure, room: Measure, extension: Measure) -> Measure:
-    """a = w - f*f/x by one tape reading w at an extension x, above 0 behind the front glass. Source: w = a + f*f/x."""
+    """a = w - f*f/x by one tape reading w at an extension x, above 0 ahead of the glass. Source: w = a + f*f/x."""
     if not is_known(extension) or extension.least <= 0:
         return UNKNOWN
     return enclose(lambda f, w, x: w - f * f / x, focal_length, room, extension)

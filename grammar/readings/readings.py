@@ -171,7 +171,8 @@ def _value(out: Readings, token: Token, told: frozenset[str]) -> None:
     elif kind == "EV":
         _light_measured(out, f"EV {numbers[0]:g}")
     elif kind == "LIGHT":
-        out.values.setdefault("light", token.value)
+        key = "light" if out.values.get("light", token.value) == token.value else "other_light"
+        out.values.setdefault(key, token.value)
     elif kind == "ND" and len(numbers) > 1:
         out.values["variable"] = token.value
     elif kind == "ND":

@@ -71,6 +71,13 @@ def values(found, name):
         (["f8 at 1/50, with an nd8 which aperture keeps the shutter"], "f_number", 2.83),
         (["stop disk 6 mm in a 50 lens, which f"], "f_number", 8.33),
         (["M42 to E with helicoid 15 long: how thick is the rest"], "stack_mm", 12.46),
+        (["f number two thirds between 5.6 and 8"], "f_number", 7.1),
+        (["how many stops between full sun and open shade"], "light_difference_stops", 3),
+        (
+            ["turned my lens round, a window comes sharp 30 mm before the front glass, 50mm lens 5mm tube: how close"],
+            "working_distance_mm",
+            530,
+        ),
         (["2x converter plus nd8, how many stops in all"], "light_difference_stops", 5),
         (["2.8 on a crop 1.6 body looks like which f as far as blur goes"], "equivalent_f_number", 4.48),
         (["my video mode crops another 1.2 on the mft body. 25mm ends up as?"], "equivalent_focal_mm", 60),

@@ -8,13 +8,27 @@ from engine.answers.exposure.lighting import seconds
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import is_led, mentions, number, numbers, stop
-from engine.answers.parts.wording import f_number, trimmed
-from engine.base.interval import Interval, is_known
+from engine.answers.parts.wording import f_number, ranged, trimmed
+from engine.base.interval import UNKNOWN, Interval, is_known
 from engine.physics import exposure
 from grammar.questions import Question
 
 _FROM = "from"  # a phrase that is mentioned
 SETTLED = ("shutter", "light", "iso")  # where one of these is told, an exposure is worked out
+
+
+def between_scenes(question: Question, knowledge: Knowledge) -> Told:
+    """'how many stops from full sun to open shade': by how many exposure values two usual scenes are apart."""
+    scenes = [knowledge.catalogue.assumptions.get(f"scene-{question.said(key)}") for key in ("light", "other_light")]
+    first, second = (row.value if row is not None else UNKNOWN for row in scenes)
+    if not (is_known(first) and is_known(second)) or any(question.said(key) for key in ("shutter", "iso")):
+        return Told()
+    apart = first - second if first.nominal >= second.nominal else second - first
+    names = [str(question.said(key)).replace("-", " ") for key in ("light", "other_light")]
+    told = zip(names, (first, second), strict=True)
+    levels = (f"{name} is about EV {ranged(value, lambda one: trimmed(one, 1))}" for name, value in told)
+    text = f"{ranged(apart, lambda one: trimmed(one, 1))} stops: {', '.join(levels)}, at ISO 100."
+    return Told((Line("head", text),), (Quantity("light_difference_stops", apart, " and ".join(names)),))
 
 
 def between_rates(question: Question, knowledge: Knowledge) -> Told:

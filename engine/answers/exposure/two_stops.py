@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from typing import Final
 
 from engine.answers.close.coupled import pair_of
 from engine.answers.parts.answer import Line, Quantity, Told
@@ -56,6 +57,14 @@ def _behind_meter(question: Question, told: tuple[float, ...]) -> float | None:
     return next((one for one in behind if one in told), None)
 
 
+# how far it is wanted between two: the phrase, and the share of the way from the lower with how that is said
+_SHARES: Final = {
+    "two-thirds-way": (2 / 3, "Two thirds of the way between"),
+    "third-way": (1 / 3, "A third of the way between"),
+}
+_HALF: Final = (0.5, "Halfway between")
+
+
 def between_two(question: Question) -> Told:
     """How far two f-numbers are apart, and the one halfway between."""
     stops = stops_told(question)
@@ -64,23 +73,21 @@ def between_two(question: Question) -> Told:
     if pair_of(question) is not None or question.said("light") or question.said("magnification"):
         return Told()  # one behind the other: they are not to choose from
     low, high = Interval.exact(min(stops)), Interval.exact(max(stops))
-    middle = exposure.f_number_between(low, high, Interval.exact(0.5))
+    share, lead = next((row for key, row in _SHARES.items() if mentions(question, key)), _HALF)
+    middle = exposure.f_number_between(low, high, Interval.exact(share))
     apart = exposure.f_number_stops(low, high)
     if not (is_known(middle) and is_known(apart)):
         return Told()
-    text = (
-        f"Halfway between f/{trimmed(low.nominal, 1)} and f/{trimmed(high.nominal, 1)} is"
-        f" f/{trimmed(middle.nominal, 2)}."
-    )
+    text = f"{lead} f/{trimmed(low.nominal, 1)} and f/{trimmed(high.nominal, 1)} is f/{trimmed(middle.nominal, 2)}."
     half, third = (2 ** (part / 2) for part in (1 / 2, 1 / 3))  # a stop is the root of 2 in f-number
     more = (
         f"They are {trimmed(apart.nominal, 2)} stops apart; half a stop is {trimmed(half, 2)} times the f-number, a "
         f"third {trimmed(third, 2)}."
     )
-    rows = (Quantity("f_number", middle, "halfway"), Quantity("light_difference_stops", apart, "between the two"))
+    rows = (Quantity("f_number", middle, lead.lower()), Quantity("light_difference_stops", apart, "between the two"))
     told = (
         (Line("head", text), Line("text", more))
-        if mentions(question, "half-way") and not mentions(question, "how-many-stops")
+        if (mentions(question, "half-way") or share != 0.5) and not mentions(question, "how-many-stops")
         else (Line("head", more), Line("text", text))
     )
     return Told(told, rows)

@@ -46,7 +46,7 @@ class Distances:
 
         `lens`: a record whose own planes and pupils count where they are known; `register`: of its mount, in mm.
         `told`: its planes by a construction that was named.
-        `observed_offset`: of the front focal point behind the front glass, where a tape has told it.
+        `observed_offset`: of the front focal point ahead of the front glass, where a tape has told it.
         """
         self.focal = Interval.exact(focal_mm)
         assumed = {name: row.value for name, row in facts.assumptions.items()}
