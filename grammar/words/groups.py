@@ -108,6 +108,7 @@ LONG_END: Final = "long-end"
 LOOKS: Final = "looks"
 MADE: Final = "made"
 MAGNIFIES: Final = "magnifies"
+MATERIAL: Final = "material"
 METRIC: Final = "metric"
 MIDDLE: Final = "middle"
 MOON: Final = "moon"
@@ -290,4 +291,3 @@ class Groups:
 
 
 NO_GROUPS: Final = Groups()
-MATERIAL: Final = "material"
