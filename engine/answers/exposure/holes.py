@@ -37,7 +37,7 @@ def with_hole_for_stop(answer: Answer, question: Question, knowledge: Knowledge)
 
 
 def _holes(question: Question) -> Told:
-    hole = number(question, "bore", "circle")
+    hole = number(question, "bore", "circle", "length")
     if hole is not None and hole > 0 and question.f_number is None and not question.stops and focals(question):
         return _stops_of(hole, question)
     lines, rows = [], []
