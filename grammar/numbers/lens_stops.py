@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 from typing import Final
 
-from grammar.words.groups import MIRRORED
+from grammar.words.groups import MIRRORED, OPENED
 from grammar.words.tokens import Token
 from grammar.words.written import STOPS
 
@@ -28,7 +28,7 @@ def with_lens_stops_told(tokens: list[Token], told: frozenset[str]) -> list[Toke
 
     `told`: the cues of the question; where close-ups are spoken of '1:2' is how big they get.
     """
-    out = _with_focal_told(_without_other_stop(_with_mirrors_told(tokens)))
+    out = _with_focal_told(_without_other_stop(_with_opened_told(_with_mirrors_told(tokens))))
     for at in range(len(out) - 1):
         engraved = _is_engraved(out[at + 1]) and not told & CLOSE_UP
         if _is_focal(out[at]) and _is_decimal_stop(out[at + 1]) and _is_before_ring(out, at):
@@ -58,6 +58,16 @@ def _with_mirrors_told(tokens: list[Token]) -> list[Token]:
         if long and ends and MIRRORED in mirror.groups and _MIRRORED[0] <= size.numbers[0] <= _MIRRORED[1]:
             out[at] = size.as_("FOCAL", unit="mm") if size.kind == "NUMBER" else size
             out[at + 1] = mirror.as_("KIND", value=_MIRROR)
+    return out
+
+
+def _with_opened_told(tokens: list[Token]) -> list[Token]:
+    """'85 wide open 1.8': the focal length before the words, and the stop behind them."""
+    out = list(tokens)
+    for at, (size, opened, stop) in enumerate(zip(tokens, tokens[1:], tokens[2:], strict=False)):
+        told = size.kind == "NUMBER" and _is_focal(size) and OPENED in opened.groups
+        if told and (stop.kind == "FNUM" or (stop.kind == "NUMBER" and stop.numbers[0] in STOPS)):
+            out[at], out[at + 2] = size.as_("FOCAL", unit="mm"), stop.as_("FNUM")
     return out
 
 

@@ -14,7 +14,18 @@ _WORDS: Final = frozenset(["VERB", "FILLER", "DET", "CUE", "MEASURE", "PREP", "U
 _NOUNS: Final = frozenset(["LENS", "BODY", "PIECE", "ADAPTER", "NAMED", "FRAME"])
 _LED: Final = frozenset(["FILLER", "DET", "VERB", "PREP"])  # words before the size that are told with it
 _TOWARDS: Final = ("on", "to", "onto", "in", "for")
+_ROW: Final = 4  # body, comma, mount and piece
 _MOST_MM: Final = 60.0  # that two registers are apart
+
+
+def with_body_ahead(tokens: list[Token], hosts: frozenset[str]) -> list[Token]:
+    """'MFT, M42 helicoid 17-31, 55mm m42': a mount of bodies at the head is that of the body, and of no ring behind."""
+    if len(tokens) < _ROW or any(one.kind == "BODY" for one in tokens):
+        return tokens
+    body, comma, mount, piece = tokens[:_ROW]
+    leads = body.kind in ("MOUNT", "LETTER") and bool(hosts & set(body.ids[:1])) and comma.text == ","
+    other = mount.kind == "MOUNT" and mount.value != body.value and piece.kind == "PIECE"
+    return [body, Token("BODY", "", body.column), *tokens[1:]] if leads and other else tokens
 
 
 def without_difference(tokens: list[Token]) -> list[Token]:

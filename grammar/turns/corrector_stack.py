@@ -35,6 +35,8 @@ _LENGTH: Final = re.compile(
     r"(?<![\w./])(\d{1,3}(?:\.\d+)?)( ?in\b)?(?: ?mm\b)?(?!\w|\.\d|/| ?x\b| ?inch| ?\"| ?reducer| ?extender)",
     re.IGNORECASE,
 )
+_WANTS: Final = re.compile(r"\b(?:wants|needs|requires|asks for|is made for) (\d{2,3}(?:\.\d+)?)\b", re.IGNORECASE)
+_LEAST_ANEW: Final = 30.0  # mm, of one told by so little: 'needs 12 more' is a piece
 _CLAUSES: Final = re.compile(r",|;|\+|\band\b|\bplus\b")
 _Told: TypeAlias = tuple[float, str]
 
@@ -52,6 +54,10 @@ def with_spaced(got: Question, before: Question | None) -> Question:
         return got.with_(spaced=spaced, lenses=_without_wanted(got, wanted))
     if held is None or before is None:
         return got
+    anew = _WANTS.search(got.text)
+    if anew is not None and float(anew[1]) >= _LEAST_ANEW:  # 'reducer instead, wants 62'
+        held = replace(held, wanted=float(anew[1]))
+        got = got.with_(lenses=_without_wanted(got, held.wanted))
     now = _anew(got, before, held)
     aside = got.intent in _ASIDE and (now.there, now.glass) != (held.there, held.glass)
     if aside:  # 'a 2 mm filter goes in too' asks of no picture and no thread

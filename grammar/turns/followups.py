@@ -20,7 +20,7 @@ from grammar.turns.going_on import LEFT, WANTED, asks_remedy, is_close, is_left_
 from grammar.turns.kept_settings import kept_distance, kept_stop, kept_topic, stop_held
 from grammar.turns.left_away import (
     bodies_left,
-    is_shim_left,
+    keeps_rings,
     lenses_left,
     limits_left,
     with_filters_swapped,
@@ -207,7 +207,7 @@ def _joined(heard: Heard, said: Question, before: Question, aim: _Aim, placed: _
     if intent in _PLACING and not seen and is_close(said, before, pieces):
         intent = kinds.MACRO_DISTANCE
     now = said.with_(intent=intent, lenses=lenses, bodies=bodies, adapters=kept)
-    without = (heard.tells("without-piece") or left_out(heard)) and not said.adapters and not is_shim_left(before)
+    without = (heard.tells("without-piece") or left_out(heard)) and not said.adapters and not keeps_rings(heard, before)
     return replace(
         said.with_(intent=intent, lenses=lenses, bodies=bodies),
         adapters=() if without else pieces,

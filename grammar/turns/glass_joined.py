@@ -33,6 +33,7 @@ _PLATE: Final = "glass"  # the key of a plate
 _THICKEST: Final = 8.0  # mm, of one
 _BESIDE_PLATE: Final = frozenset(["DET", "LETTER", "JOIN", "STOP", "MARK", "PREP", "CUE", "FILLER", "LENS"])
 _FILTER: Final = "filter"
+_GONE: Final = "glass-gone"
 _OF_PLATE: Final = (("MEASURE", "thickness"), ("PIECE", "filter"))
 
 
@@ -111,9 +112,20 @@ def plate_again(heard: Heard, before: Question) -> str | None:
     rest = [one for one in tokens if one not in sized]
     told = any(one.kind in ("LENS", "PIECE") or stands_in(one) for one in rest)  # 'one', 'glass', 'filter'
     idle = all(stands_in(one) or one.kind in _BESIDE_PLATE or (one.kind, one.value) in _OF_PLATE for one in rest)
-    filter_ = any(one.piece == _FILTER for one in before.adapters)  # 'its 1.2 mm thick' of one that sits in the ring
+    # 'its 1.2 mm thick' of one that sits in the ring, or did
+    filter_ = any(one.piece == _FILTER for one in before.adapters) or before.mentions(_GONE)
     told = told or (filter_ and any((one.kind, one.value) in _OF_PLATE for one in rest))
-    if not (before.said(_PLATE) is not None or filter_) or len(sized) != 1 or not (told and idle):
+    if not (_was_plated(before) or filter_) or len(sized) != 1 or not (told and idle):
         return None
     size = sized[0].numbers[0]
-    return f"{size:g} mm of glass" if 0 < size <= _THICKEST else None
+    return f"{size:g} mm of glass behind the lens" if 0 < size <= _THICKEST else None
+
+
+def _was_plated(before: Question) -> bool:
+    """Whether a plate of glass is told of, or was one or two turns ago."""
+    last: Question | None = before
+    for _ in range(3):
+        if last is not None and last.said(_PLATE) is not None:
+            return True
+        last = last.prior if last is not None else None
+    return False

@@ -119,6 +119,12 @@ def leaves_the_ring(heard: Heard, before: Question) -> bool:
     return before.intent == MACRO_DISTANCE and seated and heard.readings.limits.get("without") == (_RING,)
 
 
+def keeps_rings(heard: Heard, before: Question) -> bool:
+    """'without the filter' leaves the rings where they are, as the shim for one does that is left away."""
+    filters = heard.readings.limits.get(_WITHOUT) == (_FILTER,)
+    return is_shim_left(before) or (filters and not any(one.piece == _FILTER for one in before.adapters))
+
+
 def is_shim_left(before: Question) -> bool:
     """'where is infinity without it' after the shim for a ring: the shim is left away, and the ring stays."""
     rings = bool(before.adapters) and all(one.piece == _RING and one.thickness_mm for one in before.adapters)

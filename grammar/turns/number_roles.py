@@ -138,7 +138,13 @@ def numbers_told(before: Question) -> Iterator[tuple[str, float]]:
     across = _number((before.said(_PIXELS) or "").partition(" ")[0])
     if across is not None:
         yield _PIXELS, across
-    if lens is not None and lens.focal_length_mm and lens.lens_kind in MOUNTLESS and not before.said(_FLANGE):
+    placed = drawn is not None or any(one.thickness_mm for one in before.adapters)
+    if (
+        lens is not None
+        and lens.focal_length_mm
+        and lens.lens_kind in MOUNTLESS
+        and not (before.said(_FLANGE) or placed)
+    ):
         yield _FLANGE, lens.focal_length_mm  # what is lacking of such a lens is about as long
     off = _number(before.said("thickness"))
     if off is not None and before.off_word:

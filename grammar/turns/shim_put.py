@@ -22,6 +22,7 @@ _HAS_ONLY: Final = "has-only"
 _ONE_OUT: Final = "one-out"  # one of several that were put in
 _MORE: Final = "so-much-more"
 _PUT: Final = "what-is-put-under"
+_REMEDY: Final = "remedy"
 _UNTOUCHED: Final = "as-it-was"  # that the ring is meant as it was before
 _ASKED: Final = "how-many-asked"
 _SEATED: Final = frozenset([SHIM_CALIBRATION, FOCUS_VERDICT])
@@ -29,6 +30,7 @@ _EXTENSION: Final = "extension"
 _RING: Final = "adapter"
 _NUMBER: Final = re.compile(r"(?<![\w./])\d*\.?\d+(?![\w/]*\d)")
 _POINT_OR_UNIT: Final = re.compile(r"\.\d|\d ?mm")
+_STOPS: Final = ("stops-at", "ends-at", "no-farther")
 _BEFORE: Final = "before-shims"
 _LARGEST_ERROR: Final = 3.0  # mm; what is longer is a ring
 _MOST_WRONG: Final = 15.0  # mm, where it is told right by these words
@@ -63,7 +65,8 @@ def with_shim_put(got: Question, before: Question, words: WordList) -> Question:
         put, out = bool(before.places(_IN)), bool(before.places(_OUT))  # 'and 0.05 more' after so much was lapped off
         done = Mention(_IN if put else _OUT, len(got.text) + 1, len(got.text) + 2)
         got = got.with_(mentioned=(*(one for one in got.mentioned if one.key not in (_IN, _OUT)), done))
-    told = got.follows and before.intent in _SEATED and put != out and len(sizes) == 1
+    seated = before.intent in _SEATED or before.topic == _REMEDY  # 'and to fix that'
+    told = got.follows and seated and put != out and len(sizes) == 1
     told = told and not got.places(_ASKED)  # 'with tape of 0.05 how many layers': of what is still to be put in
     if not told or not 0 < sizes[0] <= _THICKEST or _tells_more(got, before):
         return got
@@ -195,7 +198,18 @@ def _error(before: Question) -> float | None:
     """By how much it was off before, mm, above 0 too far out."""
     size = _NUMBER.match(before.said("thickness") or "")
     if size is None or before.off_word is None or float(size[0]) > _LARGEST_ERROR:
-        error = next((value for name, value in before.told if name == ERROR), None)
+        error = next((value for name, value in before.told if name == ERROR), _by_where_it_stops(before))
+        error = error if error is not None or before.prior is None else _by_where_it_stops(before.prior)
         # where infinity fell before the sheets that lie there
         return error + before.laid[0] if error is not None and before.places(_BEFORE) else error
     return -float(size[0]) if before.off_word in _CLOSE else float(size[0])
+
+
+def _by_where_it_stops(before: Question) -> float | None:
+    """By how much too far out a lens sits that stops at a distance on a ring that was not measured, mm."""
+    lens, far = before.lens, before.distance_mm
+    if not any(map(before.places, _STOPS)) or before.adapters or lens is None or far is None:
+        return None
+    focal = lens.focal_length_mm or 0.0
+    error = focal * focal / (far - 2 * focal) if far > 2 * focal else 0.0
+    return round(error, 4) if 0 < error <= _LARGEST_ERROR else None

@@ -656,6 +656,19 @@ def test_a_ring_told_by_a_bare_number_is_so_long_and_where_infinity_falls_is_sai
             "Nothing is harmed, but what lies beyond 12 m",
         ),
         (("75mm enlarger lens on bellows, want 2:1", "it only opens to 100"), "Of what you have, 100 mm comes nearest"),
+        (("85mm om on L stops at 40m", "and to fix that", "took 0.2 off"), "The lens sits 0.019 mm too close"),
+        (("85mm om on L, ring 0.18 too thick", "took 0.2 off"), "The lens sits 0.02 mm too close"),
+        (
+            ("M48 flattener 55mm back focus, ring for K plus camera, what's left", "reducer instead, wants 62"),
+            "16.54 mm of spacer: 62 mm are wanted",
+        ),
+        (("50mm on a 10mm tube", "tube off", "two tubes?"), "Together 10 + 10 = 20 mm"),
+        (("85mm on 12+20 tubes", "swap the 20 for a 36", "all three"), "Together 12 + 36 + 20 = 68 mm"),
+        (
+            ("35mm k on X, ring 27.9, and a 1mm filter behind it", "without the filter", "thicker one, 2mm"),
+            "2 mm of glass behind the lens moves the image 0.68 mm back, t(1 - 1/n): with a seat 0.14 mm too far out",
+        ),
+        (("k ring for E, 0.1 too thick",), "A K-mount lens on an E-mount body: close-up only"),
     ],
 )
 def test_what_a_few_words_ask_of_rings_is_said_first(club, lines, head):

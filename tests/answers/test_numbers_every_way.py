@@ -71,6 +71,7 @@ def values(found, name):
         (["f8 at 1/50, with an nd8 which aperture keeps the shutter"], "f_number", 2.83),
         (["stop disk 6 mm in a 50 lens, which f"], "f_number", 8.33),
         (["M42 to E with helicoid 15 long: how thick is the rest"], "stack_mm", 12.46),
+        (["which is more tele: 135 on aps-c or 200 on full frame"], "equivalent_focal_mm", 200),
         (["f number two thirds between 5.6 and 8"], "f_number", 7.1),
         (["how many stops between full sun and open shade"], "light_difference_stops", 3),
         (

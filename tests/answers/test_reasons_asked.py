@@ -179,8 +179,8 @@ def test_how_kit_is_built_has_its_reason(asked, say, said):
 @pytest.mark.parametrize(
     ("text", "said"),
     [
-        ("does a 60 mm macro cover more at 1:1 than far away", "the circle grows by 1 + m"),
-        ("does the circle get larger when i focus close with a C 25", "the circle grows by 1 + m"),
+        ("does a 60 mm macro cover more at 1:1 than far away", "the circle grows, by half to all of the"),
+        ("does the circle get larger when i focus close with a C 25", "the circle grows, by half to all of the"),
         ("is dof the same on both sides of the focus plane", "twice as much at a third of H"),
         ("does a bigger print need a smaller stop", "two stops down"),
         ("my FD 50 reaches infinity at f/8 but not at f/1.4 on E", "the lens sits a little too far out"),

@@ -24,7 +24,8 @@ def of_one_lens(question: Question) -> Question:
     lens, other = first[0], others[0]
     asked = lens.format is not None or mentions(question, "is-it-either")
     becomes = lens.format is not None and mentions(question, "becomes")  # 'my 75 for 6x4.5 becomes a 47'
-    if not asked or not (becomes or _stand_apart(lens, other, question.text)):
+    wider = mentions(question, "which-wider")  # 'which is more tele, 135 on APS-C or 200 on full frame' are two
+    if not asked or wider or not (becomes or _stand_apart(lens, other, question.text)):
         return question
     return question.with_(lenses=(lens,))
 

@@ -62,8 +62,8 @@ def without_view(question: Question, facts: Catalogue) -> Question:
     """'a 50 on APS-C, is that a 75?': of the one lens, where the other length told is what it frames like there."""
     if question.intent != CROP_EQUIVALENT or not 1 <= len(question.lenses) <= _PAIR:
         return question
-    if of_one_lens(question) is not question:
-        return question  # 'a 50 or a 75?' asks which of the two it is
+    if of_one_lens(question) is not question or mentions(question, "which-wider"):
+        return question  # 'a 50 or a 75?' asks which of the two it is, 'which is wider' sets two lenses apart
     lens = question.lenses[0]
     own = [one.focal_length_mm for one in question.lenses if one.focal_length_mm is not None]
     told = [*own, *numbers(question, "length", "numbers")]

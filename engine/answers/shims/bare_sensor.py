@@ -25,6 +25,7 @@ IN_FRONT: Final = (
     "third of its thickness farther off. Only glass behind the lens asks for a thicker ring."
 )
 _FRONT: Final = "glass-in-front"
+_GONE: Final = "piece-gone"
 _RIGHT_MM: Final = 0.005  # as near as a seat is told to be right
 
 
@@ -91,7 +92,9 @@ def _behind_lens_mm(question: Question) -> float | None:
     """How thick the plate is that the question says stands, or stood, between a lens and its seat, mm."""
     told = number(question, "glass")
     of_lens = mentions(question, "behind-a-lens") and not mentions(question, "sensor")
-    going_on = question.follows and question.prior is not None and question.prior.said("glass") is not None
+    prior = question.prior
+    # what was there the turn before, or was left away in it
+    going_on = question.follows and prior is not None and (prior.said("glass") is not None or prior.mentions(_GONE))
     front = mentions(question, _FRONT) or (question.prior is not None and question.prior.mentions(_FRONT))
     return told if told is not None and (of_lens or (going_on and not front)) else None
 

@@ -66,6 +66,7 @@ def off_by_mm(question: Question) -> float | None:
     if mentions(question, "on-one-side") or (question.asks_which_way and not told_before):
         return None  # that is a tilt
     sized = any(one.thickness_mm and (question.follows or _is_what_is_left(one, question)) for one in question.adapters)
+    sized = sized or told_before  # what is left of that is reckoned already
     thinned = None if sized else number_beside(question, "thinned-by")
     thinned = number_beside(question, "shim-pulled") if thinned is None and not question.follows else thinned
     if thinned is not None and not mentions(question, "sits-too-far") and question.said("nominal") is None:
