@@ -51,7 +51,7 @@ def _is_without(question: Question, knowledge: Knowledge) -> bool:
 
 
 def _holes(question: Question) -> Told:
-    hole = number(question, "bore", "circle")
+    hole = number(question, "bore", "circle", "length")
     if hole is not None and hole > 0 and question.f_number is None and not question.stops and focals(question):
         return _stops_of(hole, question)
     lines, rows = [], []
