@@ -242,7 +242,7 @@ class Desk:
         if question.intent == IDENTIFY_MOUNT:
             from engine.answers.again import asked_how
 
-            told = asked_how(question, talk.last)
+            told = asked_how(question, talk.last, self.catalogue)
             if told is not None:
                 return told
         return remembered.answer(question, talk.question, talk.rows, talk.reading, self.knowledge, self._chains_first)

@@ -158,11 +158,12 @@ class Talk:
         stays = (answer.question.follows and bool({answer.intent, answer.question.topic} & (ASIDES | ADVISED))) or (
             answer.intent == DEFINITION and known
         )
+        wants = " ".join(dict.fromkeys(line.wants for line in answer.lines if line.wants))
         was = self.question.intent if self.question is not None else None
         stays = stays and not was == answer.intent == HAZARD  # one danger after another is what is talked of now
         if self.question is not None and (stays or answer.intent == OUT_OF_SCOPE):
             self.reading = answer.reading
-            self.question = _past(_of_named(self.question, answer.question), answer)
+            self.question = _past(_of_named(self.question, answer.question), answer).with_(wants=wants)
             return
         if (before := self.question) is not None and answer.draws_again:
             self.question = before.with_(number=answer.question.number)
@@ -174,7 +175,6 @@ class Talk:
             if not measured:
                 self._list(answer)
             return
-        wants = " ".join(dict.fromkeys(line.wants for line in answer.lines if line.wants))
         asked = without_likened_stop(_with_factor(answer.question, answer), answer)
         self.question = asked.with_(wants=wants, told=(*told_on(answer), *still_right(asked, before)))
         if answer.intent == WHY:

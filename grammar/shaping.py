@@ -84,7 +84,7 @@ from grammar.things.lens_set_against import with_lens_set_against
 from grammar.things.letters import is_row, settled
 from grammar.things.likened import without_itself, without_likened
 from grammar.things.mount_links import hyphened, linked
-from grammar.things.mounts_apart import without_difference
+from grammar.things.mounts_apart import with_body_ahead, without_difference
 from grammar.things.names_numbered import with_names_numbered
 from grammar.things.ring_links import with_ring_links
 from grammar.things.saying_of import with_sayings_parted
@@ -127,7 +127,8 @@ def shaped(
         with_screw_lenses(with_screwed_kinds(with_kinds_counted(with_width_rings(tokens)))), told
     )
     tokens = with_rings_pictured(with_tubes_behind(with_pulled_out(without_zooming(tokens), told), told))
-    tokens = with_ring_links(_ringed([one for token in tokens for one in _named(token)]), hosts)
+    tokens = with_body_ahead(_ringed([one for token in tokens for one in _named(token)]), hosts)
+    tokens = with_ring_links(tokens, hosts)
     tokens = with_rings_sized(tokens, hosts)
     tokens = with_host_first(with_hubs_told(with_flanges_of_bodies(linked(hyphened(_denied(tokens))))))
     tokens, skipped = with_strangers(with_colons_told(with_clear_openings(tokens)))

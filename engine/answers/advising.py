@@ -80,6 +80,8 @@ def ruled(question: Question, knowledge: Knowledge) -> Answer:
         return all_cautions(question, chain, knowledge)
     # 'is that safe': of the lens on the body, whose chain tells what to mind, whatever words asked for it before
     kept = chain is not None and question.topic != STUCK and question.follows and _is_of_seat(question.prior)
+    if question.topic == TOUCH and question.follows:
+        question = question.with_(adapters=question.between)  # a filter spoken of before meets nothing behind
     rows = named_or_near(question.with_(prior=None, adapters=()) if kept else question, knowledge)
     if rows[0].id in OF_REAR if rows else question.topic == TOUCH:
         rows = [*dict.fromkeys((*of_pair(question, knowledge), *rows))]  # what meets what in just that body

@@ -169,11 +169,13 @@ def _with_its_number(answer: Answer, last: Answer, catalogue: Catalogue) -> Answ
     return replace(answer, lines=(*lines, *answer.lines), quantities=(*(answer.quantities or ()), *kept))
 
 
-def asked_how(question: Question, last: Answer | None) -> Answer | None:
+def asked_how(question: Question, last: Answer | None, catalogue: Catalogue) -> Answer | None:
     """'how do I measure that' after a fact was asked for: how, and nothing else; the fact may then be told."""
     if question.topic != MEASURE_HOW or not question.follows or question.things or last is None:
         return None
     asks = tuple(line for line in last.lines if line.kind == "ask" and line.wants)
     if not asks:
         return None
-    return Answer(question.text, question.intent, ANSWERED, asks, question=question, aside=True)
+    wanted = {name for line in asks for name in line.wants.split()}
+    how = advice_lines([one for one in catalogue.advice.values() if one.measures in wanted])
+    return Answer(question.text, question.intent, ANSWERED, (*how, *asks), question=question, aside=True)

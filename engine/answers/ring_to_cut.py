@@ -282,6 +282,11 @@ def _before_tapping(question: Question, knowledge: Knowledge) -> Told:
             continue
         if thread.id not in named:
             continue
+        if mentions(question, "held-by-nut"):
+            clear = thread.major_mm + facts.assumptions["clear-hole"].value
+            rows.append(Quantity("bore_mm", clear, f"{thread.id}, clear"))
+            size = f"{trimmed(clear.least, 2)} to {trimmed(clear.greatest, 2)} mm"
+            lines.append(Line("head", f"A plain hole of {size}: the thread goes through, and the nut holds it behind."))
         rows.append(Quantity("bore_mm", bore, thread.id))
         text = f"Bore {trimmed(bore.least, 2)} to {trimmed(bore.greatest, 2)} mm before cutting {thread.designation}"
         lines.append(Line("head", f"{text}; the wide end for plastic."))

@@ -105,6 +105,7 @@ def _of_lens(setup: Setup) -> dict[str, Given]:
         "rear_diameter_mm": based(own, "width of the rear", lens.rear_diameter_mm),
         "thread_length_mm": based(own, "length of the lens's thread", lens.thread_length_mm),
         "lens_weight_g": based(own, "weight of the lens", lens.weight_g),
+        "lens_heavy": based(own, "whether the lens is said to be heavy", lens.heavy),
         "price_paid": based(own, "price paid for the lens", _paid(lens)),
         "thoriated": based(own, "whether the glass holds thorium", lens.thoriated),
     }

@@ -38,6 +38,7 @@ class Advice:
     traits: tuple[str, ...] = ()  # told first where lens or body has one of these, by itself or by its mount
     asked_as: str = ""  # the kind of question that it answers, where that is no reason and no danger
     plainly: str = ""  # said first where leave is asked for: 'is it safe', 'may I'
+    measures: str = ""  # the fact that it tells how to find, by the key under which an answer asks for it
     happened: bool = False  # it tells what to do once it has happened, and not whether it may
     place: Place = field(default=NOWHERE, compare=False)
 

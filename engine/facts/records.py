@@ -129,6 +129,7 @@ class Lens:
     front_thread: str | None = None
     weight_g: Measure = UNKNOWN
     thoriated: bool = False
+    heavy: bool = False  # said to be so; what it weighs may not be known
     near_turn: str = "unknown"  # which way its focus ring turns towards near, seen from behind the camera
     throw_deg: Measure = UNKNOWN  # how far the ring turns from infinity to its nearest mark
     price_paid: float | None = None

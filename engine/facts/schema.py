@@ -204,6 +204,7 @@ KEYS: Final[Mapping[str, Mapping[str, Key]]] = {
         "about": Key(texts),
         "traits": Key(listed(choice((*kinds.TRAITS, *kinds.LENS_TRAITS)))),
         "plainly": Key(text),
+        "measures": Key(text),
         "happened": Key(flag),
         "asked_as": Key(choice(kinds.ASKED_AS)),
     } | BASIS,

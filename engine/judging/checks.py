@@ -17,7 +17,8 @@ from grammar.words.wordlist import GROUP, NUMERAL
 NEEDED_ASSUMPTIONS = (
     "barrel-by-name", "barrel-over-seat", "bayonet-recess", "bending-seen-from", "blur-divisor",
     "caliper-in-a-thread", "caliper-over-crests", "card-frame-rate", "card-timeline-shape", "carried-by-a-ring",
-    "circle-growth", "circle-growth-without-pupil", "face-depth", "clear-filter-light", "coarsest-filter-pitch",
+    "circle-growth", "circle-growth-without-pupil", "face-depth", "clear-filter-light", "clear-hole",
+    "coarsest-filter-pitch",
     "construction-ordinary-front-to-sensor", "cup-play", "cup-wall", "deepest-cup", "detour-far-out",
     "faces-parallel", "filter-clear-less", "filter-glass-index", "filter-glass-thickness", "filter-height",
     "flange-to-image-enlarger", "flange-to-image-large-format", "flush-of-use", "focus-model-error",

@@ -32,6 +32,7 @@ GIVEN_NAMES: Final[Mapping[str, tuple[str, str]]] = {
     "lens_traits": ("", "what is known of lenses of this mount"),
     "image_circle_mm": ("mm", "image circle of the lens at infinity"),
     "lens_weight_g": ("g", "weight of the lens"),
+    "lens_heavy": ("", "whether the lens is said to be heavy"),
     "price_paid": ("", "price paid for the lens, in the user's own money"),
     "thoriated": ("", "whether the glass holds thorium"),
     "collar_mm": ("mm", "width of the barrel just ahead of the seat"),

@@ -47,6 +47,8 @@ def is_focal(tokens: list[Token], at: int) -> bool:
         return True
     if before is not None and before.kind in ("KIND", "LENS", "MOUNT") and (after is None or after.kind in ENDS):
         return number >= 8
+    if before is not None and before.kind == "MOUNT" and after is not None and after.kind in ("VERB", "FILLER"):
+        return number >= 8 and at > 1 and tokens[at - 2].kind == "DET"  # 'the FD 50 wont close its blades'
     if before is not None and before.kind == "FORMAT" and (after is None or after.kind in ENDS):
         return _is_made_for(tokens, at)
     if after is not None and after.kind not in ENDS and not (after.kind == "DET" and before is not None):

@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 from typing import Final
 
-from grammar.words.groups import MIRRORED
+from grammar.words.groups import MIRRORED, OPENED
 from grammar.words.tokens import Token
 from grammar.words.written import STOPS
 
@@ -28,7 +28,7 @@ def with_lens_stops_told(tokens: list[Token], told: frozenset[str]) -> list[Toke
 
     `told`: the cues of the question; where close-ups are spoken of '1:2' is how big they get.
     """
-    out = _with_focal_told(_without_other_stop(_with_mirrors_told(tokens)))
+    out = _with_focal_told(_without_other_stop(_with_opened_told(_with_mirrors_told(tokens))))
     for at in range(len(out) - 1):
         engraved = _is_engraved(out[at + 1]) and not told & CLOSE_UP
         if _is_focal(out[at]) and _is_decimal_stop(out[at + 1]) and _is_before_ring(out, at):
@@ -45,7 +45,18 @@ def with_lens_stops_told(tokens: list[Token], told: frozenset[str]) -> list[Toke
             out[at] = out[at].as_("FOCAL", unit="mm") if out[at].kind == "NUMBER" else out[at]
             stop = round(1 / out[at + 1].numbers[0], 4) if engraved else out[at + 1].numbers[0]
             out[at + 1] = out[at + 1].as_("FNUM", numbers=(stop,))
-    return out
+    return _with_mount_joined(out)
+
+
+def _with_mount_joined(tokens: list[Token]) -> list[Token]:
+    """'it says 58 2 and M42': what stands on one lens, its mount behind an 'and' as well."""
+    for at in range(len(tokens) - 3):
+        size, stop, join, mount = tokens[at : at + 4]
+        after = tokens[at + 4] if at + 4 < len(tokens) else None
+        lens = size.kind in ("FOCAL", "LENGTH") and stop.kind == "FNUM" and mount.kind == "MOUNT"
+        if lens and join.value == "and" and (after is None or after.kind in ("STOP", "JOIN")):
+            return [*tokens[: at + 2], *tokens[at + 3 :]]
+    return tokens
 
 
 def _with_mirrors_told(tokens: list[Token]) -> list[Token]:
@@ -58,6 +69,16 @@ def _with_mirrors_told(tokens: list[Token]) -> list[Token]:
         if long and ends and MIRRORED in mirror.groups and _MIRRORED[0] <= size.numbers[0] <= _MIRRORED[1]:
             out[at] = size.as_("FOCAL", unit="mm") if size.kind == "NUMBER" else size
             out[at + 1] = mirror.as_("KIND", value=_MIRROR)
+    return out
+
+
+def _with_opened_told(tokens: list[Token]) -> list[Token]:
+    """'85 wide open 1.8': the focal length before the words, and the stop behind them."""
+    out = list(tokens)
+    for at, (size, opened, stop) in enumerate(zip(tokens, tokens[1:], tokens[2:], strict=False)):
+        told = size.kind == "NUMBER" and _is_focal(size) and OPENED in opened.groups
+        if told and (stop.kind == "FNUM" or (stop.kind == "NUMBER" and stop.numbers[0] in STOPS)):
+            out[at], out[at + 2] = size.as_("FOCAL", unit="mm"), stop.as_("FNUM")
     return out
 
 
@@ -111,7 +132,7 @@ def _is_beside_mount(tokens: list[Token], at: int) -> bool:
     before = tokens[at - 1] if at else None
     worded = before is not None and before.kind == "MOUNTWORD" and at > 1 and tokens[at - 2].kind == "MOUNT"
     before = tokens[at - 2] if worded else before  # 'M mount 58 2'
-    behind = at + 2 + any(_is_in(one) for one in tokens[at + 2 : at + 3])  # '58 2 in P6'
+    behind = at + 2 + any(_is_in(one) for one in tokens[at + 2 : at + 3])  # '58 2 in P6', 'it says 58 2 and M42'
     after = tokens[behind] if behind < len(tokens) else None
     if behind == at + 2 and after is not None and after.kind == "LENS" and behind + 1 < len(tokens):
         after = tokens[behind + 1] if tokens[behind + 1].kind in ("MOUNT", *_ENDS) else after  # '35 2 lens MD'
@@ -139,7 +160,7 @@ def _is_decimal_stop(token: Token) -> bool:
 
 
 def _is_in(token: Token) -> bool:
-    return token.kind == "PREP" and token.value == "in"
+    return (token.kind == "PREP" and token.value == "in") or token.value == "and"
 
 
 def _is_engraved(token: Token) -> bool:

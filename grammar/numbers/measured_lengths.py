@@ -7,6 +7,7 @@ from typing import Final
 from engine.base.units import MM_PER_FOOT
 from grammar.words.groups import ASKS, LEADS_LENS, SHOWS_OR_WOULD
 from grammar.words.groups import AWAY as SET_AWAY
+from grammar.words.groups import OWN as MINE
 from grammar.words.token_kinds import SIZES
 from grammar.words.tokens import Token
 
@@ -23,6 +24,7 @@ _BE: Final = "be"
 WIDTHS: Final = frozenset(["diameter", "size", "width"])  # what is told of a thread, by the words for it
 _BETWEEN: Final = frozenset(["CUE", "DET", "PREP"])
 _IS: Final = "be"
+_TOTAL: Final = "total"  # value of 'make', 'comes to'
 _REGISTER: Final = "flange-to-image"
 _EXTENSION: Final = "extension"
 _MEASURED: Final = frozenset([_REGISTER, "throat", "barrel", "bore", "circle"])
@@ -53,6 +55,8 @@ _IN_FRONT: Final = frozenset(["mark", "close-focus", "nearest"])  # words for ho
 
 def length_of(tokens: list[Token], at: int, word: Token) -> int | None:
     """The length of a measuring word: the one before it, else behind it; `next` asks for right behind first."""
+    if word.value == _TOTAL and at + 1 < len(tokens) and MINE in tokens[at + 1].groups:
+        return None  # 'what makes my 50 look longer'
     right_behind = at + 1 < len(tokens) and tokens[at + 1].kind in SIZES
     if _is_between(tokens, at, word) or ("next" in word.implies and right_behind):
         target = length_behind(tokens, at, word.value)

@@ -19,6 +19,7 @@ _MEASURES: Final = "measure"
 _WITH: Final = "with"
 _FOR_WHICH: Final = frozenset(["for", "with", "by", "of"])
 _NOT: Final = "not"
+_IN: Final = "in"  # 'instead of in a cup'
 _TWO: Final = 2
 _AHEAD: Final = 3  # tokens at most from the words to the number that is right
 _BETWEEN: Final = frozenset(["CUE", "DET", "PREP", "MEASURE"])
@@ -82,8 +83,11 @@ def _with_mikes(tokens: list[Token]) -> list[Token]:
 def _leave_out(tokens: list[Token], at: int) -> None:
     """'a 2 mm plate on E instead of the proper cup': where a ring is told by its length, what it stands for is none."""
     rings = [n for n in range(at) if tokens[n].kind == "PIECE"]
-    sized = any({one.kind for one in (*tokens[max(0, n - 1) : n], *tokens[n + 1 : n + 2])} & LENGTHS for n in rings)
-    other = next((n for n in range(at + 1, len(tokens)) if tokens[n].kind not in _IDLE), None)
+    # 'the ring i printed sits 1 mm in front instead of in a cup'
+    sized = any({one.kind for one in (*tokens[max(0, n - 1) : n], *tokens[n + 1 : at])} & LENGTHS for n in rings)
+    other = next(
+        (n for n in range(at + 1, len(tokens)) if tokens[n].kind not in _IDLE and tokens[n].value != _IN), None
+    )
     if sized and other is not None and tokens[other].kind == "PIECE":
         tokens[other] = tokens[other].as_("CUE")
 

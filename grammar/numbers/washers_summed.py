@@ -70,7 +70,7 @@ def _end(tokens: list[Token], first: int) -> int:
         one = tokens[at]
         if _is_size(one) or _is_sheet(one) or TWICE in one.groups or one.text.casefold() == _EACH:
             last = at
-        elif not (_count(one) or one.kind in ("JOIN", "DET") or one.value in _LINKS):
+        elif not (_count(one) or one.kind in ("JOIN", "DET") or one.value in _LINKS or one.text == ":"):
             break
     return last
 

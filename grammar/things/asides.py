@@ -6,7 +6,7 @@ from typing import Final
 
 from grammar.questions import RING
 from grammar.things.casting import OPTICAL, SPACER
-from grammar.words.groups import AWAY, LEFT_OUT, PURPOSE, TAKEN_AWAY, USED_WITH, WAS_TAKEN
+from grammar.words.groups import AWAY, LEFT_OUT, MATERIAL, PURPOSE, TAKEN_AWAY, USED_WITH, WAS_TAKEN
 from grammar.words.tokens import Token
 
 _ENDS_LENS: Final = frozenset(["LENS", "LENGTH", "NUMBER", "FNUM", "COMBO", "FOCAL"])  # before a colon
@@ -42,6 +42,7 @@ def without_asides(tokens: list[Token]) -> list[Token]:
         aside = (
             aside or (token.kind == "BODY" and after == "era") or (token.text.casefold() == "only" and before == "-")
         )
+        aside = aside or _is_material(tokens, at)
         out.append(token.as_("FILLER") if aside or _is_what_for(tokens, at) else token)
     return out
 
@@ -71,6 +72,12 @@ def _with_ring_taken_off(tokens: list[Token]) -> list[Token]:
                 out[place] = tokens[place].as_("FILLER")
             out[at] = token.as_("PREP", value=_WITHOUT)
     return out
+
+
+def _is_material(tokens: list[Token], at: int) -> bool:
+    """'a 0.4 cardboard ring': between how thick a ring is and the ring it only says of what."""
+    sized = at > 0 and tokens[at - 1].kind in ("NUMBER", "LENGTH") and at + 1 < len(tokens)
+    return sized and tokens[at].kind == "CUE" and MATERIAL in tokens[at].groups and tokens[at + 1].kind == "PIECE"
 
 
 def _ends(tokens: list[Token], at: int) -> bool:

@@ -14,7 +14,18 @@ _WORDS: Final = frozenset(["VERB", "FILLER", "DET", "CUE", "MEASURE", "PREP", "U
 _NOUNS: Final = frozenset(["LENS", "BODY", "PIECE", "ADAPTER", "NAMED", "FRAME"])
 _LED: Final = frozenset(["FILLER", "DET", "VERB", "PREP"])  # words before the size that are told with it
 _TOWARDS: Final = ("on", "to", "onto", "in", "for")
+_ROW: Final = 4  # body, comma, mount and piece
 _MOST_MM: Final = 60.0  # that two registers are apart
+
+
+def with_body_ahead(tokens: list[Token], hosts: frozenset[str]) -> list[Token]:
+    """'MFT, M42 helicoid 17-31, 55mm m42': a mount of bodies at the head is that of the body, and of no ring behind."""
+    if len(tokens) < _ROW or any(one.kind == "BODY" for one in tokens):
+        return tokens
+    body, comma, mount, piece = tokens[:_ROW]
+    leads = body.kind in ("MOUNT", "LETTER") and bool(hosts & set(body.ids[:1])) and comma.text == ","
+    other = mount.kind == "MOUNT" and mount.value != body.value and piece.kind == "PIECE"
+    return [body, Token("BODY", "", body.column), *tokens[1:]] if leads and other else tokens
 
 
 def without_difference(tokens: list[Token]) -> list[Token]:
@@ -61,7 +72,7 @@ def _size(tokens: list[Token], at: int, step: int) -> int | None:
 
 
 def _without(tokens: list[Token], first: int, last: int, one: Token, other: Token) -> list[Token]:
-    rest = [*tokens[:first], *tokens[last + 1 :]]
+    rest = _with_letter(tokens[:first], one, other) + _with_letter(tokens[last + 1 :], one, other)
     told = {token.value for token in rest if token.kind == "MOUNT"}
     again = told & {one.value, other.value}
     if not again or any(token.kind in ("PIECE", "ADAPTER", "NAMED") for token in tokens[first : last + 1]):
@@ -77,3 +88,13 @@ def _without(tokens: list[Token], first: int, last: int, one: Token, other: Toke
         return [*rest[:first], left, *rest[first:]]
     led = Token("PREP", _TOWARDS[0], left.column, value=_TOWARDS[0])
     return [*rest[:first], led, left, *rest[first:]]
+
+
+def _with_letter(tokens: list[Token], one: Token, other: Token) -> list[Token]:
+    """'between A and EF, does my A 50 ...': the letter of one of the two, before a length, is that mount again."""
+    out = list(tokens)
+    for at, token in enumerate(tokens[:-1]):
+        mount = next((this for this in (one, other) if this.text == token.text), None)
+        if token.kind == "DET" and mount is not None and tokens[at + 1].kind in ("NUMBER", "LENGTH", "LENS"):
+            out[at] = mount.as_("MOUNT", column=token.column)
+    return out

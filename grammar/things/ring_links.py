@@ -7,7 +7,7 @@ from typing import Final
 from grammar.things.casting import MADE_REDUCING, OPTICAL
 from grammar.things.ends_drawn import with_ends_drawn
 from grammar.things.standins import STANDIN
-from grammar.words.groups import BY_MEANS, OWN
+from grammar.words.groups import BY_MEANS, GLAZED, OWN
 from grammar.words.tokens import Token, is_plural
 from grammar.words.written import STOPS
 
@@ -65,12 +65,23 @@ def with_ring_links(tokens: list[Token], hosts: frozenset[str] = frozenset()) ->
 
 def _of_either_kind(tokens: list[Token]) -> list[Token]:
     """'ring with glass or without?': a ring of which that is asked, and none with glass."""
+    tokens = _glazed(tokens)
     for at in range(len(tokens) - 2):
         ring, join, without = tokens[at : at + 3]
         either = (ring.kind, ring.value) == ("PIECE", _GLASS) and join.value == "or" and without.value == "without"
         ends = at + 3 >= len(tokens) or tokens[at + 3].kind in ("STOP", "JOIN")
         if either and ends:
             return [*tokens[:at], ring.as_("PIECE", value=_RING), join.as_("CUE", value=""), *tokens[at + 3 :]]
+    return tokens
+
+
+def _glazed(tokens: list[Token]) -> list[Token]:
+    """'a glass FD to EF adapter': a ring with glass in it, and no lens."""
+    for at in range(len(tokens) - 4):
+        glass, front, link, rear, ring = tokens[at : at + 5]
+        named = front.kind == rear.kind == "MOUNT" and _leads(link) and (ring.kind, ring.value) == ("PIECE", _RING)
+        if glass.kind == "LENS" and GLAZED in glass.groups and named:
+            return [*tokens[:at], front, link, rear, ring.as_("PIECE", value=_GLASS), *tokens[at + 5 :]]
     return tokens
 
 

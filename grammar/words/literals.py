@@ -36,8 +36,8 @@ _NOT_PLACE: Final = (
 # 'M' set apart from its number is the mount where what is mounted follows: 'a 50 M lens'
 # nor is it a unit where an arrow or a hyphen leads on to another: 'the 7.8 M-L ring', 'a 9.8 m>e'
 _NOT_MOUNT: Final = (
-    r"(?!(?<=\sm)[ -](?:mount|lens(?:es)?|bayonet|body|bodies|glass|ring|primes?)\b)"
-    r"(?!(?<=\sm)-\d)(?!(?<=\sm)\s?(?:-|-?>|=>)\s?[a-z]{1,4}\b)(?!(?<=\s(?-i:M))\s(?:to|on)\s[a-z]\w{0,3}\b)"
+    r"(?!(?<=\sm)[ -](?:mount|lens(?:es)?|bayonet|body|bodies|glass|ring|primes?|rangefinder)\b)"
+    r"(?!(?<=\sm)-\d)(?!(?<=\sm)(?:-|\s?(?:-?>|=>))\s?[a-z]{1,4}\b)(?!(?<=\s(?-i:M))\s(?:-\s?[a-z]{1,4}|(?:to|on)\s[a-z]\w{0,3})\b)"
     # '35 M goes to 0.7': no distance goes anywhere
     r"(?!(?<=\d\s(?-i:M))\s(?:goes|focus+es|gets|reaches|close\w*|mfd|with|f/?\d)\b)"
 )

@@ -64,14 +64,6 @@ def outside(places: Iterable[Mention], others: Iterable[Mention]) -> tuple[Menti
     return tuple(one for one in places if not any(other.at <= one.at and one.end <= other.end for other in wider))
 
 
-def without(text: str, places: Iterable[Mention]) -> str:
-    """What is left of a text beside what it mentions, with one blank between the words."""
-    left = list(text)
-    for one in places:
-        left[one.at : one.end] = " " * len(left[one.at : one.end])
-    return " ".join("".join(left).split())
-
-
 def _rows_of(flat: str, phrases: Mapping[str, tuple[str, ...]], only: Container[str] | None) -> list[_Row]:
     """The phrases of which one may begin somewhere in the text, and all that must stand does, in their order."""
     if len(phrases) <= _FEW:

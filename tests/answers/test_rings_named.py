@@ -214,6 +214,7 @@ def test_what_is_left_open_or_put_between_is_what_the_lens_is_off_by(asked, text
         ("a mere 0.54 between OM and K. so can OM lenses do infinity there or not", 0.54, "unusable"),
         ("gap between A and EF is half a mm, A 50 on EF infinity?", 0.5, "unusable"),
         ("C/Y 35 on EF, 1.5 gap left by the registers. infinity?", 1.5, "infinity"),
+        ("only half a mm between A and EF, does my A 50 get infinity there", 0.5, "unusable"),
         ("E-Z ring measured 1.93, E 20mm. ok?", 2.0, "infinity"),
     ],
 )
@@ -234,6 +235,11 @@ def test_what_two_mounts_differ_by_is_no_ring_the_wrong_way_round(asked, text, r
         ("if sensor sits 0.1 too far back what does that do to focus", "Short of infinity: the lens sits 0.1 mm"),
         ("two shims .003 and .005 inch together", "Together 0.2 mm: 0.0762 + 0.127 mm"),
         ("12 thou of shim is how many mm", "12 thou is 0.305 mm"),
+        ("shim of .1 left out, 35mm, do i still hit infinity", "The lens sits 0.1 mm too close"),
+        (
+            "ring 0.2 too thin, put a 0.15 shim under it. 35mm infinity?",
+            "Left so, a 35 mm lens has infinity at its 25 m",
+        ),
         ("the .3 shim overshoots by .08, what's right", "A shim of 0.22 mm"),
         ("why do the registers of FD and EF rule out a plain ring", "FD-mount lenses sit 42 mm from the sensor"),
         ("0.1 + 0.1 + 0.05 washers under the lens and its on the mark. total?", "Together 0.25 mm: 2 x 0.1 + 0.05 mm"),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from engine.talk import Talk
 from tests.answers.picture import flat, numbers
 
 
@@ -107,6 +108,20 @@ def test_a_smooth_tube_of_a_projector_lens_is_its_barrel_and_a_hole_for_it_is_to
         ("39mm lens goes 1 turn in the ring then needs force.. keep turning?", "Tight after 1 turn it is not home"),
         ("C lens on a CS cam without the spacer, i felt it touch something inside", "Stop, and do not switch on."),
         ("body setting for 16mm with no contacts?", "menus in short"),
+        ("135 M42 on an OM slr with a 1 mm flanged ring, any use for landscape?", "stops at 12 m from the sensor"),
+        ("m42 50 on K with the lipped ring, infinity?", "stops at 2.88 m"),
+        ("cant find a K to L. K-M plus M-L the same thing?", "K to M ring + M to L ring"),
+        ("rally stage, full sun, iso100, want 1/100 at f/4. filter?", "4.4 stops of ND to hold back"),
+        ("own a 35 M rangefinder lens and just got an L body. whats the ring", "1. M to L ring"),
+        ("OCT-19 75mm, heavy thing, onto my E camera", "the lens is said to be heavy; carry it by a foot or rods"),
+        ("1.2 kg PL zoom on E", "the lens weighs 1.2 kg; carry it by a foot or rods"),
+        ("thoriated 50 1.4 M42 on E", "Caution: the glass holds thorium."),
+        ("why does a glass FD to EF adapter make my 50 look longer, it says 1.25x", "50 x 1.25 = 62.5 mm"),
+        ("85 wide open 1.8 on apsc 1.5, face at 2 m - nose and ears?", "sharp from 1.98 m to 2.02 m"),
+        ("body cap + jam nut for a 39 thread enlarger lens, hole size?", "A plain hole of 39 to 39.5 mm"),
+        ("how far off must a light be so i can set infinity with a 200mm", "200 mm lens: beyond 600 m"),
+        ("16mm C lens on X, the ring i printed sits 1mm in front of the flange instead of in a cup. how far can it see",
+         "stops at 25 cm"),
     ],
 )  # fmt: skip
 def test_what_such_a_question_asks_for_is_told(asked, text, says):
@@ -131,7 +146,27 @@ def test_what_such_a_question_asks_for_is_told(asked, text, says):
         (("25mm f1.4 on mft, whats it like", "and as ff"), "frames like 50 mm on full frame"),
         (("define crop factor", "for a 1 inch type chip then"), "Crop factor: 1-type 2.73."),
         (("SR 50 on E ring is 25.78", "why is one side of the frame blurrier"), "The seat is not square"),
+        (("is it C or CS, 12mm, 1-32 thread", "17.5. camera is CS, screwed straight on", "and to fix that"),
+         "1. C to CS ring, 5 mm"),
+        (("25mm f1.9 c lens on E", "will the lens hit anything", "how do i measure that"),
+         "Lay a straight edge on the flange"),
+        (("25mm f1.9 c lens on E", "what filter do i buy then", "will the lens hit anything"),
+         "Not known before it is measured"),
+        (("25mm f1.9 c lens on E", "i also have one that says 58 2 and M42"),
+         "A 58 mm f/2 M42 lens on an E-mount body"),
+        (("25mm f1.9 c lens on E apsc, cover?", "hm so how much do i zoom in the edit"), "punch in to 219 %"),
+        (("50mm on my ring, infinity at the 11 m mark", "got shims of .05 and .1 only"), "it sits 0.23 mm too close"),
+        (("85mm f2 projection lens, 52.5 barrel, for my E camera", "its always too bright, can i stop it to f8"),
+         "The hole: 10.6 mm for f/8"),
     ],
 )  # fmt: skip
 def test_what_a_turn_leaves_out_is_taken_from_before(talked, turns, says):
     assert says in flat(talked(*turns))
+
+
+def test_a_fact_asked_for_is_told_by_its_number_though_how_to_measure_it_was_asked_between(club):
+    talk = Talk()
+    for line in ("25mm f1.9 c lens on E", "will the lens hit anything", "how do i measure that", "4 mm"):
+        found = club.ask(line, talk)
+    assert found.question.said("rear_reach") == "4 mm"
+    assert found.question.lens.focal_length_mm == 25

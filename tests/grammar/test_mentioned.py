@@ -8,7 +8,7 @@ from pathlib import Path
 from engine.facts.catalogue import load_catalogue
 from engine.facts.kinds import MOUNT_KINDS
 from grammar.questions import OFF_KEY
-from grammar.words.mentioned import Mention, mentioned, outside, without
+from grammar.words.mentioned import Mention, mentioned, outside
 from grammar.words.wordlist import MENTION
 
 ENGINE = Path(__file__).parents[2] / "engine"
@@ -64,7 +64,6 @@ def test_places_within_wider_ones_are_left_out() -> None:
     found = mentioned(text, {"thick": ("thick|",), "pointed": ("thick one",)})
     thick, pointed = found[:2], found[2:]
     assert outside(thick, pointed) == (Mention("thick", 25, 30),)
-    assert without(text, pointed) == "the is 0.1 too thick"
 
 
 def test_every_phrase_that_an_answer_listens_for_is_in_the_list_and_none_is_idle() -> None:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 from engine.answers.parts.answer import Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import focals, mentions, number, numbers
@@ -24,9 +26,15 @@ def holes_for(question: Question) -> Told:
     return _holes(question)
 
 
+_NONE: Final = "none"  # who works the iris of a mount whose lenses have none
+
+
 def with_hole_for_stop(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """'no iris, i want f/8': the answer behind the hole of a stop that is wanted of a lens without an iris of use."""
-    told = _holes(question) if mentions(question, "stop-wished") else Told()
+    wished = mentions(question, "stop-wished") or (
+        question.f_number is not None and mentions(question, "stops-it-down")
+    )
+    told = _holes(question) if wished and _is_without(question, knowledge) else Told()
     if not told.lines or any(row.name == HOLE for row in answer.quantities or ()):
         return answer
     way = Line(
@@ -36,8 +44,14 @@ def with_hole_for_stop(answer: Answer, question: Question, knowledge: Knowledge)
     return replace(answer, lines=lines, quantities=(*told.quantities, *(answer.quantities or ())))
 
 
+def _is_without(question: Question, knowledge: Knowledge) -> bool:
+    """Whether the lens is said to have no iris, or is of a mount whose lenses have none."""
+    mounts = [knowledge.catalogue.mounts.get(name) for one in question.lenses for name in one.ids[:1]]
+    return mentions(question, "no-iris") or any(mount is not None and mount.iris == _NONE for mount in mounts)
+
+
 def _holes(question: Question) -> Told:
-    hole = number(question, "bore", "circle")
+    hole = number(question, "bore", "circle", "length")
     if hole is not None and hole > 0 and question.f_number is None and not question.stops and focals(question):
         return _stops_of(hole, question)
     lines, rows = [], []

@@ -34,6 +34,7 @@ from engine.answers.making.whole_ring import (
     is_told_alone,
     with_difference_told,
     with_each_off,
+    with_shim_laid,
     with_whole_ring,
 )
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side
@@ -64,7 +65,7 @@ _RINGS: Final = ("adapter", "plain", "ring", "recessed", "", None)
 
 def by_facts(question: Question, facts: Catalogue) -> Question:
     """The question with its unclaimed numbers in the sense that the mounts named allow, and a length in its ring."""
-    question = with_width_of_thread(with_infinite_objective(with_each_off(question), facts), facts)
+    question = with_width_of_thread(with_infinite_objective(with_each_off(with_shim_laid(question)), facts), facts)
     question = with_lens_behind_ring(with_lens_drawing(question))
     question = with_lens_beside_thread(question, _widths(question, facts))
     question = with_frame_lines(as_thread_alone(question, facts), facts)

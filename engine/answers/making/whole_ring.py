@@ -10,7 +10,7 @@ from engine.answers.parts.said import number, numbers
 from engine.answers.parts.wording import small_mm
 from engine.base.compact import replace
 from engine.base.units import MM_PER_INCH
-from grammar.questions import RING, Question, Thing
+from grammar.questions import OFF_KEY, RING, Question, Thing
 
 REGISTERS: Final = "registers"  # key of numbers that only say the registers of the mounts named again
 _THICKNESS: Final = "thickness"
@@ -20,6 +20,8 @@ _SHORTEST_LENS: Final = 3.0  # mm
 _OFF_MM: Final = 0.6  # a ring is made so near to what is right,
 _OFF: Final = 0.04  # as a share of it
 _MOST_INCHES: Final = 2.5  # that a ring is long
+_TOO_LITTLE: Final = frozenset(["too thin", "too short", "too close"])
+_HEARD_THIN: Final = frozenset(["came-short", "sits-too-close", "sheet-laid", "shim-added", "shim-effect"])
 _EACH_OFF: Final = {"each-off-2": 2, "each-off-3": 3, "each-off-4": 4}  # rings that are each off by as much
 _IN_MM: Final = r"\d ?mm\b"
 
@@ -54,6 +56,23 @@ def with_each_off(question: Question) -> Question:
     if not count or len(told) != 1 or not question.off_word or not 0 < told[0] <= _OFF_MM:
         return question
     return question.with_(values=(*question.rest(_THICKNESS), (_THICKNESS, f"{count * told[0]:g} mm")))
+
+
+def with_shim_laid(question: Question) -> Question:
+    """'the adapter is 0.1 thin but i added a .25 shim': what it is off by with that under it."""
+    told, off = numbers(question, _THICKNESS), [one for one in question.mentioned if one.key.startswith(OFF_KEY)]
+    laid = next((one.number for one in question.places("sheet-laid") if one.number not in (None, *told)), None)
+    thin = question.off_word in _TOO_LITTLE and question.mentions("shim-in") and not question.follows
+    if laid is None or not (thin and off) or len(told) != 1 or not 0 < max(told[0], laid) <= 1:
+        return question
+    net = round(laid - told[0], 4)
+    values = (*question.rest(_THICKNESS, "numbers"), (_THICKNESS, f"{abs(net):g} mm"))
+    pieces = tuple(one for one in question.adapters if one.thickness_mm != (laid, laid))
+    question = question.with_(values=values, adapters=pieces)
+    if net <= 0:
+        return question
+    kept = tuple(one for one in question.mentioned if one not in off and one.key not in _HEARD_THIN)
+    return question.with_(mentioned=(*kept, off[0]._replace(key=f"{OFF_KEY}too-thick")))
 
 
 def is_told_alone(question: Question, told_mm: float, right_mm: float) -> bool:

@@ -13,6 +13,7 @@ from engine.facts.records import Body, Format, Lens, Mount
 from grammar.questions import TO_ITS_OWN, Question, Thing
 
 AS_TOLD = Basis("own-measured", ("asked",))
+HEAVY, THORIATED = "heavy", "thoriated"  # traits of a lens
 TELESCOPE = "telescope"  # a kind of lens, which has no iris
 
 
@@ -85,6 +86,8 @@ def _told(lens: Lens, thing: Thing) -> Lens:
         lens = replace(lens, made_for=thing.format)
     if thing.lens_kind == "zoom":
         lens = replace(lens, focusing="zoom")
+    if HEAVY in thing.traits or THORIATED in thing.traits:
+        lens = replace(lens, heavy=HEAVY in thing.traits, thoriated=lens.thoriated or THORIATED in thing.traits)
     if "no aperture ring" in thing.traits:
         lens = replace(lens, iris="lever")
     if "fixed iris" in thing.traits or thing.lens_kind == TELESCOPE:

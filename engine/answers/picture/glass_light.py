@@ -3,16 +3,19 @@
 from __future__ import annotations
 
 from math import log2
+from typing import Final
 
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.said import mentions, number, stop
+from engine.answers.parts.said import focals, mentions, number, numbers, stop
 from engine.answers.parts.wording import f_number, figures, trimmed
 from engine.answers.picture.circles import glass_factor
 from engine.answers.picture.glass_apart import alternatives, glass_apart
 from engine.base.interval import Interval
 from engine.facts.kinds import GLASS_KINDS
 from grammar.questions import Question
+
+_LEAST_FOCAL_MM: Final = 8.0  # of a lens told by a number alone
 
 
 def light_of_glass(question: Question, knowledge: Knowledge) -> Told:
@@ -41,8 +44,11 @@ def why_of_factor(question: Question, knowledge: Knowledge) -> Told:
     factors = [one.factor for one in question.adapters if one.piece in GLASS_KINDS and one.factor]
     opened = [*(one.f_number for one in question.lenses if one.f_number), *question.stops]
     asked = question.said("stops") is not None or mentions(question, "gets-dark", "brighter-by")
-    if len(factors) != 1 or not (asked or opened):
+    longer = mentions(question, "looks-longer")
+    if len(factors) != 1 or not (asked or opened or longer):
         return Told()
+    if longer and not asked:
+        return _longer_by(factors[0], question)
     stops, at = 2 * log2(factors[0]), question.f_number or next(iter(opened), None)
     more, area, by = "darker" if stops > 0 else "brighter", trimmed(factors[0] ** 2, 2), trimmed(factors[0], 2)
     text = (
@@ -53,4 +59,17 @@ def why_of_factor(question: Question, knowledge: Knowledge) -> Told:
     if at is not None:
         text += f" f/{f_number(at)} x {by} = f/{trimmed(at * factors[0], 2)}."
         rows.append(Quantity("f_number", Interval.exact(at * factors[0]), f"with {by}x"))
+    return Told((Line("head", text),), tuple(rows))
+
+
+def _longer_by(factor: float, question: Question) -> Told:
+    """'why does the glass ring make my 50 look longer': its factor lengthens the lens, and costs light."""
+    stops, by = 2 * log2(factor), trimmed(factor, 2)
+    alone = [value for value in numbers(question, "numbers") if value >= _LEAST_FOCAL_MM]
+    lengths = focals(question) or tuple(alone[:1])
+    sums = [f"{trimmed(one, 1)} x {by} = {trimmed(one * factor, 1)} mm" for one in lengths]
+    text = f"Its glass enlarges {by} times, as a teleconverter does{': ' if sums else ''}{', '.join(sums)}."
+    text += f" It {'costs' if stops > 0 else 'gains'} {trimmed(abs(stops), 2)} stops of light."
+    rows = [Quantity("focal_length_mm", Interval.exact(one * factor), f"with {by}x") for one in lengths]
+    rows.append(Quantity("light_difference_stops", Interval.exact(abs(stops)), f"{by}x"))
     return Told((Line("head", text),), tuple(rows))

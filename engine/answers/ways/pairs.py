@@ -88,6 +88,9 @@ def as_measured(side: LensSide, question: Question) -> LensSide:
     reach = number(question, "rear_reach")
     if reach is not None and reach > 0:
         lens = replace(lens, rear_reach_mm=Interval.exact(reach))
+    weight = number(question, "weight")
+    if weight is not None and weight > 0 and not is_known(lens.weight_g):
+        lens = replace(lens, weight_g=Interval.exact(weight))
     near = number(question, "close_focus")
     if near is not None and not is_known(lens.close_focus_mm):
         lens = replace(lens, close_focus_mm=Interval.exact(near))
