@@ -14,7 +14,7 @@ from engine.answers.ways.hub_rings import hub_rings
 from engine.answers.ways.iris_asked import why_iris
 from engine.answers.ways.other_on_same import other_on_same
 from engine.answers.ways.room_asked import ROOM_ASKED, with_room_asked
-from engine.answers.why_of_it import but_of_edges, is_not_of_the_seat, why_of_it
+from engine.answers.why_of_it import SEEN_SO, but_of_edges, is_not_of_the_seat, why_of_it
 from engine.answers.words.advice import HARM, advice_lines, examples, named_mounts
 from engine.base.compact import replace
 from engine.base.interval import Interval
@@ -23,8 +23,6 @@ from engine.judging.ranking import Listed
 from grammar.kinds import COVERAGE, DRAW, HAZARD, IDENTIFY_MOUNT, OF_FRAMES, WHY
 from grammar.questions import Question, Thing
 
-# what is seen, and the advice that tells why: no depth of a seat that is square makes one side worse
-SEEN_SO = (("on-wides-alone", "error-and-focal-length"), ("soft-on-one-side", "one-side-soft"))
 CUT_SO = (("made-thin", "thin-on-purpose", -1), ("made-thick", "thick-on-purpose", 1))  # mention, advice, way it is off
 _TWO_RINGS = 2
 OF_GLASS = "glass-ring-soft"  # and that on glass that gives infinity back

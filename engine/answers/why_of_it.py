@@ -26,6 +26,12 @@ _BY_KIND: Final = {
 }
 _DRAWN: Final = {DEPTH_OF_FIELD: "same-scale", EXPOSURE_ND: "extension-darkens"}
 _HARM: Final = frozenset(["danger", "caution"])  # lines that tell what may be harmed, and by what
+# what is seen, and the advice that tells why: no depth of a seat that is square makes one side worse
+SEEN_SO: Final = (
+    ("on-wides-alone", "error-and-focal-length"),
+    ("soft-on-one-side", "one-side-soft"),
+    ("darker-close", "extension-darkens"),
+)
 _OF_TOPIC: Final = {"stabilisation": "stabiliser-not-crop", "release": "release"}  # of a setting
 
 

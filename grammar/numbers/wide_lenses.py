@@ -16,6 +16,7 @@ _ITS: Final = "its"  # 'it's 20 mm wide' tells of a size
 _BEHIND: Final = "behind"
 _PUT: Final = frozenset(["on", "with", "for", "at", "in", "behind", "to"])
 _ENDS: Final = frozenset(["JOIN", "STOP", "MARK", "CUE", "FNUM"])
+_OF_RINGS: Final = frozenset(["own", "nominal", "thickness", "length"])  # values of words that tell of no width
 _MEASURED: Final = frozenset(["MEASURE", "MOUNTWORD", "KEYED", "PITCH"])  # words for what may be so wide
 
 
@@ -29,6 +30,8 @@ def is_wide_lens(tokens: list[Token], at: int) -> bool:
     if after is not None and after.kind == "LENS":
         return at + 2 >= len(tokens) or tokens[at + 2].kind != "MEASURE"
     before = tokens[at - 2] if at > 1 else None
+    if _stands_alone(tokens, at):
+        return True
     led = (
         before is None
         or (before.kind in _LED and before.value != _ITS)
@@ -42,6 +45,14 @@ def is_wide_lens(tokens: list[Token], at: int) -> bool:
     ringed = after is not None and after.kind == "JOIN" and any(one.kind == "PIECE" for one in tokens[at + 2 :])
     placed = placed or (ringed and length.numbers[0] in _ENGRAVED)  # '35mm wide and a ring 0.15 too thin'
     return placed or (at >= 2 and (after is None or after.kind in _ENDS))
+
+
+def _stands_alone(tokens: list[Token], at: int) -> bool:
+    """'mine is 34.10. 18mm wide': a clause by itself, of a length that such lenses have, and of no hole."""
+    before, after = tokens[at - 2] if at > 1 else None, tokens[at + 1] if at + 1 < len(tokens) else None
+    alone = before is not None and before.kind in ("STOP", "JOIN") and (after is None or after.kind == "STOP")
+    holes = any((one.kind in _MEASURED and one.value not in _OF_RINGS) or REAR in one.groups for one in tokens)
+    return alone and tokens[at - 1].numbers[0] in _ENGRAVED and not holes
 
 
 def is_lens_amiss(tokens: list[Token], at: int, behind: int) -> bool:

@@ -192,6 +192,8 @@ def _with_mark(question: Question, before: Question) -> Question:
     """
     mark, old = _mark(before), focals(before)
     on_it = _is_on_that_ring(question, before)
+    if mark is not None and len(old) == 1 and not is_limit(before) and _is_shimmed(question, old):
+        return _with_error(question, mark, old[0])
     if mark is None or len(old) != 1 or is_limit(before) or not (_is_judged(question) or on_it):
         return question
     sized = any(one.thickness_mm is not None or one.ids for one in question.adapters)
@@ -207,6 +209,13 @@ def _with_mark(question: Question, before: Question) -> Question:
         values=(*question.values, ("thickness", f"{error.nominal:.4g} mm"), (OFF, "too close")),
         mentioned=(*question.mentioned, Mention("sits-too-close", at, at)),
     )
+
+
+def _is_shimmed(question: Question, old: tuple[float, ...]) -> bool:
+    """'i have 0.1 brass, how many', 'would my 24 be off as well' after what the ring should measure: by that mark."""
+    told = _mark(question) is not None or question.said("thickness") is not None or question.said(SHIM) is not None
+    asked = question.said("layer") is not None or focals(question) not in ((), old)
+    return question.intent == SHIM_CALIBRATION and asked and not told
 
 
 def _is_another(question: Question, before: Question) -> bool:
