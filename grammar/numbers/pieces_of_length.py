@@ -23,9 +23,13 @@ _PARTED: Final = frozenset([",", ";", "."])
 _MOST_TRAVEL: Final = 60.0  # mm
 
 
+_LENSES: Final = frozenset(["LENS", "FOCAL", "COMBO", "NAMED"])
+_LEAST_LENS: Final = 15.0  # mm
+
+
 def with_pieces_of_length(tokens: list[Token]) -> list[Token]:
     """The tokens with a length in mm before 'of rings', 'of spacer' as one of extension."""
-    tokens = _with_threaded_length(_with_helicoids_of(with_lens_behind_ring(tokens)))
+    tokens = _with_threaded_length(_with_helicoids_of(_with_lens_after(with_lens_behind_ring(tokens))))
     out = list(tokens)
     for at in range(len(tokens) - 2):
         size, of, piece = tokens[at : at + 3]
@@ -88,3 +92,18 @@ def _is_ring_told(tokens: list[Token], at: int) -> bool:
     ends = after is None or after.kind == "STOP" or (after.kind in ("JOIN", "CUE") and after.text in _PARTED)
     sized = size.kind == "NUMBER" and size.text.isdigit() and 0 < size.numbers[0] <= _LONGEST_RING
     return piece.kind == "PIECE" and piece.value in _PIECES and is_.value == _IS and sized and ends
+
+
+def _with_lens_after(tokens: list[Token]) -> list[Token]:
+    """'LTM on M ring 1.02 50mm': a ring told to hundredths, and then the lens by its focal length alone."""
+    at = next((at for at, one in enumerate(tokens) if one.kind == "PIECE" and one.value == "adapter"), None)
+    row = tokens[at + 1 : at + 3] if at is not None else []
+    others = any(one.kind in _LENSES for one in tokens) or sum(bool(one.numbers) for one in tokens) != len(row)
+    if at is None or len(row) != 2 or others or len(tokens) > at + 3:
+        return tokens
+    ring, lens = row
+    fine = ring.kind in ("NUMBER", "LENGTH") and ring.unit in ("", "mm") and "." in ring.text
+    whole = lens.kind == "LENGTH" and lens.unit == "mm" and lens.text.removesuffix("mm").strip().isdigit()
+    if not (fine and whole and lens.numbers[0] >= _LEAST_LENS):
+        return tokens
+    return [*tokens[: at + 2], Token("JOIN", ",", lens.column, ","), lens, Token("LENS", "lens", lens.column, "")]

@@ -27,6 +27,7 @@ _BETWEEN: Final = frozenset(["JOIN", "CUE", "MARK"])
 _LEAST_PLATE: Final = 0.25  # mm; what is thinner is foil
 _THICKEST_GLASS: Final = 8.0  # mm; a lens of a shorter focal length is told with a stop or a mount
 _BEHIND_LENS: Final = frozenset(["behind", "between"])  # where such a plate is put
+_AFTER: Final = "after"  # '26.05 after lapping' tells when, and not where
 _BEING: Final = frozenset(["be"])
 _ISO: Final = "iso"  # value of the word that a speed follows
 _FILTER: Final = "filter"
@@ -136,7 +137,11 @@ def _behind(tokens: list[Token]) -> list[Token]:
         bare = token.kind == "NUMBER" or (token.kind == "LENGTH" and token.unit in ("mm", "cm"))
         after = tokens[at + 2] if at + 2 < len(tokens) else None
         ends = after is None or after.kind in ("STOP", "JOIN", "CUE")
-        is_behind = tokens[at + 1].kind == "PREP" and tokens[at + 1].value == "behind"
+        is_behind = (
+            tokens[at + 1].kind == "PREP"
+            and tokens[at + 1].value == "behind"
+            and tokens[at + 1].text.casefold() != _AFTER
+        )
         if bare and is_behind and ends and not token.text.isalpha():
             put_in = at > 0 and (is_put_in(tokens[at - 1]) or tokens[at - 1].value == "with")  # 'with 10 mm behind it'
             tokens[at] = token.as_("KEYED", value="extension" if put_in else "flange-to-image", unit="mm")

@@ -12,6 +12,7 @@ from grammar.hearing import Heard
 from grammar.kinds import BUY_PLAN, CHAIN, IDENTIFY_MOUNT, LIST_FITS
 from grammar.questions import ALL, CLOSE_UP_LENS, Question, Thing
 from grammar.turns.on_what import SMALL_GAUGE, is_a_body
+from grammar.turns.turned_back import turned_back
 from grammar.turns.whom import Meant
 from grammar.words.groups import IN_SETS, JOINED_ON, LIKE_BEFORE
 
@@ -281,7 +282,7 @@ def are_of(named: tuple[Thing, ...], question: Question | None) -> bool:
 def with_one_turned(told: Question, before: Question) -> Question:
     """'now reversed in front of a 180' after a 60: that one is turned round, and what stood behind it is gone."""
     if len(told.lenses) != _SEVERAL or not told.follows:
-        return told
+        return turned_back(told, before)
     turned, other = told.lenses
     mine = [one for one in before.lenses if one.focal_length_mm not in (None, other.focal_length_mm)]
     bare = _HELD & set(turned.traits) and not turned.focal_length_mm and not turned.ids

@@ -26,7 +26,8 @@ _MOST: Final = 6  # pieces
 # words of a clause that tell no piece apart from another
 _SMALL: Final = frozenset(
     ["the", "and", "with", "without", "plus", "its", "are", "out", "off", "for", "now", "lose", "ring", "spacer",
-     "tube", "adapter", "extension", "thick", "long", "deep", "how", "what", "there", "wants", "needs", "another"]
+     "tube", "adapter", "extension", "thick", "long", "deep", "how", "what", "there", "wants", "needs", "another",
+     "too", "also", "measured", "measures", "reads", "says", "really", "actually", "sorry", "instead", "make", "put"]
 )  # fmt: skip
 _ASIDE: Final = frozenset([LOOK_ALIKE, COVERAGE, CROP_EQUIVALENT, IDENTIFY_MOUNT, EXPOSURE_ND])
 _REASONS: Final = frozenset([WHY, HAZARD])
@@ -117,14 +118,19 @@ def _with(there: tuple[_Told, ...], one: _Told, now: tuple[_Told, ...]) -> tuple
     """One piece more, or, where one of that name or nearly as long stood there, that as it is measured."""
     stood = [at for at, old in enumerate(there) if old not in now]
     near = [at for at in stood if _same(there[at][1], one[1])]
-    near = near or [at for at in stood if abs(there[at][0] - one[0]) <= _LIKE * there[at][0]]
+    alike = (at for at in stood if not (_names(there[at][1]) and _names(one[1])))  # 'oag 16.5' is no 'camera 17.5'
+    near = near or [at for at in alike if abs(there[at][0] - one[0]) <= _LIKE * there[at][0]]
     return (*there[: near[0]], one, *there[near[0] + 1 :]) if near else (*there, one)
 
 
 def _same(clause: str, text: str) -> bool:
     """Whether the text names what the clause tells of: 'lose the wheel' after 'wheel 20'."""
-    words = [set(re.findall(r"[a-z]{3,}", one.casefold())) - _SMALL for one in (clause, text)]
-    return bool(words[0] & words[1])
+    return bool(_names(clause) & _names(text))
+
+
+def _names(clause: str) -> frozenset[str]:
+    """The words of a clause that tell its piece apart."""
+    return frozenset(re.findall(r"[a-z]{3,}", clause.casefold())) - _SMALL
 
 
 def _without_wanted(got: Question, wanted: float) -> tuple[Thing, ...]:

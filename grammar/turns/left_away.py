@@ -25,6 +25,8 @@ _PAIR: Final = 2
 _LISTED: Final = frozenset([CHAIN, COMPARE, DRAW, WHY])  # kinds that a number picks a way for
 _WITHOUT: Final = "without"
 _BY_LENGTH: Final = re.compile(r"^\W*(?:an? |the |my )?\d+(?:\.\d+)? ?mm (?:ring|spacer|extension)", re.IGNORECASE)
+_WITHOUT_IT: Final = re.compile(r"(?:(?:and|so|now|ok) )?without (?:it|that)\W*", re.IGNORECASE)
+_GLASS_SAID: Final = re.compile(r"\b(?:filter|glass|plate|window)\b", re.IGNORECASE)
 _CROP: Final = "crop"
 _PIXELS: Final = "pixels"
 
@@ -46,7 +48,7 @@ def _marks(question: Question) -> list[str]:
 def without_filters(heard: Heard, said: Question, before: Question) -> tuple[Question, Question]:
     """What is said, and the question before it, without the filters where there are to be none."""
     told = before.said(_FACTOR) is not None or before.said(_PLATE) is not None
-    left = _FILTER in said.limits.without and told  # 'without the filters'
+    left = told and (_FILTER in said.limits.without or _is_the_plate(heard, before))  # 'without the filters'
     if not heard.tells(_BARE) and not left:
         return said, before
     kept = before.rest(*_HELD_BACK, _PLATE)
@@ -56,6 +58,12 @@ def without_filters(heard: Heard, said: Question, before: Question) -> tuple[Que
         limits=replace(said.limits, without=tuple(one for one in said.limits.without if one != _FILTER)),
     )
     return now, before.with_(values=kept, adapters=pieces)
+
+
+def _is_the_plate(heard: Heard, before: Question) -> bool:
+    """'without it' after a ring and then a filter behind the lens: that was told last."""
+    last = before.text[max((one.column for one in before.adapters), default=0) :]
+    return _GLASS_SAID.search(last) is not None and _WITHOUT_IT.fullmatch(heard.text.strip()) is not None
 
 
 def without_pieces(heard: Heard, said: Question, before: Question) -> tuple[Question, Question]:
@@ -122,6 +130,7 @@ def leaves_the_ring(heard: Heard, before: Question) -> bool:
 def keeps_rings(heard: Heard, before: Question) -> bool:
     """'without the filter' leaves the rings where they are, as the shim for one does that is left away."""
     filters = heard.readings.limits.get(_WITHOUT) == (_FILTER,)
+    filters = filters or _is_the_plate(heard, before)
     return is_shim_left(before) or (filters and not any(one.piece == _FILTER for one in before.adapters))
 
 

@@ -36,7 +36,7 @@ from grammar.turns.picture_plainly import (
 from grammar.turns.ring_of_one import ring_of_one, ring_owned, shimmed_ring
 from grammar.turns.rings_for_it import ring_of_length
 from grammar.turns.size_again import size_again
-from grammar.turns.spaced_by import drawn_by, spaced_by
+from grammar.turns.spaced_by import draw_again, drawn_by, spaced_by
 from grammar.turns.told_before import RIGHT
 from grammar.turns.tube_is import opens_to, tube_is
 from grammar.turns.view_plainly import (
@@ -84,7 +84,8 @@ def said_plainly(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
     """The line heard anew in plain words; the same where it holds none that the question before gives a meaning."""
     ways = (
         nearest_told, ring_of_one, shimmed_ring, ring_owned, tube_is, opens_to, others_on_ring, size_again,
-        metered_bare, light_without, drawn_by, ring_of_length, _ring_left, _taken_off, _left_out, _inside, crop_body,
+        metered_bare, light_without, draw_again, drawn_by,
+        ring_of_length, _ring_left, _taken_off, _left_out, _inside, crop_body,
         frame_of_body, spaced_by, field_wanted, native_again, fronts_again, filter_more, native_speed, scene_there,
         crop_of_frame, _made,
         deep_at, plate_again, glass_told, lost_by_glass, of_full_frame, looks_on_full,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Final
 
 from grammar.hearing import Heard
@@ -44,6 +45,12 @@ def spaced_by(heard: Heard, before: Question) -> str | None:
     return f"{heard.text[:start]}{_mm(size):g} mm spacer{heard.text[end:]}"
 
 
+_DRAW: Final = re.compile(
+    r"(?:(?:and|now|ok|so) )?draw (?:is |of |now |to |at )?(\d+(?:\.\d+)?)(?: ?mm)?\W*", re.IGNORECASE
+)
+_BELLOWS: Final = "bellows"
+
+
 def drawn_by(heard: Heard, before: Question) -> str | None:
     """'12 mm of it out, how near', 'light loss at 20 mm' after tubes or a helicoid of no told length: so much of it."""
     tokens = heard.line.tokens
@@ -67,6 +74,16 @@ def drawn_by(heard: Heard, before: Question) -> str | None:
     last = next((one for one in tokens[at[0] + 1 : at[0] + 4] if DRAWN_OUT in one.groups), size)
     start, end = size.column - 1, last.end or last.column - 1 + len(last.text)
     return f"{heard.text[:start]}{size.numbers[0]:g} mm of extension{heard.text[end:]}"
+
+
+def draw_again(heard: Heard, before: Question) -> str | None:
+    """'draw 80' after a bellows that was drawn out to 120: so far out now, and no drawing."""
+    told = _DRAW.fullmatch(heard.text.strip())
+    pieces = [one for one in before.adapters if one.piece in DRAWN]
+    if told is None or not pieces:
+        return None
+    out = any(one.thickness_mm for one in pieces)
+    return f"bellows at {told[1]} mm" if out and pieces[0].piece == _BELLOWS else f"{told[1]} mm of extension"
 
 
 def _is_focal_of(token: Token, before: Question) -> bool:

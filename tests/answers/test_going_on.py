@@ -657,7 +657,14 @@ def test_a_ring_told_by_a_bare_number_is_so_long_and_where_infinity_falls_is_sai
         ),
         (("75mm enlarger lens on bellows, want 2:1", "it only opens to 100"), "Of what you have, 100 mm comes nearest"),
         (("85mm om on L stops at 40m", "and to fix that", "took 0.2 off"), "The lens sits 0.019 mm too close"),
-        (("85mm om on L, ring 0.18 too thick", "took 0.2 off"), "The lens sits 0.02 mm too close"),
+        (
+            ("om to L ring 26.15, 50mm lens", "26.05 after lapping", "one more lap of 0.03?"),
+            "The lens sits 0.02 mm too far out",
+        ),
+        (
+            ("50 reversed on bellows, draw 120", "draw 80", "not reversed"),
+            "A 50 mm lens, from the sensor, focus ring at infinity unless told: 80 mm of tube",
+        ),
         (
             ("M48 flattener 55mm back focus, ring for K plus camera, what's left", "reducer instead, wants 62"),
             "16.54 mm of spacer: 62 mm are wanted",
