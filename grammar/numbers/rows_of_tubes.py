@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import Final
 
 from grammar.things.casting import SPACER
@@ -20,6 +21,7 @@ _UNDER: Final = frozenset(
 )  # between a row of tubes and the lens they are put to
 _BEFORE: Final = frozenset(["with", "on", "added", "plus", "+", "and"])  # between a lens and the row
 _OF_LENS: Final = frozenset(["COMBO", "FOCAL", "LENGTH", "NUMBER"])
+_MACRO: Final = "macro"
 _TUBE: Final = "extension-tube"
 _LENS_TOLD: Final = frozenset(["FOCAL", "COMBO", "LENS"])
 _EXTENSION: Final = "extension"  # value of 'of tubes', where it is told how many mm of them
@@ -36,6 +38,29 @@ def with_unsaid_tubes(tokens: list[Token]) -> list[Token]:
             return _told(tokens, row)
         at = row[-1] + 1 if row else at + 1
     return tokens
+
+
+def _with_both_tubes(tokens: list[Token]) -> list[Token]:
+    """'100 macro, now add the 20 and the 36 tube': of two lengths before one tube the first is of one too."""
+    sized = ("FOCAL", "LENGTH", "NUMBER")  # 'the 100 macro', and no bug of 10 mm
+    named = (at for at, (one, other) in enumerate(pairwise(tokens)) if one.kind in sized and _names(other))
+    lens = next((at for at in named), next((at for at, one in enumerate(tokens) if one.kind in _LENS_TOLD), None))
+    for at in range(1, len(tokens) - 3):
+        size, join, *rest = tokens[at], *(one for one in tokens[at + 1 : at + 6] if one.kind != "DET")
+        if len(rest) < _LEAST:
+            return tokens
+        other, piece = rest[:_LEAST]
+        numbers = size.kind in ("FOCAL", "NUMBER") and other.kind in ("LENGTH", "NUMBER", "FOCAL")
+        pair = numbers and join.value == "and" and (piece.kind, piece.value) == ("PIECE", _TUBE)
+        put = any(one.value in _BEFORE for one in tokens[max(0, at - 2) : at] if one.kind != "DET")
+        if pair and put and lens is not None and lens < at and _TUBES[0] <= size.numbers[0] <= _TUBES[1]:
+            first = [size.as_("LENGTH", unit="mm"), Token("PIECE", "tube", size.column, _TUBE)]
+            return [*tokens[:at], *first, *tokens[at + 1 :]]
+    return tokens
+
+
+def _names(token: Token) -> bool:
+    return token.kind in ("KIND", "LENS", "MOUNT") or token.text.casefold() == _MACRO
 
 
 def _told(tokens: list[Token], row: list[int]) -> list[Token]:
@@ -101,6 +126,7 @@ def _is_all(token: Token) -> bool:
 
 def with_lens_before_tubes(tokens: list[Token]) -> list[Token]:
     """'58mm m42 tubes 12+20': of tubes that are told behind the word the length before their mount is the lens's."""
+    tokens = _with_both_tubes(tokens)
     for at in range(2, len(tokens) - 1):
         size, mount, tubes = tokens[at - 2 : at + 1]
         named = (tubes.kind, tubes.value) == ("PIECE", _TUBE) and is_plural(tubes) and mount.kind == "MOUNT"

@@ -35,6 +35,11 @@ def with_width_rings(tokens: list[Token]) -> list[Token]:
         rear = _as_wide(out, pair.wide) if pair is not None else None
         front = _of_lens(out, rear) if rear is not None else None
         if pair is None or rear is None or front is None:
+            row = out[pair.start : pair.end] if pair is not None else []
+            if pair is not None and [one.kind for one in row] == ["NUMBER", "PREP", "NUMBER"] and row[0].numbers:
+                ends = (row[0].numbers[0], pair.wide)  # '39 to 42', of a lens that was told before
+                spanned = row[0].as_("RANGE", text=f"{ends[0]:g}-{ends[1]:g}", numbers=ends)
+                return [*out[: pair.start], spanned, *out[pair.end :]]
             continue
         place = out[min(pair.start, at)].column
         ring = [
