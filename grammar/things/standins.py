@@ -17,7 +17,9 @@ _DESCRIBES: Final = frozenset(
 _HEADS: Final = frozenset(["LENS", "BODY", "PIECE", "FRAME", "MOUNTWORD", "KIND"])
 _BEGINS: Final = frozenset(["LENGTH", "RANGE", "FNUM", "COMBO", "NUMBER", "MOUNT", "KIND", "LENS"])
 _ENDS: Final = _DESCRIBES | {"LENS", "NUMBER"}
-_FOR, _ON, _ONE = "for", "on", "one"
+_FOR, _ON, _ONE, _ITS = "for", "on", "one", "its"
+_ARTICLES: Final = frozenset(["a", "an"])
+_LED: Final = 2  # tokens at least before what it is made for
 _PASSED: Final = frozenset(["DET", "CUE"])
 _BETWEEN: Final = frozenset(["DET", "FILLER", "UNKNOWN"])
 _TELLS: Final = frozenset(["be"])  # 'is', 'was', 'are'
@@ -37,12 +39,23 @@ def with_standins(tokens: list[Token], hosts: frozenset[str] = frozenset()) -> l
         if STANDIN in token.implies and _stands(tokens, at):
             ring = len(out) > 1 and (out[-2].kind == "LINK" or _is_thin(out, tokens))
             body = _is_host_on(out, hosts)
+            if _is_told_of_it(out):
+                out.append(Token("LENS", "lens", token.column))
+                continue
             out.append(token.as_("PIECE", value="adapter") if ring else token.as_("BODY" if body else "LENS"))
         elif token.kind == "DET" and token.value == "another" and _parts(out, tokens[at + 1 :]):
             out.append(token.as_("JOIN", value="and"))
         else:
             out.append(token)
     return out
+
+
+def _is_told_of_it(before: list[Token]) -> bool:
+    """'its a super 35 one': what the lens spoken of is made for, and no frame; 'the APS-C one' is of the body."""
+    if len(before) <= _LED or before[-1].kind != "FORMAT":
+        return False
+    its, article = before[-3:-1]
+    return its.value == _ITS and article.text.casefold() in _ARTICLES
 
 
 def _is_host_on(before: list[Token], hosts: frozenset[str]) -> bool:

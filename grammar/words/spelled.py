@@ -120,7 +120,8 @@ class Spelled:
         """'f two', 'f five six'."""
         tens = f".{self._value(match['tenths']):g}" if match["tenths"] else ""
         number = float(f"{self._value(match['whole']):g}{tens}")
-        return f"f {number:g}" if number in STOPS else None
+        which = number == 1 and not match["tenths"]  # 'the F one has no ring' is a lens, and no f/1
+        return f"f {number:g}" if number in STOPS and not which else None
 
     @cached_property
     def _ten(self) -> str:
