@@ -42,12 +42,18 @@ def with_ends_drawn(tokens: list[Token]) -> list[Token]:
 
 
 def _with_mount_first(tokens: list[Token]) -> list[Token]:
-    """'a helicoid M65 17-31': the mount behind it is its own, as in 'an M65 helicoid 17-31'."""
+    """'a helicoid M65 17-31', 'helicoid 17-31 m42 enough?': the mount behind it is its own, as in 'an M65 helicoid'."""
     alone = sum(one.kind == "MOUNT" for one in tokens) == 1
     for at, token in enumerate(tokens):
         drawn = alone and token.kind == "PIECE" and token.value in (_HELICOID, _BELLOWS)
         if drawn and [one.kind for one in tokens[at + 1 : at + 3]] == ["MOUNT", "RANGE"]:
             return [*tokens[:at], tokens[at + 1], token, *tokens[at + 2 :]]
+        after = tokens[at + 3] if at + 3 < len(tokens) else None
+        ends = after is None or after.kind in ("STOP", "FILLER", "VERB", "JOIN")
+        drawn = token.kind == "PIECE" and token.value in (_HELICOID, _BELLOWS)
+        drawn = drawn and (alone or any(one.kind in ("LENS", "KIND") for one in tokens[:at]))
+        if drawn and ends and [one.kind for one in tokens[at + 1 : at + 3]] == ["RANGE", "MOUNT"]:
+            return [*tokens[:at], tokens[at + 2], token, tokens[at + 1], *tokens[at + 3 :]]
     return tokens
 
 

@@ -164,6 +164,8 @@ def test_what_such_a_question_asks_for_is_told(asked, text, says):
         (("25mm f1.9 c lens on E apsc, cover?", "hm so how much do i zoom in the edit"), "punch in to 219 %"),
         (("m42 50 on X", "now bees. i have a 21 mm stack of tubes"), "21 mm of tube: sharp at 24 cm"),
         (("m39x1 slr 50 on E", "what if i use the lipped 39 to 42 ring and my m42-e?"), "stops at 2.09 m"),
+        (("75 enlarger lens M39 on Z", "helicoid 17-31 m42 enough?"),
+         "Beside the M42 helicoid 17..31 mm still to get: M39"),
         (("PL zoom on MFT, ring?", "will it cover? its a super 35 one"), "PL lens: covers Four Thirds"),
         (("K and F lenses on E", "the F one has no ring to turn for the aperture"),
          "An F-mount lens on an E-mount body"),
