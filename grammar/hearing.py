@@ -61,7 +61,7 @@ HEARD_AS: Final = {
 LISTENED: Final = frozenset(HEARD_AS) | {
     "too", "ring-amiss-by", "ring-and-shim", "under-it", "stops-lighter", "stops-darker", "native-said",
     "to-look-alike", "scene-asked", "turned-in-front", "onto-its-front", "behind-the-other", "on-top-of-it",
-    "adds-to-it", "counted-or-none",
+    "adds-to-it", "counted-or-none", "turned-back", "turned-back-lead",
 }  # fmt: skip
 OF_NOTHING: Final = "of-nothing"  # that no word of it says anything of a subject: 'how do i know', 'what could that be'
 _FAR_LOST: Final = frozenset(["infinity", "lose"])  # 'do i lose infinity with two rings stacked' fears for focus alone

@@ -16,6 +16,7 @@ ALIKE: Final = frozenset({CHAIN, FOCUS_VERDICT, LIST_FITS})  # kinds that are an
 WORDED: Final = frozenset({WHY, DEFINITION, COMPARE, GEAR_SETTING, HAZARD})  # and those by what their words are about
 MOST_LINES: Final = 4
 TOLD: Final = ("head", "fact", "text", "chain", "danger", "caution")
+IF_MEANT: Final = "if so meant"  # the case of a number that is that of another reading
 
 
 def with_second(answer: Answer, instead: Sequence[str], answered: Callable[[str], Answer | None]) -> Answer:
@@ -39,4 +40,4 @@ def with_second(answer: Answer, instead: Sequence[str], answered: Callable[[str]
 
 
 def _second(row: Quantity) -> Quantity:
-    return replace(row, case=f"{row.case}, if so meant" if row.case else "if so meant")
+    return replace(row, case=f"{row.case}, {IF_MEANT}" if row.case else IF_MEANT)

@@ -6,6 +6,7 @@ from collections.abc import Callable
 
 from engine.answers.advising import ruled
 from engine.answers.left_so import left_so
+from engine.answers.listed_of import is_of, of_lens
 from engine.answers.off_since import REMEDY, as_off, error_mm
 from engine.answers.parts.answer import NO, Answer, Line, ListedChain
 from engine.answers.parts.knowledge import Knowledge
@@ -17,7 +18,6 @@ from engine.answers.ways.room_asked import ROOM_ASKED, with_room_asked
 from engine.answers.why_of_it import SEEN_SO, but_of_edges, is_not_of_the_seat, why_of_it
 from engine.answers.words.advice import HARM, advice_lines, examples, named_mounts
 from engine.base.compact import replace
-from engine.base.interval import Interval
 from engine.facts.kinds import VERDICTS
 from engine.judging.ranking import Listed
 from grammar.kinds import COVERAGE, DRAW, HAZARD, IDENTIFY_MOUNT, OF_FRAMES, WHY
@@ -142,8 +142,8 @@ def _why(
     if question.topic != SURE and mentions(question, "said-danger") and not mentions(question, "glass-does"):
         return _why_harmful(question, knowledge) if not question.lenses[1:] else None  # why the one alone is hurt
     pairs = None
-    rows = _of_lens(question, rows)
-    known = question.follows and rows and _is_of(question, rows)
+    rows = of_lens(question, rows)
+    known = question.follows and rows and is_of(question, rows)
     if not known and question.lens is not None and question.body is not None:
         found = chains_first(question)
         rows = tuple(chain.listed for chain in found.chains or ())
@@ -231,38 +231,6 @@ def _with_grounds(answer: Answer, short: bool, question: Question, knowledge: Kn
     seat = but_of_edges(answer.lines, question, short or not reasons)
     answer = replace(answer, lines=(*first, *second, *seat), quantities=quantities)
     return with_room_asked(answer, question, knowledge) if mentions(question, ROOM_ASKED) else answer
-
-
-def _of_lens(question: Question, rows: tuple[Listed, ...]) -> tuple[Listed, ...]:
-    """Of a list of several lenses those of the one that is spoken of now; all of them where none is."""
-    setups = {(row.judged.setup.lens.id, row.judged.setup.lens.name) for row in rows}
-    if len(setups) < 2 or len(question.lenses) != 1 or question.number is not None:
-        return rows
-    return tuple(row for row in rows if _is_lens(question.lenses[0], row)) or rows
-
-
-def _is_of(question: Question, rows: tuple[Listed, ...]) -> bool:
-    """Whether the chains listed last are those of the lens and the body that are spoken of now."""
-    return any(_is_lens(question.lens, row) and _is_body(question, row) for row in rows)
-
-
-def _is_lens(thing: Thing | None, row: Listed) -> bool:
-    setup = row.judged.setup
-    if thing is None or not thing.ids:
-        return True
-    if thing.kind == "lens":
-        return setup.lens.id in ("", *thing.ids)
-    focal = setup.lens.focal_length_mm
-    same = thing.focal_length_mm is None or not isinstance(focal, Interval) or focal.nominal == thing.focal_length_mm
-    return same and setup.lens_mount.id in thing.ids
-
-
-def _is_body(question: Question, row: Listed) -> bool:
-    """A piece alone on its own mount goes on being spoken of while it is named."""
-    setup, body = row.judged.setup, question.body
-    if body is None or not body.ids or question.between:
-        return True
-    return setup.body.id in ("", *body.ids) if body.kind == "body" else setup.body_mount.id in body.ids
 
 
 def _without_glass(

@@ -4,10 +4,23 @@ from __future__ import annotations
 
 from typing import Final
 
-from engine.answers.parts.answer import Answer
+from engine.answers.meant_else import IF_MEANT
+from engine.answers.parts.answer import Answer, Quantity
 from engine.answers.ways.pair import ADDED
 from engine.base.interval import Interval
-from grammar.turns.told_before import CIRCLE, ERROR, FILTER_ON, GLASS, KEPT, LACKING, RIGHT, SEAT, STACK, ring_case
+from grammar.turns.told_before import (
+    CIRCLE,
+    ERROR,
+    ERROR_IF_MEANT,
+    FILTER_ON,
+    GLASS,
+    KEPT,
+    LACKING,
+    RIGHT,
+    SEAT,
+    STACK,
+    ring_case,
+)
 
 OF_RING: Final = "of the ring"  # the case of an error that is that of a ring
 
@@ -23,10 +36,17 @@ def told_on(answer: Answer) -> tuple[tuple[str, float], ...]:
     ends = ((name, (value.least, value.greatest) if name == CIRCLE else (value.nominal,)) for name, value in known)
     return (
         *((name, end) for name, both in ends for end in both),
+        *_error_if_meant(rows),
         *_filter_on(answer),
         *_stacked(answer),
         *_glass(answer),
     )
+
+
+def _error_if_meant(rows: list[Quantity]) -> tuple[tuple[str, float], ...]:
+    """By how much it sits off by the other meaning of the question, where that is told too."""
+    meant = (row.value for row in rows if row.name == ERROR and row.case == IF_MEANT)
+    return tuple((ERROR_IF_MEANT, value.nominal) for value in meant if isinstance(value, Interval))[:1]
 
 
 def _glass(answer: Answer) -> tuple[tuple[str, float], ...]:

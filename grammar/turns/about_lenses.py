@@ -279,10 +279,10 @@ def are_of(named: tuple[Thing, ...], question: Question | None) -> bool:
     return all(one.id in known and one.focal_length_mm is None for one in named)
 
 
-def with_one_turned(told: Question, before: Question) -> Question:
+def with_one_turned(heard: Heard, told: Question, before: Question) -> Question:
     """'now reversed in front of a 180' after a 60: that one is turned round, and what stood behind it is gone."""
     if len(told.lenses) != _SEVERAL or not told.follows:
-        return turned_back(told, before)
+        return turned_back(heard, told, before)
     turned, other = told.lenses
     mine = [one for one in before.lenses if one.focal_length_mm not in (None, other.focal_length_mm)]
     bare = _HELD & set(turned.traits) and not turned.focal_length_mm and not turned.ids

@@ -12,6 +12,7 @@ from grammar.questions import Question, Thing
 from grammar.things.casting import OPTICAL
 
 _WANTED: Final = "corrector-wants"  # key of the phrases that hold the distance
+_ANEW: Final = "corrector-wants-anew"  # and of those that hold another in its place
 _ASKED: Final = ("spacer-asked", "total-asked")
 _PUT, _GONE, _RING = "spacer-chosen", "piece-gone", "t-ring"
 _GLASS: Final = "glass"
@@ -36,7 +37,6 @@ _LENGTH: Final = re.compile(
     r"(?<![\w./])(\d{1,3}(?:\.\d+)?)( ?in\b)?(?: ?mm\b)?(?!\w|\.\d|/| ?x\b| ?inch| ?\"| ?reducer| ?extender)",
     re.IGNORECASE,
 )
-_WANTS: Final = re.compile(r"\b(?:wants|needs|requires|asks for|is made for) (\d{2,3}(?:\.\d+)?)\b", re.IGNORECASE)
 _LEAST_ANEW: Final = 30.0  # mm, of one told by so little: 'needs 12 more' is a piece
 _CLAUSES: Final = re.compile(r",|;|\+|\band\b|\bplus\b")
 _Told: TypeAlias = tuple[float, str]
@@ -55,9 +55,9 @@ def with_spaced(got: Question, before: Question | None) -> Question:
         return got.with_(spaced=spaced, lenses=_without_wanted(got, wanted))
     if held is None or before is None:
         return got
-    anew = _WANTS.search(got.text)
-    if anew is not None and float(anew[1]) >= _LEAST_ANEW:  # 'reducer instead, wants 62'
-        held = replace(held, wanted=float(anew[1]))
+    anew = [one.number for one in got.places(_ANEW) if (one.number or 0.0) >= _LEAST_ANEW]
+    if anew and anew[0]:  # 'reducer instead, wants 62'
+        held = replace(held, wanted=anew[0])
         got = got.with_(lenses=_without_wanted(got, held.wanted))
     now = _anew(got, before, held)
     aside = got.intent in _ASIDE and (now.there, now.glass) != (held.there, held.glass)

@@ -108,7 +108,7 @@ def follow(heard: Heard, before: Question) -> Question:
     said, before, those_left = _changed(heard, said, before)
     said, aim = _measured(heard, said, before, aim, None if aim.ring else again, unseated)
     said, aim, placed = _placed(heard, said, before, aim, those_left)
-    return with_one_turned(_joined(heard, said, before, aim, placed), before)
+    return with_one_turned(heard, _joined(heard, said, before, aim, placed), before)
 
 
 def _aimed(heard: Heard, before: Question) -> _Aim:

@@ -11,7 +11,7 @@ from grammar.kinds import FOCUS_VERDICT, SHIM_CALIBRATION
 from grammar.questions import OFF, Question
 from grammar.readings.bench_work import times_of
 from grammar.things.casting import SPACER
-from grammar.turns.told_before import ERROR
+from grammar.turns.told_before import ERROR, ERROR_IF_MEANT
 from grammar.turns.way_asked import with_way_held
 from grammar.words.mentioned import Mention
 from grammar.words.wordlist import WordList
@@ -198,7 +198,8 @@ def _error(before: Question) -> float | None:
     """By how much it was off before, mm, above 0 too far out."""
     size = _NUMBER.match(before.said("thickness") or "")
     if size is None or before.off_word is None or float(size[0]) > _LARGEST_ERROR:
-        error = next((value for name, value in before.told if name == ERROR), _by_where_it_stops(before))
+        error = _of_answer(before, ERROR)
+        error = _by_where_it_stops(before) if error is None else error
         error = error if error is not None or before.prior is None else _by_where_it_stops(before.prior)
         # where infinity fell before the sheets that lie there
         return error + before.laid[0] if error is not None and before.places(_BEFORE) else error
@@ -207,9 +208,12 @@ def _error(before: Question) -> float | None:
 
 def _by_where_it_stops(before: Question) -> float | None:
     """By how much too far out a lens sits that stops at a distance on a ring that was not measured, mm."""
-    lens, far = before.lens, before.distance_mm
-    if not any(map(before.places, _STOPS)) or before.adapters or lens is None or far is None:
+    if not any(map(before.places, _STOPS)) or before.adapters:
         return None
-    focal = lens.focal_length_mm or 0.0
-    error = focal * focal / (far - 2 * focal) if far > 2 * focal else 0.0
-    return round(error, 4) if 0 < error <= _LARGEST_ERROR else None
+    error = _of_answer(before, ERROR_IF_MEANT)
+    return error if error is not None and 0 < error <= _LARGEST_ERROR else None
+
+
+def _of_answer(before: Question, name: str) -> float | None:
+    """What the answer before told of that quantity, mm."""
+    return next((value for told, value in before.told if told == name), None)

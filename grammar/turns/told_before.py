@@ -39,6 +39,7 @@ STACK: Final = "stack"  # how long the pieces at hand come to together, mm
 GLASS: Final = "glass"  # the factor of the glass in the way that was told best
 ERROR: Final = "register_error_mm"  # by how much it sits off
 SHIFT: Final = "glass_shift_mm"  # how far glass moves the image
+ERROR_IF_MEANT: Final = "register_error_mm, if so meant"  # by how much, where that is another meaning of the question
 LIKENED: Final = "equivalent_f_number"  # the stop of the same depth on full frame
 KEPT: Final = frozenset(
     [VIEW, LACKING, CIRCLE, ERROR, LIKENED, SHIFT]

@@ -227,3 +227,22 @@ def test_a_reading_of_which_nothing_is_known_is_not_told_beside(asked):
     found = asked("y does everything get darker as i rack out the bellows, aperture is same")
     assert "N(1 + m)" in found["text"]
     assert "Nothing in the facts" not in found["text"]
+
+
+def test_doubt_after_another_question_is_of_the_ring_that_was_measured(club: Desk) -> None:
+    turns = ("mine measures 26.9", "does it cover the sensor", "are you sure")
+    answer = talk(club, "how do i put my exakta 58 f2 on my L-mount body so it reaches infinity", *turns)[-1]
+    # the coverage lists rings as they are sold, and none of them is in the hand
+    assert "Chain 1, your 26.9 mm ring: close-up only" in flat(answer)
+
+
+@pytest.mark.parametrize("before", [(), ("ltm lens on a z body",), ("how do i get m42 on E", "does it cover")])
+def test_an_app_asked_for_is_out_of_scope(club: Desk, before: tuple[str, ...]) -> None:
+    assert talk(club, *before, "whats the best photo app")[-1].intent == "out-of-scope"
+
+
+def test_a_spacer_before_a_corrector_is_none_where_it_is_too_long(club: Desk) -> None:
+    fits, long = talk(club, "M48 flattener 55mm back focus, ring for K plus camera, what's left", "wants 44")
+    spacers = [[one for one in answer.quantities or () if one.name == "stack_mm"] for answer in (fits, long)]
+    assert [len(one) for one in spacers] == [1, 0]
+    assert "1.46 mm too long already" in flat(long)

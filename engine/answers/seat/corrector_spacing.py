@@ -19,6 +19,7 @@ ADDED_UP: Final = "For "  # begins an answer that adds up pieces at hand
 RIGHT_MM: Final = 0.1  # as near as stacks are made
 _SAME_MM: Final = 0.6  # as near as a depth of a camera is told by hand
 _T2: Final = "t2"
+_SAME_RING_MM: Final = 3.0  # as near as a ring is to what its mounts differ by
 _MOST: Final = 5
 
 
@@ -46,8 +47,14 @@ def with_spacing(answer: Answer, question: Question, knowledge: Knowledge) -> An
         text = f"{lead}: {asked}, {sums} are there."
     else:
         text = f"{small_mm(-left)} too long already: {asked}, {sums} are there."
-    more = " A filter in between moves the focus back by a third of its thickness: add that."
-    rows = (Quantity("stack_mm", Interval.exact(max(left, 0.0)), "spacer"), *_shifted(shift))
+    share = _shift_of(1.0, knowledge)
+    more = (
+        f" A filter in between moves the focus back by {trimmed(share.nominal, 2)} of its thickness: add that."
+        if share
+        else ""
+    )
+    spacer = (Quantity("stack_mm", Interval.exact(max(left, 0.0)), "spacer"),) if left >= -RIGHT_MM else ()
+    rows = (*spacer, *_shifted(shift))
     advice = [line for line in answer.lines if line.text.startswith("spacing before")]
     head = Line("head", f"{text}{more if left > 0 and shift is None else ''}")
     return replace(answer, status=ANSWERED, lines=(head, *advice), quantities=rows, chains=None)
@@ -75,5 +82,6 @@ def _there(question: Question, knowledge: Knowledge) -> list[float]:
     if any(abs(one - depth) <= _SAME_MM or one > depth + _SAME_MM for one in told[: spaced.first]):
         return told  # the depth is told itself, or with a ring
     t_mount = facts.mounts[_T2].register_mm
-    ring = spaced.t_ring and is_known(t_mount) and not any(abs(one - (t_mount.nominal - depth)) < 3 for one in told)
-    return [depth, *((t_mount.nominal - depth,) if ring and is_known(t_mount) else ()), *told]
+    spans = t_mount.nominal - depth if is_known(t_mount) else None
+    ring = spaced.t_ring and spans is not None and not any(abs(one - spans) < _SAME_RING_MM for one in told)
+    return [depth, *((spans,) if ring and spans is not None else ()), *told]
