@@ -28,7 +28,7 @@ from engine.facts.lexicon_store import lexicon_of
 from engine.talk import Talk
 from grammar.echo.echo import canonical
 from grammar.kinds import CARD, COMPARE, DRAW, IDENTIFY_MOUNT, OFF_SEAT, WHY
-from grammar.questions import Question, Thing, Unread
+from grammar.questions import Question, Unread
 from grammar.reader import read
 from grammar.words.atoms import key_of
 from grammar.words.lexicon import Lexicon
@@ -90,7 +90,7 @@ class Desk:
         meant = with_both_sides(as_register(talk.meant(text), talk.question, self.catalogue), self.catalogue)
         question = choice.question if choice else read(meant, self.lexicon, talk.question)
         talk.guesses, talk.choices = question.guesses if isinstance(question, Unread) else (), ()
-        question = self._by_words(question) if isinstance(question, Unread) else self._as_term(question, text)
+        question = self._unread(question) if isinstance(question, Unread) else self._as_term(question, text)
         if isinstance(question, Unread):
             if question.partial is not None:
                 talk.lean_on(question.partial, canonical(question.partial, self.lexicon.name_for))
@@ -258,16 +258,10 @@ class Desk:
     def _chains_first(self, question: Question) -> Answer:
         return handler_for("chain")(question, self.knowledge)
 
-    def _by_words(self, unread: Unread) -> Question | Unread:
-        """What could not be read, as a question about what its words are plainly about, or a term misspelt."""
-        from engine.answers.parts.nearby import plainly_about, term_misspelt
+    def _unread(self, unread: Unread) -> Question | Unread:
+        from engine.answers.parts.nearby import by_words
 
-        asked = plainly_about(unread.text, self.lexicon.subjects)
-        if asked is not None:
-            return unread.partial.with_(intent=asked, topic=None) if unread.partial else Question(unread.text, asked)
-        named = unread.partial is not None and (unread.partial.lenses or unread.partial.bodies)
-        term = term_misspelt(unread.text, self.catalogue) if not named else None
-        return unread if term is None else Question(unread.text, "definition", things=(Thing("term", (term.id,)),))
+        return by_words(unread, self.lexicon.subjects, self.catalogue)
 
     def _as_term(self, question: Question, said: str) -> Question:
         """What seems to be about something else, or asks a word in passing, as a question about that term."""

@@ -136,7 +136,7 @@ def _strange_name(heard: Heard, question: Question | None, lexicon: Lexicon) -> 
             near = lexicon.nearest(token.text, ("mount", wanted))
             if is_body and not near:
                 expected += f"; once told, 'my {token.text} is an E-mount APS-C body', the name is known"
-            if is_body and not near and not lens_open and any(not char.isalpha() for char in token.text):
+            if is_body and not near and not lens_open:
                 continue  # the name of a camera: which mount that one has is asked for
             return Unread(
                 heard.text,

@@ -245,6 +245,7 @@ COME_TO = (
     ),
 )
 AFTER_ALL = (
+    ((*WAYS, MACRO_DISTANCE, DIY_DIMENSION), heard(named("ways.helicoid_rest", "with_helicoid_rest"), "helicoid-said")),
     TUBES_ALIKE,
     LIT_LESS,
     BACK,

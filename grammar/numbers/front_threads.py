@@ -20,6 +20,7 @@ _FOCALS: Final = frozenset([24, 25, 28, 30, 55, 58, 60])
 _LEAST, _MOST = 18.0, 130.0  # mm
 _OF_OTHERS: Final = frozenset(["LENS", "KIND", "MOUNT", "BODY", "FRAME", "FORMAT", "FNUM", "PITCH"])
 _TURNED: Final = "revers"
+_BINDS: Final = frozenset(["wont-go", "stuck", "force"])  # cues that a screw does not go in
 _LEAST_ROW: Final = 2
 _BESIDE: Final = 3  # so far after the word for a filter its size may stand: 'the filter is a 52'
 _NARROW: Final = 48.0  # mm: a bare number below it beside 'lens' is a focal length, where lenses are made with that
@@ -42,6 +43,8 @@ def with_front_threads(tokens: list[Token], told: frozenset[str]) -> list[Token]
     sizes = {parted[at].numbers[0] for at in places}
     filters = _DENSITY in told or any(token.kind == "PIECE" and token.value in _FILTERS for token in tokens)
     sold = sizes <= _SIZES and not sizes <= _FOCALS
+    if len(sizes) == len(places) == 1 and filters and told & _BINDS and parted[places[0]].kind == "NUMBER":
+        return [one.as_("KEYED", value=KEY, unit="mm") if at in places else one for at, one in enumerate(parted)]
     if len(sizes) < _LEAST_ROW or not (_FRONTS in told or (filters and sold)):
         return tokens
     return [
@@ -115,11 +118,12 @@ def _may_be(tokens: list[Token], at: int) -> bool:
 
 
 def _ends_row(tokens: list[Token], at: int) -> bool:
-    """'for 49, 52 and 58 lenses': the last of a row of sizes, behind which the lenses stand that have them."""
+    """'for 49, 52 and 58 lenses', '49 55 62 mm lenses': the last of a row of sizes, and the lenses that have them."""
     if at < _LEAST_ROW or at + 1 >= len(tokens) or not (tokens[at + 1].kind == "LENS" and is_plural(tokens[at + 1])):
         return False
-    row = tokens[at - 2], tokens[at]
-    return tokens[at - 1].kind in ("JOIN", "CUE") and all(one.numbers and one.numbers[0] in _SIZES for one in row)
+    before = tokens[at - 1] if tokens[at - 1].numbers else tokens[at - 2]
+    joined = before is tokens[at - 1] or tokens[at - 1].kind in ("JOIN", "CUE")
+    return joined and all(one.numbers and one.numbers[0] in _SIZES for one in (before, tokens[at]))
 
 
 def _is_put_on(tokens: list[Token], at: int) -> bool:

@@ -22,7 +22,9 @@ def with_moves_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
 
 
 def _is_short(token: Token) -> bool:
-    return token.is_mm and 0 < token.numbers[0] <= _LONGEST
+    """A length in mm, or a bare number with a point, which counts nothing: 'turns for 5.24'."""
+    bare = token.kind == "NUMBER" and "." in token.text
+    return (bare or token.is_mm) and 0 < token.numbers[0] <= _LONGEST
 
 
 def _is_of_another(tokens: list[Token], at: int) -> bool:

@@ -63,7 +63,9 @@ def _dealt(tokens: list[Token]) -> list[Token]:
     for at in range(1, len(tokens) if dealt else 0):
         number, led = tokens[at], tokens[at - 1]
         after = tokens[at + 1] if at + 1 < len(tokens) else None
+        in_row = after is not None and after.kind == "JOIN" and bool(tokens[at + 2 : at + 3] and tokens[at + 2].numbers)
         bare = number.kind == "NUMBER" and number.text.isdecimal() and (after is None or after.kind in _ENDS)
+        bare = bare and not in_row  # 'which one to buy for 46, 52 and 58'
         if bare and led.kind == "PREP" and led.text.casefold() == "for":
             tokens[at] = number.as_(_PRICE)
             tokens[at - 1] = led.as_("CUE")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from grammar.words.groups import SWAPS
+from grammar.words.groups import INSTEAD, SWAPS
 from grammar.words.token_kinds import LENGTHS
 from grammar.words.tokens import Token
 from grammar.words.written import STOPS
@@ -160,6 +160,9 @@ def _tells_right(tokens: list[Token], at: int) -> bool:
         return token.value in (NOMINAL, _BEHIND)
     if token.value == _BEARS and at + 1 < len(tokens) and _is_length(tokens[at + 1]):
         return _measured(tokens, at + 1) is not None  # 'labelled 27.5 but is 27.6'
+    if INSTEAD in token.groups and at + 1 < len(tokens) and _is_length(tokens[at + 1]):
+        other = _measured(tokens, at + 1)  # 'measures 27.3 instead 27.46'
+        return other is not None and other < at and "." in tokens[other].text
     if token.value == "not" and at + 1 < len(tokens) and _is_length(tokens[at + 1]):
         other = _measured(tokens, at + 1)  # 'M42-E 27.6 (not 27.46)'
         return other is not None and other < at and "." in tokens[other].text

@@ -17,7 +17,7 @@ _BESIDE: Final = frozenset(["DET", "NUMBER", "LENGTH", "FILLER", "VERB", "UNKNOW
 
 def with_brackets_told(tokens: list[Token]) -> list[Token]:
     """The camera in such brackets as a TRAIT of the mount, with nothing else of them; no body, nor a lens's length."""
-    tokens = _without_origins(_out_of_rings(tokens))
+    tokens = _without_origins(_out_of_rings(_framed(tokens)))
     out: list[Token] = []
     at = 0
     while at < len(tokens):
@@ -28,6 +28,17 @@ def with_brackets_told(tokens: list[Token]) -> list[Token]:
             out.append(camera.as_("TRAIT", value=camera.value or camera.text.casefold(), implies=()))
             at = end
         at += 1
+    return out
+
+
+def _framed(tokens: list[Token]) -> list[Token]:
+    """'C camera (1 inch)', 'cs cam (1/3")': the size of its sensor, and no focal length."""
+    out: list[Token] = []
+    for at, token in enumerate(tokens):
+        within = [one.text for one in (*tokens[max(0, at - 1) : at], *tokens[at + 1 : at + 2])] == [_OPEN, _CLOSE]
+        sized = token.unit == "in" and "format" in token.implies
+        behind = at > 1 and tokens[at - 2].kind == "BODY"
+        out.append(token.as_("FORMAT") if within and sized and behind else token)
     return out
 
 

@@ -54,7 +54,7 @@ def with_formats_engraved(tokens: list[Token], told: frozenset[str]) -> list[Tok
             continue
         behind = _said_behind(tokens, at)
         led = bool(out) and (_leads(out[-1]) or (behind == 1 and out[-1].value == _WITH))
-        engraved = (led or behind == 1) and _is_engraved(tokens, at, told)
+        engraved = (led or bool(behind)) and _is_engraved(tokens, at, told)
         if not (_is_figure(tokens, at) or engraved) or not (led or behind or _is_called_so(out)):
             out.append(token)
             continue

@@ -6,6 +6,7 @@ from typing import Final
 
 from grammar.things.casting import MADE_REDUCING, OPTICAL
 from grammar.things.ends_drawn import with_ends_drawn
+from grammar.things.rings_in_rows import goes_on, is_piece, leads, leads_on, without_slrs
 from grammar.things.standins import STANDIN
 from grammar.words.groups import BY_MEANS, GLAZED, OWN
 from grammar.words.tokens import Token, is_plural
@@ -40,7 +41,7 @@ def with_ring_links(tokens: list[Token], hosts: frozenset[str] = frozenset()) ->
 
     `hosts`: mounts that, named alone, are those of a body.
     """
-    tokens = with_ends_drawn(_with_lens_parted(_of_either_kind(tokens), hosts))
+    tokens = with_ends_drawn(_with_lens_parted(_of_either_kind(without_slrs(tokens)), hosts))
     out = _between_mounts(_heads_behind(_without_bodies(_by_rings(_for_lenses(tokens, hosts)))))
     at = 0
     while at + 2 < len(out):
@@ -53,11 +54,15 @@ def with_ring_links(tokens: list[Token], hosts: frozenset[str] = frozenset()) ->
             elif _is_headed(out, at) and _is_thickness(out, at - 1):
                 made = out[at - 1].numbers[0] in MADE_REDUCING  # 'a 0.64 CY-E booster': no ring is so thin
                 out[at - 1] = out[at - 1].as_("TIMES") if made else out[at - 1].as_("LENGTH", unit="mm")
-            elif _leads_on(out, at):
+            elif goes_on(out, at):
+                rest = out[at + 3 :]
+                out[at + 3 :] = [Token("PIECE", "ring", out[at + 2].column, _RING), *rest[:4]]
+                out += [*([] if is_piece(rest[4:5]) else [Token("PIECE", "ring", rest[3].column, _RING)]), *rest[4:]]
+            elif leads_on(out, at):
                 out.insert(at + 3, Token("PIECE", "ring", out[at + 2].column, _RING))  # 'om-ef and ef-e rings'
                 if at and out[at - 1].value == _VIA:
                     out[at - 1] = out[at - 1].as_("PREP", value="with")
-            elif _leads(link) or (link.text == "-" and _thickness(out, at + 3) is not None):
+            elif leads(link) or (link.text == "-" and _thickness(out, at + 3) is not None):
                 at += _as_ring(out, at)
         at += 1
     return _with_lengths_behind(out)
@@ -79,7 +84,7 @@ def _glazed(tokens: list[Token]) -> list[Token]:
     """'a glass FD to EF adapter': a ring with glass in it, and no lens."""
     for at in range(len(tokens) - 4):
         glass, front, link, rear, ring = tokens[at : at + 5]
-        named = front.kind == rear.kind == "MOUNT" and _leads(link) and (ring.kind, ring.value) == ("PIECE", _RING)
+        named = front.kind == rear.kind == "MOUNT" and leads(link) and (ring.kind, ring.value) == ("PIECE", _RING)
         if glass.kind == "LENS" and GLAZED in glass.groups and named:
             return [*tokens[:at], front, link, rear, ring.as_("PIECE", value=_GLASS), *tokens[at + 5 :]]
     return tokens
@@ -155,7 +160,7 @@ def _without_bodies(tokens: list[Token]) -> list[Token]:
     for at, token in enumerate(tokens):
         row = [one.kind for one in tokens[max(0, at - 3) : at + 2]]
         named = row[:1] + row[2:] == ["MOUNT", "MOUNT", "BODY", "PIECE"] and at > 2
-        if named and _leads(tokens[at - 2]) and tokens[at + 1].value == _RING and not token.ids:
+        if named and leads(tokens[at - 2]) and tokens[at + 1].value == _RING and not token.ids:
             continue
         out.append(token)
     return out
@@ -189,7 +194,7 @@ def _heads_behind(tokens: list[Token]) -> list[Token]:
         pair = tokens[first : first + 3]
         after = tokens[first + 3] if first + 3 < len(tokens) else None
         told = at > 0 and tokens[at - 1].kind in ("MOUNT", "NUMBER", "RANGE", "THREAD")
-        if [one.kind for one in pair[::2]] != ["MOUNT", "MOUNT"] or not _leads(pair[1]) or told:
+        if [one.kind for one in pair[::2]] != ["MOUNT", "MOUNT"] or not leads(pair[1]) or told:
             continue
         if after is None or after.kind not in _HEADS:
             tokens[at : first + 3] = [*pair, tokens[at].as_("PIECE", column=pair[2].column)]
@@ -200,7 +205,7 @@ def _parts_its_mounts(tokens: list[Token], at: int) -> bool:
     """'my P6 ring to M42': the word for the ring stands between its two mounts."""
     row, after = tokens[at : at + 4], tokens[at + 4] if at + 4 < len(tokens) else None
     kinds = [one.kind for one in row] == ["MOUNT", "PIECE", "PREP", "MOUNT"]
-    ring = kinds and row[1].value == _RING and _leads(row[2]) and row[0].ids != row[3].ids
+    ring = kinds and row[1].value == _RING and leads(row[2]) and row[0].ids != row[3].ids
     return ring and (after is None or after.kind not in _HEADS) and not (at and tokens[at - 1].kind == "PREP")
 
 
@@ -229,22 +234,9 @@ def _as_ring(tokens: list[Token], at: int) -> int:
     return 1
 
 
-def _leads_on(tokens: list[Token], at: int) -> bool:
-    """Whether a pair that nothing heads is joined to one with a word for rings that takes what this one ends on."""
-    row = tokens[at : at + 8]
-    if len(row) < 8 or [row[n].kind for n in (2, 3, 4, 6, 7)] != ["MOUNT", "JOIN", "MOUNT", "MOUNT", "PIECE"]:
-        return False
-    linked = all(_leads(row[n]) or row[n].text == "-" for n in (1, 5))
-    return linked and row[7].value == _RING and is_plural(row[7]) and row[2].ids[:1] == row[4].ids[:1]
-
-
-def _leads(token: Token) -> bool:
-    return token.kind == "PREP" and token.value == "to"
-
-
 def _is_headed(tokens: list[Token], at: int) -> bool:
     """Whether a word for a ring without glass stands behind the pair at `at`."""
-    linked = _leads(tokens[at + 1]) or tokens[at + 1].text == "-"
+    linked = leads(tokens[at + 1]) or tokens[at + 1].text == "-"
     return linked and at + 3 < len(tokens) and tokens[at + 3].kind == "PIECE" and tokens[at + 3].value not in OPTICAL
 
 

@@ -94,7 +94,16 @@ def _with_ring_taking(parts: list[Part]) -> list[Part]:
 
 
 def _takers(parts: list[Part]) -> None:
-    """'which of E, X and MFT takes a C mount': the several before it are bodies, what they take is the lens."""
+    """'which of E, X and MFT takes a C mount': the several before it are bodies, what they take is the lens.
+
+    'which bodies take an Exakta and a PL': behind bodies that are asked for there are lenses alone.
+    """
+    named = [part for part in parts if part.mounts and part.sort in ("mount", "lens")]
+    asked_for = bool(parts) and parts[0].sort == "body" and not parts[0].has_mount and len(named) == len(parts) - 1
+    if asked_for and all(not part.is_host and part.noun.role in ("", _AND_A) for part in named):
+        for part in named:
+            part.sort = "lens"
+        return
     hosts = [part for part in parts if part.sort in ("mount", "lens") and part.is_host and not part.focal]
     taken = [part for part in parts if part.mounts and part not in hosts and part.sort in ("mount", "lens")]
     several = len(hosts) > 1 and len({part.noun.listed for part in hosts}) == 1

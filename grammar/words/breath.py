@@ -27,6 +27,7 @@ _FURTHEST: Final = 4  # tokens at most from the words that put right to what the
 _ARTICLE: Final = "a"
 _NUMBER: Final = re.compile(r"\d*\.?\d+")
 _OR: Final = "or"
+_NEARLY_MM: Final = 0.6
 
 
 def said_rightly(text: str, lexicon: Lexicon, before: str = "") -> str:
@@ -75,7 +76,15 @@ def _wrong_behind(tokens: Sequence[Token], found: Mention, before: str) -> tuple
     wrong = after[0]
     if wrong.text.isalpha() or not wrong.numbers or _stands_in(wrong.numbers[0], before):
         return None
+    if _is_what_it_should_be(led[-1], wrong):
+        return None
     return found.at, wrong.end or wrong.column - 1 + len(wrong.text)
+
+
+def _is_what_it_should_be(told: Token, other: Token) -> bool:
+    """'the ring is 27.6 not 27.46': of two lengths told so finely, and so near each other, one is what was measured."""
+    fine = all("." in one.text and one.numbers for one in (told, other))
+    return fine and 0 < abs(told.numbers[0] - other.numbers[0]) <= _NEARLY_MM
 
 
 def _stands_in(number: float, text: str) -> bool:

@@ -234,7 +234,8 @@ def test_an_unknown_word_where_a_name_should_be_is_refused_with_the_nearest() ->
     assert (got.column, got.found, got.nearest) == (8, "M24", "M42")
     assert got.guesses[0] == "how do I get an M42 lens on an E-mount body"
     assert refused("get a blorf lens on e-mount").column == 7
-    assert refused("get M42 on blorf").found == "blorf"
+    assert refused("get M42 on qbn").nearest == "QBM"
+    assert [one.ids for one in asked("get M42 on blorf").bodies] == [()]  # like no name: its mount is asked for
 
 
 @pytest.mark.parametrize("text", ["m42 on e-mont", "m42 to e-monut", "e-mont body, m42 lens"])

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from typing import Final
 
-from engine.answers.parts.answer import ANSWERED, Answer, Line
+from engine.answers.parts.answer import ANSWERED, Answer, Line, Quantity
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.mount_line import registers_of
 from engine.answers.parts.said import number
-from engine.answers.parts.wording import listed, small_mm
+from engine.answers.parts.wording import listed, small_mm, trimmed
 from engine.base.interval import is_known
 from engine.facts.records import Mount
+from engine.physics import calibration
 from grammar.questions import Question
 
 _PAPER: Final = "register-by-paper"
@@ -35,11 +36,30 @@ def either_of(question: Question, knowledge: Knowledge) -> Answer | None:
         text = f"{small_mm(told)} from flange to image does not tell: {both} are too near to each other.{rest} {_LOOKS}"
     else:
         text = f"{small_mm(told)} from flange to image: neither; {listed(others)}. Measure again, set to infinity."
+    lines, threads = _by_thread(named, knowledge)
     lenses = tuple(lens for lens in question.lenses if len(near) == 1 and lens.ids[:1] == (near[0].id,))
     return Answer(
-        question.text, "identify-mount", ANSWERED, (Line("head", text),), question=question,
-        quantities=registers_of(named), learnt=question.with_(lenses=lenses[:1]) if lenses else None,
+        question.text, "identify-mount", ANSWERED, (Line("head", text), *lines), question=question,
+        quantities=(*registers_of(named), *threads), learnt=question.with_(lenses=lenses[:1]) if lenses else None,
     )  # fmt: skip
+
+
+def _by_thread(named: list[Mount], knowledge: Knowledge) -> tuple[list[Line], list[Quantity]]:
+    """What the thread tells besides, where the mounts named are cut with pitches apart."""
+    threads = [knowledge.catalogue.threads.get(mount.thread or "") for mount in named]
+    cut = {one.id: one for one in threads if one is not None and is_known(one.pitch_mm)}
+    pitches = {one.pitch_mm.nominal for one in cut.values() if is_known(one.pitch_mm)}
+    if len(pitches) < len(named):
+        return [], []
+    rows: list[Quantity] = []
+    told = []
+    for mount, thread in zip(named, cut.values(), strict=True):
+        ten = calibration.length_of_spaces_mm(thread.pitch_mm)
+        if is_known(ten) and is_known(thread.pitch_mm):
+            rows.append(Quantity("thread_pitch_mm", thread.pitch_mm, mount.id))
+            rows.append(Quantity("ten_pitches_mm", ten, mount.id))
+            told.append(f"{mount.designation} is {thread.designation}, ten pitches {trimmed(ten.nominal, 2)} mm")
+    return [Line("fact", f"The thread must say the same: {listed(told)}.", 1)], rows
 
 
 def _off(mount: Mount, told: float) -> float:

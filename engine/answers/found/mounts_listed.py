@@ -35,6 +35,7 @@ _ASKED: Final[tuple[tuple[str, str, Callable[[Mount], bool]], ...]] = (
     ("listed-electronic-iris", "an iris that only the body drives", lambda one: one.iris == "electronic"),
     ("listed-no-iris-ring", "no aperture ring on the lens", lambda one: one.iris in ("lever", "none", "electronic")),
     ("listed-leaf-shutter", "a shutter in the lens", lambda one: "shutter-in-lens" in one.traits),
+    ("coupled-breech", "a breech lock", lambda one: one.coupling == "breech-lock"),
     ("listed-no-focusing", "no focusing in the lens", lambda one: "no-focusing" in one.traits),
 )
 

@@ -19,12 +19,9 @@ def is_printed(question: Question) -> bool:
 
 def drawn_larger(question: Question, ring: RingToMake | None) -> Told:
     """How thick the ring must be drawn so that it comes out right; nothing where no share was told."""
-    percent = number(question, "transmission")
-    if percent is None or ring is None or not is_known(ring.thickness_mm) or not 0 < percent <= MOST_PERCENT:
+    percent, right = number(question, "transmission"), _right_mm(question, ring)
+    if percent is None or right is None or not 0 < percent <= MOST_PERCENT or not is_printed(question):
         return Told()
-    if not is_printed(question):
-        return Told()
-    right = ring.thickness_mm.nominal
     large = mentions(question, "came-out-large")
     off = abs(right) * percent / 100
     drawn = right / (1 + percent / 100) if large else right / (1 - percent / 100)
@@ -38,3 +35,11 @@ def drawn_larger(question: Question, ring: RingToMake | None) -> Told:
         Quantity("shim_mm", Interval.exact(off), "what the print is off"),
     )
     return Told((Line("head", text),), rows)
+
+
+def _right_mm(question: Question, ring: RingToMake | None) -> float | None:
+    """How thick it must come out: the ring that is right for lens and body, else the one whose length is told."""
+    if ring is not None:
+        return ring.thickness_mm.nominal if is_known(ring.thickness_mm) else None
+    told = [one.thickness_mm[0] for one in question.adapters if one.thickness_mm and one.is_of_one_length]
+    return told[0] if len(told) == 1 else None

@@ -10,9 +10,9 @@ from engine.answers.parts.said import distance_mm, mentions, number, numbers
 from engine.facts.catalogue import Catalogue
 from engine.facts.guidance import Advice, Term
 from engine.facts.subjects import subjects_of
-from grammar.kinds import HAZARD, WHY
+from grammar.kinds import DEFINITION, HAZARD, WHY
 from grammar.own.naming import tells_a_meaning
-from grammar.questions import Question
+from grammar.questions import Question, Thing, Unread
 from grammar.words.nearest import distance, nearest_keys
 from grammar.words.subjects import Match, Subjects
 from grammar.words.wordlist import ASKING
@@ -189,6 +189,18 @@ def plainly_about(text: str, subjects: Subjects) -> str | None:
         if match.part >= MOST_TOLD and match.held >= WHOLLY:
             return WHY
     return None
+
+
+def by_words(unread: Unread, subjects: Subjects, catalogue: Catalogue) -> Question | Unread:
+    """What could not be read, as a question about what its words are plainly about, or a term misspelt."""
+    part = unread.partial
+    nearly = bool(unread.guesses) and part is not None and any(one.ids for one in part.lenses)  # of a known body
+    asked = None if nearly else plainly_about(unread.text, subjects)
+    if asked is not None:
+        return part.with_(intent=asked, topic=None) if part else Question(unread.text, asked)
+    named = part is not None and (part.lenses or part.bodies)
+    term = term_misspelt(unread.text, catalogue) if not named else None
+    return unread if term is None else Question(unread.text, DEFINITION, things=(Thing("term", (term.id,)),))
 
 
 def term_misspelt(text: str, catalogue: Catalogue) -> Term | None:

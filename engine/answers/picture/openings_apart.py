@@ -1,11 +1,11 @@
-"""Which of two mounts or rings named leaves the wider opening, where it is asked what either shades of a frame."""
+"""Which of the mounts or rings named leaves the wider opening, where it is asked what either shades of a frame."""
 
 from __future__ import annotations
 
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import mentions
-from engine.answers.parts.wording import small_mm
+from engine.answers.parts.wording import listed, small_mm
 from engine.answers.picture.frames import frames_named
 from engine.base.interval import Interval, is_known
 from engine.facts.records import Mount
@@ -27,6 +27,10 @@ def openings_apart(question: Question, knowledge: Knowledge) -> Told:
         return Told()
     mounts = [(mount, mount.throat_mm) for mount in named]
     wide = sorted((size.nominal, mount.designation) for mount, size in mounts if is_known(size))
+    if len(wide) > PAIR and len(wide) == len(mounts):
+        listed_ = listed([f"{name} {small_mm(size)}" for size, name in reversed(wide)])
+        rows = [Quantity("throat_mm", Interval.exact(size), name) for size, name in reversed(wide)]
+        return Told((Line("head", f"By the width of the throat, widest first: {listed_}."),), tuple(rows))
     if len(mounts) != PAIR or len(wide) != PAIR:
         return Told()
     if wide[1][0] - wide[0][0] < APART_MM:

@@ -10,6 +10,7 @@ from engine.answers.parts.resolve import Missing, body_side
 from engine.answers.parts.said import lengths_of_pieces, mentions, number, numbers
 from engine.answers.parts.usual_mounts import PLAIN, PROJECTOR
 from engine.answers.parts.wording import listed, small_mm, trimmed
+from engine.answers.seat.open_lens import MEASURE
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from grammar.questions import Question, Thing
@@ -19,6 +20,8 @@ SLIDES: Final = (
     "a sliding fit. Slit it and clamp it, or hold the barrel by nylon-tipped grub screws; slide it to set infinity"
 )
 _TUBE: Final = "extension-tube"
+_CUP: Final = "recessed"
+_DEEPEST_MM: Final = 15.0  # that a cup is: what is told longer is how wide it is
 NEAR_MM = 6.0  # widths that are farther from the opening are of other things
 
 
@@ -64,7 +67,7 @@ def tube_for(question: Question, knowledge: Knowledge) -> Told:
         f" {small_mm(register.nominal)} of the body. Measure that on paper first, in the hand: no two such"
         " barrels are alike. A plain barrel slides, so a tube a little too short is right, never one too long."
     )
-    return Told((Line("head", text),))
+    return Told((Line("head", text), Line("ask", MEASURE, wants="flange_to_image")))
 
 
 def _any_of(question: Question, knowledge: Knowledge) -> Told:
@@ -102,7 +105,9 @@ def named_barrel(question: Question, knowledge: Knowledge) -> float | None:
 
 def with_going_through(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """Whether what is so wide goes through the opening told, in place of the answer; both were measured."""
-    opening = number(question, "throat", "bore")
+    cups = [one.thickness_mm[0] for one in question.adapters if one.piece == _CUP and one.thickness_mm]
+    wide = [size for size in cups if size > _DEEPEST_MM]  # 'a 31 mm barrel in a 30 mm cup'
+    opening = number(question, "throat", "bore") or (wide[0] if len(wide) == 1 else None)
     across = (*numbers(question, "barrel", "width", "thread"), *(low for low, _ in lengths_of_pieces(question)))
     told = [one for one in across if opening is not None and one != opening and abs(one - opening) <= NEAR_MM]
     if opening is None or len(told) != 1:

@@ -12,11 +12,12 @@ from engine.answers.parts.usual_mounts import usual_mount
 from engine.base.compact import compact
 from engine.facts.catalogue import Catalogue
 from engine.facts.kinds import GLASS_KINDS, TUBELIKE
-from grammar.questions import Limits, Question, Thing
+from grammar.questions import RING, Limits, Question, Thing
 
 DEARER = frozenset({"electronic-adapter", "tilt", "shift"})  # rings that do more than hold, and cost more
 CLOSE_UP_LENS = "close-up-lens"
 HUB = "hub"
+_LEAST = 2  # rings named by both their ends
 _LISTED = re.compile(r"[\s,]*(?:mm)?[\s,]*(?:and)?\s*")
 
 
@@ -57,7 +58,16 @@ def are_set_apart(question: Question) -> bool:
 
 
 def _in_order(question: Question) -> list[Thing]:
-    return sorted((one for one in question.adapters if one.piece != HUB), key=lambda one: one.column)
+    told = sorted((one for one in question.adapters if one.piece != HUB), key=lambda one: one.column)
+    if sum(bool(one.front and one.rear) for one in told) < _LEAST:
+        return told
+    return [one for one in told if not _only_counts(one)]
+
+
+def _only_counts(one: Thing) -> bool:
+    """'two rings instead of one': beside rings that are named it says only how many there are."""
+    told = one.front or one.rear or one.ids or one.factor is not None or one.thickness_mm is not None
+    return one.piece == RING and not told
 
 
 def _parts(between: Sequence[Link | None]) -> bool:

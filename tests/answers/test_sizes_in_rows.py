@@ -1,0 +1,204 @@
+"""Numbers and names in a row: sizes of fronts, bodies asked for, what is printed, what binds, whose name it is."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.answers.talks import flat, talk
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "one ND for 49 55 62 67 mm lenses. which size and what rings",
+        "a polarizer to buy for 49, 55, 62 and 67mm lenses, which size",
+        "i own 49 / 55 / 62 / 67 lenses and want one nd",
+    ],
+)
+def test_the_last_of_a_row_of_sizes_is_one_of_them_and_no_focal_length(club, text):
+    (answer,) = talk(club, text)
+    assert "one 67 mm filter" in flat(answer)
+    assert not any(one.focal_length_mm for one in answer.question.lenses)
+
+
+@pytest.mark.parametrize(
+    ("text", "mounts"),
+    [
+        ("which bodies can take an Exakta and a PL and a D", ["exakta-mount", "pl", "d"]),
+        ("which cameras take both an FD and a PL", ["fd-mount", "pl"]),
+    ],
+)
+def test_behind_the_bodies_that_are_asked_for_stand_lenses(club, text, mounts):
+    (answer,) = talk(club, text)
+    assert [one.ids[0] for one in answer.question.lenses] == mounts
+    assert not any(one.ids for one in answer.question.bodies)
+
+
+def test_which_of_two_bodies_takes_it_is_still_asked_of_bodies(club):
+    (answer,) = talk(club, "which body takes C lenses, E or X")
+    assert [one.ids[0] for one in answer.question.bodies] == ["e-mount", "x-mount"]
+
+
+@pytest.mark.parametrize(
+    ("text", "drawn"),
+    [
+        ("print shrink 0.4 percent on a 27.46 ring, what do I dial in", "27.57 mm"),
+        ("petg shrinkage 0.5 %, M42 to E ring, size to model", "27.6 mm"),
+    ],
+)
+def test_a_print_is_drawn_larger_by_what_it_shrinks(club, text, drawn):
+    (answer,) = talk(club, text)
+    assert f"Draw it {drawn} thick" in flat(answer)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "two astro filters both say 28.5, one won't go in more than half a turn",
+        "the 28.5 filter jams in the nosepiece after a turn",
+    ],
+)
+def test_filters_of_one_width_that_bind_are_told_by_their_pitches(club, text):
+    (answer,) = talk(club, text)
+    assert "pitches of 0.5 and 0.6 mm" in flat(answer)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "42mm screw, and window image lands 54.9 behind the shoulder. not M42 then?",
+        "42 mm thread, register about 55. M42 or T2",
+    ],
+)
+def test_two_mounts_set_apart_by_register_are_told_by_their_threads_too(club, text):
+    (answer,) = talk(club, text)
+    assert "T2 (55 mm), not M42" in flat(answer)
+    assert {(row.case, row.value.nominal) for row in answer.quantities if row.name == "ten_pitches_mm"} == {
+        ("t2", 7.5),
+        ("m42", 10.0),
+    }
+
+
+def test_a_fraction_of_an_inch_written_on_a_lens_is_what_it_is_made_for(club):
+    (answer,) = talk(
+        club, "zoom off a studio camera: bayonet, three lugs, ring on the camera side, 2/3 inch written on it"
+    )
+    assert answer.question.lenses[0].focal_length_mm is None
+    assert "B4: bayonet; register 48 mm" in flat(answer)
+
+
+@pytest.mark.parametrize("text", ["M42 50 on zorf, which ring", "M42 50 on a zorf body, which ring and how thick"])
+def test_of_a_body_whose_name_nobody_knows_the_mount_is_asked_for(club, text):
+    (answer,) = talk(club, text)
+    assert "Which lens mount is on your zorf" in flat(answer)
+    assert "Micro Four Thirds 26.21 mm" in flat(answer)
+
+
+def test_a_body_that_is_nearly_a_known_one_is_asked_about_and_nothing_else(club):
+    (answer,) = talk(club, "M42 50 on a qbn body, which ring and how thick")
+    assert "Nearest: QBM" in flat(answer)
+
+
+@pytest.mark.parametrize(
+    ("text", "tubes"),
+    [
+        ("75mm enlarger, M42 helicoid 17-31, on MFT. what spacers", "14 to 42 mm"),
+        ("90mm enlarger lens, helicoid 17-31 and E-mount: which tubes do I need besides", "28 to 60 mm"),
+        ("150mm enlarger lens, M65 helicoid 25-55, 44x33 G body: what length is still missing", "46 to 106 mm"),
+    ],
+)
+def test_beside_a_helicoid_stand_the_tubes_that_bring_infinity_into_its_travel(club, text, tubes):
+    (answer,) = talk(club, text)
+    assert f"Tubes and rings of {tubes} beside it" in flat(answer)
+
+
+def test_two_rings_are_set_against_one(club):
+    for text in (
+        "two rings instead of one, M42 to K and K to E, same result as a single M42-E?",
+        "is stacking M42-EF + EF-E as good as one M42-E",
+    ):
+        (answer,) = talk(club, text)
+        assert "The same length either way, 27.46 mm" in flat(answer)
+        assert "M42-E has fewer joints" in flat(answer)
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("how many turns does a 1mm pitch ring need for 5.24", "5.24 turns"),
+        ("to move it 1.72 how many turns of a C thread", "2.167 turns"),
+        ("what turn is 0.05 mm on a 0.75 pitch", "24 degrees"),
+    ],
+)
+def test_a_bare_length_is_what_the_turns_move(club, text, told):
+    (answer,) = talk(club, text)
+    assert told in flat(answer)
+
+
+def test_throats_of_several_are_told_widest_first(club):
+    (answer,) = talk(club, "E vs Z vs X throat sizes")
+    assert "Z-mount 55 mm, E-mount 46.1 mm and X-mount 44 mm" in flat(answer)
+
+
+def test_mounts_are_listed_by_what_holds_them(club):
+    (answer,) = talk(club, "which mounts use a breech lock")
+    listed = {row.case for row in answer.quantities if row.name == "register_mm"}
+    assert {"fd-mount", "pl"} <= listed
+    assert not listed & {"e-mount", "m42"}
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "adapter is 27.30 not 27.46, 24mm lens: infinity?",
+        "adapter measures 27.30 instead 27.46, 24mm lens. what happens with infinity",
+    ],
+)
+def test_of_two_lengths_so_near_each_other_one_is_what_it_should_be(club, text):
+    (answer,) = talk(club, text)
+    assert answer.question.said("nominal") == "27.46 mm"
+    assert [one.focal_length_mm for one in answer.question.lenses] == [24.0]
+    assert "0.16 mm too close" in flat(answer)
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("cup inner diameter 27mm, my C lens has a 29.5 barrel. fits?", "2.5 mm too wide"),
+        ("will a 31 mm barrel go in a 30 mm cup", "1 mm too wide"),
+        ("the lens collar is 36 wide, throat 38, enter?", "2 mm to spare"),
+    ],
+)
+def test_what_is_so_wide_goes_through_or_not(club, text, told):
+    (answer,) = talk(club, text)
+    assert told in flat(answer)
+
+
+def test_rings_that_lead_on_are_rings_though_no_word_heads_them(club):
+    (answer,) = talk(club, "can I go LTM to M and then M to Z")
+    assert [(one.front[0], one.rear[0]) for one in answer.question.adapters] == [
+        ("ltm", "m-mount"),
+        ("m-mount", "z-mount"),
+    ]
+    (answer,) = talk(club, "M39 SLR to M42 step ring then M42-E: infinity?")
+    assert [one.ids[0] for one in (*answer.question.lenses, *answer.question.bodies)] == ["m39-zenit", "e-mount"]
+
+
+def test_a_ring_that_would_have_to_lie_inside_is_told_as_such(club):
+    (answer,) = talk(club, "DKL to M42 then M42-EF, still infinity?")
+    assert "it would have to be -0.76 mm from seat to seat" in flat(answer)
+    assert "nothing leads on" not in flat(answer)
+
+
+def test_a_stop_engraved_as_a_ratio_wants_no_close_ups(club):
+    (answer,) = talk(club, "the lens says 1:2/58 and has a M42 thread. my body E full frame. what do i buy")
+    assert answer.question.lenses[0].f_number == 2.0
+    assert "close-ups" not in answer.lines[0].text
+
+
+@pytest.mark.parametrize(
+    "text", ["got a 42mm screw lens, no idea whether T2 or M42", "not sure if it's C or CS, how do i check"]
+)
+def test_who_is_not_sure_which_of_two_it_is_wants_it_told_apart(club, text):
+    (answer,) = talk(club, text)
+    assert answer.intent == "identify-mount"
