@@ -57,7 +57,8 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
         return got
     got = with_image_by_draw(with_scale_pair(_with_mentioned(got, lexicon)), before)
     if before is None:
-        return with_spaced(with_shim_needed(with_ring_worked(got, None, lexicon.words), lexicon.words), None)
+        worked = with_shim_needed(with_ring_worked(got, None, lexicon.words), lexicon.words)
+        return with_spaced(worked, None, lexicon.words.groups)
     from grammar.turns.filter_tried import with_filter_tried
     from grammar.turns.lit_again import lit_so_far
     from grammar.turns.ring_of_one import is_shimmed_so
@@ -80,7 +81,7 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
     got = with_its_frame(got, before).with_(called=before.called)
     got = got.with_(elsewhere=_elsewhere(got, before), stood=_stood(got, before), away=_away(got, before))
     got = got.with_(known=known, prior=before.with_(prior=None), lit=lit_so_far(got, before))
-    return with_spaced(got, before)
+    return with_spaced(got, before, lexicon.words.groups)
 
 
 def _away(got: Question, before: Question) -> float | None:

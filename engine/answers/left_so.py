@@ -25,8 +25,8 @@ USUAL_STOP: Final = "stop-of-a-mount-alone"  # of the facts: of a lens whose own
 _USUAL: Final = "thin-on-purpose"  # and on how rings are made
 _SCALE: Final = "scale-wrong"  # advice on a seat too near
 _OF_SCALE: Final = frozenset(["scale_mark_mm"])
-SMALLEST: Final = 22.0  # f-number that lenses close to
-_SMALLER: Final = 1.6  # how much more a smaller sensor of the same mount asks
+_SMALLEST: Final = "smallest-stop"  # of the facts: the f-number that lenses close to
+_SMALLER: Final = "smaller-sensor-of-a-mount"  # and how much more the smaller sensor of a mount asks
 TOO_NEAR: Final = "Nothing is harmed, and infinity is there: only before its mark."
 TOO_FAR: Final = "Nothing is harmed, but what is far stays soft until you stop down"
 
@@ -46,7 +46,7 @@ def left_so(question: Question, before: Question | None, knowledge: Knowledge) -
     by = f"{small_mm(abs(error))} too {'short' if error < 0 else 'long'}"
     left = left_as_it_is(error, before, knowledge)
     usual = knowledge.catalogue.advice.get(_USUAL) if question.mentions("seat-usual") else None
-    harm = TOO_NEAR if error < 0 else _too_far(left, before.feet)
+    harm = TOO_NEAR if error < 0 else _too_far(left, before.feet, knowledge)
     head = f"{_hidden(left, before, knowledge) or harm} The seat is {by}."
     # what is too near has infinity at every stop
     kept = [line for line, row in zip(left.lines, left.quantities, strict=False) if error > 0 or row.name in _OF_SCALE]
@@ -63,17 +63,18 @@ def _hidden(left: Told, before: Question, knowledge: Knowledge) -> str | None:
     needed = [row.value.nominal for row in left.quantities if row.name == FROM_STOP and is_known(row.value)]
     lens, usual = before.lens, knowledge.catalogue.assumptions[USUAL_STOP].value.nominal
     widest = lens.f_number if lens is not None and lens.f_number is not None else before.f_number or usual
-    if not needed or needed[0] * _SMALLER > widest:
+    smaller = knowledge.catalogue.assumptions[_SMALLER].value.nominal
+    if not needed or needed[0] * smaller > widest:
         return None
     return f"Nothing of it shows: depth of focus forgives all of it from f/{f_number(needed[0])} on. Leave it."
 
 
-def _too_far(left: Told, feet: bool) -> str:
+def _too_far(left: Told, feet: bool, knowledge: Knowledge) -> str:
     """That what is far stays soft: beyond which distance, and up to which stop."""
     ends = [row.value.nominal for row in left.quantities if row.name == "far_from_sensor_mm" and is_known(row.value)]
     stops = [row.value.nominal for row in left.quantities if row.name == FROM_STOP and is_known(row.value)]
     text = TOO_FAR.replace("what is far", f"what lies beyond {distance(ends[0], feet)}") if len(ends) == 1 else TOO_FAR
-    closes = stops and stops[0] <= SMALLEST
+    closes = stops and stops[0] <= knowledge.catalogue.assumptions[_SMALLEST].value.nominal
     return f"{text} to f/{f_number(stops[0])}." if closes else f"{text}."
 
 

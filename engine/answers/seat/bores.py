@@ -21,7 +21,7 @@ SLIDES: Final = (
 )
 _TUBE: Final = "extension-tube"
 _CUP: Final = "recessed"
-_DEEPEST_MM: Final = 15.0  # that a cup is: what is told longer is how wide it is
+_DEEPEST: Final = "deepest-cup"  # of the facts: what is told longer is how wide the cup is
 NEAR_MM = 6.0  # widths that are farther from the opening are of other things
 
 
@@ -106,7 +106,8 @@ def named_barrel(question: Question, knowledge: Knowledge) -> float | None:
 def with_going_through(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """Whether what is so wide goes through the opening told, in place of the answer; both were measured."""
     cups = [one.thickness_mm[0] for one in question.adapters if one.piece == _CUP and one.thickness_mm]
-    wide = [size for size in cups if size > _DEEPEST_MM]  # 'a 31 mm barrel in a 30 mm cup'
+    deepest = knowledge.catalogue.assumptions[_DEEPEST].value.greatest
+    wide = [size for size in cups if size > deepest]  # 'a 31 mm barrel in a 30 mm cup'
     opening = number(question, "throat", "bore") or (wide[0] if len(wide) == 1 else None)
     across = (*numbers(question, "barrel", "width", "thread"), *(low for low, _ in lengths_of_pieces(question)))
     told = [one for one in across if opening is not None and one != opening and abs(one - opening) <= NEAR_MM]

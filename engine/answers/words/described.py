@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Final
 
 from engine.answers.parts.answer import Line
@@ -17,6 +18,7 @@ NAMED: Final = 0.8  # how much a meaning counts whose word is told already
 NEAR: Final = 0.9  # another that comes so near to the best may be the one as well
 MOST: Final = 2
 _ASKED: Final = "word-asked"  # what a question mentions that asks for a word
+_last: list[tuple[Mapping[str, Term], Subjects]] = []
 
 
 def words_described(question: Question, catalogue: Catalogue) -> list[Line]:
@@ -34,12 +36,17 @@ def words_described(question: Question, catalogue: Catalogue) -> list[Line]:
 
 
 def _meanings(catalogue: Catalogue) -> Subjects:
-    """An index over what terms mean, and over the words in which people tell it."""
+    """An index over what terms mean, and over the words in which people tell it; made once for the terms asked last."""
+    for of, made in _last:
+        if of is catalogue.terms:
+            return made
     vocabulary = subjects_of(catalogue).vocabulary
     terms = catalogue.terms.values()
-    return Subjects(
+    made = Subjects(
         (subject(one.id, "", one.names[0], _phrases(one), one.means, vocabulary) for one in terms), vocabulary
     )
+    _last[:] = [(catalogue.terms, made)]
+    return made
 
 
 def _phrases(term: Term) -> list[str]:
