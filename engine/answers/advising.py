@@ -25,6 +25,7 @@ from engine.answers.words.advice import (
     named_mounts,
     named_or_near,
     of_pair,
+    of_the_term,
     only_feared,
     plainly,
 )
@@ -173,7 +174,7 @@ def _if_of_mount(ruling: list[Line], rows: Sequence[Advice], question: Question,
 
 def _reasoned(question: Question, knowledge: Knowledge) -> Answer:
     """Why it is so: where the numbers come from, the reasons nearest to the words, and what can be worked out."""
-    rows = named_or_near(question, knowledge)
+    rows = named_or_near(question, knowledge) or of_the_term(question, knowledge)
     if question.mentions(FAR_AT_A_MARK):  # its ring is thin, whatever is soft beyond
         rows = [knowledge.catalogue.advice[PAST], *(row for row in rows if row.id not in (PAST, LOST_INFINITY))]
     numbers = lengths_apart(question, knowledge.catalogue) + circle_explained(question, knowledge.catalogue)

@@ -22,7 +22,7 @@ from engine.answers.picture.equivalent import framed
 from engine.answers.seat.spacing import far_limits, marks, tubes, usual_focals
 from engine.facts.guidance import Advice
 from engine.facts.subjects import asked_as
-from grammar.kinds import EXPOSURE_ND, HAZARD, SHIM_CALIBRATION, WHY
+from grammar.kinds import DEFINITION, EXPOSURE_ND, HAZARD, SHIM_CALIBRATION, WHY
 from grammar.questions import Question
 
 STUCK = "stuck"  # the topic of what does not come off
@@ -216,3 +216,12 @@ def examples(rows: Sequence[Advice], question: Question, knowledge: Knowledge) -
         elif kind == "framing":
             told += framed(question, knowledge)
     return told
+
+
+def of_the_term(question: Question, knowledge: Knowledge) -> list[Advice]:
+    """'why would old ones do that' after what a word means: of what that word is about."""
+    before, terms = question.prior, knowledge.catalogue.terms
+    if before is None or not question.follows or before.intent != DEFINITION:
+        return []
+    names = [terms[id_].names[0] for thing in before.things for id_ in thing.ids if id_ in terms]
+    return named_or_near(question.with_(text=f"{question.text} {' '.join(names)}"), knowledge) if names else []
