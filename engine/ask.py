@@ -245,7 +245,9 @@ class Desk:
             told = asked_how(question, talk.last, self.catalogue)
             if told is not None:
                 return told
-        return remembered.answer(question, talk.question, talk.rows, talk.reading, self.knowledge, self._chains_first)
+        spoken_of = canonical(talk.question, self.lexicon.name_for) if talk.question is not None else ""
+        reading = talk.reading or spoken_of  # what was taught since is no question
+        return remembered.answer(question, talk.question, talk.rows, reading, self.knowledge, self._chains_first)
 
     def _answer_alone(self, text: str) -> Answer | None:
         """The answer to a whole question outside of any talk; None where it cannot be read."""

@@ -268,6 +268,8 @@ def _of_own(text: str, lexicon: Lexicon, before: Question | None) -> Question | 
     from grammar.own.seeking import sought
 
     asked = sought(text, lexicon, before)
+    if isinstance(asked, Unread) and before is not None and hear(text, lexicon).readings.limits.get("owned_only"):
+        return None  # 'which of my adapters for it': of the lens and the body spoken of, with those alone
     if isinstance(asked, Unread) and asked.found.endswith(_BY_MERIT):
         return None if hear(text, lexicon).weighed.best == OUT_OF_SCOPE else asked
     return asked

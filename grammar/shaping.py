@@ -93,7 +93,7 @@ from grammar.things.small_words import with_small_words
 from grammar.things.standins import with_standins
 from grammar.things.turned_lens import with_turned_lens
 from grammar.things.width_rings import with_width_rings
-from grammar.words.groups import HEADS_A_BODY, HEADS_A_LENS, RATHER, STANDS_IN
+from grammar.words.groups import HEADS_A_BODY, HEADS_A_LENS, LEAVES_AWAY, RATHER, STANDS_IN
 from grammar.words.strangers import with_strangers
 from grammar.words.token_kinds import HEADS
 from grammar.words.tokens import Line, Token
@@ -236,6 +236,8 @@ def _denied(tokens: list[Token]) -> list[Token]:
             out = [one.as_("FILLER") if one in behind else one for one in out]
         if token.kind == "MOUNT" and _is_bracketed_off(tokens, at):
             token = token.as_("FILLER", ids=())
+        if LEAVES_AWAY in token.groups and not out and [one.kind for one in tokens[at + 1 : at + 2]] == ["PIECE"]:
+            token = token.as_("PREP", value="without")  # 'forget the reducer'
         if token.text.casefold() == "no" and _is_put_off(tokens, at):
             token = token.as_("VERB", value="not")
         other = word == "not" and token.kind == "PIECE" and any(one.kind == "PIECE" for one in out)  # 'flat, not a cup'

@@ -21,6 +21,7 @@ from grammar.words.atoms import key_of
 LENS_FIRST: Final = "'my avocet is a 25 mm C-mount lens'."
 OWN_WORD: Final = "own observation"
 _REGISTER_DIFFERENCE: Final = "register difference"
+_CALLED: Final = {"plain": "ring", "recessed": "cup", "extension-tube": "tube"}  # kinds of pieces, in a name of one
 
 
 def completed(question: Question, catalogue: Catalogue) -> Question | Missing:
@@ -100,7 +101,7 @@ def _adapter(fields: dict[str, str], question: Question, catalogue: Catalogue) -
 def _free_name(section: str, fields: Mapping[str, str], catalogue: Catalogue) -> str:
     """A name of letters, digits and hyphens that nothing has yet: my-c-25mm, my-c-e-mount-ring."""
     if section == "adapters":
-        kind = "ring" if fields["kind"] == "plain" else fields["kind"]
+        kind = _CALLED.get(fields["kind"], fields["kind"])
         parts = [*dict.fromkeys((fields["front"], fields["rear"])), kind]
     elif section == "lenses":
         parts = [fields["mount"], fields.get("focal_length", "lens").replace(" ", "").replace(".", "-")]

@@ -8,7 +8,7 @@ from typing import Final
 
 from engine.base.compact import compact
 from grammar.hearing import hear
-from grammar.own.stating import measured
+from grammar.own.stating import marks_of, measured
 from grammar.questions import Question, Taught, Thing
 from grammar.words.lexicon import Lexicon
 from grammar.words.tokens import tokens_of
@@ -35,6 +35,8 @@ _IRISES: Final = {
     "no-aperture-ring": "lever",
 }
 _THROUGH: Final = frozenset(["extension-tube", "helicoid", "bellows", "teleconverter"])  # the same mount on both sides
+_MEASURES: Final = "measures"  # what a phrase of teaching does
+_CUP: Final = "recessed"
 _CLAUSE: Final = r"\s*(?:,|\bwith an?\b|\bwith\b|\band\b)\s*"
 
 
@@ -49,10 +51,13 @@ def described(text: str, lexicon: Lexicon) -> Described | None:
     """The one lens, body or adapter that the text describes; None where it says anything else besides."""
     kept: list[str] = []
     told: list[tuple[str, str]] = []
+    sizes: list[str] = []  # of which it is not said what they are of: 'measured 27.41'
     for clause in re.split(_CLAUSE, text):
         found = measured(clause, lexicon) if kept else None
         if found and found.key:
             told.append((found.key, found.value))
+        elif found and any(mark.does == _MEASURES for mark in marks_of(clause, lexicon)):
+            sizes.append(found.value)
         elif clause.strip():
             kept.append(clause)
     heard = hear(_without_maker(", ".join(kept), lexicon), lexicon)
@@ -69,11 +74,17 @@ def described(text: str, lexicon: Lexicon) -> Described | None:
         return None  # a mount alone is neither lens nor body
     else:
         out = Described("lenses", cast.lenses[0].thing(), lens_fields(cast.lenses[0].thing()))
+    if out is not None and sizes:
+        told += [("thickness", size) for size in sizes]
+        if out.section != "adapters" or sum(key == "thickness" for key, _ in told) > 1:
+            return None
     if out is None or not {key for key, _ in told} <= KEYS[out.section]:
         return None
     fields = dict(out.fields) | dict(told)
     if out.section == "adapters" and "thickness" in dict(told):
         fields["seat_basis"] = "measured"
+    if fields.get("kind") == _CUP and fields.get("thickness", "-")[0] != "-":
+        fields["thickness"] = f"-{fields['thickness']}"  # how deep a cup is: its seat lies so far inside
     return Described(out.section, out.thing, tuple(fields.items()))
 
 

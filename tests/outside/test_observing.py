@@ -219,3 +219,17 @@ def test_what_is_to_be_taken_off_is_told_by_what_was_seen(tmp_path: Path, gear: 
     seen = "avocet on the mft with the cup stops at 4 m, i tried it"
     answer = told(tmp_path, gear, seen, "yes", "avocet on mft", asked)[-1]
     assert "sits 0.16 mm too far out: take that off the ring" in " ".join(answer["text"].split())
+
+
+def test_a_cup_of_ones_own_is_the_one_that_is_spoken_of(tmp_path: Path, gear: Path) -> None:
+    """What was measured of it is kept, and after what was taught the talk is about the same as before."""
+    *_, spoken, seen, _, asked = told(
+        tmp_path, gear, "avocet on a MFT body?", "I own a C to MFT cup, measured -1.68", "yes",
+        "what are we talking about?", "avocet reaches infinity on a MFT body with the cup: I tried it", "yes",
+        "which of my adapters for it",
+    )  # fmt: skip
+    assert "how do I get my avocet on a Micro Four Thirds body" in spoken["text"]
+    assert "with: [my-c-mft-mount-cup]" in seen["text"]
+    assert "with what I own" in asked["reading"]
+    kept = yaml.safe_load(gear.read_text(encoding="utf-8"))["adapters"]["my-c-mft-mount-cup"]
+    assert (kept["thickness"], kept["seat_basis"]) == ("-1.68 mm", "measured")

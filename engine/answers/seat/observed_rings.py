@@ -26,6 +26,9 @@ def pieces_meant(
     things = question.adapters
     if things and all(_own_id(thing) for thing in things):
         return tuple(_own_id(thing) for thing in things)
+    mine = _own_meant(question, lens, body, catalogue)
+    if mine:
+        return (mine,)
     chain = _chain_meant(question, lens, body, rows)
     if chain:
         return chain
@@ -42,6 +45,17 @@ def pieces_meant(
 
 def _own_id(thing: Thing) -> str:
     return thing.id or "" if thing.kind == "adapter" else ""
+
+
+def _own_meant(question: Question, lens: str, body: str, catalogue: Catalogue) -> str:
+    """The one ring of one's own between that lens and that body that the words tell; empty where it is not one."""
+    if len(question.adapters) != 1 or question.number is not None:
+        return ""
+    mount, host = catalogue.lenses[lens].mount, catalogue.bodies[body].mount
+    piece = question.adapters[0]
+    owned = [one for one in catalogue.adapters.values() if one.id in catalogue.gear_ids and one.kind == piece.piece]
+    mine = [one.id for one in owned if one.front == mount and one.rear == host and _is(one, piece)]
+    return mine[0] if len(mine) == 1 else ""
 
 
 def _chain_meant(question: Question, lens: str, body: str, rows: Sequence[Listed]) -> tuple[str, ...]:

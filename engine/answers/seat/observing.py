@@ -7,7 +7,7 @@ from collections.abc import Iterable, Sequence
 
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.resolve import Missing
-from engine.answers.parts.wording import about, distance, f_number, listed, small_mm
+from engine.answers.parts.wording import about, distance, f_number, listed, small_mm, trimmed
 from engine.answers.seat.observed_rings import pieces_meant
 from engine.base.interval import Interval, is_known
 from engine.base.span import Span
@@ -23,6 +23,7 @@ from engine.physics.focus import infinity_allowance_mm
 from grammar.questions import Question, Taught, Thing
 
 SECTION = "observations"
+_FINEST_MM = 0.02  # what differs by less is told to the thousandth
 _NO_LENS = "Which lens of yours? Tell it first: 'my avocet is a 25 mm C-mount lens'."
 _NO_BODY = "On which body? Name it, such as 'on the skiff' or 'on an E-mount APS-C body'."
 
@@ -217,7 +218,7 @@ def _culprits(off: float, judged: Judged, catalogue: Catalogue) -> list[str]:
     if len(adapters) == 1 and is_known(adapters[0].thickness_mm.shortest):
         now = adapters[0].thickness_mm.shortest.nominal
         if now <= 0 or now + off > 0:  # a plain ring cannot be thinner than nothing
-            out.append(f"{adapters[0].name} is {small_mm(now + off)} thick instead of {small_mm(now)}")
+            out.append(f"{adapters[0].name} is {_apart(now + off, now, 'thick ')}")
     elif adapters:
         out.append(f"the rings together are {size} {'thicker' if off > 0 else 'thinner'}")
     setup = judged.setup
@@ -226,10 +227,14 @@ def _culprits(off: float, judged: Judged, catalogue: Catalogue) -> list[str]:
     ):  # fmt: skip
         register = register_of(mount, setup, catalogue, rear=rear)
         if is_known(register):
-            out.append(
-                f"{whose} register is {small_mm(register.nominal + sign * off)} instead of {small_mm(register.nominal)}"
-            )
+            out.append(f"{whose} register is {_apart(register.nominal + sign * off, register.nominal)}")
     return out
+
+
+def _apart(value_mm: float, other_mm: float, word: str = "") -> str:
+    """The one length instead of the other, so finely that they differ as written."""
+    digits = 2 if abs(value_mm - other_mm) >= _FINEST_MM else 3
+    return f"{trimmed(value_mm, digits)} mm {word}instead of {trimmed(other_mm, digits)} mm"
 
 
 def _computed(judged: Judged, feet: bool) -> str:
