@@ -127,9 +127,9 @@ def _ends_row(tokens: list[Token], at: int) -> bool:
 
 
 def _is_put_on(tokens: list[Token], at: int) -> bool:
-    """'two filters on a 24mm': what a filter is put on is a lens, where it can be one."""
-    before = tokens[max(0, at - 2) : at]
-    put = [(one.kind, one.value) for one in before] == [("PREP", "on"), ("DET", "A")]
+    """'two filters on a 24mm', 'on 28mm': what a filter is put on is a lens, where it can be one."""
+    before = [(one.kind, one.value) for one in tokens[max(0, at - 2) : at]]
+    put = before == [("PREP", "on"), ("DET", "A")] or (before[-1:] == [("PREP", "on")] and tokens[at].unit == "mm")
     return put and _may_be(tokens, at) and tokens[at].numbers[0] in _FOCALS | {35.0, 40.0, 50.0, 85.0, 105.0}
 
 

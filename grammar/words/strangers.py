@@ -15,6 +15,7 @@ _OPENING: Final = frozenset(["on", "to", "with", "for", "from"])
 _MARKS_NO_END: Final = frozenset(["FILLER", "MARK"])
 _ENDS: Final = frozenset(["STOP", "LIMIT", "JOIN"])
 _OWNED: Final = frozenset(["LENS", "BODY", "MOUNTWORD"])
+_IN: Final = "in"
 _METRIC: Final = re.compile(r"m\d{2,3}(?:\.\d)?")
 _DIAMETER: Final = "diameter"
 _THREAD: Final = "thread"
@@ -41,6 +42,8 @@ def with_strangers(tokens: list[Token]) -> tuple[list[Token], list[Token]]:
             out.append(_one(tokens[at:end]))
         else:
             end = _words(tokens, at)
+            if [one.kind for one in out[-2:]] == ["FILLER", "PREP"] and out[-1].value == _IN:
+                out[-1] = out[-1].as_("FILLER")  # 'made in' a place that is no name here
             for one in tokens[at:end]:
                 if one.kind == "UNKNOWN" and is_model(one):
                     out.append(one.as_("STRANGE"))

@@ -202,3 +202,13 @@ def test_a_stop_engraved_as_a_ratio_wants_no_close_ups(club):
 def test_who_is_not_sure_which_of_two_it_is_wants_it_told_apart(club, text):
     (answer,) = talk(club, text)
     assert answer.intent == "identify-mount"
+
+
+def test_where_a_lens_was_made_parts_nothing_from_it(club):
+    (answer,) = talk(club, "my lens says made in Zorland 135 2.8 with a M42 screw. I'm on an E body. which ring")
+    assert (answer.question.lenses[0].ids[0], answer.question.lenses[0].focal_length_mm) == ("m42", 135.0)
+
+
+def test_what_filters_are_put_on_is_a_lens(club):
+    (answer,) = talk(club, "lens hood thread 52 step to 58 filter on 28mm: vignette?")
+    assert [one.focal_length_mm for one in answer.question.lenses] == [28.0]
