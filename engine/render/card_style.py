@@ -81,7 +81,8 @@ def style() -> str:
   .at-0 li + li::before {{ content: " → "; }}
   .at-3 li + li::before {{ content: " "; }}
   .at-5 li + li::before {{ content: " · "; }}
-  .notes {{ margin-top: 0.4em; padding: 0 0.4em; min-height: 0; }}
+  td {{ border-bottom: 0; }}
+  .notes {{ margin-top: 0.4em; padding: 0.12em 0.4em 0; line-height: 1.2; min-height: 0; }}
   .cuts {{ display: block; position: absolute; left: 0; top: 0; width: {COLUMNS * WIDTH_MM}mm;
     height: {ROWS * HEIGHT_MM}mm; overflow: visible; pointer-events: none; }}
 {sizes}
