@@ -33,7 +33,7 @@ def with_thickness_asked(answer: Answer, question: Question, knowledge: Knowledg
     if off is None:
         said_off = question.mentions(*_OFF) or question.asks_which_way
         return _unmeasured(answer, question) if said_off else answer  # 'two rings, same thing, right?'
-    if "?" not in question.text and not question.asks_which_way:
+    if "?" not in question.text and not question.asks_which_way and not question.mentions("by-how-much"):
         return answer
     right = small_mm(answer.ring.thickness_mm.nominal)
     if abs(off) < _RIGHT_MM:
@@ -42,7 +42,8 @@ def with_thickness_asked(answer: Answer, question: Question, knowledge: Knowledg
     thick = "too thick" if off > 0 else "too thin"
     under = question.mentions("off-too-thin", "off-too-short")
     text = f"{small_mm(abs(off))} {thick}: right is {right}."
-    if not ((over and under) or question.asks_which_way):  # 'too short? too long?'
+    either = (over and under) or question.asks_which_way or question.mentions("by-how-much")
+    if not either:  # 'too short? too long?', 'how much too long is that'
         text = f"{'Yes' if over == (off > 0) else 'No'}, {text}"
     return replace(answer, lines=(Line("head", text), *answer.lines))
 
