@@ -211,8 +211,9 @@ def _shims(question: Question, knowledge: Knowledge) -> tuple[Told, float | None
         by_sight = as_seen(question, knowledge) if carried_mm is None else Told()
         return (_carried(question, carried_mm, knowledge) if carried_mm is not None else by_sight), carried_mm
     limit = is_limit(question)
-    each = of_each(question, numbers(question, "mark"), knowledge.catalogue)
-    of_other = None if limit else each or of_another(question, at, knowledge.catalogue)
+    told_at = (at, *numbers(question, "distance")) if limit else numbers(question, "mark")
+    each = of_each(question, told_at, knowledge.catalogue, ends=limit)
+    of_other = each if limit else each or of_another(question, at, knowledge.catalogue)
     if of_other is not None:
         return of_other
     told, first = Told(), None

@@ -6,9 +6,12 @@ from typing import Final
 
 from grammar.numbers.crests import is_screw
 from grammar.numbers.senses import is_thread_length
+from grammar.things.casting import DRAWN
 from grammar.words.tokens import Token
 
 _RINGS: Final = frozenset(["adapter", "plain", "spacer", "ring", ""])
+_MOUNTED: Final = frozenset(["adapter", "recessed", "plain"])
+_LONGEST_MM: Final = 300.0  # of a ring
 _FLANGE: Final = "flange-to-image"
 _WORD: Final = "flange"
 _PITCHES_MM: Final = frozenset([0.5, 0.6, 0.7, 0.75, 0.794, 0.8, 0.977])  # of a screw, and no ring is cut so
@@ -20,12 +23,27 @@ _ADDED: Final = frozenset(["+", "and", "plus", "with", "via", "and a"])
 
 
 def with_rings_by_build(tokens: list[Token]) -> list[Token]:
-    """The word between a length and the ring that it tells of becomes DET: neither thread nor register is so short."""
-    out = list(tokens)
-    for at in range(1, len(tokens) - 1):
-        if _is_build(tokens[at]) and _is_ring(tokens[at + 1]) and _is_thickness(tokens, at - 1):
-            out[at] = tokens[at].as_("DET")
+    """Without the word between a length and the ring that it tells of: neither thread nor register is so short."""
+    out = [token for at, token in enumerate(tokens) if not _stands_between(tokens, at)]
     return _with_flanges_as_rings(out)
+
+
+def _stands_between(tokens: list[Token], at: int) -> bool:
+    within = 0 < at < len(tokens) - 1
+    return within and _is_build(tokens[at]) and _is_ring(tokens[at + 1]) and _is_thickness(tokens, at - 1)
+
+
+def is_of_mounted_ring(tokens: list[Token], at: int) -> bool:
+    """'a 0.5 C tube', 'a 27.3 M42 ring': a decimal before a piece that its mount stands with; no lens has such a one.
+
+    Less than a millimetre before a ring may be what a reducer multiplies by.
+    """
+    row, number = tokens[at + 1 : at + 3], tokens[at].numbers[0]
+    if [one.kind for one in row] != ["MOUNT", "PIECE"] or "." not in tokens[at].text:
+        return False
+    if row[1].value in DRAWN and number < 1:
+        return True
+    return row[1].value in _MOUNTED and 1.0 <= number <= _LONGEST_MM
 
 
 def _is_build(token: Token) -> bool:

@@ -30,6 +30,13 @@ def error_mm(club, say):
         ("z m42 ring 29.4, infinity with a 35?", -0.06),
         ("my mft c adapter is 1.5 deep, 25mm lens, infinity?", 0.224),
         ("C to E cup measures -0.40, infinity with a 25?", 0.074),
+        ("m42 50 on E with 27.3 m42 ring infinity", -0.16),
+        ("om 28 on L, a 26.15 om adapter. far?", 0.15),
+        ("my om 21 is never sharp on far hills, ring 28.05. infinity?", 0.05),
+        ("m42 50 on E, ring was 27.5, i sanded it down to 27.38, infinity?", -0.08),
+        ("m42 50 on E, lapped my ring from 27.6 down to 27.5, infinity?", 0.04),
+        ("m42 50 on E, ring 27.5, took 0.1 off, infinity?", -0.06),
+        ("m42 50 on E, ring 27.7 with 0.2 milled away, infinity?", 0.04),
     ],
 )
 def test_a_ring_told_by_its_length_is_as_thick_as_told(club, say, error):
@@ -108,6 +115,12 @@ def test_where_infinity_falls_behind_a_shim(club, say, mark):
     row = told(club, say)["quantities"]["scale_mark_mm"]
     row = row[0] if isinstance(row, list) else row
     assert (row["least"] + row["greatest"]) / 2 == pytest.approx(mark, rel=0.02)
+
+
+def test_two_lenses_that_end_somewhere_are_off_each_by_its_own(club):
+    record = told(club, "28 stops at 3 m and 50 stops at 6 m on that adapter, how much off")
+    rows = [row["least"] for row in record["quantities"]["register_error_mm"]]
+    assert rows[:2] == [pytest.approx(0.266, abs=0.002), pytest.approx(0.424, abs=0.002)]
 
 
 def test_a_nominal_ring_is_as_much_off_as_its_stop_tells(club):

@@ -26,7 +26,7 @@ def with_thickness_asked(answer: Answer, question: Question, knowledge: Knowledg
         return answer
     judged = answer.chains[0].listed.judged
     off = _off_mm(judged) if off_by_mm(question) is None else None
-    if off is not None and question.mentions(CONFIRMED) and not question.mentions(*_OFF):
+    if off is not None and question.mentions(CONFIRMED) and not question.mentions(*_OFF) and _is_of_pair(judged):
         return replace(answer, lines=(Line("head", _confirmed(off, judged)), *answer.lines))
     if answer.ring is None or answer.ring.thickness_mm is None:
         return answer
@@ -53,6 +53,12 @@ def _off_mm(judged: Judged) -> float | None:
     pieces, error = judged.chain.adapters, judged.measured_trace.value("register_error_mm")
     told = len(pieces) == 1 and pieces[0].id.startswith(_DESCRIBED)
     return error.shortest.nominal if told and isinstance(error, Span) and is_known(error.shortest) else None
+
+
+def _is_of_pair(judged: Judged) -> bool:
+    """Whether a lens and a body have registers, so that some length is right."""
+    ends = [judged.measured_trace.value(f"{side}_register_mm") for side in ("lens", "body")]
+    return all(isinstance(one, Interval) and one.nominal > 0 for one in ends)
 
 
 def _confirmed(off: float, judged: Judged) -> str:
