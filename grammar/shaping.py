@@ -24,6 +24,7 @@ from grammar.numbers.front_threads import with_front_threads
 from grammar.numbers.glass_index import with_glass_by_index
 from grammar.numbers.image_told import with_image_told
 from grammar.numbers.lens_stops import with_lens_stops_told
+from grammar.numbers.lens_to_focus import with_lens_to_focus
 from grammar.numbers.limits_told import limited, under_lens, with_limits_apart
 from grammar.numbers.lost_at import with_lost_at
 from grammar.numbers.mark_rows import with_mark_rows
@@ -54,6 +55,7 @@ from grammar.numbers.senses import with_rest_told, with_senses_told
 from grammar.numbers.set_to import with_settings
 from grammar.numbers.sheet_rows import with_sheet_rows
 from grammar.numbers.should_be import with_right_lengths
+from grammar.numbers.sides_filled import with_sides_filled
 from grammar.numbers.squeezes import with_squeezes
 from grammar.numbers.stops_beside import with_stops_beside
 from grammar.numbers.sums_of_pieces import with_sums_of_pieces, with_taken_lengths
@@ -136,13 +138,13 @@ def shaped(
     tokens = with_rings_at_hand(with_bracketed_told(tokens), told)
     tokens = with_pixels_told(with_shapes_told(with_squeezes(with_close_ups_named(tokens)), told), told)
     tokens = without_likened(without_asides(with_washers_summed(without_difference(tokens), told)))
-    tokens = [token for token in tokens if token.kind not in ("FILLER", "MARK")]
+    tokens = [token for token in with_sides_filled(tokens) if token.kind not in ("FILLER", "MARK")]
     tokens = _begun([token.as_("CUE") if token.kind in ("VERB", "SHARE") else token for token in tokens])
     tokens = with_turned_ways(with_draws_told(with_other_pitches(with_pieces_of_length(tokens), told), told), told)
     tokens = with_motifs_told(with_marked_densities(with_standins(with_prices_told(tokens), hosts), told), told)
     tokens = with_zooms_named(with_zoom_ratios(with_formats_engraved(with_screw_widths(tokens), told)), told)
     tokens = with_wides_told(with_formats_told(with_frames_apart(with_front_threads(tokens, told), told), told), told)
-    tokens = with_fields_wanted(with_circles_told(tokens, told), told)
+    tokens = with_fields_wanted(with_circles_told(with_lens_to_focus(tokens), told), told)
     tokens = with_zones_told(with_stops_beside(with_lens_stops_told(tokens, told), told), line.cues, told)
     tokens = with_own_sizes(with_nearer_told(with_natives_joined(without_measure_commas(tokens))))
     tokens = with_rings_to_choose(with_sums_of_pieces(with_near_marks_told(tokens, told), told), told)

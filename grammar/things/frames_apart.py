@@ -81,7 +81,8 @@ def _is_on_frame(tokens: list[Token], at: int) -> bool:
         return False
     size = row[0].numbers[0]
     framed = row[2].kind == "FORMAT" or FRAME_NAMED in row[2].groups
-    return row[1].value in _ON and framed and size == int(size) and size >= _SHORTEST
+    whole = size == int(size) or row[0].is_mm
+    return row[1].value in _ON and framed and whole and size >= _SHORTEST
 
 
 def _is_article(token: Token) -> bool:

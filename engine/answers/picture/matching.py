@@ -255,10 +255,10 @@ def each_on_its_own(question: Question, facts: Catalogue) -> Told:
             )
             text += f", f/{f_number(lens.f_number)} with the depth of field of f/{trimmed(depths[-1], 2)}"
         out += Told((Line("fact", text),), tuple(rows))
-    return Told((Line("head", _verdict(views, depths) + (_widest(views, cases) if wider else "")),)) + out
+    return Told((Line("head", verdict(views, depths) + (widest(views, cases) if wider else "")),)) + out
 
 
-def _widest(views: Sequence[float], cases: Sequence[str]) -> str:
+def widest(views: Sequence[float], cases: Sequence[str]) -> str:
     """Which of them sees most, and by how much more than the next; nothing where they see the same."""
     (least, widest), (other, case) = sorted(zip(views, cases, strict=True))[:2]
     if other <= least * (1 + ALIKE):
@@ -266,7 +266,7 @@ def _widest(views: Sequence[float], cases: Sequence[str]) -> str:
     return f" {widest} is the wider: it takes in {trimmed(other / least, 2)} times as much across as {case}."
 
 
-def _verdict(views: Sequence[float], depths: Sequence[float]) -> str:
+def verdict(views: Sequence[float], depths: Sequence[float]) -> str:
     same_view = max(views) <= min(views) * (1 + ALIKE)
     if not same_view:
         return f"Not the same view: {min(views):.0f} mm against {max(views):.0f} mm in full frame terms."

@@ -1,0 +1,84 @@
+"""Single questions of the picture in everyday words: each number in its role, and what is asked for told first."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.answers.picture import flat, numbers, one
+
+
+@pytest.mark.parametrize(
+    ("text", "views", "wider"),
+    [
+        ("0.71 reducer on MFT or plain ring on APS-C for my 50, which one is wider", (71, 76), "50 mm with 0.71x"),
+        ("mft with 35 or aps-c with 50, which has the narrower view", (70, 76), "35 mm on Four Thirds"),
+        ("28mm on 1.6 crop or 20mm on mft, which is wider?", (40, 45), "20 mm on Four Thirds"),
+        ("is a 50 with .64 reducer on mft wider than a plain 35 on aps-c?", (53, 64), "35 mm on APS-C"),
+        ("is 75 on mft longer than 85 on aps-c", (130, 150), "85 mm on APS-C"),
+    ],
+)
+def test_each_way_to_a_view_has_its_own_frame_and_glass(asked, text, views, wider):
+    told = flat(asked(text))
+    assert told.startswith(f"Not the same view: {views[0]} mm against {views[1]} mm in full frame terms. {wider}")
+
+
+def test_lenses_of_tenths_on_frames_are_set_apart_too(asked):
+    assert flat(asked("12.5mm on super16 or 25mm on aps-c, who sees more of the scene")).startswith("The same view")
+
+
+@pytest.mark.parametrize(
+    ("text", "size"),
+    [
+        ("48 mm of a steel rule fills the 36mm side of my full frame, the lens is a 60. what ratio", 36 / 48),
+        ("100 mm of the folding rule cover the 24mm side of full frame, what ratio", 24 / 100),
+        ("with a 100mm lens i photographed a ruler, 60 mm of it spans the long side of my 24x36. what ratio", 36 / 60),
+    ],
+)
+def test_what_fills_a_side_is_the_field_and_the_side_its_image(asked, text, size):
+    found = asked(text)
+    assert found["intent"] == "macro-distance"
+    assert any(low <= size * 1.001 and high >= size * 0.999 for low, high in numbers(found, "magnification"))
+    assert " of tube" not in flat(found)
+
+
+@pytest.mark.parametrize(
+    ("text", "first"),
+    [
+        ("35mm c mount lens with 10mm of extension on mft, how wide is the thing in frame", "What fills Four Thirds is 61 x 46 mm"),
+        ("how big an area do i see with a 28 and 12 mm of tubes on aps-c", "What fills APS-C is 55 x 37 mm"),
+        ("7+14+28 tubes behind a 135, how far from the sensor and how far from the lens", "691 mm from the sensor, 507 mm from"),
+        ("my 100mm on a 68mm tube shows 53 mm across. what sensor is it", "68 mm behind 100 mm is 0.68x: 53 mm is 36 mm on the sensor"),
+    ],
+)  # fmt: skip
+def test_what_is_asked_of_a_picture_close_up_is_told_first(asked, text, first):
+    assert flat(asked(text)).startswith(first)
+
+
+@pytest.mark.parametrize(
+    ("text", "circle"),
+    [
+        ("the bright disc of my cine zoom on tracing paper is 15.0mm across, biggest 16:9 inside it", 15.0),
+        ("light patch on the tracing paper measures 19mm across, what sensor can it fill", 19.0),
+        ("i get a 16 mm round bright spot behind my 25mm c lens. largest 16:9 and its crop", 16.0),
+        ("image patch of my cctv lens is 9.5mm across so what 16:9 fits", 9.5),
+    ],
+)
+def test_what_is_said_of_a_bright_disc_is_the_circle(asked, text, circle):
+    assert one(asked(text), "image_circle_mm") == pytest.approx(circle)
+
+
+@pytest.mark.parametrize(
+    ("text", "focal", "near"),
+    [
+        ("how many mm of helicoid travel does a 50 need to go from infinity to half a metre", 50, 500),
+        ("travel needed for an 85 from inf to 1m?", 85, 1000),
+        ("what travel does my 100 need between infinity and 3 ft", 100, 914.4),
+        ("is 10 mm of helicoid enough for a 50 to get from infinity to 40 cm", 50, 400),
+        ("90mm from infinity to 0.8m how many mm does it move", 90, 800),
+    ],
+)
+def test_the_travel_from_infinity_to_what_is_near_is_that_of_the_lens_told(asked, text, focal, near):
+    found, apart = asked(text), near - 2 * focal
+    moved = (apart - (apart**2 - 4 * focal**2) ** 0.5) / 2  # x of D = 2f + f*f/x + x
+    assert numbers(found, "extension_mm")[0][0] == pytest.approx(moved, rel=0.01)
+    assert flat(found).startswith("From infinity to")
