@@ -62,6 +62,7 @@ from grammar.numbers.sums_of_pieces import with_sums_of_pieces, with_taken_lengt
 from grammar.numbers.tails import MODIFIERS, tailed, without_articles
 from grammar.numbers.thread_lengths import with_thread_lengths
 from grammar.numbers.threads_told import with_threads_told
+from grammar.numbers.tubes_each import with_tubes_on_each
 from grammar.numbers.turned_ways import with_turned_ways
 from grammar.numbers.washers_summed import with_washers_summed
 from grammar.numbers.wides_asked_of import with_wides_told
@@ -121,7 +122,7 @@ def shaped(
     """
     words = with_sayings_parted(list(with_small_words(tuple(with_names_numbered(_within_cues(line))))))
     words = with_factors_in(with_glass_by_index(with_farthest_led(with_focals_named(with_pupils_told(words)))))
-    words = with_lens_before_tubes(with_taken_lengths(with_holds_counted(words)))
+    words = with_lens_before_tubes(with_taken_lengths(with_holds_counted(with_tubes_on_each(words))))
     spans = with_flange_spans_told(with_rears_told(with_turned_lens(with_barrels_told(words))), told)
     tokens = with_times_told(with_group_heads(with_brackets_told(settled(tuple(without_itself(spans))))))
     tokens = with_rates_told(with_eras_told(with_limits_apart(tokens)))

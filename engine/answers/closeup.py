@@ -26,6 +26,7 @@ from engine.answers.close.own_ring import by_its_ring, image_of
 from engine.answers.close.taped import as_taped, taped_note
 from engine.answers.close.tube_for import tube_for
 from engine.answers.close.tube_sets import TUBE, left_beyond_infinity, sets_told, tubes_told
+from engine.answers.close.tubes_apart import tubes_apart
 from engine.answers.close.turned_round import reversed_alone
 from engine.answers.close.ways_closer import led_by_ways
 from engine.answers.close.with_tubes import as_marked, focals_of, lenses_of, own_nearest, with_tubes
@@ -65,9 +66,9 @@ def _of_a_kind(question: Question, knowledge: Knowledge) -> Answer | None:
     finite = on_its_tube(question, knowledge)
     if finite.lines:
         return _alone(finite, question)
-    sensor = sensor_told(question, knowledge)
-    if sensor.lines:
-        return _alone(sensor, question)
+    alone = sensor_told(question, knowledge) + tubes_apart(question)
+    if alone.lines:
+        return _alone(alone, question)
     framed = motif_told(question, knowledge.catalogue) is not None  # what fills the frame is asked, not how it seats
     stack = by_stack(question, shown_by(question, knowledge), knowledge) if not framed else Told()
     if stack.lines and question.said("magnification") is None:

@@ -8,6 +8,7 @@ from itertools import combinations, product
 from engine.answers.buying import hub_or_direct
 from engine.answers.close.closer_apart import ROOM, closer_apart
 from engine.answers.close.size_by_ways import size_by_ways
+from engine.answers.close.tubes_apart import tubes_apart
 from engine.answers.exposure.stops_apart import brighter_of, stops_apart
 from engine.answers.own.own_cases import Case
 from engine.answers.own.side_by_side import ALIKE, side_by_side, sides_of
@@ -66,7 +67,7 @@ def compare(question: Question, knowledge: Knowledge) -> Answer:
     question, note = with_usual_factor(question, knowledge.catalogue) if asked else (question, Told())
     question, taken = with_usual_of_format(question, knowledge.catalogue)
     sized = sizes_apart(question, knowledge.catalogue) if mentions(question, "by-size") else Told()
-    views = views_apart(question, knowledge.catalogue)
+    views = views_apart(question, knowledge.catalogue) + tubes_apart(question)
     sized = views if views.lines else sized + by_an_error(question, knowledge)
     if sized.lines:
         return Answer(question.text, "compare", ANSWERED, sized.lines, question=question, quantities=sized.quantities)

