@@ -41,6 +41,7 @@ from grammar.numbers.picture_numbers import with_pixels_told, with_shapes_told
 from grammar.numbers.piece_rows import with_bracketed_told, with_piece_rows
 from grammar.numbers.pieces_of_length import with_pieces_of_length
 from grammar.numbers.prices import with_prices_told
+from grammar.numbers.punched_in import with_punched_in
 from grammar.numbers.pupils import with_pupils_told
 from grammar.numbers.put_behind import with_tubes_behind
 from grammar.numbers.rears_told import with_rears_told
@@ -131,15 +132,14 @@ def shaped(
     )
     tokens = with_rings_pictured(with_tubes_behind(with_pulled_out(without_zooming(tokens), told), told))
     tokens = with_body_ahead(_ringed([one for token in tokens for one in _named(token)]), hosts)
-    tokens = with_ring_links(tokens, hosts)
-    tokens = with_rings_sized(tokens, hosts)
+    tokens = with_rings_sized(with_ring_links(tokens, hosts), hosts)
     tokens = with_host_first(with_hubs_told(with_flanges_of_bodies(linked(hyphened(_denied(tokens))))))
     tokens, skipped = with_strangers(with_colons_told(with_clear_openings(tokens)))
     tokens = with_factors_marked(with_density_rows(with_lost_at(with_bracketed_marks(tokens, told))), told)
     tokens = with_rings_at_hand(with_bracketed_told(tokens), told)
     tokens = with_pixels_told(with_shapes_told(with_squeezes(with_close_ups_named(tokens)), told), told)
     tokens = without_likened(without_asides(with_washers_summed(without_difference(tokens), told)))
-    tokens = [token for token in with_sides_filled(tokens) if token.kind not in ("FILLER", "MARK")]
+    tokens = [token for token in with_sides_filled(with_punched_in(tokens)) if token.kind not in ("FILLER", "MARK")]
     tokens = _begun([token.as_("CUE") if token.kind in ("VERB", "SHARE") else token for token in tokens])
     tokens = with_turned_ways(with_draws_told(with_other_pitches(with_pieces_of_length(tokens), told), told), told)
     tokens = with_motifs_told(with_marked_densities(with_standins(with_prices_told(tokens), hosts), told), told)

@@ -106,6 +106,8 @@ def _is_article(token: Token) -> bool:
 
 
 def _may_be(token: Token) -> bool:
+    if token.kind == "AREA" and not token.ids:
+        return False  # sides that are those of no format
     return token.kind in _FRAMES or (token.kind in _NUMBERS and bool(token.ids) and "format" in token.implies)
 
 

@@ -139,3 +139,34 @@ def test_the_pixels_of_an_area_cut_out_are_counted_on_the_whole(asked, text, fir
 )
 def test_each_lens_has_its_own_tube_where_they_are_set_apart(asked, text, larger, sizes):
     assert flat(asked(text)).startswith(f"{larger} draws the larger: {sizes[0]}x against {sizes[1]}x")
+
+
+@pytest.mark.parametrize(
+    ("text", "view"),
+    [
+        ("if i punch in 1.4x on full frame with a 35mm what does it look like in full frame terms", 49),
+        ("punching in 2x on mft with a 25mm, equivalent?", 100),
+        ("24mm aps-c with a 1.25 punch-in, equiv", 24 * 1.527 * 1.25),
+    ],
+)
+def test_a_punch_in_is_a_crop_on_top_of_the_frame_and_no_glass(asked, text, view):
+    found = asked(text)
+    assert numbers(found, "equivalent_focal_mm")[0][0] == pytest.approx(view, rel=0.02)
+    assert "slower" not in flat(found)
+
+
+@pytest.mark.parametrize(
+    ("text", "stop"),
+    [
+        ("50mm with a 25mm filter ring hole 12.5 what f stop", 4.0),
+        ("a 12.5 mm hole in front of my 50, what f-number is that", 4.0),
+        ("drilled 6mm in cardboard for a 100mm lens. which stop", 100 / 6),
+        ("front opening of my 85 lens is 42 mm across how fast is it", 85 / 42),
+    ],
+)
+def test_the_stop_that_a_hole_makes_is_told(asked, text, stop):
+    assert one(asked(text), "f_number") == pytest.approx(stop, rel=0.01)
+
+
+def test_a_sensor_told_by_sides_of_no_name_is_measured(asked):
+    assert one(asked("diagonal of a 20.7 x 13.8 sensor and its crop"), "crop_factor") == pytest.approx(1.74, rel=0.01)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.said import mentions
 from engine.answers.parts.wording import distance, times, trimmed
 from engine.base.compact import compact
 from engine.base.interval import Interval, is_known
@@ -32,7 +33,7 @@ class _Way:
 
 def tubes_apart(question: Question) -> Told:
     """Nothing where not every lens has its own tube in its own part of the question."""
-    ways = _ways(question)
+    ways = _ways(question) if question.said("close_focus") is None else []  # how near each comes is asked
     if len(ways) < PAIR:
         return Told()
     ranked = sorted(ways, key=lambda way: -way.size)
@@ -56,6 +57,8 @@ def tubes_apart(question: Question) -> Told:
 def _ways(question: Question) -> list[_Way]:
     lenses = [lens for lens in question.lenses if lens.focal_length_mm]
     tubes = [piece for piece in question.adapters if piece.is_of_one_length and _is_tube(piece)]
+    if len(tubes) == 1 and not mentions(question, "either-or"):
+        return []  # 'how close will 50 and 35 go with it' sets nothing apart
     ends = [one.at for one in question.places("parts-ways")]
     ways: list[_Way] = []
     for begin, end in zip((0, *ends), (*ends, len(question.text)), strict=True):

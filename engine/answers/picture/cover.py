@@ -21,6 +21,7 @@ from engine.answers.picture.filters import filter_answer, for_filters
 from engine.answers.picture.frame_modes import mode_unknown
 from engine.answers.picture.frames import frames_named, frames_of
 from engine.answers.picture.front_stack import front_stack
+from engine.answers.picture.matching import as_frame
 from engine.answers.picture.pixels import asks_pixels, count_asked, crop_that_gives, leads_with_pixels, pixels_first
 from engine.answers.picture.pixels_cut import pixels_cut
 from engine.answers.picture.shifting import ROOM_TO_SHIFT, asks_shift, circle_to_shift, room_to_shift
@@ -40,6 +41,7 @@ def cover(question: Question, knowledge: Knowledge) -> Answer:
     """Each circle on each frame, then the advice that goes with it, then what to measure where it is not settled."""
     if for_filters(question, knowledge.catalogue):
         return _before_rings(front_stack(question, knowledge), filter_answer(question, knowledge))
+    question = as_frame(question, knowledge.catalogue)
     stacked = pixels_cut(question, knowledge.catalogue)
     stacked = stacked if stacked.lines else front_stack(question, knowledge)
     if stacked.lines:

@@ -223,6 +223,17 @@ def of_mount(lens: Thing | None, facts: Catalogue) -> Format | None:
     return facts.formats.get(mount.format or "")
 
 
+def as_frame(question: Question, facts: Catalogue) -> Question:
+    """'16:9 out of MFT, how big': of a mount with one format alone, and no lens, a shape is asked of the frame."""
+    lens, shaped = question.lens, ":" in (question.said("crop") or "") and question.said("circle") is None
+    bare = lens is not None and not (lens.focal_length_mm or lens.f_number or lens.lens_kind or lens.format)
+    if len(question.lenses) != 1 or question.bodies or question.frames or question.adapters or not (bare and shaped):
+        return question
+    if lens is None or of_mount(lens, facts) is None or mentions(question, "lens-said"):
+        return question
+    return question.with_(lenses=(), bodies=(lens,))
+
+
 def each_on_its_own(question: Question, facts: Catalogue) -> Told:
     """Two lenses, each on a format of its own: what each is like on full frame, and whether they look alike."""
     lenses = [lens for lens in question.lenses if lens.focal_length_mm is not None]

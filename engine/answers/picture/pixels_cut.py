@@ -1,18 +1,20 @@
-"""What a smaller frame cut out of a sensor leaves of its pixels: '6000x4000, Super 16 crop, how many are left'."""
+"""What a smaller frame, or a shape, cut out of a sensor leaves: '6000x4000, Super 16 crop, how many pixels'."""
 
 from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from math import sqrt
+from math import hypot, sqrt
 from typing import Final
 
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.said import mentions
+from engine.answers.parts.wording import trimmed
+from engine.answers.picture.crop_factors import shapes_told
 from engine.answers.picture.frames import USUAL_FRAMES
 from engine.answers.picture.matching import of_mount
 from engine.answers.picture.same_depth import formats_told
-from engine.base.interval import Interval
+from engine.base.interval import Interval, is_known
 from engine.facts.catalogue import Catalogue
 from engine.facts.records import Format
 from engine.physics import coverage
@@ -29,8 +31,10 @@ def pixels_cut(question: Question, facts: Catalogue) -> Told:
     lens = any(
         one.format or one.focal_length_mm or (one.ids and of_mount(one, facts) is None) for one in question.lenses
     )
-    if told is None or area is None or lens or question.said("circle") or not mentions(question, "area-cut"):
+    if lens or question.said("circle") or area is None:
         return Told()
+    if told is None or not mentions(question, "area-cut"):
+        return _shapes(question, facts) if told is None else Told()
     wholes = _wholes(question, area, told[1], facts)
     lines, rows = [], []
     for form in wholes:
@@ -43,6 +47,25 @@ def pixels_cut(question: Question, facts: Catalogue) -> Told:
         rows.append(Quantity("pixels_down", Interval.exact(high), case))
     if len(wholes) > 1:
         lines.append(Line("ask", "How large is the whole sensor? The count hangs on it.", wants="body"))
+    return Told(tuple(lines), tuple(rows))
+
+
+def _shapes(question: Question, facts: Catalogue) -> Told:
+    """'2.39:1 on MFT': the largest picture of each shape told that a frame told holds, and the circle that it needs."""
+    lines, rows = [], []
+    shapes = shapes_told(question) if ":" in (question.said("crop") or "") and not question.lenses else []
+    for form in dict.fromkeys(_frames(question, facts)) if shapes else ():
+        for name, aspect in shapes:
+            lit = Interval.exact(form.diagonal_mm)
+            wide, high = coverage.largest_crop_mm(lit, form.width_mm, form.height_mm, aspect)
+            crop = coverage.crop_factor(wide, high)
+            if not (is_known(wide) and is_known(high) and is_known(crop)):
+                continue
+            case, needed = f"{name} on {form.name}", hypot(wide.least, high.least)
+            text = f"{case}: {wide.least:.1f} x {high.least:.1f} mm, crop factor {crop.greatest:.2f} by diagonal"
+            lines.append(Line("head", f"{text}; it needs an image circle of {trimmed(needed, 1)} mm."))
+            rows += [Quantity("crop_width_mm", wide, case), Quantity("crop_height_mm", high, case)]
+            rows += [Quantity("crop_factor", crop, case)]
     return Told(tuple(lines), tuple(rows))
 
 
