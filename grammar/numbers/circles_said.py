@@ -36,6 +36,7 @@ def with_circles_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     for at, token in enumerate(tokens):
         if token.kind == "MEASURE" and token.value == CIRCLE and "ahead" not in token.implies:
             _tell_across(out, at)
+            _tell_of(out, at)
     for at, token in enumerate(tokens):
         if token.kind == "MEASURE" and token.value == CIRCLE and "ahead" in token.implies:
             _tell_thrown(out, at, told)
@@ -86,6 +87,16 @@ def _tell_across(tokens: list[Token], at: int) -> None:
     between = [n for n in sizes if min(at, near) < n < max(at, near)]
     size = min(between or sizes, key=lambda n: (abs(n - at), n < at))
     _key(tokens, size, at, near)
+
+
+def _tell_of(tokens: list[Token], at: int) -> None:
+    """'circle of 27 mm: MFT ok?': a mount behind it is no lens's, where nothing else of one is told there."""
+    if at + 2 >= len(tokens) or tokens[at].kind != "MEASURE" or tokens[at + 1].value != "of":
+        return
+    row = [one.kind for one in tokens[at + 3 : at + 5]]
+    lens = any(kind in ("LENS", "KIND", "PIECE", "FNUM", "MOUNTWORD") for kind in row)
+    if tokens[at + 2].kind == "LENGTH" and _may_be_circle(tokens[at + 2]) and not lens:
+        _key(tokens, at + 2, at)
 
 
 def _size_said_of(tokens: list[Token], at: int) -> int | None:

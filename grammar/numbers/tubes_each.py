@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.words.token_kinds import SIZES
-from grammar.words.tokens import Token
+from grammar.words.tokens import Token, is_plural
 
 _TUBE: Final = "extension-tube"
 _TUBES: Final = frozenset([_TUBE, "adapter", "helicoid"])
@@ -15,11 +15,13 @@ _WITH: Final = frozenset(["with", "+", "plus", "and"])  # from a lens to its tub
 _PARTS: Final = frozenset(["or", "vs"])
 _THAN: Final = frozenset(["than", "beat", "beats", "against"])
 _ARTICLES: Final = frozenset(["DET", "LETTER", "FILLER"])
+_LENSES: Final = frozenset(["FOCAL", "COMBO", "NAMED", "RANGE"])
 _PAIR: Final = 2
 
 
 def with_tubes_on_each(tokens: list[Token]) -> list[Token]:
     """In each part one number as the lens, the other as the tube; as they are where a part tells anything else."""
+    tokens = with_lens_of_tubes(tokens)
     parts, ends = _parted(tokens)
     if len(parts) != _PAIR or not any(_is_tube(one) for one in tokens):
         return tokens
@@ -28,6 +30,22 @@ def with_tubes_on_each(tokens: list[Token]) -> list[Token]:
         return tokens
     first, last = told
     return [*(first or ()), *ends, *(last or ())]
+
+
+def with_lens_of_tubes(tokens: list[Token]) -> list[Token]:
+    """'10+16 mm tubes and a 28': behind the tubes, told with their lengths, the one bare number left is the lens."""
+    tubes = [at for at, one in enumerate(tokens) if (one.kind, one.value) == ("PIECE", _TUBE)]
+    if len(tubes) != 1 or not is_plural(tokens[tubes[0]]) or any(one.kind in _LENSES for one in tokens):
+        return tokens
+    at = tubes[0]
+    before = [one for one in tokens[:at] if one.kind in SIZES]
+    left = [n for n in range(at + 1, len(tokens)) if tokens[n].kind in SIZES]
+    behind = tokens[at + 1 : left[0]] if left else []
+    small = all(one.kind in ("PREP", "JOIN", *_ARTICLES) and one.text != "," for one in behind)
+    if len(before) < _PAIR or len(left) != 1 or not behind or not small or tokens[left[0]].kind != "NUMBER":
+        return tokens
+    lens = tokens[left[0]].as_("FOCAL", unit="mm", ids=())
+    return [*tokens[:at], tokens[at], *(one for one in behind if one.kind == "PREP"), lens, *tokens[left[0] + 1 :]]
 
 
 def _parted(tokens: list[Token]) -> tuple[list[list[Token]], list[Token]]:

@@ -170,3 +170,31 @@ def test_the_stop_that_a_hole_makes_is_told(asked, text, stop):
 
 def test_a_sensor_told_by_sides_of_no_name_is_measured(asked):
     assert one(asked("diagonal of a 20.7 x 13.8 sensor and its crop"), "crop_factor") == pytest.approx(1.74, rel=0.01)
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        (
+            "will a lens with a 20 mm image circle do super16? and mft?",
+            ("covers Super 16", "does not cover Four Thirds"),
+        ),
+        ("image circle of 24 mm on mft and aps-c, corners?", ("does not cover APS-C", "covers Four Thirds")),
+        ("circle of 27mm: mft ok? aps-c ok? full frame ok?", ("covers Four Thirds", "does not cover full frame")),
+        ("how big a 4:3 fits in 17.5mm lit circle in mm and share of mft", ("4:3 crop 14.0 x 10.5 mm", "17.5 mm")),
+        ("largest 2.39:1 on micro four thirds", ("2.39:1 on Four Thirds: 17.3 x 7.2 mm", "circle of 18.8 mm")),
+    ],
+)
+def test_a_circle_and_a_shape_are_asked_of_every_frame_named(asked, text, said):
+    told = flat(asked(text))
+    assert all(one in told for one in said)
+
+
+def test_the_bare_number_beside_tubes_is_the_lens(asked):
+    told = flat(asked("10+16 mm tubes and a 28, how far from the lens is the coin"))
+    assert told.startswith("112 mm from the sensor, 58 mm from the lens")
+
+
+def test_more_frames_a_second_at_the_same_angle_take_light(asked):
+    found = asked("i shoot 25p at 1/50 and go to 50p same angle, light loss")
+    assert one(found, "light_difference_stops") == pytest.approx(1.0, abs=0.01)

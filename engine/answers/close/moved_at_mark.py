@@ -32,7 +32,7 @@ def with_move_at_mark(answer: Answer, question: Question, knowledge: Knowledge) 
         return answer
     at, name = distance(mark, question.feet), f"{trimmed(lenses[0], 1)} mm"
     text = (
-        f"At its {at} mark a {name} lens stands {small_mm(moved.nominal)} farther out than at infinity,"
+        f"At its {at} mark {article(name)} {name} lens stands {small_mm(moved.nominal)} farther out than at infinity,"
         f" {about(size, times)}: of one that focuses as a whole, marks counted from the sensor."
     )
     rows = (Quantity("extension_mm", moved, f"{name}, {at}"), Quantity("magnification", size, f"{name}, {at}"))
