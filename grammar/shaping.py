@@ -25,6 +25,7 @@ from grammar.numbers.front_threads import with_front_threads
 from grammar.numbers.glass_index import with_glass_by_index
 from grammar.numbers.image_told import with_image_told
 from grammar.numbers.lens_stops import with_lens_stops_told
+from grammar.numbers.lens_to_focus import with_lens_to_focus
 from grammar.numbers.limits_told import limited, under_lens, with_limits_apart
 from grammar.numbers.lost_at import with_lost_at
 from grammar.numbers.mark_rows import with_mark_rows
@@ -41,6 +42,7 @@ from grammar.numbers.picture_numbers import with_pixels_told, with_shapes_told
 from grammar.numbers.piece_rows import with_bracketed_told, with_piece_rows
 from grammar.numbers.pieces_of_length import with_pieces_of_length
 from grammar.numbers.prices import with_prices_told
+from grammar.numbers.punched_in import with_punched_in
 from grammar.numbers.pupils import with_pupils_told
 from grammar.numbers.put_behind import with_tubes_behind
 from grammar.numbers.rears_told import with_rears_told
@@ -56,12 +58,14 @@ from grammar.numbers.senses import with_rest_told, with_senses_told
 from grammar.numbers.set_to import with_settings
 from grammar.numbers.sheet_rows import with_sheet_rows
 from grammar.numbers.should_be import with_right_lengths
+from grammar.numbers.sides_filled import with_sides_filled
 from grammar.numbers.squeezes import with_squeezes
 from grammar.numbers.stops_beside import with_stops_beside
 from grammar.numbers.sums_of_pieces import with_sums_of_pieces, with_taken_lengths
 from grammar.numbers.tails import MODIFIERS, tailed, without_articles
 from grammar.numbers.thread_lengths import with_thread_lengths
 from grammar.numbers.threads_told import with_threads_told
+from grammar.numbers.tubes_each import with_tubes_on_each
 from grammar.numbers.turned_ways import with_turned_ways
 from grammar.numbers.washers_summed import with_washers_summed
 from grammar.numbers.wides_asked_of import with_wides_told
@@ -121,7 +125,7 @@ def shaped(
     """
     words = with_sayings_parted(list(with_small_words(tuple(with_tubes_joined(_within_cues(line))))))
     words = with_factors_in(with_glass_by_index(with_farthest_led(with_focals_named(with_pupils_told(words)))))
-    words = with_lens_before_tubes(with_taken_lengths(with_holds_counted(words)))
+    words = with_lens_before_tubes(with_taken_lengths(with_holds_counted(with_tubes_on_each(words))))
     words = with_rears_told(with_turned_lens(with_barrels_told(with_rings_by_build(with_bodies_by_register(words)))))
     spans = with_flange_spans_told(words, told)
     tokens = with_times_told(with_group_heads(with_brackets_told(settled(tuple(without_itself(spans))))))
@@ -131,21 +135,20 @@ def shaped(
     )
     tokens = with_rings_pictured(with_tubes_behind(with_pulled_out(without_zooming(tokens), told), told))
     tokens = with_body_ahead(_ringed([one for token in tokens for one in _named(token)]), hosts)
-    tokens = with_ring_links(tokens, hosts)
-    tokens = with_rings_sized(tokens, hosts)
+    tokens = with_rings_sized(with_ring_links(tokens, hosts), hosts)
     tokens = with_host_first(with_hubs_told(with_flanges_of_bodies(linked(hyphened(_denied(tokens))))))
     tokens, skipped = with_strangers(with_colons_told(with_clear_openings(tokens)))
     tokens = with_factors_marked(with_density_rows(with_lost_at(with_bracketed_marks(tokens, told))), told)
     tokens = with_rings_at_hand(with_bracketed_told(tokens), told)
     tokens = with_pixels_told(with_shapes_told(with_squeezes(with_close_ups_named(tokens)), told), told)
     tokens = without_likened(without_asides(with_washers_summed(without_difference(tokens), told)))
-    tokens = [token for token in tokens if token.kind not in ("FILLER", "MARK")]
+    tokens = [token for token in with_sides_filled(with_punched_in(tokens)) if token.kind not in ("FILLER", "MARK")]
     tokens = _begun([token.as_("CUE") if token.kind in ("VERB", "SHARE") else token for token in tokens])
     tokens = with_turned_ways(with_draws_told(with_other_pitches(with_pieces_of_length(tokens), told), told), told)
     tokens = with_motifs_told(with_marked_densities(with_standins(with_prices_told(tokens), hosts), told), told)
     tokens = with_zooms_named(with_zoom_ratios(with_formats_engraved(with_screw_widths(tokens), told)), told)
     tokens = with_wides_told(with_formats_told(with_frames_apart(with_front_threads(tokens, told), told), told), told)
-    tokens = with_fields_wanted(with_circles_told(tokens, told), told)
+    tokens = with_fields_wanted(with_circles_told(with_lens_to_focus(tokens), told), told)
     tokens = with_zones_told(with_stops_beside(with_lens_stops_told(tokens, told), told), line.cues, told)
     tokens = with_own_sizes(with_nearer_told(with_natives_joined(without_measure_commas(tokens))))
     tokens = with_rings_to_choose(with_sums_of_pieces(with_near_marks_told(tokens, told), told), told)

@@ -208,7 +208,10 @@ GLASS_CHANGED = (
 # the light of a close-up by the pupil magnification that is told
 PUPIL = ((MACRO_DISTANCE, EXPOSURE_ND, DEPTH_OF_FIELD), heard(named("exposure.pupil_told", "with_pupil"), "pupil-told"))
 # how far the lens has moved at a mark of its scale, before how near it comes
-MOVED_AT_MARK = ((MACRO_DISTANCE,), heard(named("close.moved_at_mark", "with_move_at_mark"), "moved-out-asked"))
+_moved = named("close.moved_at_mark", "with_move_at_mark")
+MOVED_AT_MARK = ((MACRO_DISTANCE,), heard(_moved, "moved-out-asked", "span-to-near"))
+_hole = heard(named("exposure.holes", "with_stop_of_hole"), "stop-of-hole", "hole-for-stop")
+STOP_OF_HOLE = ((EXPOSURE_ND, CROP_EQUIVALENT, DIY_DIMENSION, MACRO_DISTANCE), _hole)
 # what the stop counts as, before an answer that holds it among the rest
 STOP_COUNTED = (
     (MACRO_DISTANCE, DEPTH_OF_FIELD),
@@ -254,6 +257,7 @@ AFTER_ALL = (
     GLASS_CHANGED,
     PUPIL,
     MOVED_AT_MARK,
+    STOP_OF_HOLE,
     STOP_COUNTED,
     FAR_BLUR,
     STOP_MADE,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from engine.answers.by_stack import by_stack, held_by_rings
+from engine.answers.close.asked_first import sensor_told, with_asked_first
 from engine.answers.close.by_chain import goes_by_chain, with_tube_on_ring
 from engine.answers.close.close_alone import light_alone
 from engine.answers.close.close_picture import shown_by, with_picture
@@ -25,6 +26,7 @@ from engine.answers.close.own_ring import by_its_ring, image_of
 from engine.answers.close.taped import as_taped, taped_note
 from engine.answers.close.tube_for import tube_for
 from engine.answers.close.tube_sets import TUBE, left_beyond_infinity, sets_told, tubes_told
+from engine.answers.close.tubes_apart import tubes_apart
 from engine.answers.close.turned_round import reversed_alone
 from engine.answers.close.ways_closer import led_by_ways
 from engine.answers.close.with_tubes import as_marked, focals_of, lenses_of, own_nearest, with_tubes
@@ -53,7 +55,7 @@ ASKED_BACK = "With which lens (focal length), and what stands behind it: which t
 def macro(question: Question, knowledge: Knowledge) -> Answer:
     """Everything close up that the question's numbers give; the chain itself where lens and body are named."""
     question = with_ring_turned(question)
-    return _of_a_kind(question, knowledge) or _by_numbers(question, knowledge)
+    return with_asked_first(_of_a_kind(question, knowledge) or _by_numbers(question, knowledge), question, knowledge)
 
 
 def _of_a_kind(question: Question, knowledge: Knowledge) -> Answer | None:
@@ -64,6 +66,9 @@ def _of_a_kind(question: Question, knowledge: Knowledge) -> Answer | None:
     finite = on_its_tube(question, knowledge)
     if finite.lines:
         return _alone(finite, question)
+    alone = sensor_told(question, knowledge) + tubes_apart(question)
+    if alone.lines:
+        return _alone(alone, question)
     framed = motif_told(question, knowledge.catalogue) is not None  # what fills the frame is asked, not how it seats
     stack = by_stack(question, shown_by(question, knowledge), knowledge) if not framed else Told()
     if stack.lines and question.said("magnification") is None:

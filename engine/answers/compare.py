@@ -8,6 +8,7 @@ from itertools import combinations, product
 from engine.answers.buying import hub_or_direct
 from engine.answers.close.closer_apart import ROOM, closer_apart
 from engine.answers.close.size_by_ways import size_by_ways
+from engine.answers.close.tubes_apart import tubes_apart
 from engine.answers.exposure.stops_apart import brighter_of, stops_apart
 from engine.answers.own.own_cases import Case
 from engine.answers.own.side_by_side import ALIKE, side_by_side, sides_of
@@ -30,6 +31,7 @@ from engine.answers.picture.matching import each_on_its_own
 from engine.answers.picture.openings_apart import openings_apart
 from engine.answers.picture.same_depth import formats_told
 from engine.answers.picture.sizes_apart import sizes_apart
+from engine.answers.picture.views_apart import views_apart
 from engine.answers.seat.making import ring_to_make
 from engine.answers.seat.ways_told import HUB, ways_told
 from engine.answers.ways.adapted import adapted
@@ -65,7 +67,8 @@ def compare(question: Question, knowledge: Knowledge) -> Answer:
     question, note = with_usual_factor(question, knowledge.catalogue) if asked else (question, Told())
     question, taken = with_usual_of_format(question, knowledge.catalogue)
     sized = sizes_apart(question, knowledge.catalogue) if mentions(question, "by-size") else Told()
-    sized += by_an_error(question, knowledge)
+    views = views_apart(question, knowledge.catalogue) + tubes_apart(question)
+    sized = views if views.lines else sized + by_an_error(question, knowledge)
     if sized.lines:
         return Answer(question.text, "compare", ANSWERED, sized.lines, question=question, quantities=sized.quantities)
     bare = all(thing.piece == "adapter" and not (thing.front or thing.thickness_mm) for thing in question.adapters)
@@ -89,8 +92,7 @@ def compare(question: Question, knowledge: Knowledge) -> Answer:
     asks = not sides or question.things or any(line.text == ALIKE for line in told.lines)
     rows = _advice(question, SURE if told.lines else LEAST, knowledge) if asks else []
     lines = [*told.lines, *(note.lines if told.lines else ()), *taken, *advice_lines(rows)]
-    if not lines:
-        lines = [Line("text", NOTHING)]
+    lines = lines or [Line("text", NOTHING)]
     answer = Answer(
         question.text, "compare", ANSWERED if told.lines or rows else NO, tuple(lines), question=question,
         chains=chains or pairs or None, quantities=told.quantities,
@@ -247,10 +249,8 @@ def _mounts(question: Question, knowledge: Knowledge) -> Told:
             continue
         if first.register_mm.nominal < second.register_mm.nominal and not on_body:
             first, second = second, first
-        lens, body = (
-            lens_side(Thing("mount", (first.id,), ""), facts),
-            body_side(Thing("mount", (second.id,), ""), facts),
-        )
+        lens = lens_side(Thing("mount", (first.id,), ""), facts)
+        body = body_side(Thing("mount", (second.id,), ""), facts)
         if not (isinstance(lens, LensSide) and isinstance(body, BodySide)):
             continue
         ring = ring_to_make(setup_of(lens, body, facts), facts)

@@ -272,7 +272,8 @@ def _factor(question: Question, _: Knowledge) -> Told:
     sizes = ("magnification",) if mentions(question, "factor-word") and not sized else ()
     keys = ("numbers", *sizes) if marked else ("numbers", *sizes, "factor")
     values = [value for value in numbers(question, *keys) if 1 < value < 100]
-    if not values or not mentions(question, "bellows-factor"):
+    metered = question.said("shutter") and question.said("factor")  # 'filter factor 2, f/8 at 1/125': what is set now
+    if not values or metered or not mentions(question, "bellows-factor"):
         return Told()
     factor = Interval.exact(values[0])
     stops = density.stops_of_factor(factor)

@@ -206,6 +206,11 @@ def _stabilised(question: Question, equal: float | None, knowledge: Knowledge) -
         )
         lines.append(Line("head", text))
     zoom = interval(question, "zoom")
+    set_to = [
+        n for n in numbers(question, "numbers", "length") if zoom is not None and zoom.least <= n <= zoom.greatest
+    ]
+    if len(set_to) == 1 and not lenses:
+        lenses = tuple(set_to)  # 'my 28-70 at 50'
     if zoom is not None and not lenses:
         ends = f"{trimmed(zoom.least, 1)} to {trimmed(zoom.greatest, 1)} mm"
         lines.append(Line("head", f"A zoom has no one number: set the focal length in use, {ends}, anew as you zoom."))

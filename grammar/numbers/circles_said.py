@@ -24,6 +24,7 @@ _AFTER: Final = "after-coverage"
 _SHAPE: Final = "ASPECT"
 _TOLD: Final = frozenset(["LENS", "KIND", "MOUNT", "PIECE", "MEASURE", "KEYED", "TRAIT"])
 _NEAR: Final = 4
+_FAR: Final = 9  # tokens from a disc to what is said of it
 _FILM: Final = 30.0  # mm; a width of film from here up is rather named by it than a circle as large
 _LEAST: Final = 3.5  # mm
 _MOST: Final = 400.0
@@ -35,6 +36,7 @@ def with_circles_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     for at, token in enumerate(tokens):
         if token.kind == "MEASURE" and token.value == CIRCLE and "ahead" not in token.implies:
             _tell_across(out, at)
+            _tell_of(out, at)
     for at, token in enumerate(tokens):
         if token.kind == "MEASURE" and token.value == CIRCLE and "ahead" in token.implies:
             _tell_thrown(out, at, told)
@@ -77,11 +79,37 @@ def _tell_across(tokens: list[Token], at: int) -> None:
     across = [n for n in range(first, last + 1) if _is_across(tokens[n])]
     sizes = [n for n in range(first, last + 1) if _may_be_circle(tokens[n])]
     if not across or not sizes:
+        size = _size_said_of(tokens, at) if not sizes else None
+        if size is not None:
+            _key(tokens, size, at, *([size + 1] if size + 1 < len(tokens) and _is_across(tokens[size + 1]) else []))
         return
     near = min(across, key=lambda n: abs(n - at))
     between = [n for n in sizes if min(at, near) < n < max(at, near)]
     size = min(between or sizes, key=lambda n: (abs(n - at), n < at))
     _key(tokens, size, at, near)
+
+
+def _tell_of(tokens: list[Token], at: int) -> None:
+    """'circle of 27 mm: MFT ok?': a mount behind it is no lens's, where nothing else of one is told there."""
+    if at + 2 >= len(tokens) or tokens[at].kind != "MEASURE" or tokens[at + 1].value != "of":
+        return
+    row = [one.kind for one in tokens[at + 3 : at + 5]]
+    lens = any(kind in ("LENS", "KIND", "PIECE", "FNUM", "MOUNTWORD") for kind in row)
+    if tokens[at + 2].kind == "LENGTH" and _may_be_circle(tokens[at + 2]) and not lens:
+        _key(tokens, at + 2, at)
+
+
+def _size_said_of(tokens: list[Token], at: int) -> int | None:
+    """'the bright disc of my zoom on paper is 15 mm across': the length behind what says how large it is."""
+    for place in range(at + 1, min(len(tokens) - 1, at + _FAR)):
+        token = tokens[place]
+        if token.kind in ("STOP", "JOIN"):
+            return None
+        says = token.kind == "CUE" and token.value == "be"
+        if says or (token.kind == "MEASURE" and token.value == "size"):
+            size = place + 1
+            return size if _may_be_circle(tokens[size]) and not _goes_on(tokens, size) else None
+    return None
 
 
 def _run(tokens: list[Token], at: int) -> tuple[int, int]:
@@ -142,7 +170,8 @@ def _may_be_circle(token: Token) -> bool:
 def _goes_on(tokens: list[Token], at: int) -> bool:
     """Whether the number goes on to describe a thing of its own: 'covers 25 mm lenses'."""
     after = tokens[at + 1] if at + 1 < len(tokens) else None
-    return after is not None and after.kind in (OWN | {"FNUM", "MEASURE"}) - {"BODY", "MOUNT"}
+    across = after is not None and _is_across(after)
+    return after is not None and not across and after.kind in (OWN | {"FNUM", "MEASURE"}) - {"BODY", "MOUNT"}
 
 
 def _has_frame(tokens: list[Token], but: int) -> bool:

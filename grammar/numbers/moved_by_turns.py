@@ -7,13 +7,18 @@ from typing import Final
 from grammar.words.tokens import Token
 
 _ASKED: Final = "turns-q"
+_ANGLE_SEEN: Final = "angle-seen"  # the cue that the degrees are those of a view
 _LONGEST: Final = 12.0  # mm, that a thread of a lens moves; what is longer may be its focal length
 _OF_OTHERS: Final = frozenset(["LENS", "KIND", "MOUNT", "PIECE", "FNUM", "MOUNTWORD", "BODY"])
 
 
 def with_moves_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """The one short length that is of nothing else becomes KEYED as the travel."""
-    if _ASKED not in told or any(token.kind == "KEYED" and token.value == "travel" for token in tokens):
+    if (
+        _ASKED not in told
+        or _ANGLE_SEEN in told
+        or any(token.kind == "KEYED" and token.value == "travel" for token in tokens)
+    ):
         return tokens
     left = [at for at, token in enumerate(tokens) if _is_short(token) and not _is_of_another(tokens, at)]
     if len(left) != 1:

@@ -5,11 +5,13 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.numbers.crests import is_count, is_screw
-from grammar.words.groups import READS, SCALE
+from grammar.words.groups import FRAME_NAMED, READS, SCALE
 from grammar.words.token_kinds import METRES
 from grammar.words.tokens import Token
 
 _TURNS_ASKED: Final = "turns-q"
+_ANGLE_SEEN: Final = "angle-seen"
+_DIAGONAL: Final = ("MEASURE", "diagonal")
 _REMARKED: Final = "remark"
 _LEAST_LENS: Final = 12.0  # mm
 _LEAD: Final = "lead-asked"
@@ -30,6 +32,9 @@ def with_turned_ways(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """The one length that turns are asked for as KEYED travel, and the number that a ring stands on as a mark."""
     out = _with_ring_marks(list(tokens)) if told & _FAR else list(tokens)
     out = _with_marked_lens(out) if _REMARKED in told else out
+    if _ANGLE_SEEN in told or any(token.kind == "FORMAT" or FRAME_NAMED in token.groups for token in out):
+        # 'how many degrees does a 25 see on MFT' asks for no turn
+        return [one.as_("CUE") if (one.kind, one.value) == _DIAGONAL and _ANGLE_SEEN in told else one for one in out]
     turned = any(token.kind in _TURNED for token in out)
     if turned != (_LEAD in told) or not told & {_TURNS_ASKED, _LEAD}:
         return out  # a turn told with what it moves tells what a turn is for

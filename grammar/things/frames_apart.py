@@ -11,6 +11,7 @@ from grammar.words.tokens import Token
 
 _AGAINST: Final = "size-against"  # the cue of the words that set sizes against each other
 _HOW_LARGE: Final = "frame-size"  # and that of those that ask how large one is
+_CROP: Final = "crop"  # the cue of a part cut out, and how its words begin
 _OF_THREAD: Final = "pitch"  # which is asked in mm too, and no frame has one
 _FRAMES: Final = frozenset(["FORMAT", "AREA", "MOUNT"])
 _NUMBERS: Final = frozenset(["LENGTH", "FRACTION", "NUMBER", "RANGE"])  # that may be the name of a format
@@ -26,6 +27,7 @@ _FOUR_THIRDS: Final = "four-thirds"  # the frame of the mounts of which all bodi
 def with_frames_apart(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """Each as a frame of its own, where nothing else is named; as they are where anything is."""
     tokens = _with_lenses_by_frames(_with_frames_named(with_film_likened(tokens, told)))
+    tokens = _with_crops_apart(tokens) if _CROP in told else tokens
     places = [at for at, token in enumerate(tokens) if _may_be(token)]
     others = [token for at, token in enumerate(tokens) if at not in places]
     asked = (_AGAINST in told and len(places) >= _PAIR) or (_HOW_LARGE in told and len(places) == 1)
@@ -39,6 +41,20 @@ def with_frames_apart(tokens: list[Token], told: frozenset[str]) -> list[Token]:
             out.append(token)
         elif token.kind not in ("JOIN", "FRAME", "BODY", "DET", "PREP", "MEASURE"):
             out.append(token.as_("CUE", ids=()))
+    return out
+
+
+def _with_crops_apart(tokens: list[Token]) -> list[Token]:
+    """'full frame S35 crop' names two frames, and 'cropped to 1 inch' another."""
+    out: list[Token] = []
+    for at, token in enumerate(tokens):
+        led = at > 1 and tokens[at - 1].value == "to" and tokens[at - 2].text.casefold().startswith(_CROP)
+        if led and token.kind in _NUMBERS and "format" in token.implies and token.ids:
+            token = token.as_("FORMAT")
+        cut = at + 1 < len(tokens) and tokens[at + 1].text.casefold().startswith(_CROP)
+        if cut and out and token.kind == out[-1].kind == "FORMAT":
+            out.append(Token("JOIN", ",", token.column, ","))
+        out.append(token)
     return out
 
 
@@ -81,7 +97,8 @@ def _is_on_frame(tokens: list[Token], at: int) -> bool:
         return False
     size = row[0].numbers[0]
     framed = row[2].kind == "FORMAT" or FRAME_NAMED in row[2].groups
-    return row[1].value in _ON and framed and size == int(size) and size >= _SHORTEST
+    whole = size == int(size) or row[0].is_mm
+    return row[1].value in _ON and framed and whole and size >= _SHORTEST
 
 
 def _is_article(token: Token) -> bool:
@@ -89,6 +106,8 @@ def _is_article(token: Token) -> bool:
 
 
 def _may_be(token: Token) -> bool:
+    if token.kind == "AREA" and not token.ids:
+        return False  # sides that are those of no format
     return token.kind in _FRAMES or (token.kind in _NUMBERS and bool(token.ids) and "format" in token.implies)
 
 

@@ -4,13 +4,18 @@ from __future__ import annotations
 
 from engine.answers.parts.answer import Answer, Line, Quantity
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.said import distance_mm, focals, number
-from engine.answers.parts.wording import about, distance, small_mm, times, trimmed
+from engine.answers.parts.said import distance_mm, focals, mentions, number
+from engine.answers.parts.wording import about, article, distance, small_mm, times, trimmed
 from engine.answers.seat.distances import distances_of
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.physics import focus
 from grammar.questions import Question
+
+
+def _from_lens(focal: float, away: float) -> str:
+    """The move where the distance is counted from the lens, x = f x f / (u - f)."""
+    return f" ({small_mm(focal * focal / (away - focal))} if from the lens)" if away > focal else ""
 
 
 def with_move_at_mark(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
@@ -27,8 +32,13 @@ def with_move_at_mark(answer: Answer, question: Question, knowledge: Knowledge) 
         return answer
     at, name = distance(mark, question.feet), f"{trimmed(lenses[0], 1)} mm"
     text = (
-        f"At its {at} mark a {name} lens stands {small_mm(moved.nominal)} farther out than at infinity,"
+        f"At its {at} mark {article(name)} {name} lens stands {small_mm(moved.nominal)} farther out than at infinity,"
         f" {about(size, times)}: of one that focuses as a whole, marks counted from the sensor."
     )
     rows = (Quantity("extension_mm", moved, f"{name}, {at}"), Quantity("magnification", size, f"{name}, {at}"))
+    if mentions(question, "span-to-near"):
+        text = (
+            f"From infinity to {at} {article(name)} {name} lens moves {small_mm(moved.nominal)}, {about(size, times)}"
+        )
+        text += f", {at} counted from the sensor{_from_lens(lenses[0], mark)}; one that focuses as a whole."
     return replace(answer, lines=(Line("head", text), *answer.lines), quantities=(*rows, *(answer.quantities or ())))

@@ -221,7 +221,8 @@ def _kept_shutter(time: float, changes: list[Change], question: Question, knowle
 def _stop_kept_at(time: float, changes: list[Change], question: Question) -> Told:
     """'f/8 1/50, ND 0.9 on, what stop now': the f-number that makes up for the change while the shutter stays."""
     told, brighter = stops_told(question), sum(one.brighter for one in changes)
-    if len(told) != 1 or not mentions(question, "which-stop-now") or abs(brighter) < LEAST_CHANGE:
+    timed = mentions(question, "which-shutter") and not mentions(question, "which-stop")  # 'what shutter now'
+    if len(told) != 1 or timed or not mentions(question, "which-stop-now") or abs(brighter) < LEAST_CHANGE:
         return Told()
     at = exposure.f_number_after(Interval.exact(told[0]), Interval.exact(brighter))
     if not is_known(at):

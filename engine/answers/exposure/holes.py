@@ -99,3 +99,22 @@ def _stops(question: Question, open_at: float | None) -> list[float]:
     asked += [one for one in numbers(question, "numbers") if one in STOPS and one > (open_at or 0)]
     wanted = list(dict.fromkeys(asked))
     return sorted(wanted) or ([open_at] if open_at else [])
+
+
+def with_stop_of_hole(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """'a 12.5 mm hole before my 50, what stop is that': the f-number of a hole, in place of the answer."""
+    keys = ("bore", "thread", "circle", "length", "width")
+    holes = [one for one in numbers(question, *keys) if one not in focals(question)]
+    told = any(row.name == "f_number" for row in answer.quantities or ())
+    asked = mentions(question, "stop-of-hole") or mentions(question, "which-stop", "as-f-number")
+    if (
+        told
+        or not asked
+        or len(holes) != 1
+        or len(focals(question)) != 1
+        or question.f_number is not None
+        or question.stops
+    ):
+        return answer
+    found = _stops_of(holes[0], question)
+    return replace(answer, lines=found.lines, quantities=found.quantities, chains=None)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from math import log2
 
-from engine.answers.exposure.lighting import seconds
+from engine.answers.exposure.lighting import seconds, shutters_s
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import is_led, mentions, number, numbers, stop
@@ -34,12 +34,14 @@ def between_scenes(question: Question, knowledge: Knowledge) -> Told:
 def between_rates(question: Question, knowledge: Knowledge) -> Told:
     """'From 25p to 120p': how much less light each frame gets at the same shutter angle."""
     rates = numbers(question, "frame_rate")
-    if len(rates) != 2 or any(question.said(key) for key in SETTLED):
+    kept = shutters_s(question) if mentions(question, "same-angle") else ()  # '1/50 at 25p, the same angle at 50p'
+    if len(rates) != 2 or any(question.said(key) for key in SETTLED if not (kept and key == "shutter")):
         return Told()
     if is_led(rates[1], _FROM, question):
         rates = rates[::-1]  # '240 fps from 24'
     usual = knowledge.catalogue.assumptions["usual-shutter-angle"].value
-    angle = Interval.exact(number(question, "angle") or usual.nominal)
+    told = exposure.FULL_TURN_DEG * kept[0] * rates[0] if len(kept) == 1 else None
+    angle = Interval.exact(number(question, "angle") or told or usual.nominal)
     times = [exposure.shutter_of_angle_s(Interval.exact(rate), angle) for rate in rates]
     if not (is_known(times[0]) and is_known(times[1])):
         return Told()

@@ -16,12 +16,14 @@ from engine.answers.picture.clipping import grown_out, openings
 from engine.answers.picture.crop_factors import crop_factors
 from engine.answers.picture.crop_modes import in_mode
 from engine.answers.picture.crops import LARGEST_CLEAN, Falls, asks_shape, crop_lines, free_crops, like_line, shapes
+from engine.answers.picture.each_frame import with_each_frame
 from engine.answers.picture.filled_by import filled_by
 from engine.answers.picture.filters import filter_answer, for_filters
 from engine.answers.picture.frame_modes import mode_unknown
 from engine.answers.picture.frames import frames_named, frames_of
 from engine.answers.picture.front_stack import front_stack
 from engine.answers.picture.pixels import asks_pixels, count_asked, crop_that_gives, leads_with_pixels, pixels_first
+from engine.answers.picture.pixels_cut import pixels_cut
 from engine.answers.picture.shifting import ROOM_TO_SHIFT, asks_shift, circle_to_shift, room_to_shift
 from engine.answers.picture.which_cover import lit_of, which_cover
 from engine.base.compact import replace
@@ -39,7 +41,9 @@ def cover(question: Question, knowledge: Knowledge) -> Answer:
     """Each circle on each frame, then the advice that goes with it, then what to measure where it is not settled."""
     if for_filters(question, knowledge.catalogue):
         return _before_rings(front_stack(question, knowledge), filter_answer(question, knowledge))
-    stacked = front_stack(question, knowledge)
+    question = with_each_frame(question, knowledge.catalogue)
+    stacked = pixels_cut(question, knowledge.catalogue)
+    stacked = stacked if stacked.lines else front_stack(question, knowledge)
     if stacked.lines:
         return Answer(
             question.text, question.intent, ANSWERED, stacked.lines, question=question, quantities=stacked.quantities

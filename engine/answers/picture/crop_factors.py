@@ -131,7 +131,9 @@ def _cropped(question: Question, told: float, knowledge: Knowledge) -> Crop:
     # '25 mm, MFT, crops another 1.3': a mount of modern bodies told beside the lens is that of its body
     mounts = [(lens, facts.mounts.get(lens.id or "")) for lens in question.lenses]
     hosts = tuple(lens for lens, mount in mounts if mount is not None and mount.kind == HOST)
-    forms = frames_named(question, facts) or frames_named(question.with_(bodies=hosts), facts)
+    whole = question.without("crop") if mentions(question, "punched-in") else question
+    forms = frames_named(whole, facts) or frames_named(whole.with_(bodies=hosts), facts)
+    forms = forms or [facts.formats[lens.format or ""] for lens in question.lenses if lens.format in facts.formats]
     largest = max(forms, key=lambda form: form.diagonal_mm) if forms else None
     now = question.follows and number_beside(question, "on-a-crop") == told and not mentions(question, "further-crop")
     if largest is None or is_own(largest, told, question) or now:  # 'now on 1.6x' is another body
@@ -152,6 +154,8 @@ def with_crop_on_top(question: Question) -> Question:
 
 def is_own(form: Format, told: float, question: Question) -> bool:
     """Whether a crop factor told is that of the format itself, said once more, and nothing that comes on top of it."""
+    if mentions(question, "punched-in"):
+        return False  # what is done in the edit comes on top of any frame
     on_top = mentions(question, "further-crop") or (question.said("crop") or "").startswith(FURTHER)
     return abs(told / crop_of(form).by_diagonal - 1) < NEAR_OWN and not on_top
 

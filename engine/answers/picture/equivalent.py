@@ -25,6 +25,7 @@ from engine.answers.picture.matching import asks_to_match, each_on_its_own, has_
 from engine.answers.picture.normal import normal_view, view_kept
 from engine.answers.picture.same_depth import same_depth
 from engine.answers.picture.stops_by_crop import likened, stops_by_crop
+from engine.answers.picture.views_apart import views_apart
 from engine.base.compact import compact, replace
 from engine.base.interval import Interval, is_known
 from engine.facts.catalogue import Catalogue
@@ -59,7 +60,8 @@ def equivalent(question: Question, knowledge: Knowledge) -> Answer:
     asked, one = question, of_one_lens(question)
     question, note = with_usual_factor(one, knowledge.catalogue)
     factor = glass_factor(question, knowledge.catalogue)
-    each = each_on_its_own(question, knowledge.catalogue) if factor is None else Told()
+    each = views_apart(asked, knowledge.catalogue)
+    each = each_on_its_own(question, knowledge.catalogue) if factor is None and not each.lines else each
     if each.lines:
         return _answered(question, question, each.lines, each)
     view = _view_told(question, factor, knowledge)

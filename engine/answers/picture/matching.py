@@ -223,6 +223,17 @@ def of_mount(lens: Thing | None, facts: Catalogue) -> Format | None:
     return facts.formats.get(mount.format or "")
 
 
+def as_frame(question: Question, facts: Catalogue) -> Question:
+    """'16:9 out of MFT, how big': of a mount with one format alone, and no lens, a shape is asked of the frame."""
+    lens, shaped = question.lens, ":" in (question.said("crop") or "") and question.said("circle") is None
+    bare = lens is not None and not (lens.focal_length_mm or lens.f_number or lens.lens_kind or lens.format)
+    if len(question.lenses) != 1 or question.bodies or question.frames or question.adapters or not (bare and shaped):
+        return question
+    if lens is None or of_mount(lens, facts) is None or mentions(question, "lens-said"):
+        return question
+    return question.with_(lenses=(), bodies=(lens,))
+
+
 def each_on_its_own(question: Question, facts: Catalogue) -> Told:
     """Two lenses, each on a format of its own: what each is like on full frame, and whether they look alike."""
     lenses = [lens for lens in question.lenses if lens.focal_length_mm is not None]
@@ -255,10 +266,10 @@ def each_on_its_own(question: Question, facts: Catalogue) -> Told:
             )
             text += f", f/{f_number(lens.f_number)} with the depth of field of f/{trimmed(depths[-1], 2)}"
         out += Told((Line("fact", text),), tuple(rows))
-    return Told((Line("head", _verdict(views, depths) + (_widest(views, cases) if wider else "")),)) + out
+    return Told((Line("head", verdict(views, depths) + (widest(views, cases) if wider else "")),)) + out
 
 
-def _widest(views: Sequence[float], cases: Sequence[str]) -> str:
+def widest(views: Sequence[float], cases: Sequence[str]) -> str:
     """Which of them sees most, and by how much more than the next; nothing where they see the same."""
     (least, widest), (other, case) = sorted(zip(views, cases, strict=True))[:2]
     if other <= least * (1 + ALIKE):
@@ -266,7 +277,7 @@ def _widest(views: Sequence[float], cases: Sequence[str]) -> str:
     return f" {widest} is the wider: it takes in {trimmed(other / least, 2)} times as much across as {case}."
 
 
-def _verdict(views: Sequence[float], depths: Sequence[float]) -> str:
+def verdict(views: Sequence[float], depths: Sequence[float]) -> str:
     same_view = max(views) <= min(views) * (1 + ALIKE)
     if not same_view:
         return f"Not the same view: {min(views):.0f} mm against {max(views):.0f} mm in full frame terms."

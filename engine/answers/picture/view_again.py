@@ -8,6 +8,7 @@ from engine.answers.parts.said import mentions, numbers
 from engine.answers.picture.crop_factors import crop_of, is_view
 from engine.answers.picture.either_focal import of_one_lens
 from engine.answers.picture.frames import SAME_MM, frames_named
+from engine.answers.picture.views_apart import views_apart
 from engine.base.compact import replace
 from engine.facts.catalogue import Catalogue
 from grammar.kinds import CHAIN, CROP_EQUIVALENT, FOCUS_VERDICT, PICTURED
@@ -64,6 +65,8 @@ def without_view(question: Question, facts: Catalogue) -> Question:
         return question
     if of_one_lens(question) is not question or mentions(question, "which-wider"):
         return question  # 'a 50 or a 75?' asks which of the two it is, 'which is wider' sets two lenses apart
+    if views_apart(question, facts).lines:
+        return question
     lens = question.lenses[0]
     own = [one.focal_length_mm for one in question.lenses if one.focal_length_mm is not None]
     told = [*own, *numbers(question, "length", "numbers")]
