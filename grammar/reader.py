@@ -200,11 +200,12 @@ def _read_after(heard: Heard, before: Question, lexicon: Lexicon) -> Question | 
     from grammar.turns.said_plainly import said_plainly
     from grammar.turns.stack_again import stack_again
     from grammar.turns.stop_becomes import with_stop_named
+    from grammar.turns.swapped_for import with_swapped
     from grammar.turns.told_before import by_number_told
     from grammar.turns.word_again import word_again
 
     typed = heard
-    heard = with_stop_named(heard, before, lexicon)
+    heard = with_swapped(with_stop_named(heard, before, lexicon), before, lexicon)
     heard = with_power(with_body_called(with_stood_in(heard, before, lexicon), before, lexicon), before)
     set_so = helicoid_set(heard, before, lexicon)
     if set_so is not None:

@@ -128,3 +128,19 @@ def test_the_format_that_stands_on_a_lens_is_no_mark(club):
     found = talk(club, '25mm 1.4 c mount made for 1/2" on a 2/3 c camera, cover?', "it's marked 1\" actually")[-1]
     assert found.question.said("mark") is None
     assert found.question.lens.format_too == "1-inch-type" or "1-type" in found.reading
+
+
+@pytest.mark.parametrize(
+    ("asked", "said", "far_mm"),
+    [
+        (TUBE[0], "swap the 10 for a 20", 75 * 2 + 75**2 / 20 + 20),
+        (TUBE[0], "15 instead of the 10", 75 * 2 + 75**2 / 15 + 15),
+        (TUBE[0], "trade the 75 for a 50", 50 * 2 + 50**2 / 10 + 10),
+        ("om 50 1.8 on z, ring came at 30.2. infinity?", "swap the 50 for a 28", 28 * 2 + 28**2 / 0.2 + 0.2),
+    ],
+)
+def test_a_number_swapped_for_another_is_of_what_that_was(club, asked, said, far_mm):
+    found = talk(club, asked, said)[-1]
+    shown = number(found, "far_from_sensor_mm") or [row.listed.judged for row in found.chains or ()]
+    assert len(found.question.lenses) == 1
+    assert not isinstance(shown[0], float) or shown[0] == pytest.approx(far_mm, rel=0.02)
