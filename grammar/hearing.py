@@ -55,13 +55,14 @@ HEARD_AS: Final = {
     "far-away-scene": "far-away-scene", "between-asked": "between-asked", "same-said": "same-said",
     "wondered-at": "wondered-at", "drawn-to-film": "drawn-to-film", "light-to-give": "light-to-give",
     "word-asked": "word-asked", "mount-called": "mount-called",
-    "moved-out-asked": "moved-out-asked", "span-to-near": "span-to-near",
+    "moved-out-asked": "moved-out-asked", "span-to-near": "span-to-near", "piece-taken-off": "off-again",
 }  # fmt: skip
 # what is listened for where it stands, in a turn that is no question yet
 LISTENED: Final = frozenset(HEARD_AS) | {
     "too", "ring-amiss-by", "ring-and-shim", "under-it", "stops-lighter", "stops-darker", "native-said",
     "to-look-alike", "scene-asked", "turned-in-front", "onto-its-front", "behind-the-other", "on-top-of-it",
-    "adds-to-it", "counted-or-none", "turned-back", "turned-back-lead", "glass-denied",
+    "adds-to-it", "counted-or-none", "turned-back", "turned-back-lead", "glass-denied", "stop-of-number",
+    "number-becomes", "its-worth",
 }  # fmt: skip
 OF_NOTHING: Final = "of-nothing"  # that no word of it says anything of a subject: 'how do i know', 'what could that be'
 _FAR_LOST: Final = frozenset(["infinity", "lose"])  # 'do i lose infinity with two rings stacked' fears for focus alone

@@ -59,19 +59,26 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
     if before is None:
         worked = with_shim_needed(with_ring_worked(got, None, lexicon.words), lexicon.words)
         return with_spaced(worked, None, lexicon.words.groups)
+    from grammar.turns.claimed import with_measured_held
     from grammar.turns.filter_tried import with_filter_tried
-    from grammar.turns.lit_again import lit_so_far
+    from grammar.turns.lit_again import lit_so_far, with_light_now
+    from grammar.turns.ring_gauged import with_ring_gauged
     from grammar.turns.ring_of_one import is_shimmed_so
     from grammar.turns.seat_held import with_seat_held
     from grammar.turns.seen_so_far import with_seen_kept
+    from grammar.turns.sheet_at_hand import with_sheet_at_hand
     from grammar.turns.shim_put import with_shim_put
     from grammar.turns.soft_again import with_frame_of_blur
     from grammar.turns.stack_again import with_stack_kept
     from grammar.turns.whom import known_with
 
+    got = with_light_now(_with_mentioned(got, lexicon))
     got = with_filter_tried(_with_mentioned(with_frame_of_blur(with_seen_kept(got, before), before), lexicon), before)
     got = with_stack_kept(with_way_asked(got, before, lexicon.words.mentions), before)
-    if not is_shimmed_so(got):
+    sheet = with_ring_gauged(with_measured_held(with_sheet_at_hand(got, before), before), before)
+    if sheet is not got:
+        got = sheet
+    elif not is_shimmed_so(got):
         put = with_shim_put(got, before, lexicon.words)
         got = with_ring_worked(put, before, lexicon.words)
         got = got.with_(laid=put.laid) if any(put.laid) and put.said(OFF) is not None else got
@@ -193,10 +200,13 @@ def _read_after(heard: Heard, before: Question, lexicon: Lexicon) -> Question | 
     from grammar.turns.rings_for_it import with_ring_meant
     from grammar.turns.said_plainly import said_plainly
     from grammar.turns.stack_again import stack_again
+    from grammar.turns.stop_becomes import with_stop_named
+    from grammar.turns.swapped_for import with_swapped
     from grammar.turns.told_before import by_number_told
     from grammar.turns.word_again import word_again
 
     typed = heard
+    heard = with_swapped(with_stop_named(heard, before, lexicon), before, lexicon)
     heard = with_power(with_body_called(with_stood_in(heard, before, lexicon), before, lexicon), before)
     set_so = helicoid_set(heard, before, lexicon)
     if set_so is not None:

@@ -76,6 +76,7 @@ from grammar.things.bodies_framed import with_bodies_framed
 from grammar.things.brackets import with_brackets_told
 from grammar.things.close_ups_named import with_close_ups_named
 from grammar.things.colons import with_colons_told
+from grammar.things.denied import with_denied_told
 from grammar.things.engraved_formats import with_formats_engraved
 from grammar.things.eras import with_eras_told
 from grammar.things.flanges_of_bodies import with_flanges_of_bodies
@@ -99,7 +100,7 @@ from grammar.things.standins import with_standins
 from grammar.things.tubes_joined import with_tubes_joined
 from grammar.things.turned_lens import with_turned_lens
 from grammar.things.width_rings import with_width_rings
-from grammar.words.groups import HEADS_A_BODY, HEADS_A_LENS, LEAVES_AWAY, RATHER, STANDS_IN
+from grammar.words.groups import HEADS_A_BODY, HEADS_A_LENS
 from grammar.words.strangers import with_strangers
 from grammar.words.token_kinds import HEADS
 from grammar.words.tokens import Line, Token
@@ -136,7 +137,7 @@ def shaped(
     tokens = with_rings_pictured(with_tubes_behind(with_pulled_out(without_zooming(tokens), told), told))
     tokens = with_body_ahead(_ringed([one for token in tokens for one in _named(token)]), hosts)
     tokens = with_rings_sized(with_ring_links(tokens, hosts), hosts)
-    tokens = with_host_first(with_hubs_told(with_flanges_of_bodies(linked(hyphened(_denied(tokens))))))
+    tokens = with_host_first(with_hubs_told(with_flanges_of_bodies(linked(hyphened(with_denied_told(tokens))))))
     tokens, skipped = with_strangers(with_colons_told(with_clear_openings(tokens)))
     tokens = with_factors_marked(with_density_rows(with_lost_at(with_bracketed_marks(tokens, told))), told)
     tokens = with_rings_at_hand(with_bracketed_told(tokens), told)
@@ -224,45 +225,6 @@ def _ringed(tokens: list[Token]) -> list[Token]:
             out.insert(at, Token("MOUNT", token.text, token.column, value=front, ids=(front,), listed=token.listed))
         out.append(token)
     return out
-
-
-def _denied(tokens: list[Token]) -> list[Token]:
-    """'not rangefinder', 'not a zoom', 'not the 38 one': what a lens is said not to be is no word for it."""
-    out: list[Token] = []
-    numbered_before = False
-    for at, token in enumerate(tokens):
-        behind = [one for one in out[-2:] if one.kind not in ("DET", "MARK")]
-        word = behind[-1].text.casefold() if behind else ""
-        denied = word == "not" or (word == "how" and token.text.casefold() == "wide")
-        stands_in = at + 1 < len(tokens) and STANDS_IN in tokens[at + 1].groups
-        numbered = word == "not" and token.kind in ("NUMBER", "LENGTH") and stands_in
-        stood_for = numbered_before and STANDS_IN in token.groups
-        numbered_before = numbered
-        if numbered:
-            out = [one.as_("FILLER") if one in behind else one for one in out]
-        if token.kind == "MOUNT" and _is_bracketed_off(tokens, at):
-            token = token.as_("FILLER", ids=())
-        if LEAVES_AWAY in token.groups and not out and [one.kind for one in tokens[at + 1 : at + 2]] == ["PIECE"]:
-            token = token.as_("PREP", value="without")  # 'forget the reducer'
-        if token.text.casefold() == "no" and _is_put_off(tokens, at):
-            token = token.as_("VERB", value="not")
-        other = word == "not" and token.kind == "PIECE" and any(one.kind == "PIECE" for one in out)  # 'flat, not a cup'
-        drop = (denied and token.kind in ("KIND", "TRAIT")) or numbered or stood_for or other
-        out.append(token.as_("FILLER") if drop else token)
-    return out
-
-
-def _is_bracketed_off(tokens: list[Token], at: int) -> bool:
-    """'M39 SLR (not RF)': in brackets, what the mount named before them is not."""
-    row = [one.text.casefold() for one in (*tokens[max(0, at - 2) : at], *tokens[at + 1 : at + 2])]
-    return row == ["(", "not", ")"] and at > 2 and tokens[at - 3].kind in ("MOUNT", "MOUNTWORD", "BODY", "LENS")
-
-
-def _is_put_off(tokens: list[Token], at: int) -> bool:
-    """'no EF, only Z': a mount that is put off for another."""
-    ahead = tokens[at + 1 :]
-    others = any(RATHER in one.groups for one in ahead[1:])
-    return bool(ahead) and ahead[0].kind in ("MOUNT", "LETTER") and others
 
 
 def _begun(tokens: list[Token]) -> list[Token]:

@@ -68,10 +68,13 @@ def stack_ends(question: Question, knowledge: Knowledge) -> list[tuple[str, Inte
     """How far beyond infinity the lens stands at either end of the draw, in words and mm, where it is told so far."""
     stack = _stack_told(question, knowledge)
     drawn = stack.drawn if stack is not None else None
-    if stack is None or drawn is None or drawn.piece != BELLOWS or not (len(set(stack.ends)) > 1 or _is_set(drawn)):
+    fixed = drawn is not None and drawn.piece == SPACER  # rings of a known length, and nothing else
+    if stack is None or drawn is None or not (fixed or drawn.piece == BELLOWS):
+        return []
+    if not (fixed or len(set(stack.ends)) > 1 or _is_set(drawn)):
         return []
     out = [(at, Interval.exact(at) - stack.seated) for at in dict.fromkeys(stack.ends)]
-    within = [(f"{stack.drawn.piece} at {trimmed(at, 1)} mm", x.at_least(0.0)) for at, x in out]
+    within = [(_at(stack, at), x.at_least(0.0)) for at, x in out]
     return within if out[-1][1].nominal > 0 else []
 
 
@@ -94,17 +97,19 @@ def by_stack(question: Question, shown: Shown, knowledge: Knowledge) -> Told:
     if low == high and high <= at_infinity:
         return Told()  # 'it has 14 mm beyond infinity' is no length of all that holds the lens
     plain = f"{small_mm(stack.register_mm)} of body register"
-    plain += f" + {small_mm(others)} of rings" if others else ""
     assumed = "" if measured else " (usual for such a lens, assumed)"
     setting = _infinity(at_infinity, low, high, drawn.piece or "")
-    text = f"Extension is {plain} + {drawn.piece} - {small_mm(away.nominal)} from flange to image{assumed}: {setting}."
+    fixed = drawn.piece == SPACER
+    plain += f" + {small_mm(others)} of rings" if others and not fixed else ""
+    piece = _at(stack, high) if fixed else drawn.piece
+    text = f"Extension is {plain} + {piece} - {small_mm(away.nominal)} from flange to image{assumed}: {setting}."
     lines = [Line("text", text)]
     rows = [Quantity("helicoid_setting_mm", Interval.exact(at_infinity), "infinity")] if at_infinity > 0 else []
     told = Told()
     for length, end in ((low, "far"), (high, "near")) if low < high else ((high, "near"),):
         x = (Interval.exact(length) - seated).at_least(0.0)
         if x.nominal > 0:
-            case = f"{drawn.piece} at {trimmed(length, 1)} mm"
+            case = _at(stack, length)
             told += at_extension(lens, x, shown, case, end=end, lead=case, level=0 if end == "near" else 1)
     asked = () if measured else (Line("ask", MEASURE, wants="flange_to_image"),)
     wanted = number(question, "magnification")
@@ -112,6 +117,12 @@ def by_stack(question: Question, shown: Shown, knowledge: Knowledge) -> Told:
         told = _for_size(wanted, lens.focal.nominal, at_infinity, (low, high), drawn.piece or "") + told
     lines += [] if others else _beside(drawn, body, knowledge)
     return Told(told.lines + tuple(lines) + asked, told.quantities + tuple(rows))
+
+
+def _at(stack: _Stack, length: float) -> str:
+    if stack.drawn.piece == SPACER:
+        return f"{small_mm(length + stack.others)} of rings"
+    return f"{stack.drawn.piece} at {trimmed(length, 1)} mm"
 
 
 def _beside(drawn: Thing, body: BodySide, knowledge: Knowledge) -> list[Line]:
@@ -192,6 +203,8 @@ def _for_size(wanted: float, focal: float, at_infinity: float, ends: tuple[float
 def held_by_rings(stack: Told, question: Question, knowledge: Knowledge) -> Answer | None:
     """The chain with the rings that nobody named: a draw alone seldom is what holds a lens on a body."""
     alone = len(question.adapters) == 1 and not numbers(question, *OTHERS) and number(question, "flange_to_image")
+    if all(one.piece == SPACER for one in question.adapters):
+        return None  # rings of a known length, which are all that stands there
     if any(
         _is_set(one) and one.thickness_mm is not None and len(set(one.thickness_mm)) == 1 for one in question.adapters
     ):

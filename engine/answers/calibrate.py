@@ -161,7 +161,9 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     if shim is None and not told.lines:
         told, shim = of_ring(question, knowledge)
     sheets = _sheets(told, question, knowledge, shim if shim is not None else to_layer(question, knowledge))
-    first = mentions(question, "layers-asked") and not asks_turns(question)  # what was asked for stands first
+    first = mentions(question, "layers-asked", "sheet-owned") and not asks_turns(
+        question
+    )  # what was asked for stands first
     wanted = shim if shim is not None else _told_alone(told) if told.lines else _needed(question)
     in_turns = as_turns(question, wanted, knowledge) if wanted is not None and asks_turns(question) else Told()
     after = question.follows  # 'in turns?' after how far it is off

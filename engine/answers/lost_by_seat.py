@@ -38,12 +38,14 @@ def lost_by_seat(question: Question, knowledge: Knowledge) -> tuple[Question, To
         lost = _lost_as_it_sits(question, lens, knowledge)
         heard = tuple(one for one in question.mentioned if one.key != "light-lost")  # that is told of now
         return question.with_(mentioned=heard) if lost.lines else question, lost
-    if not drawn or lens is None or not question.bodies or not goes_by_chain(question, knowledge):
+    if not drawn or lens is None or not question.bodies:
         return question, Told()
     rest = question.with_(adapters=tuple(one for one in question.adapters if one not in drawn))
-    held = stack_ends(question, knowledge)
-    if held:
+    held, by_chain = stack_ends(question, knowledge), goes_by_chain(question, knowledge)
+    if held and (by_chain or question.said("flange_to_image") is not None):
         return rest, _lost(held, lens, question)
+    if not by_chain:
+        return question, Told()
     chains = how_to(question.with_(intent=CHAIN, topic=None), knowledge).chains
     out = _out_mm(chains)
     if not chains or out is None or not any(one.kind in DRAWN for one in chains[0].listed.judged.chain.adapters):

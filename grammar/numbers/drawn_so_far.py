@@ -113,8 +113,11 @@ def _with_infinity_set(tokens: list[Token]) -> list[Token]:
     for at in range(1, len(tokens)):
         token, before = tokens[at], tokens[at - 1]
         placed = before.kind in ("PREP", "AT") and before.value == "at"
-        placed = placed and not any(one.value == _OF_THE_LENS for one in tokens[at + 1 : at + 2])
-        wanted = named and before.value == _WANTED and _is_length(token) and token.numbers[0] <= _LONGEST
+        of_lens = any(one.value == _OF_THE_LENS for one in tokens[at + 1 : at + 2])  # 'wants 63 mm to the film'
+        placed = placed and not of_lens
+        wanted = (
+            named and not of_lens and before.value == _WANTED and _is_length(token) and token.numbers[0] <= _LONGEST
+        )
         if ends is not None and wanted:  # 'my lens needs 15.3': told of what it shall be set to, within its ends or not
             return [*tokens[:at], token.as_("KEYED", value=INFINITY_SETTING, unit="mm"), *tokens[at + 1 :]]
         if ends is not None and placed and _is_length(token) and ends[0] <= token.numbers[0] < ends[1]:

@@ -28,7 +28,7 @@ from grammar.kinds import (
 )
 from grammar.questions import Question
 from grammar.things.casting import DRAWN
-from grammar.turns import aside_seen, picture_next, ring_seen, thread_seen, worded_so
+from grammar.turns import aside_seen, asked_first, picture_next, ring_seen, thread_seen, worded_so
 from grammar.turns import turn_seen as seen
 from grammar.turns.body_picked import picks_one_body, weighs_two
 from grammar.turns.by_itself import asked_by_itself
@@ -138,10 +138,6 @@ def _as_one_more(turn: Turn) -> str:
     return CHAIN if turn.was_aside or seat else turn.was
 
 
-def _as_pair(turn: Turn) -> str:
-    return FOCUS_VERDICT if turn.was == SHIM_CALIBRATION else turn.was
-
-
 def _as_saved(turn: Turn) -> str:
     """From which stop an error is forgiven: of a lens on no body that is told beside the shim."""
     held = turn.before.bodies or turn.before.adapters
@@ -169,6 +165,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.is_lit_by_glass, _as_before),
     (seen.of(views_other_glass), CROP_EQUIVALENT),
     (seen.of(doubts_by_crop), _as_before),
+    *asked_first.ROW,
     (seen.of(asks_how_long_it_is), CROP_EQUIVALENT),
     (seen.of(leaves_the_ring), FOCUS_VERDICT),
     (ring_seen.tells_an_error, _as_off),
@@ -290,7 +287,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.of(is_one_compared), CHAIN),
     (seen.asks_of_another, _as_before),
     (seen.sets_for_another, _as_before),
-    (seen.of(names_the_pair), _as_pair),
+    (seen.of(names_the_pair), lambda turn: FOCUS_VERDICT if turn.was == SHIM_CALIBRATION else turn.was),
     (ring_seen.goes_by_tubes, _as_evidence),
     (ring_seen.measures_the_ring, FOCUS_VERDICT),
     (seen.of(is_on_another_frame), _as_before),

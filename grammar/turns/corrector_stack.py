@@ -10,7 +10,8 @@ from engine.base.spaced import Spaced
 from grammar.kinds import COVERAGE, CROP_EQUIVALENT, DIY_DIMENSION, EXPOSURE_ND, HAZARD, IDENTIFY_MOUNT, LOOK_ALIKE, WHY
 from grammar.questions import Question, Thing
 from grammar.things.casting import OPTICAL
-from grammar.words.groups import PIECE_JOINED, TELLS_NO_PIECE, Groups
+from grammar.words.grouping import Groups
+from grammar.words.groups import PIECE_JOINED, TELLS_NO_PIECE
 
 _WANTED: Final = "corrector-wants"  # key of the phrases that hold the distance
 _ANEW: Final = "corrector-wants-anew"  # and of those that hold another in its place

@@ -11,6 +11,8 @@ from grammar.questions import Question
 SETTINGS: Final = frozenset(["light", "shutter", "iso", "frame_rate", "angle"])
 _TIMES: Final = frozenset(["shutter", "frame_rate", "angle"])  # of these only what was told last holds
 _FILTER: Final = "filter"
+_LIGHT, _OTHER = "light", "other_light"  # keys of the light that is told first, and of that behind it
+_CHANGED: Final = "light-changed"
 
 
 def lit_so_far(got: Question, before: Question) -> tuple[tuple[str, str], ...]:
@@ -38,3 +40,11 @@ def _settings(question: Question) -> dict[str, str]:
     if question.intent != EXPOSURE_ND:
         return {}
     return {key: text for key, text in question.values if key in SETTINGS}
+
+
+def with_light_now(got: Question) -> Question:
+    """'clouds broke, full sun now': the light that is told last, where the text says that it has changed."""
+    later = got.said(_OTHER)
+    if got.intent != EXPOSURE_ND or later is None or not got.follows or not got.places(_CHANGED):
+        return got
+    return got.with_(values=(*got.rest(_LIGHT, _OTHER), (_LIGHT, later)))

@@ -10,7 +10,7 @@ from grammar.questions import RING, Question
 from grammar.turns.going_on import OF_RING, sized
 from grammar.words.groups import OFF_WORSE
 
-_ELSE: Final = ("exposure", "dof", "cover", "vignette", "price-q", "how-close", "equiv")
+_ELSE: Final = ("exposure", "dof", "cover", "vignette", "price-q", "how-close", "equiv", "why", "why-not")
 _TWO: Final = 2
 
 

@@ -33,6 +33,7 @@ _OF_LENGTH: Final = OF_RING | {WHY, HAZARD, BUY_PLAN, COMPARE, IDENTIFY_MOUNT, L
 _SEATING: Final = frozenset(["adapter", "recessed"])  # what stands between lens and body
 _MINE: Final = frozenset(["my", "the", "that", "this"])
 _NOMINAL: Final = frozenset(["nominal", "nominal-behind"])  # measures of what should be
+_RING_SPOKEN_OF: Final = OF_RING | OF_PICTURE | {MACRO_DISTANCE, WHY}  # where the ring that was measured is there still
 _UNSEATED: Final = OF_PICTURE | {HAZARD, BUY_PLAN, MACRO_DISTANCE, COMPARE, LIST_FITS}
 
 
@@ -93,11 +94,11 @@ def wants_foil(turn: Turn) -> bool:
 def takes_off_a_measured_ring(turn: Turn) -> bool:
     """'so I take how much off' after a ring that was measured."""
     cut = turn.tells("cut") and turn.tells("what", "which") and turn.best in (None, DIY_DIMENSION)  # 'what do i file'
-    cut = cut and not turn.names_things
+    cut = (cut or (turn.tells(_TAKEN) and turn.tells("what"))) and not turn.names_things
     asked = cut or (turn.best == DIY_DIMENSION and turn.tells("how-much"))
     amount = any(one.text.casefold() == _HOW for one in turn.heard.line.tokens) and turn.best not in _OF_DOING
     asked = asked or (turn.tells(_TAKEN) and amount and _names_a_ring_at_most(turn))
-    return asked and sized(turn.before) and turn.was in OF_RING
+    return asked and sized(turn.before) and turn.was in _RING_SPOKEN_OF
 
 
 def _names_a_ring_at_most(turn: Turn) -> bool:

@@ -10,10 +10,11 @@ from engine.base.compact import replace
 from grammar.kinds import BY_SEAT, FOCUS_VERDICT, SHIM_CALIBRATION
 from grammar.questions import OFF, OFF_KEY, RING, Question, Thing
 from grammar.readings.bench_work import work_of
-from grammar.things.casting import SPACER
+from grammar.things.casting import DRAWN, SPACER
 from grammar.turns.standing_ring import CUP, are_named, is_same_body, length_of
 from grammar.turns.way_asked import with_way_held
-from grammar.words.groups import ARTICLE, Groups
+from grammar.words.grouping import Groups
+from grammar.words.groups import ARTICLE
 from grammar.words.wordlist import WordList
 
 _SEATED: Final = BY_SEAT | {SHIM_CALIBRATION}
@@ -172,7 +173,14 @@ def _as_pair(got: Question, before: Question | None, phrases: Mapping[str, tuple
     before = before if before is not None and got.follows else None
     lenses = got.lenses if before is None or are_named(got.lenses) else before.lenses
     bodies = got.bodies if before is None or are_named(got.bodies) else before.bodies
-    if not got.places(_PAIR) or got.places(_PART) or len(told) != 1 or not (are_named(lenses) and are_named(bodies)):
+    drawn = any(one.piece in DRAWN and not one.is_of_one_length for one in got.adapters)  # the rings stand beside that
+    if (
+        drawn
+        or not got.places(_PAIR)
+        or got.places(_PART)
+        or len(told) != 1
+        or not (are_named(lenses) and are_named(bodies))
+    ):
         return None
     size = told.pop()
     over, under = bool(got.places(_OVER)), bool(got.places(_UNDER))

@@ -14,7 +14,8 @@ from grammar.questions import OFF, RING, Question, Thing
 from grammar.things.casting import SPACER
 from grammar.turns.standing_ring import ASKS_CLOSE, CUP, are_named, is_other_body, length_of
 from grammar.words.clauses import Clause, clauses_of
-from grammar.words.groups import LIPPED, OF_ANY_RING, Groups
+from grammar.words.grouping import Groups
+from grammar.words.groups import LIPPED, OF_ANY_RING
 from grammar.words.mentioned import outside
 
 _OF_SEAT: Final = SEATED | {SHIM_CALIBRATION}

@@ -20,6 +20,7 @@ from grammar.kinds import (
 )
 from grammar.questions import Question
 from grammar.things.letters_by_numbers import ARTICLES
+from grammar.turns.engraved_now import engraved_now
 from grammar.turns.glass_joined import plate_again
 from grammar.turns.metered_bare import metered_bare
 from grammar.turns.nearest_told import nearest_told
@@ -83,6 +84,7 @@ _ALONE: Final = frozenset(["LETTER", "NUMBER", "LENGTH"])  # what alone is no le
 def said_plainly(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
     """The line heard anew in plain words; the same where it holds none that the question before gives a meaning."""
     ways = (
+        engraved_now,
         nearest_told, ring_of_one, shimmed_ring, ring_owned, tube_is, opens_to, others_on_ring, size_again,
         metered_bare, light_without, draw_again, drawn_by,
         ring_of_length, _ring_left, _taken_off, _left_out, _inside, crop_body,

@@ -25,6 +25,7 @@ _PUT: Final = "what-is-put-under"
 _REMEDY: Final = "remedy"
 _UNTOUCHED: Final = "as-it-was"  # that the ring is meant as it was before
 _ASKED: Final = "how-many-asked"
+_METHOD: Final = "method-asked"
 _SEATED: Final = frozenset([SHIM_CALIBRATION, FOCUS_VERDICT])
 _EXTENSION: Final = "extension"
 _RING: Final = "adapter"
@@ -67,6 +68,7 @@ def with_shim_put(got: Question, before: Question, words: WordList) -> Question:
         got = got.with_(mentioned=(*(one for one in got.mentioned if one.key not in (_IN, _OUT)), done))
     seated = before.intent in _SEATED or before.topic == _REMEDY  # 'and to fix that'
     told = got.follows and seated and put != out and len(sizes) == 1
+    told = told and not got.places(_METHOD)  # 'how do i take 0.2 off' has taken nothing off yet
     told = told and not got.places(_ASKED)  # 'with tape of 0.05 how many layers': of what is still to be put in
     if not told or not 0 < sizes[0] <= _THICKEST or _tells_more(got, before):
         return got

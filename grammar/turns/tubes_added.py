@@ -43,7 +43,7 @@ _MM, _MM_ALONE = re.compile(r"(\d+(?:\.\d+)?) ?mm\b", re.IGNORECASE), re.compile
 _SHORTEST: Final = 3.0  # mm, of what is told of a lens without tubes: less sets a ring right
 _NUMBERS: Final = re.compile(r"\d+(?:\.\d+)?")
 _FOR: Final = " for "
-_SWAPS: Final = ("swap", "instead", "replace", "change the", _FOR)
+_SWAPS: Final = ("swap", "instead", "replace", "change the", "trade", "rather than", "in place of", _FOR)
 _REMADE_MM: Final = 1.0  # by so much two rings for one pair differ
 _LONGEST: Final = 100.0  # mm, of a tube
 
@@ -140,7 +140,7 @@ def _exchanged(heard: Heard, before: Question, tubes: list[Thing]) -> tuple[Thin
     if len(told) == len(tubes) == 1 and only and _names_tube(heard) and 0 < told[0] <= _LONGEST:
         new = replace(tubes[0], words=f"{told[0]:g} mm tube", thickness_mm=(told[0], told[0]))
         return tuple(new if one is tubes[0] else one for one in before.adapters)  # 'swap the tube for a 9'
-    if len(told) != 2 or len(held) != 1 or len(tubes) < 2 or not swaps or max(told) > _LONGEST:
+    if len(told) != 2 or len(held) != 1 or not (len(tubes) > 1 or only) or not swaps or max(told) > _LONGEST:
         return ()
     length = next((one for one in told if (one, one) != held[0].thickness_mm), None)
     if length is None:

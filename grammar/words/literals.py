@@ -202,7 +202,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     (
         "0.",
         rf"(?P<n>{_NUM}|(?:[1-7][\s-])?\d{{1,2}}/\d{{1,2}})\s?(?:of (?:a|the|one|full)?\s?|full\s)?-?"
-        rf"(?:turns?|revs?|revolutions?){_END}(?!\s(?:in)?to an?\s\d|\sinto\s(?!the|a|my)|\sto\s\d)",
+        rf"(?:turns?|revs?|revolutions?){_END}(?!\s(?:in)?to an?\s\d|\sinto(?:\s(?!the|a|my)|\W*$)|\sto\s\d)",
         made.turn,
     ),
     ("0.", rf"(?<!/)(?P<n>{_FRACTION}|{_NUM})\s?(?:x\s?|times\s)?-?life[\s-]?size{_END}", made.life_size),

@@ -6,7 +6,8 @@ import re
 from functools import cached_property
 from typing import Final
 
-from grammar.words.groups import CLOSES_OR_OPENS, CUT_IN_PARTS, GOES_ON_FROM, HOW_IT_MOVES, LIGHT_CHANGED, Groups
+from grammar.words.grouping import Groups
+from grammar.words.groups import CLOSES_OR_OPENS, CUT_IN_PARTS, GOES_ON_FROM, HOW_IT_MOVES, LIGHT_CHANGED
 
 _PART: Final = r"(?:(?:an?|one|two|[12])[ -])?(?:half|thirds?)|[12]\s?/\s?[23](?!\d)"
 _STOP: Final = re.compile(r"\bf\s?/?\s?\d")

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Hashable, Iterable, Mapping
 from typing import Any, TypeVar
 
-from grammar.words.groups import Groups
+from grammar.words.grouping import Groups
 from grammar.words.lexicon import Lexicon
 from grammar.words.numerals import CLASSES, Numerals
 from grammar.words.wordlist import Evidence, Word, WordList

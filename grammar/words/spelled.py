@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterable
 from functools import cached_property
 from typing import Final
 
-from grammar.words.groups import Groups
+from grammar.words.grouping import Groups
 from grammar.words.numerals import PART, SHARE, TEN, UNIT, Numerals
 from grammar.words.parts_of_stops import PartsOfStops
 from grammar.words.written import STOPS

@@ -7,7 +7,7 @@ from typing import Final
 from engine.base.compact import compact, field, replace
 from grammar.words.atoms import Atom, Runs, atoms_of, smooth
 from grammar.words.filenames import file_at
-from grammar.words.groups import NO_GROUPS, Groups
+from grammar.words.grouping import NO_GROUPS, Groups
 from grammar.words.lexicon import Lexicon, Name
 from grammar.words.literals import literal_at
 from grammar.words.token_kinds import LENGTHS

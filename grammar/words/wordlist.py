@@ -7,7 +7,7 @@ from typing import Final
 
 from engine.base.compact import compact, field
 from grammar.words.atoms import Run, Runs, key_of
-from grammar.words.groups import Groups
+from grammar.words.grouping import Groups
 from grammar.words.numerals import CLASSES, Numerals
 from grammar.words.spelled import Spelled
 

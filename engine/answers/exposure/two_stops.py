@@ -70,6 +70,8 @@ def between_two(question: Question) -> Told:
     stops = stops_told(question)
     if len(stops) != 2 or stops[0] == stops[1] or question.said("shutter") or mentions(question, "filtered"):
         return Told()
+    if question.follows and question.mentions("stop-of-number", "number-becomes"):
+        return Told()  # what the one comes to is asked
     if pair_of(question) is not None or question.said("light") or question.said("magnification"):
         return Told()  # one behind the other: they are not to choose from
     low, high = Interval.exact(min(stops)), Interval.exact(max(stops))

@@ -52,7 +52,14 @@ def _by_length(piece: Thing, question: Question, facts: Catalogue, right_mm: flo
     told = _BY_LENGTH.match(piece.words)
     known = facts.adapters.get(piece.id or "") if piece.kind == _RING else None
     lenses = {id_ for lens in question.lenses for id_ in lens.ids}
-    if told is None or known is None or not lenses or known.front in lenses:
+    if told is None or known is None or not lenses:
+        return piece
+    bodies = {id_ for body in question.bodies for id_ in body.ids}
+    aside = known.kind == SPACER and bool(bodies) and not {known.rear, known.front} & bodies
+    if known.front in lenses and aside:  # 'a 5 mm ring' that leads elsewhere: behind the lens it only stands between
+        length = float(told[1])
+        return Thing(words=piece.words, column=piece.column, thickness_mm=(length, length), piece=SPACER)
+    if known.front in lenses:
         return piece
     if any(facts.mounts[name].designation.casefold() in piece.words.casefold() for name in (known.front, known.rear)):
         return piece  # 'a 28 mm M42 tube' names what it joins

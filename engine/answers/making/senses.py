@@ -26,6 +26,7 @@ from engine.answers.making.lens_not_ring import (
 )
 from engine.answers.making.ring_in_talk import with_ring_in_talk
 from engine.answers.making.ring_named import with_ring_named, with_second_as_body, with_sides_by_ring
+from engine.answers.making.rings_behind_bare import rings_behind_bare
 from engine.answers.making.rings_by_length import rings_by_length, rings_to_next
 from engine.answers.making.rings_chosen import with_rings_chosen
 from engine.answers.making.thread_width import with_width_of_thread
@@ -68,7 +69,7 @@ _RINGS: Final = ("adapter", "plain", "ring", "recessed", "", None)
 def by_facts(question: Question, facts: Catalogue) -> Question:
     """The question with its unclaimed numbers in the sense that the mounts named allow, and a length in its ring."""
     question = with_width_of_thread(with_infinite_objective(with_each_off(with_shim_laid(question)), facts), facts)
-    question = with_lens_behind_ring(with_lens_drawing(question))
+    question = rings_behind_bare(with_lens_behind_ring(with_lens_drawing(question)))
     question = with_lens_beside_thread(question, _widths(question, facts))
     question = with_frame_lines(as_thread_alone(question, facts), facts)
     question = with_turned_out(with_sides_by_ring(with_second_as_body(question), facts), facts)

@@ -13,6 +13,7 @@ from grammar.turns.whom import known_with
 
 _MM: Final = re.compile(r"(\d+(?:\.\d+)?) mm")
 _MOST_LINES: Final = 4
+_ENDS: Final = ("front", "rear")  # the two mounts of a ring
 WITH_IT: Final = "With it between the two:"
 
 
@@ -29,7 +30,9 @@ def judged_with(taught: Question, before: Question | None, unwritten: bool = Fal
     fields = dict(told.fields)
     thick = _MM.fullmatch(fields.get("thickness", ""))
     paired = any(lens.ids for lens in before.lenses) and any(body.ids for body in before.bodies)
-    if thick is None or not paired or fields.keys() & {"front", "rear"} or taught.intent != "teach":
+    ends = {end: fields[end] for end in _ENDS if end in fields}
+    apart = ends and not (_is_of(ends.get("front"), before.lenses) and _is_of(ends.get("rear"), before.bodies))
+    if thick is None or not paired or apart or taught.intent != "teach":
         return None
     length = float(thick[1])
     ring = Thing(words=f"{length:g} mm ring", thickness_mm=(length, length), piece="adapter")
@@ -38,6 +41,10 @@ def judged_with(taught: Question, before: Question | None, unwritten: bool = Fal
         text=taught.text, intent=FOCUS_VERDICT, adapters=(ring,), values=values, topic=None, number=None,
         wants="", instead=(), follows=True,
     )  # fmt: skip
+
+
+def _is_of(mount: str | None, things: tuple[Thing, ...]) -> bool:
+    return any(mount in thing.ids for thing in things)
 
 
 def _with_lens(taught: Question, before: Question | None) -> Question | None:

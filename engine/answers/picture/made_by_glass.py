@@ -29,9 +29,11 @@ def with_stop_made(answer: Answer, question: Question, knowledge: Knowledge) -> 
     made = own * factor
     stops = abs(2 * log2(factor))
     yes = abs(made / meant - 1) <= ROUNDED
-    text = f"{'Yes' if yes else 'No'}: f/{f_number(own)} x {factor:g} = f/{trimmed(made, 2)}"
+    supposed = yes or not question.mentions("stop-of-number", "number-becomes")  # what it comes to is asked, no guess
+    lead = ("Yes: " if yes else "No: ") if supposed else ""
+    text = f"{lead}f/{f_number(own)} x {factor:g} = f/{trimmed(made, 2)}"
     text += f", {trimmed(stops, 2)} stops {'brighter' if factor < 1 else 'darker'}."
-    text += "" if yes else f" For f/{f_number(meant)} it would have to be {trimmed(meant / own, 2)}x."
+    text += "" if yes or not supposed else f" For f/{f_number(meant)} it would have to be {trimmed(meant / own, 2)}x."
     rows = (
         Quantity("f_number", Interval.exact(made), f"f/{f_number(own)} with {factor:g}x"),
         Quantity("light_difference_stops", Interval.exact(stops), f"{factor:g}x"),

@@ -7,11 +7,14 @@ from __future__ import annotations
 
 from typing import Final
 
+from engine.answers.close.close_picture import shown_by
+from engine.answers.close.close_rows import assumed_note, at_extension
 from engine.answers.parts.answer import ANSWERED, Answer, Line, ListedChain, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import LensSide, Missing, body_side, lens_side
 from engine.answers.parts.said import focals, number, numbers, stop
 from engine.answers.parts.wording import small_mm, trimmed
+from engine.answers.seat.distances import distances_of
 from engine.answers.seat.open_lens import AS_MEASURED
 from engine.answers.seat.passed_over import is_passed_over
 from engine.answers.seat.spacing import USUAL_FORMAT
@@ -33,6 +36,7 @@ INFINITY: Final = "infinity"
 _STILL_TO_COUNT: Final = (
     "What holds it on the body counts too: take the thickness of that ring or plate off the setting of the helicoid."
 )
+_RIGHT_MM: Final = 0.02  # so near it is there
 
 
 @compact
@@ -53,6 +57,8 @@ class Stack:
 def with_stack(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """The answer behind what the lengths told come to; instead of it where no chain is made of the pieces named."""
     stack = _stack(question, knowledge)
+    if stack is not None and stack.drawn is None and stack.rings_mm > 0:
+        return _on_rings(stack, answer, question, knowledge)
     if stack is None or (stack.drawn is None and any(row.case == AS_MEASURED for row in answer.quantities or ())):
         return answer
     told = _told(stack, question, knowledge)
@@ -98,16 +104,28 @@ def _stack(question: Question, knowledge: Knowledge) -> Stack | None:
     unseated = lens is None or not own or lens.lens_kind in MOUNTLESS
     if wanted is None or not unseated or isinstance(body, Missing) or not is_known(body.mount.register_mm):
         return None
-    if len(question.bodies) > 1 or wanted <= body.mount.register_mm.nominal:
+    if len(question.bodies) > 1:
         return None
     lengths = [one for one in question.adapters if one.thickness_mm is not None]
     drawn = _drawn(question)
     rings = sum((one.thickness_mm or (0.0,))[0] for one in lengths if one not in drawn)
     rings += sum(numbers(question, *OTHERS)) if drawn else 0.0
+    rings += _beside_draw(question, drawn, lengths)
     rings += sum(_seat_between(one, knowledge) for one in question.adapters if one.thickness_mm is None)
+    if wanted <= body.mount.register_mm.nominal and (drawn or not rings):
+        return None
     return Stack(
         round(wanted - body.mount.register_mm.nominal, 4), round(rings, 4), drawn[0] if len(drawn) == 1 else None
     )
+
+
+def _beside_draw(question: Question, drawn: list[Thing], lengths: list[Thing]) -> float:
+    """'plus 3 mm of rings' beside a helicoid, mm; 0 where that is how far it is drawn, or stands among the pieces."""
+    more = number(question, "extension")
+    ends = drawn[0].thickness_mm if len(drawn) == 1 else (0.0, 0.0) if not drawn else None
+    if more is None or ends is None or ends[0] <= more <= ends[1]:
+        return 0.0
+    return more if not any(one.thickness_mm == (more, more) for one in lengths) else 0.0
 
 
 def _seat_between(ring: Thing, knowledge: Knowledge) -> float:
@@ -138,6 +156,35 @@ def _told(stack: Stack, question: Question, knowledge: Knowledge) -> Told:
         if low <= at <= high:
             rows.append(Quantity("helicoid_setting_mm", Interval.exact(at), "infinity"))
     return Told(tuple(lines), tuple(rows))
+
+
+def _on_rings(stack: Stack, answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """A lens that stands on rings of a known length alone, and has no mount that would tell more: so far out, mm."""
+    body, lens, named = body_side(question.body, knowledge.catalogue), question.lens, focals(question)
+    if isinstance(body, Missing) or lens is None or lens.lens_kind not in MOUNTLESS or not named:
+        return answer
+    register = body.mount.register_mm
+    assert is_known(register)  # or there were no stack
+    off = round(stack.rings_mm - stack.whole_mm, 4)
+    way = "too far out for infinity" if off > 0 else "too close"
+    how = f"the lens stands {small_mm(abs(off))} {way}" if abs(off) > _RIGHT_MM else "infinity is where it belongs"
+    text = (
+        f"{trimmed(register.nominal, 3)} mm of body register + {small_mm(stack.rings_mm)} of rings -"
+        f" {trimmed(stack.whole_mm + register.nominal, 3)} mm from flange to image: {how}."
+    )
+    form = knowledge.catalogue.formats[USUAL_FORMAT]
+    judged = judged_alone(named[0], stop(question), (("extension-tube", off, off),), form, knowledge)
+    chain = as_listed(judged, "the rings named, by their lengths")
+    rows = (Quantity("register_error_mm", Interval.exact(off)), Quantity("stack_mm", Interval.exact(stack.rings_mm)))
+    told = Told((Line("head", text),), rows)
+    distances = distances_of(lens, knowledge.catalogue)
+    if off < -_RIGHT_MM:
+        none = "nothing comes sharp: such a lens has no focusing of its own to make that up"
+        told += Told((Line("fact", none, 1),))
+    elif off > _RIGHT_MM and distances is not None:
+        told += at_extension(distances, off, shown_by(question, knowledge), f"{small_mm(stack.rings_mm)} of rings")
+        told += assumed_note(distances)
+    return replace(answer, status=ANSWERED, lines=told.lines, quantities=told.quantities, chains=(chain,), ring=None)
 
 
 def _setting(at: float, low: float, high: float, stack: Stack) -> str:
