@@ -11,6 +11,7 @@ from grammar.words.tokens import Token
 
 _RINGS: Final = frozenset(["adapter", "plain", "spacer", "ring", ""])
 _MOUNTED: Final = frozenset(["adapter", "recessed", "plain"])
+_LED_BY_LENS: Final = frozenset(["LENGTH", "FOCAL", "NUMBER", "COMBO"])
 _LONGEST_MM: Final = 300.0  # of a ring
 _FLANGE: Final = "flange-to-image"
 _WORD: Final = "flange"
@@ -43,6 +44,8 @@ def is_of_mounted_ring(tokens: list[Token], at: int) -> bool:
         return False
     if row[1].value in DRAWN and number < 1:
         return True
+    if at and tokens[at - 1].kind in _LED_BY_LENS:
+        return False  # '50mm 2.0 m42 ring' tells how far the lens opens
     return row[1].value in _MOUNTED and 1.0 <= number <= _LONGEST_MM
 
 
