@@ -124,11 +124,8 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         return
     at = stop(question)
     named = frames_named(question, facts)
-    # full frame first where none is told
-    theirs = [form for thing in question.lenses if (form := frame_of(thing, question, facts)) is not None]
-    theirs = (
-        [] if named and question.bodies and len(question.lenses) == 1 else theirs
-    )  # what it was made for is no frame
+    lenses = () if named and question.bodies and len(question.lenses) == 1 else question.lenses  # it is on that body
+    theirs = [form for thing in lenses if (form := frame_of(thing, question, facts)) is not None]
     frames = list(dict.fromkeys((*theirs, *named)))[: max(FEW, len(set(theirs)))] or frames_of(question, facts)[::-1]
     frames = frames if len(theirs) > 1 else in_mode(frames, question)
     if question.said("blur") and not (theirs or named):

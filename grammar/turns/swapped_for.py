@@ -1,4 +1,4 @@
-"""A number of before in whose place another is put, as in 'swap the 50 for a 35', 'f/8 rather than 4'.
+"""A number of before in whose place another is put, by words on both sides: 'swap the 50 for a 35', '8 rather than 4'.
 
 What the first was of, the second is of.
 """
@@ -36,7 +36,8 @@ def with_swapped(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
     old, new = (found[1], found[2]) if found is not None else ("", "")
     if found is None:
         found = _INSTEAD.search(heard.text)
-        old, new = (found[2], found[1]) if found is not None else ("", "")
+        alone = found is not None and found[0] == heard.text.strip(" .,!?")  # that is read as a number alone
+        old, new = (found[2], found[1]) if found is not None and not alone else ("", "")
     says = _says(float(old), float(new), before) if old and new else None
     if found is None or says is None:
         return heard

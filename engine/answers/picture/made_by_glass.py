@@ -29,7 +29,9 @@ def with_stop_made(answer: Answer, question: Question, knowledge: Knowledge) -> 
     made = own * factor
     stops = abs(2 * log2(factor))
     yes = abs(made / meant - 1) <= ROUNDED
-    supposed = yes or not question.mentions("stop-of-number", "number-becomes")  # what it comes to is asked, no guess
+    supposed = (
+        yes or not question.follows or not question.mentions("stop-of-number", "number-becomes")
+    )  # what it comes to is asked, no guess
     lead = ("Yes: " if yes else "No: ") if supposed else ""
     text = f"{lead}f/{f_number(own)} x {factor:g} = f/{trimmed(made, 2)}"
     text += f", {trimmed(stops, 2)} stops {'brighter' if factor < 1 else 'darker'}."
