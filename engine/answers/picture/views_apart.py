@@ -78,8 +78,8 @@ def _ways(question: Question, facts: Catalogue) -> list[_Way]:
     lenses = [(lens.column - 1, lens) for lens in question.lenses if lens.focal_length_mm]
     crops = [(thing.column - 1, crop_of(form)) for thing, form in formats_told(question, facts)]
     crops += _crops_by_number(question)
-    if len(lenses) == 1 and question.said("numbers"):
-        return []  # another number may be the lens of one of them
+    if len(lenses) == 1 and (question.said("numbers") or not mentions(question, "which-wider")):
+        return []  # another number may be the lens of one of them; 'which lens has the same view' wants one
     glass = [(piece.column - 1, piece.factor) for piece in question.adapters if piece.factor]
     ends = [one.at for one in question.places("parts-ways")]
     ways: list[_Way] = []
