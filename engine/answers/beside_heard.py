@@ -205,7 +205,6 @@ GLASS_CHANGED = (
     (*WAYS, COMPARE, DIY_DIMENSION, SHIM_CALIBRATION, WHY, DEFINITION, HAZARD),
     heard(named("shims.bare_sensor", "with_glass_changed"), "glass-gone", "glass-added", "glass-exchanged"),
 )
-# the light of a close-up by the pupil magnification that is told
 PUPIL = ((MACRO_DISTANCE, EXPOSURE_ND, DEPTH_OF_FIELD), heard(named("exposure.pupil_told", "with_pupil"), "pupil-told"))
 # how far the lens has moved at a mark of its scale, before how near it comes
 _moved = named("close.moved_at_mark", "with_move_at_mark")

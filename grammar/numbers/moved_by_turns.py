@@ -20,7 +20,11 @@ def with_moves_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
         or any(token.kind == "KEYED" and token.value == "travel" for token in tokens)
     ):
         return tokens
-    left = [at for at, token in enumerate(tokens) if _is_short(token) and not _is_of_another(tokens, at)]
+    turned = any(token.kind == "DEGREES" for token in tokens)  # '6 mm in 270 degrees, how far for 0.1'
+    left = [
+        at for at, token in enumerate(tokens)
+        if (token.is_mm if turned else True) and _is_short(token) and not _is_of_another(tokens, at)
+    ]  # fmt: skip
     if len(left) != 1:
         return tokens
     return [one.as_("KEYED", value="travel", unit="mm") if at == left[0] else one for at, one in enumerate(tokens)]

@@ -92,6 +92,11 @@ class Lexicon:
             return None
         run, key = found
         _, kind, id_ = self.names[key]
+        comma = next((n for n in range(at, run.after) if runs.atoms[n].text == ","), None)
+        if kind == "mount" and comma is not None:
+            # '75mm enlarger, M42 helicoid' names two things
+            ahead = [one for one in runs.from_(at) if one.after <= comma and self._is_mount(one.key)]
+            return (self.name(ahead[0].key), ahead[0].after) if ahead else None
         if kind in ("adapter", "body") and id_ not in self.own:
             # 'M42-E' tells the lens and the body as well, where the ring's own name would tell only the ring;
             # and 'Four Thirds body' is any body of that mount

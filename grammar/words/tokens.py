@@ -147,8 +147,6 @@ def _token(runs: Runs, at: int, lexicon: Lexicon) -> tuple[Token, int]:
     literal = None if signed else literal_at(line, atom.start)
     if name and name[0].kind == "adapter" and name[1] == at + 1 and "-" in name[0].phrase:
         name = None  # 'qbmm' is a mount misspelt, not the ring from QBM to M by its id
-    if name and name[0].kind == "mount" and any(one.text == "," for one in atoms[at : name[1]]):
-        name = None  # '75mm enlarger, M42 helicoid' names two things
     if name and name[1] > at + 1:
         last, ends = literal_at(line, atoms[name[1] - 1].start), atoms[name[1] - 1].end
         apart = last is not None and last.kind == "COMBO" and line[ends : ends + 1].isspace()  # 'super 16 1.4'

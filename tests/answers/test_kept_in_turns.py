@@ -224,7 +224,10 @@ TOLD_BEFORE = [
     (("M42 28 and 135 on RF, ring is 25.36", "at which mark on the 28"), "infinity at its 7.9 m mark"),
     (("16 C on a CS camera with the 5 mm ring", "without it", "the 5 back in"), "A 16 mm C-mount lens on a CS-mount"),
     (("P6 180 on G 44x33", "no G, its an XCD"), "180 mm P6 lens on an XCD (44x33) body"),
-    (("grey barrel 25mm, screw 25.4 wide, cine or security?", "17.5 on the card"), "it is C"),
+    (
+        ("grey barrel 25mm, screw 25.4 wide, cine or security?", "17.5 on the card"),
+        "17.5 mm from flange to image: C or C-RX",
+    ),
     (("lens falls right through my C to E ring", "caliper: 15.9", "cup for E how deep"), "seat -5.71 mm"),
     (
         ("16mm C lens straight on our CS camera", "ok ring is on. can i add another 2mm for close work?"),

@@ -64,7 +64,7 @@ BAD = [
     "レンズをカメラに付けたい",
     "عدسة على كاميرا",
     "get a blorf lens on an E-mount body",
-    "how do I get a C-mount lens on a grobnik body",
+    "how do I get a grobnik lens on an E-mount body",
     "get an E-mount body on a C-mount lens",
     "C-mount lens on E-mount at most 0 adapters",
     "C-mount lens on E-mount with glass without glass",

@@ -26,12 +26,7 @@ from engine.chains.walk import ADDED_FOCUSING
 from grammar.questions import BODY_OFF, Question, Thing
 from grammar.turns.flanges_told import MOUNTLESS
 
-OTHERS: Final = (
-    "length",
-    "thickness",
-    "total",
-    "extension",
-)  # keys of further plates and rings that belong to no piece named
+OTHERS: Final = ("length", "thickness", "total")  # keys of further plates and rings that belong to no piece named
 INFINITY: Final = "infinity"
 _STILL_TO_COUNT: Final = (
     "What holds it on the body counts too: take the thickness of that ring or plate off the setting of the helicoid."
