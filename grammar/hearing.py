@@ -62,11 +62,12 @@ LISTENED: Final = frozenset(HEARD_AS) | {
     "too", "ring-amiss-by", "ring-and-shim", "under-it", "stops-lighter", "stops-darker", "native-said",
     "to-look-alike", "scene-asked", "turned-in-front", "onto-its-front", "behind-the-other", "on-top-of-it",
     "adds-to-it", "counted-or-none", "turned-back", "turned-back-lead", "stop-of-number", "number-becomes",
-    "its-worth",
+    "its-worth", "glass-denied",
 }  # fmt: skip
 OF_NOTHING: Final = "of-nothing"  # that no word of it says anything of a subject: 'how do i know', 'what could that be'
 _FAR_LOST: Final = frozenset(["infinity", "lose"])  # 'do i lose infinity with two rings stacked' fears for focus alone
 _ONE_RING: Final = "one-ring"
+_GLASS_DENIED, _PLAIN_PIECE = "glass-denied", "plain-piece"
 _STOPS: Final = frozenset(["FNUM", "COMBO"])
 _BARE_NUMBER: Final = "numbers-said"  # of anything at all
 _OURS: Final = frozenset(["thing", "term", "advice", "talking", "ordinal", "limits", "infinity", "focus"])
@@ -122,10 +123,10 @@ def hear(text: str, lexicon: Lexicon, before: str = "", aside: str = "") -> Hear
     cast.without = [] if _ONE_RING in told else cast.without  # 'is there no ring that does both' leaves none away
     turned_about(cast)
     told_behind(cast)
-    readings = readings_of(phrases, cast, told)
+    mentions = mentioned(text, lexicon.words.mentions, LISTENED)
+    readings = readings_of(phrases, cast, told | _glass_denied(mentions))
     nearest = lexicon.subjects.nearest(text)
     advised = _advised(None if _is_only_named(line, cues, cast, nearest) else nearest)
-    mentions = mentioned(text, lexicon.words.mentions, LISTENED)
     alone = features_of(line, cues, cast, readings) | advised | _seen_to_end(mentions)
     alone |= {f"named-{lexicon.subjects.asked_of.get(one.id, '')}" for one in line.spoken if one.kind == "advice"}
     alone |= frozenset() if lexicon.subjects.vocabulary.words_of(text) else {OF_NOTHING}
@@ -158,6 +159,11 @@ def _seen_to_end(mentions: tuple[Mention, ...]) -> frozenset[str]:
     """That nothing is sharp beyond a distance, that a thing is put on, that no stop is shown: in whatever order."""
     found = (one for one in mentions if one.key != SHOWN_STOP or not one.number)
     return frozenset(HEARD_AS[one.key] for one in found if one.key in HEARD_AS)
+
+
+def _glass_denied(mentions: tuple[Mention, ...]) -> frozenset[str]:
+    """'no correcting lens', 'an empty ring': the ring is told as plain, in however many words."""
+    return frozenset([_PLAIN_PIECE] if any(one.key == _GLASS_DENIED for one in mentions) else ())
 
 
 def _advised(nearest: Match | None) -> set[str]:

@@ -7,6 +7,7 @@ from typing import Final
 from engine.base.compact import compact
 from grammar.numbers.bare_numbers import with_numbers_told
 from grammar.numbers.barrels_told import with_barrels_told
+from grammar.numbers.bodies_by_register import with_bodies_by_register
 from grammar.numbers.bores_said import with_clear_openings
 from grammar.numbers.brought_nearer import with_nearer_told
 from grammar.numbers.circles_said import with_circles_told
@@ -44,6 +45,7 @@ from grammar.numbers.pupils import with_pupils_told
 from grammar.numbers.put_behind import with_tubes_behind
 from grammar.numbers.rears_told import with_rears_told
 from grammar.numbers.rings_at_hand import with_rings_at_hand
+from grammar.numbers.rings_by_build import with_rings_by_build
 from grammar.numbers.rings_close_up import with_rings_pictured
 from grammar.numbers.rings_each_sized import with_rings_sized
 from grammar.numbers.rings_to_choose import with_rings_to_choose
@@ -85,12 +87,12 @@ from grammar.things.letters import is_row, settled
 from grammar.things.likened import without_itself, without_likened
 from grammar.things.mount_links import hyphened, linked
 from grammar.things.mounts_apart import with_body_ahead, without_difference
-from grammar.things.names_numbered import with_names_numbered
 from grammar.things.ring_links import with_ring_links
 from grammar.things.saying_of import with_sayings_parted
 from grammar.things.slr_lenses import with_lenses_of_slrs, with_screw_lenses, with_screwed_kinds
 from grammar.things.small_words import with_small_words
 from grammar.things.standins import with_standins
+from grammar.things.tubes_joined import with_tubes_joined
 from grammar.things.turned_lens import with_turned_lens
 from grammar.things.width_rings import with_width_rings
 from grammar.words.groups import HEADS_A_BODY, HEADS_A_LENS, RATHER, STANDS_IN
@@ -117,10 +119,11 @@ def shaped(
     `told`: what the cues of the line tell. `hosts`: mounts that, named alone, are those of a body.
     `never_full`: mounts of which no body is of full frame.
     """
-    words = with_sayings_parted(list(with_small_words(tuple(with_names_numbered(_within_cues(line))))))
+    words = with_sayings_parted(list(with_small_words(tuple(with_tubes_joined(_within_cues(line))))))
     words = with_factors_in(with_glass_by_index(with_farthest_led(with_focals_named(with_pupils_told(words)))))
     words = with_lens_before_tubes(with_taken_lengths(with_holds_counted(words)))
-    spans = with_flange_spans_told(with_rears_told(with_turned_lens(with_barrels_told(words))), told)
+    words = with_rears_told(with_turned_lens(with_barrels_told(with_rings_by_build(with_bodies_by_register(words)))))
+    spans = with_flange_spans_told(words, told)
     tokens = with_times_told(with_group_heads(with_brackets_told(settled(tuple(without_itself(spans))))))
     tokens = with_rates_told(with_eras_told(with_limits_apart(tokens)))
     tokens = with_lenses_of_slrs(

@@ -281,7 +281,7 @@ OF_FAR_THINGS = (
         heard(named("each_way", "with_each_way"), "in-each-case"),
     ),
     ((*WAYS, MACRO_DISTANCE), where(named("close.tube_sets", "with_setting_told"), "infinity_setting")),
-    ((COVERAGE, WHY), heard(advised("stopped-for-coverage"), "stopping-for-corners")),
+    ((COVERAGE, WHY), unheard("infinity-named", heard(advised("stopped-for-coverage"), "stopping-for-corners"))),
     ((*WAYS, HAZARD), unheard("counted-turns", heard(advised("past-infinity-advice"), "sharp-before-end"))),
     ((*WAYS, HAZARD), heard(advised("one-side-soft"), "one-half-sharp")),
     ((*WAYS, SHIM_CALIBRATION, WHY, EXPOSURE_ND), heard(advised("hidden-stopped-down"), "ok-stopped-down")),

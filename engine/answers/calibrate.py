@@ -18,6 +18,7 @@ from engine.answers.picture.filter_effects import rear_filter
 from engine.answers.remarking import remarked
 from engine.answers.seat.distances import Distances
 from engine.answers.seat.spacing import usual_focals
+from engine.answers.shims.after_shim import after_shim
 from engine.answers.shims.bare_sensor import plate_alone
 from engine.answers.shims.by_end import as_seen, shim_by
 from engine.answers.shims.carried import SHIM, goes_past, is_limit, looked_up
@@ -70,7 +71,7 @@ def calibrated(question: Question, knowledge: Knowledge) -> Answer:
         return with_stack(how_to(asked, knowledge), asked, knowledge)
     if question.follows and question.places("overdone"):
         question = question.with_(distance_mm=None)  # where it stopped before is no longer so
-    effect = shim_effect(question, knowledge)
+    effect = shim_effect(question, knowledge) + after_shim(question, knowledge)
     effect = effect if effect.lines else _put_back(question, knowledge)
     effect = effect if effect.lines else sheets_summed(question)
     effect = effect if effect.lines else converted(question) + shim_corrected(question)
@@ -212,8 +213,9 @@ def _shims(question: Question, knowledge: Knowledge) -> tuple[Told, float | None
         by_sight = as_seen(question, knowledge) if carried_mm is None else Told()
         return (_carried(question, carried_mm, knowledge) if carried_mm is not None else by_sight), carried_mm
     limit = is_limit(question)
-    each = of_each(question, numbers(question, "mark"), knowledge.catalogue)
-    of_other = None if limit else each or of_another(question, at, knowledge.catalogue)
+    told_at = (at, *numbers(question, "distance")) if limit else numbers(question, "mark")
+    each = of_each(question, told_at, knowledge.catalogue, ends=limit)
+    of_other = each if limit else each or of_another(question, at, knowledge.catalogue)
     if of_other is not None:
         return of_other
     told, first = Told(), None

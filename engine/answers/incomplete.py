@@ -14,6 +14,7 @@ from engine.answers.parts.usual_mounts import PROJECTOR
 from engine.answers.parts.wording import listed, money
 from engine.answers.seat.described import ANY_PIECE
 from engine.answers.seat.elsewhere import elsewhere
+from engine.answers.seat.lens_for_ring import lens_for_ring
 from engine.answers.seat.open_lens import CLAMP, depends
 from engine.answers.seat.spacing import far_limits, marks, usual_focals
 from engine.answers.shims.bare_sensor import glass_told
@@ -55,6 +56,9 @@ def incomplete(
             quantities = (*(answer.quantities or ()), *sold.quantities)
             return replace(answer, lines=(*sold.lines, *answer.lines), quantities=quantities)
         return _with_advice(answer, question, knowledge)
+    hung = lens_for_ring(question, body, knowledge) if body is not None and lens is None else None
+    if hung is not None:
+        return hung
     if lens is not None and body is None and _asks_for_a_kind(question):
         return list_fits(question, knowledge)
     found = loose(question, knowledge)

@@ -22,7 +22,7 @@ from grammar.numbers.optics_numbers import (
     of_optics,
 )
 from grammar.numbers.picture_numbers import is_shape, is_size, is_size_named
-from grammar.things.casting import DRAWN
+from grammar.numbers.rings_by_build import is_of_mounted_ring
 from grammar.words.groups import FRAME_NAMED, OPENED
 from grammar.words.tokens import Token, is_plural
 from grammar.words.written import STOPS, TELECONVERTER
@@ -107,17 +107,10 @@ def _counting(bare: Bare) -> Token | None:
         return token.as_("COUNT")
     if after is not None and after.kind == "PIECE":
         return token.as_("COUNT") if token.text[:1].isalpha() else _of_piece(token, after)
-    if _is_of_mounted_piece(bare):
+    if is_of_mounted_ring(bare.tokens, bare.at):
         return token.as_("LENGTH", unit="mm")
     several = after is not None and after.kind in ("LENS", "BODY") and is_several(after)
     return token.as_("COUNT") if several and bare.number <= MOST_THINGS and bare.is_whole else None  # not '1.4 lens'
-
-
-def _is_of_mounted_piece(bare: Bare) -> bool:
-    """'a 0.5 C tube': less than a millimetre before a spacer that its mount stands with; no lens has such a number."""
-    row = bare.tokens[bare.at + 1 : bare.at + 3]
-    spaces = [one.kind for one in row] == ["MOUNT", "PIECE"] and row[1].value in DRAWN
-    return spaces and bare.is_decimal and bare.number < 1
 
 
 def _of_piece(token: Token, piece: Token) -> Token:

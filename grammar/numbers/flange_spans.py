@@ -28,6 +28,8 @@ _REAR: Final = "rear-reach"
 _OF_REAR: Final = "rear-stands"  # what cues tell that speak of the lens's own rear
 _OF_CIRCLES: Final = frozenset(["cover", "vignette", "image-circle", "equiv"])  # cues of how wide an image is
 _STARTS: Final = 3  # tokens between what leads off and the seat
+_UNFOCUSED: Final = frozenset(["enlarger", "projector", "process", "large-format"])  # kinds of lens of no register
+_SHARP_WITHIN: Final = 5  # tokens
 _SHORTEST_MM: Final = 9.0  # what is less, told without a word for the image right beside, is how far a rear reaches
 
 
@@ -38,6 +40,7 @@ def with_flange_spans_told(tokens: list[Token], told: frozenset[str] = frozenset
         _tell_image_at(out)
     _tell_back_focus(out)
     _tell_sharp_at(out)
+    _tell_window_at(out)
     for at, token in enumerate(tokens):
         if not (_is_end(token, _IMAGE) or _leads_there(token)):
             continue
@@ -98,6 +101,20 @@ def _tell_sharp_at(tokens: list[Token]) -> None:
         if led and sharp and _is_far(tokens[at + 1]) and tokens[at + 1].unit in ("mm", "cm"):
             tokens[at + 1] = tokens[at + 1].as_("KEYED", value=FLANGE, unit="mm")
             tokens[seat] = tokens[seat].as_("CUE", ids=())
+            return
+
+
+def _tell_window_at(tokens: list[Token]) -> None:
+    """'80 enlarger, window focus at 74.5': a lens without a register, and what is sharp is measured off it."""
+    unfocused = any(one.kind == "KIND" and one.value in _UNFOCUSED for one in tokens)
+    if not unfocused or any(one.kind in ("MEASURE", "KEYED") and one.value == FLANGE for one in tokens):
+        return
+    for at in range(2, len(tokens)):
+        led = tokens[at - 1].kind == "PREP" and tokens[at - 1].value == "at"
+        sharp = any(SEEN_SHARP in one.groups for one in tokens[max(0, at - _SHARP_WITHIN) : at - 1])
+        fine = tokens[at].unit == "mm" or "." in tokens[at].text
+        if led and sharp and fine and _is_far(tokens[at]):
+            tokens[at] = tokens[at].as_("KEYED", value=FLANGE, unit="mm")
             return
 
 

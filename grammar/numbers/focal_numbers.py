@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from engine.base.units import FAR_UNITS
 from grammar.numbers.measured_lengths import is_lens_led
 from grammar.words.groups import BECOMING, CROP, FOCAL_NAMED, LEADS_INTO
 from grammar.words.tokens import Token, is_plural
@@ -17,7 +18,12 @@ _YEARS: Final = frozenset({*range(1900, 2000), *range(2001, 2030)})  # whole num
 _FRAMED: Final = frozenset(["FORMAT", "MOUNT", "CROP", "BODY"])
 _LEAST_LENS, _MOST_LENS = 3, 1000  # mm
 _TRAVEL: Final = "travel"
+_COMES_TO: Final = "total"
+_COMMA: Final = ","
 _NAMED_WITHIN: Final = 5  # words between 'focal' and the number
+_GOING: Final = frozenset(["CUE", "VERB", "PREP", "DET", "MEASURE"])  # words between a lens and how far it goes
+_WORDS_TO_FAR: Final = 7
+_OF_LENSES: Final = frozenset(["FOCAL", "COMBO", "NAMED"])
 _ARTICLE, _IS, _JOINS = "a", "be", frozenset([",", ", a"])
 
 
@@ -32,6 +38,8 @@ def is_focal(tokens: list[Token], at: int) -> bool:
     after = tokens[at + 1] if at + 1 < len(tokens) else None
     if after is not None and after.kind == "MEASURE" and (at + 2 == len(tokens) or tokens[at + 2].kind == "STOP"):
         after = None  # 'on my 90 working distance?': what is measured is asked for
+    if after is not None and (after.kind, after.value) == ("MEASURE", _COMES_TO):
+        after = None  # 'does a CY 50 make infinity'
     if tokens[at].value and tokens[at].text.isalpha() and number < 28:  # a small number word is a count
         return False
     if number >= _LEAST_MACRO and any(one is not None and one.text.casefold() == _MACRO for one in (before, after)):
@@ -56,9 +64,11 @@ def is_focal(tokens: list[Token], at: int) -> bool:
     if number < 8 and number == int(number):
         return False
     if before is None or before.kind == "STOP":
+        if _goes_so_far(tokens, at):
+            return True
         opens = after is not None and CROP in after.groups  # '135 cropped to APS-C'
         return after is not None and (after.kind in ("PREP", "TRAIT", "JOIN") or opens)
-    if before.kind == "DET":
+    if before.kind == "DET" or (before.text == _COMMA and number >= 8 and _goes_so_far(tokens, at)):
         return True
     if before.kind == "FNUM":
         return number >= 8 and not any(one.kind in ("FOCAL", "COMBO") for one in tokens)  # 'my f2 50'
@@ -67,6 +77,13 @@ def is_focal(tokens: list[Token], at: int) -> bool:
     if before.kind == "PREP":
         return before.value in ("on", "with", "for", "of", "behind")
     return before.kind == "JOIN" and at >= 2 and tokens[at - 2].kind in ("FOCAL", "LENGTH", "COMBO")
+
+
+def _goes_so_far(tokens: list[Token], at: int) -> bool:
+    """'28 won't go past 6 m', 'ring bad, 50 stops at 12 m': what goes so far is a lens, the only one told of."""
+    rest = [one for one in tokens[at + 1 : at + _WORDS_TO_FAR] if one.kind not in _GOING]
+    far = bool(rest) and rest[0].kind in ("LENGTH", "KEYED") and rest[0].unit in FAR_UNITS
+    return far and not any(one.kind in _OF_LENSES for one in tokens)
 
 
 def with_focals_named(tokens: list[Token]) -> list[Token]:

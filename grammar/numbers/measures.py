@@ -289,7 +289,7 @@ def _keyed(token: Token, key: str) -> Token:
     if key == "close-focus" and is_own_size(token):
         return token.as_("RATIO")
     most = {"mark": _MOST_METRES, "close-focus": _NEAR_METRES}.get(key, 0.0)
-    if token.kind == "NUMBER" and token.numbers[0] < most:
+    if token.kind == "NUMBER" and 0 <= token.numbers[0] < most:
         return token.as_("KEYED", value=key, unit="m", numbers=(token.numbers[0] * 1000,))  # 'mark 7', '.9 on its own'
     return token.as_("KEYED", value=key, unit=token.unit or "mm")
 

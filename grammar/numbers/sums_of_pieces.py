@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.numbers.worked_down import with_worked_down
 from grammar.questions import RING
 from grammar.things.casting import SPACER
 from grammar.words.groups import MADE_UP_OF
@@ -52,7 +53,7 @@ def with_taken_lengths(tokens: list[Token]) -> list[Token]:
         if ring and amount.numbers[0] <= _MOST_TAKEN * tokens[whole].numbers[0]:
             out[whole] = tokens[whole].as_("LENGTH", text=f"{left:.4g} mm", numbers=(round(left, 4),), unit="mm")
             out[at], out[at + 1] = amount.as_("FILLER"), led.as_("FILLER")
-    return out
+    return with_worked_down(out)
 
 
 def _may_be_sum_of(token: Token) -> bool:

@@ -13,7 +13,7 @@ from grammar.numbers.objectives_told import APERTURE
 from grammar.numbers.pupils import ENTRANCE, EXIT
 from grammar.numbers.squeezes import SQUEEZE
 from grammar.numbers.washers_summed import SHEETS_LAID, listed
-from grammar.questions import Limits
+from grammar.questions import BODY_REGISTER, Limits
 from grammar.readings.kept_readings import FEET, Readings, far, mm
 from grammar.readings.settled_readings import READINGS, settle
 from grammar.things.cast import Cast
@@ -38,6 +38,7 @@ _KEYED: Final = {
     "front-glass": "front_glass", "nominal": "nominal", "at-hand": "at_hand", "ring-choice": "ring_choice",
     "throat": "throat", "filter-thread": "filter_thread", "filter-size": "filter_size", "other-pitch": "other_pitch",
     INFINITY_SETTING: "infinity_setting", EXIT: "exit_pupil", ENTRANCE: "entrance_pupil",
+    "body-register": BODY_REGISTER,
 }  # fmt: skip
 _LEAST_SIDE, _MOST_SIDE = 1.5, 130.0  # mm, the sides that a frame may have
 # lengths in front of the lens, or on its scale: spoken in feet, distances are answered in feet

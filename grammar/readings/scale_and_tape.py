@@ -46,7 +46,7 @@ def _pair(question: Question) -> tuple[float, float] | None:
             said.setdefault(key, one)
     if len(said) < 2:
         return None
-    if not any(one["unit"] for one in said.values()) and _is_of_ring(question, said.values()):
+    if _is_of_ring(question, [one for one in said.values() if not one["unit"]]):
         return None
     common = next((unit for one in said.values() if (unit := _unit(one["unit"]))), "m")
     mark, sharp = _in_mm(said[_SCALE], common), _in_mm(said[_TAPE], common)

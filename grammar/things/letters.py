@@ -105,7 +105,7 @@ def _stands_as_mount(tokens: list[Token], at: int) -> bool:
         return token.text.casefold() not in ("s", "t", "d") or before is None or before.kind != "FILLER" or token.gap
     stands = (
         _among, _in_row, _placed, _in_brackets, _made, _told, _alone, _ends_a_phrase, _behind_format, _likened,
-        _put_instead, _fitting, _denied,
+        _put_instead, _fitting, _denied, _of_ring,
     )  # fmt: skip
     return is_told_by_numbers(tokens, at) or any(one(tokens, at) for one in stands)
 
@@ -127,6 +127,13 @@ def _fitting(tokens: list[Token], at: int) -> bool:
         return at > 1 and any(_may_be_mount(one) for one in tokens[max(0, at - 4) : at - 1])
     begins = after is not None and FITTING in after.groups and tokens[at].gap
     return begins and any(_may_be_mount(one) for one in tokens[at + 2 : at + 4])
+
+
+def _of_ring(tokens: list[Token], at: int) -> bool:
+    """'my z m42 ring': right before the other mount of a ring."""
+    ring = [one.kind for one in tokens[at + 1 : at + 3]] == ["MOUNT", "PIECE"]
+    opened = at == 0 or tokens[at - 1].kind in ("DET", "PREP", "STOP", "JOIN")
+    return ring and opened and tokens[at].gap and tokens[at].text.casefold() not in _NO_MOUNT
 
 
 def _denied(tokens: list[Token], at: int) -> bool:

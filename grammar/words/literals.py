@@ -235,12 +235,12 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         rf"(?:and\s)?(?P<i>\d{{1,2}}(?:\.\d)?)\s?(?:inch(?:es)?|in|\"|'')|(?P<b>\d{{1,2}})(?!\s?(?:mm|cm|m|ft|feet|foot|')))"
         rf"{_END}(?!\s?[/.x-]\s?\d)", made.feet_and_inches,
     ),
-    # 'a hill 2 km off'; in capitals, or with more of them, it is a mount
+    # 'a hill 2 km off', '70 yards'; in capitals, or with more of them, it is a mount
     # a greater number is one where what lies so far off is told of: 'a ridge 40 km away'
     (
-        "0", r"(?P<n>(?:1\d|\d)(?:[.,]\d+)?(?=\s?k)|\d{1,3}(?=\s?kilo|\s?kms?\s"
-        r"(?:off|away|out|distant|down|from|up|across|ahead|further)\b))"
-        r"\s?(?-i:kms?|kilomet(?:er|re)s?)(?![^\W_])", made.kilometres,
+        "0", r"(?P<n>(?:1\d|\d)(?:[.,]\d+)?(?=\s?k)|\d{1,4}(?:[.,]\d+)?(?=\s?y(?:ar)?ds?\b|\smiles?\b)|\d{1,3}"
+        r"(?=\s?kilo|\s?kms?\s(?:off|away|out|distant|down|from|up|across|ahead|further)\b))"
+        r"\s?(?P<u>(?-i:kms?|kilomet(?:er|re)s?)|y(?:ar)?ds?|miles?)(?![^\W_])", made.far_off,
     ),
     (
         "0.",

@@ -90,8 +90,11 @@ def _is_put_in(match: re.Match[str]) -> bool:
     return not thick and _PUTTING.search(match.string, 0, match.start()) is not None
 
 
-def kilometres(match: re.Match[str]) -> Literal:
-    return Literal("LENGTH", (_round(amount(match.group("n")) * 1000 * UNITS["m"]),), match.end(), "m")
+def far_off(match: re.Match[str]) -> Literal:
+    """'2 km', '70 yards', '2 miles': 3 ft to the yard, 5280 to the mile by definition."""
+    unit = match.group("u")[0].casefold()
+    factor = 1000 * UNITS["m"] if unit == "k" else (3 if unit == "y" else 5280) * UNITS["ft"]
+    return Literal("LENGTH", (_round(amount(match.group("n")) * factor),), match.end(), "m" if unit == "k" else "ft")
 
 
 def engraved_focal(match: re.Match[str]) -> Literal:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from engine.answers.parts.said import mentions, number
+from engine.answers.parts.said import mentions, number, numbers
 from engine.answers.seat.described import CUP
 from engine.base.compact import replace
 from grammar.kinds import DEPTH_OF_FIELD
@@ -15,6 +15,7 @@ _NEAR_MM: Final = 0.25  # a depth told by itself is so near to the right one,
 _NEAR: Final = 0.1  # or so near as a share of it
 _OPEN: Final = ("depth", "numbers")  # keys of a number that 'deep' claimed, or no word
 _THICKNESS: Final = "thickness"
+_SIGNED: Final = ("thickness", "numbers", "length")  # keys of a number below nought
 
 
 def with_error_by_sign(question: Question, right_mm: float) -> Question:
@@ -34,7 +35,7 @@ def as_depth(question: Question, right_mm: float) -> Question:
     """
     if right_mm >= 0 or len(question.adapters) > 1:
         return question
-    question = _told_alone(question, right_mm)
+    question = _told_alone(_seated_by_sign(question, right_mm), right_mm)
     ring = next((one for one in question.adapters if one.thickness_mm is not None), None)
     told = ring.thickness_mm[0] if ring and ring.thickness_mm else number(question, _THICKNESS)
     should = number(question, NOMINAL)
@@ -58,6 +59,17 @@ def _is_cup(ring: Thing | None, question: Question) -> bool:
     told = any(sign.isdigit() for sign in question.text) and question.intent != DEPTH_OF_FIELD
     said = mentions(question, "depth-told") and (told or not of_before)
     return (ring is not None and ring.piece == CUP) or said
+
+
+def _seated_by_sign(question: Question, right_mm: float) -> Question:
+    """'the C to E ring sits at -0.4': below nought and near what is right, it is where the lens sits, in mm."""
+    ring = question.adapters[0] if question.adapters else None
+    told = numbers(question, *_SIGNED)
+    seats = [one for one in told if one < 0 and _is_near(-one, right_mm) and abs(one - right_mm) < -one]
+    if ring is None or ring.ids or ring.thickness_mm is not None or len(seats) != 1:
+        return question
+    sunk = replace(ring, piece=CUP, thickness_mm=(-seats[0], -seats[0]))
+    return question.without(*_SIGNED).with_(adapters=(sunk,))
 
 
 def _told_alone(question: Question, right_mm: float) -> Question:

@@ -7,6 +7,7 @@ from typing import Final
 from engine.answers.parts.said import mentions
 from engine.base.compact import replace
 from engine.base.interval import is_known
+from engine.base.units import UNITS
 from engine.facts.catalogue import Catalogue
 from grammar.kinds import CHAIN, FOCUS_VERDICT, WHY
 from grammar.questions import Question, Thing
@@ -15,6 +16,8 @@ from grammar.things.casting import SPACER
 _RING: Final = "adapter"
 _WAYS: Final = (CHAIN, FOCUS_VERDICT)
 _BOTH: Final = 2
+_NAMES_AND_RING: Final = 3
+_HOST: Final = "mirrorless"
 
 
 def with_ring_named(question: Question) -> Question:
@@ -34,12 +37,28 @@ def with_sides_by_ring(question: Question, facts: Catalogue) -> Question:
     ring = question.adapters[0] if len(question.adapters) == 1 else None
     if lens is None or body is None or ring is None or len(question.lenses) > 1 or len(question.bodies) > 1:
         return question
+    if _names_host_first(ring, facts) and lens.ids[:1] == ring.front[:1] and body.ids[:1] == ring.rear[:1]:
+        ring = replace(ring, front=ring.rear, rear=ring.front)
+        return question.with_(
+            lenses=(replace(lens, ids=body.ids),), bodies=(replace(body, ids=lens.ids),), adapters=(ring,)
+        )
     turned = ring.front[:1] == body.ids[:1] and ring.rear[:1] == lens.ids[:1] and lens.ids[:1] != body.ids[:1]
     sides = [facts.mounts.get(one.id or "") for one in (lens, body) if one.kind == "mount"]
     known = [one.register_mm.nominal for one in sides if one is not None and is_known(one.register_mm)]
     if not turned or len(known) < _BOTH or known[0] >= known[1]:
         return question
     return question.with_(lenses=(replace(lens, ids=body.ids),), bodies=(replace(body, ids=lens.ids),))
+
+
+def _names_host_first(ring: Thing, facts: Catalogue) -> bool:
+    """'my MFT C adapter': three words of which the first is a body's, where rings are sold the other way alone."""
+    ends = [facts.mounts.get(one[0]) if one else None for one in (ring.front, ring.rear)]
+    words = [one for one in ring.words.split() if not one[0].isdigit() and one not in UNITS]  # but for its length
+    if len(words) != _NAMES_AND_RING or ends[0] is None or ends[1] is None:
+        return False
+    sold = {(one.front, one.rear) for one in facts.adapters.values()}
+    pair = ends[0].id, ends[1].id
+    return ends[0].kind == _HOST and ends[1].kind != _HOST and pair not in sold and pair[::-1] in sold
 
 
 def with_second_as_body(question: Question) -> Question:

@@ -10,10 +10,12 @@ from typing import Final
 from engine.answers.found.infinite_objective import with_infinite_objective
 from engine.answers.found.narrowing import UNCLAIMED
 from engine.answers.found.thread_alone import as_thread_alone
+from engine.answers.making.body_by_register import with_body_by_register
 from engine.answers.making.body_measured import with_body_measured, with_body_under_lens, with_register_of_body
 from engine.answers.making.cup_depth import as_depth, with_error_by_sign
 from engine.answers.making.frame_lines import with_frame_lines
 from engine.answers.making.helicoid_travel import with_travel
+from engine.answers.making.length_decides import by_its_length
 from engine.answers.making.length_of_pair import with_length_of_pair
 from engine.answers.making.lens_not_ring import (
     with_lens_behind_ring,
@@ -72,7 +74,8 @@ def by_facts(question: Question, facts: Catalogue) -> Question:
     question = with_frame_lines(as_thread_alone(question, facts), facts)
     question = with_turned_out(with_sides_by_ring(with_second_as_body(question), facts), facts)
     question = with_body_measured(_registers_told(with_ring_named(question), facts), facts)
-    question = with_flush_rings(with_stop_of_mount(with_register_of_body(question, facts), facts), facts)
+    question = with_body_by_register(with_stop_of_mount(with_register_of_body(question, facts), facts), facts)
+    question = by_its_length(with_flush_rings(question, facts), facts)
     lens, body = lens_side(_mount(question.lens), facts), body_side(question.body, facts)
     if not (isinstance(lens, LensSide) and isinstance(body, BodySide)):
         return rings_by_length(question, facts, None)

@@ -120,6 +120,8 @@ def _is_of_before(question: Question) -> bool:
 
 def _is_what_is_left(ring: Thing, question: Question) -> bool:
     """'filed 0.3 off my 27.8 ring': the ring that stands right behind is told with what is left of it."""
+    if ring.is_of_one_length and ring.thickness_mm is not None and f"{ring.thickness_mm[0]:g}" not in question.text:
+        return True  # 'ring 27.5, took 0.1 off': it was reckoned
     ends = [row.end for row in question.mentioned if row.key == "thinned-by"]
     return any(0 < ring.column - end <= RIGHT_BEHIND for end in ends)
 

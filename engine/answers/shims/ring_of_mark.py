@@ -5,7 +5,7 @@ from __future__ import annotations
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side
-from engine.answers.parts.said import numbers
+from engine.answers.parts.said import mentions, numbers
 from engine.answers.parts.wording import small_mm
 from engine.base.interval import Interval, is_known
 from grammar.questions import Question
@@ -25,6 +25,10 @@ def ring_of_mark(question: Question, told: Told, knowledge: Knowledge) -> Told:
         return _by_the_pair(question, errors[0], knowledge)
     if len(sizes) != 1 or sizes[0] <= _THICKEST:
         return Told()
+    if mentions(question, "length-nominal"):  # 'nominal 27.46, actual thickness?'
+        own = sizes[0] + errors[0]
+        text = f"So the ring, if it is the cause, is {small_mm(own)} thick where {small_mm(sizes[0])} is meant."
+        return Told((Line("text", text),), (Quantity("ring_thickness_mm", Interval.exact(own), "as it is"),))
     right = sizes[0] - errors[0]
     text = f"So the ring of {small_mm(sizes[0])} should be {small_mm(right)}."
     return Told((Line("text", text),), (Quantity("ring_thickness_mm", Interval.exact(right), "for infinity"),))

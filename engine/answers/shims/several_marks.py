@@ -48,8 +48,13 @@ def of_another(question: Question, mark: float, facts: Facts) -> tuple[Told, flo
     return Told(tuple(lines), tuple(rows)), error.nominal
 
 
-def of_each(question: Question, marks: tuple[float, ...], facts: Facts) -> tuple[Told, float] | None:
-    """A mark for each lens, in the order told: the error by each, and whether the ring alone is the cause."""
+def of_each(
+    question: Question, marks: tuple[float, ...], facts: Facts, ends: bool = False
+) -> tuple[Told, float] | None:
+    """A mark for each lens, in the order told: the error by each, and whether the ring alone is the cause.
+
+    `ends`: the distances are those where each lens ends, and no marks of infinity.
+    """
     named = focals(question)
     if len(named) < 2 or len(marks) != len(named):
         return None
@@ -62,15 +67,18 @@ def of_each(question: Question, marks: tuple[float, ...], facts: Facts) -> tuple
         case = f"{trimmed(focal, 1)} mm lens"
         rows += [
             Quantity("shim_mm", Interval.exact(size), case),
-            Quantity("register_error_mm", Interval.exact(-size), case),
+            Quantity("register_error_mm", Interval.exact(size if ends else -size), case),
         ]
         parts.append(f"the {trimmed(focal, 1)} mm {small_mm(size)}")
     least, most = min(sizes), max(sizes)
-    text = f"Too close by its mark: {listed(parts)}. "
+    whole = small_mm(sum(sizes) / len(sizes))
+    cure = f"take {whole} off it" if ends else f"a shim of {whole} cures both"
+    text = f"Too far out by where it ends: {listed(parts)}. " if ends else f"Too close by its mark: {listed(parts)}. "
     if most - least <= AGREE_MM:
-        text += f"They agree, so it is the ring: a shim of {small_mm(sum(sizes) / len(sizes))} cures both."
+        text += f"They agree, so it is the ring: {cure}."
     else:
-        text += f"Shim the ring by {small_mm(least)}; the {small_mm(most - least)} more is that lens's own."
+        first = f"Take {small_mm(least)} off the ring" if ends else f"Shim the ring by {small_mm(least)}"
+        text += f"{first}; the {small_mm(most - least)} more is that lens's own."
     return Told((Line("head", text),), tuple(rows)), least
 
 

@@ -26,7 +26,8 @@ def _of_another_lens(question: Question) -> bool:
 
 def is_tested_on(question: Question) -> bool:
     """'testing infinity at 500 m': so far away is what infinity is tested on, and no mark of a scale is told."""
-    return mentions(question, "infinity-tested") and not mentions(question, "read-off-scale")
+    tested = mentions(question, "infinity-tested") and not mentions(question, "read-off-scale")
+    return tested or (mentions(question, "infinity-set-by") and not mentions(question, "scale-or-mark"))
 
 
 def target_told(question: Question, knowledge: Knowledge) -> Told:

@@ -26,14 +26,14 @@ def with_thickness_asked(answer: Answer, question: Question, knowledge: Knowledg
         return answer
     judged = answer.chains[0].listed.judged
     off = _off_mm(judged) if off_by_mm(question) is None else None
-    if off is not None and question.mentions(CONFIRMED) and not question.mentions(*_OFF):
+    if off is not None and question.mentions(CONFIRMED) and not question.mentions(*_OFF) and _is_of_pair(judged):
         return replace(answer, lines=(Line("head", _confirmed(off, judged)), *answer.lines))
     if answer.ring is None or answer.ring.thickness_mm is None:
         return answer
     if off is None:
         said_off = question.mentions(*_OFF) or question.asks_which_way
         return _unmeasured(answer, question) if said_off else answer  # 'two rings, same thing, right?'
-    if "?" not in question.text and not question.asks_which_way:
+    if "?" not in question.text and not question.asks_which_way and not question.mentions("by-how-much"):
         return answer
     right = small_mm(answer.ring.thickness_mm.nominal)
     if abs(off) < _RIGHT_MM:
@@ -42,7 +42,8 @@ def with_thickness_asked(answer: Answer, question: Question, knowledge: Knowledg
     thick = "too thick" if off > 0 else "too thin"
     under = question.mentions("off-too-thin", "off-too-short")
     text = f"{small_mm(abs(off))} {thick}: right is {right}."
-    if not ((over and under) or question.asks_which_way):  # 'too short? too long?'
+    either = (over and under) or question.asks_which_way or question.mentions("by-how-much")
+    if not either:  # 'too short? too long?', 'how much too long is that'
         text = f"{'Yes' if over == (off > 0) else 'No'}, {text}"
     return replace(answer, lines=(Line("head", text), *answer.lines))
 
@@ -52,6 +53,12 @@ def _off_mm(judged: Judged) -> float | None:
     pieces, error = judged.chain.adapters, judged.measured_trace.value("register_error_mm")
     told = len(pieces) == 1 and pieces[0].id.startswith(_DESCRIBED)
     return error.shortest.nominal if told and isinstance(error, Span) and is_known(error.shortest) else None
+
+
+def _is_of_pair(judged: Judged) -> bool:
+    """Whether a lens and a body have registers, so that some length is right."""
+    ends = [judged.measured_trace.value(f"{side}_register_mm") for side in ("lens", "body")]
+    return all(isinstance(one, Interval) and one.nominal > 0 for one in ends)
 
 
 def _confirmed(off: float, judged: Judged) -> str:

@@ -28,6 +28,10 @@ from grammar.turns.flanges_told import MOUNTLESS
 
 _RIGHT_MM: Final = 0.02  # so near it is there
 OTHERS: Final = ("length", "thickness", "total")  # keys of further plates and rings that belong to no piece named
+INFINITY: Final = "infinity"
+_STILL_TO_COUNT: Final = (
+    "What holds it on the body counts too: take the thickness of that ring or plate off the setting of the helicoid."
+)
 
 
 @compact
@@ -54,15 +58,24 @@ def with_stack(answer: Answer, question: Question, knowledge: Knowledge) -> Answ
         return answer
     told = _told(stack, question, knowledge)
     quantities = (*told.quantities, *(answer.quantities or ()))
-    if stack.drawn is None or not any(is_passed_over(line.text) for line in answer.lines):
+    short = _is_spoilt(answer, stack)
+    if stack.drawn is None or not (short or any(is_passed_over(line.text) for line in answer.lines)):
         return replace(answer, lines=(*told.lines, *answer.lines), quantities=quantities)
     chain = _chain(stack, question, knowledge)
     if chain is None:
         return replace(answer, status=ANSWERED, lines=told.lines, quantities=told.quantities, chains=None)
     facts = [Line("fact", text, 1) for text in focus_lines(chain.listed.judged, question.feet) if text]
+    facts += [Line("text", _STILL_TO_COUNT)] if short else []
     return replace(
         answer, status=ANSWERED, lines=(*told.lines, *facts), quantities=told.quantities, chains=(chain,), ring=None
     )
+
+
+def _is_spoilt(answer: Answer, stack: Stack) -> bool:
+    """Whether the lengths told have infinity, and only a ring that nobody told of keeps the chain from it."""
+    low, high = stack.ends_mm
+    first = answer.chains[0].listed.judged if answer.chains else None
+    return low <= 0 <= high and first is not None and first.verdict != INFINITY
 
 
 def is_drawn_out(question: Question) -> bool:
