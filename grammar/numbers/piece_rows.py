@@ -34,7 +34,7 @@ _MOST_LEADING: Final = 3  # words between a piece and its lengths
 
 def with_piece_rows(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """Numbers of a row become LENGTH with a join between, those of a draw one RANGE, those of alike pieces COUNT."""
-    out = with_further_tubes(with_joins_between(with_parted(tokens)))
+    out = with_further_tubes(with_joins_between(with_parted(_without_traits(tokens))))
     out = with_sums_told(out, told)
     # '12 and 24 behind a 100 that gets 0.1x', '12 20 36, all on a 50'
     sized = any(one.kind == "RATIO" or (one.kind == "DET" and one.text.casefold() == "all") for one in out)
@@ -61,6 +61,15 @@ def with_piece_rows(tokens: list[Token], told: frozenset[str]) -> list[Token]:
                 out[at + 1] = out[at + 1].as_("FOCAL", unit="mm")  # 'a backwards 28 on the front'
         at += 1
     return out
+
+
+def _without_traits(tokens: list[Token]) -> list[Token]:
+    """'31 + 13 electronic tubes': what tubes are like besides does not part them from how long they are."""
+    return [
+        token for at, token in enumerate(tokens)
+        if not (token.kind == "TRAIT" and at and tokens[at - 1].numbers
+                and tokens[at + 1 : at + 2] and tokens[at + 1].value == SPACER)
+    ]  # fmt: skip
 
 
 def with_bracketed_told(tokens: list[Token]) -> list[Token]:

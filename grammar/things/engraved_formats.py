@@ -120,7 +120,9 @@ def _is_engraved(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
     """
     before = tokens[:at]
     of_lens = any(one.kind in _OF_LENS or one.value == _IT for one in before)
-    fraction = "/" in tokens[at].text and tokens[at].value != _HALF
+    # 'lens says 1/2" and my cam is 1/1.8"'
+    other = any(one.kind == "FORMAT" or _is_inch_type(one) for one in tokens if one is not tokens[at])
+    fraction = "/" in tokens[at].text and (tokens[at].value != _HALF or other)
     return _is_inch_type(tokens[at]) and ((fraction and of_lens) or bool(told & _OF_CIRCLE))
 
 

@@ -212,3 +212,23 @@ def test_where_a_lens_was_made_parts_nothing_from_it(club):
 def test_what_filters_are_put_on_is_a_lens(club):
     (answer,) = talk(club, "lens hood thread 52 step to 58 filter on 28mm: vignette?")
     assert [one.focal_length_mm for one in answer.question.lenses] == [28.0]
+
+
+def test_whether_a_zone_is_sharp_is_told_as_it_is_focused(club):
+    (answer,) = talk(club, "35mm at 5.6 on aps-c, group stands at 3 m. will 2.5m to 4m be sharp?")
+    near = [row.value.nominal for row in answer.quantities if row.name == "dof_near_mm"]
+    far = [row.value.nominal for row in answer.quantities if row.name == "dof_far_mm"]
+    assert near == [pytest.approx(2369, abs=25)]
+    assert far == [pytest.approx(4090, abs=60)]
+
+
+def test_what_tubes_are_like_parts_no_length_from_them(club):
+    (answer,) = talk(club, "31 + 13 electronic tubes together behind a 100mm: magnification")
+    assert [one.thickness_mm[0] for one in answer.question.adapters] == [31.0, 13.0]
+    assert [one.focal_length_mm for one in answer.question.lenses] == [100.0]
+
+
+def test_half_an_inch_beside_another_size_is_what_the_lens_is_made_for(club):
+    (answer,) = talk(club, 'lens says 1/2" and my industrial cam is 1/1.8"')
+    assert answer.intent == "coverage"
+    assert "image circle 8 to 9 mm" in flat(answer)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from engine.answers.close.deep_at_stops import deep_at_stops
+from engine.answers.close.depth_rows import around
 from engine.answers.close.zones import next_on_ring, stop_for_zone, zone_of
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
@@ -79,6 +80,9 @@ def _zones(question: Question, frames: Sequence[Format], knowledge: Knowledge) -
         blur = Interval.exact(blur_of(question, form, knowledge))
         for lens in lenses:
             yield stop_for_zone(lens, zone, blur, form, question.f_number, question.feet, knowledge.catalogue)
+            at, set_to = question.f_number, distance_mm(question)
+            if at is not None and set_to is not None:  # 'at 5.6, they stand at 3 m: will 2.5 to 4 m be sharp'
+                yield around(lens, at, set_to, blur, form, question.feet)
     if not lenses:
         yield Told((Line("ask", "With which focal length? The stop grows with its square.", wants="focal"),))
 
