@@ -12,6 +12,7 @@ from engine.answers.found.narrowing import told_apart
 from engine.answers.found.same_name import as_register
 from engine.answers.found.two_named import with_two
 from engine.answers.in_short import in_short, no_list
+from engine.answers.making.rings_in_front import without_rings_in_front
 from engine.answers.making.senses import by_facts
 from engine.answers.own.ring_told import beside, judged_with
 from engine.answers.parts.answer import NO, NOT_UNDERSTOOD, Answer, Line
@@ -135,7 +136,7 @@ class Desk:
             from engine.answers.close.tube_lens_told import with_tube_lens
 
             question = with_tube_lens(question, talk, lambda text: read(text, self.lexicon, None))
-        question = by_facts(told_apart(question, self.catalogue), self.catalogue)
+        question = by_facts(without_rings_in_front(told_apart(question, self.catalogue)), self.catalogue)
         question = without_view(as_view(as_side(as_elsewhere(question)), talk.question, self.catalogue), self.catalogue)
         question = weighed(on_its_own(with_frame_alone(question, self.catalogue), self.catalogue), self.catalogue)
         if question.number is not None:
@@ -245,8 +246,9 @@ class Desk:
             told = asked_how(question, talk.last, self.catalogue)
             if told is not None:
                 return told
-        spoken_of = canonical(talk.question, self.lexicon.name_for) if talk.question is not None else ""
-        reading = talk.reading or spoken_of  # what was taught since is no question
+        reading = talk.reading
+        if not reading and talk.question is not None and question.intent == "show-memory":
+            reading = canonical(talk.question, self.lexicon.name_for)  # what was taught since is no question
         return remembered.answer(question, talk.question, talk.rows, reading, self.knowledge, self._chains_first)
 
     def _answer_alone(self, text: str) -> Answer | None:
@@ -254,7 +256,7 @@ class Desk:
         question = read(text, self.lexicon, None)
         if isinstance(question, Unread) or question.intent in ("teach", "forget", DRAW, CARD):
             return None
-        question = by_facts(told_apart(question, self.catalogue), self.catalogue)
+        question = by_facts(without_rings_in_front(told_apart(question, self.catalogue)), self.catalogue)
         return handler_for(question.intent)(question, self.knowledge)
 
     def _chains_first(self, question: Question) -> Answer:

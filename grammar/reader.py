@@ -70,6 +70,7 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
     from grammar.turns.shim_put import with_shim_put
     from grammar.turns.soft_again import with_frame_of_blur
     from grammar.turns.stack_again import with_stack_kept
+    from grammar.turns.stop_becomes import with_stop_of_glass
     from grammar.turns.whom import known_with
 
     got = with_light_now(_with_mentioned(got, lexicon))
@@ -82,6 +83,7 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
         put = with_shim_put(got, before, lexicon.words)
         got = with_ring_worked(put, before, lexicon.words)
         got = got.with_(laid=put.laid) if any(put.laid) and put.said(OFF) is not None else got
+    got = with_stop_of_glass(got, before)
     held = with_seat_held(got, before)
     got = _with_mentioned(held, lexicon) if held.values != got.values else held
     known = got.known or known_with(before.known or before.lenses, got.lenses)

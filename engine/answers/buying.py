@@ -152,8 +152,9 @@ def _pairs_told(
     question: Question, lenses: Sequence[LensSide], bodies: Sequence[BodySide], knowledge: Knowledge
 ) -> Answer | None:
     """The chains of the lenses on the bodies, where both are named."""
-    if not lenses or not bodies:
-        return None
+    of_fronts = question.follows and question.said("filter_thread") is not None and not question.adapters
+    if not lenses or not bodies or of_fronts:
+        return None  # after a way that was told, what goes before the lenses is asked
     if len(lenses) == len(bodies) == 1:
         if _is_unfocused(lenses[0].mount):
             return None

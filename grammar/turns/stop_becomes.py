@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from engine.base.compact import replace
 from grammar.hearing import Heard, hear
 from grammar.kinds import MACRO_DISTANCE
 from grammar.questions import Question
@@ -17,6 +18,7 @@ from grammar.words.written import STOPS
 
 _BECOMES: Final = "number-becomes"  # that it is asked what a number comes to, whatever it is of
 _STOP_ASKED: Final = "stop-of-number"  # and that this is a stop
+_MADE: Final = "stop-made"  # that it is asked which stop glass makes of another
 _GREATEST: Final = 32  # f-number, that bare numbers are taken for
 
 
@@ -67,6 +69,19 @@ def becomes_when_drawn_out(turn: Turn) -> bool:
         and not glass
         and (drawn or before.intent == MACRO_DISTANCE)
     )
+
+
+def with_stop_of_glass(got: Question, before: Question) -> Question:
+    """'does a 0.71 reducer turn it into f/1.4' of an f/2: the stop that glass may make is not the lens's, nor set."""
+    glass = any(one.piece in OPTICAL and one.factor is not None for one in got.adapters)
+    old, new = before.lens, got.lens
+    if not got.follows or not glass or old is None or new is None or not got.mentions(_MADE):
+        return got
+    meant = new.f_number if new.f_number != old.f_number else got.f_number
+    if old.f_number is None or meant is None or meant == old.f_number or old.ids != new.ids:
+        return got
+    lenses = (replace(new, f_number=old.f_number), *got.lenses[1:])
+    return got.with_(lenses=lenses, f_number=None, stops=(meant,), instead=())
 
 
 def _is_told(number: float, before: Question) -> bool:

@@ -232,3 +232,27 @@ def test_half_an_inch_beside_another_size_is_what_the_lens_is_made_for(club):
     (answer,) = talk(club, 'lens says 1/2" and my industrial cam is 1/1.8"')
     assert answer.intent == "coverage"
     assert "image circle 8 to 9 mm" in flat(answer)
+
+
+def test_the_stop_that_glass_may_make_is_not_that_of_the_lens(club):
+    _, made, after = talk(club, "exakta 58 f2 on E", "does a 0.71 reducer turn it into f/1.4", "and on MFT")
+    assert made.lines[0].text.startswith("Yes: f/2 x 0.71 = f/1.42")
+    assert not any(line.text.startswith("No") for line in made.lines)
+    assert (after.question.lenses[0].f_number, after.question.f_number) == (2.0, None)
+
+
+def test_step_rings_for_fronts_do_not_go_behind_the_lens_spoken_of(club):
+    *_, answer = talk(club, "exakta 58 on E", "which filter step ring for 49 and 58 mm lenses")
+    assert answer.lines[0].text.startswith("Step up to one 58 mm filter")
+    pieces = {piece.kind for chain in answer.chains or () for piece in chain.listed.judged.chain.adapters}
+    assert "step-ring" not in pieces
+
+
+def test_a_body_taken_from_the_length_of_its_ring_is_told_as_taken(club):
+    (answer,) = talk(club, "my OM 21 on this camera, ring 28.05, infinity?")
+    assert "No body is told: taken for E-mount by the length of the ring" in flat(answer)
+
+
+def test_the_sensor_is_sought_among_those_of_mirrorless_mounts(club):
+    (answer,) = talk(club, "a 68 mm tube behind a 100 shows 53 mm across, which sensor is it")
+    assert "36 mm on the sensor, as wide as full frame" in flat(answer)

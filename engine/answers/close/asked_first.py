@@ -20,7 +20,7 @@ from grammar.questions import Question
 
 _METRE: Final = 1000.0
 _NEAR_SIDE: Final = 0.03  # share by which a side is that of a format
-SENSORS: Final = (*USUAL_FRAMES, "aps-c-1.6", "1-inch-type", "44x33")  # of which one may be the one
+_HOST: Final = "mirrorless"  # kind of the mounts whose sensors may be the one
 
 
 def with_asked_first(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
@@ -63,8 +63,10 @@ def sensor_told(question: Question, knowledge: Knowledge) -> Told:
         return Told()
     m = sum(tubes) / lenses[0]
     side = m * seen
-    forms = (knowledge.catalogue.formats[id_] for id_ in SENSORS)
-    alike = [form.name for form in forms if abs(form.width_mm / side - 1) <= _NEAR_SIDE]
+    facts = knowledge.catalogue
+    hosts = (mount for mount in facts.mounts.values() if mount.kind == _HOST)
+    forms = dict.fromkeys([*USUAL_FRAMES, *(name for mount in hosts for name in mount.formats)])
+    alike = [facts.formats[name].name for name in forms if abs(facts.formats[name].width_mm / side - 1) <= _NEAR_SIDE]
     text = f"{trimmed(sum(tubes), 2)} mm behind {trimmed(lenses[0], 1)} mm is {trimmed(m, 3)}x: "
     text += f"{trimmed(seen, 1)} mm is {trimmed(side, 1)} mm on the sensor"
     text += f", as wide as {' or '.join(alike)}" if alike else ", no usual width"

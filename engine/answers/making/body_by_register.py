@@ -6,6 +6,7 @@ from collections import Counter
 from typing import Final
 
 from engine.answers.parts.said import mentions, number
+from engine.answers.parts.usual_mounts import BY_RING
 from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.facts.catalogue import Catalogue
@@ -65,7 +66,8 @@ def _with_body_by_ring(question: Question, facts: Catalogue) -> Question:
     if not ids:
         return question
     body = question.bodies[0] if question.bodies else Thing(words="body")
-    return question.with_(bodies=(replace(body, kind="mount", ids=_usual_first(ids, facts)),))
+    taken = replace(body, kind="mount", ids=_usual_first(ids, facts), traits=(*body.traits, BY_RING))
+    return question.with_(bodies=(taken,))
 
 
 def _usual_first(ids: list[str], facts: Catalogue) -> tuple[str, ...]:

@@ -12,6 +12,7 @@ from engine.facts.catalogue import Catalogue
 from engine.facts.records import Mount
 from grammar.questions import Question, Thing
 
+BY_RING: Final = "assumed by ring"  # trait of a body that is told by nothing but the length of the ring on it
 HUB: Final = "usual-hub"
 TUBES: Final = "usual-tubes"
 OF_FORMAT: Final = "usual-of-its-format"

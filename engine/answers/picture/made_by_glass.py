@@ -29,9 +29,8 @@ def with_stop_made(answer: Answer, question: Question, knowledge: Knowledge) -> 
     made = own * factor
     stops = abs(2 * log2(factor))
     yes = abs(made / meant - 1) <= ROUNDED
-    supposed = (
-        yes or not question.follows or not question.mentions("stop-of-number", "number-becomes")
-    )  # what it comes to is asked, no guess
+    # else what it comes to is asked, and nothing is supposed
+    supposed = yes or not question.follows or not question.mentions("stop-of-number", "number-becomes")
     lead = ("Yes: " if yes else "No: ") if supposed else ""
     text = f"{lead}f/{f_number(own)} x {factor:g} = f/{trimmed(made, 2)}"
     text += f", {trimmed(stops, 2)} stops {'brighter' if factor < 1 else 'darker'}."
@@ -43,9 +42,14 @@ def with_stop_made(answer: Answer, question: Question, knowledge: Knowledge) -> 
     return replace(
         answer,
         status=ANSWERED,
-        lines=(Line("head", text), *answer.lines),
+        lines=(Line("head", text), *(line for line in answer.lines if not (supposed and _rules(line)))),
         quantities=(*rows, *(answer.quantities or ())),
     )
+
+
+def _rules(line: Line) -> bool:
+    """Whether a line says yes or no to something else that the words may ask."""
+    return line.kind == "head" and line.text.startswith(("Yes", "No"))
 
 
 def _stops(question: Question) -> list[float]:

@@ -13,7 +13,6 @@ from engine.answers.parts.wording import listed, ranged, small_mm
 from engine.base.interval import Interval, is_known
 from grammar.kinds import CHAIN, FOCUS_VERDICT
 from grammar.questions import Question, Thing
-from grammar.things.casting import DRAWN
 
 _RING: Final = "adapter"
 _WITHIN_MM: Final = 0.06  # so near to the length a register is that of the ring
@@ -49,7 +48,7 @@ def lens_for_ring(question: Question, body: BodySide, knowledge: Knowledge) -> A
 
 def _changes_mount(piece: Thing) -> bool:
     """Whether it is a ring from one mount to another, which no lens of the body's own wears."""
-    return piece.piece == _RING and not piece.ids and piece.piece not in DRAWN
+    return piece.piece == _RING and not piece.ids
 
 
 def _is_one(register: Interval) -> bool:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, ListedChain, Quantity, RingToMake, Told
 from engine.answers.parts.knowledge import Choice, Knowledge, choose
 from engine.answers.parts.resolve import BodySide, LensSide, setup_of, unknown_register
+from engine.answers.parts.usual_mounts import BY_RING
 from engine.answers.parts.wording import listed, small_mm
 from engine.answers.seat.chain_numbers import chain_numbers, cover_numbers, principal_numbers
 from engine.answers.seat.flat_seat import with_flat_seat
@@ -280,11 +281,17 @@ def _opening(
 def _notes(lens: LensSide, body: BodySide, choice: Choice, question: Question) -> list[Line]:
     measured = question.lens is not None and BY_MEASURES in question.lens.traits
     may = "by what was measured it may also be" if measured else "the name may also mean"
+    by_ring = question.body is not None and BY_RING in question.body.traits
     taken = [
         Line("note", f"Taken for {side.mount.designation}; {may} {listed(side.others, 'or')}.")
-        for side in (lens, body)
+        for side in ((lens,) if by_ring else (lens, body))
         if side.others
     ]
+    if by_ring:
+        other = f"; by that it may also be {listed(body.others, 'or')}" if body.others else ""
+        taken.append(
+            Line("note", f"No body is told: taken for {body.mount.designation} by the length of the ring{other}.")
+        )
     lines = list(dict.fromkeys(taken))
     if choice.capped:
         lines.append(Line("note", f"The search stopped after {MOST_CHAINS} chains; there may be better ones."))
