@@ -32,6 +32,7 @@ FOLLOW_UPS: Final = (
 _LOOKED_BACK: Final = 240  # characters before the cursor that tell what may come next
 _MOST_WORDS: Final = 5  # of a name or phrase that is half typed
 _WORDY: Final = 200  # of those that begin alike, how many are weighed against each other
+_KEPT: Final = 64  # texts of which it is kept what may come after them
 _ENOUGH: Final = 6  # with so many that begin as typed, nothing is taken for misspelt
 _BEGINS: Final = re.compile(r"(?:^|(?<=[\s(\"/,+]))(?=[^\W_])")
 _TERMINALS: Final = {
@@ -160,14 +161,14 @@ def _fitting(line: str, start: int, offers: Offers, rows: list[Offer]) -> list[O
     """Those that the grammar takes at `start`: own gear first, then what usually comes there, then as they were."""
     if not rows:
         return []
-    taken, usual = _expected(line[:start], offers.lexicon)
+    taken, usual = _expected(line[:start], offers)
     ranks = {sort: rank for rank, sort in enumerate(usual)}
     fit = [offer for offer in rows if _fits(offer, taken) and (offer.sort != "order" or start == 0)]
     return sorted(fit, key=lambda offer: -1 if offer.sort.startswith("my ") else ranks.get(offer.sort, len(ranks)))
 
 
 def _next(line: str, offers: Offers) -> Iterator[Offer]:
-    taken, usual = _expected(line, offers.lexicon)
+    taken, usual = _expected(line, offers)
     for sort in usual:
         yield from (offer for offer in offers.best.get(sort, ()) if _fits(offer, taken))
 
@@ -176,8 +177,16 @@ def _fits(offer: Offer, taken: Collection[str]) -> bool:
     return offer.sort in _OF_OWN or _TERMINALS.get(offer.sort, offer.sort.upper()) in taken
 
 
-def _expected(before: str, lexicon: Lexicon) -> tuple[Collection[str], tuple[str, ...]]:
+def _expected(before: str, offers: Offers) -> tuple[Collection[str], tuple[str, ...]]:
     """The terminals that the grammar takes after a text, and the sorts of words that usually come there."""
+    if before not in offers.after:
+        if len(offers.after) >= _KEPT:
+            offers.after.clear()
+        offers.after[before] = _worked_out(before, offers.lexicon)
+    return offers.after[before]
+
+
+def _worked_out(before: str, lexicon: Lexicon) -> tuple[Collection[str], tuple[str, ...]]:
     line = tokens_of(before, lexicon)
     tokens = list(shaped(line, frozenset(cue.tells for cue in line.cues)).tokens)
     said = [token for token in settled(line.tokens) if token.kind not in _PASSED_OVER]

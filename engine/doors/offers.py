@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from bisect import bisect_left
 from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from typing import Final, NamedTuple
 
-from engine.base.compact import compact
+from engine.base.compact import compact, field
 from engine.facts.catalogue import Catalogue
 from grammar.words.atoms import key_of
 from grammar.words.lexicon import Lexicon
@@ -26,7 +26,7 @@ _NOT_OFFERED: Final = frozenset(["", "det", "join", "verb", "number", "intent", 
 _MOST_BEST: Final = 12  # of one sort where nothing is typed yet
 _MOST_NEAR: Final = 32  # whose beginning is a slip away; most of them do not fit at that place
 _ALPHABET: Final = "abcdefghijklmnopqrstuvwxyz0123456789"
-_MOST_LOOKED_AT: Final = 700  # keys of one beginning that are compared letter by letter
+_MOST_LOOKED_AT: Final = 300  # keys of one beginning that are compared letter by letter
 END: Final = "\U0010ffff"  # sorts behind every key
 
 
@@ -48,6 +48,8 @@ class Offers:
     orders: Sequence[int]
     ranked: Sequence[Offer]
     best: dict[str, list[Offer]]  # sort -> what to offer where nothing is typed yet
+    # text -> what may come after it; of the last few, for the next key asks about nearly the same ones
+    after: dict[str, tuple[Collection[str], tuple[str, ...]]] = field(default_factory=dict)
 
     def beginning(self, key: str, most: int) -> list[Offer]:
         """Those whose key begins with `key`, the likeliest first."""

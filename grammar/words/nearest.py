@@ -13,17 +13,27 @@ def distance(one: str, other: str, most: int = 2) -> int:
     """Letters put in, left out, exchanged or swapped with a neighbour to make one of the other; `most` + 1 if more."""
     if abs(len(one) - len(other)) > most:
         return most + 1
-    before, last = [0] * (len(other) + 1), list(range(len(other) + 1))
+    width, far = len(other), most + 1
+    before, last = [far] * (width + 1), list(range(width + 1))
     for i, a in enumerate(one, start=1):
-        row = [i] + [0] * len(other)
-        for j, b in enumerate(other, start=1):
-            row[j] = min(last[j] + 1, row[j - 1] + 1, last[j - 1] + (a != b))
-            if i > 1 and j > 1 and a == other[j - 2] and one[i - 2] == b:
-                row[j] = min(row[j], before[j - 2] + 1)
+        # what stands further apart than `most` letters cannot be one within it
+        low, high = max(i - most, 1), min(i + most, width)
+        row = [far] * (width + 1)
+        row[low - 1] = i if low == 1 else far
+        for j in range(low, high + 1):
+            b = other[j - 1]
+            least = last[j - 1] + (a != b)
+            if last[j] < least:
+                least = last[j] + 1
+            if row[j - 1] < least:
+                least = row[j - 1] + 1
+            if i > 1 and j > 1 and a == other[j - 2] and one[i - 2] == b and before[j - 2] < least:
+                least = before[j - 2] + 1
+            row[j] = least
         if min(row) > most:
-            return most + 1
+            return far
         before, last = last, row
-    return last[-1]
+    return min(last[-1], far)
 
 
 def nearest_keys(word: str, keys: Iterable[str]) -> list[str]:
