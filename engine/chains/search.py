@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from itertools import combinations, product
 from typing import Any, Final
 
@@ -41,6 +41,8 @@ class Wanted:
     most_pieces: int = MOST_PIECES
     tubes: bool = False
     allowed: Callable[[Ring], bool] = lambda ring: True
+    parts: int = 0  # what the chain must hold, a bit each
+    part_of: Callable[[Ring], int] = lambda ring: 0  # which of these parts a ring is
     accepted: Callable[[Found], bool] = lambda found: True  # of a whole chain, before anything is worked out
 
 
@@ -95,9 +97,12 @@ def _walks(rings: RingMap, wanted: Wanted) -> Iterator[tuple[tuple[Joint | tuple
 
 
 def _tube_sets(
-    rings: RingMap, stood: Sequence[str], most: int, wanted: Wanted
+    rings: RingMap, stood: Sequence[str], most: int, wanted: Wanted, lacking: int = 0
 ) -> Iterator[tuple[tuple[int, Ring], ...]]:
-    """Sets of at most `most` tubes over the mounts of a walk, as (position, tube); a tube as often as it is owned."""
+    """Sets of at most `most` tubes over the mounts of a walk, as (position, tube); a tube as often as it is owned.
+
+    `lacking`: parts that the rest does not hold, so that the tubes must.
+    """
     pool = [
         (position, tube)
         for position, mount in enumerate(stood)
@@ -106,12 +111,22 @@ def _tube_sets(
         for _ in range(max(1, rings.copies.get(tube.id, 1)))
     ]
     seen = set()
+    part_of = {tube.id: wanted.part_of(tube) for _, tube in pool} if lacking else {}
     for size in range(1, most + 1):
         for chosen in combinations(pool, size):
+            if lacking and lacking & ~_all_of(part_of[tube.id] for _, tube in chosen):
+                continue
             key = tuple((position, tube.id) for position, tube in chosen)
             if key not in seen:
                 seen.add(key)
                 yield chosen
+
+
+def _all_of(parts: Iterable[int]) -> int:
+    held = 0
+    for part in parts:
+        held |= part
+    return held
 
 
 def found_of(steps: tuple[Step, ...]) -> Found:
@@ -165,11 +180,18 @@ class Search:
             for core in product(*choices):
                 if self._full():
                     return
-                found = found_of(core)
-                if self.wanted.accepted(found):
+                lacking = self._lacking(core)
+                if not lacking and self.wanted.accepted(found := found_of(core)):
                     yield found
                 if self.wanted.tubes:
-                    yield from self._tubed(core, stood, self.wanted.most_pieces - pieces)
+                    yield from self._tubed(core, stood, self.wanted.most_pieces - pieces, lacking)
+
+    def _lacking(self, core: tuple[Step, ...]) -> int:
+        """The parts wanted that a chain does not hold."""
+        if not self.wanted.parts:
+            return 0
+        rings = (step for step in core if isinstance(step, Ring))
+        return self.wanted.parts & ~_all_of(map(self.wanted.part_of, rings))
 
     def with_telling_tubes(self, core: Found) -> Iterator[Found]:
         """The chain with sets of tubes, of those alike in every number the first by price and ids alone.
@@ -179,7 +201,8 @@ class Search:
         """
         stood = [self.wanted.start, *(step.rear for step in core.steps)]
         best: dict[tuple[Any, ...], tuple[Any, ...]] = {}
-        for chosen in _tube_sets(self.rings, stood, self.wanted.most_pieces - core.pieces, self.wanted):
+        lacking = self._lacking(core.steps)
+        for chosen in _tube_sets(self.rings, stood, self.wanted.most_pieces - core.pieces, self.wanted, lacking):
             least = greatest = price = bought = 0
             glass, known, measured = False, True, True
             for _, tube in chosen:
@@ -200,8 +223,8 @@ class Search:
             if self.wanted.accepted(found):
                 yield found
 
-    def _tubed(self, core: tuple[Step, ...], stood: Sequence[str], most: int) -> Iterator[Found]:
-        for tubes in _tube_sets(self.rings, stood, most, self.wanted):
+    def _tubed(self, core: tuple[Step, ...], stood: Sequence[str], most: int, lacking: int) -> Iterator[Found]:
+        for tubes in _tube_sets(self.rings, stood, most, self.wanted, lacking):
             if self._full():
                 return
             found = found_of(_with_tubes(core, tubes))

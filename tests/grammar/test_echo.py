@@ -123,7 +123,7 @@ def bare(question: Question) -> Question:
     )  # fmt: skip
 
 
-@settings(max_examples=400, deadline=None)
+@settings(max_examples=150, deadline=None)
 @given(questions())
 def test_a_canonical_sentence_is_read_as_the_question_it_says(question: Question) -> None:
     sentence = canonical(question, lexicon().name_for)

@@ -24,6 +24,7 @@ def test_the_table_that_ships_was_fitted_to_these_questions() -> None:
     assert json.loads(TABLE.read_text(encoding="utf-8"))["of"] == digest()
 
 
+@pytest.mark.long
 def test_questions_it_was_not_fitted_to_are_read_right() -> None:
     """A sixth of the others tells it; `python -m tests.grammar.fit --folds` fits to all of them."""
     rows = [row for row in asked() if row.intent in ASKED]

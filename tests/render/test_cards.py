@@ -108,9 +108,9 @@ def test_no_cards_no_page(desk: Desk) -> None:
 
 
 def lockers(facts: Catalogue) -> str:
-    """A lens of every second mount there is, long and short, fast and slow, measured and hardly known."""
+    """A lens of every fourth mount there is, long and short, fast and slow, measured and hardly known."""
     rows = []
-    for n, mount in enumerate(list(facts.mounts)[::2][:90]):
+    for n, mount in enumerate(list(facts.mounts)[::4]):
         told = [f"name: bird {n}", f"mount: {mount}"]
         told += [f"focal_length: {(4, 12.5, 50, 135, 600)[n % 5]} mm"] if n % 7 else []
         told += [f"f_number: f/{(0.95, 1.4, 2.8, 5.6)[n % 4]}"] if n % 6 else []
@@ -130,7 +130,7 @@ def test_no_text_is_cut_off_whatever_the_lens(tmp_path: Path) -> None:
     assert not desk.problems
     made = page(desk, "cards for all my lenses on an E-mount APS-C body in feet in open shade")
     count = len(Reading(made).cards)
-    assert count > 40
+    assert count > 20
     for found in laid_out([made], tmp_path)[0]:
         assert found["cards"] == count
         assert found["wrong"] == []

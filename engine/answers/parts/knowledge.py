@@ -119,21 +119,19 @@ def _choose(knowledge: Knowledge, setup: Setup, limits: Limits, most: int) -> Ch
     most_glass = with_glass or (limits.pieces or MOST_PIECES if limits.with_glass else MOST_GLASS)
 
     def accepted(found: Found) -> bool:
-        rings = [step for step in found.steps if isinstance(step, Ring)] if found.glass or limits.using else []
-        if sum(ring.glass for ring in rings) > most_glass:
-            return False
-        return all(any(not names.isdisjoint(called(ring)) for ring in rings) for names in wanted_names)
+        return not found.glass or sum(step.glass for step in found.steps if isinstance(step, Ring)) <= most_glass
 
-    called_so: dict[str, frozenset[str]] = {}  # a ring is met on many chains
+    known_parts: dict[str, int] = {}  # a ring is met on many chains
 
-    def called(ring: Ring) -> frozenset[str]:
-        if ring.id not in called_so:
-            called_so[ring.id] = names_of((adapters[ring.id],), ring.variants)
-        return called_so[ring.id]
+    def part_of(ring: Ring) -> int:
+        if ring.id not in known_parts:
+            called = names_of((adapters[ring.id],), ring.variants)
+            known_parts[ring.id] = sum(1 << n for n, names in enumerate(wanted_names) if not names.isdisjoint(called))
+        return known_parts[ring.id]
 
     wanted = Wanted(
         setup.lens_mount.id, setup.body_mount.id, limits.pieces if limits.pieces is not None else MOST_PIECES,
-        tubes, allowed, accepted,
+        tubes, allowed, (1 << len(wanted_names)) - 1, part_of, accepted,
     )  # fmt: skip
     search = Search(knowledge.rings, wanted)
     start = Trace(givens(Chain((), {}), setup, knowledge.catalogue, with_spread=False))
