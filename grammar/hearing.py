@@ -6,8 +6,8 @@ from typing import Final
 
 from engine.base.compact import compact, replace
 from grammar.echo.echo import said_back
-from grammar.intents import SCALE_ROW, Weighed, features_of, weigh
-from grammar.kinds import HAZARD
+from grammar.intents import SCALE_ROW, WHY_ALONE, Weighed, features_of, weigh
+from grammar.kinds import HAZARD, WHY
 from grammar.leanings import lean, wording_of
 from grammar.parsing import parse
 from grammar.readings.kept_readings import Readings
@@ -148,6 +148,8 @@ def _weighed(
     plainly = said_back(text) or warned
     if plainly is None and SCALE_ROW in features:
         plainly = _by_far(weighed)  # who tells every mark of a scale mostly wants them all marked anew
+    if plainly is None and WHY_ALONE in features:
+        plainly = WHY  # whatever was told before that word is what wants a reason
     likely = (
         {plainly: 1.0} if plainly is not None else lean(wording_of(line, features, before), dict(weighed.ranked), text)
     )

@@ -6,7 +6,7 @@ from itertools import pairwise
 from typing import Final
 
 from engine.base.compact import compact, field
-from grammar.kinds import OUT_OF_SCOPE
+from grammar.kinds import OUT_OF_SCOPE, WHY
 from grammar.numbers.scale_rows import SCALE_MARKS
 from grammar.readings.kept_readings import Readings
 from grammar.things.cast import Cast
@@ -15,6 +15,7 @@ from grammar.words.groups import EITHER, FIGURE, HARMING
 from grammar.words.lexicon import Lexicon
 from grammar.words.tokens import Cue, Line
 
+WHY_ALONE: Final = "why-alone"  # the last sentence is nothing but that word
 SCALE_ROW: Final = "scale-row"  # what is told by all the marks of a scale
 LEAST: Final = 1.0  # a question whose best intent weighs less than this has not been understood by its evidence
 SURE: Final = 0.6  # and one that no evidence speaks for needs wording that leans at least so far one way
@@ -131,6 +132,7 @@ def features_of(line: Line, cues: tuple[Cue, ...], cast: Cast, readings: Reading
             ("advice", any(one.kind == "advice" for one in line.spoken)),
             ("asked", "?" in line.text),
             ("named-only", not cues and "?" not in line.text and not readings.values),
+            (WHY_ALONE, _ends_in_why(line)),
             ("harm-word", any(HARMING in one.groups for one in line.tokens)),
             ("brief", len([token for token in line.tokens if token.kind not in ("STOP", "MARK")]) <= 4),
             ("figure-alone", _asks_a_figure(line, cast, readings)),
@@ -140,6 +142,15 @@ def features_of(line: Line, cues: tuple[Cue, ...], cast: Cast, readings: Reading
         if is_so
     }
     return frozenset(shown)
+
+
+def _ends_in_why(line: Line) -> bool:
+    """'the corners go dark in 4:3, not in 16:9. why': a sentence that is nothing but that word, behind another."""
+    said = [token for token in line.tokens if token.kind not in ("DET", "FILLER")]
+    while said and said[-1].kind == "STOP":
+        said.pop()
+    parted = len(said) > 1 and (said[-2].kind == "STOP" or said[-2].text in (",", "-"))
+    return parted and any(cue.tells == WHY and cue.column == said[-1].column for cue in line.cues)
 
 
 def _asks_a_figure(line: Line, cast: Cast, readings: Readings) -> bool:
@@ -198,6 +209,7 @@ def _of_things(cast: Cast) -> set[str]:
         ("body", bool(cast.bodies)),
         ("body-mount", has_body),
         ("bodies", len(cast.bodies) > 1),
+        ("many-bodies", len(cast.bodies) > 2),
         ("pair", has_lens and has_body),
         ("into-ring", has_lens and _is_put_into_ring(cast)),
         ("same-mount", bool(lens_mounts & body_mounts)),

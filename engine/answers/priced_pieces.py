@@ -11,7 +11,7 @@ from engine.answers.parts.said import mentions, numbers
 from engine.answers.parts.wording import listed, money, trimmed
 from engine.base.interval import Interval, is_known
 from engine.facts.catalogue import Catalogue
-from engine.facts.kinds import TUBELIKE
+from engine.facts.kinds import GLASS_KINDS, TUBELIKE
 from engine.facts.records import Adapter
 from grammar.questions import Question, Thing
 
@@ -26,6 +26,7 @@ BY_KIND: Final = {
     "tilt": "Tilt adapter", "shift": "Shift adapter",
 }  # fmt: skip
 MOST: Final = 4
+LEAST_WAYS: Final = 2
 
 
 def priced_or_planned(question: Question, knowledge: Knowledge) -> Answer:
@@ -33,6 +34,7 @@ def priced_or_planned(question: Question, knowledge: Knowledge) -> Answer:
     from engine.answers.buying import plan
 
     priced = _priced(question, knowledge.catalogue) or _of_kind(question, knowledge.catalogue)
+    priced = priced or _of_ways(question, knowledge)
     return priced if priced is not None else plan(question, knowledge)
 
 
@@ -94,6 +96,21 @@ def _of_kind(question: Question, facts: Catalogue) -> Answer | None:
     price = Quantity("price", Interval.between(*band), piece.piece)
     return Answer(
         question.text, question.intent, ANSWERED, tuple(lines), question=question, quantities=(price,)
+    )  # fmt: skip
+
+
+def _of_ways(question: Question, knowledge: Knowledge) -> Answer | None:
+    """What each way costs, with glass and without, where the price of both is asked."""
+    if not mentions(question, "price-asked") or not any(piece.piece in GLASS_KINDS for piece in question.adapters):
+        return None
+    from engine.answers.ways_apart import ways_apart
+
+    told, chains = ways_apart(question, knowledge)
+    if not told.lines or len(chains) < LEAST_WAYS:
+        return None
+    return Answer(
+        question.text, question.intent, ANSWERED, told.lines, question=question, chains=chains,
+        quantities=told.quantities,
     )  # fmt: skip
 
 

@@ -59,9 +59,16 @@ def are_set_apart(question: Question) -> bool:
 
 def _in_order(question: Question) -> list[Thing]:
     told = sorted((one for one in question.adapters if one.piece != HUB), key=lambda one: one.column)
+    told = [one for n, one in enumerate(told) if not (one.piece in GLASS_KINDS and _is_said_again(one, told[:n]))]
     if sum(bool(one.front and one.rear) for one in told) < _LEAST:
         return told
     return [one for one in told if not _only_counts(one)]
+
+
+def _is_said_again(one: Thing, before: Sequence[Thing]) -> bool:
+    """'a booster with glass (focal reducer)': the same kind of glass once more, of which nothing else is told."""
+    told = one.front or one.rear or one.ids or one.factor is not None or one.thickness_mm is not None
+    return not told and any(other.piece == one.piece for other in before)
 
 
 def _only_counts(one: Thing) -> bool:
@@ -76,7 +83,7 @@ def _parts(between: Sequence[Link | None]) -> bool:
 
 def _groups(question: Question) -> list[list[Thing]]:
     """The pieces parted where 'or' or 'vs' stands between them; where none does, each is a way of its own."""
-    optical = [thing for thing in question.adapters if thing.piece in GLASS_KINDS]
+    optical = [thing for thing in _in_order(question) if thing.piece in GLASS_KINDS]
     if len(optical) > 1:
         return [[thing] for thing in optical]  # the ring named with several reducers is none of them
     things = _in_order(question)
