@@ -11,7 +11,7 @@ from grammar.kinds import HAZARD, WHY
 from grammar.leanings import lean, wording_of
 from grammar.parsing import parse
 from grammar.readings.kept_readings import Readings
-from grammar.readings.readings import readings_of
+from grammar.readings.readings import GLASS_OUT, readings_of
 from grammar.shaping import Shaped, shaped
 from grammar.shifting import Misfit
 from grammar.things.cast import Cast
@@ -61,13 +61,14 @@ HEARD_AS: Final = {
 LISTENED: Final = frozenset(HEARD_AS) | {
     "too", "ring-amiss-by", "ring-and-shim", "under-it", "stops-lighter", "stops-darker", "native-said",
     "to-look-alike", "scene-asked", "turned-in-front", "onto-its-front", "behind-the-other", "on-top-of-it",
-    "adds-to-it", "counted-or-none", "turned-back", "turned-back-lead", "glass-denied", "stop-of-number",
+    "adds-to-it", "counted-or-none", "turned-back", "turned-back-lead", "glass-denied", "glass-within", "within-taken-out", "stop-of-number",
     "number-becomes", "its-worth",
 }  # fmt: skip
 OF_NOTHING: Final = "of-nothing"  # that no word of it says anything of a subject: 'how do i know', 'what could that be'
 _FAR_LOST: Final = frozenset(["infinity", "lose"])  # 'do i lose infinity with two rings stacked' fears for focus alone
 _ONE_RING: Final = "one-ring"
 _GLASS_DENIED, _PLAIN_PIECE = "glass-denied", "plain-piece"
+_TAKEN_OUT = frozenset(["glass-within", "within-taken-out"])  # 'it has a lens in it, can I unscrew that'
 _STOPS: Final = frozenset(["FNUM", "COMBO"])
 _BARE_NUMBER: Final = "numbers-said"  # of anything at all
 _OURS: Final = frozenset(["thing", "term", "advice", "talking", "ordinal", "limits", "infinity", "focus"])
@@ -165,7 +166,9 @@ def _seen_to_end(mentions: tuple[Mention, ...]) -> frozenset[str]:
 
 def _glass_denied(mentions: tuple[Mention, ...]) -> frozenset[str]:
     """'no correcting lens', 'an empty ring': the ring is told as plain, in however many words."""
-    return frozenset([_PLAIN_PIECE] if any(one.key == _GLASS_DENIED for one in mentions) else ())
+    keys = {one.key for one in mentions}
+    taken_out = frozenset([_PLAIN_PIECE, GLASS_OUT] if keys >= _TAKEN_OUT else ())
+    return taken_out | frozenset([_PLAIN_PIECE] if _GLASS_DENIED in keys else ())
 
 
 def _advised(nearest: Match | None) -> set[str]:

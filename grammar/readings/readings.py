@@ -22,6 +22,7 @@ from grammar.things.phrases import Between, Phrase
 from grammar.words.tokens import Token
 
 # kinds of literal whose number is kept as it stands, and the key it is kept under
+GLASS_OUT: Final = "glass-out"  # that glass which is in the ring is taken out of it
 _PLAIN: Final = {
     "FPS": "frame_rate", "TURNS": "turns", "STOPS": "stops", "DEGREES": "angle", "PERCENT": "transmission",
     "PRICE": "price",
@@ -75,6 +76,8 @@ def readings_of(phrases: list[Phrase], cast: Cast, told: frozenset[str]) -> Read
     _marked(out, phrases, cast, told)
     if "plain-piece" in told:
         out.limits["without_glass"] = True
+    if GLASS_OUT in told:
+        out.limits.pop("with_glass", None)  # the glass told of is taken out
     settle(out, cast, told)
     return out
 
