@@ -61,8 +61,8 @@ HEARD_AS: Final = {
 LISTENED: Final = frozenset(HEARD_AS) | {
     "too", "ring-amiss-by", "ring-and-shim", "under-it", "stops-lighter", "stops-darker", "native-said",
     "to-look-alike", "scene-asked", "turned-in-front", "onto-its-front", "behind-the-other", "on-top-of-it",
-    "adds-to-it", "counted-or-none", "turned-back", "turned-back-lead", "glass-denied", "glass-within", "within-taken-out",
-    "stop-of-number",
+    "adds-to-it", "counted-or-none", "turned-back", "turned-back-lead", "glass-denied", "glass-within",
+    "within-taken-out", "stop-of-number",
     "number-becomes", "its-worth",
 }  # fmt: skip
 OF_NOTHING: Final = "of-nothing"  # that no word of it says anything of a subject: 'how do i know', 'what could that be'

@@ -179,13 +179,14 @@ def _leads_row(tokens: list[Token], at: int) -> bool:
 def _is_rather_lens(out: list[Token], back: int, tokens: list[Token], at: int) -> bool:
     """'with my OM ring, 50mm': as long as a lens, and no lens is told by its length; a ring's is told to the tenth.
 
-    'A 0.3mm shim under the ring, 135mm': what is so thin is no lens.
+    'A 0.3mm shim under the ring, 135mm', 'a 0.5 washer between lens and ring, 50mm': what is so thin is no lens.
     """
     token, ring = tokens[at], out[back]
     rest = [one for one in (*tokens[:at], *tokens[at + 1 :]) if one.kind in _FOCALS]
     thin = [one for one in rest if one.kind == "LENGTH" and one.numbers[0] <= _THINNEST_MM]
     of_mount = back > 0 and out[back - 1].kind == "MOUNT"
-    plain = ring.kind == "PIECE" and ring.value == "adapter" and (of_mount or bool(thin))
+    sheet = any(one.kind in ("NUMBER", "TIMES") and one.numbers[0] <= _THINNEST_MM for one in tokens[:at])
+    plain = ring.kind == "PIECE" and ring.value == "adapter" and (of_mount or bool(thin) or sheet)
     metric = token.is_mm and token.text[-1:].isalpha()
     others = len(rest) > len(thin)
     return plain and metric and not others and token.numbers[0] == int(token.numbers[0]) >= _SHORTEST_LENS_MM

@@ -13,7 +13,7 @@ _WHERE: Final = frozenset(["between", "behind", "on"])
 _SHIM_CUE: Final = "shim"
 _WASHER: Final = "washer"
 _ASKS_FAR: Final = frozenset(
-    ["infinity", "how-far", "focus", "how-close", "which-stop", "end-far", "how-bad", "left-so"]
+    ["infinity", "how-far", "focus", "how-close", "which-stop", "end-far", "how-bad", "left-so", "comes-of-it"]
 )  # cues that ask what comes of it
 _ASKS_WHAT_COMES: Final = _ASKS_FAR | {"save", "how-far", "f-stop", "will"}
 # what was asked before, where a washer that is put in then is so much more between
@@ -70,17 +70,18 @@ def _tell_shim(tokens: list[Token], asks_far: bool) -> None:
         if word.kind != "CUE" or SHEETS not in word.groups:
             continue
         of = at + 2 < len(tokens) and tokens[at + 1].value == "of"
-        size, rest = (tokens[at + 2], at + 3) if of else (tokens[at - 1] if at else word, at + 1)
+        named = not of and at > 1 and tokens[at - 1].kind in ("MOUNT", "LETTER")  # 'a 1 mm M42 washer'
+        size, rest = (tokens[at + 2], at + 3) if of else (tokens[at - 1 - named] if at else word, at + 1)
         where = next((one for one in tokens[rest : rest + _NEAR] if one.kind not in _SMALL), None)
         bare = size.kind in ("NUMBER", "TIMES") or size.is_mm
-        first = at if of else at - 1
+        first = at if of else at - 1 - named
         counted = _is_counted(tokens, first)
         there = word.text.casefold().startswith(_WASHER) and _is_led_with(tokens, first - counted)
         bare = bare and (asks_far or there)
         put = (where is not None and PUT_WHERE in where.groups) or _is_joined(tokens, first - counted)
         if bare and (put or (there and counted)) and 0 < size.numbers[0] <= _THICKEST_SHIM_MM:
-            piece = [size.as_("LENGTH", unit="mm"), word.as_("PIECE", value=SPACER)]
-            tokens[first:rest] = piece
+            mount = tokens[at - 1 : at] if named else []
+            tokens[first:rest] = [size.as_("LENGTH", unit="mm"), *mount, word.as_("PIECE", value=SPACER)]
             _count(tokens, first)
             return
 

@@ -18,6 +18,7 @@ _BEFORE_MADE: Final = frozenset(["DET", "VERB", "PREP", "BODY", "COMBO", "FNUM",
 _SMALL: Final = frozenset(["FILLER", "JOIN", "STOP", "VERB", "CUE"])
 _STOPS: Final = frozenset(["f", "t"])  # letters of stops
 _NO_MOUNT: Final = ARTICLES | UNITS | {"d"}  # small words and units, whatever stands behind
+_PLURALS: Final = frozenset(["s", "t"])  # 'm42 s': the end of a word that was parted
 _NOT: Final = "not"
 _MOUNT: Final = "mount"
 _SAYS: Final = "says"
@@ -105,7 +106,7 @@ def _stands_as_mount(tokens: list[Token], at: int) -> bool:
         return token.text.casefold() not in ("s", "t", "d") or before is None or before.kind != "FILLER" or token.gap
     stands = (
         _among, _in_row, _placed, _in_brackets, _made, _told, _alone, _ends_a_phrase, _behind_format, _likened,
-        _put_instead, _fitting, _denied, _of_ring,
+        _put_instead, _fitting, _denied, _of_ring, _ends_pair,
     )  # fmt: skip
     return is_told_by_numbers(tokens, at) or any(one(tokens, at) for one in stands)
 
@@ -134,6 +135,15 @@ def _of_ring(tokens: list[Token], at: int) -> bool:
     ring = [one.kind for one in tokens[at + 1 : at + 3]] == ["MOUNT", "PIECE"]
     opened = at == 0 or tokens[at - 1].kind in ("DET", "PREP", "STOP", "JOIN")
     return ring and opened and tokens[at].gap and tokens[at].text.casefold() not in _NO_MOUNT
+
+
+def _ends_pair(tokens: list[Token], at: int) -> bool:
+    """'right for m42 e?': right behind the one mount, where the phrase ends."""
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    ends = after is None or after.kind == "STOP"
+    letter = tokens[at].text.casefold()
+    behind = at > 0 and tokens[at - 1].kind == "MOUNT" and tokens[at].gap
+    return ends and behind and letter not in _NO_MOUNT and letter not in _PLURALS
 
 
 def _denied(tokens: list[Token], at: int) -> bool:
