@@ -6,6 +6,8 @@ from grammar.things.standins import STANDIN
 from grammar.words.groups import SUFFICES, WILL_IT
 from grammar.words.tokens import Token, is_plural
 
+_RING = "adapter"  # the value of words for a ring
+
 
 def _asks_will(before: list[Token]) -> bool:
     """Whether the mount before it stands right behind 'will' or the like, so that no lens goes ahead of it there."""
@@ -86,7 +88,13 @@ def _of_piece(tokens: list[Token], at: int, before: list[Token]) -> bool:
 
 
 def _slashed(tokens: list[Token], at: int) -> bool:
-    """'the FD/E ring': of one ring, written together; 'FD/M42 rings' are two."""
+    """'the FD/E ring', 'my ring M42/E', 'an M42/EF one': of one ring, written together; 'FD/M42 rings' are two."""
+    if tokens[at].text != "/" or tokens[at].gap or tokens[at + 1].gap:
+        return False
     ring = tokens[at + 2] if at + 2 < len(tokens) else None
-    one = ring is not None and ring.kind == "PIECE" and not is_plural(ring)
-    return one and tokens[at].text == "/" and not tokens[at].gap and not tokens[at + 1].gap
+    if ring is not None and STANDIN in ring.implies:
+        return True
+    if ring is not None and ring.kind == "PIECE" and not is_plural(ring):
+        return True
+    ahead = tokens[at - 2] if at > 1 else None
+    return ahead is not None and ahead.kind == "PIECE" and ahead.value == _RING and not is_plural(ahead)
