@@ -51,7 +51,7 @@ HEARD_AS: Final = {
     "deepest-of": "deepest-of", "thinnest-of": "deepest-of",
     "at-the-sun": "at-the-sun", "laid-in-sun": "laid-in-sun", "stops-down": "stops-down", "far-scene": "far-scene",
     "star-trails": "star-trails", "rest-of-ring": "rest-of-ring", "any-trick": "any-trick", "iris-asked": "iris-asked",
-    "stays-as-long": "stays-as-long", "iso-asked": "iso-asked",
+    "will-not-come-off": "stuck", "stays-as-long": "stays-as-long", "iso-asked": "iso-asked",
     "far-away-scene": "far-away-scene", "between-asked": "between-asked", "same-said": "same-said",
     "wondered-at": "wondered-at", "drawn-to-film": "drawn-to-film", "light-to-give": "light-to-give",
     "word-asked": "word-asked", "mount-called": "mount-called",

@@ -9,12 +9,14 @@ from grammar.words.tokens import Token
 
 _PLACING: Final = frozenset(["on", "for"])
 _NUMBERS: Final = frozenset(["COMBO", "FOCAL", "LENGTH", "NUMBER"])
+_WITH, _MOUNT = "with", "mount"
+_GOES_ON: Final = frozenset(["LENS", "KIND", "PIECE", "MOUNT", "LINK", "LENGTH", "COMBO", "JOIN"])  # behind it
 _LEAST: Final = 8.0  # mm, of a lens
 
 
 def with_host_first(tokens: list[Token]) -> list[Token]:
     """A comma before the article that follows the mount of a body."""
-    tokens = _with_what_it_takes(tokens)
+    tokens = _with_mount_behind(_with_what_it_takes(tokens))
     out = list(tokens)
     for at in range(len(tokens) - 3):
         prep, mount, article, size = tokens[at : at + 4]
@@ -34,4 +36,19 @@ def _with_what_it_takes(tokens: list[Token]) -> list[Token]:
         others = any(one.kind == "MOUNT" for one in tokens[:at])
         if said and others and mount.kind == "MOUNT" and lens.kind == "LENS":
             return [*tokens[:at], mount, body, *_with_what_it_takes(tokens[at + 4 :])]
+    return tokens
+
+
+def _with_mount_behind(tokens: list[Token]) -> list[Token]:
+    """'a camera with C-mount': said so, the mount is the body's own; 'a camera with C-mount lenses' tells of these."""
+    for at in range(len(tokens) - 2):
+        body, led = tokens[at : at + 2]
+        first = at + 2 + (tokens[at + 2].kind == "DET")
+        mount = tokens[first] if first < len(tokens) else None
+        after = tokens[first + 1] if first + 1 < len(tokens) else None
+        said = body.kind == "BODY" and not body.ids and (led.kind, led.value) == ("PREP", _WITH)
+        own = mount is not None and mount.kind == "MOUNT" and mount.text.casefold().endswith(_MOUNT)
+        bare = not (at and tokens[at - 1].kind == "MOUNT") and (after is None or after.kind not in _GOES_ON)
+        if said and own and bare and mount is not None:
+            return [*tokens[:at], mount, body, *tokens[first + 1 :]]
     return tokens

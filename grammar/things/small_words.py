@@ -191,9 +191,9 @@ def _vague(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
 
 
 def _in_words(token: Token, unit: Token | None) -> Token | None:
-    """'three metres' as a length in mm; None for anything else."""
+    """'three metres' as a length in mm; None for anything else, as the mount of 'one M adapter'."""
     factor = _UNITS.get(unit.text.casefold()) if unit is not None else None
-    if token.kind != "NUMBER" or not token.text.isalpha() or factor is None or unit is None:
+    if token.kind != "NUMBER" or not token.text.isalpha() or factor is None or unit is None or unit.text == "M":
         return None
     return token.as_(
         "LENGTH", numbers=(token.numbers[0] * factor,), unit=_UNIT_OF[factor], text=f"{token.text} {unit.text}"

@@ -112,7 +112,7 @@ def nearest(
     rows = [(match.score * _of_mounts(advice[match.id], mounts), match) for match in found]
     rows.sort(key=lambda row: -row[0])
     if intent in SPOKEN_OF and rows:
-        first = rows[0][1]
+        first = max((match for _, match in rows), key=lambda match: match.score)  # whatever mounts are named
         if not _is_near(first, least, intent):
             return ()  # what shares less is no nearer
         most = most if first.score >= least else 1  # one word: what else holds it is about something else

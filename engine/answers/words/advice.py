@@ -25,6 +25,7 @@ from engine.facts.subjects import asked_as
 from grammar.kinds import DEFINITION, EXPOSURE_ND, HAZARD, SHIM_CALIBRATION, WHY
 from grammar.questions import Question
 
+LENS_STUCK = "lens-stuck"  # the advice where nothing is told of what else is stuck
 STUCK = "stuck"  # the topic of what does not come off
 _BEFORE_LENS = frozenset({"step-ring", "filter", "close-up-lens"})
 _SHOWN = {"dashes": "no-aperture-data"}  # what a display shows, by the advice on it
@@ -101,6 +102,8 @@ def named_or_near(
         named = (name for name in ids if name in table and not _tells_of_stuck(table[name]))
         ids = [what_is_stuck(question, knowledge), *named]
         near = tuple(row for row in near if _tells_of_stuck(row) and mounts & set(row.mounts))
+    if question.topic == STUCK and question.intent == HAZARD and not near and not ids:
+        ids = [LENS_STUCK]  # whatever else is told, that it does not come off is plain
     ids = outdone_last(ids, [advice.id for advice in near], said, knowledge.catalogue, question.intent)
     rows = [table[name] for name in dict.fromkeys(ids) if name in table]
     first = FIRST_OF.get(question.intent)
