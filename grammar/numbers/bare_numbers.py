@@ -82,6 +82,9 @@ def _is_engraved_stop(tokens: list[Token], at: int, told: frozenset[str]) -> boo
     return not parted and not told & CLOSE_UP
 
 
+_MOST_CONVERTING: Final = 3.0  # times, of a teleconverter
+
+
 def _is_magnification(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
     """'0.5x on full frame, how wide is what i see': no reducer where nothing but a size is spoken of."""
     if _is_of_close_lens(tokens, at) or _is_drawn_by_itself(tokens, at) or _is_under_glass(tokens, at):
@@ -100,6 +103,8 @@ def _is_magnification(tokens: list[Token], at: int, told: frozenset[str]) -> boo
     glass = any(one.kind == "PIECE" and one.value in OPTICS for one in tokens)
     headed = after is not None and after.kind in ("PIECE", "BODY", "FRAME")
     with_article = before is not None and before.kind == "DET"
+    if tokens[at].numbers[0] > _MOST_CONVERTING and _is_drawn_out(tokens) and not (headed or with_article):
+        return True  # 'does a bellows w/ 55mm turned round give me 5x': no converter goes so far
     if not (glass or headed or with_article) and _asks_extension(tokens, told):
         return True  # 'at 1.5x with 60mm, how much extension'
     return bool(told & _OF_SIZE) and not things and not placed

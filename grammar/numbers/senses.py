@@ -229,6 +229,10 @@ def _is_one_thing(values: list[float], texts: list[str]) -> bool:
     return written >= min(_LEAST_READINGS, len(texts)) and 0 <= apart <= min(_WIDEST, max(0.1, _SPREAD * max(values)))
 
 
+_LIT: Final = frozenset(["LIGHT", "ISO", "SHUTTER", "FPS"])  # tokens of an exposure
+_BRIGHTEST_STOPS: Final = 2.8  # openings that glass is called by
+
+
 def _plates(tokens: list[Token]) -> list[Token]:
     """'2 mm glass', '2.5mm of glass': too short for a focal length, so the glass is a plate and that its thickness."""
     tokens = _thick_plates(tokens)
@@ -245,6 +249,9 @@ def _plates(tokens: list[Token]) -> list[Token]:
         if before is None or before.kind not in ("LENGTH", "NUMBER") or before.unit not in ("mm", ""):
             continue
         after = tokens[at + 1] if at + 1 < len(tokens) else None
+        if back == at - 1 and _is_opening(before, tokens):
+            tokens[back] = before.as_("FNUM")
+            continue
         plate = back < at - 1 or (after is not None and (after.value in _BEHIND_LENS or _names_plate(after)))
         if before.numbers[0] <= (_THICKEST_GLASS if plate else _SHORTEST_FOCAL):
             tokens[back] = before.as_("KEYED", value="glass", unit="mm")
@@ -252,6 +259,12 @@ def _plates(tokens: list[Token]) -> list[Token]:
                 if place == at or _names_plate(tokens[place]):
                     tokens[place] = tokens[place].as_("CUE")
     return tokens
+
+
+def _is_opening(number: Token, tokens: list[Token]) -> bool:
+    """'outside w/ 1.2 glass from a projector, ISO 800': beside what a shot is lit by, so bright a lens."""
+    bare = number.kind == "NUMBER" and "." in number.text and number.numbers[0] <= _BRIGHTEST_STOPS
+    return bare and any(one.kind in _LIT for one in tokens)
 
 
 def _leads_to_glass(token: Token) -> bool:

@@ -41,6 +41,10 @@ def linked(tokens: list[Token]) -> list[Token]:
             if token.text == "-" or _slashed(tokens, at):
                 out.append(token.as_("LINK"))
                 continue
+            if _is_ring_for(token, out) and not (at + 2 < len(tokens) and tokens[at + 2].kind == "BODY"):
+                del out[-2]
+                out.append(token.as_("LINK"))
+                continue
             if token.kind == "PREP" and token.value == "to" and not _ends_list(out) and _of_piece(tokens, at, out):
                 out.append(token.as_("LINK"))
                 continue
@@ -48,6 +52,13 @@ def linked(tokens: list[Token]) -> list[Token]:
         if [one.kind for one in tokens[at : at + 3]] == ["MOUNT", "MOUNT", "PIECE"]:
             out.append(token.as_("LINK"))
     return out
+
+
+def _is_ring_for(token: Token, before: list[Token]) -> bool:
+    """'a ring for d>c': what it leads from and to, and no body that it is for."""
+    led = before[-3:]
+    ring = [one.kind for one in led] == ["PIECE", "PREP", "MOUNT"] and led[1].value == "for" and led[0].value == _RING
+    return ring and (token.kind, token.value, token.text) == ("PREP", "to", ">")
 
 
 def _ends_list(before: list[Token]) -> bool:

@@ -34,7 +34,7 @@ def with_standins(tokens: list[Token], hosts: frozenset[str] = frozenset()) -> l
     out: list[Token] = []
     tokens = _without_ones_for(tokens)
     for at, token in enumerate(tokens):
-        if STANDIN in token.implies and (_ends_piece(tokens, at) or _is_piece_told(tokens, at)):
+        if STANDIN in token.implies and (_ends_piece(tokens, at) or _is_piece_told(tokens, at) or _sizes_piece(out)):
             continue  # 'a helicoid one, 6 mm', 'the ring is a 2 mm one'
         if STANDIN in token.implies and _stands(tokens, at):
             ring = len(out) > 1 and (out[-2].kind == "LINK" or _is_thin(out, tokens))
@@ -63,7 +63,17 @@ def _is_host_on(before: list[Token], hosts: frozenset[str]) -> bool:
     led = [one for one in before[-4:-1] if one.kind != "DET"]
     on = bool(led) and led[-1].kind == "PREP" and led[-1].value == _ON
     on = on or [one.kind for one in led[-2:]] == ["BODY", "JOIN"]
+    on = on or _is_body_beside(before)
     return on and before[-1].kind == "MOUNT" and before[-1].ids[:1] != () and before[-1].ids[0] in hosts
+
+
+def _is_body_beside(before: list[Token]) -> bool:
+    """'an E camera with APS-C or an MFT one': set beside a body of which more is told, and no lens since."""
+    rest = [one for one in before[:-1] if one.kind != "DET"]
+    if not rest or rest[-1].kind != "JOIN":
+        return False
+    last = next((one.kind for one in reversed(rest) if one.kind in ("BODY", "LENS", "PIECE", "KIND")), "")
+    return last == "BODY"
 
 
 def _without_ones_for(tokens: list[Token]) -> list[Token]:
@@ -91,6 +101,13 @@ def _ends_piece(tokens: list[Token], at: int) -> bool:
     """Whether it only says once more that a piece is meant."""
     after = tokens[at + 1] if at + 1 < len(tokens) else None
     return at > 0 and tokens[at - 1].kind == "PIECE" and (after is None or after.kind in CLAUSE_ENDS)
+
+
+def _sizes_piece(before: list[Token]) -> bool:
+    """'the spacer, the 2.5 mm one': a length told of the piece right before the comma."""
+    led = [one for one in before[-4:] if one.kind != "DET"][-3:]
+    sized = [one.kind for one in led] == ["PIECE", "JOIN", "LENGTH"]
+    return sized and led[1].text == "," and led[2].is_mm
 
 
 def _is_piece_told(tokens: list[Token], at: int) -> bool:
