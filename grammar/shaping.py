@@ -97,6 +97,7 @@ from grammar.things.saying_of import with_sayings_parted
 from grammar.things.slr_lenses import with_lenses_of_slrs, with_screw_lenses, with_screwed_kinds
 from grammar.things.small_words import with_small_words
 from grammar.things.standins import with_standins
+from grammar.things.told_of import with_told_of
 from grammar.things.tubes_joined import with_tubes_joined
 from grammar.things.turned_lens import with_turned_lens
 from grammar.things.width_rings import with_width_rings
@@ -135,7 +136,8 @@ def shaped(
         with_screw_lenses(with_screwed_kinds(with_kinds_counted(with_width_rings(tokens)))), told
     )
     tokens = with_rings_pictured(with_tubes_behind(with_pulled_out(without_zooming(tokens), told), told))
-    tokens = with_body_ahead(_ringed([one for token in tokens for one in _named(token)]), hosts)
+    tokens = with_told_of(_ringed([one for token in tokens for one in _named(token)]), hosts)
+    tokens = with_body_ahead(tokens, hosts)
     tokens = with_rings_sized(with_ring_links(tokens, hosts), hosts)
     tokens = with_host_first(with_hubs_told(with_flanges_of_bodies(linked(hyphened(with_denied_told(tokens))))))
     tokens, skipped = with_strangers(with_colons_told(with_clear_openings(tokens)))

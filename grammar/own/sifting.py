@@ -18,6 +18,7 @@ _NOUNS: Final = {"lens": "lenses", "body": "bodies", "piece": "adapters"}
 _KINDS_OF_LENS: Final = frozenset([("kind", "tele"), ("kind", "wide"), ("kind", "zoom")])
 _ONE: Final = frozenset(["lens", "glass"])  # what ends as several do, and is one
 _MASS: Final = frozenset(["glass", "gear", "kit"])  # one word for all of it
+_TO = "to"
 _EVERY: Final = frozenset(["all"])
 _GAP: Final = 4  # words that may stand between what opens a question and the things that it is about
 FEET: Final = {"in": MM_PER_INCH, "ft": MM_PER_FOOT}  # mm
@@ -122,11 +123,16 @@ def opened(runs: Runs, marks: list[Mark], lexicon: Lexicon) -> Opened | None:
             if noun is None:
                 continue
             mine = next((one for one in marks[n + 1 :] if one.does == "mine" and 0 <= one.at - noun[2] <= 1), None)
-            if mine is not None:
+            if mine is not None and not _is_obliged(runs, mine):
                 last = runs.atoms[noun[2] - 1].text  # 'ten threads make 7.9 mm, what lens have i got' may be of one
                 weak = mark.at > 0 and (last in _ONE or not last.endswith("s"))
                 return Opened(noun[0], mark.at, mine.after, weak=weak)
     return _my(runs, marks, lexicon)
+
+
+def _is_obliged(runs: Runs, mine: Mark) -> bool:
+    """'what spacer do I have to put in': what one has to do is none of what one has."""
+    return mine.after < len(runs.atoms) and runs.atoms[mine.after].text.casefold() == _TO
 
 
 def _my(runs: Runs, marks: list[Mark], lexicon: Lexicon) -> Opened | None:

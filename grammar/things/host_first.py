@@ -50,5 +50,8 @@ def _with_mount_behind(tokens: list[Token]) -> list[Token]:
         own = mount is not None and mount.kind == "MOUNT" and mount.text.casefold().endswith(_MOUNT)
         bare = not (at and tokens[at - 1].kind == "MOUNT") and (after is None or after.kind not in _GOES_ON)
         if said and own and bare and mount is not None:
-            return [*tokens[:at], mount, body, *tokens[first + 1 :]]
+            while at and tokens[at - 1].kind == "BODY":
+                at -= 1  # 'a digital reflex with EF mount'
+            behind = [token for token in tokens[at : first - 1] if token.kind == "BODY"]
+            return [*tokens[:at], mount, *behind, *tokens[first + 1 :]]
     return tokens

@@ -94,11 +94,15 @@ def engraved_stop(match: re.Match[str]) -> Literal | None:
     return Literal("FNUM", (stop,), match.end()) if stop in STOPS else None
 
 
+_MOST_APART = 3.0  # times, of two stops that are told as a pair: '5.6/8', but a lens in '1.8/10'
+
+
 def stop_first(match: re.Match[str]) -> Literal | None:
     """'2.8/50', '2/58': the stop before the focal length, as makers of old had it; never '1/50', '3/16', '5.6/8'."""
     focal, stop = float(match.group("a")), float(match.group("b"))
     decimal = "." in match.group("b")
-    if stop not in STOPS or not 4 <= focal <= 3000 or (decimal and focal in STOPS and focal < _LEAST_FOCAL):
+    two_stops = decimal and focal in STOPS and focal < _LEAST_FOCAL and focal <= _MOST_APART * stop
+    if stop not in STOPS or not 4 <= focal <= 3000 or two_stops:
         return None
     if not decimal and (stop == 1 or focal < _LEAST_FOCAL or focal in _PARTS_OF_INCH):
         return None

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Sequence
 from typing import Final
 
@@ -42,7 +43,9 @@ def with_usual_of_format(question: Question, facts: Catalogue) -> tuple[Question
         usual = of_format(thing, facts) if question.bodies else ()
         if usual:
             mount, form = facts.mounts[usual[0]].designation, facts.formats[thing.format or ""].name
-            text = f"Taken for {mount}, as most lenses made for {form} are: measure the thread."
+            how = "the thread" if facts.mounts[usual[0]].thread else "the register"
+            such = "such " if thing.traits else ""
+            text = f"Taken for {mount}, as most {such}lenses made for {form} are: measure {how}."
             lines.append(Line("note", text))
             thing = replace(thing, kind="mount", ids=usual)
         lenses.append(thing)
@@ -96,11 +99,23 @@ def _with_lenses_of_both(question: Question) -> Question:
 
 
 def of_format(thing: Thing, facts: Catalogue) -> tuple[str, ...]:
-    """The mount that lenses made for its format mostly have."""
+    """The mount that lenses made for its format mostly have, of those that couple as is told."""
+    if not thing.ids and not thing.kind and thing.format in facts.formats and thing.traits:
+        coupled = _of_coupling(thing, facts)
+        if coupled:
+            return coupled
     if thing.ids or thing.kind or thing.lens_kind not in (None, CINE) or thing.format not in facts.formats:
         return ()
     mounts = (one for one in facts.mounts.values() if OF_FORMAT in one.traits and one.format == thing.format)
     return tuple(mount.id for mount in mounts)[:1]
+
+
+def _of_coupling(thing: Thing, facts: Catalogue) -> tuple[str, ...]:
+    """'breech-lock lenses of 6x6': of the mounts of that format which couple so, that with the most rings."""
+    told = {trait.replace(" ", "-") for trait in thing.traits}
+    mounts = [one.id for one in facts.mounts.values() if one.format == thing.format and one.coupling in told]
+    rings = Counter(ring.front for ring in facts.adapters.values())
+    return (max(mounts, key=lambda id_: rings[id_]),) if mounts else ()
 
 
 def mounts_of_film(question: Question, facts: Catalogue) -> tuple[Mount, ...]:
