@@ -33,7 +33,16 @@ _SHORTEST_LENS: Final = 12.0  # mm
 _LEAST_AWAY: Final = 100.0  # mm
 # what is measured, and the word behind the number that says so again: 'register 71 on paper', 'my sheet is 0.05 thick'
 _TOLD_TWICE: Final = frozenset(
-    [(_REGISTER, "circle"), (_REGISTER, "rear-reach"), ("layer", "thickness"), ("rear-reach", "thickness")]
+    [
+        (_REGISTER, "circle"),
+        (_REGISTER, "rear-reach"),
+        ("layer", "thickness"),
+        ("rear-reach", "thickness"),
+        ("bore", "diameter"),
+        ("throat", "diameter"),
+        ("barrel", "diameter"),
+        ("circle", "diameter"),
+    ]
 )
 # what may be named between such a word and its length
 _WHAT_HAS: Final = {

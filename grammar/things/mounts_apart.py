@@ -23,7 +23,13 @@ def with_body_ahead(tokens: list[Token], hosts: frozenset[str]) -> list[Token]:
     if len(tokens) < _ROW or any(one.kind == "BODY" for one in tokens):
         return tokens
     body, comma, mount, piece = tokens[:_ROW]
-    leads = body.kind in ("MOUNT", "LETTER") and bool(hosts & set(body.ids[:1])) and comma.text == ","
+    host = body.kind in ("MOUNT", "LETTER") and bool(hosts & set(body.ids[:1]))
+    alone = body.kind == "MOUNT" and not any(one.kind == "MOUNT" for one in tokens[1:])
+    told = {one.kind for one in tokens[2:]}
+    alone = alone and bool(told & {"LENS", "KIND"}) and bool(told & {"LENGTH", "COMBO", "FNUM"})
+    if (host or alone) and comma.kind == "STOP" and comma.text != "?":
+        return [body, Token("BODY", "", body.column), *tokens[1:]]  # 'EF. lens out of a slide projector ...'
+    leads = host and comma.text == ","
     other = mount.kind == "MOUNT" and mount.value != body.value and piece.kind == "PIECE"
     return [body, Token("BODY", "", body.column), *tokens[1:]] if leads and other else tokens
 

@@ -1,4 +1,4 @@
-"""What is told of a thing behind it: 'my body is Z', 'the lens is M39', 'tele 135 mm, preset, T2', 'cctv lens, C, 25'."""
+"""What is told of a thing behind it: 'my body is Z', 'the lens is M39', 'tele 135 mm, preset, T2'."""
 
 from __future__ import annotations
 
@@ -10,12 +10,39 @@ _BE: Final = "be"
 _THINGS: Final = frozenset(["LENS", "BODY"])
 _ENDS: Final = frozenset(["STOP", "JOIN"])  # behind what is told of it
 _OF_LENS: Final = frozenset(["KIND", "LENS", "LENGTH", "FNUM", "COMBO", "TRAIT", "DET"])
+_CAMERAS: Final = frozenset(["slr"])
+_SMALL: Final = frozenset(["VERB", "FILLER", "DET", "PREP", "CUE"])
+_NEAR: Final = 4  # tokens from the lens to its mount
 _SHORTEST, _LONGEST = 4.0, 2000.0  # mm, of a lens
 
 
 def with_told_of(tokens: list[Token], hosts: frozenset[str]) -> list[Token]:
     """The mount before the thing that it is told of. `hosts`: mounts that, named alone, are those of a body."""
-    return _in_commas(_told_so(tokens), hosts)
+    return _in_commas(_of_camera(_told_so(tokens)), hosts)
+
+
+def _of_camera(tokens: list[Token]) -> list[Token]:
+    """'the lens has M39, but it comes off a reflex': the camera that it is of stands with it, and is no body."""
+    lens = next((at for at, token in enumerate(tokens) if token.kind == "LENS" and not token.ids), None)
+    if lens is None:
+        return tokens
+    mount = lens - 1 if lens and tokens[lens - 1].kind == "MOUNT" else None
+    behind = next((at for at in range(lens + 1, min(lens + _NEAR, len(tokens))) if tokens[at].kind == "MOUNT"), None)
+    if mount is None and behind is not None and all(one.kind in _SMALL for one in tokens[lens + 1 : behind]):
+        mount = behind
+    for at in range(lens + 1, len(tokens)):
+        camera = tokens[at]
+        if mount is None or at <= mount or camera.kind != "BODY" or camera.value not in _CAMERAS:
+            continue
+        led = at - 1
+        while led > lens and tokens[led].kind in ("DET", "FILLER", "LETTER"):
+            led -= 1
+        if led <= max(lens, mount) or (tokens[led].kind, tokens[led].value) != ("PREP", "from"):
+            continue
+        rest = [one for n, one in enumerate(tokens) if n not in (lens, mount) and not led <= n <= at]
+        place = min(lens, mount)
+        return [*rest[:place], tokens[mount], camera, tokens[lens], *rest[place:]]
+    return tokens
 
 
 def _told_so(tokens: list[Token]) -> list[Token]:

@@ -1,0 +1,67 @@
+"""What is told of a thing behind it, or in another clause, is that thing's: its mount, its camera, its body."""
+
+from __future__ import annotations
+
+import pytest
+
+from engine.ask import Desk
+from grammar.questions import Question
+
+
+@pytest.fixture(scope="module")
+def desk() -> Desk:
+    return Desk()
+
+
+def pair(question: Question | None) -> tuple[str, str]:
+    assert question is not None
+    lens, body = (thing.ids[0] if thing is not None and thing.ids else "" for thing in (question.lens, question.body))
+    return lens, body
+
+
+@pytest.mark.parametrize(
+    ("said", "lens", "body"),
+    [
+        ("tele 135mm, preset, T2. goes ~1 turn into the ring M42-E", "t2", "e-mount"),
+        ("my body is Z, the other end is T thread as on telescopes, what goes between", "t2", "z-mount"),
+        ("the lens is C, camera is MFT, infinity?", "c", "mft-mount"),
+        ("the lens is M39 but from an SLR, i have an LTM-E ring", "m39-zenit", "e-mount"),
+        ("Is there some adapter for putting AR glass on a digital reflex with EF mount?", "ar-mount", "ef-mount"),
+        ("Will a camera with C-mount accept those little M12 board lenses?", "s", "c"),
+        ("135 T2 preset into my ring M42/E", "t2", "e-mount"),
+        ("an M42 50 with an M42/EF one", "m42", "ef-mount"),
+        ("EF. lens out of a slide projector, 85mm 2.8, smooth barrel 42.5 dia, unthreaded", "", "ef-mount"),
+    ],
+)
+def test_lens_and_body_are_those_meant(desk: Desk, said: str, lens: str, body: str) -> None:
+    assert pair(desk.ask(said).question) == (lens, body)
+
+
+def test_of_bodies_side_by_side_each_is_one(desk: Desk) -> None:
+    question = desk.ask("For C mount lenses, is an E camera with APS-C or an MFT one the better choice?").question
+    assert question is not None
+    assert [thing.ids[0] for thing in question.bodies] == ["e-mount", "mft-mount"]
+
+
+def test_the_length_behind_the_comma_is_that_of_the_piece(desk: Desk) -> None:
+    question = desk.ask("the spacer, the 2.5mm one, to go with an M48 ring. can't I just leave it out?").question
+    assert question is not None
+    assert [thing.thickness_mm for thing in question.adapters if thing.thickness_mm] == [(2.5, 2.5)]
+
+
+@pytest.mark.parametrize(
+    ("said", "stop"),
+    [("outside w/ 1.2 glass from a projector, native iso is 800, shooting 25p", 1.2),
+     ("Turning an adapter myself. It is for a 1.8/10 on super 16, how exact has it to be?", 1.8)],
+)  # fmt: skip
+def test_the_opening_is_the_lens_s(desk: Desk, said: str, stop: float) -> None:
+    question = desk.ask(said).question
+    assert question is not None
+    assert question.lens is not None
+    assert question.lens.f_number == stop
+
+
+def test_breech_lock_lenses_of_a_format_are_taken_for_the_mount_with_the_most_rings(desk: Desk) -> None:
+    answer = desk.ask("Full frame EF camera. I own two breech-lock lenses from a 6x6 system and would love to tilt them")
+    assert pair(answer.question) == ("p6-mount", "ef-mount")
+    assert any("Taken for P6" in line.text for line in answer.lines)
