@@ -29,8 +29,10 @@ from engine.answers.seat.telling import chain_title
 from engine.answers.ways.pair import one_pair
 from engine.answers.ways.pairs import as_measured
 from engine.base.compact import replace
+from engine.facts.kinds import TUBELIKE
 from engine.judging.judge import Judged
 from engine.judging.ranking import Listed
+from grammar.kinds import MACRO_DISTANCE
 from grammar.questions import ALL, Question
 
 MOST_CARDS = 100
@@ -49,7 +51,7 @@ def cards(question: Question, knowledge: Knowledge, rows: Sequence[Listed] = ())
     bodies = [body_side(thing, knowledge.catalogue) for thing in question.bodies or (None,)]
     missing = [side for side in (*lenses, *bodies) if isinstance(side, Missing)]
     if missing:
-        return _asked_back(question, missing)
+        return _of_tubes(question, knowledge) or _asked_back(question, missing)
     if len(lenses) == 1:  # what was measured is told of the one lens
         lenses = [as_measured(lens, question) for lens in lenses if isinstance(lens, LensSide)]
     pairs = [(lens, body) for lens in lenses for body in bodies if isinstance(lens, LensSide)]
@@ -107,6 +109,18 @@ def _quantities(made: Sequence[Card]) -> Iterator[Quantity]:
             if (row.name, row.case) not in seen:
                 seen.add((row.name, row.case))
                 yield row
+
+
+def _of_tubes(question: Question, knowledge: Knowledge) -> Answer | None:
+    """'a card that says how near each tube brings my 50': what tubes do to a lens hangs on no mount."""
+    lens = question.lens
+    tubes = any(piece.piece in TUBELIKE for piece in question.adapters)
+    told = any(body.ids or body.format for body in question.bodies)
+    if lens is None or lens.focal_length_mm is None or told or not tubes or len(question.lenses) > 1:
+        return None
+    from engine.answers.closeup import macro
+
+    return macro(question.with_(intent=MACRO_DISTANCE, bodies=()), knowledge)
 
 
 def _asked_back(question: Question, missing: Sequence[Missing]) -> Answer:

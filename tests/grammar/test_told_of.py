@@ -62,6 +62,8 @@ def test_the_opening_is_the_lens_s(desk: Desk, said: str, stop: float) -> None:
 
 
 def test_breech_lock_lenses_of_a_format_are_taken_for_the_mount_with_the_most_rings(desk: Desk) -> None:
-    answer = desk.ask("Full frame EF camera. I own two breech-lock lenses from a 6x6 system and would love to tilt them")
+    answer = desk.ask(
+        "Full frame EF camera. I own two breech-lock lenses from a 6x6 system and would love to tilt them"
+    )
     assert pair(answer.question) == ("p6-mount", "ef-mount")
     assert any("Taken for P6" in line.text for line in answer.lines)
