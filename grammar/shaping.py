@@ -96,6 +96,7 @@ from grammar.things.ring_links import with_ring_links
 from grammar.things.saying_of import with_sayings_parted
 from grammar.things.slr_lenses import with_lenses_of_slrs, with_screw_lenses, with_screwed_kinds
 from grammar.things.small_words import with_small_words
+from grammar.things.stacks_told import with_stacks_told
 from grammar.things.standins import with_standins
 from grammar.things.tubes_joined import with_tubes_joined
 from grammar.things.turned_lens import with_turned_lens
@@ -132,11 +133,11 @@ def shaped(
     tokens = with_times_told(with_group_heads(with_brackets_told(settled(tuple(without_itself(spans))))))
     tokens = with_rates_told(with_eras_told(with_limits_apart(tokens)))
     tokens = with_lenses_of_slrs(
-        with_screw_lenses(with_screwed_kinds(with_kinds_counted(with_width_rings(tokens)))), told
+        with_screw_lenses(with_screwed_kinds(with_kinds_counted(with_width_rings(tokens, hosts)))), told
     )
     tokens = with_rings_pictured(with_tubes_behind(with_pulled_out(without_zooming(tokens), told), told))
     tokens = with_body_ahead(_ringed([one for token in tokens for one in _named(token)]), hosts)
-    tokens = with_rings_sized(with_ring_links(tokens, hosts), hosts)
+    tokens = with_rings_sized(with_ring_links(with_stacks_told(tokens), hosts), hosts)
     tokens = with_host_first(with_hubs_told(with_flanges_of_bodies(linked(hyphened(with_denied_told(tokens))))))
     tokens, skipped = with_strangers(with_colons_told(with_clear_openings(tokens)))
     tokens = with_factors_marked(with_density_rows(with_lost_at(with_bracketed_marks(tokens, told))), told)
