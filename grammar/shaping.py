@@ -23,6 +23,7 @@ from grammar.numbers.focal_numbers import with_focals_named
 from grammar.numbers.frame_rates import with_rates_told
 from grammar.numbers.front_threads import with_front_threads
 from grammar.numbers.glass_index import with_glass_by_index
+from grammar.numbers.image_behind import with_image_behind
 from grammar.numbers.image_told import with_image_told
 from grammar.numbers.lens_stops import with_lens_stops_told
 from grammar.numbers.lens_to_focus import with_lens_to_focus
@@ -125,7 +126,7 @@ def shaped(
     `told`: what the cues of the line tell. `hosts`: mounts that, named alone, are those of a body.
     `never_full`: mounts of which no body is of full frame.
     """
-    words = with_sayings_parted(list(with_small_words(tuple(with_tubes_joined(_within_cues(line))))))
+    words = with_image_behind(with_sayings_parted(list(with_small_words(tuple(with_tubes_joined(_within_cues(line)))))))
     words = with_factors_in(with_glass_by_index(with_farthest_led(with_focals_named(with_pupils_told(words)))))
     words = with_lens_before_tubes(with_taken_lengths(with_holds_counted(with_tubes_on_each(words))))
     words = with_rears_told(with_turned_lens(with_barrels_told(with_rings_by_build(with_bodies_by_register(words)))))
