@@ -73,6 +73,7 @@ from grammar.numbers.wides_asked_of import with_wides_told
 from grammar.numbers.zones import with_zones_told
 from grammar.numbers.zooms_bare import with_zooms_named, without_zooming
 from grammar.things.asides import without_asides
+from grammar.things.before_short import without_before
 from grammar.things.bodies_framed import with_bodies_framed
 from grammar.things.brackets import with_brackets_told
 from grammar.things.close_ups_named import with_close_ups_named
@@ -126,7 +127,9 @@ def shaped(
     `told`: what the cues of the line tell. `hosts`: mounts that, named alone, are those of a body.
     `never_full`: mounts of which no body is of full frame.
     """
-    words = with_image_behind(with_sayings_parted(list(with_small_words(tuple(with_tubes_joined(_within_cues(line)))))))
+    words = with_image_behind(
+        with_sayings_parted(list(with_small_words(tuple(with_tubes_joined(without_before(_within_cues(line)))))))
+    )
     words = with_factors_in(with_glass_by_index(with_farthest_led(with_focals_named(with_pupils_told(words)))))
     words = with_lens_before_tubes(with_taken_lengths(with_holds_counted(with_tubes_on_each(words))))
     words = with_rears_told(with_turned_lens(with_barrels_told(with_rings_by_build(with_bodies_by_register(words)))))

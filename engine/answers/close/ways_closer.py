@@ -66,7 +66,7 @@ def _led_by_own(answer: Answer, question: Question, knowledge: Knowledge) -> Ans
 
 
 def _at_infinity_mark(best: Judged, question: Question, knowledge: Knowledge) -> Told:
-    """Where a lens that sits too far out is sharp with its ring at infinity: nothing farther is, and it comes nearer."""
+    """Where a lens that sits too far out is sharp with its ring at infinity: nothing farther is."""
     lens = distances_of(question.lens, knowledge.catalogue) if question.lens is not None else None
     error = best.trace.value("register_error_mm")
     if lens is None or not isinstance(error, Span) or not is_known(error.shortest):
