@@ -38,6 +38,7 @@ from grammar.numbers.near_marks import with_bracketed_marks, with_natives_joined
 from grammar.numbers.number_rows import with_lens_of_ring, with_ones_counted, with_sum_of_tube
 from grammar.numbers.optics_numbers import with_factors_in, with_zoom_ratios
 from grammar.numbers.other_pitches import with_other_pitches, with_two_of_a_width
+from grammar.numbers.over_or_under import with_over_told
 from grammar.numbers.own_sizes import with_own_sizes
 from grammar.numbers.picture_numbers import with_pixels_told, with_shapes_told
 from grammar.numbers.piece_rows import with_bracketed_told, with_piece_rows
@@ -141,7 +142,7 @@ def shaped(
     )
     tokens = with_rings_pictured(with_tubes_behind(with_pulled_out(without_zooming(tokens), told), told))
     tokens = with_body_ahead(_ringed([one for token in tokens for one in _named(token)]), hosts)
-    tokens = with_rings_sized(with_ring_links(with_stacks_told(tokens), hosts), hosts)
+    tokens = with_rings_sized(with_ring_links(with_stacks_told(with_over_told(tokens)), hosts), hosts)
     tokens = with_host_first(with_hubs_told(with_flanges_of_bodies(linked(hyphened(with_denied_told(tokens))))))
     tokens, skipped = with_strangers(with_colons_told(with_clear_openings(tokens)))
     tokens = with_factors_marked(with_density_rows(with_lost_at(with_bracketed_marks(tokens, told))), told)

@@ -14,6 +14,13 @@ _LED: Final = frozenset(["FILLER", "DET", "MEASURE"])  # 'thin', 'flat', 'the' b
 _OPEN, _CLOSE, _LINKS = "(", ")", frozenset(["-", "/"])
 _LONGEST: Final = 12.0  # mm, of a ring told by a bare whole number; one to tenths may be longer
 _LONGEST_FINE: Final = 60.0
+_BUSH: Final = "thread-reducer"
+_LEAST_WIDTH: Final = 24.0  # mm, of the screw of a lens for a stack
+_MOST_APART: Final = 13.0  # mm, of the two screws of a bush
+_THICKEST_BUSH: Final = 4.0  # mm
+_SLASHED: Final = frozenset(["FRACTION", "COMBO"])
+_SPANNED: Final = frozenset(["helicoid", "bellows", _BUSH, "step-ring"])
+_LEAST_END: Final = 5.0  # mm, of a draw that is shut
 _PAIR: Final = 3  # tokens of two mounts and what links them
 
 
@@ -24,14 +31,15 @@ def with_stacks_told(tokens: list[Token]) -> list[Token]:
     """
     if not any(token.kind == "PIECE" for token in tokens):
         return tokens
+    tokens = _with_widths_headed(_with_ends_slashed(tokens))
     out: list[Token] = []
     at = 0
     while at < len(tokens):
         end = at + _PAIR
-        if _are_linked(tokens[at:end]) and _is_sized_before(out) and _ends(tokens, end):
+        if _are_linked(tokens[at:end]) and _is_sized_before(out) and _ends(tokens, _past_fillers(tokens, end)):
             front, link, rear = tokens[at:end]
             out += [front, link.as_("MARK", text="-"), rear, Token("PIECE", "ring", rear.column, _RING)]
-            at = end
+            at = _past_fillers(tokens, end)
             continue
         if not _are_linked(tokens[at:end]) or not _is_begun(out):
             out.append(tokens[at])
@@ -41,6 +49,7 @@ def with_stacks_told(tokens: list[Token]) -> list[Token]:
         rest, word, size = _behind(tokens, end)
         named = word is not None or ahead is not None
         told = size is not None and size.kind != "NUMBER" and ahead is None and not _is_behind_mount(out)
+        told = told and (word is not None or size is None or size.numbers[0] > _THICKEST_BUSH)
         if size is None or told or not (named or _is_beside_piece(out, tokens, end)):
             out.append(tokens[at])
             at += 1
@@ -52,6 +61,31 @@ def with_stacks_told(tokens: list[Token]) -> list[Token]:
         front, link, rear = tokens[at:end]
         out += [size.as_("LENGTH", unit="mm", column=front.column), front, link.as_("MARK", text="-"), rear, ring]
         at = rest
+    return out
+
+
+def _with_ends_slashed(tokens: list[Token]) -> list[Token]:
+    """'m42 25/55 helicoid', '39/42 bush': the two ends of a draw, or two widths, and no fraction."""
+    out = list(tokens)
+    for at, token in enumerate(tokens):
+        low, high = token.numbers if token.kind in _SLASHED and len(token.numbers) == len(_LINKS) else (0.0, 0.0)
+        beside = [one for one in (*tokens[max(0, at - 1) : at], *tokens[at + 1 : at + 2]) if one.kind == "PIECE"]
+        if _LEAST_END <= low < high and any(one.value in _SPANNED for one in beside):
+            out[at] = token.as_("RANGE", unit="")
+    return out
+
+
+def _with_widths_headed(tokens: list[Token]) -> list[Token]:
+    """'helicoid 17-31 + step 39-42 1mm': two widths of screws and a small length tell a bush, beside what is drawn."""
+    out: list[Token] = []
+    for at, token in enumerate(tokens):
+        out.append(token)
+        widths = token.kind == "RANGE" and not token.unit and _LEAST_WIDTH <= token.numbers[0] < token.numbers[1]
+        size = tokens[at + 1] if at + 1 < len(tokens) else None
+        small = size is not None and size.is_mm and size.numbers[0] <= _THICKEST_BUSH and _ends(tokens, at + 2)
+        begun = _is_begun(tokens[:at]) and not any(one.kind == "PIECE" for one in tokens[max(0, at - 1) : at])
+        if widths and token.numbers[1] - token.numbers[0] <= _MOST_APART and small and begun:
+            out.append(Token("PIECE", "bush", token.column, _BUSH))
     return out
 
 
@@ -78,6 +112,13 @@ def _ends(tokens: list[Token], place: int) -> bool:
     return place >= len(tokens) or (tokens[place].kind in _ENDS and tokens[place].text not in _LINKS)
 
 
+def _past_fillers(tokens: list[Token], place: int) -> int:
+    """Past 'flat', 'thin' behind the mounts: 'm42-x flat 1mm'."""
+    while place < len(tokens) and tokens[place].kind == "FILLER":
+        place += 1
+    return place
+
+
 def _is_behind_mount(out: list[Token]) -> bool:
     """'Z + m39 to m42 ring 1 mm': where the first mount would make a list with the one before."""
     return [one.kind for one in out[-2:]] == ["MOUNT", "JOIN"]
@@ -96,6 +137,7 @@ def _behind(tokens: list[Token], at: int) -> tuple[int, Token | None, Token | No
     """Where it goes on behind the mounts, the word for the ring there, and its length; None where they are not told."""
     word = tokens[at] if at < len(tokens) and tokens[at].kind == "PIECE" and tokens[at].value in _RINGS else None
     place = at + (word is not None)
+    place = _past_fillers(tokens, place)
     bracket = place < len(tokens) and tokens[place].text == _OPEN
     place += bracket
     size = tokens[place] if place < len(tokens) else None

@@ -214,7 +214,8 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         lit.stops,
     ),
     (
-        "0.", rf"(?P<a>{_NUM})\s?(?:mm\s?)?(?:\.\.|-(?:to-)?|to)\s?(?P<b>{_NUM})\s?{_UNIT}{_END}{_NOT_PLACE}",
+        "0.", rf"(?P<a>{_NUM})\s?(?:mm\s?)?(?:\.\.|-(?:to-)?|to)\s?(?P<b>{_NUM})\s?{_UNIT}{_END}{_NOT_PLACE}"
+        rf"{_NOT_MOUNT}",
         made.spread,
     ),
     ("0", rf"1\s?:\s?(?P<b>\d(?:[.,]\d+)?)(?P<e>\s?/|,?\sf\s?[=:]?)\s?(?P<a>\d{{2,4}})(?:\s?mm)?{_END}", lit.engraved),
