@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.things.rings_in_rows import leads
+from grammar.words.groups import FLAT_PIECE
 from grammar.words.tokens import Token, is_plural
 
 _RING: Final = "adapter"
@@ -76,7 +77,10 @@ def _with_ends_slashed(tokens: list[Token]) -> list[Token]:
 
 
 def _with_widths_headed(tokens: list[Token]) -> list[Token]:
-    """'helicoid 17-31 + step 39-42 1mm': two widths of screws and a small length tell a bush, beside what is drawn."""
+    """'helicoid 17-31 + step 39-42 1mm': two widths of screws and a small length tell a bush, beside what is drawn.
+
+    A small length before 'board' or 'flat' tells a ring there as well.
+    """
     out: list[Token] = []
     for at, token in enumerate(tokens):
         out.append(token)
@@ -84,6 +88,9 @@ def _with_widths_headed(tokens: list[Token]) -> list[Token]:
         size = tokens[at + 1] if at + 1 < len(tokens) else None
         small = size is not None and size.is_mm and size.numbers[0] <= _THICKEST_BUSH and _ends(tokens, at + 2)
         begun = _is_begun(tokens[:at]) and not any(one.kind == "PIECE" for one in tokens[max(0, at - 1) : at])
+        flat = size is not None and size.kind == "FILLER" and FLAT_PIECE in size.groups and _ends(tokens, at + 2)
+        if flat and token.is_mm and token.numbers[0] <= _THICKEST_BUSH and _is_begun(tokens[:at]):
+            out.append(Token("PIECE", "ring", token.column, _RING))  # 'a 1 mm board', '1 mm flat'
         if widths and token.numbers[1] - token.numbers[0] <= _MOST_APART and small and begun:
             out.append(Token("PIECE", "bush", token.column, _BUSH))
     return out

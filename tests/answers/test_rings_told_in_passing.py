@@ -92,3 +92,37 @@ def test_a_kit_for_a_measured_lens_is_as_long_as_its_image_asks(asked):
     found = asked("shopping list for my 80 enlarger lens on E, flange to image 74")
     assert any(low == high == pytest.approx(56) for low, high in numbers(found, "stack_mm"))
     assert "usually" not in flat(found)
+
+
+@pytest.mark.parametrize(
+    ("told", "off"),
+    [("0.2 over", 0.2), ("two tenths under", -0.2), ("is 0.15 over", 0.15), ("five hundredths over", 0.05)],
+)
+def test_a_ring_so_much_over_or_under_is_off_by_that(asked, told, off):
+    found = asked(f"my 28/3.5 om lens, om to mft ring {told}, infinity?")
+    assert found["chains"][0]["register_error_mm"]["least"] == pytest.approx(off, abs=0.011)
+
+
+def test_a_range_before_a_ring_from_mount_to_the_same_mount_is_no_distance(asked):
+    found = asked("macro helicoid 18-30 M-M in front of M to E w/ visoflex 65 head. infinity?")
+    assert "18..30 mm helicoid" in found["reading"]
+    assert found["chains"][0]["verdict"] == "unusable"
+
+
+def test_tube_for_a_size_starts_from_the_nearest_mark_that_is_told(asked):
+    found = asked("i want half life size with my 100mm that stops at 1m. tube?")
+    s = 1000 - 200
+    own = (s - (s * s - 4 * 100 * 100) ** 0.5) / 2
+    assert any(low == pytest.approx(50 - own, abs=0.3) for low, _ in numbers(found, "extension_mm"))
+
+
+def test_of_several_spacers_each_has_its_far_end(asked):
+    found = asked("16mm c lens on mft, spacers 0.5, 1 and 2mm: far limit with each")
+    for x in (0.5, 1, 2):
+        assert any(low <= 32 + 256 / x + x <= high for low, high in numbers(found, "far_from_sensor_mm"))
+
+
+def test_a_tube_of_a_length_behind_a_lens_is_a_tube_and_no_image(asked):
+    found = asked("40/2 M, closest 0.85 m by itself, with a tube of 10 mm behind it, L: how near and how large")
+    assert "10 mm extension tube" in found["reading"]
+    assert any(low <= 224 <= high for low, high in numbers(found, "near_from_sensor_mm"))

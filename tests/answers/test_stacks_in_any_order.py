@@ -51,3 +51,17 @@ def test_a_stack_that_is_too_short_says_so_and_names_no_near_end(asked):
 def test_the_body_is_that_of_the_ring_that_ends_on_one_wherever_it_is_told(asked):
     found = asked("what range do I get from a 50mm c mount lens + c-mft cup + 3mm of c spacers")
     assert "on a Micro Four Thirds body" in found["reading"]
+
+
+@pytest.mark.parametrize(
+    ("stack", "rings"),
+    [
+        ("m42-e flat 1 + helicoid 25-55 + step 39-42 1mm", 2),
+        ("m42 25/55 helicoid, 1.5mm 39/42 bush, m42/e flat 1mm", 2.5),
+        ("1mm m42 to E flat and m39 - m42 1mm with a 25-55mm helicoid", 2),
+        ("m39/42 ring 1mm, 25-55 helicoid, 1 mm board, m42-e plate of 1 mm", 3),
+    ],
+)
+def test_every_ring_of_a_stack_counts_however_short_it_is_told(asked, stack, rings):
+    found = asked(f"80 enlarger lens, register 74, E body: {stack}. infinity where, how near fully out?")
+    assert any(low == pytest.approx(74 - 18 - rings) for low, _ in numbers(found, "helicoid_setting_mm"))
