@@ -267,21 +267,20 @@ class Question:
         if self.places("overdone"):
             return "too thin"  # '0.05 too much taken off'
         pieces = self.places("thin-piece")  # 'a 0.2 thin plate' is so thick, and not so much too thin
-        offs = (one for one in self.mentioned if one.key.startswith(OFF_KEY))
         toos = {one.at for one in self.mentioned if one.key == "too"}  # 'a 1 mm too thick ring' is off all the same
-        told = next(
-            (one.key for one in offs if one.at in toos or not any(one.at <= piece.at < one.end for piece in pieces)),
-            None,
-        )
-        if told is not None:
-            return told.removeprefix(OFF_KEY).replace("-", " ")
-        return "too thick" if self._is_over() else self.said(OFF)
+        for one in self.mentioned:
+            within = any(one.at <= piece.at < one.end for piece in pieces)
+            if one.key.startswith(OFF_KEY) and (one.at in toos or not within):
+                return one.key.removeprefix(OFF_KEY).replace("-", " ")
+        if self._is_off_by("beyond-by", self.places("is-a-number")) or self._is_off_by("over-by"):
+            return "too thick"
+        return "too thin" if self._is_off_by("below-by") else self.said(OFF)
 
-    def _is_over(self) -> bool:
-        sizes = self.places("is-a-number")
-        over = [one for one in self.places("beyond-by") if not any(size.at < one.at < size.end for size in sizes)]
-        ring = any(piece.piece == RING for piece in self.adapters) or self.intent == DIY_DIMENSION
-        return ring and bool(over) and (over[0].number or 0.0) < _THINNEST_RING
+    def _is_off_by(self, key: str, sizes: tuple[Mention, ...] = ()) -> bool:
+        """Whether a ring is told to be so much 'over', or 'under'. `sizes`: where 'is 0.2 thick' is no error."""
+        over = [one for one in self.places(key) if not any(size.at < one.at < size.end for size in sizes)]
+        ring = self.intent == DIY_DIMENSION or any(piece.piece == RING for piece in self.adapters)
+        return ring and any((one.number or 0.0) < _THINNEST_RING for one in over[:1])
 
     def with_(self, **changes: object) -> Question:
         return replace(self, **changes)

@@ -23,6 +23,7 @@ from grammar.numbers.focal_numbers import with_focals_named
 from grammar.numbers.frame_rates import with_rates_told
 from grammar.numbers.front_threads import with_front_threads
 from grammar.numbers.glass_index import with_glass_by_index
+from grammar.numbers.image_behind import with_image_behind
 from grammar.numbers.image_told import with_image_told
 from grammar.numbers.lens_stops import with_lens_stops_told
 from grammar.numbers.lens_to_focus import with_lens_to_focus
@@ -37,6 +38,7 @@ from grammar.numbers.near_marks import with_bracketed_marks, with_natives_joined
 from grammar.numbers.number_rows import with_lens_of_ring, with_ones_counted, with_sum_of_tube
 from grammar.numbers.optics_numbers import with_factors_in, with_zoom_ratios
 from grammar.numbers.other_pitches import with_other_pitches, with_two_of_a_width
+from grammar.numbers.over_or_under import with_over_told
 from grammar.numbers.own_sizes import with_own_sizes
 from grammar.numbers.picture_numbers import with_pixels_told, with_shapes_told
 from grammar.numbers.piece_rows import with_bracketed_told, with_piece_rows
@@ -72,6 +74,7 @@ from grammar.numbers.wides_asked_of import with_wides_told
 from grammar.numbers.zones import with_zones_told
 from grammar.numbers.zooms_bare import with_zooms_named, without_zooming
 from grammar.things.asides import without_asides
+from grammar.things.before_short import without_before
 from grammar.things.bodies_framed import with_bodies_framed
 from grammar.things.brackets import with_brackets_told
 from grammar.things.close_ups_named import with_close_ups_named
@@ -96,6 +99,7 @@ from grammar.things.ring_links import with_ring_links
 from grammar.things.saying_of import with_sayings_parted
 from grammar.things.slr_lenses import with_lenses_of_slrs, with_screw_lenses, with_screwed_kinds
 from grammar.things.small_words import with_small_words
+from grammar.things.stacks_told import with_stacks_told
 from grammar.things.standins import with_standins
 from grammar.things.told_of import with_told_of
 from grammar.things.tubes_joined import with_tubes_joined
@@ -125,7 +129,9 @@ def shaped(
     `told`: what the cues of the line tell. `hosts`: mounts that, named alone, are those of a body.
     `never_full`: mounts of which no body is of full frame.
     """
-    words = with_sayings_parted(list(with_small_words(tuple(with_tubes_joined(_within_cues(line))))))
+    words = with_image_behind(
+        with_sayings_parted(list(with_small_words(tuple(with_tubes_joined(without_before(_within_cues(line)))))))
+    )
     words = with_factors_in(with_glass_by_index(with_farthest_led(with_focals_named(with_pupils_told(words)))))
     words = with_lens_before_tubes(with_taken_lengths(with_holds_counted(with_tubes_on_each(words))))
     words = with_rears_told(with_turned_lens(with_barrels_told(with_rings_by_build(with_bodies_by_register(words)))))
@@ -133,12 +139,12 @@ def shaped(
     tokens = with_times_told(with_group_heads(with_brackets_told(settled(tuple(without_itself(spans))))))
     tokens = with_rates_told(with_eras_told(with_limits_apart(tokens)))
     tokens = with_lenses_of_slrs(
-        with_screw_lenses(with_screwed_kinds(with_kinds_counted(with_width_rings(tokens)))), told
+        with_screw_lenses(with_screwed_kinds(with_kinds_counted(with_width_rings(tokens, hosts)))), told
     )
     tokens = with_rings_pictured(with_tubes_behind(with_pulled_out(without_zooming(tokens), told), told))
     tokens = with_told_of(_ringed([one for token in tokens for one in _named(token)]), hosts)
     tokens = with_body_ahead(tokens, hosts)
-    tokens = with_rings_sized(with_ring_links(tokens, hosts), hosts)
+    tokens = with_rings_sized(with_ring_links(with_stacks_told(with_over_told(tokens)), hosts), hosts)
     tokens = with_host_first(with_hubs_told(with_flanges_of_bodies(linked(hyphened(with_denied_told(tokens))))))
     tokens, skipped = with_strangers(with_colons_told(with_clear_openings(tokens)))
     tokens = with_factors_marked(with_density_rows(with_lost_at(with_bracketed_marks(tokens, told))), told)

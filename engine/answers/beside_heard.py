@@ -118,20 +118,11 @@ def advised(name: str) -> Callable[[], Beside]:
     return load
 
 
-FIGURES = (
-    "register",
-    "throat",
-    "pitch",
-    "thread",
-    "angle",
-    "male",
-    "female",
-    "diameter",
-    "glass",
-    "depth",
-)  # what a mount has
+# what a mount has
+FIGURES = ("register", "throat", "pitch", "thread", "angle", "male", "female", "diameter", "glass", "depth")
 # what is added where figures of a mount, and threads that meet, are spoken of
 OF_SCREWS = (
+    (WAYS, heard(named("ways.spacers_each", "with_each_spacer"), "each-alone", "limits-asked")),  # one by one, first
     # what the screw of a lens does in a thread that is not its own, before the answer
     (WAYS, heard(named("found.screwed_in", "with_screw_told"), "goes-into", "drops-asked")),
     # how the iris of each is worked, before the answer

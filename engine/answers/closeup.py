@@ -19,7 +19,7 @@ from engine.answers.close.draws_apart import draws_apart
 from engine.answers.close.finite_objective import on_its_tube
 from engine.answers.close.image_side import size_told
 from engine.answers.close.least_of_all import least_of_all
-from engine.answers.close.missing_extension import missing_extension, own_and_wanted
+from engine.answers.close.missing_extension import beyond_nearest_mark, missing_extension, own_and_wanted
 from engine.answers.close.nearest_set import asked_of_tubes, nearest_set
 from engine.answers.close.objective import behind_tube_lens
 from engine.answers.close.own_ring import by_its_ring, image_of
@@ -247,6 +247,7 @@ def _by_extension(lenses: list[Distances], wanted: float, question: Question, kn
     shown = shown_by(question, knowledge)
     for lens in lenses:
         yield missing_extension(lens.focal.nominal, question, knowledge.catalogue)
+        yield beyond_nearest_mark(lens, wanted, question, shown)
         yield draw_wanted(lens.focal * wanted, wanted, question, knowledge)
         yield at_magnification(lens, wanted, shown)
     if lenses:

@@ -171,6 +171,7 @@ class Adapter:
     aliases: tuple[str, ...] = ()
     note: str = ""
     place: Place = field(default=NOWHERE, compare=False)
+    fixed_mm: float = 0.0  # of its thickness, what cannot be drawn out: rings told in one row with a draw
 
     @property
     def has_glass(self) -> bool:

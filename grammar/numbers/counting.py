@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from grammar.words.groups import FLANGES, HOLDS, LOOKS, MAGNIFIES, SEVERAL, SORTS
+from grammar.words.groups import FLANGES, HOLDS, LOOKS, MAGNIFIES, PLACES_ROUND, SEVERAL, SORTS
 from grammar.words.tokens import Token, is_plural
 
 MOST_THINGS: Final = 12  # a larger number before a lens is its focal length
@@ -16,12 +16,16 @@ _ENDS: Final = frozenset(["STOP", "JOIN", "PREP", "CUE", "LIMIT", "TRAIT"])
 
 
 def with_holds_counted(tokens: list[Token]) -> list[Token]:
-    """'3 lugs', 'four-claw', '4 flange breech': so many of what holds a lens, or is on its rear, is no length."""
+    """'3 lugs', 'four-claw', '4 flange breech': so many of what holds a lens, or is on its rear, is no length.
+
+    Nor are the places where a ring was measured: 'at four points', no stop.
+    """
     for at, token in enumerate(tokens[:-1]):
         behind = [one for one in tokens[at + 1 : at + 3] if one.kind != "MARK"][:1]
         whole = token.kind in ("NUMBER", "COUNT") and token.numbers[0] == int(token.numbers[0]) <= MOST_THINGS
         flanges = 1 < token.numbers[0] <= _MOST_FLANGES if token.numbers else False
-        if whole and any(HOLDS in one.groups or (flanges and FLANGES in one.groups) for one in behind):
+        held = any(HOLDS in one.groups or (flanges and FLANGES in one.groups) for one in behind)
+        if whole and (held or any(PLACES_ROUND in one.groups for one in behind)):
             tokens[at] = token.as_("CUE")
     return tokens
 

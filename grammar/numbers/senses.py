@@ -142,7 +142,8 @@ def _behind(tokens: list[Token]) -> list[Token]:
             and tokens[at + 1].value == "behind"
             and tokens[at + 1].text.casefold() != _AFTER
         )
-        if bare and is_behind and ends and not token.text.isalpha():
+        of_piece = [one.kind for one in tokens[max(0, at - 2) : at]] == ["PIECE", "PREP"]  # 'a tube of 12 behind it'
+        if bare and is_behind and ends and not token.text.isalpha() and not of_piece:
             put_in = at > 0 and (is_put_in(tokens[at - 1]) or tokens[at - 1].value == "with")  # 'with 10 mm behind it'
             tokens[at] = token.as_("KEYED", value="extension" if put_in else "flange-to-image", unit="mm")
             tokens[at + 1] = tokens[at + 1].as_("CUE")

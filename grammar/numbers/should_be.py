@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import Final
 
 from grammar.words.groups import INSTEAD, SWAPS
 from grammar.words.token_kinds import LENGTHS
-from grammar.words.tokens import Token
+from grammar.words.tokens import Token, is_plural
 from grammar.words.written import STOPS
 
 NOMINAL: Final = "nominal"
@@ -32,7 +33,7 @@ _APART: Final = 0.25  # and so is one that is off by more than this share of it
 
 def with_right_lengths(tokens: list[Token]) -> list[Token]:
     """What a length should be becomes KEYED as that, and the length that was measured beside it a thickness."""
-    out = _with_swapped(_with_mikes(_with_own(_by_caliper(tokens))))
+    out = _with_swapped(_said_again(_with_mikes(_with_own(_by_caliper(tokens)))))
     for at, token in enumerate(out):
         if not _tells_right(tokens, at):
             continue
@@ -77,6 +78,20 @@ def _with_mikes(tokens: list[Token]) -> list[Token]:
             tokens[measured] = tokens[measured].as_("KEYED", value="thickness", unit="mm")
             tokens[at] = token.as_("CUE")
             tokens[piece - 1 : piece + 1] = [tokens[piece], tokens[piece - 1].as_("KEYED", value=NOMINAL, unit="mm")]
+    return tokens
+
+
+def _said_again(tokens: list[Token]) -> list[Token]:
+    """'a 1.5 mm ring, will it do, ring measures 1.53': the ring told before, and how thick it really is."""
+    sized = [n for n in range(1, len(tokens)) if tokens[n].kind == "PIECE" and _is_length(tokens[n - 1])]
+    for first, again in pairwise(sized):
+        sold, size = tokens[first - 1], tokens[again - 1]
+        measured = [one.value for one in tokens[again + 1 : again + _TWO]] == ["size"] and "." in size.text
+        alike = tokens[first].value == tokens[again].value and not is_plural(tokens[first])
+        if measured and alike and 0 < abs(sold.numbers[0] - size.numbers[0]) <= _LEAST_APART_MM:
+            tokens[again - 1 : again + 1] = [size.as_("KEYED", value="thickness", unit="mm"), tokens[again].as_("CUE")]
+            tokens[first - 1 : first + 1] = [tokens[first], sold.as_("KEYED", value=NOMINAL, unit="mm")]
+            return tokens
     return tokens
 
 

@@ -9,7 +9,7 @@ from engine.base.compact import compact
 from grammar.numbers.washers_summed import SHEETS_LAID
 from grammar.questions import Question
 from grammar.words.groups import BEHIND_COUNT, BEHIND_SHEET, LEADS_COUNT, LEADS_SHEET
-from grammar.words.mentioned import Mention
+from grammar.words.mentioned import Mention, outside
 from grammar.words.numerals import Numerals
 from grammar.words.wordlist import WordList
 
@@ -18,6 +18,7 @@ SHEETS: Final = SHEETS_LAID  # the key under which those of a sum are told
 _SEVERAL: Final = 2
 _LAID: Final = "sheet-laid"
 _CUT: Final = "metal-off"
+_SO_MADE: Final = "so-made"
 _OUT: Final = "sheet-out"
 _BACK: Final = "sheet-back"
 _PULLED: Final = ("sheet-pulled", "shim-pulled")
@@ -67,7 +68,7 @@ def work_of(question: Question, words: WordList, lies: bool = False) -> Work:
         return Work(out=True)
     if any(question.places(key) for key in _ASKED):
         return Work()
-    cut = _amounts(text, question.places(_CUT))
+    cut = _amounts(text, outside(question.places(_CUT), question.places(_SO_MADE)))
     pulled = _amounts(text, tuple(one for key in _PULLED for one in question.places(key)))
     laid = {
         at: size for at, size in _amounts(text, question.places(_LAID)).items() if at not in cut and at not in pulled

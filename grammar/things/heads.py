@@ -36,6 +36,7 @@ def share_heads(parts: list[Part]) -> None:
             and _one_kind(before, part, parts)
             and not _is_goal(before, part)
             and not _is_put_on(before, part)
+            and not _is_stacked_on(before, part)
         ):
             _recast(before, part)
         if before.noun.role and not part.noun.role and part.sort == before.sort:
@@ -90,6 +91,13 @@ def _is_put_on(before: Part, part: Part) -> bool:
     onto = before.noun.role in TOWARDS and before.is_host and before.was_mount
     single = part.noun.head is not None and part.noun.head.text.casefold() == "lens"
     return onto and single and part.sort == "lens" and bool(part.mounts) and part.noun.join == ","
+
+
+def _is_stacked_on(before: Part, part: Part) -> bool:
+    """'Z mount + flat M42 ring 2 mm', 'RF + helicoid 12-17': the body, and the first piece of its stack."""
+    body = before.was_mount and before.is_host and not before.noun.tails
+    single = part.noun.head is not None and not is_plural(part.noun.head)
+    return body and single and part.sort == "piece" and part.thickness is not None and not part.is_host
 
 
 def _is_another(before: Part, part: Part) -> bool:

@@ -44,7 +44,7 @@ def told_by_pieces(cast: Cast) -> None:
         elif lens_open and not onto and not (lens is not None and lens.implied and first.piece in THROUGH):
             _give(cast.lenses, lens, first.mounts[0], first, "lens")
         return
-    front, rear = _ends(pieces)
+    front, rear = _ends(pieces, cast.hosts)
     own = lens is not None and bool(lens.implied) and front.piece in THROUGH  # its kind tells its thread
     if lens_open and not own and not _is_stepped_up_to(cast, front):
         _give(cast.lenses, lens, front.mounts[0], front, "lens")
@@ -172,13 +172,16 @@ def _joined_by_another(cast: Cast, pieces: list[Part]) -> None:
     lens.mounts = ring.mounts[:1]
 
 
-def _ends(pieces: list[Part]) -> tuple[Part, Part]:
+def _ends(pieces: list[Part], hosts: frozenset[str]) -> tuple[Part, Part]:
     """The pieces next to the lens and to the body, in whatever order they were told: what no other piece leads on."""
     joining = [part for part in pieces if len(part.mounts) > 1]
     if len(joining) == 1:
         rear, drawn = joining[0].mounts[-1].ids[0], [part for part in pieces if part.piece in THROUGH]
         if any(part.mounts[0].ids[0] == rear for part in drawn):
             return joining[0], pieces[-1]  # 'an M42 helicoid plus an M39 to M42 ring': the ring is the lens's
+        others = [part for part in pieces if part is not joining[0]]
+        if others and rear in hosts and joining[0] is not pieces[-1]:
+            return others[0], joining[0]  # 'the M42-MFT plate, an M42 helicoid': in whatever order, it ends on the body
     if len(joining) < 2:
         return pieces[0], pieces[-1]
     fronts = {part.mounts[0].ids[0]: part for part in reversed(joining)}

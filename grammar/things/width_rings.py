@@ -25,15 +25,18 @@ class _Pair:
     wide: float
 
 
-def with_width_rings(tokens: list[Token]) -> list[Token]:
-    """Such a ring as one between the mount of the lens and the one whose screw is so wide."""
+def with_width_rings(tokens: list[Token], hosts: frozenset[str] = frozenset()) -> list[Token]:
+    """Such a ring as one between the mount of the lens and the one whose screw is so wide.
+
+    `hosts`: mounts that, named alone, are those of a body, whose throat is no screw.
+    """
     out = _with_screwing(tokens)
     for at, token in enumerate(out):
         if token.kind != "PIECE" or token.value not in _PIECES:
             continue
         pair = _widths_before(out, at) or _widths_behind(out, at)
         rear = _as_wide(out, pair.wide) if pair is not None else None
-        front = _of_lens(out, rear) if rear is not None else None
+        front = _of_lens(out, rear, hosts) if rear is not None else None
         if pair is None or rear is None or front is None:
             row = out[pair.start : pair.end] if pair is not None else []
             if pair is not None and [one.kind for one in row] == ["NUMBER", "PREP", "NUMBER"] and row[0].numbers:
@@ -56,11 +59,11 @@ def _as_wide(tokens: list[Token], wide: float) -> Token | None:
     return next((one for one in tokens if one.kind == "MOUNT" and one.text.casefold().split()[0] == f"m{wide:g}"), None)
 
 
-def _of_lens(tokens: list[Token], rear: Token) -> Token | None:
+def _of_lens(tokens: list[Token], rear: Token, hosts: frozenset[str]) -> Token | None:
     """The first other mount that nothing leads to: that of the lens."""
     for at, token in enumerate(tokens):
         led = at > 0 and (tokens[at - 1].value in _LEADING or tokens[at - 1].text in _LINKS)
-        if token.kind == "MOUNT" and token.ids != rear.ids and not led:
+        if token.kind == "MOUNT" and token.ids != rear.ids and not led and not hosts & {*token.ids[:1]}:
             return token
     return None
 
@@ -77,7 +80,8 @@ def _widths_behind(tokens: list[Token], at: int) -> _Pair | None:
     first = at + 1
     while first < len(tokens) and (tokens[first].kind == "MARK" or tokens[first].text in (",", "from")):
         first += 1
-    if first < len(tokens) and tokens[first].kind == "RANGE" and not tokens[first].unit:
+    heads_next = first + 1 < len(tokens) and tokens[first + 1].kind == "PIECE"  # 'm42-mft ring, 39-42 bush'
+    if first < len(tokens) and tokens[first].kind == "RANGE" and not tokens[first].unit and not heads_next:
         return _Pair(first, first + 1, tokens[first].numbers[1])
     return _pair_at(tokens, first)
 

@@ -31,14 +31,13 @@ _NOT_PLACE: Final = (
     r"(?!(?<=\sin)\s+(?!(?:wide|thick|long|deep|high|tall|across|dia\w*|extensions?|tubes?|rings?|spacers?|bellows|barrels?|threads?|"
     r"filters?|sensors?|chips?|circles?|pipes?|lens(?:es)?|telescopes?|from|away|at|by|x|of|on|off|or|and|to|is|behind|before|more|less)\b)\w)"
 )
-
-
-# 'M' set apart from its number is the mount where what is mounted follows: 'a 50 M lens'
-# nor is it a unit where an arrow or a hyphen leads on to another: 'the 7.8 M-L ring', 'a 9.8 m>e'
+# 'M' set apart from its number is the mount where what is mounted follows, 'a 50 M lens', or an arrow or a hyphen leads
+# on to another: 'the 7.8 M-L ring', 'a 9.8 m>e'
 _NOT_MOUNT: Final = (
     r"(?!(?<=\sm)[ -](?:mount|lens(?:es)?|bayonet|body|bodies|glass|ring|primes?|rangefinder)\b)"
     r"(?!(?<=\sm)-\d)(?!(?<=\sm)(?:-|\s?(?:-?>|=>))\s?[a-z]{1,4}\b)(?!(?<=\s(?-i:M))\s(?:-\s?[a-z]{1,4}|(?:to|on)\s[a-z]\w{0,3})\b)"
-    # '35 M goes to 0.7': no distance goes anywhere
+    # '40/2 M' is a lens and its stop; '35 M goes to 0.7': no distance goes anywhere
+    r"(?!(?<=\d\d/\d\sm)\b)(?!(?<=\d\d/\d\.\d\sm)\b)"
     r"(?!(?<=\d\s(?-i:M))\s(?:goes|focus+es|gets|reaches|close\w*|mfd|with|f/?\d)\b)"
 )
 
@@ -214,7 +213,8 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         lit.stops,
     ),
     (
-        "0.", rf"(?P<a>{_NUM})\s?(?:mm\s?)?(?:\.\.|-(?:to-)?|to)\s?(?P<b>{_NUM})\s?{_UNIT}{_END}{_NOT_PLACE}",
+        "0.",
+        rf"(?P<a>{_NUM})\s?(?:mm\s?)?(?:\.\.|-(?:to-)?|to)\s?(?P<b>{_NUM})\s?{_UNIT}{_END}{_NOT_PLACE}{_NOT_MOUNT}",
         made.spread,
     ),
     ("0", rf"1\s?:\s?(?P<b>\d(?:[.,]\d+)?)(?P<e>\s?/|,?\sf\s?[=:]?)\s?(?P<a>\d{{2,4}})(?:\s?mm)?{_END}", lit.engraved),

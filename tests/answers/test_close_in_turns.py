@@ -201,7 +201,7 @@ def test_the_nearest_mark_that_was_asked_for_is_told_in_many_ways(club: Desk, sa
 def test_how_near_on_a_ring_that_is_off_asks_for_the_nearest_mark_first(club: Desk) -> None:
     last = talk(club, "m42 50 on E, ring measures 27.6", "what about flowers, how close can i go")[-1]
     assert last.intent == "macro-distance"
-    assert head(last).startswith("By its own ring it comes a little nearer than the nearest mark of its scale")
+    assert head(last).startswith("By its own ring it comes nearer than the nearest mark of its scale")
 
 
 def test_what_fills_the_frame_is_told_before_how_the_helicoid_seats_the_lens(club: Desk) -> None:

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from engine.answers.close.close_rows import Shown
 from engine.answers.parts.answer import Line, Quantity, Told
-from engine.answers.parts.said import numbers
+from engine.answers.parts.said import number, numbers
 from engine.answers.parts.wording import listed, small_mm, times, trimmed
+from engine.answers.seat.distances import Distances
 from engine.answers.seat.spacing import usual_focals
-from engine.base.interval import Interval
+from engine.base.interval import UNKNOWN, Interval, is_known
 from engine.facts.catalogue import Catalogue
 from grammar.questions import Question
 
@@ -17,6 +19,22 @@ def own_and_wanted(question: Question) -> tuple[float, float] | None:
     """Of two magnifications told the smaller is the lens's own, the larger that which is wanted."""
     told = numbers(question, "magnification")
     return (min(told), max(told)) if len(told) == 2 and told[0] != told[1] else None
+
+
+def beyond_nearest_mark(lens: Distances, wanted: float, question: Question, shown: Shown) -> Told:
+    """What tube brings the magnification wanted from the nearest mark told: x = f * wanted - x of that mark."""
+    near = number(question, "close_focus")
+    own = lens.extension_at(near) if near is not None and own_and_wanted(question) is None else UNKNOWN
+    if near is None or not is_known(own) or not is_known(lens.focal) or own.greatest >= wanted * lens.focal.nominal:
+        return Told()
+    left, size = wanted * lens.focal - own, own.nominal / lens.focal.nominal
+    at, focal = f"its {shown.distance(near)} mark", trimmed(lens.focal.nominal, 1)
+    text = (
+        f"{small_mm(left.nominal)} of tube with its ring at {at}, where a {focal} mm lens draws {times(size)} by"
+        f" itself, brings {times(wanted)}; {small_mm(wanted * lens.focal.nominal)} with its ring at"
+        " infinity."
+    )
+    return Told((Line("head", text),), (Quantity("extension_mm", left, f"{times(wanted)}, at {at}"),))
 
 
 def missing_extension(focal: float | None, question: Question, facts: Catalogue, at_hand: float = 0.0) -> Told:

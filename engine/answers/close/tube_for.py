@@ -23,6 +23,8 @@ def tube_for(lens: Distances, tubes: list[float], question: Question, shown: Sho
     open_tube = open_tube or (mentions(question, "extension-asked") and not question.adapters)
     open_tube = open_tube or (number(question, "close_focus") is not None and _is_any_ring(question))
     at, room, ahead = distance_mm(question), number(question, "front_glass"), number(question, "front_principal")
+    if question.distance_mm is None and at == number(question, "close_focus") and number(question, "magnification"):
+        return  # so near it comes by itself, and no subject stands there
     if tubes or not (open_tube or ahead is not None) or (at is None and room is None and ahead is None):
         return
     x: Measure = UNKNOWN

@@ -15,8 +15,10 @@ from engine.answers.parts.wording import money, small_mm, trimmed
 from engine.answers.seat.distances import distances_of
 from engine.base.compact import replace
 from engine.base.interval import is_known
+from engine.base.span import Span
 from engine.facts.kinds import VERDICTS
 from engine.facts.records import Adapter
+from engine.judging.judge import Judged
 from grammar.kinds import BY_SEAT
 from grammar.questions import CLOSE_UP_LENS, Question, Thing
 from grammar.things.casting import DRAWN
@@ -31,8 +33,8 @@ OWN: Final = (
     "near that is, is not known."
 )
 OWN_OFF: Final = (
-    "By its own ring it comes a little nearer than the nearest mark of its scale, as it sits too far out; how near "
-    "that is, is not known."
+    "By its own ring it comes nearer than the nearest mark of its scale, as it sits too far out; how near that is, is "
+    "not known."
 )
 NEAREST_MARK: Final = "close_focus"  # the fact that tells it
 _UNTOLD: Final = "How large it comes is the length added over the focal length, which is not told."
@@ -56,9 +58,22 @@ def _led_by_own(answer: Answer, question: Question, knowledge: Knowledge) -> Ans
     if not asks or best is None or best.verdict == VERDICTS[-1]:
         return answer
     own = OWN if best.verdict == VERDICTS[0] else OWN_OFF
-    told = sum(_ways(answer, question, knowledge), Told((Line("head", own), *asks, Line("text", LEAD))))
+    far = _at_infinity_mark(best, question, knowledge) if own is OWN_OFF else Told()
+    led = Told((Line("head", own),)) + far + Told((*asks, Line("text", LEAD)))
+    told = sum(_ways(answer, question, knowledge), led)
     rest = tuple(line for line in answer.lines if line not in asks)
     return replace(answer, lines=(*told.lines, *rest), quantities=(*told.quantities, *(answer.quantities or ())))
+
+
+def _at_infinity_mark(best: Judged, question: Question, knowledge: Knowledge) -> Told:
+    """Where a lens that sits too far out is sharp with its ring at infinity: nothing farther is."""
+    lens = distances_of(question.lens, knowledge.catalogue) if question.lens is not None else None
+    error = best.trace.value("register_error_mm")
+    if lens is None or not isinstance(error, Span) or not is_known(error.shortest):
+        return Told()
+    off = error.shortest.nominal
+    lead = f"At its infinity mark it sits {small_mm(off)} too far out"
+    return at_extension(lens, off, shown_by(question, knowledge), "at the infinity mark", lead=lead)
 
 
 def _ways(answer: Answer, question: Question, knowledge: Knowledge) -> Iterator[Told]:

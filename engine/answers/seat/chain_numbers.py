@@ -85,7 +85,7 @@ def _helicoid_numbers(judged: Judged, facts: Facts) -> Iterator[Quantity]:
     if not (is_known(low) and is_known(high) and is_known(at)):
         return
     if low.nominal <= 0 <= high.nominal:
-        yield Quantity("helicoid_setting_mm", Interval.exact(at.nominal - low.nominal), "infinity")
+        yield Quantity("helicoid_setting_mm", Interval.exact(at.nominal - low.nominal - moving.fixed_mm), "infinity")
     if not isinstance(focal, Interval):
         return
     for off, case in ((low.nominal, "helicoid shut"), (high.nominal, FULLY_OUT)):

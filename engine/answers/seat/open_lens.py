@@ -47,7 +47,7 @@ def depends(question: Question, thing: Thing | None, body: BodySide, knowledge: 
     own = _own_thread(thing, knowledge)
     threaded = bool(own) or question.said("thread") is not None
     if measured is not None and is_known(body.mount.register_mm):
-        head, told = _left_over(measured, body.mount, body.mount.register_mm)
+        head, told = left_over(measured, body.mount, body.mount.register_mm)
     else:
         told = _of_its_format(thing, body.mount, knowledge) + told
     held = held_at(measured, thing, body, knowledge) if measured is not None else None
@@ -98,7 +98,7 @@ def _on_flange(thing: Thing | None, body: BodySide, told: Told, knowledge: Knowl
     return as_listed(judged_alone(thing.focal_length_mm, thing.f_number, off, form, knowledge), ON_FLANGE)
 
 
-def _left_over(measured_mm: float, body: Mount, register: Interval) -> tuple[Line, Told]:
+def left_over(measured_mm: float, body: Mount, register: Interval) -> tuple[Line, Told]:
     """What a measured distance leaves between lens and body."""
     over = Interval.exact(measured_mm) - register
     head = f"{small_mm(measured_mm)} from flange to image, less {small_mm(register.nominal)}, the register of "

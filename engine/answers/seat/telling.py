@@ -144,8 +144,10 @@ def _at_infinity(judged: Judged, low: float, high: float) -> str:
     moving = [adapter for adapter in judged.chain.adapters if not adapter.thickness_mm.is_fixed]
     if len(moving) != 1 or not low < 0 < high or not is_known(moving[0].thickness_mm.shortest):
         return ""
-    at = moving[0].thickness_mm.shortest.nominal - low
-    return f"; infinity with it at {small_mm(at)}, {small_mm(-low)} out"
+    rings = moving[0].fixed_mm
+    at = moving[0].thickness_mm.shortest.nominal - low - rings
+    which = f"the {moving[0].kind}" if rings else "it"
+    return f"; infinity with {which} at {small_mm(at)}, {small_mm(-low)} out"
 
 
 def _off(error_mm: float) -> str:

@@ -42,8 +42,10 @@ def summed(question: Question, lens_mount: str, body_mount: str, knowledge: Know
     kind = (drawn or "plain") if low != high else "recessed" if low < 0 else "plain"
     cup = Cup(UNKNOWN, Interval.exact(-low)) if low < 0 else None
     name = f"your {listed([_words(one, length) for one, length in zip(things, lengths, strict=True) if length])}"
+    fixed = sum(length[0] for length in lengths if length is not None and length[0] == length[1]) if drawn else 0.0
     return Adapter(
-        TOGETHER, name, lens_mount, body_mount, kind, AS_TOLD, span, "measured", cup, common="own", owned=1
+        TOGETHER, name, lens_mount, body_mount, kind, AS_TOLD, span, "measured", cup, common="own", owned=1,
+        fixed_mm=round(fixed, 4),
     )  # fmt: skip
 
 

@@ -10,7 +10,7 @@ from engine.answers.parts.said import number
 from engine.answers.parts.usual_mounts import TUBES, usual_mount
 from engine.answers.parts.wording import money, trimmed
 from engine.answers.seat.chain_numbers import price_of
-from engine.answers.seat.open_lens import MEASURE, needed
+from engine.answers.seat.open_lens import MEASURE, left_over, needed
 from engine.answers.seat.telling import chain_title
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
@@ -38,8 +38,12 @@ def focusing_kit(question: Question, lens: LensSide, body: BodySide, knowledge: 
     )
     more = [Line("text", f"Add a set of tubes for longer lenses and close-ups: {tubes[0]}.")] if tubes else []
     rows += [tubes[1]] if tubes else []
-    asked = () if number(question, "flange_to_image") else (Line("ask", MEASURE, wants="flange_to_image"),)
+    measured, register = number(question, "flange_to_image"), body.mount.register_mm
+    asked = () if measured else (Line("ask", MEASURE, wants="flange_to_image"),)
     room = stack_for(question, knowledge)
+    if not room.lines and measured and is_known(register):
+        line, left = left_over(measured, body.mount, register)
+        room = Told((line,)) + left
     room = room if room.lines else needed(question.lens, body.mount, knowledge)
     between = (line for line in room.lines if line.kind != "ask")
     return Told((head, *lines, *between, *more, *asked), (*rows, *room.quantities))

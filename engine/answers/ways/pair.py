@@ -28,6 +28,7 @@ from engine.answers.shims.summed import UNSIZED, as_summed, is_unsized, summed
 from engine.answers.ways.alongside import alongside, nearer, plainer, straight_or_forced
 from engine.answers.ways.plain_first import glass_left, plain_way, with_plain_way
 from engine.answers.ways.set_in_chain import as_it_stood
+from engine.answers.ways.spacer_wanted import REMEDY, without_spacer
 from engine.base.compact import compact, replace
 from engine.base.interval import is_known
 from engine.base.span import Span
@@ -42,7 +43,6 @@ from grammar.turns.sticking import is_open
 SHOWN = 3
 ADDED = "added between"  # the case of what is still to be put between
 INFINITY = "infinity"
-REMEDY = "remedy"  # topic of what would set a chain right
 
 
 @compact
@@ -72,7 +72,7 @@ def one_pair(
     facts = knowledge.catalogue
     setup = setup_of(lens, body, facts, question.f_number)
     ring = ring_to_make(setup, facts)
-    question = with_depth_off(question.with_(adapters=question.between))
+    question = with_depth_off(without_spacer(question.with_(adapters=question.between)))
     question = with_flat_seat(with_travel_told(with_draw_told(question, ring), ring, facts), setup, ring)
     ways = _ways(question, setup, ring, knowledge)
     named, chains = ways.named, ways.chains

@@ -20,6 +20,7 @@ from engine.answers.seat.passed_over import is_passed_over
 from engine.answers.seat.spacing import USUAL_FORMAT
 from engine.answers.seat.standin import as_listed, judged_alone
 from engine.answers.seat.telling import focus_lines
+from engine.answers.ways.stack_ends import ends_told, is_told_already
 from engine.base.compact import compact, replace
 from engine.base.interval import Interval, is_known
 from engine.chains.walk import ADDED_FOCUSING
@@ -57,6 +58,9 @@ def with_stack(answer: Answer, question: Question, knowledge: Knowledge) -> Answ
     if stack is None or (stack.drawn is None and any(row.case == AS_MEASURED for row in answer.quantities or ())):
         return answer
     told = _told(stack, question, knowledge)
+    piece = stack.drawn.piece if stack.drawn is not None else None
+    ends = ends_told(stack.ends_mm, piece, question, knowledge) if piece else Told()
+    told += ends if not is_told_already(answer, stack.ends_mm[1]) else Told()
     quantities = (*told.quantities, *(answer.quantities or ()))
     short = _is_spoilt(answer, stack)
     if stack.drawn is None or not (short or any(is_passed_over(line.text) for line in answer.lines)):
@@ -64,7 +68,9 @@ def with_stack(answer: Answer, question: Question, knowledge: Knowledge) -> Answ
     chain = _chain(stack, question, knowledge)
     if chain is None:
         return replace(answer, status=ANSWERED, lines=told.lines, quantities=told.quantities, chains=None)
-    facts = [Line("fact", text, 1) for text in focus_lines(chain.listed.judged, question.feet) if text]
+    facts = [
+        Line("fact", text, 1) for text in focus_lines(chain.listed.judged, question.feet) if text and not ends.lines
+    ]
     facts += [Line("text", _STILL_TO_COUNT)] if short else []
     return replace(
         answer, status=ANSWERED, lines=(*told.lines, *facts), quantities=told.quantities, chains=(chain,), ring=None
