@@ -6,12 +6,12 @@ from collections.abc import Iterator, Sequence
 from math import inf
 
 from engine.answers.close.close_rows import LIGHT_MATTERS, Shown, light_rows, room_told
+from engine.answers.close.powers_joined import powers_asked
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import distance_mm, mentions, number, stop
 from engine.answers.parts.wording import area, depth_words, f_number, figures, listed, ranged, small_mm, times, trimmed
 from engine.answers.picture.blur import blur_of
-from engine.answers.picture.each_glass import are_either
 from engine.answers.picture.moved_out import extension_mm
 from engine.answers.seat.distances import Distances, distances_of
 from engine.base.interval import UNKNOWN, Interval, is_known
@@ -58,8 +58,9 @@ def with_close_up_lens(
                 if row.id.startswith(USUAL):
                     yield _close_up(lens, row.value.nominal, shown)
         return
-    if are_either([thing for thing in question.adapters if thing.piece == CLOSE_UP_LENS], question):
-        yield from (_close_up(lens, power, shown) for power in powers)  # '+2 or +4 on a 100'
+    asked = powers_asked(question, powers)
+    if len(asked) > 1:
+        yield from (_close_up(lens, power, shown) for power in asked)  # '+2 or +4 on a 100'
         return
     own = lens.extension_at(nearest_mm) if nearest_mm is not None else UNKNOWN
     near = own.nominal if is_known(own) else None
@@ -118,8 +119,9 @@ def whatever_lens(question: Question, shown: Shown) -> Told:
     """How near a lens at infinity is sharp behind what is told, whatever its focal length: one over the strength."""
     powers = powers_of(question)
     told = Told()
-    each = [] if mentions(question, "added-up") else powers
-    for power in dict.fromkeys([*each, sum(powers)] if powers else ()):
+    asked = powers_asked(question, powers) if powers else []
+    each = [] if mentions(question, "added-up") or len(asked) > 1 else powers
+    for power in dict.fromkeys([*each, *asked]):
         room = closeup.close_up_focus_mm(Interval.exact(power), Interval(inf, inf, inf))
         if not is_known(room):
             continue

@@ -116,6 +116,9 @@ def sets_formats_apart(question: Question, facts: Catalogue) -> bool:
     told = [(thing, form) for thing, form in formats_told(question, facts) if thing not in question.lenses]
     ids = dict.fromkeys(form.id for _, form in sorted(told, key=lambda row: row[0].column) if form.id not in of_lenses)
     lenses = [lens for lens in question.lenses if lens.focal_length_mm is not None]
+    columns = sorted(thing.column for thing, _ in told) or [0]
+    if any(columns[0] <= one.at < columns[-1] for one in question.places("or-between")):
+        return False  # '18 mm equivalent on MFT or APS-C' asks for each
     return len(ids) > 1 and len(lenses) == 1 and not (len(ids) == FEW and list(ids)[-1] in FULL_FRAMES)
 
 

@@ -1,0 +1,63 @@
+"""Several cases asked at once are each told: glass put on glass, one shape dark and another clean, two frames."""
+
+from __future__ import annotations
+
+import pytest
+
+from engine.answers.parts.answer import Answer
+from engine.ask import Desk
+from engine.talk import Talk
+
+DESK = Desk()
+
+
+def nominals(answer: Answer, name: str) -> list[float]:
+    return [row.value.nominal for row in answer.quantities or () if row.name == name]
+
+
+@pytest.mark.parametrize(("question", "rooms"), [
+    ("+3 close up filter on a 50 at infinity, how near, and with a +2 on top?", [1000 / 3, 200]),
+    ("+4 on my 85, how close. and if i add a +1 to it?", [250, 200]),
+    ("135mm with +2 close-up: distance? then both +2 and +1 together?", [500, 1000 / 3]),
+    ("+2 or +4 on a 100mm or both on it, working distance of each", [500, 250, 1000 / 6]),
+    ("+1 and +3 one on top of the other on a 100mm, how close", [250]),
+])  # fmt: skip
+def test_a_close_up_lens_is_told_alone_and_with_the_next_on_it(question: str, rooms: list[float]) -> None:
+    assert nominals(DESK.ask(question), "working_distance_mm") == pytest.approx(rooms)
+
+
+def test_on_in_a_talk_the_one_told_before_is_not_told_again() -> None:
+    talk = Talk()
+    DESK.ask("50mm with a +3 closeup lens", talk)
+    assert nominals(DESK.ask("and a +2 on top", talk), "working_distance_mm") == pytest.approx([200])
+
+
+@pytest.mark.parametrize(("question", "least", "greatest"), [
+    ("dark corners in 4:3, none in 16:9 on mft with my 25mm c mount, why?", 19.85, 21.64),
+    ("why do the corners go dark in 3:2 but not when i film 16:9 on aps-c", 27.08, 28.35),
+    ("vignettes in 4:3 on m43 but is clean in 16:9 and 1:1. how big is the circle", 19.85, 21.64),
+    ("corners black in photo mode, fine in 4k video, full frame. why", 41.30, 43.27),
+])  # fmt: skip
+def test_one_shape_dark_and_another_clean_tells_between_which_circles(
+    question: str, least: float, greatest: float
+) -> None:
+    (circle,) = [
+        row for row in DESK.ask(question).quantities or () if row.name == "image_circle_mm" and "dark in" in row.case
+    ]
+    assert (circle.value.least, circle.value.greatest) == pytest.approx((least, greatest), abs=0.01)
+
+
+@pytest.mark.parametrize("question", [
+    "mft or aps-c for a 2/3 inch lens, which wastes less of the sensor", "does a 2/3 inch lens cover mft or aps-c",
+    "2/3 inch lens: aps-c or mft sensor, where do i lose less",
+])  # fmt: skip
+def test_a_mount_or_a_frame_are_two_frames(question: str) -> None:
+    text = " ".join(line.text for line in DESK.ask(question).lines)
+    missing = [one for one in ("APS-C", "Four Thirds", "42 to 50 %", "26 to 31 %") if one not in text]
+    assert not missing
+
+
+def test_two_frames_that_an_equivalent_is_asked_on_are_told_before_what_matches() -> None:
+    found = DESK.ask("18mm equiv on mft or 1 inch")
+    assert nominals(found, "equivalent_focal_mm")[::2] == pytest.approx([36.0, 49.1], abs=0.1)
+    assert found.lines[0].text.startswith("18 mm on Four Thirds")
