@@ -60,6 +60,7 @@ from grammar.numbers.set_to import with_settings
 from grammar.numbers.sheet_rows import with_sheet_rows
 from grammar.numbers.should_be import with_right_lengths
 from grammar.numbers.sides_filled import with_sides_filled
+from grammar.numbers.sizes_of_frames import with_sizes_of_frames
 from grammar.numbers.squeezes import with_squeezes
 from grammar.numbers.stops_behind_glass import with_stops_behind_glass
 from grammar.numbers.stops_beside import with_stops_beside
@@ -145,7 +146,8 @@ def shaped(
     tokens = with_factors_marked(with_density_rows(with_lost_at(with_bracketed_marks(tokens, told))), told)
     tokens = with_rings_at_hand(with_bracketed_told(tokens), told)
     tokens = with_pixels_told(
-        with_shapes_told(with_squeezes(with_depths_wanted(with_close_ups_named(tokens))), told), told
+        with_shapes_told(with_squeezes(with_depths_wanted(with_sizes_of_frames(with_close_ups_named(tokens)))), told),
+        told,
     )
     tokens = without_likened(without_asides(with_washers_summed(without_difference(tokens), told)))
     tokens = [token for token in with_sides_filled(with_punched_in(tokens)) if token.kind not in ("FILLER", "MARK")]

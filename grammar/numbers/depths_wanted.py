@@ -19,7 +19,9 @@ _METRIC: Final = "mm"
 def with_depths_wanted(tokens: list[Token]) -> list[Token]:
     """The length that shall be sharp as KEYED, where a longer one tells how far away, or a magnification how large."""
     for at, token in enumerate(tokens):
-        if token.kind != "LENGTH" or not _is_less(tokens, at) or not _may_be_deep(tokens, at):
+        if token.kind != "LENGTH" or not _may_be_deep(tokens, at):
+            continue
+        if not (_is_less(tokens, at) or _is_asked_for(tokens, at)):
             continue
         if _is_wanted_deep(tokens, at) or _is_behind_depth(tokens, at):
             return [*tokens[:at], token.as_("KEYED", value=DEPTH), *tokens[at + 1 :]]
@@ -30,6 +32,12 @@ def _is_less(tokens: list[Token], at: int) -> bool:
     """Whether another length is greater, or a size is told."""
     sized = any(one.kind in _SIZES for one in tokens)
     return sized or any(one.kind == "LENGTH" and one.numbers[0] > tokens[at].numbers[0] for one in tokens)
+
+
+def _is_asked_for(tokens: list[Token], at: int) -> bool:
+    """'to have 10 cm of depth', where no distance is told: a length right behind the verb."""
+    far = any(one.kind in ("LENGTH", "KEYED") and one.unit != _METRIC for n, one in enumerate(tokens) if n != at)
+    return at > 0 and WANTED_SO in tokens[at - 1].groups and not far
 
 
 def _may_be_deep(tokens: list[Token], at: int) -> bool:

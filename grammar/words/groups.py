@@ -240,6 +240,7 @@ DEEP_SO: Final = "deep-so"
 ROUND_IT: Final = "round-it"
 SHARP_SO: Final = "sharp-so"
 WANTED_SO: Final = "wanted-so"
+WIDE_SAID: Final = "wide-said"
 
 # every one that is named above must have words
 GROUPS: Final = frozenset(

@@ -61,3 +61,21 @@ def test_two_frames_that_an_equivalent_is_asked_on_are_told_before_what_matches(
     found = DESK.ask("18mm equiv on mft or 1 inch")
     assert nominals(found, "equivalent_focal_mm")[::2] == pytest.approx([36.0, 49.1], abs=0.1)
     assert found.lines[0].text.startswith("18 mm on Four Thirds")
+
+
+@pytest.mark.parametrize(("question", "lengths"), [
+    ("enlarger 105mm how much draw for 1:1 and for 2:1", [105, 210]),
+    ("how much extension for 1:2 and 1:1 with a 60", [30, 60]),
+    ("90mm macro goes to 1:2, tube for 1:1", [45, 45]),
+])  # fmt: skip
+def test_each_of_two_sizes_has_its_draw_but_where_one_is_the_lenss_own(question: str, lengths: list[float]) -> None:
+    assert nominals(DESK.ask(question), "extension_mm")[:2] == pytest.approx(lengths)
+
+
+@pytest.mark.parametrize(("question", "entered"), [
+    ("ibis for a 58 with 0.71x and for a 50 without", [41.18, 50]),
+    ("stabiliser number: 135 plain, and 85 with 2x converter?", [135, 170]),
+])  # fmt: skip
+def test_of_two_lenses_each_is_entered_with_the_glass_it_wears(question: str, entered: list[float]) -> None:
+    heads = [line.text for line in DESK.ask(question).lines if line.text.startswith("enter ") and line.kind == "head"]
+    assert [float(text.split()[1]) for text in heads] == pytest.approx(entered, abs=0.1)

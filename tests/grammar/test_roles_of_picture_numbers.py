@@ -35,3 +35,23 @@ def test_a_decimal_beside_a_lens_with_glass_is_its_stop(said: str, stop: float) 
     assert got.intent in ("crop-equivalent", "exposure-nd")
     assert stop in (got.f_number, *(lens.f_number for lens in got.lenses))
     assert len([piece for piece in got.adapters if piece.factor]) == 1
+
+
+@pytest.mark.parametrize("said", [
+    "super 35 gate (24.89 wide, 4 perf) and a 50. full frame equiv?", "s16 gate, 12.52 mm wide, 50mm lens, ff equiv",
+    "super16 prime 50mm on a 1 inch CX sensor. what full frame focal?", "old 50mm on super8, how wide in degrees",
+])  # fmt: skip
+def test_the_size_of_a_frame_is_no_lens(said: str) -> None:
+    got = read(said, lexicon())
+    assert isinstance(got, Question)
+    assert (got.intent, [lens.focal_length_mm for lens in got.lenses]) == ("crop-equivalent", [50.0])
+
+
+@pytest.mark.parametrize(("said", "key", "value"), [
+    ("what's 1/1000 minus 4 and 2/3 stops", "stops", "4.67"), ("my 28mm close focus 25cm w 5 mm tube how near now",
+    "close_focus", "250 mm"), ("how much does stopping from f2 to f4 gain in depth at 2m, 50mm aps-c", "depth", None),
+])  # fmt: skip
+def test_numbers_beside_other_numbers_keep_their_part(said: str, key: str, value: str | None) -> None:
+    got = read(said, lexicon())
+    assert isinstance(got, Question)
+    assert got.said(key) == value

@@ -118,7 +118,7 @@ def light_behind(question: Question, knowledge: Knowledge) -> Told:
 def whatever_lens(question: Question, shown: Shown) -> Told:
     """How near a lens at infinity is sharp behind what is told, whatever its focal length: one over the strength."""
     powers = powers_of(question)
-    told = Told()
+    told = Told() if powers else _power_for_room(question, shown)
     asked = powers_asked(question, powers) if powers else []
     each = [] if mentions(question, "added-up") or len(asked) > 1 else powers
     for power in dict.fromkeys([*each, *asked]):
@@ -132,6 +132,18 @@ def whatever_lens(question: Question, shown: Shown) -> Told:
             (Line("head", f"{name}: {sharp}; {sizes}."),), (Quantity("working_distance_mm", room, name),)
         )  # fmt: skip
     return told
+
+
+def _power_for_room(question: Question, shown: Shown) -> Told:
+    """'what power for half a metre': the strength that is sharp so far before it, whatever lens is at infinity."""
+    room = distance_mm(question) or number(question, "front_glass")
+    worn = any(thing.piece == CLOSE_UP_LENS for thing in question.adapters)
+    power = closeup.dioptres_of_focal(Interval.exact(room)) if worn and room else UNKNOWN
+    if room is None or not is_known(power):
+        return Told()
+    there, strength = shown.distance(room), figures(power.nominal, 2)
+    text = f"To be sharp {there} before it, whatever lens is behind it at infinity: +{strength} dioptres."
+    return Told((Line("head", text),), (Quantity("dioptres", power, f"sharp at {there}"),))
 
 
 def _as_tube(tube_mm: float, lens: Distances, shown: Shown) -> Told:

@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.said import mentions, number_beside
 from engine.answers.parts.wording import f_number, trimmed
-from engine.answers.picture.crop_factors import FULL_FRAMES, Crop, crop_of
+from engine.answers.picture.crop_factors import FULL_FRAMES, Crop, crop_of, shapes_told
 from engine.answers.picture.frame_modes import modes_told
 from engine.answers.picture.same_depth import FULL_ID, formats_told
 from engine.base.interval import Interval
@@ -228,7 +228,7 @@ def of_mount(lens: Thing | None, facts: Catalogue) -> Format | None:
 
 def as_frame(question: Question, facts: Catalogue) -> Question:
     """'16:9 out of MFT, how big': of a mount with one format alone, and no lens, a shape is asked of the frame."""
-    lens, shaped = question.lens, ":" in (question.said("crop") or "") and question.said("circle") is None
+    lens, shaped = question.lens, bool(shapes_told(question)) and question.said("circle") is None
     bare = lens is not None and not (lens.focal_length_mm or lens.f_number or lens.lens_kind or lens.format)
     if len(question.lenses) != 1 or question.bodies or question.frames or question.adapters or not (bare and shaped):
         return question
