@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from itertools import pairwise
 from typing import Final
 
 from grammar.words.groups import DEEP_SO, ROUND_IT, SHARP_SO, WANTED_SO
@@ -26,6 +28,11 @@ def with_depths_wanted(tokens: list[Token]) -> list[Token]:
         if _is_wanted_deep(tokens, at) or _is_behind_depth(tokens, at):
             return [*tokens[:at], token.as_("KEYED", value=DEPTH), *tokens[at + 1 :]]
     return tokens
+
+
+def wants_length(tokens: Sequence[Token]) -> bool:
+    """'not enough, i need 30 cm': a length right behind what tells that it is wanted."""
+    return any(length.kind == "LENGTH" and WANTED_SO in verb.groups for verb, length in pairwise(tokens))
 
 
 def _is_less(tokens: list[Token], at: int) -> bool:
