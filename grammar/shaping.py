@@ -68,6 +68,7 @@ from grammar.numbers.sums_of_pieces import with_sums_of_pieces, with_taken_lengt
 from grammar.numbers.tails import MODIFIERS, tailed, without_articles
 from grammar.numbers.thread_lengths import with_thread_lengths
 from grammar.numbers.threads_told import with_threads_told
+from grammar.numbers.times_said import with_times_said
 from grammar.numbers.tubes_each import with_tubes_on_each
 from grammar.numbers.turned_ways import with_turned_ways
 from grammar.numbers.washers_summed import with_washers_summed
@@ -146,7 +147,12 @@ def shaped(
     tokens = with_factors_marked(with_density_rows(with_lost_at(with_bracketed_marks(tokens, told))), told)
     tokens = with_rings_at_hand(with_bracketed_told(tokens), told)
     tokens = with_pixels_told(
-        with_shapes_told(with_squeezes(with_depths_wanted(with_sizes_of_frames(with_close_ups_named(tokens)))), told),
+        with_shapes_told(
+            with_squeezes(
+                with_times_said(with_depths_wanted(with_sizes_of_frames(with_close_ups_named(tokens))), told)
+            ),
+            told,
+        ),
         told,
     )
     tokens = without_likened(without_asides(with_washers_summed(without_difference(tokens), told)))

@@ -57,3 +57,21 @@ def test_so_much_shall_be_sharp_at_the_distance_of_before(turn: str) -> None:
 def test_a_zoom_named_by_a_film_is_made_for_it() -> None:
     text = " ".join(line.text for line in last("12-120 16mm zoom on mft cover?").lines)
     assert "Lens made for 16 mm film: does not cover Four Thirds" in text
+
+
+def test_both_extenders_told_one_after_the_other_stand_behind_each_other() -> None:
+    found = last("135 f2.8 with 1.4x: f and loss", "and 2x?", "both stacked?")
+    assert values(found, "f_number")[0] == pytest.approx(2.8 * 2.8)
+
+
+@pytest.mark.parametrize(("opening", "turn", "stops"), [
+    ("what does nd 0.9 do to 1/500", "i want 1/8", 5.966), ("nd8 on, 1/500 becomes?", "i need 1 second", 8.966),
+    ("which nd do i need", "shutter 1/500 i want 1/8, what nd do i need", 5.966),
+])  # fmt: skip
+def test_a_time_that_is_wanted_asks_what_must_be_held_back(opening: str, turn: str, stops: float) -> None:
+    assert values(last(opening, turn), "nd_stops")[0] == pytest.approx(stops, abs=0.01)
+
+
+def test_another_size_is_wanted_of_the_same_tubes() -> None:
+    found = last("60mm macro, tube for 1:1?", "i have 12 20 36", "what about 1:2")
+    assert found.lines[0].text.startswith("Of what you have, 20 + 12 mm comes nearest to the 30 mm")
