@@ -64,6 +64,7 @@ from grammar.numbers.sizes_of_frames import with_sizes_of_frames
 from grammar.numbers.squeezes import with_squeezes
 from grammar.numbers.stops_behind_glass import with_stops_behind_glass
 from grammar.numbers.stops_beside import with_stops_beside
+from grammar.numbers.stops_lost import with_stops_lost
 from grammar.numbers.sums_of_pieces import with_sums_of_pieces, with_taken_lengths
 from grammar.numbers.tails import MODIFIERS, tailed, without_articles
 from grammar.numbers.thread_lengths import with_thread_lengths
@@ -144,7 +145,8 @@ def shaped(
     tokens = with_rings_sized(with_ring_links(tokens, hosts), hosts)
     tokens = with_host_first(with_hubs_told(with_flanges_of_bodies(linked(hyphened(with_denied_told(tokens))))))
     tokens, skipped = with_strangers(with_colons_told(with_clear_openings(tokens)))
-    tokens = with_factors_marked(with_density_rows(with_lost_at(with_bracketed_marks(tokens, told))), told)
+    tokens = with_stops_lost(with_lost_at(with_bracketed_marks(tokens, told)))
+    tokens = with_factors_marked(with_density_rows(tokens), told)
     tokens = with_rings_at_hand(with_bracketed_told(tokens), told)
     tokens = with_pixels_told(
         with_shapes_told(

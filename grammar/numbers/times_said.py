@@ -7,15 +7,16 @@ from typing import Final
 from grammar.words.groups import WANTED_SO
 from grammar.words.tokens import Token
 
+_LIT: Final = frozenset(["SHUTTER", "ND", "ISO"])
 _TALK: Final = "after-exposure-nd"
 _DENOMINATORS: Final = frozenset([2, 4, 8, 15])  # of shutters that may be written like a part of an inch
-_LED: Final = frozenset(["to", "at", "from", "becomes", "is", "be"])
+_LED: Final = frozenset(["to", "at", "from", "becomes", "is", "be", "metered", "meter", "reads", "says", "shutter"])
 _FRAMES: Final = frozenset(["FRAME", "LENS", "BODY", "KIND", "PIECE", "MOUNTWORD"])
 
 
 def with_times_said(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """The FRACTION as SHUTTER, in seconds, where another time is told or an exposure was."""
-    if _TALK not in told and not any(one.kind == "SHUTTER" for one in tokens):
+    if _TALK not in told and not any(one.kind in _LIT for one in tokens):
         return tokens
     return [_as_time(one) if _is_time(tokens, at) else one for at, one in enumerate(tokens)]
 

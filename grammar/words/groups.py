@@ -241,6 +241,7 @@ ROUND_IT: Final = "round-it"
 SHARP_SO: Final = "sharp-so"
 WANTED_SO: Final = "wanted-so"
 WIDE_SAID: Final = "wide-said"
+LOSES: Final = "loses"
 
 # every one that is named above must have words
 GROUPS: Final = frozenset(

@@ -79,3 +79,24 @@ def test_each_of_two_sizes_has_its_draw_but_where_one_is_the_lenss_own(question:
 def test_of_two_lenses_each_is_entered_with_the_glass_it_wears(question: str, entered: list[float]) -> None:
     heads = [line.text for line in DESK.ask(question).lines if line.text.startswith("enter ") and line.kind == "head"]
     assert [float(text.split()[1]) for text in heads] == pytest.approx(entered, abs=0.1)
+
+
+@pytest.mark.parametrize(("question", "stops"), [
+    ("how many stops total light between mft and ff", 2.0), ("does aps-c get less noise than ff, how many stops", 1.22),
+    ("pinhole f/180 vs f16 how much longer", 6.98), ("nd filters 2 4 8 16 stacked total", 10),
+])  # fmt: skip
+def test_what_is_set_against_each_other_is_told_in_stops(question: str, stops: float) -> None:
+    told = DESK.ask(question)
+    rows = nominals(told, "light_difference_stops") + nominals(told, "nd_stops")
+    assert rows[0] == pytest.approx(stops, abs=0.01)
+
+
+@pytest.mark.parametrize(("question", "first"), [
+    ("is a 75/1.4 on mft same exposure as 75/1.4 on ff", "No crop changes the exposure: f/1.4 stays f/1.4"),
+    ("polariser loses 1.5, metered 1/60, becomes", "1.5 stops less light: 1/60 s becomes 1/21 s"),
+    ("metered 1/8, nd1000, time?", "ND1000, 10 stops: 1/8 s becomes"),
+    ("how wide in mm must a lens throw for 16:9 on 1\"", "16:9 on 1-type: 13.2 x 7.4 mm"),
+    ("what tube makes a 40mm f2.8 do 1:3", "40 mm at 0.33x: 13.33 mm of extension"),
+])  # fmt: skip
+def test_the_number_asked_for_comes_first(question: str, first: str) -> None:
+    assert DESK.ask(question).lines[0].text.startswith(first)

@@ -53,7 +53,8 @@ def pixels_cut(question: Question, facts: Catalogue) -> Told:
 def _shapes(question: Question, facts: Catalogue) -> Told:
     """'2.39:1 on MFT': the largest picture of each shape told that a frame told holds, and the circle that it needs."""
     lines, rows = [], []
-    shapes = shapes_told(question) if not question.lenses else []
+    bare = all(not (lens.ids or lens.lens_kind or lens.traits or lens.f_number) for lens in question.lenses)
+    shapes = shapes_told(question) if bare else []
     for form in dict.fromkeys(_frames(question, facts)) if shapes else ():
         for name, aspect in shapes:
             lit = Interval.exact(form.diagonal_mm)
