@@ -58,3 +58,19 @@ def test_of_two_tube_lenses_the_usual_one_is_what_the_mark_means(question: str, 
 
 def test_a_square_out_of_a_frame_needs_the_diagonal_of_the_square() -> None:
     assert "18.38 mm" in text_of(DESK.ask("how big a circle for a square crop out of mft"))
+
+
+@pytest.mark.parametrize(("question", "focal", "stop"), [
+    ("0.7x wide converter on the front of a 28mm f2.8, what is it then", 19.6, 2.8),
+    ("does 0.7x wide converter in front change the f stop? 28mm f2.8", 19.6, 2.8),
+    ("1.4x converter behind a 300mm f4, f?", 420, 5.6),
+])  # fmt: skip
+def test_a_converter_before_the_lens_keeps_the_f_number(question: str, focal: float, stop: float) -> None:
+    told = DESK.ask(question)
+    assert values(told, "focal_length_mm")[0] == pytest.approx(focal)
+    assert values(told, "f_number")[0] == pytest.approx(stop)
+
+
+def test_the_tube_from_one_distance_to_another_is_told() -> None:
+    told = DESK.ask("extension to get from 0.45m to 0.3 m with a 50")
+    assert any(one == pytest.approx(6.10, abs=0.01) for one in values(told, "extension_mm"))
