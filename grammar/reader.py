@@ -60,6 +60,7 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
         worked = with_shim_needed(with_ring_worked(got, None, lexicon.words), lexicon.words)
         return with_spaced(worked, None, lexicon.words.groups)
     from grammar.turns.claimed import with_measured_held
+    from grammar.turns.filter_bought import with_filter_bought
     from grammar.turns.filter_tried import with_filter_tried
     from grammar.turns.lit_again import lit_so_far, with_light_now
     from grammar.turns.ring_gauged import with_ring_gauged
@@ -71,9 +72,11 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
     from grammar.turns.soft_again import with_frame_of_blur
     from grammar.turns.stack_again import with_stack_kept
     from grammar.turns.stop_becomes import with_stop_of_glass
+    from grammar.turns.time_wanted import with_time_wanted
     from grammar.turns.whom import known_with
 
-    got = with_light_now(_with_mentioned(got, lexicon))
+    got = with_light_now(with_filter_bought(_with_mentioned(got, lexicon), before))
+    got = with_time_wanted(got, before)
     got = with_filter_tried(_with_mentioned(with_frame_of_blur(with_seen_kept(got, before), before), lexicon), before)
     got = with_stack_kept(with_way_asked(got, before, lexicon.words.mentions), before)
     sheet = with_ring_gauged(with_measured_held(with_sheet_at_hand(got, before), before), before)

@@ -14,6 +14,7 @@ from grammar.numbers.circles_said import with_circles_told
 from grammar.numbers.close_stops import with_close_stops
 from grammar.numbers.counting import with_holds_counted, with_kinds_counted
 from grammar.numbers.densities import with_density_rows, with_factors_marked, with_marked_densities
+from grammar.numbers.depths_wanted import with_depths_wanted
 from grammar.numbers.drawn_so_far import with_draws_told, with_pulled_out
 from grammar.numbers.exposure_told import with_fixed_stops
 from grammar.numbers.far_lengths import with_far_lengths_apart, with_farthest_led
@@ -61,12 +62,16 @@ from grammar.numbers.set_to import with_settings
 from grammar.numbers.sheet_rows import with_sheet_rows
 from grammar.numbers.should_be import with_right_lengths
 from grammar.numbers.sides_filled import with_sides_filled
+from grammar.numbers.sizes_of_frames import with_sizes_of_frames
 from grammar.numbers.squeezes import with_squeezes
+from grammar.numbers.stops_behind_glass import with_stops_behind_glass
 from grammar.numbers.stops_beside import with_stops_beside
+from grammar.numbers.stops_lost import with_stops_lost
 from grammar.numbers.sums_of_pieces import with_sums_of_pieces, with_taken_lengths
 from grammar.numbers.tails import MODIFIERS, tailed, without_articles
 from grammar.numbers.thread_lengths import with_thread_lengths
 from grammar.numbers.threads_told import with_threads_told
+from grammar.numbers.times_said import with_times_said
 from grammar.numbers.tubes_each import with_tubes_on_each
 from grammar.numbers.turned_ways import with_turned_ways
 from grammar.numbers.washers_summed import with_washers_summed
@@ -89,6 +94,7 @@ from grammar.things.group_heads import with_group_heads, with_times_told
 from grammar.things.heads_told import headed
 from grammar.things.host_first import with_host_first
 from grammar.things.hubs_told import with_hubs_told
+from grammar.things.inches_set_against import with_inches_set_against
 from grammar.things.lens_rows import with_lens_rows
 from grammar.things.lens_set_against import with_lens_set_against
 from grammar.things.letters import is_row, settled
@@ -147,18 +153,29 @@ def shaped(
     tokens = with_rings_sized(with_ring_links(with_stacks_told(with_over_told(tokens)), hosts), hosts)
     tokens = with_host_first(with_hubs_told(with_flanges_of_bodies(linked(hyphened(with_denied_told(tokens))))))
     tokens, skipped = with_strangers(with_colons_told(with_clear_openings(tokens)))
-    tokens = with_factors_marked(with_density_rows(with_lost_at(with_bracketed_marks(tokens, told))), told)
+    tokens = with_stops_lost(with_lost_at(with_bracketed_marks(tokens, told)))
+    tokens = with_factors_marked(with_density_rows(tokens), told)
     tokens = with_rings_at_hand(with_bracketed_told(tokens), told)
-    tokens = with_pixels_told(with_shapes_told(with_squeezes(with_close_ups_named(tokens)), told), told)
+    tokens = with_pixels_told(
+        with_shapes_told(
+            with_squeezes(
+                with_times_said(with_depths_wanted(with_sizes_of_frames(with_close_ups_named(tokens))), told)
+            ),
+            told,
+        ),
+        told,
+    )
     tokens = without_likened(without_asides(with_washers_summed(without_difference(tokens), told)))
     tokens = [token for token in with_sides_filled(with_punched_in(tokens)) if token.kind not in ("FILLER", "MARK")]
     tokens = _begun([token.as_("CUE") if token.kind in ("VERB", "SHARE") else token for token in tokens])
     tokens = with_turned_ways(with_draws_told(with_other_pitches(with_pieces_of_length(tokens), told), told), told)
     tokens = with_motifs_told(with_marked_densities(with_standins(with_prices_told(tokens), hosts), told), told)
     tokens = with_zooms_named(with_zoom_ratios(with_formats_engraved(with_screw_widths(tokens), told)), told)
+    tokens = with_inches_set_against(tokens, hosts)
     tokens = with_wides_told(with_formats_told(with_frames_apart(with_front_threads(tokens, told), told), told), told)
     tokens = with_fields_wanted(with_circles_told(with_lens_to_focus(tokens), told), told)
-    tokens = with_zones_told(with_stops_beside(with_lens_stops_told(tokens, told), told), line.cues, told)
+    tokens = with_lens_stops_told(with_stops_behind_glass(tokens), told)
+    tokens = with_zones_told(with_stops_beside(tokens, told), line.cues, told)
     tokens = with_own_sizes(with_nearer_told(with_natives_joined(without_measure_commas(tokens))))
     tokens = with_rings_to_choose(with_sums_of_pieces(with_near_marks_told(tokens, told), told), told)
     tokens = with_sheet_rows(with_right_lengths(with_senses_told(tokens, hosts)), told)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import product
 
 from engine.answers.by_stack import by_stack, held_by_rings
 from engine.answers.close.asked_first import sensor_told, with_asked_first
@@ -19,7 +20,12 @@ from engine.answers.close.draws_apart import draws_apart
 from engine.answers.close.finite_objective import on_its_tube
 from engine.answers.close.image_side import size_told
 from engine.answers.close.least_of_all import least_of_all
-from engine.answers.close.missing_extension import beyond_nearest_mark, missing_extension, own_and_wanted
+from engine.answers.close.missing_extension import (
+    beyond_nearest_mark,
+    missing_extension,
+    own_and_wanted,
+    sizes_each,
+)
 from engine.answers.close.nearest_set import asked_of_tubes, nearest_set
 from engine.answers.close.objective import behind_tube_lens
 from engine.answers.close.own_ring import by_its_ring, image_of
@@ -245,6 +251,11 @@ def _filling(
 def _by_extension(lenses: list[Distances], wanted: float, question: Question, knowledge: Knowledge) -> Iterator[Told]:
     """What a magnification that is wanted asks of each lens; without one, what it asks of any."""
     shown = shown_by(question, knowledge)
+    sizes = sizes_each(question)
+    for lens, m in product(lenses, sizes):
+        yield at_magnification(lens, m, shown)
+    if lenses and sizes:
+        return
     for lens in lenses:
         yield missing_extension(lens.focal.nominal, question, knowledge.catalogue)
         yield beyond_nearest_mark(lens, wanted, question, shown)

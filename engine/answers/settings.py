@@ -12,6 +12,7 @@ from engine.answers.parts.usual_glass import usual_factors, with_usual_factor
 from engine.answers.parts.wording import trimmed
 from engine.answers.picture.circles import LEAST_FACTOR, glass_factor
 from engine.answers.picture.crop_factors import crops_of, is_view
+from engine.answers.picture.each_glass import bare_beside
 from engine.answers.picture.glass_apart import alternatives
 from engine.answers.seat.cautioning import cautions_of
 from engine.answers.ways.pair_beside import with_pair
@@ -214,8 +215,13 @@ def _stabilised(question: Question, equal: float | None, knowledge: Knowledge) -
     if zoom is not None and not lenses:
         ends = f"{trimmed(zoom.least, 1)} to {trimmed(zoom.greatest, 1)} mm"
         lines.append(Line("head", f"A zoom has no one number: set the focal length in use, {ends}, anew as you zoom."))
+    bare = bare_beside(question)
     for focal in lenses or ((zoom.least, zoom.greatest) if zoom is not None else ()):
         either = alternatives(question) or ((factor,) if factor is not None else ())
+        if focal in bare:
+            lines.append(Line("head", f"enter {trimmed(focal, 1)} mm plain ring"))
+            rows.append(Quantity(TO_ENTER, Interval.exact(focal), "plain ring"))
+            continue
         for each in (*either, None) if either else (None, *usual_factors(knowledge.catalogue)):
             value = focal * (each or 1.0)
             case = f"with {each:g}x" if each is not None else "plain ring"

@@ -19,6 +19,7 @@ from engine.answers.close.depth_rows import (
     to_infinity,
 )
 from engine.answers.close.dioptres import behind_close_up
+from engine.answers.close.distance_for_depth import distance_for_depth
 from engine.answers.close.least_deep import least_deep, likens_blur
 from engine.answers.close.own_and_tubes import with_size_grown
 from engine.answers.close.stacked import stacked
@@ -79,8 +80,7 @@ def sharpness(question: Question, knowledge: Knowledge) -> Answer:
         told += part
     told = least_deep(seen, told) + told + glass if told.lines else told
     lines = [*_by_topic(question, knowledge), *ends.lines, *told.lines]
-    general = mentions(question, "same-or-why")
-    if not lines or (general and lines[0].kind != "head"):
+    if not lines or (mentions(question, "same-or-why") and lines[0].kind != "head"):
         rows = nearest(question.text, knowledge.catalogue, 2, SURE if lines else LEAST)
         advice = [Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in rows]
         lines = [*advice, *lines] if not told.lines else [*lines, *advice]
@@ -143,7 +143,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     if at is None:
         return
     worn = (*behind_close_up(at, frames, question, knowledge), *deep_reversed(at, frames[0], question, knowledge))
-    if worn:
+    if worn := worn or tuple(distance_for_depth(at, frames, question, knowledge)):
         yield from worn
         return
     alike = same_depth(question, at, facts)

@@ -10,6 +10,7 @@ from engine.base.interval import UNKNOWN, Interval, Measure, is_known
 from engine.facts.guidance import Assumption
 from engine.facts.records import Adapter, Body, Circle, Format, Lens, Mount, Thread
 
+SHORTER_CLASS = 0.1  # the same of a shorter one, which is often made for a lesser negative, and covers less
 NEAR_CLASS = 0.25  # share of its focal length that a lens may differ by from those that a row tells of
 
 
@@ -102,7 +103,8 @@ def class_row(rows: Iterable[Circle], focal_mm: float) -> Circle | None:
     near = min(rows, key=lambda row: abs(row.focal_length_mm.nominal - focal_mm), default=None)
     if near is None:
         return None
-    told_of = near.focal_length_mm.holds(focal_mm) or abs(near.focal_length_mm.nominal / focal_mm - 1) <= NEAR_CLASS
+    off = near.focal_length_mm.nominal / focal_mm - 1  # above 0 where this one is the shorter
+    told_of = near.focal_length_mm.holds(focal_mm) or -NEAR_CLASS <= off <= SHORTER_CLASS
     return near if told_of else None
 
 

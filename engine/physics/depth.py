@@ -89,6 +89,19 @@ def f_number_for_depth(wanted: Measure, magnification: Measure, blur: Measure, p
     )  # fmt: skip
 
 
+def magnification_for_depth(total: Measure, focal_length: Measure, f_number: Measure, blur: Measure) -> Measure:
+    """m at which so much is sharp in all, the pupils even: the positive root of T*m*m - 2*N*c*m - (2*N*c + T*k*k) = 0.
+
+    k = N*c/f. Source: the total depth, 2*N*c(1 + m)/(m*m - k*k) = T, solved for m.
+    """
+
+    def size(t: float, f: float, n: float, c: float) -> float:
+        b, k = 2 * n * c, n * c / f
+        return (b + sqrt(b * b + 4 * t * (b + t * k * k))) / (2 * t)
+
+    return enclose(size, positive(total), positive(focal_length), positive(f_number), positive(blur))
+
+
 def f_number_for_point(
     point: Measure, subject: Measure, focal_length: Measure, blur: Measure, pupil: Measure
 ) -> Measure:

@@ -30,6 +30,7 @@ _EXTENSION: Final = "extension"
 _MEASURED: Final = frozenset([_REGISTER, "throat", "barrel", "bore", "circle", "layer"])
 _OF_LENSES: Final = frozenset(["mark", "field"])
 _SHORTEST_LENS: Final = 12.0  # mm
+_FAR_UNITS: Final = frozenset([*AWAY, "cm"])
 _LEAST_AWAY: Final = 100.0  # mm
 # what is measured, and the word behind the number that says so again: 'register 71 on paper', 'my sheet is 0.05 thick'
 _TOLD_TWICE: Final = frozenset(
@@ -75,7 +76,7 @@ def length_of(tokens: list[Token], at: int, word: Token) -> int | None:
         None if "ahead" in word.implies or _is_led_by_another(tokens, at) else length_before(tokens, at, word.value)
     )
     near = target is not None and word.value in _IN_FRONT and tokens[target].unit in ("mm", "")
-    if near and (ahead := length_behind(tokens, at, word.value)) is not None and tokens[ahead].unit in AWAY:
+    if near and (ahead := length_behind(tokens, at, word.value)) is not None and tokens[ahead].unit in _FAR_UNITS:
         return ahead  # '20 mm: mark 1 m is really 1.3', 'my 55 native 0.7m'
     if target is None and "after" not in word.implies:
         target = length_behind(tokens, at, word.value)
@@ -161,6 +162,8 @@ def length_behind(tokens: list[Token], at: int, measured: str) -> int | None:
             return None
         if (measured == _NEAREST and _is_focal(tokens, ahead)) or (measured == _REGISTER and _is_a_lens(tokens, ahead)):
             return None
+        if measured == "depth" and token.unit in AWAY and tokens[ahead - 1].value == "at":
+            return None  # 'what is gained in depth at 2 m': that is how far away
         if token.kind in SIZES:
             near = measured == "distance" and token.unit in ("", "mm")  # 'minimum distance 90mm': that is the lens
             near = near or (measured == _EXTENSION and is_led(tokens, ahead))  # 'what extension does a 60 need'

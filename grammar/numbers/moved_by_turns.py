@@ -17,6 +17,7 @@ def with_moves_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     if (
         _ASKED not in told
         or _ANGLE_SEEN in told
+        or any(token.kind == "FORMAT" for token in tokens)  # '5.5 mm on Super 8, how wide in degrees' is a lens
         or any(token.kind == "KEYED" and token.value == "travel" for token in tokens)
     ):
         return tokens

@@ -78,7 +78,8 @@ def _is_shape_alone(tokens: list[Token], at: int, goes_on: bool) -> bool:
     if token.kind == "RATIO":
         text = token.text.replace(" ", "")
         upright = bool(_UPRIGHT.fullmatch(text)) and _NARROWEST <= token.numbers[0] <= 1
-        return text == "2:1" or (goes_on and (text == "1:1" or upright))
+        among = text == "1:1" and any(one.kind == "ASPECT" for one in tokens)  # 'clean in 16:9 and 1:1'
+        return text == "2:1" or among or (goes_on and (text == "1:1" or upright))
     if token.kind not in ("NUMBER", "FNUM", "LIMIT") or not token.text[-1:].isdigit() or not token.numbers:
         return False
     of_lens = after is not None and after.kind in LENSLIKE

@@ -16,6 +16,7 @@ _NEAR: Final = 3  # tokens from the pieces to the word for the sum, and from the
 _LONGEST: Final = 400.0  # mm
 _TOLD: Final = frozenset(["LENGTH", "NUMBER", "RANGE", "MOUNT", "LETTER", "LINK", "COUNT", "RATIO"])
 _OF_PIECE: Final = frozenset(["MOUNT", "LETTER", "MARK", "PREP", "LINK"])  # between its length and a ring
+_LENS: Final = frozenset(["FNUM", "LENS", "KIND", "VERB"])
 _OFF: Final = "from"
 _MOST_TAKEN: Final = 0.3  # as a share of its length
 _CLOSE: Final = frozenset(["how-close", "how-big", "macro", "working-distance"])
@@ -31,6 +32,8 @@ def with_sums_of_pieces(tokens: list[Token], told: frozenset[str]) -> list[Token
         length = _ahead(out, word + 1, ("LENGTH", "NUMBER")) if word and out[word].value in _SUMS else None
         if word is None or length is None or not _may_be_sum(out[length]) or _are_chosen_from(out, length):
             continue
+        if out[length + 1 : length + 2] and out[length + 1].kind in _LENS:
+            continue  # 'what tube makes a 40mm f2.8 do 1:3'
         sum_ = out.pop(length).as_("LENGTH", unit="mm")
         out[word] = out[word].as_("CUE")
         out[at : at + 1] = [sum_, token.as_("PIECE", value=SPACER)]

@@ -10,6 +10,7 @@ from grammar.words.tokens import Token
 _PIECE: Final = "close-up-lens"
 _CLOSE_UP: Final = "closeup"
 _FILTER: Final = "filter"
+_BOTH: Final = "both"
 _GLASS: Final = frozenset([_PIECE, _FILTER])
 _LENGTHS: Final = frozenset(["LENGTH", "NUMBER", "COMBO", "RANGE"])
 _TOLD: Final = frozenset(["FOCAL", "NAMED", "MOUNTWORD"])
@@ -23,7 +24,7 @@ _JOINING: Final = str.maketrans("", "", " -")
 
 def with_close_ups_named(tokens: list[Token]) -> list[Token]:
     """The cue behind a power in dioptres becomes the PIECE that has it."""
-    out = _told_one_by_one(_counted(list(tokens)))
+    out = _told_one_by_one(_told_both(_counted(list(tokens))))
     for at in range(1, len(out)):
         token = out[at]
         spoken = token.kind == "CUE" and token.text.casefold().translate(_JOINING).startswith(_CLOSE_UP)
@@ -49,6 +50,22 @@ def _with_lens_behind(tokens: list[Token]) -> list[Token]:
     if beside and metric and (at - last > 1 or token.numbers[0] not in FRONT_SIZES):
         apart = Token("CUE", "", token.column)  # so that it is no length of that glass
         return [*tokens[: last + 1], apart, token.as_("FOCAL"), *tokens[at + 1 :]]
+    return tokens
+
+
+def _told_both(tokens: list[Token]) -> list[Token]:
+    """'with +2, then both +2 and +1': two that are each told, of which none is there twice or was not told before."""
+    for at, token in enumerate(tokens[:-3]):
+        row = tokens[at + 1 : at + 4]
+        both = token.text.casefold() == _BOTH and [row[0].kind, row[2].kind] == ["DIOPTRE", "DIOPTRE"]
+        if not (both and row[1].value == "and"):
+            continue
+        before = [one.numbers for one in tokens[:at] if one.kind == "DIOPTRE"]
+        again = [n for n in (at + 1, at + 3) if tokens[n].numbers in before]
+        return [
+            one.as_("CUE") if n == at or n in again or (again == [at + 1] and n == at + 2) else one
+            for n, one in enumerate(tokens)
+        ]
     return tokens
 
 

@@ -13,6 +13,8 @@ _WANTED: Final = frozenset(["equiv", "dof", "match", "how-close", "frame-filling
 _FILM: Final = re.compile(r"(\d+(?:\.\d+)?) ?mm\b")
 _NUMBERED: Final = _LENGTHS | {"RANGE", "NUMBER"}
 _PROJECTOR: Final = "projector"
+_ZOOM: Final = "zoom"
+_GAUGES: Final = frozenset([8.0, 9.5, 16.0])  # mm, of cine films, which the lenses of cine cameras go by
 _SEVERAL: Final = 2
 
 
@@ -27,6 +29,16 @@ def without_film_head(tokens: list[Token]) -> list[Token]:
         if mounted and sum(one.kind in _LENGTHS and one.text != token.text for one in behind) >= _SEVERAL:
             return [*tokens[:at], *behind]
     return tokens
+
+
+def with_zooms_of_film(tokens: list[Token]) -> list[Token]:
+    """'an old 16mm zoom', '12-120 16mm zoom': no zoom is known by one focal length, so that this is its film."""
+    out = list(tokens)
+    for at, (token, zoom) in enumerate(pairwise(tokens)):
+        film = token.is_mm and bool(token.ids) and "format" in token.implies and token.numbers[0] in _GAUGES
+        if film and zoom.kind == "KIND" and zoom.value == _ZOOM:
+            out[at] = token.as_("FORMAT")
+    return out
 
 
 def with_focal_of_film(tokens: list[Token], told: frozenset[str]) -> list[Token]:

@@ -7,7 +7,7 @@ from typing import Final
 from grammar.kinds import COVERAGE
 from grammar.things.casting import DRAWN, OPTICAL
 from grammar.things.film_enlarged import FULL_FRAME, LONGEST_LENS, is_film_enlarged, is_film_on, past_build
-from grammar.things.film_lenses import with_focal_of_film, without_film_head
+from grammar.things.film_lenses import with_focal_of_film, with_zooms_of_film, without_film_head
 from grammar.things.standins import STANDIN
 from grammar.words.groups import CROP, FILM_LIKE, LIT, VIDEO_TUBE
 from grammar.words.tokens import Token
@@ -41,7 +41,7 @@ _FOR: Final = frozenset(["made-for", "for", "from", "on"])
 
 def with_formats_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """Literals that are meant as the name of a format become FORMAT; those that name a mount become MOUNT."""
-    out, tokens = [], without_film_head(tokens)
+    out, tokens = [], with_zooms_of_film(without_film_head(tokens))
     for at, token in enumerate(tokens):
         film = is_film_on(tokens, at)
         again = bool(told & _AFTER) and token.unit == "in" and bool(token.ids) and _is_alone(tokens, at)

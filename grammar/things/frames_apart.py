@@ -96,7 +96,7 @@ def _is_on_frame(tokens: list[Token], at: int) -> bool:
     if len(row) < _ON_FRAME or row[0].kind not in SIZES or row[0].unit not in ("", "mm"):
         return False
     size = row[0].numbers[0]
-    framed = row[2].kind == "FORMAT" or FRAME_NAMED in row[2].groups
+    framed = row[2].kind == "FORMAT" or FRAME_NAMED in row[2].groups or (row[2].kind == "AREA" and bool(row[2].ids))
     whole = size == int(size) or row[0].is_mm
     return row[1].value in _ON and framed and whole and size >= _SHORTEST
 

@@ -20,6 +20,7 @@ from grammar.kinds import (
     MACRO_DISTANCE,
     SHIM_CALIBRATION,
 )
+from grammar.numbers.depths_wanted import wants_length
 from grammar.questions import Question, Thing
 from grammar.readings.kept_readings import mm
 from grammar.things.casting import DRAWN, Part
@@ -234,13 +235,8 @@ def depth_wanted(heard: Heard, said: Question, before: Question) -> Question:
     """'want 20 cm at least, what stop' after a depth at 3 m: so much shall be sharp, no nearer subject is told."""
     said = set_behind(heard, said, before)
     away, told = before.distance_mm, said.distance_mm
-    if (
-        before.intent != DEPTH_OF_FIELD
-        or away is None
-        or told is None
-        or not heard.tells("which-stop")
-        or told > away / 2
-    ):
+    asked = heard.tells("which-stop") or wants_length(heard.shape.tokens)
+    if before.intent != DEPTH_OF_FIELD or away is None or told is None or not asked or told > away / 2:
         return said
     return said.with_(distance_mm=None, values=(*said.values, ("depth", mm(told))))
 

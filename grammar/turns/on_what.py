@@ -24,6 +24,7 @@ from grammar.things.casting import Part
 from grammar.things.phrases import TOWARDS
 from grammar.turns.adding import each_once
 from grammar.turns.body_picked import bodies_so_far, views_two_bodies, weighs_two_bodies
+from grammar.turns.likened_frame import frames_kept
 from grammar.turns.whom import Meant
 from grammar.words.groups import EARLIER, READ_OUT
 
@@ -51,7 +52,7 @@ def bodies_of(
         mounts = tuple(thing for thing in (*said.lenses, *said.bodies, *denied) if thing.kind == "mount")
         return before.bodies, (*said.things, *mounts)
     if found is not None and not heard.cast.bodies:
-        return before.bodies, said.things or tuple(thing for thing in before.things if thing.kind == "format")
+        return before.bodies, said.things or frames_kept(said, before)
     if is_other_body(heard, before):
         frames = tuple(one for one in before.elsewhere if one.kind == "format")
         return ((), frames) if frames else (before.elsewhere, said.things)  # 'the other body again'
@@ -85,7 +86,7 @@ def bodies_of(
         return said.bodies, said.things
     if said.lenses and before.lenses and is_a_body(said.lenses[0], said, before, heard.cast.hosts):
         return said.lenses, said.things
-    framed = tuple(thing for thing in before.things if thing.kind == "format")
+    framed = frames_kept(said, before)
     formats = [thing for thing in said.things if thing.kind == "format"]
     if (_is_likened(heard, said) or _has_no_such(heard, said, before)) and (before.bodies or framed):
         formats = [thing for thing in formats if thing.id != FULL]  # 'the one with the 1/2.3 chip, what in full frame'

@@ -18,7 +18,7 @@ from grammar.kinds import (
     WHY,
 )
 from grammar.questions import Question, Thing
-from grammar.things.casting import DRAWN, SPACER, Part
+from grammar.things.casting import DRAWN, OPTICAL, SPACER, Part
 from grammar.things.standins import stands_in
 from grammar.turns.number_roles import ON_AGAIN, is_the_lens
 from grammar.turns.tubes_counted import says_both, several_of_one
@@ -177,8 +177,8 @@ def _close_up_on_top(heard: Heard, before: Question) -> tuple[Thing, ...] | None
 
 
 def _both(heard: Heard, before: Question, tubes: list[Thing]) -> tuple[Thing, ...]:
-    """'both' after a 10 mm tube and then a 20 mm one: the two together; so of close-up lenses."""
-    here = tubes or [thing for thing in before.adapters if _is_close_up(thing)]
+    """'both' after a 10 mm tube and then a 20 mm one: the two together; so of close-up lenses and extenders."""
+    here = tubes or [one for one in before.adapters if _is_close_up(one) or (one.piece in OPTICAL and one.factor)]
     told = any(token.kind in SIZES and not token.text.isalpha() for token in heard.line.tokens)
     if not says_both(heard) or len(here) != 1 or told:
         return ()

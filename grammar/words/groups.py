@@ -242,6 +242,12 @@ SLOWED: Final = "slowed"
 LEADS_RATE: Final = "leads-rate"
 WE: Final = "we"
 DENIAL: Final = "denial"
+DEEP_SO: Final = "deep-so"
+ROUND_IT: Final = "round-it"
+SHARP_SO: Final = "sharp-so"
+WANTED_SO: Final = "wanted-so"
+WIDE_SAID: Final = "wide-said"
+LOSES: Final = "loses"
 
 # every one that is named above must have words
 GROUPS: Final = frozenset(

@@ -27,6 +27,7 @@ _UNIT_WORDS: Final = (
 _FIGURE: Final = r"\d+(?:\.\d+)?"
 _TURN_OR_SIZE: Final = r"(?:turns?|revolutions?|life[ -]?size)\b"
 _MEASURED: Final = rf"(?:\s(?:of\s)?an?|\sof)?(?=[ -](?:{_UNIT_WORDS}|{_TURN_OR_SIZE}))"
+_WITH_PART: Final = re.compile(r"\d\s(?:and|&)\s\d/\d")
 _FRAMED: Final = r"(?=[\s-](?:inch|sensor|chip|camera|camcorder)\b)"
 _LED: Final = r"(?P<before>(?:an?|my|the|this|old)\s)"
 
@@ -47,7 +48,8 @@ class Spelled:
         """The line with numbers in words as figures, and the column of each of its characters in the text as typed."""
         line, columns = self._parts_of_stops.said_in(line, columns)
         folded = line.casefold()
-        if not self.units or not any(word in folded for word in self.to_say):
+        said = any(word in folded for word in self.to_say) or _WITH_PART.search(folded)  # '4 and 2/3 stops'
+        if not self.units or not said:
             return line, columns
         for pattern, make in self._said:
             line, columns = _replaced(line, columns, self._pattern(pattern), make)

@@ -182,7 +182,7 @@ def test_a_sensor_told_by_sides_of_no_name_is_measured(asked):
         ("image circle of 24 mm on mft and aps-c, corners?", ("does not cover APS-C", "covers Four Thirds")),
         ("circle of 27mm: mft ok? aps-c ok? full frame ok?", ("covers Four Thirds", "does not cover full frame")),
         ("how big a 4:3 fits in 17.5mm lit circle in mm and share of mft", ("4:3 crop 14.0 x 10.5 mm", "17.5 mm")),
-        ("largest 2.39:1 on micro four thirds", ("2.39:1 on Four Thirds: 17.3 x 7.2 mm", "circle of 18.8 mm")),
+        ("largest 2.39:1 on micro four thirds", ("2.39:1 on Four Thirds: 17.3 x 7.2 mm", "circle of 18.75 mm")),
     ],
 )
 def test_a_circle_and_a_shape_are_asked_of_every_frame_named(asked, text, said):

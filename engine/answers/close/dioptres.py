@@ -6,12 +6,12 @@ from collections.abc import Iterator, Sequence
 from math import inf
 
 from engine.answers.close.close_rows import LIGHT_MATTERS, Shown, light_rows, room_told
+from engine.answers.close.powers_joined import powers_asked
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import distance_mm, mentions, number, stop
 from engine.answers.parts.wording import area, depth_words, f_number, figures, listed, ranged, small_mm, times, trimmed
 from engine.answers.picture.blur import blur_of
-from engine.answers.picture.each_glass import are_either
 from engine.answers.picture.moved_out import extension_mm
 from engine.answers.seat.distances import Distances, distances_of
 from engine.base.interval import UNKNOWN, Interval, is_known
@@ -58,8 +58,9 @@ def with_close_up_lens(
                 if row.id.startswith(USUAL):
                     yield _close_up(lens, row.value.nominal, shown)
         return
-    if are_either([thing for thing in question.adapters if thing.piece == CLOSE_UP_LENS], question):
-        yield from (_close_up(lens, power, shown) for power in powers)  # '+2 or +4 on a 100'
+    asked = powers_asked(question, powers)
+    if len(asked) > 1:
+        yield from (_close_up(lens, power, shown) for power in asked)  # '+2 or +4 on a 100'
         return
     own = lens.extension_at(nearest_mm) if nearest_mm is not None else UNKNOWN
     near = own.nominal if is_known(own) else None
@@ -117,9 +118,10 @@ def light_behind(question: Question, knowledge: Knowledge) -> Told:
 def whatever_lens(question: Question, shown: Shown) -> Told:
     """How near a lens at infinity is sharp behind what is told, whatever its focal length: one over the strength."""
     powers = powers_of(question)
-    told = Told()
-    each = [] if mentions(question, "added-up") else powers
-    for power in dict.fromkeys([*each, sum(powers)] if powers else ()):
+    told = Told() if powers else _power_for_room(question, shown)
+    asked = powers_asked(question, powers) if powers else []
+    each = [] if mentions(question, "added-up") or len(asked) > 1 else powers
+    for power in dict.fromkeys([*each, *asked]):
         room = closeup.close_up_focus_mm(Interval.exact(power), Interval(inf, inf, inf))
         if not is_known(room):
             continue
@@ -130,6 +132,18 @@ def whatever_lens(question: Question, shown: Shown) -> Told:
             (Line("head", f"{name}: {sharp}; {sizes}."),), (Quantity("working_distance_mm", room, name),)
         )  # fmt: skip
     return told
+
+
+def _power_for_room(question: Question, shown: Shown) -> Told:
+    """'what power for half a metre': the strength that is sharp so far before it, whatever lens is at infinity."""
+    room = distance_mm(question) or number(question, "front_glass")
+    worn = any(thing.piece == CLOSE_UP_LENS for thing in question.adapters)
+    power = closeup.dioptres_of_focal(Interval.exact(room)) if worn and room else UNKNOWN
+    if room is None or not is_known(power):
+        return Told()
+    there, strength = shown.distance(room), figures(power.nominal, 2)
+    text = f"To be sharp {there} before it, whatever lens is behind it at infinity: +{strength} dioptres."
+    return Told((Line("head", text),), (Quantity("dioptres", power, f"sharp at {there}"),))
 
 
 def _as_tube(tube_mm: float, lens: Distances, shown: Shown) -> Told:

@@ -37,6 +37,13 @@ def beyond_nearest_mark(lens: Distances, wanted: float, question: Question, show
     return Told((Line("head", text),), (Quantity("extension_mm", left, f"{times(wanted)}, at {at}"),))
 
 
+def sizes_each(question: Question) -> tuple[float, ...]:
+    """Every magnification told, where each is wanted: 'what draw for 1:1 and for 2:1'; none where one is its own."""
+    told = numbers(question, "magnification")
+    each = len(told) > 1 and question.mentions("sizes-each") and not question.mentions("own-size")
+    return told if each else ()
+
+
 def missing_extension(focal: float | None, question: Question, facts: Catalogue, at_hand: float = 0.0) -> Told:
     """x = f * (wanted - own), and by how much what is at hand is short of it."""
     sizes = own_and_wanted(question)

@@ -48,10 +48,11 @@ def asked_of_tubes(question: Question) -> bool:
 
 
 def _is_next_wanted(question: Question) -> bool:
-    """'and with 1:1' after a tube behind that lens: the size that is wanted next."""
+    """'and with 1:1' after a tube behind that lens, or another size that was wanted: the size that is wanted next."""
     before = question.prior
     tubes = before is not None and any(one.piece in DRAWN and not is_open(one) for one in before.adapters)
-    same = before is not None and before.lenses == question.lenses and before.said("magnification") is None
+    same = before is not None and before.lenses == question.lenses
+    same = same and before is not None and (before.said("magnification") is None or not before.mentions("own-size"))
     return question.follows and tubes and same
 
 

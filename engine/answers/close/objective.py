@@ -25,7 +25,7 @@ def behind_tube_lens(question: Question, facts: Catalogue) -> Told:
     if not _is_infinite(question, facts):
         return Told()
     told = _tubes(question)
-    system = _of_system(question, told)
+    system = _of_system(question, told) or _usual_of_two(told, facts)
     tube = next((one for one in told if one != system), system)
     if tube is None or marked is None:
         return _by_itself(question, marked, facts) if tube is None else Told()
@@ -81,6 +81,13 @@ def _tubes(question: Question) -> tuple[float, ...]:
     pieces = tuple(high for _, high in lengths_of_pieces(question))
     found = (*focals(question), *pieces, *numbers(question, "numbers", "length", "thickness", "extension"))
     return tuple(dict.fromkeys(one for one in found if _SHORTEST <= one <= _LONGEST))
+
+
+def _usual_of_two(told: tuple[float, ...], facts: Catalogue) -> float | None:
+    """'4x, infinity 200 mm, on a 100 mm tube lens': of two the one that marks are meant for."""
+    meant = facts.assumptions[USUAL].value
+    usual = [one for one in told if meant.least <= one <= meant.greatest]
+    return usual[0] if len(told) == len(usual) + 1 == 2 else None
 
 
 def _of_system(question: Question, told: tuple[float, ...]) -> float | None:

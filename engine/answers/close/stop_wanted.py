@@ -27,9 +27,10 @@ def stop_wanted(question: Question, frames: Sequence[Format], knowledge: Knowled
     """The f-number that is asked for, for each lens and format; nothing where none is, or not enough is told."""
     if question.said("zone") is not None:
         return _all(_zones(question, frames, knowledge))
-    if stop(question) is not None and not (mentions(question, "which-stop") or question.topic == WHICH):
-        return Told()
     wanted, subject = number(question, "depth"), distance_mm(question)
+    asked = mentions(question, "which-stop") or question.topic == WHICH or (wanted is not None and subject is not None)
+    if stop(question) is not None and not asked:
+        return Told()
     if wanted is None and subject is not None and mentions(question, "front-to-back"):
         # 'a face of 15 cm front to back, at 1.5 m': the lesser of two is how deep it is
         both = sorted({subject, *numbers(question, "distance", "length")})

@@ -8,7 +8,7 @@ from typing import Final
 from engine.answers.close.coupled import pair_of
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.said import mentions
-from engine.answers.parts.wording import trimmed
+from engine.answers.parts.wording import figures, trimmed
 from engine.base.interval import Interval, is_known
 from engine.physics import exposure
 from grammar.questions import Question
@@ -82,9 +82,10 @@ def between_two(question: Question) -> Told:
         return Told()
     text = f"{lead} f/{trimmed(low.nominal, 1)} and f/{trimmed(high.nominal, 1)} is f/{trimmed(middle.nominal, 2)}."
     half, third = (2 ** (part / 2) for part in (1 / 2, 1 / 3))  # a stop is the root of 2 in f-number
+    light = figures(2**apart.nominal, 3)
     more = (
-        f"They are {trimmed(apart.nominal, 2)} stops apart; half a stop is {trimmed(half, 2)} times the f-number, a "
-        f"third {trimmed(third, 2)}."
+        f"They are {trimmed(apart.nominal, 2)} stops apart, {light} times the light or the time; half a stop is "
+        f"{trimmed(half, 2)} times the f-number, a third {trimmed(third, 2)}."
     )
     rows = (Quantity("f_number", middle, lead.lower()), Quantity("light_difference_stops", apart, "between the two"))
     told = (

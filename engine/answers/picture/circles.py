@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from engine.answers.parts.resolve import LensSide, lens_side
 from engine.answers.parts.said import interval, mentions
 from engine.answers.picture.frames import FULL, frames_named
 from engine.base.compact import compact, replace
-from engine.base.interval import Interval, is_known
+from engine.base.interval import Interval, Measure, is_known
 from engine.chains.setup import class_row, usual_circle
 from engine.facts.catalogue import Catalogue
 from engine.facts.kinds import GLASS_KINDS
-from engine.facts.records import Circle
+from engine.facts.records import Circle, Format
 from grammar.questions import Question, Thing
 
 PROJECTOR = "projector"
@@ -21,6 +23,7 @@ POWERED = "close-up-lens"  # what is told of it is its power in dioptres, no fac
 LEAST_FACTOR, MOST_FACTOR = 0.2, 5.0
 SLR = "slr"  # the trait of a lens for film cameras with a mirror: for full frame, where nothing else is told
 LARGEST_CIRCLE = "largest-usual-circle"  # of the facts
+CINE_NORMAL = "usual-normal-share-cine"  # and how many diagonals long lenses for film and video are
 _FILMS = {"16mm": "16-projector", "35-full": "35-projector", "35mm-full-frame": "slide-projector"}
 # what the lens may be made for where nothing of it is told
 USUAL_MADE_FOR = ("aps-c-1.5", "35mm-full-frame")
@@ -45,6 +48,7 @@ class Thrown:
     extension_mm: float = 0.0
     thing: Thing | None = None  # the lens as the question names it
     made_for: str = ""  # the format it is known to cover, where how much more it covers is not known
+    at_work: bool = False  # at the magnification that it works at, and not at infinity
 
     @property
     def words(self) -> str:
@@ -131,7 +135,9 @@ def _of_objective(thing: Thing, facts: Catalogue) -> Thrown | None:
     if mount is None or mount.kind != MICROSCOPE or FINITE not in mount.traits:
         return None
     rows = (row for row in facts.circles.values() if row.lens_class == OBJECTIVE)
-    return next((Thrown("objective", row.image_circle_mm, said="microscope objective") for row in rows), None)
+    return next(
+        (Thrown("objective", row.image_circle_mm, said="microscope objective", at_work=True) for row in rows), None
+    )
 
 
 def _made_for(thing: Thing, facts: Catalogue) -> Thrown | None:
@@ -141,7 +147,9 @@ def _made_for(thing: Thing, facts: Catalogue) -> Thrown | None:
     lens = _told(Lens("", "", "", AS_TOLD), thing)
     form = facts.formats[thing.format or ""]
     rows = [row for row in facts.circles.values() if row.made_for == form.id and not row.lens_class]
-    if is_known(lens.focal_length_mm):
+    if _are_shorter(rows, lens.focal_length_mm, form, facts):
+        rows = []  # what is known of shorter ones tells nothing of it but that it covers its frame
+    elif is_known(lens.focal_length_mm):
         rows = [row for row in rows if row.focal_length_mm.holds(lens.focal_length_mm.nominal)] or rows
     elif thing.lens_kind == "zoom" or "wide" in (*thing.traits, thing.lens_kind or ""):
         rows = rows[:1]  # the wide end decides, and the rows begin with it
@@ -149,6 +157,13 @@ def _made_for(thing: Thing, facts: Catalogue) -> Thrown | None:
     for row in rows[1:]:
         circle = circle.hull(row.image_circle_mm)
     return Thrown(f"lens made for {form.name}", circle, made_for="" if rows else form.name)
+
+
+def _are_shorter(rows: Sequence[Circle], focal: Measure, form: Format, facts: Catalogue) -> bool:
+    """Whether all rows are of lenses shorter than this one; where no length is told, of none as long as is normal."""
+    longest = max((row.focal_length_mm.greatest for row in rows), default=0.0)
+    normal = facts.assumptions[CINE_NORMAL].value.nominal * form.diagonal_mm
+    return bool(rows) and longest < (focal.nominal if is_known(focal) else normal)
 
 
 def _of_class(thing: Thing, facts: Catalogue) -> Circle | None:

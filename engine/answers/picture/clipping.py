@@ -7,9 +7,10 @@ from collections.abc import Iterator
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, LensSide, Missing, body_side, lens_side
-from engine.answers.parts.said import numbers, stop
-from engine.answers.parts.wording import f_number, listed, ranged, small_mm, trimmed
+from engine.answers.parts.said import number, numbers, stop
+from engine.answers.parts.wording import f_number, listed, ranged, small_mm, times, trimmed
 from engine.answers.picture.circles import Thrown
+from engine.answers.picture.crops import drawn_so_large
 from engine.answers.picture.moved_out import extension_mm, moved_out_mm
 from engine.answers.seat.distances import Distances, distances_of
 from engine.base.compact import replace
@@ -31,7 +32,7 @@ def grown_out(thrown: Thrown, question: Question, facts: Catalogue) -> tuple[Thr
     """The circle with the lens moved out by the extension told, and a line that says so."""
     x = moved_out_mm(question, facts)
     if x is None:
-        return thrown, Told()
+        return _grown_at_size(thrown, question, facts)
     if thrown.focal_mm is None or thrown.thing is None:
         ask = "How much the circle grows with the extension hangs on the focal length: what is it?"
         return thrown, Told((Line("ask", ask, wants="focal"),))
@@ -48,6 +49,24 @@ def grown_out(thrown: Thrown, question: Question, facts: Catalogue) -> tuple[Thr
     text = f"the circle has grown from {at} at infinity by {small_mm(x)} of extension"
     told = Told((Line("fact", text, 1),), (Quantity("extension_mm", Interval.exact(x), thrown.case),))
     return replace(thrown, circle_mm=grown, extension_mm=x), told
+
+
+def _grown_at_size(thrown: Thrown, question: Question, facts: Catalogue) -> tuple[Thrown, Told]:
+    """The circle at the magnification that is told: as x over f is the magnification, whatever the focal length."""
+    m = number(question, "magnification")
+    if m is None or thrown.at_work or not thrown.typical or (m == 1.0 and not drawn_so_large(question)):
+        return thrown, Told()
+    rows = facts.assumptions
+    grown = coverage.image_circle_mm(
+        thrown.circle_mm, Interval.exact(m), Interval.exact(1.0), UNKNOWN, rows["circle-growth"].value,
+        rows["circle-growth-without-pupil"].value,
+    )  # fmt: skip
+    if not is_known(grown):
+        return thrown, Told()
+    at = ranged(thrown.circle_mm, lambda value: f"{trimmed(value, 1)} mm")
+    text = f"the circle has grown from {at} at infinity, at {times(m)}, of a lens that moves out whole"
+    row = Quantity("magnification", Interval.exact(m), thrown.case)
+    return replace(thrown, circle_mm=grown), Told((Line("fact", text, 1),), (row,))
 
 
 def openings(question: Question, knowledge: Knowledge, frames: list[Format]) -> Told:

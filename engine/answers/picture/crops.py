@@ -80,9 +80,14 @@ def asks_shape(question: Question) -> bool:
     return ":" in (question.said("crop") or "") or bool(_asked(None, question))
 
 
+def drawn_so_large(question: Question) -> bool:
+    """'at 1:1, does it cover': how large it draws, and no shape."""
+    return mentions(question, "drawn-so-large")
+
+
 def _asked(form: Format | None, question: Question) -> list[tuple[str, float]]:
     out = shapes_told(question)
-    if question.said("magnification") == "1" and mentions(question, "one-to-one"):
+    if question.said("magnification") == "1" and mentions(question, "one-to-one") and not drawn_so_large(question):
         out.append(("1:1", 1.0))
     if form is not None and mentions(question, "native-shape"):
         out.append(("own-shape", form.width_mm / form.height_mm))

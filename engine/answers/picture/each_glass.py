@@ -102,6 +102,18 @@ def _behind_each(lens: Thing, glass: Sequence[Thing], crops: list[Crop], questio
     return told
 
 
+def bare_beside(question: Question) -> frozenset[float]:
+    """The focal lengths told to be used plain, beside one that wears glass: 'a 58 with 0.71x, a 50 without'."""
+    lenses = [lens for lens in question.lenses if lens.focal_length_mm]
+    glass = [piece for piece in question.adapters if piece.factor]
+    if len(lenses) != PAIR or len(glass) != 1 or not mentions(question, "without-glass-too"):
+        return frozenset()
+    columns = [lens.column for lens in lenses]
+    worn = [worn_by(lens.column, columns, glass) is not None for lens in lenses]
+    bare = (lens.focal_length_mm for lens, wears in zip(lenses, worn, strict=True) if not wears)
+    return frozenset(focal for focal in bare if focal) if sum(worn) == 1 else frozenset()
+
+
 def worn_by(column: int, columns: Sequence[int], glass: Sequence[Thing]) -> float | None:
     """The factor of the glass told right behind the lens in this column, before the next of them."""
     end = min((other for other in columns if other > column), default=inf)

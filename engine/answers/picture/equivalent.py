@@ -63,6 +63,9 @@ def equivalent(question: Question, knowledge: Knowledge) -> Answer:
     each = views_apart(asked, knowledge.catalogue)
     each = each_on_its_own(question, knowledge.catalogue) if factor is None and not each.lines else each
     if each.lines:
+        stops = {lens.f_number for lens in question.lenses}
+        if factor is None and len(stops) == 1 and mentions(question, "exposure-same"):
+            each = exposure_stays(stops.pop()) + each
         return _answered(question, question, each.lines, each)
     view = _view_told(question, factor, knowledge)
     worn = each_with_its_glass(question, view.crops) + behind_either(question, view.crops)

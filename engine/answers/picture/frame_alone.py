@@ -6,6 +6,7 @@ from typing import Final
 
 from engine.answers.picture.film_again import with_film_again
 from engine.answers.picture.frame_of_mount import with_frame_of_mount
+from engine.answers.picture.frames_of_both import with_frames_of_both
 from engine.answers.picture.sensor_width import with_both_sides as with_both_sides  # of a frame too
 from engine.facts.catalogue import Catalogue
 from grammar.kinds import PICTURED
@@ -16,7 +17,7 @@ _LARGER: Final = 1.1  # by so much a frame is larger than what a mount is built 
 
 def with_frame_alone(question: Question, facts: Catalogue) -> Question:
     """The question of that frame alone, where the body spoken of before cannot have it; else of the mount's own."""
-    question = with_frame_of_mount(with_film_again(question, facts), facts)
+    question = with_frames_of_both(with_frame_of_mount(with_film_again(question, facts), facts), facts)
     body = question.body
     if not question.follows or question.intent not in PICTURED or len(question.bodies) != 1 or body is None:
         return question

@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.said import mentions, number_beside
 from engine.answers.parts.wording import f_number, trimmed
-from engine.answers.picture.crop_factors import FULL_FRAMES, Crop, crop_of
+from engine.answers.picture.crop_factors import FULL_FRAMES, Crop, crop_of, shapes_told
 from engine.answers.picture.frame_modes import modes_told
 from engine.answers.picture.same_depth import FULL_ID, formats_told
 from engine.base.interval import Interval
@@ -116,6 +116,9 @@ def sets_formats_apart(question: Question, facts: Catalogue) -> bool:
     told = [(thing, form) for thing, form in formats_told(question, facts) if thing not in question.lenses]
     ids = dict.fromkeys(form.id for _, form in sorted(told, key=lambda row: row[0].column) if form.id not in of_lenses)
     lenses = [lens for lens in question.lenses if lens.focal_length_mm is not None]
+    columns = sorted(thing.column for thing, _ in told) or [0]
+    if any(columns[0] <= one.at < columns[-1] for one in question.places("or-between")):
+        return False  # '18 mm equivalent on MFT or APS-C' asks for each
     return len(ids) > 1 and len(lenses) == 1 and not (len(ids) == FEW and list(ids)[-1] in FULL_FRAMES)
 
 
@@ -225,7 +228,7 @@ def of_mount(lens: Thing | None, facts: Catalogue) -> Format | None:
 
 def as_frame(question: Question, facts: Catalogue) -> Question:
     """'16:9 out of MFT, how big': of a mount with one format alone, and no lens, a shape is asked of the frame."""
-    lens, shaped = question.lens, ":" in (question.said("crop") or "") and question.said("circle") is None
+    lens, shaped = question.lens, bool(shapes_told(question)) and question.said("circle") is None
     bare = lens is not None and not (lens.focal_length_mm or lens.f_number or lens.lens_kind or lens.format)
     if len(question.lenses) != 1 or question.bodies or question.frames or question.adapters or not (bare and shaped):
         return question

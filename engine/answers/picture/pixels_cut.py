@@ -53,7 +53,8 @@ def pixels_cut(question: Question, facts: Catalogue) -> Told:
 def _shapes(question: Question, facts: Catalogue) -> Told:
     """'2.39:1 on MFT': the largest picture of each shape told that a frame told holds, and the circle that it needs."""
     lines, rows = [], []
-    shapes = shapes_told(question) if ":" in (question.said("crop") or "") and not question.lenses else []
+    bare = all(not (lens.ids or lens.lens_kind or lens.traits or lens.f_number) for lens in question.lenses)
+    shapes = shapes_told(question) if bare else []
     for form in dict.fromkeys(_frames(question, facts)) if shapes else ():
         for name, aspect in shapes:
             lit = Interval.exact(form.diagonal_mm)
@@ -63,7 +64,7 @@ def _shapes(question: Question, facts: Catalogue) -> Told:
                 continue
             case, needed = f"{name} on {form.name}", hypot(wide.least, high.least)
             text = f"{case}: {wide.least:.1f} x {high.least:.1f} mm, crop factor {crop.greatest:.2f} by diagonal"
-            lines.append(Line("head", f"{text}; it needs an image circle of {trimmed(needed, 1)} mm."))
+            lines.append(Line("head", f"{text}; it needs an image circle of {trimmed(needed, 2)} mm."))
             rows += [Quantity("crop_width_mm", wide, case), Quantity("crop_height_mm", high, case)]
             rows += [Quantity("crop_factor", crop, case)]
     return Told(tuple(lines), tuple(rows))
