@@ -118,18 +118,8 @@ def advised(name: str) -> Callable[[], Beside]:
     return load
 
 
-FIGURES = (
-    "register",
-    "throat",
-    "pitch",
-    "thread",
-    "angle",
-    "male",
-    "female",
-    "diameter",
-    "glass",
-    "depth",
-)  # what a mount has
+# what a mount has
+FIGURES = ("register", "throat", "pitch", "thread", "angle", "male", "female", "diameter", "glass", "depth")
 # what is added where figures of a mount, and threads that meet, are spoken of
 OF_SCREWS = (
     # what the screw of a lens does in a thread that is not its own, before the answer
@@ -246,7 +236,13 @@ COME_TO = (
         heard(named("seat.infinity_setting", "with_setting_told"), "for-infinity"),
     ),
 )
+# how long so many threads of a screw that is named are, in place of the answer
+PITCHES_OVER = (
+    (*WAYS, IDENTIFY_MOUNT, LOOK_ALIKE, DEFINITION, DIY_DIMENSION, MACRO_DISTANCE, SHIM_CALIBRATION),
+    heard(named("found.pitches_over", "with_pitches_over"), "pitches-over"),
+)
 AFTER_ALL = (
+    PITCHES_OVER,
     ((*WAYS, MACRO_DISTANCE, DIY_DIMENSION), heard(named("ways.helicoid_rest", "with_helicoid_rest"), "helicoid-said")),
     TUBES_ALIKE,
     LIT_LESS,
