@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from engine.answers.found.lookalike import taking_it_too
-from engine.answers.parts.answer import Answer, Line, Told
+from engine.answers.parts.answer import ANSWERED, Answer, Line, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.mount_line import registers_of
 from engine.answers.parts.said import focals, mentions
@@ -39,8 +39,9 @@ def behind_advice(answer: Answer, name: str, knowledge: Knowledge) -> Answer:
     if advice is None or (answer.lines and answer.lines[0].text.endswith(advice.says)):
         return answer
     line = Line("head", f"{advice.topic[:1].upper()}{advice.topic[1:]}: {advice.says}")
-    rest = (one for one in answer.lines if not one.text.endswith(advice.says))
-    return replace(answer, lines=(line, *rest))
+    told = answer.status == ANSWERED or answer.chains is not None
+    rest = (one for one in answer.lines if told and not one.text.endswith(advice.says))
+    return replace(answer, status=ANSWERED, lines=(line, *rest))
 
 
 def with_infinity_missed(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
