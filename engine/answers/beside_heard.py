@@ -285,7 +285,7 @@ OF_FAR_THINGS = (
     ((*WAYS, HAZARD), unheard("counted-turns", heard(advised("past-infinity-advice"), "sharp-before-end"))),
     ((*WAYS, HAZARD), heard(advised("one-side-soft"), "one-half-sharp")),
     ((*WAYS, WHY, GEAR_SETTING), heard(advised("bayonet-not-home"), "never-locks")),
-    ((IDENTIFY_MOUNT, DEFINITION, CHAIN, LOOK_ALIKE), heard(named("words.purposes", "with_purpose"), "purpose-asked")),
+    ((IDENTIFY_MOUNT, DEFINITION, CHAIN, LOOK_ALIKE), heard(named("purposes", "with_purpose"), "purpose-asked")),
     ((*WAYS, LOOK_ALIKE), heard(advised("long-thread"), "thread-so-long")),
     ((IDENTIFY_MOUNT, LOOK_ALIKE, COMPARE), heard(advised("ltm-in-m39"), "tpi-or-mm")),
     ((*WAYS, SHIM_CALIBRATION, WHY, EXPOSURE_ND), heard(advised("hidden-stopped-down"), "ok-stopped-down")),
