@@ -118,8 +118,7 @@ def advised(name: str) -> Callable[[], Beside]:
     return load
 
 
-# what a mount has
-FIGURES = ("register", "throat", "pitch", "thread", "angle", "male", "female", "diameter", "glass", "depth")
+FIGURES = ("register", "throat", "pitch", "thread", "angle", "male", "female", "diameter", "glass", "depth")  # asked
 # what is added where figures of a mount, and threads that meet, are spoken of
 OF_SCREWS = (
     # what the screw of a lens does in a thread that is not its own, before the answer
@@ -287,6 +286,7 @@ OF_FAR_THINGS = (
     ((*WAYS, WHY, GEAR_SETTING), heard(advised("bayonet-not-home"), "never-locks")),
     ((IDENTIFY_MOUNT, DEFINITION, CHAIN, LOOK_ALIKE), heard(named("purposes", "with_purpose"), "purpose-asked")),
     ((*WAYS, LOOK_ALIKE), heard(advised("long-thread"), "thread-so-long")),
+    ((WHY,), heard(advised("ring-or-lens"), "which-to-blame")),
     ((IDENTIFY_MOUNT, LOOK_ALIKE, COMPARE), heard(advised("ltm-in-m39"), "tpi-or-mm")),
     ((*WAYS, SHIM_CALIBRATION, WHY, EXPOSURE_ND), heard(advised("hidden-stopped-down"), "ok-stopped-down")),
     ((COMPARE,), heard(advised("thin-on-purpose"), "thick-or-thin")),

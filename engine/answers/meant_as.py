@@ -76,7 +76,7 @@ def as_figure(text: str, last: Answer, lexicon: Lexicon) -> str:
     keys = {one.key for one in mentioned(text, lexicon.words.mentions, _HEARD)}
     again = next((one for one in _ASKED if one in keys), None)
     of_it = _mount_before(before)
-    if again is None or of_it is None or _ELSE in keys or any(one.kind in (*_MORE, "MOUNT") for one in tokens):
+    if again is None or of_it is None or _ELSE in keys or any(_tells_more(one) for one in tokens):
         return text
     return _ASKED[again].format(of_it)
 
@@ -107,3 +107,7 @@ def _is_idle(token: Token) -> bool:
     return token.kind in ("MOUNT", "LETTER") or (
         token.kind in _IDLE and (token.kind != "VERB" or token.value in _VERBS)
     )
+
+
+def _tells_more(token: Token) -> bool:
+    return token.kind in _MORE or token.kind == "MOUNT"
