@@ -9,18 +9,19 @@ from typing import TYPE_CHECKING
 
 from engine.answers.families import handler_for
 from engine.answers.found.narrowing import told_apart
-from engine.answers.found.same_name import as_register
 from engine.answers.found.two_named import with_two
 from engine.answers.in_short import in_short, no_list
 from engine.answers.making.rings_in_front import without_rings_in_front
 from engine.answers.making.senses import by_facts
+from engine.answers.meant_as import meant_as
 from engine.answers.own.ring_told import beside, judged_with
 from engine.answers.parts.answer import NO, NOT_UNDERSTOOD, Answer, Line
 from engine.answers.parts.entities import entities_of
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.picture.frame_alone import with_both_sides, with_frame_alone
+from engine.answers.picture.frame_alone import with_frame_alone
 from engine.answers.picture.view_again import as_view, on_its_own, without_view
 from engine.answers.seat.body_set_apart import as_elsewhere
+from engine.answers.seat.rings_contrasted import with_rings_contrasted
 from engine.answers.seat.seat_side import as_side, weighed
 from engine.base.compact import replace
 from engine.base.problem import Problem
@@ -88,7 +89,7 @@ class Desk:
         if talking and (aside := self._aside(text, talk)) is not None:
             return aside
         choice = talk.chosen(text) or self._told_in_words(text, talk)
-        meant = with_both_sides(as_register(talk.meant(text), talk.question, self.catalogue), self.catalogue)
+        meant = meant_as(talk.meant(text), talk.last, talk.question, self.lexicon, self.catalogue)
         question = choice.question if choice else read(meant, self.lexicon, talk.question)
         talk.guesses, talk.choices = question.guesses if isinstance(question, Unread) else (), ()
         question = self._unread(question) if isinstance(question, Unread) else self._as_term(question, text)
@@ -137,6 +138,7 @@ class Desk:
 
             question = with_tube_lens(question, talk, lambda text: read(text, self.lexicon, None))
         question = by_facts(without_rings_in_front(told_apart(question, self.catalogue)), self.catalogue)
+        question = with_rings_contrasted(question, self.catalogue)
         question = without_view(as_view(as_side(as_elsewhere(question)), talk.question, self.catalogue), self.catalogue)
         question = weighed(on_its_own(with_frame_alone(question, self.catalogue), self.catalogue), self.catalogue)
         if question.number is not None:

@@ -154,16 +154,16 @@ class Talk:
             self.question = answer.question.with_(intent=CHAIN)  # the chains that were listed can still be meant
             self.reading = answer.reading
             return
-        known = has_pair(self.question) or are_of(answer.question.lenses or answer.question.bodies, self.question)
-        stays = (answer.question.follows and bool({answer.intent, answer.question.topic} & (ASIDES | ADVISED))) or (
-            answer.intent == DEFINITION and known
-        )
+        its = answer.question
+        known = has_pair(self.question, its) or are_of(its.lenses or its.bodies, self.question)
+        aside = its.follows and bool({answer.intent, its.topic} & (ASIDES | ADVISED))
+        stays = aside or (answer.intent == DEFINITION and known)
         wants = " ".join(dict.fromkeys(line.wants for line in answer.lines if line.wants))
-        was = self.question.intent if self.question is not None else None
-        stays = stays and not was == answer.intent == HAZARD  # one danger after another is what is talked of now
+        if self.question is not None and self.question.intent == answer.intent == HAZARD:
+            stays = False  # one danger after another is what is talked of now
         if self.question is not None and (stays or answer.intent == OUT_OF_SCOPE):
             self.reading = answer.reading
-            self.question = _past(_of_named(self.question, answer.question), answer).with_(wants=wants)
+            self.question = _past(_of_named(self.question, its), answer).with_(wants=wants)
             return
         if (before := self.question) is not None and answer.draws_again:
             self.question = before.with_(number=answer.question.number)
@@ -241,7 +241,7 @@ def _past(question: Question, answer: Answer) -> Question:
 def _past_reason(question: Question, answer: Answer) -> Question:
     """The same past a reason, of which more was said than 'but why is that'."""
     asked, past = answer.question, _past(question, answer)
-    if asked is None or len(asked.text.split()) <= BARE_REASON:
+    if asked is None or (asked.topic != IRIS and len(asked.text.split()) <= BARE_REASON):
         return question
     return past if asked.topic == IRIS else past.with_(beside=question.beside)
 
@@ -252,7 +252,7 @@ def _of_named(question: Question, aside: Question) -> Question:
     lenses, question = aside.lenses, question.with_(bodies=question.bodies or aside.bodies)
     if lenses == question.lenses:
         return question.with_(values=tuple(dict((*question.values, *_of_things(aside))).items()))
-    by_the_way = aside.intent == DEFINITION and has_pair(question)
+    by_the_way = aside.intent == DEFINITION and has_pair(question, aside)
     if by_the_way or not any(lens.ids for lens in lenses) or are_of(lenses, question):
         return question  # 'what is CS' of one on CS
     return question.with_(lenses=lenses, known=aside.known, adapters=aside.adapters, values=())

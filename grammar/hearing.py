@@ -55,6 +55,7 @@ HEARD_AS: Final = {
     "far-away-scene": "far-away-scene", "between-asked": "between-asked", "same-said": "same-said",
     "wondered-at": "wondered-at", "drawn-to-film": "drawn-to-film", "light-to-give": "light-to-give",
     "word-asked": "word-asked", "mount-called": "mount-called",
+    "iris-idle": "iris-idle", "which-is-mine": "which-is-mine", "which-to-blame": "which-to-blame",
     "moved-out-asked": "moved-out-asked", "span-to-near": "span-to-near", "piece-taken-off": "off-again",
 }  # fmt: skip
 # what is listened for where it stands, in a turn that is no question yet

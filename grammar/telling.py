@@ -200,7 +200,7 @@ def topic_of(heard: Heard, intent: str) -> str | None:
                 return cue.tells.split(":", 1)[1]
         if heard.tells("sure") or (heard.tells("doubt") and not heard.tells("why")):
             return "sure"
-        seen = next((one for one in _SEEN if heard.tells(one)), None)
+        seen = next((one for one in _SEEN if heard.tells(one)), "iris" if heard.tells("iris-idle") else None)
         # 'why does it not cover' asks of that, and 'why not' of infinity
         return "not" if heard.tells("why-not") and seen in (None, "infinity") else seen
     if intent == LIST_FITS:

@@ -280,7 +280,7 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     *OF_SCREWS,
     ((kinds.DEFINITION,), heard(_size, "by-size")), ((kinds.DEFINITION,), heard(_registers_apart, "register-spoken")),
     ((kinds.IDENTIFY_MOUNT,), heard(_threads, "do-they-meet")),
-    (WAYS, heard(_RIGHTNESS, *TOO_THICK)), (WAYS, heard(_missed, "infinity-missed")),
+    (WAYS, heard(_RIGHTNESS, *TOO_THICK)), (WAYS, heard(_missed, "infinity-missed", "far-missed")),
     *OF_FAR_THINGS, (WAYS, heard(_hidden, "which-stop")),
     (WAYS, heard(named("shims.frames_apart", "with_frames_apart"), "stop-hides")),
     (WAYS, heard(_check, "check-asked")), (OF_A_SIZE, heard(_inches, "by-inch")),

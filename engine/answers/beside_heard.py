@@ -118,8 +118,7 @@ def advised(name: str) -> Callable[[], Beside]:
     return load
 
 
-# what a mount has
-FIGURES = ("register", "throat", "pitch", "thread", "angle", "male", "female", "diameter", "glass", "depth")
+FIGURES = ("register", "throat", "pitch", "thread", "angle", "male", "female", "diameter", "glass", "depth")  # asked
 # what is added where figures of a mount, and threads that meet, are spoken of
 OF_SCREWS = (
     (WAYS, heard(named("ways.spacers_each", "with_each_spacer"), "each-alone", "limits-asked")),  # one by one, first
@@ -237,7 +236,13 @@ COME_TO = (
         heard(named("seat.infinity_setting", "with_setting_told"), "for-infinity"),
     ),
 )
+# how long so many threads of a screw that is named are, in place of the answer
+PITCHES_OVER = (
+    (*WAYS, IDENTIFY_MOUNT, LOOK_ALIKE, DEFINITION, DIY_DIMENSION, MACRO_DISTANCE, SHIM_CALIBRATION),
+    heard(named("found.pitches_over", "with_pitches_over"), "pitches-over"),
+)
 AFTER_ALL = (
+    PITCHES_OVER,
     ((*WAYS, MACRO_DISTANCE, DIY_DIMENSION), heard(named("ways.helicoid_rest", "with_helicoid_rest"), "helicoid-said")),
     TUBES_ALIKE,
     LIT_LESS,
@@ -279,6 +284,11 @@ OF_FAR_THINGS = (
     ((COVERAGE, WHY), unheard("infinity-named", heard(advised("stopped-for-coverage"), "stopping-for-corners"))),
     ((*WAYS, HAZARD), unheard("counted-turns", heard(advised("past-infinity-advice"), "sharp-before-end"))),
     ((*WAYS, HAZARD), heard(advised("one-side-soft"), "one-half-sharp")),
+    ((*WAYS, WHY, GEAR_SETTING), heard(advised("bayonet-not-home"), "never-locks")),
+    ((IDENTIFY_MOUNT, DEFINITION, CHAIN, LOOK_ALIKE), heard(named("purposes", "with_purpose"), "purpose-asked")),
+    ((*WAYS, LOOK_ALIKE), heard(advised("long-thread"), "thread-so-long")),
+    ((WHY,), heard(advised("ring-or-lens"), "which-to-blame")),
+    ((IDENTIFY_MOUNT, LOOK_ALIKE, COMPARE), heard(advised("ltm-in-m39"), "tpi-or-mm")),
     ((*WAYS, SHIM_CALIBRATION, WHY, EXPOSURE_ND), heard(advised("hidden-stopped-down"), "ok-stopped-down")),
     ((COMPARE,), heard(advised("thin-on-purpose"), "thick-or-thin")),
     (WAYS, heard(advised("thin-on-purpose"), "rather-thin")),

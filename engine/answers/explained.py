@@ -53,7 +53,8 @@ def explained(question: Question, knowledge: Knowledge) -> Told:
     for part in (_of_light, why_of_factor, _of_registers, _of_glass, _of_crop, _of_limit):
         told += part(question, knowledge)
     coupled, first = _of_couplings(question, knowledge)
-    told = told if told.lines else _of_pair(question, knowledge)
+    apart = len(mounts_named(question, knowledge)) > SEVERAL  # each of them has its own reason
+    told = told if told.lines and not apart else told + _of_pair(question, knowledge)
     return _of_added(question, knowledge) + (coupled + told if first else told + coupled)
 
 

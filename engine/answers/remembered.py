@@ -185,7 +185,8 @@ def _outright(question: Question, row: Listed) -> str | None:
         return "smear"
     if seen := next((told for key, told in SEEN_SO if question.places(key)), None):
         return seen
-    alone = len(question.adapters) < _TWO_RINGS  # 'why is the M to E ring thinner than the M to X ring' is of both
+    # 'why is the M to E ring thinner than the M to X ring', 'so thin on EF but long on E' is of both
+    alone = max(len(question.adapters), len(question.lenses), len(question.bodies)) < _TWO_RINGS
     tight = row.judged.setup.body_mount.kind == "slr"  # whose mirror a thicker ring keeps rears off
     for key, told, sign in CUT_SO:
         if alone and question.places(key) and error_mm(row) * sign > 0 and (tight or sign < 0):

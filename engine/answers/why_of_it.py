@@ -28,6 +28,7 @@ _DRAWN: Final = {DEPTH_OF_FIELD: "same-scale", EXPOSURE_ND: "extension-darkens"}
 _HARM: Final = frozenset(["danger", "caution"])  # lines that tell what may be harmed, and by what
 # what is seen, and the advice that tells why: no depth of a seat that is square makes one side worse
 SEEN_SO: Final = (
+    ("which-to-blame", "ring-or-lens"),
     ("on-wides-alone", "error-and-focal-length"),
     ("soft-on-one-side", "one-side-soft"),
     ("darker-close", "extension-darkens"),

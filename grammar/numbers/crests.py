@@ -14,6 +14,7 @@ _CRESTS: Final = "crests"
 _TOTAL: Final = "total"  # 'ten of them make 7.9' counts crests too, where nothing else is there to be added up
 _PITCH: Final = "PITCH"
 _PER_INCH: Final = frozenset([24, 26, 27, 28, 32, 36, 40])
+_ROUND: Final = frozenset([5.0, 10.0, 20.0])  # crests that are asked about, and no width
 _LEAST: Final = 5  # crests that are counted along a rule
 _MOST: Final = 50
 _PITCHES: Final = (0.3, 2.0)  # mm
@@ -76,6 +77,8 @@ def _of_crests(tokens: list[Token], at: int) -> None:
         tokens[at] = tokens[at].as_("CUE")
     if found is not None and _put(tokens, at - 1, found, number):
         tokens[at] = tokens[at].as_("CUE")
+    elif found is None and number in _ROUND and count.unit == "" and tokens[at].text.endswith("s"):
+        tokens[at - 1] = count.as_("CUE")  # 'how long are ten threads of a T2': no thread so wide
 
 
 def _of_total(tokens: list[Token], at: int) -> None:
@@ -131,9 +134,10 @@ def _is_pitch(length: Token, count: Token) -> bool:
 
 def _put(tokens: list[Token], count: int, length: int, number: float) -> bool:
     """Put the pitch where the length stood; whether the count is one of crests."""
-    if number < 1 or number != int(number):
-        return False
-    pitch = tokens[length].numbers[0] / number
+    pitch = tokens[length].numbers[0] / number if number else 0.0
+    whole = number == int(number) or (number * 2 == int(number * 2) and _PITCHES[0] <= pitch <= _PITCHES[1])
+    if number < 1 or not whole:
+        return False  # '13.5 threads in 10 mm' were counted to the half
     tokens[length] = tokens[length].as_(_PITCH, value=f"{pitch:.6g} mm", numbers=(pitch,), unit="mm")
     tokens[count] = tokens[count].as_("CUE")
     return True

@@ -33,6 +33,8 @@ _ONTO: Final = "onto-its-front"
 _BEHIND: Final = "behind-the-other"
 _BODIES: Final = frozenset(["body", "bodies", "camera", "cameras", "cam", "slr", "dslr", "mirrorless"])
 
+# keys of phrases that ask for a figure of a mount
+FIGURES: Final = ("figure-register", "figure-throat", "figure-pitch", "figure-thread", "thread-width", "pitches-over")
 OF_CAMERAS: Final = frozenset(["slr", "rangefinder"])  # kinds of lens that tell the kind of its mount
 _ANY_MOUNT: Final = ("wide", "tele", "macro")  # kinds of lenses that tell nothing of the mount
 
@@ -265,11 +267,15 @@ def _is_sort(lens: Thing) -> bool:
     return lens.lens_kind in _SORTS and not told
 
 
-def has_pair(question: Question | None) -> bool:
-    """Whether a lens of a told length on a body is spoken of: 'whats cs' then asks of a word by the way."""
+def has_pair(question: Question | None, asked: Question) -> bool:
+    """Whether a lens of a told length on a body is spoken of: 'whats cs' then asks of a word by the way.
+
+    Where a figure is `asked`, 'register of CS', that is by the way of a lens of any length.
+    """
     if question is None:
         return False
-    lens = any(one.ids and one.focal_length_mm for one in question.lenses)
+    figure = asked.mentions(*FIGURES)
+    lens = any(one.ids and (one.focal_length_mm or figure) for one in question.lenses)
     return lens and any(one.ids for one in question.bodies)
 
 

@@ -28,7 +28,7 @@ from grammar.kinds import (
 )
 from grammar.questions import Question
 from grammar.things.casting import DRAWN
-from grammar.turns import aside_seen, asked_first, picture_next, ring_seen, thread_seen, worded_so
+from grammar.turns import aside_seen, asked_first, picture_next, ring_seen, thread_seen, what_ails, worded_so
 from grammar.turns import turn_seen as seen
 from grammar.turns.body_picked import picks_one_body, weighs_two
 from grammar.turns.by_itself import asked_by_itself
@@ -165,6 +165,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.is_lit_by_glass, _as_before),
     (seen.of(views_other_glass), CROP_EQUIVALENT),
     (seen.of(doubts_by_crop), _as_before),
+    *what_ails.ROW,
     *asked_first.ROW,
     (seen.of(asks_how_long_it_is), CROP_EQUIVALENT),
     (seen.of(leaves_the_ring), FOCUS_VERDICT),

@@ -195,6 +195,7 @@ def what_is_shared(mount: Mount, knowledge: Knowledge) -> str:
 def same_or_not(one: Mount, other: Mount, knowledge: Knowledge, barred: Sequence[str] = ()) -> str:
     """Whether two mounts are the same in coupling and register, and in what they differ."""
     apart: list[str] = []
+    deep = ""
     if "unknown" in (one.coupling, other.coupling):
         apart.append("how both couple is not established")
     elif one.coupling != other.coupling:
@@ -208,6 +209,7 @@ def same_or_not(one: Mount, other: Mount, knowledge: Knowledge, barred: Sequence
         longer = one.designation if by > 0 else other.designation
         alike = abs(by) <= ALIKE_MM or (one.register_mm - other.register_mm).holds(0.0)
         apart += [] if alike else [f"the registers differ by {small_mm(abs(by))}, {longer} has the longer"]
+        deep = f" Their registers are one, {trimmed(one.register_mm.nominal, 3)} mm." if alike else deep
     elif is_known(one.register_mm) or is_known(other.register_mm):
         apart.append("only one of them has a register of its own")
     names = f"{one.designation} and {other.designation}"
@@ -216,7 +218,7 @@ def same_or_not(one: Mount, other: Mount, knowledge: Knowledge, barred: Sequence
     if not apart and "screw" in (one.coupling, other.coupling) and _are_open(one, other, knowledge):
         return f"Not proved: {names} are screws of like register, but what their threads are is not established."
     if apart:
-        return f"No, {names} are not the same: {listed(apart)}."
+        return f"No, {names} are not the same: {listed(apart)}.{deep}"
     if barred:
         return f"Not both ways: {names} have the same coupling and register, but not {listed(barred)}."
     coupled = is_one_thread(one, other, knowledge) if one.coupling == "screw" else True

@@ -48,6 +48,8 @@ def with_two(
         return between
     if len(named) != TWO or question.intent not in _SETTING or not mentions(question, "two-of-before"):
         return question
+    if question.intent == IDENTIFY_MOUNT and question.places("which-is-mine"):
+        return question  # which of the two one has, and not what sets them apart
     things = (*question.things, *question.lenses, *question.bodies, *question.adapters)
     if any(_is_typed(thing, question.text) for thing in things) or question.number is not None:
         return question

@@ -16,6 +16,12 @@ from grammar.turns.way_asked import ASKED_CLOSE, ASKED_OUT, WAY_ASKED
 
 _LED: Final = re.compile(r"(No, )?[\d.]+ mm too |No, it is as it should be")  # how it begins where it is told already
 _LEAST: Final = 0.005  # mm; less is nothing
+_SHORT: Final = "far-missed"  # the key of far things that are seen not to come sharp
+_TURNS: Final = 4  # back to which that may have been told
+SEEN_SHORT: Final = (
+    "Too far out, since far things do not come sharp: the ring is thicker than it should be, or not seated home, or "
+    "the lens itself is set too long. By the numbers nothing is off; how far it still comes sharp tells by how much."
+)
 _OF_CHAIN: Final = ("stack_mm", "ring_thickness_mm")
 
 
@@ -28,8 +34,21 @@ def with_way_off(answer: Answer, question: Question, knowledge: Knowledge) -> An
     off = _off(answer) if question.mentions(WAY_ASKED) else None
     if off is None or (question.asks_which_way and _LED.match(answer.lines[0].text)):
         return answer
-    head = Line("head", _answered(_told(off), off, question))
+    short = abs(off) < _LEAST and _was_seen_short(question)
+    head = Line("head", SEEN_SHORT if short else _answered(_told(off), off, question))
     return replace(answer, lines=(head, *(line for line in answer.lines if line != head)))
+
+
+def _was_seen_short(question: Question) -> bool:
+    """Whether far things were told not to come sharp, here or in the turns that this one goes on from."""
+    turn: Question | None = question
+    for _ in range(_TURNS):
+        if turn is None:
+            return False
+        if turn.places(_SHORT):
+            return True
+        turn = turn.prior if turn.follows else None
+    return False
 
 
 def _off(answer: Answer) -> float | None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from engine.answers.found.lookalike import taking_it_too
-from engine.answers.parts.answer import Answer, Line, Told
+from engine.answers.parts.answer import ANSWERED, Answer, Line, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.mount_line import registers_of
 from engine.answers.parts.said import focals, mentions
@@ -23,6 +23,8 @@ TOLD: Final = (
     "than nominal, one that is not seated home, or a lens set too long. Caliper the ring from seat to seat at four "
     "points; how far it still comes sharp tells by how much it is off:"
 )
+SEEN: Final = "far-missed"  # that far things are seen not to come sharp
+UNNAMED: Final = ("that ring", "the right ring")  # of no ring that is told of
 OWN_MOUNT: Final = (
     "Straight on in its own mount it should be sharp. That it is not says that one of the two is another mount that"
     " goes in just as well, or that its register is off. Fit tells nothing of focus. The same seat at another depth:"
@@ -39,23 +41,31 @@ def behind_advice(answer: Answer, name: str, knowledge: Knowledge) -> Answer:
     if advice is None or (answer.lines and answer.lines[0].text.endswith(advice.says)):
         return answer
     line = Line("head", f"{advice.topic[:1].upper()}{advice.topic[1:]}: {advice.says}")
-    rest = (one for one in answer.lines if not one.text.endswith(advice.says))
-    return replace(answer, lines=(line, *rest))
+    told = answer.status == ANSWERED or answer.chains is not None
+    rest = (one for one in answer.lines if told and not one.text.endswith(advice.says))
+    return replace(answer, status=ANSWERED, lines=(line, *rest))
 
 
 def with_infinity_missed(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """The answer behind what it means that infinity is not reached, where the ring named should reach it."""
     ring = any(thing.kind == "adapter" or (thing.front and thing.rear) for thing in question.adapters)
+    seen = is_seen_short(question)
     chain = answer.chains[0].listed.judged if answer.chains else None
-    if not ring or chain is None or chain.verdict != _REACHED or mentions(question, _ASKED):
+    if not (ring or seen) or chain is None or chain.verdict != _REACHED or mentions(question, _ASKED):
         return answer
     facts = knowledge.catalogue
     error = facts.assumptions["making-spread-nominal"].value.greatest
     less = facts.assumptions["making-spread-derived"].value.greatest
     lenses = focals(question) or usual_focals(facts)
     told = far_limits(lenses, error, facts, question.feet, 1) + far_limits(lenses, less, facts, question.feet, 1)
-    lines = (Line("head", TOLD), *told.lines, *answer.lines)
+    lines = (Line("head", TOLD if ring else TOLD.replace(*UNNAMED)), *told.lines, *answer.lines)
     return replace(answer, lines=lines, quantities=(*(answer.quantities or ()), *told.quantities))
+
+
+def is_seen_short(question: Question) -> bool:
+    """'it wont focus on the moon' of a lens on a body: it was tried, and nobody asks whether it would."""
+    asked = "?" in question.text and not question.follows
+    return bool(question.places(SEEN)) and not asked and not question.mentions(_ASKED)
 
 
 def with_own_mount_soft(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
