@@ -20,8 +20,15 @@ def without_slrs(tokens: list[Token]) -> list[Token]:
         on = [one.kind for one in ahead] == ["PREP", "MOUNT"] and leads(ahead[0])
         if token.kind == "BODY" and token.text.casefold() == _SLR and on and out and out[-1].kind == "MOUNT":
             continue
+        if token.kind == "DET" and out and out[-1].kind == "JOIN" and _is_pair(tokens, at + 1):
+            continue  # 'C/Y to M plus the M to Z'
         out.append(token)
     return out
+
+
+def _is_pair(tokens: list[Token], at: int) -> bool:
+    row = tokens[at : at + 3]
+    return [one.kind for one in row[::2]] == ["MOUNT", "MOUNT"] and (leads(row[1]) or row[1].text == "-")
 
 
 def goes_on(tokens: list[Token], at: int) -> bool:
