@@ -161,7 +161,7 @@ def _counted_over(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
 def _articles(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     """'a projector lens and one MD 45': a 'one' that leads a description stands for no number.
 
-    Nor is 'a mount' of 'a mount swap' named A.
+    Nor is 'a mount' of 'a mount swap' named A, nor that of 'a lens without a mount'.
     """
     out = list(tokens)
     for at, token in enumerate(tokens[:-1]):
@@ -170,7 +170,10 @@ def _articles(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
         described = after.kind in _LED or (after.kind == "NUMBER" and after.text.isdecimal())
         if STANDIN in token.implies and token.kind == "NUMBER" and leads and described:
             out[at] = token.as_("DET", implies=())
-        if token.kind == "MOUNT" and token.text.casefold() == _A_MOUNT and EXCHANGES in after.groups:
+        any_mount = token.kind == "MOUNT" and token.text == _A_MOUNT
+        if any_mount and before is not None and (before.kind, before.value) == ("PREP", "without"):
+            out[at - 1 : at + 1] = [before.as_("FILLER"), token.as_("FILLER", value="", ids=())]
+        elif any_mount and EXCHANGES in after.groups:
             out[at] = token.as_("FILLER", value="", ids=())
     return tuple(out)
 

@@ -89,13 +89,18 @@ def two_prices(
     prices = prices_of(question) or _one_price(question)
     if not prices or len(lenses) != 1 or len(bodies) != 1:
         return Told()
-    rings = [row for row in _rings(lenses[0], bodies[0], knowledge) if row.kind == "plain"]
+    rings = [row for row in _rings(lenses[0], bodies[0], knowledge) if _is_meant(row, question)]
     if not rings:
         return Told()
     told = [_bought(price, rings) for price in prices]
     more = f" {_more(lenses[0], rings)}" if len(prices) > 1 else ""
     text = f"{'; '.join(told)}.{more}"
     return Told((Line("head", text),), tuple(_bands(rings)))
+
+
+def _is_meant(ring: Adapter, question: Question) -> bool:
+    """A plain ring, or one with glass where that is told of."""
+    return ring.has_glass if question.limits.with_glass else ring.kind == "plain"
 
 
 def _bought(price: float, rings: Sequence[Adapter]) -> str:
