@@ -145,12 +145,15 @@ def features_of(line: Line, cues: tuple[Cue, ...], cast: Cast, readings: Reading
 
 
 def _ends_in_why(line: Line) -> bool:
-    """'the corners go dark in 4:3, not in 16:9. why': a sentence that is nothing but that word, behind another."""
+    """'the corners go dark in 4:3, not in 16:9. why', '... whats the cause': a sentence that is nothing but that."""
     said = [token for token in line.tokens if token.kind not in ("DET", "FILLER")]
     while said and said[-1].kind == "STOP":
         said.pop()
-    parted = len(said) > 1 and (said[-2].kind == "STOP" or said[-2].text in (",", "-"))
-    return parted and any(cue.tells == WHY and cue.column == said[-1].column for cue in line.cues)
+    parted = [at for at, token in enumerate(said) if token.kind == "STOP" or token.text in (",", "-")]
+    last = said[parted[-1] + 1 :] if parted else []
+    if not last:
+        return False
+    return any(cue.tells == WHY and cue.column <= last[0].column and last[-1].end <= cue.end for cue in line.cues)
 
 
 def _asks_a_figure(line: Line, cast: Cast, readings: Readings) -> bool:

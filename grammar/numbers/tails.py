@@ -21,6 +21,7 @@ _KNOWN: Final = frozenset(["same", "one-ring"])  # told of a piece that was spok
 _ITS: Final = frozenset(["of", "added", "be"])
 _FOCALS: Final = frozenset(["FOCAL", "COMBO", "RANGE", "LENGTH"])
 _SHORTEST_LENS_MM: Final = 20
+_WIDER_THAN_FRONTS_MM: Final = 100.0
 _THINNEST_MM: Final = 3.0  # of what is put under a ring, and no lens
 _LEAST_LENS: Final = {"bellows": 20.0, "helicoid": 28.0, SPACER: 40.0}  # mm, of what is no length of such a piece
 _NO_FRAME: Final = frozenset(["mm", "cm", "m", "ft"])  # units that no frame is told in
@@ -135,10 +136,19 @@ def _place_of_head(out: list[Token], tokens: list[Token], at: int) -> int | None
         return None
     back = len(out) - 1
     if back and token.kind in ("LENGTH", "RANGE") and out[back].value in _ITS and out[back - 1].kind == "PIECE":
+        if _is_front_of_lens(out, back, tokens, at):
+            return None
         back -= 1  # 'a tube of 60 mm' is a 60 mm tube
     if out[back].kind == "JOIN" and back and (out[back].value == "," or _lists(out, back - 1, token)):
         back -= 1
     return back
+
+
+def _is_front_of_lens(out: list[Token], back: int, tokens: list[Token], at: int) -> bool:
+    """'a 50 flipped, on the filter thread of a 135': wider than fronts are, or where one lens is turned on another."""
+    front = out[back - 1].value == "filter" and out[back].value == "of" and tokens[at].is_mm
+    turned = any(one.kind == "TRAIT" and one.value == "reversed" for one in tokens)
+    return front and (turned or tokens[at].numbers[0] >= _WIDER_THAN_FRONTS_MM)
 
 
 def _behind_head(out: list[Token], back: int, tokens: list[Token], at: int, told: frozenset[str]) -> Token:
