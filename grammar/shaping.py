@@ -21,6 +21,7 @@ from grammar.numbers.fields_wanted import with_fields_wanted
 from grammar.numbers.flange_spans import with_flange_spans_told
 from grammar.numbers.focal_numbers import with_focals_named
 from grammar.numbers.frame_rates import with_rates_told
+from grammar.numbers.from_sensor import with_subject_from_sensor
 from grammar.numbers.front_threads import with_front_threads
 from grammar.numbers.glass_index import with_glass_by_index
 from grammar.numbers.image_behind import with_image_behind
@@ -134,7 +135,7 @@ def shaped(
     words = with_factors_in(with_glass_by_index(with_farthest_led(with_focals_named(with_pupils_told(words)))))
     words = with_lens_before_tubes(with_taken_lengths(with_holds_counted(with_tubes_on_each(words))))
     words = with_rears_told(with_turned_lens(with_barrels_told(with_rings_by_build(with_bodies_by_register(words)))))
-    spans = with_flange_spans_told(words, told)
+    spans = with_flange_spans_told(with_subject_from_sensor(words), told)
     tokens = with_times_told(with_group_heads(with_brackets_told(settled(tuple(without_itself(spans))))))
     tokens = with_rates_told(with_eras_told(with_limits_apart(tokens)))
     tokens = with_lenses_of_slrs(
