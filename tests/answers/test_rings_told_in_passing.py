@@ -153,3 +153,20 @@ def test_the_size_that_one_of_the_tubes_shall_bring_is_not_the_lens_s_own(asked)
 def test_a_helicoid_with_the_ends_of_one_that_carries_both_mounts_needs_no_further_ring(asked):
     found = asked("m42 50 on mft with a 17-30 helicoid, infinity")
     assert any(low == pytest.approx(26.21) for low, _ in numbers(found, "helicoid_setting_mm"))
+
+
+@pytest.mark.parametrize(
+    ("text", "lengths"),
+    [
+        ("how thick must a T2 ring to L be, and to MFT", (35.0, 35.75)),
+        ("how long are the rings P6 to Z and P6 to G", (58.1, 47.4)),
+        ("ring length fd to E, also fd to X", (24.0, 24.3)),
+    ],
+)
+def test_rings_of_one_lens_to_several_bodies_are_each_told(asked, text, lengths):
+    rings = numbers(asked(text), "ring_thickness_mm")
+    assert all(any(low == pytest.approx(one) for low, _ in rings) for one in lengths)
+
+
+def test_a_ring_to_another_body_stays_the_ring_that_one_has(asked):
+    assert "M42 to E-mount adapter" in asked("i have an M42 to E ring, does it go to Z")["reading"]
