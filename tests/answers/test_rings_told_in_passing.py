@@ -170,3 +170,14 @@ def test_rings_of_one_lens_to_several_bodies_are_each_told(asked, text, lengths)
 
 def test_a_ring_to_another_body_stays_the_ring_that_one_has(asked):
     assert "M42 to E-mount adapter" in asked("i have an M42 to E ring, does it go to Z")["reading"]
+
+
+@pytest.mark.parametrize(
+    ("text", "shim"),
+    [
+        ("my adapter makes 100mm stop at 35m. thickness error", 0.287),
+        ("the ring makes a 35mm stop at 6 m, too thick by?", 0.207),
+    ],
+)
+def test_a_lens_that_a_ring_makes_stop_somewhere_is_no_sum(asked, text, shim):
+    assert any(low == pytest.approx(shim, abs=0.006) for low, _ in numbers(asked(text), "shim_mm"))
