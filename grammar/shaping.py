@@ -22,6 +22,7 @@ from grammar.numbers.fields_wanted import with_fields_wanted
 from grammar.numbers.flange_spans import with_flange_spans_told
 from grammar.numbers.focal_numbers import with_focals_named
 from grammar.numbers.frame_rates import with_rates_told
+from grammar.numbers.from_sensor import with_subject_from_sensor
 from grammar.numbers.front_threads import with_front_threads
 from grammar.numbers.glass_index import with_glass_by_index
 from grammar.numbers.image_behind import with_image_behind
@@ -105,6 +106,7 @@ from grammar.things.ring_links import with_ring_links
 from grammar.things.saying_of import with_sayings_parted
 from grammar.things.slr_lenses import with_lenses_of_slrs, with_screw_lenses, with_screwed_kinds
 from grammar.things.small_words import with_small_words
+from grammar.things.stack_spellings import with_stacks_spelled
 from grammar.things.stacks_told import with_stacks_told
 from grammar.things.standins import with_standins
 from grammar.things.told_of import with_told_of
@@ -141,7 +143,7 @@ def shaped(
     words = with_factors_in(with_glass_by_index(with_farthest_led(with_focals_named(with_pupils_told(words)))))
     words = with_lens_before_tubes(with_taken_lengths(with_holds_counted(with_tubes_on_each(words))))
     words = with_rears_told(with_turned_lens(with_barrels_told(with_rings_by_build(with_bodies_by_register(words)))))
-    spans = with_flange_spans_told(words, told)
+    spans = with_flange_spans_told(with_subject_from_sensor(words), told)
     tokens = with_times_told(with_group_heads(with_brackets_told(settled(tuple(without_itself(spans))))))
     tokens = with_rates_told(with_eras_told(with_limits_apart(tokens)))
     tokens = with_lenses_of_slrs(
@@ -149,8 +151,8 @@ def shaped(
     )
     tokens = with_rings_pictured(with_tubes_behind(with_pulled_out(without_zooming(tokens), told), told))
     tokens = with_told_of(_ringed([one for token in tokens for one in _named(token)]), hosts)
-    tokens = with_body_ahead(tokens, hosts)
-    tokens = with_rings_sized(with_ring_links(with_stacks_told(with_over_told(tokens)), hosts), hosts)
+    tokens = with_over_told(with_body_ahead(tokens, hosts))
+    tokens = with_rings_sized(with_ring_links(with_stacks_told(with_stacks_spelled(tokens)), hosts), hosts)
     tokens = with_host_first(with_hubs_told(with_flanges_of_bodies(linked(hyphened(with_denied_told(tokens))))))
     tokens, skipped = with_strangers(with_colons_told(with_clear_openings(tokens)))
     tokens = with_stops_lost(with_lost_at(with_bracketed_marks(tokens, told)))

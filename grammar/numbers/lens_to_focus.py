@@ -20,6 +20,7 @@ _AHEAD: Final = 3  # tokens from infinity to the near end
 
 def with_lens_to_focus(tokens: list[Token]) -> list[Token]:
     """The one number that no piece has becomes FOCAL where the span from infinity has its end."""
+    tokens = _with_lens_made_to(tokens)
     span = next((at for at in range(len(tokens)) if _is_span(tokens, at)), None)
     if span is None or any(one.kind in _OF_LENS for one in tokens):
         return tokens
@@ -31,6 +32,19 @@ def with_lens_to_focus(tokens: list[Token]) -> list[Token]:
     others = any(one.kind in SIZES and at != lens and not _is_away(one) for at, one in enumerate(tokens))
     # the travel is what is asked for
     return out if others else [one.as_("CUE") if one.value in _ASKED else one for one in out]
+
+
+def _with_lens_made_to(tokens: list[Token]) -> list[Token]:
+    """'my adapter makes 100mm stop at 35m': what is made to do something is a lens, and no sum."""
+    out = list(tokens)
+    for at in range(len(tokens) - 2):
+        makes, lens, does = tokens[at : at + 3]
+        summed = (makes.kind, makes.value) == ("MEASURE", "total")
+        if summed and lens.is_mm and lens.numbers[0] >= _FOCALS[0] and does.kind == "CUE" and does.text.isalpha():
+            far = any(_is_away(one) and one.unit in FAR_UNITS for one in tokens[at + 3 :])
+            if far:
+                out[at : at + 2] = [makes.as_("CUE", value=""), lens.as_("FOCAL", unit="mm")]
+    return out
 
 
 def _is_span(tokens: list[Token], at: int) -> bool:

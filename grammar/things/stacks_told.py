@@ -42,6 +42,10 @@ def with_stacks_told(tokens: list[Token]) -> list[Token]:
             out += [front, link.as_("MARK", text="-"), rear, Token("PIECE", "ring", rear.column, _RING)]
             at = _past_fillers(tokens, end)
             continue
+        if _are_linked(tokens[at:end]) and _is_slashed_ring(tokens, at):
+            out += [tokens[at], tokens[at + 1].as_("MARK", text="-"), tokens[at + 2]]  # 'a 2 mm m42/l flat adapter'
+            at = end
+            continue
         if not _are_linked(tokens[at:end]) or not _is_begun(out):
             out.append(tokens[at])
             at += 1
@@ -100,6 +104,13 @@ def _are_linked(row: list[Token]) -> bool:
     if len(row) < _PAIR or not row[0].kind == row[2].kind == "MOUNT" or row[0].ids == row[2].ids:
         return False
     return leads(row[1]) or row[1].text in _LINKS
+
+
+def _is_slashed_ring(tokens: list[Token], at: int) -> bool:
+    """Whether a length in mm stands before two mounts that a stroke parts, and a word for a ring behind them."""
+    before, after = tokens[at - 1] if at else None, tokens[at + _PAIR] if at + _PAIR < len(tokens) else None
+    ringed = after is not None and after.kind == "PIECE" and after.value in _RINGS and not is_plural(after)
+    return tokens[at + 1].text == "/" and ringed and before is not None and before.is_mm and _is_length(before)
 
 
 def _is_begun(out: list[Token]) -> bool:

@@ -11,6 +11,7 @@ from grammar.things.phrases import TOWARDS, Noun
 from grammar.words.tokens import Token
 
 _RING: Final = "adapter"
+_ENDS: Final = 2  # mounts of a ring
 THROUGH: Final = frozenset(["helicoid", "extension-tube"])  # the same mount before and behind
 
 
@@ -21,7 +22,7 @@ def told_by_pieces(cast: Cast) -> None:
         pieces = [part for part in pieces if len({mount.ids[0] for mount in part.mounts}) > 1]
     if not pieces:
         return
-    if _each_for_a_lens(cast, pieces) or _each_for_a_body(cast, pieces):
+    if _each_for_a_lens(cast, pieces) or _each_for_a_body(cast, pieces) or _to_each_body(cast, pieces):
         return
     _lens_of_each(cast, pieces)
     _turn_round(cast, pieces)
@@ -95,6 +96,31 @@ def _each_for_a_body(cast: Cast, pieces: list[Part]) -> bool:
     cast.bodies = [Part("body", part.noun, mounts=list(part.mounts)) for part in pieces]
     cast.pieces = [part for part in cast.pieces if part not in pieces]
     return True
+
+
+def _to_each_body(cast: Cast, pieces: list[Part]) -> bool:
+    """'how thick is a T2 ring to L, and to MFT', 'the rings P6 to Z and P6 to G': where each leads is one more body."""
+    body = cast.bodies[0] if len(cast.bodies) == 1 else None
+    ring = pieces[0] if len(pieces) == 1 and all(one is pieces[0] or one.is_bare for one in cast.pieces) else None
+    if body is None or ring is None or len(ring.mounts) < _ENDS or ring.thickness or ring.piece != _RING:
+        return False
+    onward = body.was_mount and body.noun.role in TOWARDS and body.noun.head is None and bool(body.mounts)
+    front, rear = ring.mounts[0], ring.mounts[-1]
+    plain = all(one.mounts and one.mounts[0].ids == front.ids and not _is_described(one) for one in cast.lenses)
+    if not onward or not plain or len(cast.lenses) > 1 or rear.ids[0] not in cast.hosts:
+        return False
+    joined = body.noun.join or any(one.noun.join or one.noun.column > ring.noun.column for one in cast.lenses)
+    if not joined or body.mounts[0].ids[0] in (front.ids[0], rear.ids[0]):
+        return False  # 'I have an M42 to E ring, does it go to Z'
+    cast.lenses = cast.lenses or [Part("lens", ring.noun, mounts=[front], by_piece=True)]
+    cast.bodies = [Part("body", ring.noun, mounts=[rear], by_piece=True), body]
+    cast.pieces.clear()
+    return True
+
+
+def _is_described(lens: Part) -> bool:
+    """Whether more is told of a lens than its mount."""
+    return bool(lens.focal or lens.f_number or lens.kinds or lens.named)
 
 
 def _lens_of_each(cast: Cast, pieces: list[Part]) -> None:

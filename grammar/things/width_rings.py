@@ -34,7 +34,7 @@ def with_width_rings(tokens: list[Token], hosts: frozenset[str] = frozenset()) -
     for at, token in enumerate(out):
         if token.kind != "PIECE" or token.value not in _PIECES:
             continue
-        pair = _widths_before(out, at) or _widths_behind(out, at)
+        pair = _widths_before(out, at) or (_widths_behind(out, at) if not _is_joined(out, at) else None)
         rear = _as_wide(out, pair.wide) if pair is not None else None
         front = _of_lens(out, rear, hosts) if rear is not None else None
         if pair is None or rear is None or front is None:
@@ -73,6 +73,12 @@ def _widths_before(tokens: list[Token], at: int) -> _Pair | None:
     if at and tokens[at - 1].kind in _PAIRS and len(tokens[at - 1].numbers) > 1:
         return _Pair(at - 1, at, tokens[at - 1].numbers[1])
     return _pair_at(tokens, at - _SPAN) if at >= _SPAN else None
+
+
+def _is_joined(tokens: list[Token], at: int) -> bool:
+    """'m42/mft adapter, m39/42': a ring told by both its mounts already."""
+    row = tokens[max(0, at - _SPAN) : at]
+    return [one.kind for one in row[::2]] == ["MOUNT", "MOUNT"] and (row[1].text in _LINKS or row[1].value in _LINKS)
 
 
 def _widths_behind(tokens: list[Token], at: int) -> _Pair | None:

@@ -126,3 +126,58 @@ def test_a_tube_of_a_length_behind_a_lens_is_a_tube_and_no_image(asked):
     found = asked("40/2 M, closest 0.85 m by itself, with a tube of 10 mm behind it, L: how near and how large")
     assert "10 mm extension tube" in found["reading"]
     assert any(low <= 224 <= high for low, high in numbers(found, "near_from_sensor_mm"))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "50mm focused at 30cm from the sensor, magnification?",
+        "how big is it with a 50 at 0.3m from the sensor",
+        "mag at 300mm from the sensor w/ 50mm? extension?",
+    ],
+)
+def test_what_is_far_from_the_sensor_is_the_subject_and_no_image(asked, text):
+    found = asked(text)
+    assert "flange to image" not in found["reading"]
+    assert any(low == pytest.approx(0.27, abs=0.02) for low, _ in numbers(found, "magnification"))
+    assert "44 mm flange to image" in asked("50mm enlarger lens 44mm from the sensor, infinity on E?")["reading"]
+
+
+def test_the_size_that_one_of_the_tubes_shall_bring_is_not_the_lens_s_own(asked):
+    assert "28 mm comes nearest to the 30 mm" in flat(asked("tubes 7/14/28 which one gets my 75mm to about 0.4x"))
+    assert "0.14x that the 50 mm lens has by itself" in flat(
+        asked("my 50 does 0.14x alone, tubes 12 20 36, which gets how far")
+    )
+
+
+def test_a_helicoid_with_the_ends_of_one_that_carries_both_mounts_needs_no_further_ring(asked):
+    found = asked("m42 50 on mft with a 17-30 helicoid, infinity")
+    assert any(low == pytest.approx(26.21) for low, _ in numbers(found, "helicoid_setting_mm"))
+
+
+@pytest.mark.parametrize(
+    ("text", "lengths"),
+    [
+        ("how thick must a T2 ring to L be, and to MFT", (35.0, 35.75)),
+        ("how long are the rings P6 to Z and P6 to G", (58.1, 47.4)),
+        ("ring length fd to E, also fd to X", (24.0, 24.3)),
+    ],
+)
+def test_rings_of_one_lens_to_several_bodies_are_each_told(asked, text, lengths):
+    rings = numbers(asked(text), "ring_thickness_mm")
+    assert all(any(low == pytest.approx(one) for low, _ in rings) for one in lengths)
+
+
+def test_a_ring_to_another_body_stays_the_ring_that_one_has(asked):
+    assert "M42 to E-mount adapter" in asked("i have an M42 to E ring, does it go to Z")["reading"]
+
+
+@pytest.mark.parametrize(
+    ("text", "shim"),
+    [
+        ("my adapter makes 100mm stop at 35m. thickness error", 0.287),
+        ("the ring makes a 35mm stop at 6 m, too thick by?", 0.207),
+    ],
+)
+def test_a_lens_that_a_ring_makes_stop_somewhere_is_no_sum(asked, text, shim):
+    assert any(low == pytest.approx(shim, abs=0.006) for low, _ in numbers(asked(text), "shim_mm"))

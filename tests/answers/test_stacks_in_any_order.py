@@ -60,6 +60,9 @@ def test_the_body_is_that_of_the_ring_that_ends_on_one_wherever_it_is_told(asked
         ("m42 25/55 helicoid, 1.5mm 39/42 bush, m42/e flat 1mm", 2.5),
         ("1mm m42 to E flat and m39 - m42 1mm with a 25-55mm helicoid", 2),
         ("m39/42 ring 1mm, 25-55 helicoid, 1 mm board, m42-e plate of 1 mm", 3),
+        ("m39-42 1.5, helicoid 25-55 (m42), flat m42 to E 1", 2.5),
+        ("25-55 m42 helicoid, 2 mm m42/e flat adapter, m39/42 0.5mm", 2.5),
+        ("bush 1, m42-e plate of 1 mm, helicoid 25-55", 2),
     ],
 )
 def test_every_ring_of_a_stack_counts_however_short_it_is_told(asked, stack, rings):

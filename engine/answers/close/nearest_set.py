@@ -43,6 +43,9 @@ def asked_of_tubes(question: Question) -> bool:
     """Whether the size told is what the tubes shall give, and not what the lens has by itself: 'it goes 1:2'."""
     if _was_wanted(question):
         return True
+    which = question.places("which-brings")
+    if which and all(one.at > which[0].at for one in question.places("own-size")):
+        return True  # 'which one gets my 75 to 0.4x'
     wanted = question.mentions("wanted-near", "size-asked") or _is_next_wanted(question)
     return wanted and not question.mentions("own-size")
 

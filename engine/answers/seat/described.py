@@ -31,7 +31,7 @@ UNSCREWED, GAP = "unscrewed", "gap"  # traits of what no piece is: a thread left
 def described(thing: Thing, n: int, lens_mount: str, body_mount: str, knowledge: Knowledge) -> Adapter:
     """The piece of the trade that is as long as was told, else one made up of what was told of it."""
     shipped = _shipped(thing, knowledge) or _set_to_one(thing, n, knowledge) or _by_travel(thing, knowledge)
-    return shipped or _made(thing, n, lens_mount, body_mount)
+    return shipped or _joining(thing, lens_mount, body_mount, knowledge) or _made(thing, n, lens_mount, body_mount)
 
 
 def supposed(thing: Thing, n: int, knowledge: Knowledge) -> Adapter | None:
@@ -104,6 +104,19 @@ def _shipped(thing: Thing, knowledge: Knowledge) -> Adapter | None:
             continue
         near = abs(ends.shortest.nominal - low) <= off and abs(ends.longest.nominal - high) <= off
         if near and adapter.front == adapter.rear:
+            return adapter
+    return None
+
+
+def _joining(thing: Thing, lens_mount: str, body_mount: str, knowledge: Knowledge) -> Adapter | None:
+    """'a 17-30 helicoid' of an M42 lens on MFT: the one of the trade with these ends that carries both mounts."""
+    if thing.piece not in ADDED_FOCUSING or thing.thickness_mm is None or thing.front == thing.rear != ():
+        return None
+    for adapter in knowledge.catalogue.adapters.values():
+        if (adapter.kind, adapter.front, adapter.rear) != (thing.piece, lens_mount, body_mount):
+            continue
+        shut, out = adapter.thickness_mm.shortest, adapter.thickness_mm.longest
+        if is_known(shut) and is_known(out) and (shut.nominal, out.nominal) == thing.thickness_mm:
             return adapter
     return None
 

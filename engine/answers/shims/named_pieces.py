@@ -138,7 +138,8 @@ def _lens_end(things: list[Thing], lens_mount: str, body_mount: str, knowledge: 
         if thing.piece not in (*ADDED_FOCUSING, TUBE):
             continue
         if thing.thickness_mm is not None and thing.piece in ADDED_FOCUSING:
-            return described(thing, n, lens_mount, body_mount, knowledge).rear
+            rear = described(thing, n, lens_mount, body_mount, knowledge).rear
+            return rear if thing.rear or rear != body_mount else lens_mount  # one that carries both mounts
         if thing.front:
             return thing.front[0]
     return lens_mount
