@@ -100,3 +100,21 @@ def test_what_is_set_against_each_other_is_told_in_stops(question: str, stops: f
 ])  # fmt: skip
 def test_the_number_asked_for_comes_first(question: str, first: str) -> None:
     assert DESK.ask(question).lines[0].text.startswith(first)
+
+
+@pytest.mark.parametrize(("question", "stops"), [
+    ("is a 50/1.8 or 50/1.4 better adapted to mft", 0.73), ("28 f2.8 vs 28 f2 worth it", 0.97),
+])  # fmt: skip
+def test_of_two_lenses_told_by_their_stops_it_is_told_how_much_more_light_the_faster_lets_in(
+    question: str, stops: float
+) -> None:
+    assert nominals(DESK.ask(question), "light_difference_stops")[0] == pytest.approx(stops, abs=0.01)
+
+
+@pytest.mark.parametrize(("question", "first"), [
+    ("150mm on 4x5 in 35mm speak", "150 mm on 4x5 in sheet frames like 40 mm"),
+    ("1:1 with 2 x 25mm tubes on 50?", "Of what you have, 25 + 25 mm comes nearest"),
+    ("does a 1/3in cctv 5mm light the q body's 1/2.3 chip", "Lens made for 1/3 in tube: does not cover"),
+])  # fmt: skip
+def test_numbers_and_names_stay_in_their_parts(question: str, first: str) -> None:
+    assert DESK.ask(question).lines[0].text.startswith(first)
