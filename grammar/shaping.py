@@ -87,6 +87,7 @@ from grammar.things.eras import with_eras_told
 from grammar.things.flanges_of_bodies import with_flanges_of_bodies
 from grammar.things.formats import with_formats_told
 from grammar.things.frames_apart import with_frames_apart
+from grammar.things.frames_covered import with_frames_covered
 from grammar.things.group_heads import with_group_heads, with_times_told
 from grammar.things.heads_told import headed
 from grammar.things.host_first import with_host_first
@@ -165,6 +166,7 @@ def shaped(
     tokens = with_zooms_named(with_zoom_ratios(with_formats_engraved(with_screw_widths(tokens), told)), told)
     tokens = with_inches_set_against(tokens, hosts)
     tokens = with_wides_told(with_formats_told(with_frames_apart(with_front_threads(tokens, told), told), told), told)
+    tokens = with_frames_covered(tokens)
     tokens = with_fields_wanted(with_circles_told(with_lens_to_focus(tokens), told), told)
     tokens = with_lens_stops_told(with_stops_behind_glass(tokens), told)
     tokens = with_zones_told(with_stops_beside(tokens, told), line.cues, told)

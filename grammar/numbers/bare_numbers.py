@@ -23,7 +23,7 @@ from grammar.numbers.optics_numbers import (
 )
 from grammar.numbers.picture_numbers import names_size
 from grammar.things.casting import MAY_REDUCE
-from grammar.words.groups import DRAWS, MAGNIFIES
+from grammar.words.groups import DRAWS, MAGNIFIES, REACHES
 from grammar.words.tokens import Token, in_words, is_plural
 
 _STRONGEST: Final = 20.0  # dioptres
@@ -93,6 +93,8 @@ def _is_magnification(tokens: list[Token], at: int, told: frozenset[str]) -> boo
         return True  # 'extension for 0.5x', 'how much tube for 0.5x'
     if before is not None and before.value in _REACHED_BY and _is_drawn_out(tokens):
         return True  # 'what tube gets my 50 to 0.5x', '50 plus 20 mm tube to get 0.5x'
+    if before is not None and REACHES in before.groups and _is_drawn_out(tokens):
+        return True  # 'tubes make 0.5x'
     if after is not None and MAGNIFIES in after.groups:
         return True  # '4x finite objective'
     if _is_on_draw(tokens, at) or (_is_drawn_out(tokens) and _is_from_to(tokens, at)):

@@ -118,3 +118,20 @@ def test_of_two_lenses_told_by_their_stops_it_is_told_how_much_more_light_the_fa
 ])  # fmt: skip
 def test_numbers_and_names_stay_in_their_parts(question: str, first: str) -> None:
     assert DESK.ask(question).lines[0].text.startswith(first)
+
+
+@pytest.mark.parametrize(("question", "first"), [
+    ("f1.8 1/50 800iso bright overcast, what nd", "8.7 stops of ND to hold back"),
+    ("meter f/5.6 1/30, tubes make 0.5x, what exposure by hand meter", "1/30 s becomes 1/13 s: 0.5x costs 1.2 stops"),
+])  # fmt: skip
+def test_speeds_and_sizes_are_read_as_they_are_typed(question: str, first: str) -> None:
+    assert DESK.ask(question).lines[0].text.startswith(first)
+
+
+@pytest.mark.parametrize("question", [
+    "my c-mount 50 covers? 44x33 sensor in 35mm crop mode", "does my c-mount 50 cover 44x33 in 35mm crop mode",
+])  # fmt: skip
+def test_what_a_lens_shall_cover_is_not_what_it_is_made_for(question: str) -> None:
+    text = " ".join(line.text for line in DESK.ask(question).lines)
+    assert "50 mm C lens: does not cover" in text
+    assert "yes, it covers" not in text
