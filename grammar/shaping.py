@@ -25,6 +25,7 @@ from grammar.numbers.frame_rates import with_rates_told
 from grammar.numbers.front_threads import with_front_threads
 from grammar.numbers.glass_index import with_glass_by_index
 from grammar.numbers.image_told import with_image_told
+from grammar.numbers.lens_in_glass import with_lens_in_glass
 from grammar.numbers.lens_stops import with_lens_stops_told
 from grammar.numbers.lens_to_focus import with_lens_to_focus
 from grammar.numbers.limits_told import limited, under_lens, with_limits_apart
@@ -152,7 +153,9 @@ def shaped(
     tokens = with_pixels_told(
         with_shapes_told(
             with_squeezes(
-                with_times_said(with_depths_wanted(with_sizes_of_frames(with_close_ups_named(tokens))), told)
+                with_times_said(
+                    with_depths_wanted(with_sizes_of_frames(with_close_ups_named(with_lens_in_glass(tokens)))), told
+                )
             ),
             told,
         ),

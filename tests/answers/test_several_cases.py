@@ -135,3 +135,14 @@ def test_what_a_lens_shall_cover_is_not_what_it_is_made_for(question: str) -> No
     text = " ".join(line.text for line in DESK.ask(question).lines)
     assert "50 mm C lens: does not cover" in text
     assert "yes, it covers" not in text
+
+
+@pytest.mark.parametrize(("question", "first"), [
+    ("16 stops too bright, nd3.0 + nd1.8 enough?", "Yes, ND 3.0 and ND 1.8: 16 stops of ND for 16 stops too many"),
+    ("9 stops over, have nd64 and nd4, enough?", "No, ND64 and ND4: 8 stops of ND for 9 stops too many"),
+    ("2 stops too bright with nd8 on, what now", "2 stops over with ND8 on: 5 stops of ND in all"),
+    ("stabiliser focal for 25 in .71 speed thing", "enter 17.8 mm with 0.71x"),
+    ("bellows 150 out w/ 80 f4, size & real f", "80 mm, 150 mm from lens to image: f/4 counts as f/7.5"),
+])  # fmt: skip
+def test_filters_at_hand_and_glass_around_a_lens_are_read(question: str, first: str) -> None:
+    assert DESK.ask(question).lines[0].text.startswith(first)
