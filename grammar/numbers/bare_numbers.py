@@ -8,7 +8,7 @@ from engine.base.units import FAR_UNITS
 from grammar.numbers.bare_number import DISTANT, is_stop_of_lens, read_bare
 from grammar.numbers.counting import is_so_many
 from grammar.numbers.crop_numbers import is_crop, is_of_crop
-from grammar.numbers.extenders_joined import with_extenders_joined, with_reducers_told
+from grammar.numbers.extenders_joined import with_extenders_joined, with_glass_before_lens, with_reducers_told
 from grammar.numbers.focal_numbers import may_be_focal
 from grammar.numbers.lens_stops import CLOSE_UP, is_behind_lens
 from grammar.numbers.light_numbers import with_light_told
@@ -69,7 +69,7 @@ def with_numbers_told(
             out[at] = token.as_("RATIO", numbers=(1 / token.numbers[0],))  # '1:1.4 mag'
         elif token.kind == "RATIO" and _is_engraved_stop(out, at, told):
             out[at] = token.as_("FNUM", numbers=(round(1 / token.numbers[0], 4),))
-    return _with_focal_left(with_factors_left(out, told), told)
+    return _with_focal_left(with_glass_before_lens(with_factors_left(out, told)), told)
 
 
 def _is_engraved_stop(tokens: list[Token], at: int, told: frozenset[str]) -> bool:

@@ -146,3 +146,21 @@ def test_what_a_lens_shall_cover_is_not_what_it_is_made_for(question: str) -> No
 ])  # fmt: skip
 def test_filters_at_hand_and_glass_around_a_lens_are_read(question: str, first: str) -> None:
     assert DESK.ask(question).lines[0].text.startswith(first)
+
+
+@pytest.mark.parametrize("question", [
+    "0.71 + aps-c lens on mft, corners?", "0.71 and an aps-c lens on mft, corners", "a 0.71x + aps-c lens on mft",
+])  # fmt: skip
+def test_a_factor_joined_to_a_lens_is_glass_behind_it(question: str) -> None:
+    (circle,) = {row.value.least for row in DESK.ask(question).quantities or () if row.name == "image_circle_mm"}
+    assert circle == pytest.approx(20.1, abs=0.1)
+
+
+def test_what_a_circle_is_asked_for_is_not_what_the_lens_is_made_for() -> None:
+    told = DESK.ask("38mm enlarging lens image circle for aps-c?")
+    assert not any("it covers" in line.text for line in told.lines)
+
+
+def test_inches_set_against_a_mount_are_a_frame() -> None:
+    found = DESK.ask("crop for 1 inch vs mft and what a 25 does on each")
+    assert nominals(found, "equivalent_focal_mm")[:2] == pytest.approx([50.0, 68.2], abs=0.2)
