@@ -27,6 +27,7 @@ from grammar.numbers.front_threads import with_front_threads
 from grammar.numbers.glass_index import with_glass_by_index
 from grammar.numbers.image_behind import with_image_behind
 from grammar.numbers.image_told import with_image_told
+from grammar.numbers.lens_in_glass import with_lens_in_glass
 from grammar.numbers.lens_stops import with_lens_stops_told
 from grammar.numbers.lens_to_focus import with_lens_to_focus
 from grammar.numbers.limits_told import limited, under_lens, with_limits_apart
@@ -91,6 +92,7 @@ from grammar.things.eras import with_eras_told
 from grammar.things.flanges_of_bodies import with_flanges_of_bodies
 from grammar.things.formats import with_formats_told
 from grammar.things.frames_apart import with_frames_apart
+from grammar.things.frames_covered import with_frames_covered
 from grammar.things.group_heads import with_group_heads, with_times_told
 from grammar.things.heads_told import headed
 from grammar.things.host_first import with_host_first
@@ -161,7 +163,9 @@ def shaped(
     tokens = with_pixels_told(
         with_shapes_told(
             with_squeezes(
-                with_times_said(with_depths_wanted(with_sizes_of_frames(with_close_ups_named(tokens))), told)
+                with_times_said(
+                    with_depths_wanted(with_sizes_of_frames(with_close_ups_named(with_lens_in_glass(tokens)))), told
+                )
             ),
             told,
         ),
@@ -175,6 +179,7 @@ def shaped(
     tokens = with_zooms_named(with_zoom_ratios(with_formats_engraved(with_screw_widths(tokens), told)), told)
     tokens = with_inches_set_against(tokens, hosts)
     tokens = with_wides_told(with_formats_told(with_frames_apart(with_front_threads(tokens, told), told), told), told)
+    tokens = with_frames_covered(tokens)
     tokens = with_fields_wanted(with_circles_told(with_lens_to_focus(tokens), told), told)
     tokens = with_lens_stops_told(with_stops_behind_glass(tokens), told)
     tokens = with_zones_told(with_stops_beside(tokens, told), line.cues, told)

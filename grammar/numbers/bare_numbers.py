@@ -8,7 +8,7 @@ from engine.base.units import FAR_UNITS
 from grammar.numbers.bare_number import DISTANT, is_stop_of_lens, read_bare
 from grammar.numbers.counting import is_so_many
 from grammar.numbers.crop_numbers import is_crop, is_of_crop
-from grammar.numbers.extenders_joined import with_extenders_joined, with_reducers_told
+from grammar.numbers.extenders_joined import with_extenders_joined, with_glass_before_lens, with_reducers_told
 from grammar.numbers.focal_numbers import may_be_focal
 from grammar.numbers.lens_stops import CLOSE_UP, is_behind_lens
 from grammar.numbers.light_numbers import with_light_told
@@ -23,7 +23,7 @@ from grammar.numbers.optics_numbers import (
 )
 from grammar.numbers.picture_numbers import names_size
 from grammar.things.casting import MAY_REDUCE
-from grammar.words.groups import DRAWS, MAGNIFIES
+from grammar.words.groups import DRAWS, MAGNIFIES, REACHES
 from grammar.words.tokens import Token, in_words, is_plural
 
 _STRONGEST: Final = 20.0  # dioptres
@@ -69,7 +69,7 @@ def with_numbers_told(
             out[at] = token.as_("RATIO", numbers=(1 / token.numbers[0],))  # '1:1.4 mag'
         elif token.kind == "RATIO" and _is_engraved_stop(out, at, told):
             out[at] = token.as_("FNUM", numbers=(round(1 / token.numbers[0], 4),))
-    return _with_focal_left(with_factors_left(out, told), told)
+    return _with_focal_left(with_glass_before_lens(with_factors_left(out, told)), told)
 
 
 def _is_engraved_stop(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
@@ -96,6 +96,8 @@ def _is_magnification(tokens: list[Token], at: int, told: frozenset[str]) -> boo
         return True  # 'extension for 0.5x', 'how much tube for 0.5x'
     if before is not None and before.value in _REACHED_BY and _is_drawn_out(tokens):
         return True  # 'what tube gets my 50 to 0.5x', '50 plus 20 mm tube to get 0.5x'
+    if before is not None and REACHES in before.groups and _is_drawn_out(tokens):
+        return True  # 'tubes make 0.5x'
     if after is not None and MAGNIFIES in after.groups:
         return True  # '4x finite objective'
     if _is_on_draw(tokens, at) or (_is_drawn_out(tokens) and _is_from_to(tokens, at)):

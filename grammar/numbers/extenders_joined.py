@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import Final
 
 from grammar.numbers.optics_numbers import EXTENDERS, LENSLIKE
 from grammar.words.tokens import Token
 from grammar.words.written import TELECONVERTER
+
+_STANDS: Final = "behind"
 
 _NUMBERS: Final = frozenset(["NUMBER", "TIMES"])
 _JOINS: Final = frozenset(["and", "+", "&", ",", "/"])
@@ -88,3 +91,17 @@ def _is_of_extenders(tokens: list[Token], row: list[int]) -> bool:
 
 def _names(token: Token) -> bool:
     return token.kind == "PIECE" and (token.value == _EXTENDER or token.text.casefold().startswith(_NAMED))
+
+
+def with_glass_before_lens(tokens: list[Token]) -> list[Token]:
+    """'0.71 + APS-C lens': a factor that a lens is joined to is glass by itself."""
+    out = list(tokens)
+    for at, (factor, join) in enumerate(pairwise(tokens)):
+        rest = [one.kind for one in tokens[at + 2 : at + 5] if one.kind != "DET"]
+        lens = rest[:2] in (["FORMAT", "LENS"], ["KIND", "LENS"], ["MOUNT", "LENS"]) or rest[:1] in (
+            ["LENS"],
+            ["COMBO"],
+        )
+        if factor.kind == "TIMES" and factor.numbers[0] < 1 and "." in factor.text and join.kind == "JOIN" and lens:
+            out[at + 1] = join.as_("PREP", value=_STANDS)
+    return out

@@ -118,7 +118,7 @@ def length_before(tokens: list[Token], at: int, measured: str) -> int | None:
         back -= 1  # '70.6 is the barrel'
     if measured in _MEASURED and back >= 0 and tokens[back].text.isalpha():
         return None  # 'four flanges'
-    if measured == "thickness" and back > 0 and is_lens_led(tokens, back):
+    if measured == "thickness" and back > 0 and (is_lens_led(tokens, back) or tokens[back - 1].value == "bellows"):
         return None  # 'the ring for my 55 is short'
     if back < 0 or tokens[back].kind not in SIZES:
         return None

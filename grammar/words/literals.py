@@ -91,8 +91,8 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ("0.pst", rf"(?:(?P<n>{_PITCH})\s?(?:mm)?\s?pitch(?!{_IS}{_PITCH}{_END}(?!\.\d|\s?/|{_TURNED}))|{_GAUGED}{_IS}"
      rf"(?:(?P<n2>{_PITCH})(?!\s?tpi|\s?[/-]\s?\d|\.?\d|{_TURNED})(?: ?mm)?|(?P<t>{_TPI})(?:\s?tpi)?))"
      rf"{_END}", made.pitch),
-    ("i", rf"iso\s?[/:=]?\s?(?P<n>[1-9]\d*){_END}(?!\s?/\s?\d|\s?fps|\sframes)", made.one("ISO")),
-    ("ae", rf"(?:asa|ei)\s?(?P<n>[1-9]\d*){_END}", made.one("ISO")),
+    ("0.", rf"(?P<n>[1-9]\d{{1,5}})iso{_END}", made.one("ISO")),
+    ("iae", rf"(?:iso\s?[/:=]?|asa|ei)\s?(?P<n>[1-9]\d*){_END}(?!\s?/\s?\d|\s?fps|\sframes)", made.one("ISO")),
     ("el", rf"[el]v\s?(?P<n>-?\d+(?:\.\d+)?){_END}", made.one("EV")),
     (
         "n",

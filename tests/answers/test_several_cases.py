@@ -100,3 +100,67 @@ def test_what_is_set_against_each_other_is_told_in_stops(question: str, stops: f
 ])  # fmt: skip
 def test_the_number_asked_for_comes_first(question: str, first: str) -> None:
     assert DESK.ask(question).lines[0].text.startswith(first)
+
+
+@pytest.mark.parametrize(("question", "stops"), [
+    ("is a 50/1.8 or 50/1.4 better adapted to mft", 0.73), ("28 f2.8 vs 28 f2 worth it", 0.97),
+])  # fmt: skip
+def test_of_two_lenses_told_by_their_stops_it_is_told_how_much_more_light_the_faster_lets_in(
+    question: str, stops: float
+) -> None:
+    assert nominals(DESK.ask(question), "light_difference_stops")[0] == pytest.approx(stops, abs=0.01)
+
+
+@pytest.mark.parametrize(("question", "first"), [
+    ("150mm on 4x5 in 35mm speak", "150 mm on 4x5 in sheet frames like 40 mm"),
+    ("1:1 with 2 x 25mm tubes on 50?", "Of what you have, 25 + 25 mm comes nearest"),
+    ("does a 1/3in cctv 5mm light the q body's 1/2.3 chip", "Lens made for 1/3 in tube: does not cover"),
+])  # fmt: skip
+def test_numbers_and_names_stay_in_their_parts(question: str, first: str) -> None:
+    assert DESK.ask(question).lines[0].text.startswith(first)
+
+
+@pytest.mark.parametrize(("question", "first"), [
+    ("f1.8 1/50 800iso bright overcast, what nd", "8.7 stops of ND to hold back"),
+    ("meter f/5.6 1/30, tubes make 0.5x, what exposure by hand meter", "1/30 s becomes 1/13 s: 0.5x costs 1.2 stops"),
+])  # fmt: skip
+def test_speeds_and_sizes_are_read_as_they_are_typed(question: str, first: str) -> None:
+    assert DESK.ask(question).lines[0].text.startswith(first)
+
+
+@pytest.mark.parametrize("question", [
+    "my c-mount 50 covers? 44x33 sensor in 35mm crop mode", "does my c-mount 50 cover 44x33 in 35mm crop mode",
+])  # fmt: skip
+def test_what_a_lens_shall_cover_is_not_what_it_is_made_for(question: str) -> None:
+    text = " ".join(line.text for line in DESK.ask(question).lines)
+    assert "50 mm C lens: does not cover" in text
+    assert "yes, it covers" not in text
+
+
+@pytest.mark.parametrize(("question", "first"), [
+    ("16 stops too bright, nd3.0 + nd1.8 enough?", "Yes, ND 3.0 and ND 1.8: 16 stops of ND for 16 stops too many"),
+    ("9 stops over, have nd64 and nd4, enough?", "No, ND64 and ND4: 8 stops of ND for 9 stops too many"),
+    ("2 stops too bright with nd8 on, what now", "2 stops over with ND8 on: 5 stops of ND in all"),
+    ("stabiliser focal for 25 in .71 speed thing", "enter 17.8 mm with 0.71x"),
+    ("bellows 150 out w/ 80 f4, size & real f", "80 mm, 150 mm from lens to image: f/4 counts as f/7.5"),
+])  # fmt: skip
+def test_filters_at_hand_and_glass_around_a_lens_are_read(question: str, first: str) -> None:
+    assert DESK.ask(question).lines[0].text.startswith(first)
+
+
+@pytest.mark.parametrize("question", [
+    "0.71 + aps-c lens on mft, corners?", "0.71 and an aps-c lens on mft, corners", "a 0.71x + aps-c lens on mft",
+])  # fmt: skip
+def test_a_factor_joined_to_a_lens_is_glass_behind_it(question: str) -> None:
+    (circle,) = {row.value.least for row in DESK.ask(question).quantities or () if row.name == "image_circle_mm"}
+    assert circle == pytest.approx(20.1, abs=0.1)
+
+
+def test_what_a_circle_is_asked_for_is_not_what_the_lens_is_made_for() -> None:
+    told = DESK.ask("38mm enlarging lens image circle for aps-c?")
+    assert not any("it covers" in line.text for line in told.lines)
+
+
+def test_inches_set_against_a_mount_are_a_frame() -> None:
+    found = DESK.ask("crop for 1 inch vs mft and what a 25 does on each")
+    assert nominals(found, "equivalent_focal_mm")[:2] == pytest.approx([50.0, 68.2], abs=0.2)

@@ -127,6 +127,12 @@ def _off_by(question: Question, times: tuple[float, ...], knowledge: Knowledge) 
     light = light_of(question, knowledge)
     exact = Interval.exact(stops)
     text = f"{stops_said(stops)} over: ND of {stops_said(stops)} puts it right, or {' or '.join(cures)}."
+    if light.filters and mentions(question, "is-it-enough"):
+        left = stops - held(light).nominal
+        enough = f"{listed(light.filters)}: {stops_said(held(light).nominal)} of ND for {stops_said(stops)} too many"
+        lack = f"No, {enough}, still {stops_said(left)} over."
+        text = f"Yes, {enough}." if left <= LEAST_CHANGE else lack
+        return Told((Line("head", text),), (Quantity("nd_stops", exact), light_by(max(left, 0.0), "left over")))
     if light.filters:
         exact = exact + held(light)
         text = f"{stops_said(stops)} over with {listed(light.filters)} on: {stops_said(exact.nominal)} of ND in all."
