@@ -56,6 +56,7 @@ HEARD_AS: Final = {
     "wondered-at": "wondered-at", "drawn-to-film": "drawn-to-film", "light-to-give": "light-to-give",
     "word-asked": "word-asked", "mount-called": "mount-called",
     "iris-idle": "iris-idle", "which-is-mine": "which-is-mine", "which-to-blame": "which-to-blame",
+    "proof-asked": "proof-asked",
     "moved-out-asked": "moved-out-asked", "span-to-near": "span-to-near", "piece-taken-off": "off-again",
 }  # fmt: skip
 # what is listened for where it stands, in a turn that is no question yet

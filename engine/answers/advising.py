@@ -16,6 +16,7 @@ from engine.answers.picture.cover import cover_told
 from engine.answers.seat.reaching_in import reach_told
 from engine.answers.seat.spacing import FAR_AT_A_MARK
 from engine.answers.shims.loose import Loose, loose
+from engine.answers.stuck_still import gone_on, stuck_before
 from engine.answers.words.advice import (
     HARM,
     MOST,
@@ -75,6 +76,8 @@ def advise(question: Question, knowledge: Knowledge) -> Answer:
 
 def ruled(question: Question, knowledge: Knowledge) -> Answer:
     """Whether it is safe: the ruling in a few words, what the numbers say, what the chain warns of, then the advice."""
+    stuck = stuck_before(question, knowledge.catalogue)
+    question = gone_on(question, stuck) if stuck is not None else question
     way = _way_of(question, knowledge)
     chain = way.chains[0].listed.judged if way is not None and way.chains else None
     if chain is not None and asks_all(question, knowledge):
@@ -83,7 +86,7 @@ def ruled(question: Question, knowledge: Knowledge) -> Answer:
     kept = chain is not None and question.topic != STUCK and question.follows and _is_of_seat(question.prior)
     if question.topic == TOUCH and question.follows:
         question = question.with_(adapters=question.between)  # a filter spoken of before meets nothing behind
-    rows = named_or_near(question.with_(prior=None, adapters=()) if kept else question, knowledge)
+    rows = named_or_near(stuck or (question.with_(prior=None, adapters=()) if kept else question), knowledge)
     if rows[0].id in OF_REAR if rows else question.topic == TOUCH:
         rows = [*dict.fromkeys((*of_pair(question, knowledge), *rows))]  # what meets what in just that body
     if question.topic == RADIOACTIVE and not question.mentions("tint-out"):

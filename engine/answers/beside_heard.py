@@ -288,7 +288,7 @@ OF_FAR_THINGS = (
     ((IDENTIFY_MOUNT, DEFINITION, CHAIN, LOOK_ALIKE), heard(named("purposes", "with_purpose"), "purpose-asked")),
     ((*WAYS, LOOK_ALIKE), heard(advised("long-thread"), "thread-so-long")),
     ((WHY,), heard(advised("ring-or-lens"), "which-to-blame")),
-    ((IDENTIFY_MOUNT, LOOK_ALIKE, COMPARE), heard(advised("ltm-in-m39"), "tpi-or-mm")),
+    ((IDENTIFY_MOUNT, LOOK_ALIKE, COMPARE, WHY), heard(advised("ltm-in-m39"), "tpi-or-mm")),
     ((*WAYS, SHIM_CALIBRATION, WHY, EXPOSURE_ND), heard(advised("hidden-stopped-down"), "ok-stopped-down")),
     ((COMPARE,), heard(advised("thin-on-purpose"), "thick-or-thin")),
     (WAYS, heard(advised("thin-on-purpose"), "rather-thin")),

@@ -16,6 +16,9 @@ from tests.answers.talks import flat, talk
     ("stopped down pin on the back of my m42 lens, what's it for", "Pin at the back"),
     ("is it okay to clean haze with vinegar inside the lens", "No: not by dripping it in."),
     ("metal dust came off the thread into the body", "Not harmless."),
+    ("lens was in a flooded basement", "Not safe to use before it is looked at."),
+    ("kid put a sticker on the rear glass", "Do not scrape it."),
+    ("why do some m39 lenses say 26tpi and others 1mm, how can i feel the difference", "39 mm by 26 tpi"),
     ("rear element bigger than the hole in the body", "Not safe before both are measured."),
 ])  # fmt: skip
 def test_it_is_told_first(club, question, first):

@@ -7,7 +7,10 @@ import pytest
 from tests.answers.talks import flat, talk
 
 
-@pytest.mark.parametrize("turn", ["same lens, stuck wide open", "aperture does nothing", "the blades wont move"])
+@pytest.mark.parametrize(
+    "turn",
+    ["same lens, stuck wide open", "aperture does nothing", "the blades wont move", "the aperture isnt closing either"],
+)
 def test_an_iris_that_does_nothing_is_given_its_reason(club, turn):
     _, found, on = talk(club, "m42 135 on Z", turn, "so what do i do")
     assert "a pin or lever closes the blades" in flat(found)

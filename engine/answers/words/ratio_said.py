@@ -9,6 +9,7 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import focals, numbers
 from engine.answers.parts.wording import figures, small_mm, trimmed
 from engine.answers.picture.frames import frames_named
+from engine.answers.words.engraved_ring import engraved
 from engine.base.interval import Interval, is_known
 from engine.physics import closeup
 from grammar.questions import Question
@@ -19,7 +20,10 @@ _SHARE: Final = 0.02  # by which a ratio may be off a whole number
 
 
 def ratio_said(question: Question, knowledge: Knowledge) -> Told:
-    """Nothing where no magnification, or more than one, is told."""
+    """Nothing where no magnification, or more than one, is told, and no front of a lens is read out."""
+    front = engraved(question)
+    if front.lines:
+        return front
     told = numbers(question, "magnification")
     if len(told) != 1 or not told[0]:
         return Told()
