@@ -38,12 +38,11 @@ OF_THREADS = (CHAIN, DIY_DIMENSION, HAZARD, WHY)  # kinds that may be asked of a
 NAMING = (CHAIN, FOCUS_VERDICT, IDENTIFY_MOUNT, LOOK_ALIKE, COVERAGE, LIST_FITS)  # kinds that need a name
 OF_A_RING = (CHAIN, FOCUS_VERDICT, DIY_DIMENSION, SHIM_CALIBRATION, COMPARE, BUY_PLAN, LIST_FITS)
 READ_RINGS = (CHAIN, FOCUS_VERDICT, DIY_DIMENSION, IDENTIFY_MOUNT)  # kinds that may be asked of a measured ring
-# kinds that may be asked of the gap behind a lens; where it may touch, the answer tells of it by itself
+# kinds that may be asked of the gap behind a lens (where it may touch, the answer tells of it by itself)
 REACHING = (CHAIN, FOCUS_VERDICT, DIY_DIMENSION, COVERAGE, SHIM_CALIBRATION, IDENTIFY_MOUNT, LIST_FITS)
-# kinds that the shape of an anamorphic picture may be asked as
 OF_PICTURES = (
     COVERAGE, CROP_EQUIVALENT, GEAR_SETTING, DEFINITION, MACRO_DISTANCE, CHAIN, FOCUS_VERDICT, DRAW,
-)  # fmt: skip
+)  # of the shape of an anamorphic picture  # fmt: skip
 WAYS = (CHAIN, FOCUS_VERDICT)  # kinds about how a lens gets on a body, which may tell what it shall do there
 # kinds beside which it is told what is noted of the mounts and rings
 NOTED = (
@@ -105,7 +104,7 @@ def spaced(load: Callable[[], Beside]) -> Beside:
 
 def unheard(key: str, added: Beside) -> Beside:
     """What is added where that is not heard: a screw that stops two turns before its end focuses nothing."""
-    return lambda answer, question, knowledge: answer if question.mentions(key) else added(answer, question, knowledge)
+    return lambda answer, asked, knowledge: answer if asked.mentions(key) else added(answer, asked, knowledge)
 
 
 def advised(name: str) -> Callable[[], Beside]:
@@ -118,8 +117,8 @@ def advised(name: str) -> Callable[[], Beside]:
     return load
 
 
-FIGURES = ("register", "throat", "pitch", "thread", "angle", "male", "female", "diameter", "glass", "depth")  # asked
-# what is added where figures of a mount, and threads that meet, are spoken of
+FIGURES = ("register", "throat", "pitch", "thread", "angle", "male", "female", "diameter", "glass", "depth")
+# what is added where these figures of a mount are asked, or threads that meet
 OF_SCREWS = (
     (WAYS, heard(named("ways.spacers_each", "with_each_spacer"), "each-alone", "limits-asked")),  # one by one, first
     # what the screw of a lens does in a thread that is not its own, before the answer

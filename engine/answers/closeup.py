@@ -15,7 +15,7 @@ from engine.answers.close.converted import through_glass
 from engine.answers.close.coupled import by_their_stops, coupled, is_turned, with_ring_turned
 from engine.answers.close.dioptres import powers_of, whatever_lens, with_close_up_lens
 from engine.answers.close.draw_wanted import draw_wanted
-from engine.answers.close.drawn import BELLOWS, draws
+from engine.answers.close.drawn import draws, is_told_by_kind
 from engine.answers.close.draws_apart import draws_apart
 from engine.answers.close.finite_objective import on_its_tube
 from engine.answers.close.image_side import size_told
@@ -49,9 +49,8 @@ from engine.answers.seat.ways_told import are_set_apart, ways_told
 from engine.answers.shims.loose import loose, off_by_mm
 from engine.base.compact import replace
 from grammar.kinds import MACRO_DISTANCE
-from grammar.questions import CLOSE_UP_LENS, OFF, Question, Thing
+from grammar.questions import CLOSE_UP_LENS, OFF, Question
 
-ENLARGER = "enlarger"
 LARGER = (0.5, 1.0, 2.0)  # magnifications that are spoken of
 FOCAL_ASKED = "How near it comes hangs on the focal length: what is engraved on the lens?"
 LARGE_ASKED = "How large it then comes hangs on the focal length: what is engraved on the lens?"
@@ -90,7 +89,7 @@ def _of_a_kind(question: Question, knowledge: Knowledge) -> Answer | None:
 def _by_numbers(question: Question, knowledge: Knowledge) -> Answer:
     """What tubes, sizes and distances give; the chain where lens and body are named; else what is asked for."""
     question = with_tube_on_ring(question, knowledge)
-    by_kind = any(_is_told_by_kind(lens, question) for lens in question.lenses)
+    by_kind = any(is_told_by_kind(lens, question) for lens in question.lenses)
     named = (by_kind or any(lens.ids for lens in question.lenses)) and bool(question.bodies)
     named = named and motif_told(question, knowledge.catalogue) is None
     if named and ((by_kind and size_told(question) is None) or goes_by_chain(question, knowledge)):
@@ -124,11 +123,6 @@ def _by_numbers(question: Question, knowledge: Knowledge) -> Answer:
         question.text, MACRO_DISTANCE, ANSWERED, tuple(lines), question=question, chains=chains or None,
         quantities=told.quantities,
     )  # fmt: skip
-
-
-def _is_told_by_kind(lens: Thing, question: Question) -> bool:
-    """An enlarger lens on a bellows: its flange-to-image follows from its kind, and it stands on no register."""
-    return lens.lens_kind == ENLARGER and any(one.piece == BELLOWS for one in question.adapters)
 
 
 def _of_field(question: Question, knowledge: Knowledge) -> Told:

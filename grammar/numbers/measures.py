@@ -6,17 +6,13 @@ from typing import Final
 
 from grammar.numbers.closer_rings import with_closer_rings
 from grammar.numbers.crests import counted, is_screw, is_thread_measured
-from grammar.numbers.measured_lengths import (
-    AWAY,
-    OWN,
+from grammar.numbers.measured_lengths import AWAY, OWN, is_plausible, length_behind, length_of
+from grammar.numbers.measured_near import (
     is_its_length,
     is_keyed_before,
     is_keyed_behind,
     is_led_as_other,
     is_measured_behind,
-    is_plausible,
-    length_behind,
-    length_of,
 )
 from grammar.numbers.near_marks import is_own_size
 from grammar.numbers.ring_measured import PIECES, pieces_told, ring_measured

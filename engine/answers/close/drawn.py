@@ -10,6 +10,12 @@ from engine.base.interval import is_known
 from grammar.questions import Question, Thing
 
 BELLOWS = "bellows"
+ENLARGER = "enlarger"
+
+
+def is_told_by_kind(lens: Thing, question: Question) -> bool:
+    """An enlarger lens on a bellows: its flange-to-image follows from its kind, and it stands on no register."""
+    return lens.lens_kind == ENLARGER and any(one.piece == BELLOWS for one in question.adapters)
 
 
 def is_drawn(thing: Thing) -> bool:
