@@ -283,7 +283,8 @@ def _thick_plates(tokens: list[Token]) -> list[Token]:
         thick = tokens[at + 1].kind == "MEASURE" and tokens[at + 1].value == "thickness"
         if not (thick and _is_plate(token) and token.numbers[0] > _LEAST_PLATE):
             continue
-        beside = [*tokens[max(0, at - 1) : at], *tokens[at + 2 : at + 3]]
+        led = [one for one in tokens[max(0, at - 2) : at] if one.text != ","]
+        beside = [*led[-1:], *tokens[at + 2 : at + 3]]
         if any(PLATE in one.groups or one.value == _FILTER for one in beside):
             tokens[at] = token.as_("KEYED", value="glass", unit="mm")
             tokens[at + 1] = tokens[at + 1].as_("CUE")

@@ -31,6 +31,9 @@ def with_settings(tokens: list[Token], told: frozenset[str] = frozenset()) -> li
                 continue  # 'bellows at 100 mm' is drawn so far
             if after is not None and _is_lens_at(tokens, at + 1):
                 continue
+            if after is not None and _is_zoomed_to(tokens, at):
+                tokens = [*tokens[: at + 1], after.as_("FOCAL"), *tokens[at + 2 :]]
+                continue
             if after is not None and after.kind in _SETTING:
                 out.append(token.as_("AT"))
             continue
@@ -38,6 +41,15 @@ def with_settings(tokens: list[Token], told: frozenset[str] = frozenset()) -> li
             out.append(Token("AT", "", token.column, value="at"))
         out.append(token)
     return out
+
+
+def _is_zoomed_to(tokens: list[Token], at: int) -> bool:
+    """'the lens on my super 8 cam is set to 10 mm': no subject is so near, and no other length is told of the lens."""
+    length = tokens[at + 1]
+    short = length.is_mm and length.kind == "LENGTH" and length.text[-2:] == "mm" and length.numbers[0] < _NEAREST
+    lens = any(one.kind == "LENS" for one in tokens[:at])
+    others = any(one.kind in _TELLS_LENS or one.kind == "PIECE" for n, one in enumerate(tokens) if n != at + 1)
+    return short and lens and not others
 
 
 def _how_far(tokens: list[Token], at: int) -> Token:

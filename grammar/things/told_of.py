@@ -18,7 +18,25 @@ _SHORTEST, _LONGEST = 4.0, 2000.0  # mm, of a lens
 
 def with_told_of(tokens: list[Token], hosts: frozenset[str]) -> list[Token]:
     """The mount before the thing that it is told of. `hosts`: mounts that, named alone, are those of a body."""
-    return _in_commas(_of_camera(_told_so(tokens)), hosts)
+    return _in_commas(_of_camera(_told_so(_on_front_of(tokens))), hosts)
+
+
+def _on_front_of(tokens: list[Token]) -> list[Token]:
+    """'a 50 flipped onto the filter thread of a 135': it is put on that lens."""
+    if not any(token.kind == "TRAIT" and token.value == "reversed" for token in tokens):
+        return tokens
+    for at in range(len(tokens) - 2):
+        front, of = tokens[at : at + 2]
+        size = at + 2 + (tokens[at + 2].kind == "DET")
+        thread = front.kind == "PIECE" and front.value == "filter" and front.text.casefold().endswith("thread")
+        if thread and of.value == "of" and size < len(tokens) and tokens[size].kind in ("LENGTH", "NUMBER"):
+            led = tokens[at - 1] if at and tokens[at - 1].kind == "DET" else None
+            first = at - 1 if led is not None else at
+            put = tokens[:first]
+            if put and put[-1].kind == "PREP":
+                put = [*put[:-1], put[-1].as_("PREP", value="on")]
+            return [*put, tokens[size].as_("FOCAL", unit="mm"), *tokens[size + 1 :]]
+    return tokens
 
 
 def _of_camera(tokens: list[Token]) -> list[Token]:

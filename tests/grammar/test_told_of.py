@@ -67,3 +67,23 @@ def test_breech_lock_lenses_of_a_format_are_taken_for_the_mount_with_the_most_ri
     )
     assert pair(answer.question) == ("p6-mount", "ef-mount")
     assert any("Taken for P6" in line.text for line in answer.lines)
+
+
+def test_a_lens_flipped_onto_the_filter_thread_of_another_is_coupled_with_it(desk: Desk) -> None:
+    answer = desk.ask("If I flip a 50mm round and couple it to the filter thread of a 135mm, which ratio does it give?")
+    sizes = [row.value.nominal for row in answer.quantities or () if row.name == "magnification"]
+    assert any(size == pytest.approx(2.7) for size in sizes)
+
+
+def test_what_the_lens_of_a_camera_is_set_to_is_its_focal_length(desk: Desk) -> None:
+    question = desk.ask(
+        "The lens on my super 8 cam is set to 10 mm. Which full-frame focal length matches it?"
+    ).question
+    assert question is not None
+    assert question.lens is not None
+    assert question.lens.focal_length_mm == 10
+
+
+def test_what_stands_in_for_infinity_is_so_far_away(desk: Desk) -> None:
+    answer = desk.ask("With an 85, what's the minimum distance of an object that can stand in for infinity?")
+    assert any(row.name == "target_distance_mm" for row in answer.quantities or ())

@@ -20,6 +20,7 @@ WHERE: Final = (
     "40.5 mm, cine and video lenses often 27 or 35.5 mm, small ones 25.5 mm."
 )
 _SETTINGS: Final = ("shutter", "iso", "light", "frame_rate", "factor", "stops")  # who tells them asks for density
+_TURNED: Final = "reversed"  # trait of a lens that is put on the front of another
 _SHOWN: Final = 6
 FILTER: Final = "filter"  # kind of the mounts that filters have
 
@@ -33,6 +34,7 @@ def with_front_told(answer: Answer, question: Question, knowledge: Knowledge) ->
     told = told or any(question.said(key) is not None for key in _SETTINGS)
     of_filter = knowledge.catalogue.mounts.get(lens.id or "") if lens is not None else None
     told = told or (of_filter is not None and of_filter.kind == FILTER)  # 'how wide is a Series VI filter'
+    told = told or any(_TURNED in thing.traits for thing in question.lenses)  # the thread is what it is turned onto
     stepped = any(thing.steps for thing in question.adapters)
     if lens is None or told or stepped or not (lens.ids or lens.focal_length_mm):
         return answer
