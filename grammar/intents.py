@@ -149,7 +149,9 @@ def _ends_in_why(line: Line) -> bool:
     said = [token for token in line.tokens if token.kind not in ("DET", "FILLER")]
     while said and said[-1].kind == "STOP":
         said.pop()
-    parted = [at for at, token in enumerate(said) if token.kind == "STOP" or token.text in (",", "-")]
+    parted = [
+        at for at, one in enumerate(said) if one.kind == "STOP" or one.text == "," or (one.text == "-" and one.gap)
+    ]
     last = said[parted[-1] + 1 :] if parted else []
     if not last:
         return False

@@ -90,9 +90,8 @@ def _mount_before(before: Question) -> str | None:
 
 def _only_mount(tokens: list[Token]) -> str | None:
     """The one mount that is named, as typed."""
-    mounts = [one for one in tokens if one.kind in ("MOUNT", "LETTER")]
-    if len(mounts) > 1:
-        mounts = [one for one in mounts if one.text != "a"]  # 'a T2'
+    # 'a T2', 'what is a register': a small 'a' is the article
+    mounts = [one for one in tokens if one.kind in ("MOUNT", "LETTER") and one.text != "a"]
     return _as_mount(mounts[0].text) if len(mounts) == 1 else None
 
 

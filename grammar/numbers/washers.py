@@ -13,8 +13,9 @@ _WHERE: Final = frozenset(["between", "behind", "on"])
 _SHIM_CUE: Final = "shim"
 _WASHER: Final = "washer"
 _ASKS_FAR: Final = frozenset(
-    ["infinity", "how-far", "focus", "how-close", "which-stop", "end-far", "how-bad", "left-so", "comes-of-it"]
+    ["infinity", "how-far", "focus", "how-close", "which-stop", "end-far", "how-bad", "left-so"]
 )  # cues that ask what comes of it
+_ASKS_EFFECT: Final = "comes-of-it"  # the cue that asks what a thing does
 _ASKS_WHAT_COMES: Final = _ASKS_FAR | {"save", "how-far", "f-stop", "will"}
 # what was asked before, where a washer that is put in then is so much more between
 _AFTER: Final = frozenset(
@@ -34,7 +35,7 @@ def tell_washers(tokens: list[Token], told: frozenset[str]) -> None:
     """'a 2 mm washer between the lens and the body': where no piece is told otherwise, that is the ring."""
     stands = sum(one.kind == "MOUNT" for one in tokens) > 1 and not told & _ASKS_WHICH
     if told & {_SHIM_CUE, _SPACER_CUE}:
-        _tell_shim(tokens, bool(told & (_ASKS_FAR | _AFTER)) or stands)
+        _tell_shim(tokens, bool(told & (_ASKS_FAR | _AFTER)) or stands, _ASKS_EFFECT in told)
     if told & _ASKS_WHAT_COMES or stands:
         _tell_sheet(tokens)
     if any(one.kind == "PIECE" for one in tokens):
@@ -57,7 +58,7 @@ def tell_washers(tokens: list[Token], told: frozenset[str]) -> None:
             return
 
 
-def _tell_shim(tokens: list[Token], asks_far: bool) -> None:
+def _tell_shim(tokens: list[Token], asks_far: bool, asks_effect: bool) -> None:
     """'I glued a 0.5 shim behind the M42-E ring, infinity gone?': a shim that is there is so much more between.
 
     So it is where what comes of it is asked, or was before, and of a lens told 'with a 1 mm washer under it'.
@@ -77,7 +78,8 @@ def _tell_shim(tokens: list[Token], asks_far: bool) -> None:
         first = at if of else at - 1 - named
         counted = _is_counted(tokens, first)
         there = word.text.casefold().startswith(_WASHER) and _is_led_with(tokens, first - counted)
-        bare = bare and (asks_far or there)
+        # what a shim of 0.5 mm does is told as of a shim; of a bare number, or a washer of a mount, it is one between
+        bare = bare and (asks_far or there or (asks_effect and (named or not size.is_mm or size.kind != "LENGTH")))
         put = (where is not None and PUT_WHERE in where.groups) or _is_joined(tokens, first - counted)
         if bare and (put or (there and counted)) and 0 < size.numbers[0] <= _THICKEST_SHIM_MM:
             mount = tokens[at - 1 : at] if named else []

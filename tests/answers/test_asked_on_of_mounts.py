@@ -13,9 +13,13 @@ from tests.answers.picture import flat, numbers
         ("flange distance of Z", "and throat?", "Z-mount: 55 mm across inside"),
         ("register of E", "and its throat?", "E-mount: 46.1 mm across inside"),
         ("register of P67", "throat too?", "P67: 72 mm across inside"),
-        ("thread of LTM?", "and pitch", "Pitch of the thread: 0.98 mm"),
-        ("throat of K", "and the register?", "Register: 45.46 mm (k-mount). K-mount: register 45.46"),
-        ("what is the throat of MFT", "and the flange distance", "Register: 19.25 mm (mft-mount)"),
+        ("thread of LTM?", "and pitch", "LTM: thread 39 mm x 26 tpi (Whitworth form), 39 mm wide, pitch 0.977 mm"),
+        ("throat of K", "and the register?", "K-mount: register 45.46 mm, flange to image"),
+        (
+            "what is the throat of MFT",
+            "and the flange distance",
+            "Micro Four Thirds: register 19.25 mm, flange to image",
+        ),
     ],
 )
 def test_a_measure_alone_is_that_of_the_mount_of_before(talked, first, then, head):

@@ -102,14 +102,26 @@ def test_a_body_that_is_nearly_a_known_one_is_asked_about_and_nothing_else(club)
 @pytest.mark.parametrize(
     ("text", "tubes"),
     [
-        ("75mm enlarger, M42 helicoid 17-31, on MFT. what spacers", "14 to 42 mm"),
-        ("90mm enlarger lens, helicoid 17-31 and E-mount: which tubes do I need besides", "28 to 60 mm"),
         ("150mm enlarger lens, M65 helicoid 25-55, 44x33 G body: what length is still missing", "46 to 106 mm"),
     ],
 )
 def test_beside_a_helicoid_stand_the_tubes_that_bring_infinity_into_its_travel(club, text, tubes):
     (answer,) = talk(club, text)
     assert f"Tubes and rings of {tubes} beside it" in flat(answer)
+
+
+@pytest.mark.parametrize(
+    ("text", "rest"),
+    [
+        # 71.25 mm from its flange to the image, less 19.25 of the body and 26.21 of the ring, is in the travel
+        ("75mm enlarger, M42 helicoid 17-31, on MFT. what spacers", "infinity with it at 25.79 mm"),
+        # 85.5 mm, less 18 of the body and 27.46 of the ring, is beyond it
+        ("90mm enlarger lens, helicoid 17-31 and E-mount: which tubes do I need besides", "9.04 mm to 23.04 mm more"),
+    ],
+)
+def test_with_the_usual_ring_it_is_told_what_the_helicoid_lacks(club, text, rest):
+    (answer,) = talk(club, text)
+    assert rest in flat(answer)
 
 
 def test_two_rings_are_set_against_one(club):

@@ -13,7 +13,7 @@ from grammar.words.wordlist import MENTION
 
 ENGINE = Path(__file__).parents[2] / "engine"
 GRAMMAR = ENGINE.parent / "grammar"
-LISTENING = ("mentions", "last_said", "number_beside", "places", "holds")
+LISTENING = ("mentions", "last_said", "number_beside", "places", "holds", "_is_off_by")
 PHRASES = {"vignet": ("vignet", "dark corner"), "up": ("up",), "cant": ("can't",)}
 
 

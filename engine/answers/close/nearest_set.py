@@ -55,8 +55,9 @@ def _is_next_wanted(question: Question) -> bool:
     before = question.prior
     tubes = before is not None and any(one.piece in DRAWN and not is_open(one) for one in before.adapters)
     same = before is not None and before.lenses == question.lenses
-    same = same and before is not None and (before.said("magnification") is None or not before.mentions("own-size"))
-    return question.follows and tubes and same
+    said = before.said("magnification") if before is not None else None
+    another = said != question.said("magnification") and before is not None and not before.mentions("own-size")
+    return question.follows and tubes and same and (said is None or another)
 
 
 def _was_wanted(question: Question) -> bool:

@@ -19,7 +19,10 @@ NEAR_MM: Final = 0.005
 MOST_OF_EACH: Final = 12
 MOST_MM: Final = 5.0  # that is still made up of sheets
 # counts in words that are listened for, by key
-_SPELLED: Final = {f"layers-of-{count}": count for count in (2, 3, 4, 5, 6, 7, 8, 9, 10, 12, 15, 20)}
+_SPELLED: Final = {
+    "layers-of-2": 2, "layers-of-3": 3, "layers-of-4": 4, "layers-of-5": 5, "layers-of-6": 6, "layers-of-7": 7,
+    "layers-of-8": 8, "layers-of-9": 9, "layers-of-10": 10, "layers-of-12": 12, "layers-of-15": 15, "layers-of-20": 20,
+}  # fmt: skip
 SHEET: Final = "sheet-"  # begins the ids of the sheets that are usually at hand
 
 

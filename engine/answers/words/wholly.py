@@ -21,8 +21,8 @@ NEARLY: Final = 0.7
 
 def with_what_it_is_about(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """The advice first whose phrase a question is made of, where nothing was computed and it was not told."""
-    if answer.unread is not None:
-        return answer
+    if answer.unread is not None or question.mentions("word-asked"):
+        return answer  # whose word is asked wants that, and no advice
     advice = _wholly_about(question, knowledge)
     if advice is None or (answer.lines and answer.lines[0].text.endswith(advice.says)):
         return answer
