@@ -33,8 +33,8 @@ def as_depth(question: Question, right_mm: float) -> Question:
 
     `right_mm`: the seat that is right, lens register less body register; below nought in a cup.
     """
-    if right_mm >= 0 or len(question.adapters) > 1:
-        return question
+    if right_mm >= 0 or len(question.adapters) > 1 or question.places("above-the-flange"):
+        return question  # what stands above the flange is no depth
     question = _told_alone(_seated_by_sign(question, right_mm), right_mm)
     ring = next((one for one in question.adapters if one.thickness_mm is not None), None)
     told = ring.thickness_mm[0] if ring and ring.thickness_mm else number(question, _THICKNESS)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from engine.answers.making.as_seated import as_seated
 from engine.answers.parts.said import mentions
 from engine.base.compact import replace
 from engine.base.interval import is_known
@@ -33,6 +34,7 @@ def with_ring_named(question: Question) -> Question:
 
 def with_sides_by_ring(question: Question, facts: Catalogue) -> Question:
     """'my E-Z ring is 2.1, E 35 on it': what a ring takes is the lens's mount, where no ring leads the other way."""
+    question = as_seated(question, facts)
     lens, body = question.lens, question.body
     ring = question.adapters[0] if len(question.adapters) == 1 else None
     if lens is None or body is None or ring is None or len(question.lenses) > 1 or len(question.bodies) > 1:

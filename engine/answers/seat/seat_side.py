@@ -28,6 +28,8 @@ def as_side(question: Question) -> Question:
         return question
     if SUNK not in kinds and not is_either_asked(question):
         return question
+    if any(piece.front and piece.rear and piece.front[:1] != question.lenses[0].ids[:1] for piece in pieces):
+        return question  # 'a CS lens in a C to E cup adapter' has that ring
     if any(piece.ids or piece.factor or any(piece.thickness_mm or ()) for piece in pieces):
         return question
     asked = CHAIN if question.intent == COMPARE else question.intent

@@ -7,9 +7,10 @@ from typing import Final
 from engine.answers.parts.answer import Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide
-from engine.answers.parts.said import mentions, number, number_beside, numbers
+from engine.answers.parts.said import focals, mentions, number, number_beside, numbers
 from engine.answers.parts.wording import distance, ranged, small_mm, trimmed
 from engine.answers.picture.filter_effects import index_of_glass
+from engine.answers.seat.spacing import far_limits
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.base.span import Span
@@ -85,7 +86,9 @@ def glass_told(question: Question, knowledge: Knowledge) -> Told:
         f" {by} too far out. Clear glass as thick put back, or the sensor moved, cures all; on adapters alone take"
         f" {by} off. That is a repair technician's work."
     )
-    return Told((Line("head", text),), (Quantity("glass_shift_mm", shift), Quantity("register_error_mm", shift)))
+    told = Told((Line("head", text),), (Quantity("glass_shift_mm", shift), Quantity("register_error_mm", shift)))
+    ends = [one for one in focals(question) if one != glass and shift.nominal > 0]
+    return told + (far_limits(ends, shift.nominal, knowledge.catalogue, question.feet, 1) if ends else Told())
 
 
 def _behind_lens_mm(question: Question) -> float | None:
