@@ -17,6 +17,8 @@ SEEN: Final = "look-"  # how the ids of advice begin that tells a mount by its l
 
 def with_purpose(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """The answer behind the advice that tells what the part is for; the same where none is surely about it."""
+    if question.mentions("word-asked"):
+        return answer  # 'the word for a zoom that needs it' asks for that word
     if question.values or answer.unread is not None:
         return answer
     facts, mounts = knowledge.catalogue, named_mounts(question, knowledge)

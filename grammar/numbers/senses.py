@@ -18,6 +18,8 @@ from grammar.numbers.two_sides import LEAST_RING, READING, TWO_APART, with_two_s
 from grammar.words.groups import ENDLESS, PLATE, PLATES
 from grammar.words.tokens import Token
 
+_LIT: Final = frozenset(["LIGHT", "ISO", "SHUTTER", "FPS"])  # tokens of an exposure
+_DIMMEST: Final = 2.8  # f-number that glass is called by
 _NOT: Final = "not"  # '25.60 not 25.46' tells the one and what it should be
 _LEAST_READINGS: Final = 3
 _SPREAD: Final = 0.02  # of the readings of one thing, as a share of them, and in mm:
@@ -230,10 +232,6 @@ def _is_one_thing(values: list[float], texts: list[str]) -> bool:
     return written >= min(_LEAST_READINGS, len(texts)) and 0 <= apart <= min(_WIDEST, max(0.1, _SPREAD * max(values)))
 
 
-_LIT: Final = frozenset(["LIGHT", "ISO", "SHUTTER", "FPS"])  # tokens of an exposure
-_BRIGHTEST_STOPS: Final = 2.8  # openings that glass is called by
-
-
 def _plates(tokens: list[Token]) -> list[Token]:
     """'2 mm glass', '2.5mm of glass': too short for a focal length, so the glass is a plate and that its thickness."""
     tokens = _thick_plates(tokens)
@@ -264,7 +262,7 @@ def _plates(tokens: list[Token]) -> list[Token]:
 
 def _is_opening(number: Token, tokens: list[Token]) -> bool:
     """'outside w/ 1.2 glass from a projector, ISO 800': beside what a shot is lit by, so bright a lens."""
-    bare = number.kind == "NUMBER" and "." in number.text and number.numbers[0] <= _BRIGHTEST_STOPS
+    bare = number.kind == "NUMBER" and "." in number.text and number.numbers[0] <= _DIMMEST
     return bare and any(one.kind in _LIT for one in tokens)
 
 

@@ -16,9 +16,9 @@ def desk() -> Desk:
     ("said", "error_mm"),
     [
         ("12mm CS lens off a security cam in a C to E cup adapter, everything is a blur beyond my nose", 5.0),
-        ("turned a zero thickness M42 bush into my OM film body, level with its flange. infinity with a 50/1.8?", 0.54),
+        ("a zero thickness M42 bush in my OM film body, level with its flange. infinity with a 50/1.8?", 0.54),
         ("printed my own C to MFT ring but its flush with the bayonet flange. 16mm lens, can it do infinity", 1.724),
-        ("botched my C>E cup, the seat came out 0.3 above the E flange rather than below. 8.5mm lens. infinity?", 0.774),
+        ("botched my C>E cup, the seat came out 0.3 above the E flange not below. 8.5mm lens. infinity?", 0.774),
         ("2mm C ring behind my 25mm c lens on MFT. infinity?", 2.0),
         ("ltm to M ring mics at 1.15 not 1.00. lens 35/2 on a digital M. infinity?", 0.15),
     ],
