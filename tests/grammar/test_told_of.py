@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from engine.ask import Desk
+from engine.talk import Talk
 from grammar.questions import Question
 
 
@@ -87,3 +88,15 @@ def test_what_the_lens_of_a_camera_is_set_to_is_its_focal_length(desk: Desk) -> 
 def test_what_stands_in_for_infinity_is_so_far_away(desk: Desk) -> None:
     answer = desk.ask("With an 85, what's the minimum distance of an object that can stand in for infinity?")
     assert any(row.name == "target_distance_mm" for row in answer.quantities or ())
+
+
+def test_the_image_measured_on_an_enlarger_lens_leaves_its_focal_length(desk: Desk) -> None:
+    talk = Talk()
+    desk.ask("80mm enlarger lens (39 thread) to E with infinity, how long must the tubing be", talk)
+    question = desk.ask("just did, 74.5 to a roof far away", talk).question
+    assert question is not None
+    assert question.lens is not None
+    assert (question.lens.focal_length_mm, question.said("flange_to_image")) == (80, "74.5 mm")
+    answer = desk.ask("parts bin: m39-m42 ring 1mm, 25-55 helicoid, flat m42-E 1mm. enough?", talk)
+    told = [row.value.nominal for row in answer.quantities or () if row.name == "helicoid_setting_mm"]
+    assert told[:1] == [pytest.approx(54.5)]

@@ -11,6 +11,8 @@ from engine.base.compact import replace
 from grammar.kinds import MACRO_DISTANCE
 from grammar.questions import Question, Thing
 
+_ENLARGER: Final = "enlarger"  # the kind of lens that has no register
+_NEAREST_IMAGE, _FARTHEST_IMAGE = 0.8, 1.1  # of its focal length, from the flange of such a lens
 _RINGS: Final = ("adapter", "plain", "ring", "recessed")
 _LENGTHS: Final = ("length", "extension")  # keys under which the length of such a lens may have been read
 _DRAWN: Final = "extension"
@@ -44,8 +46,23 @@ def with_lens_told(question: Question, right_mm: float) -> Question:
     return question.with_(lenses=(lens,), adapters=rings)
 
 
+def _with_image_measured(question: Question) -> Question:
+    """'just did, 74.5 to a roof far away' of an 80 mm enlarger lens: told to the tenth, so far off lies its image."""
+    lens, before = question.lens, question.prior.lens if question.prior is not None else None
+    if lens is None or before is None or len(question.lenses) > 1 or question.said(_FLANGE) is not None:
+        return question
+    one, other = before.focal_length_mm, lens.focal_length_mm
+    kind = question.follows and before.lens_kind == _ENLARGER and lens.lens_kind in (_ENLARGER, None)
+    if not kind or one is None or other is None or one == other or other == int(other):
+        return question
+    near = _NEAREST_IMAGE <= other / one <= _FARTHEST_IMAGE
+    values = (*question.values, (_FLANGE, f"{other:g} mm"))
+    return question.with_(lenses=(before,), values=values) if near else question
+
+
 def with_lens_drawing(question: Question) -> Question:
     """'need 2:1 from a 40mm, extension?': beside how large it shall draw, the one length told is that of the lens."""
+    question = _with_image_measured(question)
     told = [(key, number(question, key)) for key in _LENGTHS if question.said(key) is not None]
     free = not question.lenses and not question.adapters and question.said(_SIZE) is not None
     if question.intent != MACRO_DISTANCE or not free or len(told) != 1:
