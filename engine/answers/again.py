@@ -26,7 +26,7 @@ from grammar.kinds import (
     IDENTIFY_MOUNT,
     WHY,
 )
-from grammar.questions import TALKED, Question
+from grammar.questions import TALKED, Question, Thing
 from grammar.words.atoms import key_of
 
 FEWEST: Final = 2
@@ -160,6 +160,8 @@ def _ends_in_that(question: Question) -> bool:
 
 def _with_its_number(answer: Answer, last: Answer, catalogue: Catalogue) -> Answer:
     """The answer behind that number; what a word means has none of its own."""
+    if _names_others(answer, last):
+        return answer
     own = set(answer.quantities or ())
     names = {row.name for row in own} if answer.intent == DEFINITION else set()
     told = last.quantities if last.question is not None and last.question.lenses else ()
@@ -167,6 +169,16 @@ def _with_its_number(answer: Answer, last: Answer, catalogue: Catalogue) -> Answ
     found = named(answer.text, rows, catalogue)
     lines, kept = tuple(line for line, _ in found), tuple(row for _, of_it in found for row in of_it)
     return replace(answer, lines=(*lines, *answer.lines), quantities=(*(answer.quantities or ()), *kept))
+
+
+def _names_others(answer: Answer, last: Answer) -> bool:
+    """'the image circle of a C-mount lens' after another lens: the numbers told last are none of its."""
+    named, before = ({id_ for one in _mounts(row.question) for id_ in one.ids} for row in (answer, last))
+    return bool(named) and not named & before
+
+
+def _mounts(question: Question | None) -> tuple[Thing, ...]:
+    return (*question.lenses, *question.bodies) if question is not None else ()
 
 
 def asked_how(question: Question, last: Answer | None, catalogue: Catalogue) -> Answer | None:

@@ -33,8 +33,10 @@ _HEARD: Final = frozenset([*_ASKED, _ASKS, _ELSE])
 _IDLE: Final = frozenset(["JOIN", "CUE", "FILLER", "DET", "MARK", "STOP", "MOUNTWORD", "VERB", "LENS"])
 _VERBS: Final = frozenset(["", "it", "be", "own"])  # 'what would it have been for T2'
 _OF: Final = frozenset(["of", "for", "with"])
-# what says that more is told of than a mount and its figure
-_MORE: Final = frozenset(["LENGTH", "FOCAL", "FNUM", "COMBO", "PIECE", "ADAPTER", "NAMED", "BODY", "FORMAT", "LIGHT"])
+# what says that more is told of than a mount and its figure, which a pitch that is told does not ask for
+_MORE: Final = frozenset(
+    ["LENGTH", "FOCAL", "FNUM", "COMBO", "PITCH", "PIECE", "ADAPTER", "NAMED", "BODY", "FORMAT", "LIGHT"]
+)
 _MOST_WORDS: Final = 8  # of a text that hardly names more than a mount
 _MOST_ASKED: Final = 14  # words of a question that a figure is all of
 

@@ -18,6 +18,7 @@ _LEAD: Final = "lead-asked"
 _FAR: Final = frozenset(["infinity", "past-infinity", "infinity-at"])  # cues of what is far off and sharp
 _LONGEST_MM: Final = 80.0  # that a focusing thread moves
 _TURNED: Final = frozenset(["TURNS", "DEGREES"])
+_OF: Final = ("PREP", "of")
 _STOPPED: Final = frozenset(["FNUM", "COMBO", "FOCAL"])
 _PLACED: Final = frozenset(["on", "at", "to"])
 _DESCRIBING: Final = frozenset(["NUMBER", "LENGTH", "MOUNT", "LINK", "TIMES"])  # before another ring than the lens's
@@ -48,7 +49,10 @@ def _is_of_thread(tokens: list[Token], at: int) -> bool:
     """'25.3 mm thread', 'thread 38.9, ten turns 9.8 mm': how wide it is, or how long so many of its turns are."""
     if at + 1 < len(tokens) and is_screw(tokens[at + 1]):
         return True
-    if at and is_screw(tokens[at - 1]) and tokens[at].numbers[0] >= _LEAST_LENS:
+    told = at  # 'a thread of about 25.4 mm, 32 turns an inch'
+    while told and (tokens[told - 1].kind == "FILLER" or (tokens[told - 1].kind, tokens[told - 1].value) == _OF):
+        told -= 1
+    if told and is_screw(tokens[told - 1]) and tokens[at].numbers[0] >= _LEAST_LENS:
         return True
     before = tokens[max(0, at - _WORDS) : at]
     return any(map(is_screw, tokens)) and any(map(is_count, before))

@@ -39,6 +39,8 @@ from grammar.words.groups import LIKE_BEFORE, TALKS_ON
 _ITS: Final = frozenset(["the", "its"])
 # intents that need nothing from before once they are plainly asked
 _ANOTHER: Final = frozenset(["a", "an", "my", "another", "other"])  # before a lens that is none of before
+_ONE_MORE: Final = frozenset(["a", "an", "another"])  # and before one that is at hand for the first time
+_OTHER: Final = "other"  # as is 'my other lens' after one alone
 _FREE: Final = frozenset([DEFINITION, OUT_OF_SCOPE, IDENTIFY_MOUNT, BUY_PLAN, LIST_FITS, LOOK_ALIKE, HAZARD, COMPARE])
 
 _OF_BODY: Final = frozenset([COMPARE, BUY_PLAN])
@@ -87,6 +89,8 @@ def leans(heard: Heard, before: Question) -> bool:
         return True
     if (heard.tells("doubt") and not heard.tells("pair")) or ring_measured(heard, before) is not None:
         return True
+    if best == IDENTIFY_MOUNT and _tells_one_anew(heard, before):
+        return False  # 'got another lens, 39 mm thread, 26 tpi, what is it'
     pointed = meant(heard, before)
     if pointed is not None and (pointed.told or best not in (DEFINITION, OUT_OF_SCOPE)):
         return True  # 'the C one': what is meant was spoken of before
@@ -173,6 +177,25 @@ def _goes_on_in_words(heard: Heard) -> bool:
     said = [token for token in heard.line.tokens if token.kind not in ("MARK", "STOP")]
     opens = said[:1] and (said[0].kind == "JOIN" or TALKS_ON in said[0].groups)
     return bool(opens) or any(LIKE_BEFORE in token.groups for token in said)
+
+
+def _tells_one_anew(heard: Heard, before: Question) -> bool:
+    """'here is a lens with a 39 mm thread, pitch 1, which mount is it': what 'it' is, is told right before by a thread.
+
+    'its a lens with a pitch of 1' tells of the one spoken of.
+    """
+    words = [token for token in heard.line.tokens if token.kind != "TRAIT"]  # 'an unmarked lens'
+    measured = any(one.kind == "MOUNT" and one.text[:1].isdigit() for one in words)  # '39 mm thread'
+    if heard.readings.pitch is None and not measured:
+        return False
+    known = before.known or before.lenses
+    anew = _ONE_MORE | {_OTHER} if len(known) == 1 else _ONE_MORE
+    for one, two in pairwise(words):
+        if two.kind == "VERB" and two.value == "it":
+            return False
+        if two.kind == "LENS" and one.text.casefold() in anew:
+            return not any(token.text.casefold() in _ITSELF for token in words[:1])
+    return False
 
 
 def _says_it(heard: Heard) -> bool:

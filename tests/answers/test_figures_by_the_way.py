@@ -44,3 +44,45 @@ def test_what_asks_more_than_a_figure_is_read_as_it_stands(club, turn):
 ])  # fmt: skip
 def test_crests_may_be_counted_to_the_half(club, question, told):
     assert told in flat(talk(club, question)[0])
+
+
+@pytest.mark.parametrize(("turn", "mounts"), [
+    ("what mount is a lens with 39 mm thread, 26 tpi", {"ltm"}),
+    ("a lens with a 42 mm thread and 0.75 pitch, which mount", {"t2"}),
+    ("got another lens, 39 mm thread, 26 tpi, what is it", {"ltm"}),
+    ("I have a lens with a 25.4 mm thread, 32 tpi, what is it", {"c"}),
+    ("my other lens has a 39 mm thread, what is it", {"ltm"}),
+])  # fmt: skip
+def test_a_thread_that_is_told_of_a_lens_asks_which_mount_that_lens_has(club, turn, mounts):
+    found = talk(club, "how do I get an AR lens on MFT", turn)[-1]
+    assert found.question.intent == "identify-mount"
+    assert {one.ids[0] for one in found.question.lenses} == mounts
+    assert not found.question.bodies
+
+
+def test_a_thread_told_of_the_lens_spoken_of_stays_with_it(club):
+    found = talk(club, "how do I get an AR lens on MFT", "its a lens with a 39 mm thread, pitch 1, what is it")[-1]
+    assert [one.ids for one in found.question.lenses] == [("ar-mount",)]
+
+
+def test_a_screw_told_with_its_turns_an_inch_is_no_travel(club):
+    asked = "I have a lens with a thread of about 25.4 mm, 32 turns an inch, what is it"
+    found = talk(club, "how do I get an AR lens on MFT", asked)[-1]
+    assert found.question.said("travel") is None
+    assert "A thread of 25.4 mm across and 0.794 mm of pitch may be" in flat(found)
+
+
+def test_a_pitch_of_one_is_no_picture_at_life_size(club):
+    asked = "I have another lens with a thread of about 42 mm, pitch 1, what is it"
+    assert "M42x1" in flat(talk(club, "how do I get an AR lens on MFT", asked)[-1])
+
+
+@pytest.mark.parametrize("turn", [
+    "what is the diameter of the image circle of a C-mount lens", "what's the circle dia of the C lens",
+])  # fmt: skip
+def test_the_circle_of_another_lens_is_neither_its_thread_nor_the_circle_before(club, turn):
+    found = talk(club, "how do I get an AR lens on MFT", turn)[-1]
+    names = {row.name for row in found.quantities}
+    assert "thread_diameter_mm" not in names
+    assert not any(row.name == "image_circle_mm" and row.value.nominal > 43 for row in found.quantities)
+    assert "circle" in flat(found)

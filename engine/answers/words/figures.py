@@ -47,7 +47,8 @@ def figures(question: Question, knowledge: Knowledge) -> Told:
     asked = (*OF_MOUNT, *OF_THREAD) if question.intent in AS_FIGURE else BEHIND
     keys = [key for key in asked if question.places(key)]  # what was asked before is not
     keys = [key for key in keys if question.intent != DIY_DIMENSION or key in OF_MAKING]
-    if any(key in keys for key in ("figure-male", "figure-female", "figure-throat")):
+    wide = any(key in keys for key in ("figure-male", "figure-female", "figure-throat"))
+    if wide or question.places("of-circle"):  # 'the diameter of the image circle of a C-mount lens'
         keys = [key for key in keys if key != "figure-diameter"]
     of_it = (*_TELL_WHICH, "pitch") if question.intent == DIY_DIMENSION else _TELL_WHICH  # 'cutting 36 tpi RMS'
     measured = any(key not in of_it for key, _ in question.values)

@@ -7,7 +7,7 @@ from typing import Final
 from engine.answers.parts.nearby import term_known_as, term_misspelt
 from engine.facts.catalogue import Catalogue
 from engine.facts.guidance import Term
-from grammar.kinds import DEFINITION
+from grammar.kinds import DEFINITION, IDENTIFY_MOUNT
 from grammar.questions import Question, Thing
 
 _MEANING: Final = "meaning-asked"  # 'what is a', and 'what is that' at the end
@@ -29,6 +29,8 @@ def as_term(question: Question, catalogue: Catalogue, foreign: bool) -> Question
 def _asked_in_passing(question: Question, catalogue: Catalogue) -> Term | None:
     """'what is a matte box', 'someone said use a matte box, what is that' after a filter: the words right beside."""
     text = question.text
+    if question.intent == IDENTIFY_MOUNT and any(map(str.isdigit, text)):
+        return None  # 'a lens with a 42 mm thread, what is it' is of the lens
     for one in question.mentioned:
         if one.key != _MEANING:
             continue
