@@ -18,6 +18,7 @@ from grammar.kinds import (
     HAZARD,
     LIST_FITS,
     MACRO_DISTANCE,
+    OUT_OF_SCOPE,
     WHY,
 )
 from grammar.questions import ALL, Question, Thing, Unread
@@ -67,7 +68,8 @@ def not_alone(heard: Heard, question: Question) -> Unread | None:
     words = [token for token in heard.line.tokens if token.kind not in ("STOP", "MARK", "JOIN")]
     first = next((token for token in heard.line.tokens if token.kind not in ("STOP", "MARK")), None)
     begun = first is not None and (first.kind == "JOIN" or (first.kind == "PREP" and first.value == "without"))
-    if begun and len(words) <= _FEW and not heard.tells("lens-mount"):
+    leaning = begun and question.intent != OUT_OF_SCOPE  # 'and where is the nearest shop' is answered by itself
+    if leaning and len(words) <= _FEW and not heard.tells("lens-mount"):
         return _which(heard)
     told = heard.features & _SPOKEN or heard.readings.values
     if heard.tells("one-word") and heard.tells("limits") and not told:

@@ -86,3 +86,10 @@ def test_the_circle_of_another_lens_is_neither_its_thread_nor_the_circle_before(
     assert "thread_diameter_mm" not in names
     assert not any(row.name == "image_circle_mm" and row.value.nominal > 43 for row in found.quantities)
     assert "circle" in flat(found)
+
+
+@pytest.mark.parametrize("turn", ["and where's the nearest shop", "and pizza?"])
+def test_what_is_none_of_its_business_leans_on_nothing(club, turn):
+    found = talk(club, "how do I get an AR lens on MFT", turn)[-1]
+    assert (found.intent, found.unread) == ("out-of-scope", None)
+    assert found.question.lenses == ()
