@@ -29,7 +29,7 @@ from engine.answers.shims.readings import readings_told
 from engine.answers.shims.ring_of_mark import ring_of_mark
 from engine.answers.shims.scale_pair import by_scale_pair
 from engine.answers.shims.screwed_in import screwed_in
-from engine.answers.shims.several_marks import of_another, of_each
+from engine.answers.shims.several_marks import end_of_one, of_another, of_each
 from engine.answers.shims.sheets import SHEET, own_sheets, sheets_summed, shim_corrected, usual_sheets, usual_together
 from engine.answers.shims.shim_effect import shim_effect
 from engine.answers.shims.spacers import by_spacers
@@ -215,7 +215,7 @@ def _shims(question: Question, knowledge: Knowledge) -> tuple[Told, float | None
     limit = is_limit(question)
     told_at = (at, *numbers(question, "distance")) if limit else numbers(question, "mark")
     each = of_each(question, told_at, knowledge.catalogue, ends=limit)
-    of_other = each if limit else each or of_another(question, at, knowledge.catalogue)
+    of_other = each or (end_of_one if limit else of_another)(question, at, knowledge.catalogue)
     if of_other is not None:
         return of_other
     told, first = Told(), None

@@ -1,4 +1,4 @@
-"""Infinity found at a mark on one lens, and where on the same ring it then lies on another: which lens is which."""
+"""Infinity found at a mark on one lens, or its focus ending, and what that means for another on the same ring."""
 
 from __future__ import annotations
 
@@ -9,42 +9,53 @@ from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.said import focals
 from engine.answers.parts.wording import distance, listed, small_mm, trimmed
 from engine.answers.seat.distances import Distances
-from engine.base.interval import Interval, is_known
+from engine.base.interval import UNKNOWN, Interval, is_known
 from engine.base.units import MM_PER_FOOT
 from engine.chains.setup import Facts
-from grammar.questions import Question
+from grammar.questions import Question, Thing
 
 AGREE_MM = 0.03  # marks are hardly read finer
 
 
 def of_another(question: Question, mark: float, facts: Facts) -> tuple[Told, float] | None:
     """The error by the lens that the mark was told of, and the mark of each other one; None where all have it."""
-    lenses = [lens for lens in question.lenses if lens.focal_length_mm is not None]
-    if len(set(focals(question))) < 2:
+    own, others = _told_of(question, mark)
+    error = Distances(own, facts).extension_at(mark) if own is not None else UNKNOWN
+    if own is None or not is_known(error):
         return None
-    ends = [(lens.column - 1, lens.column - 1 + len(lens.words)) for lens in lenses]
-    if all(_only_lists(question, one[1], other[0]) for one, other in pairwise(ends)):
-        return None
-    told_at = _place_of(mark, question)
-    behind = [n for n, (start, _) in enumerate(ends) if start < told_at]
-    own = lenses[behind[-1] if behind else 0]
-    assert own.focal_length_mm is not None
-    error = Distances(own.focal_length_mm, facts).extension_at(mark)
-    if not is_known(error):
-        return None
-    lens = f"{trimmed(own.focal_length_mm, 1)} mm"
+    lens = f"{trimmed(own, 1)} mm"
     by = small_mm(error.nominal)
     lines = [Line("head", f"Infinity at the {distance(mark, question.feet)} mark of the {lens} lens: it sits {by} too"
                           f" close; add a shim of {by}.")]  # fmt: skip
     rows = [Quantity("shim_mm", error, f"{lens} lens"), Quantity("register_error_mm", -error, f"{lens} lens")]
-    for other in lenses:
-        if other.focal_length_mm is None or other.focal_length_mm == own.focal_length_mm:
-            continue
-        at, name = Distances(other.focal_length_mm, facts).mark(-error.nominal), trimmed(other.focal_length_mm, 1)
+    for other in others:
+        at, name = Distances(other, facts).mark(-error.nominal), trimmed(other, 1)
         if is_known(at):
             rows.append(Quantity("scale_mark_mm", at, f"{name} mm"))
             text = f"On the same ring a {name} mm lens has infinity at its {distance(at.nominal, question.feet)} mark"
             lines.append(Line("head", f"{text}; if it does not, the error is one lens's own, not the ring's."))
+    return Told(tuple(lines), tuple(rows)), error.nominal
+
+
+def end_of_one(question: Question, end: float, facts: Facts) -> tuple[Told, float] | None:
+    """The error by the lens whose focus ends at `end` mm, and where each other then ends; None where all end there."""
+    own, others = _told_of(question, end)
+    if own is None:
+        return None
+    error = Distances(own, facts).extension_at(end)
+    if not is_known(error) or error.nominal <= 0:
+        return None
+    far = [(other, at) for other in others if is_known(at := Distances(other, facts).from_sensor(error.nominal))]
+    by, lens = small_mm(error.nominal), trimmed(own, 1)
+    lines = [Line("head", f"By the {lens} mm lens, which ends at {distance(end, question.feet)}, the ring is {by} too"
+                          f" thick: take {by} off it.")]  # fmt: skip
+    if far:
+        parts = listed([f"the {trimmed(other, 1)} mm at {distance(at.nominal, question.feet)}" for other, at in far])
+        lines.append(Line("text", f"So much too far out, {parts} would end: that may pass for infinity, as it goes by"
+                                  " the square of the focal length. Where such a lens plainly reaches farther, the"
+                                  f" error is the {lens} mm's own and no fault of the ring."))  # fmt: skip
+    rows = [Quantity(name, error, f"{lens} mm lens") for name in ("shim_mm", "register_error_mm")]
+    rows += [Quantity("far_from_sensor_mm", at, f"{trimmed(other, 1)} mm lens") for other, at in far]
     return Told(tuple(lines), tuple(rows)), error.nominal
 
 
@@ -80,6 +91,34 @@ def of_each(
         first = f"Take {small_mm(least)} off the ring" if ends else f"Shim the ring by {small_mm(least)}"
         text += f"{first}; the {small_mm(most - least)} more is that lens's own."
     return Told((Line("head", text),), tuple(rows)), least
+
+
+def _told_of(question: Question, at: float) -> tuple[float | None, list[float]]:
+    """The focal length that a distance in mm was told of, the last named before it, and the others; None for all."""
+    lenses = [lens for lens in question.lenses if lens.focal_length_mm is not None]
+    if len(set(focals(question))) < 2:
+        return None, []
+    ends = [(lens.column - 1, lens.column - 1 + len(lens.words)) for lens in lenses]
+    told_at = _place_of(at, question)
+    own = _named_again(question, lenses, told_at)
+    if own is None and all(_only_lists(question, one[1], other[0]) for one, other in pairwise(ends)):
+        return None, []
+    if own is None:
+        behind = [n for n, (start, _) in enumerate(ends) if start < told_at]
+        own = lenses[behind[-1] if behind else 0].focal_length_mm
+    named = (lens.focal_length_mm for lens in lenses)
+    return own, [focal for focal in named if focal is not None and focal != own]
+
+
+def _named_again(question: Question, lenses: list[Thing], told_at: int) -> float | None:
+    """'a 28 and a 50. the 28 stops at 5 m': the focal length that is said once more, nearest before the distance."""
+    again = []
+    for lens in lenses:
+        focal = lens.focal_length_mm or 0.0
+        for found in re.finditer(rf"(?<![\d./]){re.escape(f'{focal:g}')}(?![\d./])", question.text[:told_at]):
+            if found.start() >= lens.column - 1 + len(lens.words):
+                again.append((found.start(), focal))
+    return max(again)[1] if again else None
 
 
 def _only_lists(question: Question, start: int, end: int) -> bool:
