@@ -16,6 +16,7 @@ from grammar.numbers.counting import with_holds_counted, with_kinds_counted
 from grammar.numbers.densities import with_density_rows, with_factors_marked, with_marked_densities
 from grammar.numbers.depths_wanted import with_depths_wanted
 from grammar.numbers.drawn_so_far import with_draws_told, with_pulled_out
+from grammar.numbers.ev_speeds import with_ev_at_its_iso
 from grammar.numbers.exposure_told import with_fixed_stops
 from grammar.numbers.far_lengths import with_far_lengths_apart, with_farthest_led
 from grammar.numbers.fields_wanted import with_fields_wanted
@@ -57,6 +58,7 @@ from grammar.numbers.rings_close_up import with_rings_pictured
 from grammar.numbers.rings_each_sized import with_rings_sized
 from grammar.numbers.rings_to_choose import with_rings_to_choose
 from grammar.numbers.rows_of_tubes import with_lens_before_tubes, with_tubes_picked
+from grammar.numbers.rulers_seen import with_rulers_seen
 from grammar.numbers.scale_rows import with_scale_rows
 from grammar.numbers.screw_widths import with_screw_widths
 from grammar.numbers.senses import with_rest_told, with_senses_told
@@ -147,7 +149,7 @@ def shaped(
     words = with_rears_told(with_turned_lens(with_barrels_told(with_rings_by_build(with_bodies_by_register(words)))))
     spans = with_flange_spans_told(with_subject_from_sensor(words), told)
     tokens = with_times_told(with_group_heads(with_brackets_told(settled(tuple(without_itself(spans))))))
-    tokens = with_rates_told(with_eras_told(with_limits_apart(tokens)))
+    tokens = with_rates_told(with_eras_told(with_limits_apart(with_ev_at_its_iso(tokens))))
     tokens = with_lenses_of_slrs(
         with_screw_lenses(with_screwed_kinds(with_kinds_counted(with_width_rings(tokens, hosts)))), told
     )
@@ -175,6 +177,7 @@ def shaped(
     tokens = [token for token in with_sides_filled(with_punched_in(tokens)) if token.kind not in ("FILLER", "MARK")]
     tokens = _begun([token.as_("CUE") if token.kind in ("VERB", "SHARE") else token for token in tokens])
     tokens = with_turned_ways(with_draws_told(with_other_pitches(with_pieces_of_length(tokens), told), told), told)
+    tokens = with_rulers_seen(tokens)
     tokens = with_motifs_told(with_marked_densities(with_standins(with_prices_told(tokens), hosts), told), told)
     tokens = with_zooms_named(with_zoom_ratios(with_formats_engraved(with_screw_widths(tokens), told)), told)
     tokens = with_inches_set_against(tokens, hosts)

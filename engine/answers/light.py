@@ -17,6 +17,7 @@ from engine.answers.exposure.lamps import in_step_with_lamps
 from engine.answers.exposure.light_alike import between_angles, between_rates, between_scenes, filter_as_stop
 from engine.answers.exposure.lighting import light_of, shutter_s, shutter_still, variable_stops
 from engine.answers.exposure.metered_outside import is_metered, metered_outside
+from engine.answers.exposure.metered_stop import stop_to_set
 from engine.answers.exposure.other_filters import taken_by_others
 from engine.answers.exposure.plain_ring import plain_ring_light
 from engine.answers.exposure.slow_motion import slow_motion
@@ -89,7 +90,9 @@ def _has_stop(question: Question) -> bool:
 
 def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     # what hands allow, a bare factor, a reading that stands for the scene, lamps and flash are no exposure of a scene
-    for part in (plain_ring_light, slow_motion, handheld, _factor, metered_outside, in_step_with_lamps, by_flash):
+    for part in (
+        plain_ring_light, slow_motion, handheld, _factor, stop_to_set, metered_outside, in_step_with_lamps, by_flash
+    ):  # fmt: skip
         alone = part(question, knowledge)
         if alone.lines:
             yield alone
@@ -187,7 +190,10 @@ def _marks(question: Question, knowledge: Knowledge) -> Told:
     changes = question.stops or glass_factor(question, knowledge.catalogue)
     changed = mentions(question, "overexposed", "underexposed") and not mentions(question, "split-over")
     changes = changes or changed
-    if not marks or changes or is_known(shutter_s(question, knowledge)) or shutter_still(question):
+    # 'an nd64 and an nd8, stacked thats?' in a talk: what they are together, and not what the scene asks for
+    stacked = question.follows and len(marks) > 1 and mentions(question, "added-up") and not question.stops
+    exposing = changes or is_known(shutter_s(question, knowledge)) or shutter_still(question)
+    if not marks or (exposing and not stacked):
         return Told()
     summed = wanted is not None and mentions(question, "added-up") and not mentions(question, "is-wanted")
     guessed = len(marks) == 1 and wanted is not None and not mentions(question, "is-wanted", "stops-to-take")

@@ -163,6 +163,8 @@ def _changes(question: Question, knowledge: Knowledge) -> list[Change]:
         # 'and if I open up two stops', with the filter on
         way = "opened up" if opened else "stopped down"
         out.append(Change(f"{stops_said(told)} {way}", told if opened else -told))
+    elif told is not None and light.filters and mentions(question, "polariser"):
+        out.append(Change(f"the polariser, {stops_said(told)}", -told))  # beside the grey one
     if told is not None and not light.filters:
         taken_off = mentions(question, "filtered") and mentions(question, "time-without")
         shorter = mentions(question, "faster-now") or taken_off

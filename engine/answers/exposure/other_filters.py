@@ -7,9 +7,9 @@ from typing import Final
 from engine.answers.exposure.lighting import held, light_of
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.said import mentions
+from engine.answers.parts.said import mentions, number
 from engine.answers.parts.wording import listed, ranged, trimmed
-from engine.base.interval import is_known
+from engine.base.interval import Interval, is_known
 from grammar.questions import Question
 
 EATING: Final = {"polariser-eats": "polariser-light", "clear-filter-eats": "clear-filter-light"}  # by what is heard
@@ -27,6 +27,7 @@ def taken_by_others(question: Question, knowledge: Knowledge) -> Told:
     grey = held(light)
     if not light.filters or not is_known(grey) or grey.nominal <= 0:
         return told
-    both = grey + facts.value
-    text = f"With {listed(light.filters)} together {ranged(both, lambda stops: trimmed(stops, 1))} stops."
+    own = number(question, "stops")  # what this very one takes, where that is told
+    both = grey + (Interval.exact(own) if own is not None else facts.value)
+    text = f"With {listed(light.filters)} together {ranged(both, lambda stops: trimmed(stops, 2))} stops."
     return Told((Line("head", text),), (Quantity("nd_stops", both, "together"),)) + told
