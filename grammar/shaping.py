@@ -91,6 +91,7 @@ from grammar.things.colons import with_colons_told
 from grammar.things.denied import with_denied_told
 from grammar.things.engraved_formats import with_formats_engraved
 from grammar.things.eras import with_eras_told
+from grammar.things.fits_on import with_fits_on
 from grammar.things.flanges_of_bodies import with_flanges_of_bodies
 from grammar.things.formats import with_formats_told
 from grammar.things.frames_apart import with_frames_apart
@@ -157,7 +158,9 @@ def shaped(
     tokens = with_told_of(_ringed([one for token in tokens for one in _named(token)]), hosts)
     tokens = with_over_told(with_body_ahead(tokens, hosts))
     tokens = with_rings_sized(with_ring_links(with_stacks_told(with_stacks_spelled(tokens)), hosts), hosts)
-    tokens = with_host_first(with_hubs_told(with_flanges_of_bodies(linked(hyphened(with_denied_told(tokens))))))
+    tokens = with_host_first(
+        with_fits_on(with_hubs_told(with_flanges_of_bodies(linked(hyphened(with_denied_told(tokens))))))
+    )
     tokens, skipped = with_strangers(with_colons_told(with_clear_openings(tokens)))
     tokens = with_stops_lost(with_lost_at(with_bracketed_marks(tokens, told)))
     tokens = with_factors_marked(with_density_rows(tokens), told)

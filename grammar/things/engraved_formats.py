@@ -7,9 +7,10 @@ from typing import Final
 from grammar.words.tokens import Token
 
 _SAYS: Final = "does"  # value of 'says', 'shows'
+_NOMINAL: Final = "nominal"  # value of 'the box says', 'sold as'
 _BEARS: Final = "bears"  # value of 'stamped', 'labelled'
 _SAYING: Final = frozenset([_SAYS, _BEARS])
-_READ: Final = frozenset(["mark", "size"])  # 'marked', 'engraved', 'reads'
+_READ: Final = frozenset(["mark", "size", "nominal"])  # 'marked', 'engraved', 'reads', 'the box says'
 _WITH: Final = "with"
 _BY_SENSOR: Final = frozenset(["cctv", "machine-vision"])  # kinds of lens that are called by the sensor they are for
 _MADE_FOR: Final = "made-for"
@@ -94,7 +95,8 @@ def _is_called_so(before: list[Token]) -> bool:
 
 
 def _leads(token: Token) -> bool:
-    return (token.kind == "CUE" and token.value in _SAYING) or (token.kind == "MEASURE" and token.value in _READ)
+    said = token.value in _SAYING or token.value == _NOMINAL
+    return (token.kind == "CUE" and said) or (token.kind == "MEASURE" and token.value in _READ)
 
 
 def _is_figure(tokens: list[Token], at: int) -> bool:

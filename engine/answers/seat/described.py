@@ -30,8 +30,12 @@ UNSCREWED, GAP = "unscrewed", "gap"  # traits of what no piece is: a thread left
 
 def described(thing: Thing, n: int, lens_mount: str, body_mount: str, knowledge: Knowledge) -> Adapter:
     """The piece of the trade that is as long as was told, else one made up of what was told of it."""
+    joining = _joining(thing, lens_mount, body_mount, knowledge)
+    spanning = _spanning(thing, lens_mount, body_mount, knowledge) if joining is None else None
+    if joining is not None or spanning is not None:
+        return joining or _made(spanning or thing, n, lens_mount, body_mount)
     shipped = _shipped(thing, knowledge) or _set_to_one(thing, n, knowledge) or _by_travel(thing, knowledge)
-    return shipped or _joining(thing, lens_mount, body_mount, knowledge) or _made(thing, n, lens_mount, body_mount)
+    return shipped or _made(thing, n, lens_mount, body_mount)
 
 
 def supposed(thing: Thing, n: int, knowledge: Knowledge) -> Adapter | None:
@@ -116,9 +120,31 @@ def _joining(thing: Thing, lens_mount: str, body_mount: str, knowledge: Knowledg
         if (adapter.kind, adapter.front, adapter.rear) != (thing.piece, lens_mount, body_mount):
             continue
         shut, out = adapter.thickness_mm.shortest, adapter.thickness_mm.longest
-        if is_known(shut) and is_known(out) and (shut.nominal, out.nominal) == thing.thickness_mm:
+        if not (is_known(shut) and is_known(out)):
+            continue
+        low, high = thing.thickness_mm
+        if abs(shut.nominal - low) <= SPANS_MM and abs(out.nominal - high) <= SPANS_MM:
             return adapter
     return None
+
+
+def _spanning(thing: Thing, lens_mount: str, body_mount: str, knowledge: Knowledge) -> Thing | None:
+    """'a 27.5-37.5 helicoid' of a K lens on E: shut it is as long as a plain ring between them, so it joins the two.
+
+    Such ends are named by round numbers: where the seat rounds to what was told, it is the seat. None where it is
+    another length.
+    """
+    if thing.piece not in ADDED_FOCUSING or thing.thickness_mm is None or thing.front or thing.rear:
+        return None
+    front, rear = (knowledge.catalogue.mounts[id_].register_mm for id_ in (lens_mount, body_mount))
+    if not (is_known(front) and is_known(rear)) or lens_mount == body_mount:
+        return None
+    seat, (low, high) = front.nominal - rear.nominal, thing.thickness_mm
+    if low == high or seat < LEAST_MM or abs(low - seat) > SPANS_MM:
+        return None
+    places = len(f"{low:g}".partition(".")[2])
+    rounded = abs(low - seat) <= 0.5 * 10.0**-places + 1e-9
+    return replace(thing, front=(lens_mount,), rear=(body_mount,), thickness_mm=(seat if rounded else low, high))
 
 
 def _set_to_one(thing: Thing, n: int, knowledge: Knowledge) -> Adapter | None:
