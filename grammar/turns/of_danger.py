@@ -10,16 +10,21 @@ from grammar.questions import Question
 from grammar.turns.going_on import asks
 
 # what is asked of no danger, whatever stands there now
-_NO_DANGER: Final = frozenset(["infinity", "cover", "vignette", "equiv", "dof", "how-close", "macro", "how-far", "buy"])
+_NO_DANGER: Final = frozenset(
+    ["how-big", "infinity", "cover", "vignette", "equiv", "dof", "how-close", "macro", "how-far", "buy"]
+)
 
 
 _RING: Final = "adapter"  # 'ring length' asks of the ring, and offers none
 
 
+_EXPOSED: Final = ("shutter", "iso", "frame_rate")  # keys of the values of an exposure
+
+
 def is_remedy(heard: Heard, before: Question) -> bool:
     """'ok, a dark ND on it then' after a danger: whether that makes it safe, told as if it did."""
     told = any(not part.is_bare for part in (*heard.cast.lenses, *heard.cast.bodies))
-    lit = "shutter" in heard.readings.values or "iso" in heard.readings.values  # 'what nd for a sunny day, 1/50'
+    lit = any(key in heard.readings.values for key in _EXPOSED)  # 'what nd for a sunny day, 1/50'
     remedied = (
         any(not (part.piece == _RING and part.is_bare) for part in heard.cast.pieces)
         or "factor" in heard.readings.values

@@ -62,7 +62,8 @@ def makes_sure(heard: Heard, before: Question) -> bool:
     told = cast.lenses or cast.bodies or cast.pieces or cast.frames or heard.readings.values
     if heard.weighed.best == HAZARD and before.intent != HAZARD and heard.tells("radioactive"):
         return False  # 'how do i know if its radioactive' after how close it comes
-    return before.intent in _CHECKED and sure and not (told or heard.tells("which") or heard.tells("thing"))
+    mount = any(token.kind == "MOUNTWORD" for token in heard.line.tokens)  # 'how can i tell which mount it has'
+    return before.intent in _CHECKED and sure and not (told or mount or heard.tells("which") or heard.tells("thing"))
 
 
 def goes_on_beside(heard: Heard, before: Question) -> str | None:
@@ -72,7 +73,8 @@ def goes_on_beside(heard: Heard, before: Question) -> str | None:
     told = cast.lenses or cast.bodies or cast.pieces or cast.frames or read.values or read.distance_mm is not None
     other = read.number is not None or any(cue.tells.startswith(_ELSE) or cue.tells in _OF_ELSE for cue in heard.cues)
     nothing = heard.tells("of-nothing")
-    if told or other or heard.tells("thing"):
+    mount = any(token.kind == "MOUNTWORD" for token in heard.line.tokens)
+    if told or other or mount or heard.tells("thing"):
         return None
     if HAZARD in (before.intent, before.beside):
         checked = heard.tells("short") and heard.tells("check-it")
