@@ -57,7 +57,7 @@ def _is_term_alone(heard: Heard) -> bool:
     others = (weight for intent, weight in heard.alone.ranked if intent != DEFINITION)
     figure = any(cue.tells.startswith(_FIGURE) for cue in heard.cues)  # 'seat?' is a number of the answer before
     alone = heard.alone.best == DEFINITION and not (heard.cast.pieces or figure)
-    return alone and all(weight < _SPEAKS for weight in others)
+    return alone and not heard.tells("of-nothing") and all(weight < _SPEAKS for weight in others)
 
 
 def _says_it(heard: Heard) -> bool:
