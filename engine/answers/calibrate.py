@@ -255,7 +255,7 @@ def _carried(question: Question, error: float, knowledge: Knowledge) -> Told:
     by = small_mm(error)
     text = f"If the ring is the cause it is the same {by} for this lens: a shim of {by} between lens and ring, or"
     lines = [Line("head", f"{text} ring and body, on the whole seat.")]
-    rows = [Quantity("shim_mm", Interval.exact(error))]
+    rows = [Quantity("shim_mm", Interval.exact(error)), Quantity("register_error_mm", Interval.exact(-error))]
     for focal in focals(question):
         mark = Distances(focal, knowledge.catalogue).mark(-error)
         if is_known(mark):
