@@ -21,6 +21,7 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.picture.frame_alone import with_frame_alone
 from engine.answers.picture.view_again import as_view, on_its_own, without_view
 from engine.answers.seat.body_set_apart import as_elsewhere
+from engine.answers.seat.refitted import as_refitted
 from engine.answers.seat.rings_contrasted import with_rings_contrasted
 from engine.answers.seat.seat_side import as_side, weighed
 from engine.base.compact import replace
@@ -109,8 +110,7 @@ class Desk:
             answer = talk.let_go(self._answered(question, talk))
             if talking:
                 answer = self._meant(answer, question, choice, talk)
-        answer = self._finished(answer, question, talk)
-        told = answer
+        answer = told = self._finished(answer, question, talk)
         if talking and talk.last is not None:
             from engine.answers.again import once
 
@@ -138,7 +138,7 @@ class Desk:
 
             question = with_tube_lens(question, talk, lambda text: read(text, self.lexicon, None))
         question = by_facts(without_rings_in_front(told_apart(question, self.catalogue)), self.catalogue)
-        question = with_rings_contrasted(question, self.catalogue)
+        question = as_refitted(with_rings_contrasted(question, self.catalogue), self.catalogue)
         question = without_view(as_view(as_side(as_elsewhere(question)), talk.question, self.catalogue), self.catalogue)
         question = weighed(on_its_own(with_frame_alone(question, self.catalogue), self.catalogue), self.catalogue)
         if question.number is not None:

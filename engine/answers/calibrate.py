@@ -23,6 +23,7 @@ from engine.answers.shims.bare_sensor import plate_alone
 from engine.answers.shims.by_end import as_seen, shim_by
 from engine.answers.shims.carried import SHIM, goes_past, is_limit, looked_up
 from engine.answers.shims.error_told import Judgement, error_judged
+from engine.answers.shims.infinity_doubted import doubted, said_first
 from engine.answers.shims.loose import off_by_mm
 from engine.answers.shims.only_so_far import asks_so_far
 from engine.answers.shims.readings import readings_told
@@ -94,6 +95,7 @@ def calibrated(question: Question, knowledge: Knowledge) -> Answer:
     settling = [row for row in told.quantities if not (row.case or "").startswith(ONE_LAYER)]
     only_sheets = bool(told.quantities) and not settling
     told = (past + told if only_sheets or not told.lines else told) + _in_thou(told, question)
+    told = said_first(question, told) + told
     early = past.lines or goes_past(question) or mentions(question, "past-infinity", "infinity-early")
     every = not (alone or early or told.lines) and mentions(question, "all-short-on-one")
     rows = of_shims(question, rows, ONE_OFF if alone else ALL_OFF if every else None, knowledge)
@@ -104,7 +106,8 @@ def calibrated(question: Question, knowledge: Knowledge) -> Answer:
         lines.append(Line("ask", ASK_FOCAL, wants="focal"))
     return Answer(
         question.text, "shim-calibration", ANSWERED, tuple(lines), question=question,
-        chains=matters.chains or chain_on_ring(question, knowledge) or None, quantities=told.quantities,
+        chains=matters.chains or chain_on_ring(question, knowledge) or doubted(question, told, knowledge) or None,
+        quantities=told.quantities,
     )  # fmt: skip
 
 
@@ -252,7 +255,7 @@ def _carried(question: Question, error: float, knowledge: Knowledge) -> Told:
     by = small_mm(error)
     text = f"If the ring is the cause it is the same {by} for this lens: a shim of {by} between lens and ring, or"
     lines = [Line("head", f"{text} ring and body, on the whole seat.")]
-    rows = [Quantity("shim_mm", Interval.exact(error))]
+    rows = [Quantity("shim_mm", Interval.exact(error)), Quantity("register_error_mm", Interval.exact(-error))]
     for focal in focals(question):
         mark = Distances(focal, knowledge.catalogue).mark(-error)
         if is_known(mark):

@@ -12,7 +12,7 @@ from engine.answers.ways.same_for_both import same_for_both
 from engine.answers.words.advice import advice_lines
 from engine.base.compact import replace
 from grammar.kinds import CROP_EQUIVALENT, DEPTH_OF_FIELD, EXPOSURE_ND, GEAR_SETTING, HAZARD, WHY
-from grammar.questions import FILTER, Question
+from grammar.questions import FILTER, OFF, Question
 from grammar.things.casting import DRAWN, OPTICAL
 
 _IRIS: Final = "iris"
@@ -84,6 +84,8 @@ def is_not_of_the_seat(question: Question, knowledge: Knowledge) -> bool:
     ringless = mentions(question, "no-ring-on-lens") and question.topic in (None, _IRIS)
     if question.is_of_a_fault or ringless:
         return True
+    if question.follows and question.said(OFF) is not None and mentions(question, "scale-lies"):
+        return True  # 'why does the scale lie' after by how much the seat is off: of the marks, not of infinity
     if mentions(question, "too-dark", "seen-in-picture") and not question.follows:
         return not mentions(question, "infinity-lost")
     if not mentions(question, "nothing-sharp") or question.follows:

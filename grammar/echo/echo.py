@@ -24,7 +24,7 @@ from grammar.kinds import (
 )
 from grammar.numbers.motifs import MOTIF
 from grammar.numbers.scale_rows import SCALE_MARKS
-from grammar.questions import ALL, BODY_OFF, MODE, OFF, TO_ITS_OWN, Question, Thing
+from grammar.questions import ALL, BODY_OFF, MODE, OFF, REFIT, TO_ITS_OWN, Question, Thing
 
 _ARTICLE: Final = re.compile(r"\ba ([A-Za-z0-9]\S*)")
 
@@ -253,7 +253,7 @@ class _Sayer:
         if question.feet and question.intent == DRAW:
             out.append("in feet")
         for key, text in question.values:
-            if key in (ALL, BODY_OFF, MODE):
+            if key in (ALL, BODY_OFF, MODE, REFIT):
                 continue
             said = _LIGHTS.get(text, text) if key == "light" else text
             if key == "mark" and question.intent == DRAW:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.numbers.added_travel import with_added_travel
 from grammar.numbers.closer_rings import with_closer_rings
 from grammar.numbers.crests import counted, is_screw, is_thread_measured
 from grammar.numbers.measured_lengths import AWAY, OWN, is_plausible, length_behind, length_of
@@ -39,7 +40,7 @@ _IDENTIFIED: Final = "after-identify-mount"  # a thread may have been asked for
 
 def with_measures_told(tokens: list[Token], told: frozenset[str] = frozenset()) -> list[Token]:
     """Lengths beside a measuring word become KEYED, in mm. `told`: what cues tell, and the kind of question before."""
-    out = _crossed(counted(with_led_apart(with_closer_rings(tokens)), threaded=_IDENTIFIED in told))
+    out = _crossed(counted(with_led_apart(with_closer_rings(with_added_travel(tokens))), threaded=_IDENTIFIED in told))
     for at, token in enumerate(out):
         if token.kind == "MEASURE" and token.value == "total" and "nd" in told:
             out[at] = token.as_("CUE")  # 'how much nd to get f/1.8'

@@ -127,9 +127,11 @@ def mount_kept(heard: Heard, before: Question) -> Heard:
     lens = cast.lenses[0] if len(cast.lenses) == 1 else None
     if lens is not None and not lens.by_piece:
         it = it or len(cast.pieces) > 1 or heard.tells(HELD)  # 'i have an M42 to E ring and a 39-42, good for 58 mm?'
-    if lens is None or not it or old is None or not old.ids or not lens.mounts:
+    if lens is None or old is None or not old.ids or not lens.mounts:
         return heard
-    if not {mount.column for mount in lens.mounts} <= fronts:
+    # 'with the 1 mm m39-m42 ring, its a 50' after an LTM lens: how long that lens is
+    it = it or (old.focal_length_mm is None and bool(lens.focal) and old.ids[0] in lens.mounts[0].ids)
+    if not it or not {mount.column for mount in lens.mounts} <= fronts:
         return heard
     rest = [] if lens.by_piece else [replace(lens, mounts=[])]
     return replace(heard, cast=replace(cast, lenses=rest))

@@ -8,11 +8,15 @@ from typing import Final
 from grammar.hearing import Heard
 from grammar.questions import Question, Thing
 from grammar.turns.number_roles import ON_AGAIN
+from grammar.turns.spans import span_of
 from grammar.turns.sticking import is_open
 from grammar.turns.tubes_counted import says_both
 
 _BACK: Final = ("back", "again")
 _PUT: Final = frozenset(["in", "on", "back", "again", "between", "behind"])
+_LONGER: Final = frozenset(["long", "longer", "longest", "big", "bigger", "larger"])
+_SHORTER: Final = frozenset(["short", "shorter", "shortest", "small", "smaller"])
+_ONE: Final = frozenset(["one", "helicoid", "bellows"])
 _NUMBERS: Final = re.compile(r"\d+(?:\.\d+)?")
 
 
@@ -22,7 +26,7 @@ def put_back(heard: Heard, said: Question, before: Question) -> tuple[Thing, ...
     stood = prior.adapters if prior is not None and prior.adapters else before.stood
     stood = tuple(one for one in stood if not is_open(one))
     if before.adapters:
-        return _told_by_length(heard, before)
+        return _told_by_length(heard, before) or _of_two_ranged(heard, before)
     if named := _named_by_length(heard, stood, before):
         return named
     elsewhere = heard.cast.bodies and not _says_with_it(heard)  # 'with it again on E'
@@ -47,6 +51,17 @@ def _told_by_length(heard: Heard, before: Question) -> tuple[Thing, ...]:
     if len(meant) != 1 or here or length in lenses or len(before.stood) != 1:
         return ()
     return (meant[0],)
+
+
+def _of_two_ranged(heard: Heard, before: Question) -> tuple[Thing, ...]:
+    """'ok the long one' after another helicoid was tried in a helicoid's place: what stood there with it before."""
+    words = {one.text.casefold() for one in heard.line.tokens}
+    longer, shorter = bool(words & _LONGER), bool(words & _SHORTER)
+    spans = [[span for one in row if (span := span_of(one)) is not None] for row in (before.adapters, before.stood)]
+    if longer == shorter or not words & _ONE or [len(row) for row in spans] != [1, 1]:
+        return ()
+    now, then = spans[0][0][1], spans[1][0][1]
+    return before.stood if now != then and (then > now) == longer else ()
 
 
 def _named_by_length(heard: Heard, stood: tuple[Thing, ...], before: Question) -> tuple[Thing, ...]:

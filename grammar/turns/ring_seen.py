@@ -27,6 +27,7 @@ from grammar.turns.turn_seen import Turn
 from grammar.words.groups import AS_DUE, SO_LONG
 
 _TAKEN: Final = "take-off"  # the cue of filing, grinding and lapping
+_ON, _IT = frozenset(["on", "with"]), frozenset(["it", "that", "this"])
 _HOW: Final = "how"  # 'how much', 'how far'
 _OF_DOING: Final = frozenset([HAZARD, GEAR_SETTING])
 _OF_LENGTH: Final = OF_RING | {WHY, HAZARD, BUY_PLAN, COMPARE, IDENTIFY_MOUNT, LOOK_ALIKE, LIST_FITS}
@@ -93,7 +94,9 @@ def wants_foil(turn: Turn) -> bool:
 
 def takes_off_a_measured_ring(turn: Turn) -> bool:
     """'so I take how much off' after a ring that was measured."""
-    cut = turn.tells("cut") and turn.tells("what", "which") and turn.best in (None, DIY_DIMENSION)  # 'what do i file'
+    cut = (
+        turn.tells("cut") and turn.tells("what", "which", "how-much") and turn.best in (None, DIY_DIMENSION)
+    )  # 'what do i file'
     cut = (cut or (turn.tells(_TAKEN) and turn.tells("what"))) and not turn.names_things
     asked = cut or (turn.best == DIY_DIMENSION and turn.tells("how-much"))
     amount = any(one.text.casefold() == _HOW for one in turn.heard.line.tokens) and turn.best not in _OF_DOING
@@ -166,7 +169,15 @@ def tries_a_lens_on_it(turn: Turn) -> bool:
     lens = cast.lenses[0] if len(cast.lenses) == 1 else None
     alone = lens is not None and bool(lens.focal) and not (lens.has_mount or cast.bodies or cast.frames or cast.pieces)
     asked = turn.best in (None, DIY_DIMENSION, CHAIN, MACRO_DISTANCE, FOCUS_VERDICT)
-    return alone and asked and turn.was == DIY_DIMENSION and sized(turn.before) and not told.values
+    there = turn.was == DIY_DIMENSION or _is_put_on_it(turn)
+    return alone and asked and there and sized(turn.before) and not told.values
+
+
+def _is_put_on_it(turn: Turn) -> bool:
+    """'and until then, my 20 mm on it?' after what is to come off that ring: what it makes of that lens as it is."""
+    words = [one.text.casefold() for one in turn.heard.line.tokens]
+    placed = any(one in _ON and two in _IT for one, two in pairwise(words))
+    return turn.was == SHIM_CALIBRATION and placed and any(one.ids for one in turn.before.bodies)
 
 
 def tells_its_ring(turn: Turn) -> bool:

@@ -31,7 +31,9 @@ _CHECKED: Final = frozenset(
 )
 _ELSE: Final = ("pick:", "rank:")  # how cues begin that point at another lens, or set ways apart
 _LEANING: Final = 0.3  # how likely by wording alone
-_OF_ELSE: Final = frozenset(["which", "buy", "price", "why", "infinity", "how-far", "how-close", "how-many"])
+_OF_ELSE: Final = frozenset(
+    ["which", "buy", "price", "why", "infinity", "how-far", "how-close", "how-many", "take-off"]
+)
 _TAKEN: Final = "take-off"
 # idle where a piece is taken off or put on
 _MOVED: Final = frozenset(

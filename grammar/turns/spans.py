@@ -29,3 +29,13 @@ def drawn_whole(named: Thing, kept: tuple[Thing, ...]) -> tuple[Thing, ...]:
     if at is None or span is None or span[0] == span[1]:
         return ()
     return (*kept[:at], replace(kept[at], thickness_mm=span), *kept[at + 1 :])
+
+
+def swapped_for(told: Thing, kept: tuple[Thing, ...], at: int) -> tuple[Thing, ...]:
+    """'would my 25-55 do instead' after a helicoid of 36 to 90 mm and a ring: it takes its place, the ring stays.
+
+    `at`: where the one of its kind stands. None where it is told by no two lengths, as a setting is.
+    """
+    if told.thickness_mm is None or len(set(told.thickness_mm)) == 1 or len(kept) == 1:
+        return ()
+    return (*kept[:at], replace(told, front=told.front or kept[at].front), *kept[at + 1 :])

@@ -38,7 +38,7 @@ from grammar.things.casting import DRAWN, OPTICAL, SPACER
 from grammar.turns.glass_joined import glass_joined
 from grammar.turns.measured_anew import BRIGHTER
 from grammar.turns.put_close import PUT_CLOSE, is_close_still, without_tubes_far
-from grammar.turns.spans import span_of
+from grammar.turns.spans import span_of, swapped_for
 from grammar.turns.tubes_added import sized_last, with_tube_told
 
 # what a chain does: here the pieces of before still stand between lens and body
@@ -152,8 +152,8 @@ def set_in_place(said: tuple[Thing, ...], kept: tuple[Thing, ...]) -> tuple[Thin
     if told is None or told.thickness_mm is None or len(ranged) != 1 or kept[ranged[0][0]].piece != told.piece:
         return ()
     at, (least, most) = ranged[0]
-    if len(set(told.thickness_mm)) > 1 or not least <= told.thickness_mm[0] <= most:
-        return ()
+    if (other := swapped_for(told, kept, at)) or not least <= told.thickness_mm[0] <= most:
+        return other
     put = replace(kept[at], thickness_mm=told.thickness_mm, words=f"{least:g}..{most:g} mm {told.piece}")
     return (*kept[:at], put, *kept[at + 1 :])
 

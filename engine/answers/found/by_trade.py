@@ -7,8 +7,9 @@ from typing import Final
 
 from engine.answers.parts.said import mentions
 from engine.base.compact import replace
+from engine.base.interval import is_known
 from engine.facts.catalogue import Catalogue
-from grammar.kinds import LOOK_ALIKE
+from grammar.kinds import BUY_PLAN, CHAIN, FOCUS_VERDICT, LOOK_ALIKE, MACRO_DISTANCE
 from grammar.questions import Question, Thing
 
 REGISTER: Final = "flange_to_image"
@@ -19,6 +20,7 @@ _FEW_BUILT = 4  # mounts with a format that is seldom built
 _OLD_KINDS: Final = frozenset(["rangefinder"])  # cameras with a screw and a bayonet of one system
 FILM_YEAR: Final = re.compile(r"\b19[2-9]\d(?!\d)")  # of the days of film
 SAID: Final = "seen-industrial"  # key of the words for it
+_OF_A_SEAT: Final = frozenset([CHAIN, FOCUS_VERDICT, MACRO_DISTANCE, BUY_PLAN])
 
 
 def of_its_trade(question: Question, facts: Catalogue) -> Question:
@@ -44,6 +46,19 @@ def of_its_trade(question: Question, facts: Catalogue) -> Question:
         body if _is_cine(body, facts) else _traded(_threaded(body, question, facts), facts) for body in question.bodies
     )
     return question if bodies == question.bodies else question.with_(bodies=bodies)
+
+
+def of_open_register(thing: Thing, question: Question, facts: Catalogue) -> Thing:
+    """'a machine vision lens with M42x1': its thread is no still camera's, and what its register is nothing tells."""
+    own = facts.mounts.get(thing.ids[0]) if thing.kind == "mount" and thing.ids else None
+    if own is None or own.thread is None or own.kind == CINE or question.intent not in _OF_A_SEAT:
+        return thing
+    if not question.mentions(SAID) or question.said(REGISTER) is not None:
+        return thing
+    mates = (facts.mounts[one] for one in sorted({*mates_of(own.id, facts), own.id}))
+    open_ = tuple(one.id for one in mates if one.kind == INDUSTRIAL and not is_known(one.register_mm))
+    exact = own.kind == INDUSTRIAL and not thing.ambiguous
+    return replace(thing, ids=open_) if open_ and not exact else thing
 
 
 def _is_of_lens(lens: Thing, at: int) -> bool:
@@ -77,6 +92,11 @@ def _traded(thing: Thing, facts: Catalogue) -> Thing:
 
 def is_of_film(question: Question) -> bool:
     return mentions(question, "film-days") or FILM_YEAR.search(question.text) is not None
+
+
+def of_its_kin(thing: Thing, question: Question, catalogue: Catalogue) -> Thing:
+    """The lens by the kind of camera that it goes on, or that it was made for."""
+    return of_open_register(of_kin_to_body(thing, question, catalogue), question, catalogue)
 
 
 def of_kin_to_body(thing: Thing, question: Question, catalogue: Catalogue) -> Thing:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from engine.answers.found.by_pitch import is_of_the_hole, of_its_pitch
-from engine.answers.found.by_trade import MODERN, is_modern, is_of_film, mates_of, of_its_trade, of_kin_to_body
+from engine.answers.found.by_trade import MODERN, is_modern, is_of_film, mates_of, of_its_kin, of_its_trade
 from engine.answers.found.mounts_named import is_set_against
 from engine.answers.found.same_name import of_that_name, two_heads, unfocused
 from engine.answers.found.thread_told import of_another_lens, with_thread_told
@@ -42,7 +42,7 @@ def told_apart(question: Question, catalogue: Catalogue) -> Question:
         thing = unfocused(_by_every_name(thing, catalogue), catalogue)
         thing = _of_its_time(_of_its_kind(thing, catalogue), is_old, catalogue)
         thing = _by_ring_named(_by_number(thing, question, catalogue), question, catalogue)
-        thing = of_kin_to_body(thing, question, catalogue)
+        thing = of_its_kin(thing, question, catalogue)
         claimed = question.intent in SIDE_BY_SIDE and not thing.ambiguous and len(question.lenses) > 1
         claimed = claimed or is_of_the_hole(thing, question)
         by_pitch = thing if claimed else of_its_pitch(thing, pitch, catalogue)  # 'is 42 with 0.75 of pitch an M42'

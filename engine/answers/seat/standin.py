@@ -46,5 +46,9 @@ def as_listed(judged: Judged, title: str, number: int = 1) -> ListedChain:
 def _piece(n: int, kind: str, low: float, high: float) -> Adapter:
     kind = kind if kind in ADDED_FOCUSING else "extension-tube"
     span = Span.fixed(Interval.exact(low)) if low == high else Span(Interval.exact(low), Interval.exact(high))
+    if low == high < 0:
+        return Adapter(f"described-{n}", f"a ring {round(-low, 3):g} mm too thin", ANY, ANY, kind, AS_TOLD, span,
+                       "measured", common="own", owned=1)  # fmt: skip
+    low, high = round(low, 4), round(high, 4)
     name = f"{low:g} mm of {kind.replace('extension-', '')}" if low == high else f"{low:g} to {high:g} mm {kind}"
     return Adapter(f"described-{n}", name, ANY, ANY, kind, AS_TOLD, span, "measured", common="own", owned=1)

@@ -6,6 +6,8 @@ from engine.answers.parts.owned import known_focals
 from engine.answers.parts.said import distance_mm, focals, last_said, mentions, number, stop
 from engine.answers.seat.distances import Distances
 from engine.answers.shims.loose import off_by_limit, off_by_mm
+from engine.answers.shims.remark_carried import as_remark, on_that_seat
+from engine.answers.shims.scale_pair import with_pair_as_mark
 from engine.answers.shims.targets import is_target
 from engine.answers.shims.turning import short_by_turns_mm
 from engine.base.interval import Interval, is_known
@@ -22,7 +24,6 @@ SHIM = "shim"  # an error carried over from another lens, in mm
 _ON_TARGET = ("target", "on a target")
 _OF_A_SEAT = ("stops-at", "sits-too-far", "read-off-scale")  # keys of what tells by how much it is off
 MARK_OF = "mark-of"  # the own lens that a mark was told of, until its focal length is looked up
-_CLOSE = "too close"
 _JUDGED = frozenset([FOCUS_VERDICT, WHY])
 _REMEDY = "remedy"  # the topic of what would put a chain right
 _TELLING = frozenset(["mark", MARK_OF, SHIM, "turns", "angle", "travel"])  # keys that an error was told by
@@ -58,6 +59,8 @@ def carried(question: Question, before: Question | None, facts: Catalogue) -> Qu
     if short is not None and question.said("turns") in (None, before.said("turns")):
         return _short_by(question, short)  # the camera, or its ring, is as far off for the other lens
     mark, lenses = _mark(question), focals(question)
+    if lenses not in ((), old) and (seat := on_that_seat(question, before)) is not None:
+        return seat  # 'where is its 1 m mark' asked on of that seat: it tells no error of its own
     if mark is None or mark != _mark(before) or question.lenses == before.lenses:
         return question
     if old and lenses:
@@ -95,28 +98,7 @@ def _of_body_and_ring(question: Question, before: Question) -> Question | None:
 
 
 def _as_remark(question: Question, before: Question) -> Question | None:
-    """'where does the 1 m mark go', 'if left how bad at 1 m' after infinity at the 3 m mark: that mark on this seat."""
-    at, mark, lenses = _mark(question), _mark(before), focals(before)
-    if before.intent != SHIM_CALIBRATION or at is None or mark is None or len(lenses) != 1 or is_limit(before):
-        return None
-    again = before.said(OFF) == _CLOSE and before.said("thickness") is not None  # 'and the 2 m one' after that
-    asked = mentions(question, "mark-then") and not mentions(question, "mark-supposed")
-    asked = asked or (again and question.said("mark") is not None)
-    if (
-        (at == mark and not again)
-        or not asked
-        or mentions(question, "infinity-named")
-        or focals(question) not in ((), lenses)
-    ):
-        return None
-    error = calibration.shim_from_mark_mm(Interval.exact(mark), Interval.exact(lenses[0]), Interval.exact(0.0))
-    if not again and not is_known(error):
-        return None
-    off = before.said("thickness") if again else f"{error.nominal:.4g} mm" if is_known(error) else ""
-    rest, end = question.rest("mark", "thickness", SHIM, OFF), len(question.text)
-    values = (*rest, ("thickness", off or ""), (OFF, _CLOSE), ("mark", f"{at:g} mm"))
-    heard = (*question.mentioned, Mention("sits-too-close", end, end))
-    return question.with_(intent=SHIM_CALIBRATION, distance_mm=None, topic=None, values=values, mentioned=heard)
+    return as_remark(question, before, _mark(question), _mark(before), is_limit(before))
 
 
 def _as_target(question: Question, before: Question) -> Question:
@@ -157,6 +139,7 @@ def _mounts(things: tuple[Thing, ...]) -> tuple[tuple[str, ...], ...]:
 
 def with_mark_told(question: Question) -> Question:
     """As the next turn leans on it: a distance that infinity was found at is a mark, whatever that turn's words are."""
+    question = with_pair_as_mark(question)
     away = distance_mm(question)
     if question.intent != SHIM_CALIBRATION or away is None or question.said("mark") is not None:
         return question

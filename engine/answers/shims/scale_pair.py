@@ -12,7 +12,10 @@ from engine.answers.seat.distances import Distances
 from engine.answers.seat.spacing import USUAL_FORMAT, usual_focals
 from engine.answers.seat.standin import as_listed, judged_alone
 from engine.base.interval import Interval, is_known
+from engine.physics import focus
+from grammar.kinds import FOCUS_VERDICT, SHIM_CALIBRATION
 from grammar.questions import Question
+from grammar.words.mentioned import Mention
 
 MOST_SHARE: Final = 40.0  # per cent that a scale is off by
 MOST_MM: Final = 3.0  # an error beyond this is not one of making: such lenses are not shown by
@@ -38,11 +41,13 @@ def by_scale_pair(question: Question, knowledge: Knowledge) -> tuple[Told, tuple
         return Told(), ()
     thin = rows[0][1] < 0
     way, mend = ("close", "add a shim of") if thin else ("far out", "take off")
+    end = _end_of(*rows[0], question) if named else Told()
+    so = "".join(f" {line.text}" for line in end.lines)
     parts = ", ".join(f"{trimmed(focal, 1)} mm lens {small_mm(abs(error))}" for focal, error in rows)
     text = (
         f"Set to {distance(mark, feet)} it is sharp at {distance(sharp, feet)}: the lens sits too {way}, the ring is "
-        f"too {'thin' if thin else 'thick'}, by: {parts}. All marks read {'short' if thin else 'long'}; {mend} that "
-        "much, and the scale is right."
+        f"too {'thin' if thin else 'thick'}, by: {parts}.{so} All marks read {'short' if thin else 'long'}; {mend} "
+        "that much, and the scale is right."
     )
     quantities = []
     for focal, error in rows:
@@ -55,7 +60,45 @@ def by_scale_pair(question: Question, knowledge: Knowledge) -> tuple[Told, tuple
         pieces = (("extension-tube", error, error),)
         judged = judged_alone(focal, stop(question), pieces, facts.formats[USUAL_FORMAT], knowledge)
         chains = (as_listed(judged, f"a {trimmed(focal, 1)} mm lens that sits too {way}"),)
-    return Told((Line("head", text),), tuple(quantities)), chains
+    return Told((Line("head", text),), (*quantities, *end.quantities)), chains
+
+
+def _end_of(focal: float, error: float, question: Question) -> Told:
+    """What comes of infinity on a lens of `focal` mm with its seat `error` mm off: at which mark it is, or how far."""
+    length, at = Interval.exact(focal), Interval.exact(error)
+    if error < 0:
+        mark = focus.infinity_mark_mm(length, Interval.exact(0.0), at)
+        if not is_known(mark):
+            return Told()
+        text = f"Infinity is reached, at about its {distance(mark.nominal, question.feet)} mark."
+        return Told((Line("fact", text),), (Quantity("scale_mark_mm", mark, "infinity"),))
+    far = focus.from_sensor_mm(length, Interval.exact(0.0), at)
+    if not is_known(far):
+        return Told()
+    text = f"Infinity is lost: nothing beyond {distance(far.nominal, question.feet)} comes sharp."
+    return Told((Line("fact", text),), (Quantity("far_from_sensor_mm", far, "at the infinity mark"),))
+
+
+def with_pair_as_mark(question: Question) -> Question:
+    """As the next turn leans on it: a scale that says other than the tape tells where infinity falls, or focus ends."""
+    pair, lenses = question.scale_pair, focals(question)
+    if pair is None or len(lenses) != 1 or question.intent not in (SHIM_CALIBRATION, FOCUS_VERDICT):
+        return question
+    length, none = Interval.exact(lenses[0]), Interval.exact(0.0)
+    at = [focus.travel_to_mark_mm(Interval.exact(one), length, none) for one in pair]
+    if not (is_known(at[0]) and is_known(at[1])):
+        return question
+    error = Interval.exact(at[1].nominal - at[0].nominal)
+    end = (focus.infinity_mark_mm if error.nominal < 0 else focus.from_sensor_mm)(length, none, error)
+    if not is_known(end):
+        return question
+    rest = question.rest("mark", "length", "distance", "numbers", "close_focus")
+    place = len(question.text) - 1
+    told = question.with_(intent=SHIM_CALIBRATION, distance_mm=None, topic=None, values=rest, scale_pair=None)
+    if error.nominal < 0:
+        return told.with_(values=(*rest, ("mark", f"{end.nominal:.6g} mm")))
+    ends = (*question.mentioned, Mention("stops-at", place, place), Mention("ends-at", place, place))
+    return told.with_(distance_mm=end.nominal, mentioned=ends)
 
 
 def _by_share(question: Question, knowledge: Knowledge) -> Told:
