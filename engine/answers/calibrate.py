@@ -25,11 +25,12 @@ from engine.answers.shims.carried import SHIM, goes_past, is_limit, looked_up
 from engine.answers.shims.error_told import Judgement, error_judged
 from engine.answers.shims.loose import off_by_mm
 from engine.answers.shims.only_so_far import asks_so_far
+from engine.answers.shims.plate_changed import plate_changed
 from engine.answers.shims.readings import readings_told
 from engine.answers.shims.ring_of_mark import ring_of_mark
 from engine.answers.shims.scale_pair import by_scale_pair
 from engine.answers.shims.screwed_in import screwed_in
-from engine.answers.shims.several_marks import end_of_one, of_another, of_each
+from engine.answers.shims.several_marks import as_told, end_of_one, of_another, of_each
 from engine.answers.shims.sheets import SHEET, own_sheets, sheets_summed, shim_corrected, usual_sheets, usual_together
 from engine.answers.shims.shim_effect import shim_effect
 from engine.answers.shims.spacers import by_spacers
@@ -79,6 +80,9 @@ def calibrated(question: Question, knowledge: Knowledge) -> Answer:
         return Answer(
             question.text, "shim-calibration", ANSWERED, effect.lines, question=question, quantities=effect.quantities
         )
+    plate = plate_changed(question, knowledge)
+    if plate is not None:
+        return plate
     question = looked_up(question, knowledge.catalogue)
     stacked = by_spacers(question, "shim-calibration", knowledge)
     if stacked is not None:
@@ -179,7 +183,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         yield turns_for_travel(question, knowledge)
     if not first:
         yield sheets
-    if not asked:
+    if not asked and question.scale_pair is None:
         yield target_told(question, knowledge)
 
 
@@ -214,7 +218,7 @@ def _shims(question: Question, knowledge: Knowledge) -> tuple[Told, float | None
         return (_carried(question, carried_mm, knowledge) if carried_mm is not None else by_sight), carried_mm
     limit = is_limit(question)
     told_at = (at, *numbers(question, "distance")) if limit else numbers(question, "mark")
-    each = of_each(question, told_at, knowledge.catalogue, ends=limit)
+    each = of_each(question, as_told(told_at, question), knowledge.catalogue, ends=limit)
     of_other = each or (end_of_one if limit else of_another)(question, at, knowledge.catalogue)
     if of_other is not None:
         return of_other

@@ -31,7 +31,10 @@ def with_scale_pair(question: Question) -> Question:
     """The question with what the scale says and what is so, in mm, where both are told."""
     told = question.places(_SCALE) and question.places(_TAPE) and not _each_has_a_mark(question)
     pair = _pair(question) if told else None
-    return question if pair == question.scale_pair else question.with_(scale_pair=pair)
+    if pair == question.scale_pair:
+        return question
+    named = any(lens.focal_length_mm for lens in question.lenses)
+    return question.with_(scale_pair=pair, instead=() if named and pair else question.instead)
 
 
 def _pair(question: Question) -> tuple[float, float] | None:
