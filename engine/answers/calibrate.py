@@ -30,7 +30,7 @@ from engine.answers.shims.readings import readings_told
 from engine.answers.shims.ring_of_mark import ring_of_mark
 from engine.answers.shims.scale_pair import by_scale_pair
 from engine.answers.shims.screwed_in import screwed_in
-from engine.answers.shims.several_marks import as_told, end_of_one, of_another, of_each
+from engine.answers.shims.several_marks import end_of_one, of_another, of_each
 from engine.answers.shims.sheets import SHEET, own_sheets, sheets_summed, shim_corrected, usual_sheets, usual_together
 from engine.answers.shims.shim_effect import shim_effect
 from engine.answers.shims.spacers import by_spacers
@@ -46,7 +46,7 @@ from engine.answers.shims.turning import (
     turns_for_travel,
 )
 from engine.answers.ways.ring_off import chain_on_ring, of_ring
-from engine.answers.ways.told_stack import is_drawn_out, with_stack
+from engine.answers.ways.told_stack import held_on_tube, is_drawn_out, with_stack
 from engine.answers.words.advice import advice_lines, named_or_near, of_shims
 from engine.base.interval import Interval, is_known
 from engine.base.units import MM_PER_INCH
@@ -80,9 +80,9 @@ def calibrated(question: Question, knowledge: Knowledge) -> Answer:
         return Answer(
             question.text, "shim-calibration", ANSWERED, effect.lines, question=question, quantities=effect.quantities
         )
-    plate = plate_changed(question, knowledge)
-    if plate is not None:
-        return plate
+    found = plate_changed(question, knowledge) or held_on_tube(question, SHIM_CALIBRATION, knowledge)
+    if found is not None:
+        return found
     question = looked_up(question, knowledge.catalogue)
     stacked = by_spacers(question, "shim-calibration", knowledge)
     if stacked is not None:
@@ -218,7 +218,7 @@ def _shims(question: Question, knowledge: Knowledge) -> tuple[Told, float | None
         return (_carried(question, carried_mm, knowledge) if carried_mm is not None else by_sight), carried_mm
     limit = is_limit(question)
     told_at = (at, *numbers(question, "distance")) if limit else numbers(question, "mark")
-    each = of_each(question, as_told(told_at, question), knowledge.catalogue, ends=limit)
+    each = of_each(question, told_at, knowledge.catalogue, ends=limit)
     of_other = each or (end_of_one if limit else of_another)(question, at, knowledge.catalogue)
     if of_other is not None:
         return of_other

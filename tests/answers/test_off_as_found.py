@@ -7,7 +7,13 @@ import pytest
 from engine.render.record import record_of
 from tests.answers.expects import fault
 
-NAMES = {"far": "far_from_sensor_mm", "error": "register_error_mm", "mark": "scale_mark_mm", "shim": "shim_mm"}
+NAMES = {
+    "far": "far_from_sensor_mm",
+    "error": "register_error_mm",
+    "mark": "scale_mark_mm",
+    "shim": "shim_mm",
+    "more": "extension_mm",
+}
 
 
 def _lacks(record, name, value):
@@ -31,6 +37,13 @@ def _lacks(record, name, value):
         # the mark's extension f f/(D - 2f) set against that of the tape
         ("my 35 set at 2m on the scale is really sharp at 1.8m. where does it end at infinity", "far", 17000),
         ("50 at its 3m mark focuses to 3.4 m measured. does infinity still come, and where", "mark", 23800),
+        # f f/(D - 2f) at the nearer distance less that at the farther
+        ("58 mm with min focus 0.5m, need 0.35 m, what tube", "more", 6.42),
+        ("100mm focuses to 1 m. what extension gets it to 70 cm", "more", 8.17),
+        # body register and tube less what was measured from flange to image
+        ("slide lens 100 mm, shoulder to image 80 mm, on EF. fixed tube of 36.3 mm, does it reach", "error", 0.3),
+        ("a MD 45 someone gave an EF bayonet stops at 5 m on EF. how far off", "error", 0.41),
+        ("adapter 0.15 too thick, farthest sharp distance?", "far", 17000),
         # each distance belongs to the lens before it
         ("my 24 stops at 3 m and the 35 at 6.2m on the same adapter, how much too thick is it", "error", 0.2),
     ],
@@ -50,3 +63,50 @@ def test_what_is_off_tells_how_far_the_lens_comes(club, said, name, value):
 )
 def test_what_was_measured_stays_in_the_talk(talked, lines, error):
     assert _lacks(talked(*lines), "error", error) is None
+
+
+def test_a_tube_that_came_out_long_is_cut_by_what_it_is_over(talked):
+    told = ("75mm enlarger lens 66 flange to image. what length on Z", "printed tube is 50.6", "what do I sand off")
+    assert _lacks(talked(*told), "shim", 0.6) is None
+
+
+def test_lenses_that_end_short_and_native_ones_too_blame_the_body(talked):
+    told = ("my 28 stops at 4 m and the 50 at 13 m on this camera, error?", "my own AF lens does it as well")
+    record = talked(*told)
+    assert "body" in record["text"]
+    assert "service" in record["text"]
+    assert _lacks(talked(*told, "how much should i thin one adapter by for now"), "shim", 0.2) is None
+
+
+@pytest.mark.parametrize(
+    ("said", "begins"),
+    [
+        ("135mm and 10mm extension, subject at 2.5 m. does focus get there", "No"),
+        ("200mm with a 5 mm tube on its own body, can i still get a bird at 8 m", "Yes"),
+        ("100 mm on a 12mm tube, cat on the sofa 1.5 m off, out of range?", "No"),
+    ],
+)
+def test_whether_a_subject_is_in_reach_with_tubes_is_said_first(club, said, begins):
+    assert record_of(club.ask(said), club.knowledge)["text"].startswith(begins)
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "28 with floating group on an adapter 0.1 thin, corners soft at infinity, why",
+        "my 21mm with close range correction, ring 0.2 too thin. does infinity suffer",
+    ],
+)
+def test_a_floating_group_is_told_of_where_the_seat_is_off(club, said):
+    assert "group is set for near" in " ".join(record_of(club.ask(said), club.knowledge)["text"].split())
+
+
+def test_why_so_little_does_so_much_goes_by_the_focal_length(talked):
+    told = (
+        "om 24 to RF via OM-M and M-RF, works?",
+        "mine measure 18.28 and 7.87",
+        "both nearly fine, why so near then",
+    )
+    text = " ".join(talked(*told)["text"].split())
+    assert "add up: 0.08 + 0.07" in text
+    assert "square of the focal length" in text
