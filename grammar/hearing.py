@@ -9,6 +9,7 @@ from grammar.echo.echo import said_back
 from grammar.intents import SCALE_ROW, WHY_ALONE, Weighed, features_of, weigh
 from grammar.kinds import HAZARD, WHY
 from grammar.leanings import lean, wording_of
+from grammar.numbers.sensor_plates import with_plates_told
 from grammar.parsing import parse
 from grammar.readings.kept_readings import Readings
 from grammar.readings.readings import GLASS_OUT, readings_of
@@ -17,6 +18,7 @@ from grammar.shifting import Misfit
 from grammar.things.cast import Cast
 from grammar.things.named_first import told_behind
 from grammar.things.phrases import Phrase, phrases_of
+from grammar.things.relatives import with_relatives_apart
 from grammar.things.roles import cast_of
 from grammar.things.turned_about import turned_about
 from grammar.words.lexicon import Lexicon
@@ -115,7 +117,7 @@ class Heard:
 
 def hear(text: str, lexicon: Lexicon, before: str = "", aside: str = "") -> Heard:
     """What a text says on its own. `before`: the intent of a question that it may lean on; `aside`: that between."""
-    line = tokens_of(text, lexicon)
+    line = with_relatives_apart(with_plates_told(tokens_of(text, lexicon), lexicon.words.mentions))
     cues = _free(line)
     told = frozenset([*(cue.tells for cue in cues), f"after-{before}"])
     shape = shaped(line, told, lexicon.hosts, lexicon.never_full)

@@ -19,7 +19,9 @@ from grammar.own.orders import order_of
 from grammar.own.taught import taught
 from grammar.questions import DRAWN, OFF, Question, Thing, Unread
 from grammar.readings.bellows_draw import with_image_by_draw
+from grammar.readings.ends_in_order import with_ends_in_order
 from grammar.readings.scale_and_tape import with_scale_pair
+from grammar.readings.stuck_open import with_stuck_helicoid
 from grammar.refusals import empty, not_alone, refused, too_long, unheard
 from grammar.telling import question_of
 from grammar.things import casting
@@ -55,7 +57,8 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
     got = _read(text, lexicon, before)
     if isinstance(got, Unread):
         return got
-    got = with_image_by_draw(with_scale_pair(_with_mentioned(got, lexicon)), before)
+    got = with_stuck_helicoid(with_scale_pair(with_ends_in_order(_with_mentioned(got, lexicon))))
+    got = with_image_by_draw(got, before)
     if before is None:
         worked = with_shim_needed(with_ring_worked(got, None, lexicon.words), lexicon.words)
         return with_spaced(worked, None, lexicon.words.groups)

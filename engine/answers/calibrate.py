@@ -26,6 +26,7 @@ from engine.answers.shims.error_told import Judgement, error_judged
 from engine.answers.shims.infinity_doubted import doubted, said_first
 from engine.answers.shims.loose import off_by_mm
 from engine.answers.shims.only_so_far import asks_so_far
+from engine.answers.shims.plate_changed import plate_changed
 from engine.answers.shims.readings import readings_told
 from engine.answers.shims.ring_of_mark import ring_of_mark
 from engine.answers.shims.scale_pair import by_scale_pair
@@ -46,7 +47,7 @@ from engine.answers.shims.turning import (
     turns_for_travel,
 )
 from engine.answers.ways.ring_off import chain_on_ring, of_ring
-from engine.answers.ways.told_stack import is_drawn_out, with_stack
+from engine.answers.ways.told_stack import held_on_tube, is_drawn_out, with_stack
 from engine.answers.words.advice import advice_lines, named_or_near, of_shims
 from engine.base.interval import Interval, is_known
 from engine.base.units import MM_PER_INCH
@@ -80,6 +81,9 @@ def calibrated(question: Question, knowledge: Knowledge) -> Answer:
         return Answer(
             question.text, "shim-calibration", ANSWERED, effect.lines, question=question, quantities=effect.quantities
         )
+    found = plate_changed(question, knowledge) or held_on_tube(question, SHIM_CALIBRATION, knowledge)
+    if found is not None:
+        return found
     question = looked_up(question, knowledge.catalogue)
     stacked = by_spacers(question, "shim-calibration", knowledge)
     if stacked is not None:
@@ -182,7 +186,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         yield turns_for_travel(question, knowledge)
     if not first:
         yield sheets
-    if not asked:
+    if not asked and question.scale_pair is None:
         yield target_told(question, knowledge)
 
 

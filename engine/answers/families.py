@@ -9,6 +9,7 @@ from typing import Final
 from engine.answers.beside import BESIDE
 from engine.answers.beside_heard import Beside
 from engine.answers.beside_pictures import SEEN
+from engine.answers.beside_reach import REACHED
 from engine.answers.parts.answer import Answer
 from engine.answers.parts.knowledge import Knowledge
 from grammar.kinds import (
@@ -67,7 +68,7 @@ def handler_for(intent: str) -> Handler:
     handler = _unless_turned(handler) if intent in FORWARD else handler
     handler = _unless_worn(handler) if intent == FOCUS_VERDICT else handler
     handler = _behind_either(handler) if intent in BY_GLASS else handler
-    beside = [add for kinds, add in (*BESIDE, *SEEN) if intent in kinds]
+    beside = [add for kinds, add in (*BESIDE, *SEEN, *REACHED) if intent in kinds]
     return _with(handler, beside) if beside else handler
 
 

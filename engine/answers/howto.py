@@ -17,6 +17,7 @@ from engine.answers.seat.told_register import (
 )
 from engine.answers.shims.error_told import error_judged
 from engine.answers.shims.loose import off_by_mm
+from engine.answers.shims.plate_changed import plate_changed
 from engine.answers.ways.pairs import of_known, sides_of
 from engine.answers.ways.ring_off import is_gauged, of_ring
 from engine.base.compact import replace
@@ -28,6 +29,9 @@ def how_to(question: Question, knowledge: Knowledge, intent: str | None = None) 
     facts, question = knowledge.catalogue, without_paper(question, knowledge)
     if for_filters(question, facts):
         return filter_answer(question, knowledge)
+    plate = plate_changed(question, knowledge)
+    if plate is not None:
+        return plate
     bare = not any(lens.ids for lens in question.lenses) and number(question, "flange_to_image") is None
     bare = bare or question.said(BODY_OFF) is not None
     if is_gauged(question) or (bare and off_by_mm(question) is not None):

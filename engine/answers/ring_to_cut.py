@@ -34,7 +34,7 @@ from engine.answers.shims.turning import turns_for_travel
 from engine.answers.ways.pair_beside import with_pair
 from engine.answers.ways.pairs import as_measured, body_as_measured
 from engine.answers.ways.ring_off import off_right
-from engine.answers.ways.told_stack import is_drawn_out, is_set_by_draw
+from engine.answers.ways.told_stack import held_on_tube, is_drawn_out, is_set_by_draw
 from engine.answers.words.advice import advice_lines, named_or_near
 from engine.answers.words.pitch_said import pitch_said
 from engine.base.interval import Interval, is_known
@@ -56,7 +56,8 @@ def to_make(question: Question, knowledge: Knowledge) -> Answer:
     if for_filters(question, knowledge.catalogue):
         return filter_answer(question, knowledge)
     question = with_mount_by_register(without_paper(question, knowledge), knowledge)
-    stacked, ring = by_spacers(question, "diy-dimension", knowledge), None
+    stacked = by_spacers(question, "diy-dimension", knowledge) or held_on_tube(question, "diy-dimension", knowledge)
+    ring = None
     if stacked is not None:
         return stacked
     if is_set_by_draw(question):

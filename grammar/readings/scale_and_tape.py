@@ -39,7 +39,8 @@ def with_scale_pair(question: Question) -> Question:
     if question.intent == DEPTH_OF_FIELD and question.f_number is None:
         question = question.with_(intent=SHIM_CALIBRATION, topic=None)  # how far the marks are off tells of the seat
     # in canonical words the two would be a mark and a distance, and no pair
-    return question.with_(scale_pair=pair, instead=() if pair else question.instead)
+    named = any(lens.focal_length_mm for lens in question.lenses)
+    return question.with_(scale_pair=pair, instead=() if named and pair else question.instead)
 
 
 def _pair(question: Question) -> tuple[float, float] | None:

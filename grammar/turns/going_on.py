@@ -25,7 +25,7 @@ from grammar.kinds import (
 )
 from grammar.numbers.motifs import MOTIF, SIDES
 from grammar.questions import CLOSE_UP_LENS, Question, Thing
-from grammar.things.casting import DRAWN
+from grammar.things.casting import DRAWN, SPACER
 from grammar.turns.told_before import ERROR
 from grammar.words.groups import DARK_SAID, DEPTH_SAID, EDGES_SAID, LIGHT_SAID, SET_SO, STOP_NAMED
 
@@ -84,8 +84,10 @@ def asks_remedy(heard: Heard, before: Question) -> bool:
 
 def sized(before: Question) -> bool:
     """Whether a ring of before is told by its length, or by what it is off: that is to be shimmed or taken off."""
+    # behind a lens measured from flange to image a tube is what seats it
+    kinds = ("adapter", SPACER) if before.said("flange_to_image") is not None else ("adapter",)
     return before.said("thickness") is not None or any(
-        one.piece == "adapter" and one.thickness_mm is not None and any(one.thickness_mm) for one in before.adapters
+        one.piece in kinds and one.thickness_mm is not None and any(one.thickness_mm) for one in before.adapters
     )
 
 

@@ -99,9 +99,11 @@ def takes_off_a_measured_ring(turn: Turn) -> bool:
     )  # 'what do i file'
     cut = (cut or (turn.tells(_TAKEN) and turn.tells("what"))) and not turn.names_things
     asked = cut or (turn.best == DIY_DIMENSION and turn.tells("how-much"))
-    amount = any(one.text.casefold() == _HOW for one in turn.heard.line.tokens) and turn.best not in _OF_DOING
+    words = {one.text.casefold() for one in turn.heard.line.tokens}
+    amount = (_HOW in words or {"what", "by"} <= words) and turn.best not in _OF_DOING  # 'what do i thin it by'
     asked = asked or (turn.tells(_TAKEN) and amount and _names_a_ring_at_most(turn))
-    return asked and sized(turn.before) and turn.was in _RING_SPOKEN_OF
+    known = sized(turn.before) or (turn.was == SHIM_CALIBRATION and turn.before.distance_mm is not None)
+    return asked and known and turn.was in _RING_SPOKEN_OF
 
 
 def _names_a_ring_at_most(turn: Turn) -> bool:

@@ -12,6 +12,7 @@ from engine.base.compact import compact, replace
 from grammar.kinds import FOCUS_VERDICT, MACRO_DISTANCE, SEATED, SHIM_CALIBRATION
 from grammar.questions import OFF, RING, Question, Thing
 from grammar.things.casting import SPACER
+from grammar.turns.rings_in_row import in_row
 from grammar.turns.standing_ring import ASKS_CLOSE, CUP, are_named, is_other_body, length_of
 from grammar.words.clauses import Clause, clauses_of
 from grammar.words.grouping import Groups
@@ -75,7 +76,9 @@ def with_rings_each_told(got: Question, before: Question, groups: Groups) -> Que
     whole = _WHOLE.fullmatch(got.said("total") or got.said("numbers") or "")
     alone = (float(whole[1]), float(whole[1])) if whole is not None and got.adapters == stood else alone  # 'make it'
     changed = _without_lip(got, stood, groups) or _all_by(got, stood, rings) or _sheet_out(got, stood)
-    changed = changed or _Each(stood, rings, before, groups).told_by(got, alone) or _summed(got, stood)
+    each = _Each(stood, rings, before, groups).told_by(got, alone)
+    in_order = () if all(one in each and one not in stood for one in each) and each else in_row(got, stood, rings)
+    changed = changed or in_order or each or _summed(got, stood)
     if not changed and _names_one(got, stood, rings, groups):
         return got.with_(adapters=stood, lenses=got.lenses or before.lenses, bodies=before.bodies, number=None)
     if not changed:

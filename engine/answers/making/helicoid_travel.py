@@ -7,6 +7,7 @@ from typing import Final
 from engine.base.compact import replace
 from grammar.kinds import SEATED
 from grammar.questions import Question, Thing
+from grammar.readings.stuck_open import STAYS
 
 _HELICOID: Final = "helicoid"
 _LONGEST_MM: Final = 12.0  # that a ring with a helicoid in it moves; what is longer is how long the helicoid is
@@ -29,6 +30,6 @@ def with_travel(question: Question, right_mm: float) -> Question:
 
 def _is_by_travel(piece: Thing) -> bool:
     length = piece.thickness_mm
-    of_mounts = piece.ids or piece.front or piece.rear
+    of_mounts = STAYS in piece.traits or piece.ids or piece.front or piece.rear
     alone = piece.piece == _HELICOID and length is not None and length[0] == length[1] and not of_mounts
     return alone and length is not None and 0 < length[1] <= _LONGEST_MM and ".." not in piece.words

@@ -8,6 +8,7 @@ from engine.answers.parts.said import focals, stop
 from engine.answers.parts.wording import article, distance, f_number, small_mm, trimmed
 from engine.answers.picture.frames import frames_of
 from engine.answers.seat.distances import Distances
+from engine.answers.seat.spacing import far_limits, marks, usual_focals
 from engine.base.interval import Interval, is_known
 from engine.physics import focus
 from grammar.questions import Question
@@ -52,3 +53,12 @@ def left_as_it_is(error: float, question: Question, knowledge: Knowledge) -> Tol
             closes = needed.nominal <= facts.assumptions[SELDOM_CLOSED].value.greatest
             lines.append(Line("fact", text if closes else NO_STOP, 1))
     return Told(tuple(lines), tuple(rows))
+
+
+def of_any_lens(error: float, question: Question, knowledge: Knowledge) -> Told:
+    """Where no lens is told: how far each usual one comes with that error, and what must be known to say it of one."""
+    of_each = far_limits if error > 0 else marks
+    told = of_each(usual_focals(knowledge.catalogue), abs(error), knowledge.catalogue, question.feet, 0)
+    return told + Told(
+        (Line("ask", "What is the focal length of the lens? How far it comes goes by that.", wants="focal"),)
+    )

@@ -49,7 +49,12 @@ def by_scale_pair(question: Question, knowledge: Knowledge) -> tuple[Told, tuple
         f"too {'thin' if thin else 'thick'}, by: {parts}.{so} All marks read {'short' if thin else 'long'}; {mend} "
         "that much, and the scale is right."
     )
-    quantities = []
+    quantities: list[Quantity] = []
+    if named:
+        ends = [_end(focal, error, question, knowledge) for focal, error in rows]
+        far = "".join(said for said, _ in ends)
+        text = f"{far.strip()} {text}" if question.mentions("far-end-asked") else text + far
+        quantities += [row for _, row in ends if row is not None]
     for focal, error in rows:
         case = "by the tape" if named else f"{trimmed(focal, 1)} mm lens"
         quantities.append(Quantity("register_error_mm", Interval.exact(error), case))
@@ -99,6 +104,18 @@ def with_pair_as_mark(question: Question) -> Question:
         return told.with_(values=(*rest, ("mark", f"{end.nominal:.6g} mm")))
     ends = (*question.mentioned, Mention("stops-at", place, place), Mention("ends-at", place, place))
     return told.with_(distance_mm=end.nominal, mentioned=ends)
+
+
+def _end(focal: float, error: float, question: Question, knowledge: Knowledge) -> tuple[str, Quantity | None]:
+    """Where the far end of the focus ring then leaves that lens: short of infinity, or past it at a mark."""
+    lens, name = Distances(focal, knowledge.catalogue), f"{trimmed(focal, 1)} mm"
+    at = lens.from_sensor(error) if error > 0 else lens.mark(error)
+    if at is None or not is_known(at):
+        return "", None
+    so_far = distance(at.nominal, question.feet)
+    if error > 0:
+        return f" Turned to infinity the {name} stops at {so_far}.", Quantity("far_from_sensor_mm", at, name)
+    return f" Infinity is reached, at the {so_far} mark of the {name}.", Quantity("scale_mark_mm", at, name)
 
 
 def _by_share(question: Question, knowledge: Knowledge) -> Told:

@@ -93,6 +93,11 @@ def of_each(
     return Told((Line("head", text),), tuple(rows)), least
 
 
+def as_told(ends: tuple[float, ...], question: Question) -> tuple[float, ...]:
+    """The distances, mm, in the order in which the text tells them."""
+    return tuple(sorted(ends, key=lambda end: _place_of(end, question)))
+
+
 def _told_of(question: Question, at: float) -> tuple[float | None, list[float]]:
     """The focal length that a distance in mm was told of, the last named before it, and the others; None for all."""
     lenses = [lens for lens in question.lenses if lens.focal_length_mm is not None]
@@ -129,8 +134,9 @@ def _only_lists(question: Question, start: int, end: int) -> bool:
 
 def _place_of(mark: float, question: Question) -> int:
     """Where in the text the mark stands, by its figures in metres, feet or millimetres."""
+    lenses = [(lens.column - 1, lens.column - 1 + len(lens.words)) for lens in question.lenses]
     for size in (mark / 1000, mark / MM_PER_FOOT, mark / 10, mark):
-        found = re.search(rf"(?<![\d.]){re.escape(f'{size:.4g}')}(?![\d.])", question.text)
-        if found is not None:
-            return found.start()
+        for found in re.finditer(rf"(?<![\d.]){re.escape(f'{size:.4g}')}(?!\d|\.\d)", question.text):
+            if not any(start <= found.start() < end for start, end in lenses):
+                return found.start()
     return len(question.text)

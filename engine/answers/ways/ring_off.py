@@ -11,7 +11,7 @@ from engine.answers.seat.described import NEARLY, NEARLY_MM, TUBE
 from engine.answers.seat.making import ring_to_make
 from engine.answers.shims.bare_sensor import glass_told
 from engine.answers.shims.forgiving import is_error
-from engine.answers.shims.left_off import left_as_it_is
+from engine.answers.shims.left_off import left_as_it_is, of_any_lens
 from engine.answers.shims.loose import off_by_mm
 from engine.answers.ways.pair import one_pair
 from engine.answers.ways.pairs import as_measured, body_as_measured
@@ -44,6 +44,12 @@ def of_ring(question: Question, knowledge: Knowledge) -> tuple[Told, float | Non
     by, body = small_mm(abs(error)), number(question, "flange_to_image")
     if body is not None and question.said(BODY_OFF) is not None:
         text = _of_body(error, body)
+    elif error > 0 and _is_sunk_already(error, question, knowledge):
+        text = (
+            f"The lens sits {by} too far out, less than it would on any ring there: its mount was changed. Take {by}"
+            " off the seat of that mount, square to the axis, equal all round, and see that rear and levers clear the"
+            " body."
+        )
     elif error > 0 and (hopeless := _no_ring_does_it(error, question, knowledge)) is not None:
         told = Told((Line("head", hopeless),), (Quantity("register_error_mm", Interval.exact(error), "of the ring"),))
         return told + _right_ring(question, knowledge) + left_as_it_is(error, question, knowledge), None
@@ -63,6 +69,8 @@ def of_ring(question: Question, knowledge: Knowledge) -> tuple[Told, float | Non
     scale = question.follows and mentions(question, "where-on-scale")  # 'where's infinity on the lens then'
     first = question.intent in SEATED or ((scale or mentions(question, "infinity-falls-at")) and focals(question))
     told = left.as_heads() + mended + ring if first else mended + ring + left
+    if not (question.lenses or focals(question)) and question.intent in SEATED:
+        told = of_any_lens(error, question, knowledge) + told
     return told, abs(error) if error < 0 else None
 
 
@@ -81,6 +89,14 @@ def _taken_off(error: float, knowledge: Knowledge) -> str:
         f"take {by} off one seat of the ring, flat and parallel: lap it on wet abrasive paper on glass, a quarter turn"
         " at a time, and check it at four points."
     )
+
+
+def _is_sunk_already(error: float, question: Question, knowledge: Knowledge) -> bool:
+    """Whether a lens of the shorter register is off by less than held flush: only a changed mount brings it so near."""
+    setup = _setup(question, knowledge)
+    ring = ring_to_make(setup, knowledge.catalogue) if setup is not None else None
+    flush = -ring.thickness_mm.nominal if ring is not None and ring.thickness_mm is not None else 0.0
+    return flush > 0 and error < flush - LEAST_MM and not any(one.thickness_mm for one in question.adapters)
 
 
 def _no_ring_does_it(error: float, question: Question, knowledge: Knowledge) -> str | None:

@@ -50,6 +50,10 @@ def set_apart(question: Question, knowledge: Knowledge) -> Told:
         if told.lines or not ring or question.bodies:
             return told
         error = knowledge.catalogue.assumptions["making-spread-nominal"].value.greatest  # an everyday one
+    if error is not None and len(lenses) == 1 and question.follows and mentions(question, "so-bad"):
+        normal = normal_focal(knowledge.catalogue)
+        both = tuple(sorted({*lenses, normal if lenses[0] != normal else 2 * normal}))
+        return _added_up(error, question, knowledge) + _by_focal(both, error, question, knowledge)
     if error is not None and len(lenses) >= SEVERAL:
         return _by_focal(lenses, error, question, knowledge)
     if error is None and not mentions(question, "soft-far"):
@@ -104,6 +108,21 @@ def _error(question: Question, knowledge: Knowledge) -> float | None:
     small = next((one for one in told if one is not None and 0 < one <= MOST_ERROR_MM), None)
     of_ring = error_of_the_pair(question, knowledge) if small is None and question.adapters else None
     return of_ring if of_ring is not None and abs(of_ring) > _LEAST_MM and is_error(abs(of_ring), knowledge) else small
+
+
+def _added_up(error: float, question: Question, knowledge: Knowledge) -> Told:
+    """That the errors of several rings add, each that is known by its two mounts."""
+    parts = []
+    for ring in question.adapters:
+        if not (ring.front and ring.rear and ring.is_of_one_length and ring.thickness_mm):
+            continue
+        front, rear = (knowledge.catalogue.mounts[ids[0]].register_mm for ids in (ring.front, ring.rear))
+        if is_known(front) and is_known(rear):
+            parts.append(round(ring.thickness_mm[0] - (front.nominal - rear.nominal), 3))
+    if len(parts) < SEVERAL or abs(sum(parts) - error) > _LEAST_MM:
+        return Told()
+    each = " ".join(f"{'-' if one < 0 else '+' if at else ''} {abs(one):g}".strip() for at, one in enumerate(parts))
+    return Told((Line("head", f"The errors of the rings add up: {each} = {small_mm(error)} in all."),))
 
 
 def _by_focal(lenses: tuple[float, ...], error: float, question: Question, knowledge: Knowledge) -> Told:

@@ -19,11 +19,12 @@ from engine.answers.seat.open_lens import AS_MEASURED
 from engine.answers.seat.passed_over import is_passed_over
 from engine.answers.seat.spacing import USUAL_FORMAT
 from engine.answers.seat.standin import as_listed, judged_alone
-from engine.answers.seat.telling import focus_lines
+from engine.answers.seat.telling import focus_lines, life_line
 from engine.answers.ways.stack_ends import ends_told, is_told_already
 from engine.base.compact import compact, replace
 from engine.base.interval import Interval, is_known
 from engine.chains.walk import ADDED_FOCUSING
+from grammar.kinds import DIY_DIMENSION, SHIM_CALIBRATION
 from grammar.questions import BODY_OFF, Question, Thing
 from grammar.turns.flanges_told import MOUNTLESS
 
@@ -33,6 +34,8 @@ _STILL_TO_COUNT: Final = (
     "What holds it on the body counts too: take the thickness of that ring or plate off the setting of the helicoid."
 )
 _RIGHT_MM: Final = 0.02  # so near it is there
+_OF_WORK: Final = (SHIM_CALIBRATION, DIY_DIMENSION)
+_MOST_OFF_MM: Final = 3.0  # a tube that is farther off is one part of what has to stand there
 
 
 @compact
@@ -113,6 +116,9 @@ def _stack(question: Question, knowledge: Knowledge) -> Stack | None:
     rings += sum(numbers(question, *OTHERS)) if drawn else 0.0
     rings += _beside_draw(question, drawn, lengths)
     rings += sum(_seat_between(one, knowledge) for one in question.adapters if one.thickness_mm is None)
+    # 'the tube I turned is 43.4 long': told behind the one piece that is named
+    lone = len(question.adapters) == 1 and question.adapters[0].thickness_mm is None and not question.adapters[0].ids
+    rings += (number(question, "thickness", "total") or 0.0) if lone and not rings else 0.0
     if wanted <= body.mount.register_mm.nominal and (drawn or not rings):
         return None
     return Stack(
@@ -162,7 +168,7 @@ def _told(stack: Stack, question: Question, knowledge: Knowledge) -> Told:
 def _on_rings(stack: Stack, answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """A lens that stands on rings of a known length alone, and has no mount that would tell more: so far out, mm."""
     body, lens, named = body_side(question.body, knowledge.catalogue), question.lens, focals(question)
-    if isinstance(body, Missing) or lens is None or lens.lens_kind not in MOUNTLESS or not named:
+    if isinstance(body, Missing) or lens is None or not named:
         return answer
     register = body.mount.register_mm
     assert is_known(register)  # or there were no stack
@@ -179,13 +185,38 @@ def _on_rings(stack: Stack, answer: Answer, question: Question, knowledge: Knowl
     rows = (Quantity("register_error_mm", Interval.exact(off)), Quantity("stack_mm", Interval.exact(stack.rings_mm)))
     told = Told((Line("head", text),), rows)
     distances = distances_of(lens, knowledge.catalogue)
-    if off < -_RIGHT_MM:
+    if abs(off) > _RIGHT_MM:
+        told = _mend(off, stack) + told if question.intent in _OF_WORK else told + _mend(off, stack)
+    if off < -_RIGHT_MM and lens.lens_kind not in MOUNTLESS:
+        told += Told((Line("fact", f"at its own stop for infinity: {life_line(judged, question.feet)}", 1),))
+    elif off < -_RIGHT_MM:
         none = "nothing comes sharp: such a lens has no focusing of its own to make that up"
         told += Told((Line("fact", none, 1),))
     elif off > _RIGHT_MM and distances is not None:
         told += at_extension(distances, off, shown_by(question, knowledge), f"{small_mm(stack.rings_mm)} of rings")
         told += assumed_note(distances)
     return replace(answer, status=ANSWERED, lines=told.lines, quantities=told.quantities, chains=(chain,), ring=None)
+
+
+def _mend(off: float, stack: Stack) -> Told:
+    """What is taken off the tube, or put behind it, for infinity."""
+    by = small_mm(abs(off))
+    mend = f"Take {by} off the tube" if off > 0 else f"Add {by} to the tube"
+    text = f"{mend}: {small_mm(stack.whole_mm)} is right, and it is {small_mm(stack.rings_mm)}."
+    return Told((Line("head", text),), (Quantity("shim_mm", Interval.exact(abs(off))),))
+
+
+def held_on_tube(question: Question, intent: str, knowledge: Knowledge) -> Answer | None:
+    """A measured lens on a tube that is nearly right, for what is asked of that tube; None where it is none such."""
+    stack = _stack(question, knowledge) if number(question, "flange_to_image") is not None else None
+    if stack is None or stack.drawn is not None or stack.rings_mm <= 0:
+        return None
+    off = abs(stack.rings_mm - stack.whole_mm)
+    if not _RIGHT_MM < off <= _MOST_OFF_MM:
+        return None
+    nothing = Answer(question.text, intent, ANSWERED, (), question=question)
+    found = _on_rings(stack, nothing, question, knowledge)
+    return found if found is not nothing else None
 
 
 def _setting(at: float, low: float, high: float, stack: Stack) -> str:

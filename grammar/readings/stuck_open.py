@@ -1,0 +1,39 @@
+"""A helicoid that stays so far out of its shortest: 'stuck 0.8 open', 'wont close the last 0.3', 'left 2 mm out'."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from engine.base.compact import replace
+from grammar.questions import Question, Thing
+
+HELICOID: Final = "helicoid"
+_STAYS: Final = "stays-open-by"  # phrases with how far
+_MOST_MM: Final = 25.0
+STAYS: Final = "stays so"  # trait of a helicoid that is of one length, and cannot be set
+_KEYS: Final = ("numbers", "thickness", "length", "extension", "travel")  # under which that may have been read
+
+
+def with_stuck_helicoid(question: Question) -> Question:
+    """The question with the helicoid as long as it stays: a ring of its mounts, and so much more between."""
+    helicoids = [one for one in question.adapters if one.piece == HELICOID]
+    told = [one.number for one in question.places(_STAYS) if one.number is not None and 0 < one.number <= _MOST_MM]
+    if len(helicoids) != 1 or not told:
+        return question
+    (piece,), by = helicoids, told[0]
+    pieces = tuple(part for one in question.adapters for part in (_parts(piece, by) if one is piece else (one,)))
+    if pieces == question.adapters:
+        return question
+    values = tuple(row for row in question.values if not (row[0] in _KEYS and row[1].removesuffix(" mm") == f"{by:g}"))
+    return question.with_(adapters=pieces, values=values)
+
+
+def _parts(piece: Thing, by: float) -> tuple[Thing, ...]:
+    low, high = piece.thickness_mm or (0.0, 0.0)
+    if piece.front and piece.rear and high in (0.0, by):
+        # on its own shortest it is the ring of these mounts
+        ring = replace(piece, piece="adapter", thickness_mm=None)
+        return replace(piece, ids=(), front=(), rear=(), thickness_mm=(by, by), traits=(STAYS,)), ring
+    if low in (0.0, by) and high in (0.0, by):
+        return (replace(piece, thickness_mm=(by, by), traits=(STAYS,)),)  # beside the ring that is told
+    return (replace(piece, thickness_mm=(low + by, low + by), traits=(STAYS,)),) if by <= high - low else (piece,)
