@@ -38,6 +38,7 @@ from grammar.numbers.measure_commas import without_measure_commas
 from grammar.numbers.measures import with_measures_told
 from grammar.numbers.motifs import with_motifs_told
 from grammar.numbers.moved_by_turns import with_moves_told
+from grammar.numbers.multiplied import without_multiplied
 from grammar.numbers.near_marks import with_bracketed_marks, with_natives_joined, with_near_marks_told
 from grammar.numbers.number_rows import with_lens_of_ring, with_ones_counted, with_sum_of_tube
 from grammar.numbers.optics_numbers import with_factors_in, with_zoom_ratios
@@ -176,7 +177,8 @@ def shaped(
         ),
         told,
     )
-    tokens = without_likened(without_asides(with_washers_summed(without_difference(tokens), told)))
+    tokens = without_asides(with_washers_summed(without_difference(tokens), told))
+    tokens = without_likened(without_multiplied(tokens, told))
     tokens = [token for token in with_sides_filled(with_punched_in(tokens)) if token.kind not in ("FILLER", "MARK")]
     tokens = _begun([token.as_("CUE") if token.kind in ("VERB", "SHARE") else token for token in tokens])
     tokens = with_turned_ways(with_draws_told(with_other_pitches(with_pieces_of_length(tokens), told), told), told)
@@ -185,8 +187,7 @@ def shaped(
     tokens = with_zooms_named(with_zoom_ratios(with_formats_engraved(with_screw_widths(tokens), told)), told)
     tokens = with_inches_set_against(tokens, hosts)
     tokens = with_wides_told(with_formats_told(with_frames_apart(with_front_threads(tokens, told), told), told), told)
-    tokens = with_frames_covered(tokens)
-    tokens = with_fields_wanted(with_circles_told(with_lens_to_focus(tokens), told), told)
+    tokens = with_fields_wanted(with_circles_told(with_lens_to_focus(with_frames_covered(tokens)), told), told)
     tokens = with_lens_stops_told(with_stops_behind_glass(tokens), told)
     tokens = with_zones_told(with_stops_beside(tokens, told), line.cues, told)
     tokens = with_own_sizes(with_nearer_told(with_natives_joined(without_measure_commas(tokens))))

@@ -22,19 +22,18 @@ from engine.answers.picture.field_there import focal_for_field, seen_there
 from engine.answers.picture.frame_modes import mode_unknown, modes_told
 from engine.answers.picture.glass_light import light_of_glass
 from engine.answers.picture.matching import asks_to_match, each_on_its_own, has_that_view, sets_formats_apart, to_match
+from engine.answers.picture.multiplied import of_any_lens, stops_first
 from engine.answers.picture.normal import normal_view, view_kept
 from engine.answers.picture.same_depth import same_depth
 from engine.answers.picture.stops_by_crop import likened, stops_by_crop
 from engine.answers.picture.views_apart import views_apart
 from engine.base.compact import compact, replace
 from engine.base.interval import Interval, is_known
-from engine.facts.catalogue import Catalogue
 from engine.physics import coverage
 from grammar.kinds import EXPOSURE_ND
 from grammar.questions import Question
 
 MOST_DEG = 175.0  # no lens of this kind sees more
-ANY_LENS = "crop-of-any-lens"  # the advice
 MATCH = "match"  # the topic where the lens that gives a view is asked for, and not the view that a lens gives
 EXAMPLE_STOP = 4.0  # what crop does to an f-number is shown on f/4 where none is told
 _NEARLY_ONE: Final = 0.02  # a crop factor so near to 1 changes nothing
@@ -124,6 +123,7 @@ def _with_crops(told: Told, view: _View) -> tuple[Told, _View]:
     if at is None and not view.lenses and mentions(question, "crop-or-exposure"):
         crops = crops or [crop_of(view.knowledge.catalogue.formats[name]) for name in CROPPED]
         of_stop = _stop_on(EXAMPLE_STOP, factor, crops)
+        return stops_first(of_stop) + told, replace(view, crops=crops)
     told += of_stop if not stop_first or at is None else Told()
     return told, replace(view, crops=crops)
 
@@ -146,7 +146,7 @@ def _asked_first(told: Told, view: _View) -> Told:
         for crop in crops:
             told = against_full_frame(crop, view.factor) + told
     told = view_kept(question, [one * (view.factor or 1.0) for one in view.lenses], crops, facts) + told
-    told = _of_any_lens(question, facts) + told if not view.lenses else told
+    told = of_any_lens(question, facts) + told if not view.lenses else told
     if view.factor is not None and _of_exposure(question):
         told = light_of_glass(question, view.knowledge) + told
     elif (crops or mentions(question, "crop")) and _of_exposure(question):
@@ -163,12 +163,6 @@ def _asked_first(told: Told, view: _View) -> Told:
     if mentions(question, "either-or") or question.topic == "better":
         told = crop_or_glass(question) + told
     return told
-
-
-def _of_any_lens(question: Question, facts: Catalogue) -> Told:
-    """'do I multiply lenses made for APS-C too': that the crop factor asks nothing of what a lens was made for."""
-    rows = [facts.advice[ANY_LENS]] if mentions(question, "multiplied") and ANY_LENS in facts.advice else []
-    return Told(tuple(Line("head", row.says) for row in rows))
 
 
 def _of_exposure(question: Question) -> bool:

@@ -131,7 +131,8 @@ def asks_to_match(question: Question, facts: Catalogue) -> bool:
     frames = [(thing, form) for thing, form in formats_told(question, facts) if thing is not lens]
     first = [form for thing, form in frames if thing.column - 1 < said[0].at]
     behind = question.text[said[0].at :]
-    return bool(first) and first[0].id not in FULL_FRAMES and f"{lens.focal_length_mm:g}" in behind
+    likened = any(float(one) == lens.focal_length_mm for one in _NUMBER.findall(behind))
+    return bool(first) and first[0].id not in FULL_FRAMES and likened
 
 
 def has_that_view(question: Question, lenses: Sequence[float], crops: Sequence[Crop]) -> bool:

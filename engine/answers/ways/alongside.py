@@ -30,7 +30,7 @@ from engine.base.span import Span
 from engine.chains.setup import Setup
 from engine.chains.walk import Chain
 from engine.judging.judge import Judged
-from grammar.kinds import BUY_PLAN
+from grammar.kinds import BUY_PLAN, WHY
 from grammar.questions import RING, Question
 
 FLUSH = "flush-of-use"  # of the facts: how far out a lens held flush is of use
@@ -52,18 +52,18 @@ class Alongside:
 
 def _held_flush(question: Question) -> bool:
     """Whether something is flush that is no piece: a flush ring is one."""
-    pieces = [one.at for one in question.places("flush-piece")]
-    return any(one.at not in pieces for one in question.places("flush"))
+    return bool({one.at for one in question.places("flush")} - {one.at for one in question.places("flush-piece")})
 
 
 def straight_or_forced(question: Question, setup: Setup, knowledge: Knowledge) -> list[ListedChain]:
     """What the question itself describes though nobody would advise it: it is answered first."""
-    pieces = question.adapters  # 'the 5 in then' is between, not 'the 5 mm ring is missing'
     lacks = question.intent == BUY_PLAN or mentions(question, "lens-lacks-its-ring", "ring-of-focus", "ring-not-yet")
     lacks = lacks or (mentions(question, "only-no-ring") and mentions(question, "iris-asked", "stops-it-down"))
+    lacks = lacks or (question.intent == WHY and mentions(question, "no-ring-made"))
     bare = (mentions(question, "held-direct") or RING in question.limits.without) and not lacks
     direct = bare or _held_flush(question) or lacks_the_step(question.limits, setup, knowledge)
     direct = direct and not question.limits.without_glass and question.topic != "one-ring"
+    pieces = question.adapters
     between = any((question.follows and one.ids) or (one.front and one.rear) or one.thickness_mm for one in pieces)
     if direct and not between:
         for joint in knowledge.joints.onward(setup.lens_mount.id):
