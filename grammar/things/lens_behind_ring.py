@@ -11,7 +11,7 @@ _SHORTEST: Final = 8.0  # mm, of a lens that is told by its length alone
 _AHEAD: Final = 3  # tokens from what leads to what is done
 
 
-def with_lens_behind_ring(tokens: list[Token]) -> list[Token]:
+def with_lens_behind(tokens: list[Token]) -> list[Token]:
     """The length is that of the lens, and a break stands before it: a ring neither focuses nor is soft."""
     if any(one.kind in ("LENS", "KIND", "FOCAL", "COMBO") for one in tokens):
         return tokens  # a lens is told else: the length may be the ring's
