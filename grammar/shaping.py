@@ -102,6 +102,7 @@ from grammar.things.heads_told import headed
 from grammar.things.host_first import with_host_first
 from grammar.things.hubs_told import with_hubs_told
 from grammar.things.inches_set_against import with_inches_set_against
+from grammar.things.lens_behind_ring import with_lens_behind
 from grammar.things.lens_rows import with_lens_rows
 from grammar.things.lens_set_against import with_lens_set_against
 from grammar.things.letters import is_row, settled
@@ -147,7 +148,7 @@ def shaped(
         with_sayings_parted(list(with_small_words(tuple(with_tubes_joined(without_before(_within_cues(line)))))))
     )
     words = with_factors_in(with_glass_by_index(with_farthest_led(with_focals_named(with_pupils_told(words)))))
-    words = with_lens_before_tubes(with_taken_lengths(with_holds_counted(with_tubes_on_each(words))))
+    words = with_lens_before_tubes(with_taken_lengths(with_holds_counted(with_tubes_on_each(with_lens_behind(words)))))
     words = with_rears_told(with_turned_lens(with_barrels_told(with_rings_by_build(with_bodies_by_register(words)))))
     spans = with_flange_spans_told(with_subject_from_sensor(words), told)
     tokens = with_times_told(with_group_heads(with_brackets_told(settled(tuple(without_itself(spans))))))

@@ -16,6 +16,7 @@ from engine.answers.exposure.holding_back import by_filters, infrared
 from engine.answers.exposure.lamps import in_step_with_lamps
 from engine.answers.exposure.light_alike import between_angles, between_rates, between_scenes, filter_as_stop
 from engine.answers.exposure.lighting import light_of, shutter_s, shutter_still, variable_stops
+from engine.answers.exposure.marks_compared import are_compared, compared
 from engine.answers.exposure.metered_outside import is_metered, metered_outside
 from engine.answers.exposure.metered_stop import stop_to_set
 from engine.answers.exposure.other_filters import taken_by_others
@@ -209,7 +210,9 @@ def _marks(question: Question, knowledge: Knowledge) -> Told:
     total = sum(held)
     alike = (guessed or mentions(question, "same-light")) and not mentions(question, "added-up")
     held += [wanted] if alike and wanted is not None else []
-    if len(held) > 1 and alike:
+    if are_compared(question, len(held)):
+        lines.insert(0, Line("head", compared(rows)))
+    elif len(held) > 1 and alike:
         lines.insert(
             0, Line("head", _taken_for(total, wanted) if guessed and wanted is not None else _same_or_not(held))
         )

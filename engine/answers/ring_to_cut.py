@@ -8,6 +8,7 @@ from itertools import islice, product
 from engine.answers.calibrate import layers
 from engine.answers.exposure.holes import holes_for
 from engine.answers.found.threads_told import threads_told
+from engine.answers.making.named_ring import as_pair
 from engine.answers.making.part_left import part_left, part_there_mm, without_part
 from engine.answers.making.printed import drawn_larger, is_printed
 from engine.answers.making.simple_glass import held_at
@@ -55,7 +56,7 @@ def to_make(question: Question, knowledge: Knowledge) -> Answer:
         return hood_answer(question, knowledge)
     if for_filters(question, knowledge.catalogue):
         return filter_answer(question, knowledge)
-    question = with_mount_by_register(without_paper(question, knowledge), knowledge)
+    question = with_mount_by_register(without_paper(as_pair(question, knowledge.catalogue), knowledge), knowledge)
     stacked = by_spacers(question, "diy-dimension", knowledge) or held_on_tube(question, "diy-dimension", knowledge)
     ring = None
     if stacked is not None:

@@ -23,6 +23,7 @@ _LIT: Final = frozenset(["cover", "vignette", "disc", "circle-word", "image-circ
 _AFTER: Final = "after-coverage"
 _SHAPE: Final = "ASPECT"
 _TOLD: Final = frozenset(["LENS", "KIND", "MOUNT", "PIECE", "MEASURE", "KEYED", "TRAIT"])
+_THINGS: Final = frozenset(["LENS", "KIND", "PIECE", "BODY", "MOUNT", "MOUNTWORD", "THREAD", "KEYED"])
 _NEAR: Final = 4
 _FAR: Final = 9  # tokens from a disc to what is said of it
 _FILM: Final = 30.0  # mm; a width of film from here up is rather named by it than a circle as large
@@ -80,6 +81,7 @@ def _tell_across(tokens: list[Token], at: int) -> None:
     sizes = [n for n in range(first, last + 1) if _may_be_circle(tokens[n])]
     if not across or not sizes:
         size = _size_said_of(tokens, at) if not sizes else None
+        size = size if size is not None or sizes else _size_told_next(tokens, at)
         if size is not None:
             _key(tokens, size, at, *([size + 1] if size + 1 < len(tokens) and _is_across(tokens[size + 1]) else []))
         return
@@ -109,6 +111,18 @@ def _size_said_of(tokens: list[Token], at: int) -> int | None:
         if says or (token.kind == "MEASURE" and token.value == "size"):
             size = place + 1
             return size if _may_be_circle(tokens[size]) and not _goes_on(tokens, size) else None
+    return None
+
+
+def _size_told_next(tokens: list[Token], at: int) -> int | None:
+    """'throws a bright circle; I measure 24 mm diameter': the next length across, with no other thing between."""
+    for place in range(at + 1, min(len(tokens), at + _FAR)):
+        token = tokens[place]
+        if _may_be_circle(token) or (token.kind == "LENGTH" and token.unit == "in" and token.numbers[0] >= _LEAST):
+            beside = [tokens[n] for n in (place - 1, place + 1) if 0 <= n < len(tokens)]
+            return place if any(map(_is_across, beside)) and not _goes_on(tokens, place) else None
+        if token.kind in _THINGS:
+            return None
     return None
 
 

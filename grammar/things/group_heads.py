@@ -16,11 +16,12 @@ _WHEN: Final = "WHEN"
 _FRAMED: Final = frozenset(["MOUNT", "FORMAT", "AREA"])
 _OPEN, _CLOSE = "(", ")"
 _GLASS: Final = "glass"
+_PLURAL: Final = {"LENS": "es", "BODY": "s"}
 
 
 def with_group_heads(tokens: list[Token]) -> list[Token]:
     """Each mount of a list that a word for several lenses or bodies opens gets that word behind it."""
-    out: list[Token] = []
+    tokens, out = _without_mount_words(tokens), list[Token]()
     at = 0
     while at < len(tokens):
         end = _list_end(tokens, at)
@@ -42,6 +43,19 @@ def with_group_heads(tokens: list[Token]) -> list[Token]:
             elif _joins(one):
                 out.append(one.as_("JOIN", value="and"))
         at = end
+    return out
+
+
+def _without_mount_words(tokens: list[Token]) -> list[Token]:
+    """'four lens mounts (M42, FD)', 'camera mounts: E, Z' are lenses and cameras, each of a mount in that list."""
+    out: list[Token] = []
+    for at, token in enumerate(tokens):
+        head, after = out[-1] if out else None, tokens[at + 1] if at + 1 < len(tokens) else None
+        of_list = token.kind == "MOUNTWORD" and is_plural(token) and after is not None and after.text in (_OPEN, ":")
+        if head is not None and head.kind in _HEADS and of_list:
+            out[-1] = head.as_(head.kind, text=head.text if is_plural(head) else f"{_single(head)}{_PLURAL[head.kind]}")
+        else:
+            out.append(token)
     return out
 
 

@@ -31,6 +31,7 @@ _WITH_UNIT: Final = frozenset(["COMBO", "LENGTH"])
 
 def with_lenses_of_slrs(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """The focal length before the word for the camera, and behind it that it is a lens."""
+    tokens = _with_mounts_behind_slr(tokens)
     tokens = _with_mounts_of_slrs([_without_camera(tokens, at, told) for at in range(len(tokens))])
     tokens = _without_film(tokens)
     for at, token in enumerate(tokens):
@@ -79,6 +80,17 @@ def _with_mounts_of_slrs(tokens: list[Token]) -> list[Token]:
         if (whole or named) and listed and not single and (rings or not _is_put_on(tokens, first)):
             out.append(Token("LENS", "lens", token.column))
     return out
+
+
+def _with_mounts_behind_slr(tokens: list[Token]) -> list[Token]:
+    """'C/Y, M42 and the SLR R bayonet': in a row of mounts it tells which of that name is meant, ahead as behind."""
+    for at in range(2, len(tokens) - 1):
+        camera, mount = tokens[at], tokens[at + 1]
+        first = at - (tokens[at - 1].kind == "DET")
+        joined = first > 1 and tokens[first - 1].kind == "JOIN" and tokens[first - 2].kind in _NAMES
+        if camera.kind == "BODY" and camera.text.casefold() == _SLR and mount.kind in _NAMES and joined:
+            return [*tokens[:first], mount, camera, *tokens[at + 2 :]]
+    return tokens
 
 
 def _is_listed(tokens: list[Token], at: int, step: int) -> bool:

@@ -243,19 +243,21 @@ def is_by_tubes(heard: Heard, before: Question) -> bool:
 
 def saved_by_stop(heard: Heard, best: str | None, before: Question) -> bool:
     """'f4 enough?', 'from what stop' after a ring that is not as long as it should be: whether that forgives it."""
-    if any(part.focal for part in heard.cast.lenses) and not heard.tells("which-stop"):
+    if any(part.focal for part in heard.cast.lenses) and not (heard.tells("which-stop") or heard.tells(_CLOSES)):
         return False  # 'and a 135 f/2.8?' is another lens, and asks of no stop
     if best == DEPTH_OF_FIELD and heard.readings.distance_mm is not None:
         return False  # 'zone if i set 1.5m f5.6'
     off = sized(before)
     measured = before.distance_mm is not None or before.said("mark") is not None  # where it ends tells by how much
-    off = off or (before.intent in _SHIMMED and (measured or any(name == ERROR for name, _ in before.told)))
+    ended = before.intent == FOCUS_VERDICT and measured
+    off = off or ended or (before.intent in _SHIMMED and (measured or any(name == ERROR for name, _ in before.told)))
     told = heard.readings.f_number is not None or any(part.f_number and not part.focal for part in heard.cast.lenses)
     asked = heard.tells("which-stop") or heard.tells("f-stop") or told
     leant = best in _OF_SHIM and heard.weighed.weight("shim-calibration") <= 0
     other = heard.tells("dof") or heard.tells("exposure") or heard.tells("nd")
     asked, leant = asked or heard.tells(_CLOSES), leant or heard.tells(_CLOSES)  # 'would stopping down do instead'
-    return off and before.intent in OF_RING and asked and not other and (best in OF_STOPS or leant)
+    of_ring = before.intent in OF_RING or (before.intent == WHY and before.said("off") is not None)
+    return off and of_ring and asked and not other and (best in OF_STOPS or leant)
 
 
 def is_close(said: Question, before: Question, pieces: tuple[Thing, ...]) -> bool:

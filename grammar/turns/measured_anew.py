@@ -261,7 +261,8 @@ def with_light_changed(heard: Heard, said: Question, before: Question) -> Questi
         return said
     sign = -1.0 if told[0].key == _DARKER else 1.0
     shift = sign * float(stops.split(",")[0]) + float(before.said(BRIGHTER) or 0.0)
-    rest = said.rest(_STOPS)
+    # 'gone overcast, three stops darker': by so much from the light told before, and not from that again
+    rest = tuple(row for row in said.rest(_STOPS) if row[0] != "light" or before.said("light") is None)
     return said.with_(values=(*rest, (BRIGHTER, f"{shift:g}")))
 
 

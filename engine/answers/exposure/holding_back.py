@@ -204,7 +204,12 @@ def _taken_up(light: Light) -> Told:
         return Told()
     case = f"behind {listed(light.filters)}"
     text = f"{case}: right at ISO {ranged(found, lambda value: figures(value, 2))}, or at {ranged(time, seconds)}"
-    return Told((Line("fact", text, 1),), (Quantity("iso", found, case), Quantity("shutter_s", time, case)))
+    closed = exposure.f_number_for(light.scene, light.shutter, iso, behind)
+    rows = [Quantity("iso", found, case), Quantity("shutter_s", time, case)]
+    if is_known(closed):
+        text += f", or at {light.counted_name[:1] if light.counted_name[:1] == 'T' else 'f/'}{ranged(closed, f_number)}"
+        rows.append(Quantity("f_number", closed, case))
+    return Told((Line("fact", text, 1),), tuple(rows))
 
 
 def _all_stacked(marks: tuple[str, ...], picked: tuple[int, ...]) -> Told:

@@ -21,11 +21,12 @@ SHORTEST_MM = 8.0  # of a focal length that is told by its number alone
 
 def holes_for(question: Question) -> Told:
     """The hole for every stop that is wanted, on every lens told; of a hole that is told the stop that it makes."""
-    if not mentions(question, "hole-for-stop"):
+    if not mentions(question, "hole-for-stop") and question.topic != _ASKED:
         return Told()
     return _holes(question)
 
 
+_ASKED: Final = "hole-q"  # the topic of a question for the opening of a stop of card
 _NONE: Final = "none"  # who works the iris of a mount whose lenses have none
 
 

@@ -10,6 +10,7 @@ from engine.answers.parts.said import mentions, number_beside
 from engine.answers.parts.wording import f_number, trimmed
 from engine.answers.picture.crop_factors import FULL_FRAMES, Crop, crop_of, shapes_told
 from engine.answers.picture.frame_modes import modes_told
+from engine.answers.picture.moved_over import moved_over
 from engine.answers.picture.same_depth import FULL_ID, formats_told
 from engine.base.interval import Interval
 from engine.facts.catalogue import Catalogue
@@ -66,6 +67,8 @@ def to_match(
             text += f" ahead of {trimmed(behind, 2)}x glass" if behind != 1 else ""
             case = f"on {crop.name} like {trimmed(focal, 1)} mm on {known.name}"
             rows = [Quantity("focal_length_mm", Interval.exact(needed), case)]
+            if crop.name == FULL:
+                rows.append(Quantity("equivalent_focal_mm", Interval.exact(needed), case))
             if at is not None:
                 rows.append(Quantity("f_number", Interval.exact(at * ratio), case))
                 text += f", for the same depth of field at f/{trimmed(at * ratio, 2)}; exposure goes by the f-number"
@@ -126,6 +129,8 @@ def asks_to_match(question: Question, facts: Catalogue) -> bool:
     """'Super 16 equivalent of a 50', 'what on MFT looks like 75 on full frame': a lens for the frame told first."""
     lens = next((lens for lens in question.lenses if lens.focal_length_mm is not None), None)
     said = question.places("asked-for-likened")
+    if lens is not None and moved_over(question, facts) is not None:
+        return True  # what was used on the one is wanted again on the other
     if lens is None or not said:
         return False
     frames = [(thing, form) for thing, form in formats_told(question, facts) if thing is not lens]
@@ -158,7 +163,8 @@ def _source(question: Question, facts: Catalogue, wanted: Format | None) -> Form
         return None
     column = _column_of_focal(lens, question.text)
     # 'super 16 12 mm is what on full frame', 'mft 12 mm = what on aps-c'
-    told = [row for row in told if row[1] is not wanted] or told
+    moved = moved_over(question, facts)
+    told = [row for row in told if row[1] is not wanted and not (moved and row[1].id == moved[1].id)] or told
     own = next((row for row in told if row[0] is lens or row[0].words == lens.words), None)
     _, form = own or min(told, key=lambda row: _away(row[0].column - column))
     return None if form.id in FULL_FRAMES else form

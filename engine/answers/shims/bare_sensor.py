@@ -27,6 +27,7 @@ IN_FRONT: Final = (
 )
 _FRONT: Final = "glass-in-front"
 _GONE: Final = "piece-gone"
+_DANGER: Final = "danger"
 _RIGHT_MM: Final = 0.005  # as near as a seat is told to be right
 
 
@@ -191,6 +192,8 @@ def _added_told(glass_mm: float, facts: Catalogue) -> Told:
 def with_plate_told(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """The answer with what a plate told by its thickness does to the focus before it, where it lacks that."""
     if question.mentions(_FRONT):
+        if any(line.kind == _DANGER for line in answer.lines):
+            return answer  # what may be hurt comes before where it focuses: the sun through a dark filter
         return replace(answer, lines=(Line("head", IN_FRONT), *answer.lines[: 0 if answer.intent == HAZARD else None]))
     glass = _plate_mm(question)
     shift = shift_of(glass, knowledge.catalogue, index_of_glass(question, knowledge)[0]) if glass is not None else None
