@@ -56,6 +56,7 @@ from grammar.numbers.rears_told import with_rears_told
 from grammar.numbers.rings_at_hand import with_rings_at_hand
 from grammar.numbers.rings_by_build import with_rings_by_build
 from grammar.numbers.rings_close_up import with_rings_pictured
+from grammar.numbers.rings_described import with_rings_described
 from grammar.numbers.rings_each_sized import with_rings_sized
 from grammar.numbers.rings_to_choose import with_rings_to_choose
 from grammar.numbers.rows_of_tubes import with_lens_before_tubes, with_tubes_picked
@@ -76,6 +77,7 @@ from grammar.numbers.sums_of_pieces import with_sums_of_pieces, with_taken_lengt
 from grammar.numbers.tails import MODIFIERS, tailed, without_articles
 from grammar.numbers.thread_lengths import with_thread_lengths
 from grammar.numbers.threads_told import with_threads_told
+from grammar.numbers.tilts_told import with_tilts_told
 from grammar.numbers.times_said import with_times_said
 from grammar.numbers.tubes_each import with_tubes_on_each
 from grammar.numbers.turned_ways import with_turned_ways
@@ -84,6 +86,7 @@ from grammar.numbers.wides_asked_of import with_wides_told
 from grammar.numbers.zones import with_zones_told
 from grammar.numbers.zooms_bare import with_zooms_named, without_zooming
 from grammar.things.asides import without_asides
+from grammar.things.at_each_end import with_ends_told
 from grammar.things.before_short import without_before
 from grammar.things.bodies_framed import with_bodies_framed
 from grammar.things.brackets import with_brackets_told
@@ -151,6 +154,7 @@ def shaped(
     words = with_lens_before_tubes(with_taken_lengths(with_holds_counted(with_tubes_on_each(with_lens_behind(words)))))
     words = with_rears_told(with_turned_lens(with_barrels_told(with_rings_by_build(with_bodies_by_register(words)))))
     spans = with_flange_spans_told(with_subject_from_sensor(words), told)
+    spans = with_ends_told(with_tilts_told(spans))
     tokens = with_times_told(with_group_heads(with_brackets_told(settled(tuple(without_itself(spans))))))
     tokens = with_rates_told(with_eras_told(with_limits_apart(with_ev_at_its_iso(tokens))))
     tokens = with_lenses_of_slrs(
@@ -166,7 +170,7 @@ def shaped(
     tokens, skipped = with_strangers(with_colons_told(with_clear_openings(tokens)))
     tokens = with_stops_lost(with_lost_at(with_bracketed_marks(tokens, told)))
     tokens = with_factors_marked(with_density_rows(tokens), told)
-    tokens = with_rings_at_hand(with_bracketed_told(tokens), told)
+    tokens = with_rings_described(with_rings_at_hand(with_bracketed_told(tokens), told))
     tokens = with_pixels_told(
         with_shapes_told(
             with_squeezes(

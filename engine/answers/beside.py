@@ -259,7 +259,8 @@ _not_home: Final = named("found.turned_in", "with_not_home_told")  # which screw
 _SCREWING: Final = (kinds.HAZARD, kinds.LOOK_ALIKE, kinds.WHY, kinds.IDENTIFY_MOUNT, *WAYS, kinds.SHIM_CALIBRATION)
 BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     (WAYS, where(_stacked, "flange_to_image")), (WAYS, where(_forgiven, "thickness")),
-    (WAYS, where(_size_wanted, "magnification")), (READ_RINGS, where(_readings, "readings")), (ON_A_BODY, _pair),
+    (WAYS, where(_size_wanted, "magnification")), (READ_RINGS, where(_readings, "readings")),
+    (READ_RINGS, where(_readings, "tilt")), (ON_A_BODY, _pair),
     (OF_THREADS, where(_threads, "thread", "pitch")), ((kinds.HAZARD,), heard(_threads, "starts-in")),
     ((kinds.IDENTIFY_MOUNT,), _on_body), (ELSE_OF_FRONTS, fronts), (OF_ONE_FRONT, where(lambda: fronts, "filter_size")),
     ((*OF_ONE_FRONT, *ELSE_OF_FRONTS, kinds.OUT_OF_SCOPE), heard(front_asked, "filter-size-asked")),

@@ -55,7 +55,7 @@ _SAID: Final = {
     "front_principal": "{} before its front principal plane", "zone": "sharp from {}",
     "filter_thread": "front threads of {}", "filter_size": "filter of {}", "sides": "to fill the frame with a print {}",
     "image_size": "{} on the sensor", "ring_choice": "choice of {}", "factor_taken": "taken for {}",
-    "body_register": "{} register of the body", "na": "NA {}",
+    "body_register": "{} register of the body", "na": "NA {}", "tilt": "{} thicker at one side",
 }  # fmt: skip
 
 

@@ -8,6 +8,7 @@ from typing import Final
 
 from engine.base.compact import replace
 from grammar.kinds import FOCUS_VERDICT, MACRO_DISTANCE, SEATED, SHIM_CALIBRATION
+from grammar.numbers.tilts_told import TILT
 from grammar.questions import OFF, RING, Question, Thing
 from grammar.readings.bench_work import SUMMED, Work, with_sheets_summed, work_of
 from grammar.things.casting import SPACER
@@ -47,6 +48,8 @@ def with_ring_worked(got: Question, before: Question | None, words: WordList) ->
 
     What lies under it is kept in `laid`, with what was taken out last.
     """
+    if got.said(TILT) is not None:
+        return got  # of a ring that is thicker on one side only
     got = with_sheets_summed(got, words)
     told = got if before is None else with_rings_each_told(got, before, words.groups)
     if told is not got:

@@ -63,7 +63,8 @@ def readings_told(question: Question, knowledge: Knowledge) -> Told:
 
 def _thicker_there(question: Question, knowledge: Knowledge) -> Told:
     """'0.06 thicker on one side': a tilt, which no shim all round cures."""
-    by = number(question, "thickness", "length", "numbers") if question.mentions("on-one-side") else None
+    sided = number(question, "thickness", "length", "numbers") if question.mentions("on-one-side") else None
+    by = number(question, "tilt") or sided
     flat = knowledge.catalogue.assumptions["faces-parallel"].value.nominal
     if by is None or not 0 < by <= MOST_TILT_MM:
         return Told()
