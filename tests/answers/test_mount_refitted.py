@@ -19,6 +19,7 @@ def desk() -> Desk:
         ("glued an EF bayonet onto a QBM 50 in place of the old bayonet, same seat. how far does it see on EF", -0.46),
         ("the M42 thread on my 58 was replaced with an F bayonet without moving the plane, infinity on F dslr?", 1.04),
         ("my 35mm OM got an F bayonet put on in place of its own, seat at the same height. infinity?", 0.5),
+        ("OM 50 with F bayonet bolted on in the plane of the old one, far on my F body?", 0.5),
         ("AR 40mm with an EF mount screwed on instead of its own, seat where the AR one was, landscapes on EF?", 3.5),
     ],
 )  # fmt: skip
@@ -44,5 +45,9 @@ def test_where_it_was_put_is_asked(desk: Desk, said: str) -> None:
     assert any(line.kind == "ask" for line in answer.lines)
 
 
-def test_a_swap_that_is_only_thought_of_is_no_refit(desk: Desk) -> None:
-    assert desk.ask("QBM 50 to EF, ring or is it a mount swap").chains
+@pytest.mark.parametrize(
+    "said",
+    ["QBM 50 to EF, ring or is it a mount swap", "M42 lens 50 with its mount screwed on tight, E body, infinity?"],
+)
+def test_where_no_mount_was_changed_it_is_no_refit(desk: Desk, said: str) -> None:
+    assert desk.ask(said).chains

@@ -8,6 +8,7 @@ from typing import Final
 from engine.answers.close.close_picture import shown_by
 from engine.answers.close.close_rows import Shown, at_extension, beyond_its_own
 from engine.answers.close.taped import front_focus_taped
+from engine.answers.close.too_far_away import too_far_away
 from engine.answers.close.tube_sets import TUBE, left_beyond_infinity, sets_of
 from engine.answers.parts.answer import Line, Told
 from engine.answers.parts.knowledge import Knowledge
@@ -59,6 +60,7 @@ def with_tubes(
         for length in sets:
             case = f"{trimmed(length, 2)} mm" if len(focals_of(question)) == 1 else f"{lens}, {trimmed(length, 2)} mm"
             yield beyond_its_own(present, focal, length, case, stop(question), shown)
+    yield too_far_away(optics, min(sets), question)
     if own is not None and is_known(own) and (len(sets) == 1 or max(sets) == sum(tubes)):
         mark = distance(nearest_mark or 0, feet)
         yield _at_its_nearest(optics, own, max(sets), mark, shown, drawn or max(sets) in travel)

@@ -11,6 +11,7 @@ from engine.answers.parts.said import focals, mentions, number, number_beside, n
 from engine.answers.parts.wording import distance, ranged, small_mm, trimmed
 from engine.answers.picture.filter_effects import index_of_glass
 from engine.answers.seat.spacing import far_limits
+from engine.answers.shims.plate_judged import with_plate_judged
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.base.span import Span
@@ -197,7 +198,13 @@ def with_plate_told(answer: Answer, question: Question, knowledge: Knowledge) ->
         return replace(answer, lines=(Line("head", IN_FRONT), *answer.lines[: 0 if answer.intent == HAZARD else None]))
     glass = _plate_mm(question)
     shift = shift_of(glass, knowledge.catalogue, index_of_glass(question, knowledge)[0]) if glass is not None else None
-    if glass is None or shift is None or any(row.name == "glass_shift_mm" for row in answer.quantities or ()):
+    if glass is None or shift is None:
+        return answer
+    if glass_gone_mm(question) is None or mentions(question, "behind-a-lens"):
+        alone = with_plate_judged(answer, question, glass, shift, knowledge)
+        if alone is not answer:
+            return alone
+    if any(row.name == "glass_shift_mm" for row in answer.quantities or ()):
         return answer
     told = _moved_by_plate(glass, question, knowledge)
     named = any(lens.ids or lens.focal_length_mm for lens in question.lenses)  # of which the picture may be asked
