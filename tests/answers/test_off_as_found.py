@@ -30,6 +30,11 @@ def _lacks(record, name, value):
         ("cover glass is gone on this cam, was 0.8mm. 12mm c mount lens, infinity?", "error", 0.27),
         ("2mm thick gel holder glass dropped in behind the 40mm lens, does infinity still come", "error", -0.68),
         ("the 3mm hot mirror went and a 1 mm IR pass glass came in. does my 50 still get infinity", "error", 0.68),
+        ("replaced the 1 mm cover glass by a 2.5 mm clear one. 35mm lens: infinity?", "error", -0.51),
+        ("1.5 mm window in place of the old 3 mm hot mirror, what does my 50 do at the far end", "error", 0.51),
+        # too much taken off leaves the ring too thin
+        ("ring skimmed by 0.2 too far, 24mm. infinity?", "error", -0.2),
+        ("FD 55 with an EF bayonet put on by a previous owner, far limit 3 m. error?", "error", 1.05),
         # on a ring of its two mounts, drawn out by so much
         ("my m42 to E helicoid ring is jammed 1.2 mm out, 50mm m42 on it. how far does it reach", "error", 1.2),
         ("helicoid adapter (LTM to E) seized about 0.5mm from closed. 28mm ltm lens. farthest focus?", "error", 0.5),
@@ -58,6 +63,7 @@ def test_what_is_off_tells_how_far_the_lens_comes(club, said, name, value):
         (("K to M then M to Z for a 35mm, ok?", "calipers say 17.7 and 11.75"), -0.01),
         (("can i use LTM-M plus M-E for my 28 ltm", "they come out at 1.05 and 9.9"), 0.15),
         (("put a 2 mm ND between lens and sensor. 20mm lens. infinity?", "and with the 50"), -0.68),
+        (("c/y to ef, ring 1.4 measured, 35mm. infinity?", "shim 0.1 under it"), 0.0),
         (("LTM-MFT focusing adapter seized at 1mm extension. 50mm LTM lens how far", "and my 90"), 1.0),
     ],
 )
