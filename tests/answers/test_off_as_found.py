@@ -32,6 +32,7 @@ def _lacks(record, name, value):
         ("the 3mm hot mirror went and a 1 mm IR pass glass came in. does my 50 still get infinity", "error", 0.68),
         ("replaced the 1 mm cover glass by a 2.5 mm clear one. 35mm lens: infinity?", "error", -0.51),
         ("1.5 mm window in place of the old 3 mm hot mirror, what does my 50 do at the far end", "error", 0.51),
+        ("rear filter of 1 mm missing on my 300 tele, drop-in drawer empty. infinity?", "error", 0.34),
         # too much taken off leaves the ring too thin
         ("ring skimmed by 0.2 too far, 24mm. infinity?", "error", -0.2),
         ("FD 55 with an EF bayonet put on by a previous owner, far limit 3 m. error?", "error", 1.05),
@@ -89,10 +90,12 @@ def test_lenses_that_end_short_and_native_ones_too_blame_the_body(talked):
     [
         ("135mm and 10mm extension, subject at 2.5 m. does focus get there", "No"),
         ("200mm with a 5 mm tube on its own body, can i still get a bird at 8 m", "Yes"),
+        ("adapter 0.06 proud, 135/2.8. horizon ok?", "No"),
+        ("ring 0.05 thick, 50 f4, infinity still fine?", "Yes"),
         ("100 mm on a 12mm tube, cat on the sofa 1.5 m off, out of range?", "No"),
     ],
 )
-def test_whether_a_subject_is_in_reach_with_tubes_is_said_first(club, said, begins):
+def test_whether_it_comes_so_far_is_said_first(club, said, begins):
     assert record_of(club.ask(said), club.knowledge)["text"].startswith(begins)
 
 
