@@ -11,8 +11,12 @@ from grammar.words.tokens import Line, Token
 
 PLATE: Final = "plate-before-sensor"  # names that no other glass has
 FILTER: Final = "filter-or-gel"  # and those of any, which tell it beside what is done to the sensor or behind the lens
+STACK: Final = "sensor-stack"  # and what it is called where the body was worked on
 WORKED: Final = ("glass-in-path", "sensor-conversion", "clipped-in", "behind-a-lens")
-_KEYS: Final = frozenset([PLATE, FILTER, *WORKED, "glass-in-front"])
+_CONVERTED: Final = "sensor-conversion"
+_EXCHANGED: Final = "glass-exchanged"
+_BESIDE: Final = 8  # tokens to the other of two plates
+_KEYS: Final = frozenset([PLATE, FILTER, STACK, *WORKED, _EXCHANGED, "glass-in-front"])
 _THICKNESS: Final = (0.2, 8.0)  # mm, of what lies before a sensor
 _NEAR: Final = 5  # tokens from the name to the number
 _PARTING: Final = frozenset(["STOP", "BODY", "MOUNT", "NAME", "LETTER", "LENS", "JOIN"])  # of another thing
@@ -26,6 +30,8 @@ def with_plates_told(line: Line, phrases: Mapping[str, tuple[str, ...]]) -> Line
     named = [one for one in found if one.key == PLATE]
     if not any(one.key == "glass-in-front" for one in found) and any(one.key in WORKED for one in found):
         named += outside([one for one in found if one.key == FILTER], named)
+    if any(one.key == _CONVERTED for one in found):
+        named += outside([one for one in found if one.key == STACK], named)
     tokens, spoken = list(line.tokens), list(line.spoken)
     for name in named:
         words = [at for at, one in enumerate(tokens) if one.column - 1 < name.end and one.end > name.at]
@@ -33,6 +39,8 @@ def with_plates_told(line: Line, phrases: Mapping[str, tuple[str, ...]]) -> Line
         if at is None:
             continue
         tokens[at] = tokens[at].as_("KEYED", value="glass", unit="mm")
+        if any(one.key == _EXCHANGED for one in found):
+            _mark_other(tokens, at)
         for place in words:
             if tokens[place].kind in _OF_PLATE:
                 tokens[place] = tokens[place].as_("CUE")
@@ -44,6 +52,15 @@ def with_plates_told(line: Line, phrases: Mapping[str, tuple[str, ...]]) -> Line
     if tokens == list(line.tokens):
         return line
     return replace(line, tokens=tuple(tokens), spoken=tuple(spoken))
+
+
+def _mark_other(tokens: list[Token], at: int) -> None:
+    """'swapped the 2 mm glass for a 1 mm one': the other plate is told by its thickness too."""
+    for place in range(max(0, at - _BESIDE), min(len(tokens), at + _BESIDE)):
+        if _is_thick(tokens[place]) and not _is_of_lens(tokens, place):
+            tokens[place] = tokens[place].as_("KEYED", value="glass", unit="mm")
+            if place + 1 < len(tokens) and tokens[place + 1].text.casefold() in ("one", "piece"):
+                tokens[place + 1] = tokens[place + 1].as_("CUE")
 
 
 def _thickness(tokens: list[Token], words: list[int]) -> int | None:

@@ -9,6 +9,7 @@ from typing import Final
 from engine.base.units import MM_PER_FOOT
 from grammar.kinds import DEPTH_OF_FIELD, SHIM_CALIBRATION
 from grammar.questions import Question
+from grammar.readings.settled_readings import READINGS
 from grammar.words.mentioned import Mention
 
 _NUMBER: Final = re.compile(
@@ -89,6 +90,8 @@ def _each_has_a_mark(question: Question) -> bool:
 def _is_of_ring(question: Question, told: Iterable[re.Match[str]]) -> bool:
     """Whether bare numbers are how thick a ring is said and measured to be: 'the ring says 27.5, i measure 27.42'."""
     sizes = {size for piece in question.adapters if piece.thickness_mm for size in piece.thickness_mm}
+    read = question.said(READINGS) or ""  # each of several readings of it
+    sizes |= {float(one) for one in re.findall(r"\d+(?:\.\d+)?", read)}
     return any(float(one["value"]) in sizes for one in told)
 
 

@@ -8,24 +8,34 @@ from engine.base.compact import replace
 from grammar.questions import Question, Thing
 
 HELICOID: Final = "helicoid"
-_STAYS: Final = "stays-open-by"  # phrases with how far
-_MOST_MM: Final = 25.0
 STAYS: Final = "stays so"  # trait of a helicoid that is of one length, and cannot be set
+_OPEN_BY: Final = "stays-open-by"  # phrases with how far
+_MOST_MM: Final = 25.0
+_SHORTEST_MM: Final = 1.5
 _KEYS: Final = ("numbers", "thickness", "length", "extension", "travel")  # under which that may have been read
 
 
 def with_stuck_helicoid(question: Question) -> Question:
     """The question with the helicoid as long as it stays: a ring of its mounts, and so much more between."""
     helicoids = [one for one in question.adapters if one.piece == HELICOID]
-    told = [one.number for one in question.places(_STAYS) if one.number is not None and 0 < one.number <= _MOST_MM]
-    if len(helicoids) != 1 or not told:
+    told = [one.number for one in question.places(_OPEN_BY) if one.number is not None and 0 < one.number <= _MOST_MM]
+    if len(helicoids) != 1:
         return question
-    (piece,), by = helicoids, told[0]
+    (piece,) = helicoids
+    by = told[0] if told else _as_short(piece)
+    if by is None:
+        return question
     pieces = tuple(part for one in question.adapters for part in (_parts(piece, by) if one is piece else (one,)))
     if pieces == question.adapters:
         return question
     values = tuple(row for row in question.values if not (row[0] in _KEYS and row[1].removesuffix(" mm") == f"{by:g}"))
     return question.with_(adapters=pieces, values=values)
+
+
+def _as_short(piece: Thing) -> float | None:
+    """'an M to X helicoid that slips out half a mm': no helicoid between two mounts is as short as that."""
+    low, high = piece.thickness_mm or (0.0, 0.0)
+    return low if piece.front and piece.rear and 0 < low == high <= _SHORTEST_MM else None
 
 
 def _parts(piece: Thing, by: float) -> tuple[Thing, ...]:

@@ -30,6 +30,12 @@ def _lacks(record, name, value):
         ("cover glass is gone on this cam, was 0.8mm. 12mm c mount lens, infinity?", "error", 0.27),
         ("2mm thick gel holder glass dropped in behind the 40mm lens, does infinity still come", "error", -0.68),
         ("the 3mm hot mirror went and a 1 mm IR pass glass came in. does my 50 still get infinity", "error", 0.68),
+        ("replaced the 1 mm cover glass by a 2.5 mm clear one. 35mm lens: infinity?", "error", -0.51),
+        ("1.5 mm window in place of the old 3 mm hot mirror, what does my 50 do at the far end", "error", 0.51),
+        ("rear filter of 1 mm missing on my 300 tele, drop-in drawer empty. infinity?", "error", 0.34),
+        # too much taken off leaves the ring too thin
+        ("ring skimmed by 0.2 too far, 24mm. infinity?", "error", -0.2),
+        ("FD 55 with an EF bayonet put on by a previous owner, far limit 3 m. error?", "error", 1.05),
         # on a ring of its two mounts, drawn out by so much
         ("my m42 to E helicoid ring is jammed 1.2 mm out, 50mm m42 on it. how far does it reach", "error", 1.2),
         ("helicoid adapter (LTM to E) seized about 0.5mm from closed. 28mm ltm lens. farthest focus?", "error", 0.5),
@@ -58,6 +64,7 @@ def test_what_is_off_tells_how_far_the_lens_comes(club, said, name, value):
         (("K to M then M to Z for a 35mm, ok?", "calipers say 17.7 and 11.75"), -0.01),
         (("can i use LTM-M plus M-E for my 28 ltm", "they come out at 1.05 and 9.9"), 0.15),
         (("put a 2 mm ND between lens and sensor. 20mm lens. infinity?", "and with the 50"), -0.68),
+        (("c/y to ef, ring 1.4 measured, 35mm. infinity?", "shim 0.1 under it"), 0.0),
         (("LTM-MFT focusing adapter seized at 1mm extension. 50mm LTM lens how far", "and my 90"), 1.0),
     ],
 )
@@ -83,10 +90,12 @@ def test_lenses_that_end_short_and_native_ones_too_blame_the_body(talked):
     [
         ("135mm and 10mm extension, subject at 2.5 m. does focus get there", "No"),
         ("200mm with a 5 mm tube on its own body, can i still get a bird at 8 m", "Yes"),
+        ("adapter 0.06 proud, 135/2.8. horizon ok?", "No"),
+        ("ring 0.05 thick, 50 f4, infinity still fine?", "Yes"),
         ("100 mm on a 12mm tube, cat on the sofa 1.5 m off, out of range?", "No"),
     ],
 )
-def test_whether_a_subject_is_in_reach_with_tubes_is_said_first(club, said, begins):
+def test_whether_it_comes_so_far_is_said_first(club, said, begins):
     assert record_of(club.ask(said), club.knowledge)["text"].startswith(begins)
 
 

@@ -10,6 +10,7 @@ from engine.answers.seat.described import TUBE
 from engine.answers.seat.distances import distances_of, moves_in_part
 from engine.base.compact import replace
 from engine.base.interval import is_known
+from engine.chains.walk import ADDED_FOCUSING
 from grammar.kinds import MACRO_DISTANCE
 from grammar.questions import Question
 
@@ -51,5 +52,6 @@ def with_in_reach(answer: Answer, question: Question, knowledge: Knowledge) -> A
 
 def _extension(question: Question) -> float | None:
     """How much stands between in tubes of one length, or is told as such, mm."""
-    tubes = [one.thickness_mm[0] for one in question.adapters if one.piece == TUBE and one.thickness_mm]
+    drawn = (one.thickness_mm for one in question.adapters if one.piece in (TUBE, *ADDED_FOCUSING))
+    tubes = [size[0] for size in drawn if size is not None and size[0] == size[1]]
     return sum(tubes) if tubes else number(question, "extension")

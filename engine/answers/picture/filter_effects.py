@@ -101,6 +101,17 @@ def _of_any_thickness(index: Interval, knowledge: Knowledge) -> Told:
     return Told((Line("head", text), Line("ask", "How thick is the filter?")), rows)
 
 
+def _missing(shift: Interval, thickness_mm: float) -> Told:
+    """What it does that a filter is gone which a lens was made to have behind it."""
+    by = small_mm(shift.nominal)
+    text = (
+        f"Without its {small_mm(thickness_mm)} filter behind the lens the image falls {by} nearer to it: the lens sits"
+        f" {by} too far out, and ends short of infinity where it turns no farther. Put it back, or clear glass."
+    )
+    rows = (Quantity("glass_shift_mm", shift), Quantity("register_error_mm", shift, "without it"))
+    return Told((Line("head", text),), rows)
+
+
 def rear_filter(question: Question, knowledge: Knowledge) -> Told:
     """The focus shift that a filter behind the lens makes, and what it does to infinity."""
     if not is_behind(question):
@@ -120,6 +131,8 @@ def rear_filter(question: Question, knowledge: Knowledge) -> Told:
     shift = seat.glass_shift_mm(Interval.exact(thickness), index)
     if not is_known(shift):
         return Told()
+    if question.mentions("glass-gone"):
+        return _missing(shift, thickness)
     text = (
         f"A {small_mm(thickness)} filter behind the lens moves the focus back by {small_mm(shift.nominal)} (index "
         f"{trimmed(index.nominal, 2)}{'' if named else ', assumed'}): the lens then seems to sit that much too close, "

@@ -82,6 +82,8 @@ def off_by_mm(question: Question) -> float | None:
         return None  # 'rings of 1.02 and 10.05, does it go past infinity': how thick each is
     if not told and size > MOST_ERROR_MM and _is_of_before(question):
         return None  # 'it goes past infinity' after a ring of 3.1 mm: that is how thick it is
+    if not told and question.follows and any(question.laid):
+        return None  # 'shim 0.05 under it' after a ring of 2.45 mm: what it then comes to was reckoned
     if not told and size <= 0:
         return None  # 'a flat disc, 0 thick': level with the flange, and a cup by how deep it is
     right = number(question, "nominal")

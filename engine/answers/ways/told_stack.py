@@ -118,12 +118,19 @@ def _stack(question: Question, knowledge: Knowledge) -> Stack | None:
     rings += sum(_seat_between(one, knowledge) for one in question.adapters if one.thickness_mm is None)
     # 'the tube I turned is 43.4 long': told behind the one piece that is named
     lone = len(question.adapters) == 1 and question.adapters[0].thickness_mm is None and not question.adapters[0].ids
-    rings += (number(question, "thickness", "total") or 0.0) if lone and not rings else 0.0
+    rings += _lone_length(question, wanted - body.mount.register_mm.nominal) if lone and not rings else 0.0
     if wanted <= body.mount.register_mm.nominal and (drawn or not rings):
         return None
     return Stack(
         round(wanted - body.mount.register_mm.nominal, 4), round(rings, 4), drawn[0] if len(drawn) == 1 else None
     )
+
+
+def _lone_length(question: Question, right_mm: float) -> float:
+    """How long that piece is; a bare number is where it is nearly what is right, mm."""
+    told = number(question, "thickness", "total")
+    bare = next((one for one in numbers(question, "numbers") if abs(one - right_mm) <= _MOST_OFF_MM), 0.0)
+    return told if told is not None else bare
 
 
 def _beside_draw(question: Question, drawn: list[Thing], lengths: list[Thing]) -> float:
