@@ -38,6 +38,8 @@ def is_focal(tokens: list[Token], at: int) -> bool:
     after = tokens[at + 1] if at + 1 < len(tokens) else None
     if after is not None and after.kind == "MEASURE" and (at + 2 == len(tokens) or tokens[at + 2].kind == "STOP"):
         after = None  # 'on my 90 working distance?': what is measured is asked for
+    if after is not None and after.kind == "NUMBER" and after.text.isalpha():
+        after = tokens[at + 2] if at + 2 < len(tokens) else None  # 'my 35 and my 50 both stop at 0.7 m'
     if after is not None and (after.kind, after.value) == ("MEASURE", _COMES_TO):
         after = None  # 'does a CY 50 make infinity'
     if tokens[at].value and tokens[at].text.isalpha() and number < 28:  # a small number word is a count

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import Final
 
 from grammar.numbers.added_up import LENSLIKE, OF_LENS, as_row, with_rings_added, with_sums_told
@@ -200,12 +201,25 @@ def _told_behind(out: list[Token], piece: int) -> None:
     after = out[at] if at < len(out) else None
     if lengths and after is not None and after.kind in LENSLIKE and out[at - 1].kind == "NUMBER":
         lengths.pop()  # the last is that of a lens: 'tubes 12 20 50 f2'
+    if lengths and _ends_row(out, at, piece):
+        lengths.append(at)
     if len(lengths) == 1 and not of and _stands_before_lens(out, lengths[0]):
         out[lengths[0]] = out[lengths[0]].as_("LENGTH", unit="mm")  # 'tube 36 on 200mm'
     if len(lengths) > 1:
         as_row(out, lengths)
     elif lengths and of and not is_plural(out[piece]):
         out.insert(piece, out.pop(lengths[0]).as_("LENGTH", unit="mm"))  # 'a tube of 10' is a 10 mm tube
+
+
+def _ends_row(out: list[Token], at: int, piece: int) -> bool:
+    """'a tube of 10, 16, or 26 mm': the last of the row alone has its unit, and the lens is told elsewhere."""
+    if at + 1 < len(out) and out[at + 1].kind in LENSLIKE:
+        return False
+    told = any(one.is_mm or one.kind in ("FOCAL", "COMBO", "NAMED", "FNUM") for one in (*out[:piece], *out[at + 1 :]))
+    told = told or any(
+        one.kind == "MOUNT" and is_bare(other) for one, other in pairwise(out[:piece])
+    )  # 'EF 50 with ...'
+    return at < len(out) and out[at].is_mm and out[at - 1].kind == "JOIN" and told
 
 
 def _stands_before_lens(out: list[Token], at: int) -> bool:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.numbers.of_again import without_of_again
 from grammar.words.token_kinds import SIZES
 from grammar.words.tokens import Token, is_plural
 
@@ -21,7 +22,7 @@ _PAIR: Final = 2
 
 def with_tubes_on_each(tokens: list[Token]) -> list[Token]:
     """In each part one number as the lens, the other as the tube; as they are where a part tells anything else."""
-    tokens = with_lens_of_tubes(tokens)
+    tokens = with_lens_of_tubes(without_of_again(tokens))
     parts, ends = _parted(tokens)
     if len(parts) != _PAIR or not any(_is_tube(one) for one in tokens):
         return tokens

@@ -12,12 +12,15 @@ _CAMERAS: Final = frozenset(["slr", "dslr", "rangefinder", "mirrorless", "half-f
 _LINKS: Final = frozenset(["to", "-", ">"])
 _LENSES: Final = frozenset(["LENS", "KIND"])
 _OF_ITS_OWN: Final = frozenset(["MOUNT", "LETTER", "FORMAT", "LENGTH", "NUMBER", "LENS"])  # what would tell more
+_WORDS: Final = frozenset(["CUE", "FILLER", "UNKNOWN"])
+_DESCRIBES: Final = frozenset(["FORMAT", "MOUNT", "LETTER", "KIND", "AREA"])
+_HEADS: Final = frozenset(["LENS", "BODY", "FRAME"])
 _BESIDE: Final = frozenset(["DET", "NUMBER", "LENGTH", "FILLER", "VERB", "UNKNOWN", "PREP"])
 
 
 def with_brackets_told(tokens: list[Token]) -> list[Token]:
     """The camera in such brackets as a TRAIT of the mount, with nothing else of them; no body, nor a lens's length."""
-    tokens = _without_origins(_out_of_rings(_framed(tokens)))
+    tokens = _without_origins(_out_of_rings(_framed(_without_asides(tokens))))
     out: list[Token] = []
     at = 0
     while at < len(tokens):
@@ -29,6 +32,16 @@ def with_brackets_told(tokens: list[Token]) -> list[Token]:
             at = end
         at += 1
     return out
+
+
+def _without_asides(tokens: list[Token]) -> list[Token]:
+    """'an APS-C ("crop") lens', 'MFT (small) body': a word in brackets before what is described names nothing."""
+    for at in range(1, len(tokens) - 3):
+        opened, word, closed, head = tokens[at : at + 4]
+        within = (opened.text, closed.text) == (_OPEN, _CLOSE) and word.kind in _WORDS and not word.numbers
+        if within and tokens[at - 1].kind in _DESCRIBES and head.kind in _HEADS:
+            return _without_asides([*tokens[:at], *tokens[at + 3 :]])
+    return tokens
 
 
 def _framed(tokens: list[Token]) -> list[Token]:

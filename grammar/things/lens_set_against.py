@@ -10,8 +10,10 @@ from grammar.words.tokens import Token
 _DRAWING: Final = frozenset(["extension-tube", "helicoid", "bellows", "close-up-lens", "filter", "reverse-ring"])
 _NUMBERS: Final = frozenset(["LENGTH", "NUMBER", "FOCAL"])
 _SMALL: Final = frozenset(["CUE", "DET", "JOIN", "FILLER", "VERB", "PREP"])
+_OF_RING: Final = _SMALL | {"PIECE", "MOUNT", "LETTER", "TARGET"}
 _OPENERS: Final = frozenset(["STOP", "CUE", "DET", "VERB", "FILLER"])
-_REACH: Final = 6  # tokens from the one length to the other
+_RING: Final = ("PIECE", "adapter")  # 'reaches infinity on this ring, but ...'
+_REACH: Final = 12  # tokens from the one length to the other
 _SHORTEST, _LONGEST = 8.0, 1200.0  # mm
 
 
@@ -58,7 +60,9 @@ def _with_lenses_contrasted(tokens: list[Token]) -> list[Token]:
         if number is None or not (_may_be_lens(one) and _may_be_lens(tokens[number])):
             continue
         between = tokens[at + 1 : number]
-        small = all(token.kind in _SMALL for token in between)
+        ring = any((token.kind, token.value) == _RING for token in between)
+        small = all(token.kind in (_OF_RING if ring else _SMALL) for token in between)
+        small = small and not any(token.kind == "PIECE" for token in tokens[number + 1 : number + 2])
         led = any(n > 0 and tokens[n - 1].kind == "DET" for n in (at, number))
         if small and led and any(CONTRASTED in token.groups for token in between):
             places = {at, number}

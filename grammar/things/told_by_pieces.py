@@ -232,9 +232,17 @@ def _turn_round(cast: Cast, pieces: list[Part]) -> None:
 def frame_of_body(cast: Cast) -> None:
     """'a 24 with a K to E ring, on full frame': the one frame spoken of is that of the body its ring ends on."""
     body = cast.bodies[0] if len(cast.bodies) == 1 else None
-    if body is None or not body.by_piece or body.formats or len(cast.frames) != 1:
+    if body is None or body.formats or len(cast.frames) != 1:
         return
-    body.formats = list(cast.frames.pop().formats)
+    if body.by_piece:
+        body.formats = list(cast.frames.pop().formats)
+    elif _is_sensor_told(cast.frames[0]) and not any(part.formats for part in cast.lenses):
+        body.formats = list(cast.frames[0].formats)  # 'a cinema camera, MFT mount, Super 16 chip'
+
+
+def _is_sensor_told(frame: Part) -> bool:
+    """Whether a sensor or chip is told in a row with the rest, and not asked of, or set against another."""
+    return frame.noun.headed_by("FRAME") and frame.noun.role in ("", "with") and frame.noun.join in ("", ",", "and")
 
 
 def _give(home: list[Part], part: Part | None, mount: Token, piece: Part, sort: str) -> None:
