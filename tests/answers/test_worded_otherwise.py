@@ -149,3 +149,22 @@ def test_a_size_that_is_set_is_a_size(club: Desk, said: str) -> None:
 )
 def test_what_is_measured_of_an_end_without_a_name(club: Desk, said: str, told: str) -> None:
     assert told in flat(club.ask(said))
+
+
+def test_a_sheet_that_counts_the_glass_before_the_sensor_is_no_error(club: Desk) -> None:
+    said = "why is flange to sensor 17.87 mm on my C camera with its 1 mm glass when C is 17.526"
+    assert flat(club.ask(said)).startswith("The glass accounts for it: 1 mm before the sensor")
+    assert "accounts" not in flat(club.ask("my C camera measures 18.2 mm flange to sensor, with 1 mm of glass. why"))
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "my 0.71x reducer gives a stop. glass cannot make light, so how on earth",
+        "a 0.71 booster makes f/2.8 into f/2, where does the extra light come from",
+    ],
+)
+def test_where_the_light_of_a_reducer_comes_from(club: Desk, said: str) -> None:
+    answer = club.ask(said)
+    assert answer.intent == "why"
+    assert "same light" in flat(answer)
