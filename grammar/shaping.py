@@ -94,6 +94,7 @@ from grammar.things.close_ups_named import with_close_ups_named
 from grammar.things.colons import with_colons_told
 from grammar.things.denied import with_denied_told
 from grammar.things.engraved_formats import with_formats_engraved
+from grammar.things.enough_for import with_enough_for
 from grammar.things.eras import with_eras_told
 from grammar.things.fits_on import with_fits_on
 from grammar.things.flanges_of_bodies import with_flanges_of_bodies
@@ -153,7 +154,7 @@ def shaped(
     words = with_factors_in(with_glass_by_index(with_farthest_led(with_focals_named(with_pupils_told(words)))))
     words = with_lens_before_tubes(with_taken_lengths(with_holds_counted(with_tubes_on_each(with_lens_behind(words)))))
     words = with_rears_told(with_turned_lens(with_barrels_told(with_rings_by_build(with_bodies_by_register(words)))))
-    spans = with_flange_spans_told(with_subject_from_sensor(words), told)
+    spans = with_flange_spans_told(with_subject_from_sensor(with_enough_for(words)), told)
     spans = with_ends_told(with_tilts_told(spans))
     tokens = with_times_told(with_group_heads(with_brackets_told(settled(tuple(without_itself(spans))))))
     tokens = with_rates_told(with_eras_told(with_limits_apart(with_ev_at_its_iso(tokens))))
@@ -205,8 +206,8 @@ def shaped(
     tokens = with_measures_told(with_thread_lengths(with_close_stops(tokens, told)), told)
     tokens = with_moves_told(with_threads_told(tokens), told)
     tokens = with_lens_rows(with_lens_set_against(with_mark_rows(with_scale_rows(tokens, told))), hosts)
-    tokens = with_bodies_framed(tokens, hosts)
-    tokens = with_far_lengths_apart(with_numbers_told(with_two_of_a_width(tokens, told), told, never_full))
+    tokens = with_two_of_a_width(with_bodies_framed(tokens, hosts), told)
+    tokens = with_far_lengths_apart(with_numbers_told(tokens, told, never_full))
     tokens = limited(without_articles(under_lens(headed(with_rest_told(with_measures_told(tokens), told)))))
     return Shaped(tuple(_joined(_placed(tailed(with_settings(with_fixed_stops(tokens), told), told)))), tuple(skipped))
 

@@ -235,13 +235,13 @@ def _size() -> Beside:
     return with_size
 
 
-_RIGHTNESS = named("ways.thickness_asked", "with_thickness_asked")
-TOO_THICK = (  # heard where it may be asked whether a length is right
-    "off-too-thick", "off-too-thin", "off-too-long", "off-too-short", "which-way-off", "length-confirmed"
-)  # fmt: skip
+_RIGHTNESS = named("ways.thickness_asked", "with_thickness_asked")  # whether a length is right
+TOO_THICK = ("off-too-thick", "off-too-thin", "off-too-long", "off-too-short", "which-way-off", "length-confirmed")
 OF_REGISTERS = (*WAYS, "diy-dimension", "why", "list-fits", "look-alike", "hazard")  # kinds asked of two registers
 # what a plate of glass does to the focus, and the hole of a stop that is wanted, before the answer
 _plate: Final = named("shims.bare_sensor", "with_plate_told")
+_apart: Final = named("shims.frames_apart", "with_frames_apart")
+_sheet: Final = named("shims.glass_in_sheet", "with_glass_in_sheet")
 _hole: Final = named("exposure.holes", "with_hole_for_stop")
 # which way a lens sits off, and from which stop that is hidden, before the answer
 _way_off: Final = named("seat.way_off", "with_way_off")
@@ -283,13 +283,14 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     ((kinds.IDENTIFY_MOUNT,), heard(_threads, "do-they-meet")),
     (WAYS, heard(_RIGHTNESS, *TOO_THICK)), (WAYS, heard(_missed, "infinity-missed", "far-missed")),
     *OF_FAR_THINGS, (WAYS, where(named("seat.refitted", "with_refit_told"), "refit")),
-    (WAYS, heard(_hidden, "which-stop")), (WAYS, heard(named("shims.frames_apart", "with_frames_apart"), "stop-hides")),
+    (WAYS, heard(_hidden, "which-stop")), (WAYS, heard(_apart, "stop-hides")),
     (WAYS, heard(_check, "check-asked")), (OF_A_SIZE, heard(_inches, "by-inch")),
     ((kinds.COVERAGE, kinds.HAZARD, kinds.DIY_DIMENSION, kinds.WHY, kinds.DEFINITION), heard(_plate, "index-of-glass")),
     ((kinds.COVERAGE, kinds.CROP_EQUIVALENT, kinds.DIY_DIMENSION, kinds.EXPOSURE_ND, kinds.SHIM_CALIBRATION,
       kinds.HAZARD), heard(_plate, "glass-in-path", "plate-stands")),
     ((*WAYS, kinds.WHY, kinds.MACRO_DISTANCE, kinds.DEFINITION), heard(_plate, "plate-stands")),
     ((*WAYS, kinds.HAZARD, kinds.SHIM_CALIBRATION), where(lambda: heard(_plate, "glass-in-front"), "glass")),
+    ((*WAYS, kinds.WHY, kinds.SHIM_CALIBRATION), where(_sheet, "flange_to_image")),
     ((kinds.HAZARD,), heard(named("found.threads_meet", "with_threads_crossed"), "stuck-fast")),
     ((*WAYS, kinds.DEPTH_OF_FIELD, kinds.EXPOSURE_ND, kinds.GEAR_SETTING, kinds.HAZARD),
      heard(_hole, "no-iris", "stops-it-down")),

@@ -95,7 +95,7 @@ def is_size(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
 
 def is_size_named(tokens: list[Token], at: int) -> bool:
     """'mag of 3', 'magnification 0.4': right behind the word, and of no lens."""
-    led = [n for n in range(max(0, at - 2), at) if tokens[n].value not in ("of", "be", "equals")]
+    led = [n for n in range(max(0, at - 2), at) if tokens[n].value not in ("of", "be", "equals", "at")]
     after = tokens[at + 1] if at + 1 < len(tokens) else None
     return (
         bool(led)

@@ -13,6 +13,8 @@ from grammar.words.tokens import Token
 
 _SCREWS: Final = "screw"  # 'screws in', 'screwed on'
 _WIDE: Final = "wide"
+_OF: Final = "of"
+_SMALLEST: Final = (19.5, 21.0)  # mm: the screw of objectives, as short as hardly a lens is that is told by it
 _WIDTHS: Final = ((24.5, 26.5), (36.5, 44.5))  # mm: screws that lenses are held by
 _NO_FOCALS: Final = ((25.3, 25.5), (38.8, 39.2), (41.5, 42.4))  # and of these what hardly any lens is long
 _OBJECTIVES: Final = (15.0, 40.0)  # mm: how wide screws of objectives are, whose focal length is hardly ever told
@@ -37,6 +39,10 @@ def with_screw_widths(tokens: list[Token]) -> list[Token]:
         if wide is not None and (wide.kind, wide.value) == _OF_BARREL:  # 'a thread 42 mm wide at the back'
             out[at + 1 : at + 3] = [out[at + 1].as_("KEYED", value="diameter", unit="mm"), wide.as_("CUE")]
             continue
+        led = at + 2 < len(out) and out[at + 1].value == _OF and _is_of_objective(out[at + 2])
+        if led and not any(_is_told(one) for one in out):
+            out[at + 2] = out[at + 2].as_("KEYED", value="diameter", unit="mm")  # 'a small screw of 20 mm'
+            continue
         before = _before_lens(out, at)
         if before is not None and not any(_is_told(one) and one.kind != "PITCH" for one in out):
             out[before] = out[before].as_("KEYED", value="diameter", unit="mm")
@@ -53,6 +59,10 @@ def with_screw_widths(tokens: list[Token]) -> list[Token]:
         if found + 1 < len(out) and out[found + 1].text.casefold() == _WIDE:
             out[found + 1] = out[found + 1].as_("CUE")
     return out
+
+
+def _is_of_objective(token: Token) -> bool:
+    return token.is_mm and _SMALLEST[0] <= token.numbers[0] <= _SMALLEST[1]
 
 
 def _before_lens(tokens: list[Token], at: int) -> int | None:

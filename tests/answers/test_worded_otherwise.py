@@ -114,3 +114,57 @@ def test_a_ring_to_make_by_the_name_of_one_that_is_sold(club: Desk) -> None:
 def test_a_tolerance_of_the_register_is_no_depth_of_field(club: Desk) -> None:
     answer = club.ask("25mm f/2, MFT sensor: what tolerance on the register keeps infinity sharp enough wide open?")
     assert "forgives 0.03 mm" in flat(answer)
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "will a no-name C lens give a big enough image for APS-C",
+        "does an unmarked C lens throw enough image for Micro Four Thirds",
+    ],
+)
+def test_a_frame_to_be_lit_is_none_a_lens_is_made_for(club: Desk, said: str) -> None:
+    answer = club.ask(said)
+    assert answer.question is not None
+    assert answer.question.lenses[0].format is None
+    assert flat(answer).startswith("C lens: may or may not cover")
+
+
+def test_a_seat_proud_of_the_flange_is_no_gap_under_a_cup(club: Desk) -> None:
+    said = "my C to MFT cup: the seat sits 0.2 mm above the flange, lens 12.5mm. how bad"
+    assert "1.92 mm too far out" in flat(club.ask(said))
+
+
+@pytest.mark.parametrize("said", ["magnification fixed at 0.4", "the magnification locked at 0.4", "mag set to 0.4"])
+def test_a_size_that_is_set_is_a_size(club: Desk, said: str) -> None:
+    assert "Four Thirds takes in 43 x 32 mm" in flat(club.ask(f"bellows on MFT, {said}, what width does it cover"))
+
+
+@pytest.mark.parametrize(
+    ("said", "told"),
+    [
+        ("tube engraved 160/0.17 40/0.65, small screw of 20 mm. What is it?", "RMS"),
+        ("projection lens, plain barrel 62.5 mm across, neither screw nor lugs. which mount", "Projection barrel 62.5"),
+    ],
+)
+def test_what_is_measured_of_an_end_without_a_name(club: Desk, said: str, told: str) -> None:
+    assert told in flat(club.ask(said))
+
+
+def test_a_sheet_that_counts_the_glass_before_the_sensor_is_no_error(club: Desk) -> None:
+    said = "why is flange to sensor 17.87 mm on my C camera with its 1 mm glass when C is 17.526"
+    assert flat(club.ask(said)).startswith("The glass accounts for it: 1 mm before the sensor")
+    assert "accounts" not in flat(club.ask("my C camera measures 18.2 mm flange to sensor, with 1 mm of glass. why"))
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "my 0.71x reducer gives a stop. glass cannot make light, so how on earth",
+        "a 0.71 booster makes f/2.8 into f/2, where does the extra light come from",
+    ],
+)
+def test_where_the_light_of_a_reducer_comes_from(club: Desk, said: str) -> None:
+    answer = club.ask(said)
+    assert answer.intent == "why"
+    assert "same light" in flat(answer)

@@ -42,8 +42,9 @@ def _with_lens_taken(question: Question, ring: Thing) -> Question:
 def _seated(ring: Thing, question: Question, facts: Catalogue) -> Thing:
     lens, body = question.lenses[0], question.bodies[0]
     right = _right_mm(lens, body, facts)
-    above = [one.number for one in question.places("above-the-flange") if one.number]
-    if len(above) == 1 and right is not None and right < _THINNEST_MM and ring.thickness_mm in (None, (above[0],) * 2):
+    above = [*{one.number for one in question.places("above-the-flange") if one.number}]  # of two phrases one number
+    open_yet = ring.thickness_mm is None or (bool(above) and {*map(abs, ring.thickness_mm)} == {above[0]})
+    if len(above) == 1 and right is not None and right < _THINNEST_MM and open_yet:
         return replace(ring, piece=_RING, thickness_mm=(above[0], above[0]))  # 'came out 0.3 above the flange'
     if ring.thickness_mm is None and right is not None and right < _THINNEST_MM and mentions(question, "seat-level"):
         return replace(ring, piece=_RING if ring.piece == _SUNK else ring.piece, thickness_mm=_LEVEL)

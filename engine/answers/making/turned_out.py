@@ -20,6 +20,7 @@ _MOST_TURNS: Final = 4.0  # a lens hangs by its thread no farther out
 _WIDEST_GAP: Final = 2.0  # mm
 _SAME_MM: Final = 0.06
 _HELD_OFF: Final = "held-off"
+_ABOVE: Final = "above-the-flange"
 _LENGTHS: Final = ("thickness", *UNCLAIMED)
 # what else such words are heard as: which way it is off is told by this
 _ELSE: Final = frozenset([_HELD_OFF, "sits-too-close", "sits-too-far", "came-long", "came-short", "flush", "too"])
@@ -42,6 +43,8 @@ def _with_gap(question: Question, facts: Catalogue) -> Question:
     """'a 0.3 gap all round under the ring', 'dirt holds the 35 off by a tenth': with that much more between."""
     if question.intent not in SEATED | {SHIM_CALIBRATION} or not question.places(_HELD_OFF):
         return question
+    if question.places(_ABOVE) and _is_to_sink(question, facts):
+        return question  # 'the seat of my cup stands 0.3 proud of the flange' tells where the lens sits, and no gap
     sized = [one.thickness_mm[0] for one in question.adapters if one.is_of_one_length and one.thickness_mm]
     open_sizes = [one for one in (*numbers(question, *_LENGTHS), *sized) if 0 < one <= _WIDEST_GAP and one != int(one)]
     alone = question.lens is None or not question.lens.ids
@@ -60,6 +63,13 @@ def _with_gap(question: Question, facts: Catalogue) -> Question:
     return question.with_(
         intent=FOCUS_VERDICT, adapters=(*rings, _spacer(size, GAP)), values=question.rest(*_LENGTHS), mentioned=kept
     )
+
+
+def _is_to_sink(question: Question, facts: Catalogue) -> bool:
+    """'C on E': whether the lens must lie within the flange of the body."""
+    sides = [facts.mounts.get(one.id or "") for one in (question.lens, question.body) if one is not None]
+    known = [one.register_mm.nominal for one in sides if one is not None and is_known(one.register_mm)]
+    return len(known) > 1 and known[0] < known[1]
 
 
 def _is_room(size_mm: float, question: Question, facts: Catalogue) -> bool:
