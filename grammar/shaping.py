@@ -6,27 +6,20 @@ from typing import Final
 
 from engine.base.compact import compact
 from grammar.numbers.bare_numbers import with_numbers_told
-from grammar.numbers.barrels_told import with_barrels_told
-from grammar.numbers.bodies_by_register import with_bodies_by_register
 from grammar.numbers.bores_said import with_clear_openings
 from grammar.numbers.brought_nearer import with_nearer_told
 from grammar.numbers.circles_said import with_circles_told
 from grammar.numbers.close_stops import with_close_stops
-from grammar.numbers.counting import with_holds_counted, with_kinds_counted
+from grammar.numbers.counting import with_kinds_counted
 from grammar.numbers.densities import with_density_rows, with_factors_marked, with_marked_densities
 from grammar.numbers.depths_wanted import with_depths_wanted
 from grammar.numbers.drawn_so_far import with_draws_told, with_pulled_out
 from grammar.numbers.ev_speeds import with_ev_at_its_iso
 from grammar.numbers.exposure_told import with_fixed_stops
-from grammar.numbers.far_lengths import with_far_lengths_apart, with_farthest_led
+from grammar.numbers.far_lengths import with_far_lengths_apart
 from grammar.numbers.fields_wanted import with_fields_wanted
-from grammar.numbers.flange_spans import with_flange_spans_told
-from grammar.numbers.focal_numbers import with_focals_named
 from grammar.numbers.frame_rates import with_rates_told
-from grammar.numbers.from_sensor import with_subject_from_sensor
 from grammar.numbers.front_threads import with_front_threads
-from grammar.numbers.glass_index import with_glass_by_index
-from grammar.numbers.image_behind import with_image_behind
 from grammar.numbers.image_told import with_image_told
 from grammar.numbers.lens_in_glass import with_lens_in_glass
 from grammar.numbers.lens_stops import with_lens_stops_told
@@ -41,7 +34,7 @@ from grammar.numbers.moved_by_turns import with_moves_told
 from grammar.numbers.multiplied import without_multiplied
 from grammar.numbers.near_marks import with_bracketed_marks, with_natives_joined, with_near_marks_told
 from grammar.numbers.number_rows import with_lens_of_ring, with_ones_counted, with_sum_of_tube
-from grammar.numbers.optics_numbers import with_factors_in, with_zoom_ratios
+from grammar.numbers.optics_numbers import with_zoom_ratios
 from grammar.numbers.other_pitches import with_other_pitches, with_two_of_a_width
 from grammar.numbers.over_or_under import with_over_told
 from grammar.numbers.own_sizes import with_own_sizes
@@ -50,16 +43,13 @@ from grammar.numbers.piece_rows import with_bracketed_told, with_piece_rows
 from grammar.numbers.pieces_of_length import with_pieces_of_length
 from grammar.numbers.prices import with_prices_told
 from grammar.numbers.punched_in import with_punched_in
-from grammar.numbers.pupils import with_pupils_told
 from grammar.numbers.put_behind import with_tubes_behind
-from grammar.numbers.rears_told import with_rears_told
 from grammar.numbers.rings_at_hand import with_rings_at_hand
-from grammar.numbers.rings_by_build import with_rings_by_build
 from grammar.numbers.rings_close_up import with_rings_pictured
 from grammar.numbers.rings_described import with_rings_described
 from grammar.numbers.rings_each_sized import with_rings_sized
 from grammar.numbers.rings_to_choose import with_rings_to_choose
-from grammar.numbers.rows_of_tubes import with_lens_before_tubes, with_tubes_picked
+from grammar.numbers.rows_of_tubes import with_tubes_picked
 from grammar.numbers.rulers_seen import with_rulers_seen
 from grammar.numbers.scale_rows import with_scale_rows
 from grammar.numbers.screw_widths import with_screw_widths
@@ -73,28 +63,23 @@ from grammar.numbers.squeezes import with_squeezes
 from grammar.numbers.stops_behind_glass import with_stops_behind_glass
 from grammar.numbers.stops_beside import with_stops_beside
 from grammar.numbers.stops_lost import with_stops_lost
-from grammar.numbers.sums_of_pieces import with_sums_of_pieces, with_taken_lengths
+from grammar.numbers.sums_of_pieces import with_sums_of_pieces
 from grammar.numbers.tails import MODIFIERS, tailed, without_articles
 from grammar.numbers.thread_lengths import with_thread_lengths
 from grammar.numbers.threads_told import with_threads_told
-from grammar.numbers.tilts_told import with_tilts_told
 from grammar.numbers.times_said import with_times_said
-from grammar.numbers.tubes_each import with_tubes_on_each
 from grammar.numbers.turned_ways import with_turned_ways
 from grammar.numbers.washers_summed import with_washers_summed
 from grammar.numbers.wides_asked_of import with_wides_told
 from grammar.numbers.zones import with_zones_told
 from grammar.numbers.zooms_bare import with_zooms_named, without_zooming
 from grammar.things.asides import without_asides
-from grammar.things.at_each_end import with_ends_told
-from grammar.things.before_short import without_before
 from grammar.things.bodies_framed import with_bodies_framed
 from grammar.things.brackets import with_brackets_told
 from grammar.things.close_ups_named import with_close_ups_named
 from grammar.things.colons import with_colons_told
 from grammar.things.denied import with_denied_told
 from grammar.things.engraved_formats import with_formats_engraved
-from grammar.things.enough_for import with_enough_for
 from grammar.things.eras import with_eras_told
 from grammar.things.fits_on import with_fits_on
 from grammar.things.flanges_of_bodies import with_flanges_of_bodies
@@ -106,7 +91,6 @@ from grammar.things.heads_told import headed
 from grammar.things.host_first import with_host_first
 from grammar.things.hubs_told import with_hubs_told
 from grammar.things.inches_set_against import with_inches_set_against
-from grammar.things.lens_behind_ring import with_lens_behind
 from grammar.things.lens_rows import with_lens_rows
 from grammar.things.lens_set_against import with_lens_set_against
 from grammar.things.letters import is_row, settled
@@ -114,20 +98,17 @@ from grammar.things.likened import without_itself, without_likened
 from grammar.things.mount_links import hyphened, linked
 from grammar.things.mounts_apart import with_body_ahead, without_difference
 from grammar.things.ring_links import with_ring_links
-from grammar.things.saying_of import with_sayings_parted
 from grammar.things.slr_lenses import with_lenses_of_slrs, with_screw_lenses, with_screwed_kinds
-from grammar.things.small_words import with_small_words
 from grammar.things.stack_spellings import with_stacks_spelled
 from grammar.things.stacks_told import with_stacks_told
 from grammar.things.standins import with_standins
 from grammar.things.told_of import with_told_of
-from grammar.things.tubes_joined import with_tubes_joined
-from grammar.things.turned_lens import with_turned_lens
 from grammar.things.width_rings import with_width_rings
 from grammar.words.groups import HEADS_A_BODY, HEADS_A_LENS
 from grammar.words.strangers import with_strangers
 from grammar.words.token_kinds import HEADS
 from grammar.words.tokens import Line, Token
+from grammar.words_told import with_words_told
 
 _CUED: Final = frozenset(["FORMAT", "LENGTH", "NUMBER"])  # 'full frame equivalent', '35mm equivalent', 'be on 35'
 
@@ -148,14 +129,7 @@ def shaped(
     `told`: what the cues of the line tell. `hosts`: mounts that, named alone, are those of a body.
     `never_full`: mounts of which no body is of full frame.
     """
-    words = with_image_behind(
-        with_sayings_parted(list(with_small_words(tuple(with_tubes_joined(without_before(_within_cues(line)))))))
-    )
-    words = with_factors_in(with_glass_by_index(with_farthest_led(with_focals_named(with_pupils_told(words)))))
-    words = with_lens_before_tubes(with_taken_lengths(with_holds_counted(with_tubes_on_each(with_lens_behind(words)))))
-    words = with_rears_told(with_turned_lens(with_barrels_told(with_rings_by_build(with_bodies_by_register(words)))))
-    spans = with_flange_spans_told(with_subject_from_sensor(with_enough_for(words)), told)
-    spans = with_ends_told(with_tilts_told(spans))
+    spans = with_words_told(_within_cues(line), told)
     tokens = with_times_told(with_group_heads(with_brackets_told(settled(tuple(without_itself(spans))))))
     tokens = with_rates_told(with_eras_told(with_limits_apart(with_ev_at_its_iso(tokens))))
     tokens = with_lenses_of_slrs(

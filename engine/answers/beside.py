@@ -259,9 +259,8 @@ _not_home: Final = named("found.turned_in", "with_not_home_told")  # which screw
 _SCREWING: Final = (kinds.HAZARD, kinds.LOOK_ALIKE, kinds.WHY, kinds.IDENTIFY_MOUNT, *WAYS, kinds.SHIM_CALIBRATION)
 BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     (WAYS, where(_stacked, "flange_to_image")), (WAYS, where(_forgiven, "thickness")),
-    (WAYS, where(_size_wanted, "magnification")), (READ_RINGS, where(_readings, "readings")),
-    (READ_RINGS, where(_readings, "tilt")), (ON_A_BODY, _pair),
-    (OF_THREADS, where(_threads, "thread", "pitch")), ((kinds.HAZARD,), heard(_threads, "starts-in")),
+    (WAYS, where(_size_wanted, "magnification")), (READ_RINGS, where(_readings, "readings", "tilt")),
+    (ON_A_BODY, _pair), (OF_THREADS, where(_threads, "thread", "pitch")), ((kinds.HAZARD,), heard(_threads, "starts-in")),
     ((kinds.IDENTIFY_MOUNT,), _on_body), (ELSE_OF_FRONTS, fronts), (OF_ONE_FRONT, where(lambda: fronts, "filter_size")),
     ((*OF_ONE_FRONT, *ELSE_OF_FRONTS, kinds.OUT_OF_SCOPE), heard(front_asked, "filter-size-asked")),
     ((kinds.LIST_FITS,), heard(takers, "which-lenses")), ((kinds.LIST_FITS,), _angle), ((kinds.BUY_PLAN,), _any_lens),
@@ -278,9 +277,8 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     ((*WAYS, kinds.BUY_PLAN), heard(_glass_asked, "glass-asked")),
     ((*WAYS, kinds.LOOK_ALIKE, kinds.COMPARE, kinds.WHY), heard(_room_asked, "who-has-room")),
     ((*WAYS, kinds.MACRO_DISTANCE), heard(_glass_held, "bare-glass")),
-    *OF_SCREWS,
+    *OF_SCREWS, ((kinds.IDENTIFY_MOUNT,), heard(_threads, "do-they-meet")),
     ((kinds.DEFINITION,), heard(_size, "by-size")), ((kinds.DEFINITION,), heard(_registers_apart, "register-spoken")),
-    ((kinds.IDENTIFY_MOUNT,), heard(_threads, "do-they-meet")),
     (WAYS, heard(_RIGHTNESS, *TOO_THICK)), (WAYS, heard(_missed, "infinity-missed", "far-missed")),
     *OF_FAR_THINGS, (WAYS, where(named("seat.refitted", "with_refit_told"), "refit")),
     (WAYS, heard(_hidden, "which-stop")), (WAYS, heard(_apart, "stop-hides")),

@@ -1,0 +1,45 @@
+"""What is told by the words as they stand, before any description is linked: spans, pupils, tubes on each, ends."""
+
+from __future__ import annotations
+
+from grammar.numbers.barrels_told import with_barrels_told
+from grammar.numbers.bodies_by_register import with_bodies_by_register
+from grammar.numbers.counting import with_holds_counted
+from grammar.numbers.far_lengths import with_farthest_led
+from grammar.numbers.flange_spans import with_flange_spans_told
+from grammar.numbers.focal_numbers import with_focals_named
+from grammar.numbers.from_sensor import with_subject_from_sensor
+from grammar.numbers.glass_index import with_glass_by_index
+from grammar.numbers.image_behind import with_image_behind
+from grammar.numbers.optics_numbers import with_factors_in
+from grammar.numbers.pupils import with_pupils_told
+from grammar.numbers.rears_told import with_rears_told
+from grammar.numbers.rings_by_build import with_rings_by_build
+from grammar.numbers.rows_of_tubes import with_lens_before_tubes
+from grammar.numbers.sums_of_pieces import with_taken_lengths
+from grammar.numbers.tilts_told import with_tilts_told
+from grammar.numbers.tubes_each import with_tubes_on_each
+from grammar.things.at_each_end import with_ends_told
+from grammar.things.before_short import without_before
+from grammar.things.enough_for import with_enough_for
+from grammar.things.lens_behind_ring import with_lens_behind
+from grammar.things.saying_of import with_sayings_parted
+from grammar.things.small_words import with_small_words
+from grammar.things.tubes_joined import with_tubes_joined
+from grammar.things.turned_lens import with_turned_lens
+from grammar.words.tokens import Token
+
+
+def with_words_told(words: tuple[Token, ...], told: frozenset[str]) -> list[Token]:
+    """The words of a line with what they tell of one another in its part.
+
+    `told`: what the cues of the line tell.
+    """
+    out = with_image_behind(
+        with_sayings_parted(list(with_small_words(tuple(with_tubes_joined(without_before(words))))))
+    )
+    out = with_factors_in(with_glass_by_index(with_farthest_led(with_focals_named(with_pupils_told(out)))))
+    out = with_lens_before_tubes(with_taken_lengths(with_holds_counted(with_tubes_on_each(with_lens_behind(out)))))
+    out = with_rears_told(with_turned_lens(with_barrels_told(with_rings_by_build(with_bodies_by_register(out)))))
+    spans = with_flange_spans_told(with_subject_from_sensor(with_enough_for(out)), told)
+    return with_ends_told(with_tilts_told(spans))
