@@ -74,19 +74,9 @@ def asks_of_the_iris(turn: Turn) -> bool:
     asked = turn.tells("iris-asked") or (turn.tells("iris") and turn.tells(*_ASKS_HOW))
     asked = asked and odd_glass.stop_topic(turn.heard, turn.before) is None  # an objective has none, whatever it is on
     other = turn.tells(
-        "why",
-        "why-not",
-        "idle",
-        "any-trick",
-        "stuck",
-        "cannot",
-        "which-stop",
-        "cover",
-        "vignette",
-        "dof",
-        "hole-q",
-        _DOWN,
-    )
+        "why", "why-not", "idle", "any-trick", "stuck", "cannot", "which-stop", "cover", "vignette", "dof", "hole-q"
+    )  # fmt: skip
+    other = other or (turn.was == FOCUS_VERDICT and turn.tells(_DOWN))  # whether a smaller stop forgives the seat
     idle = turn.best in _NO_MATTER | {CROP_EQUIVALENT, WHY, DEFINITION, turn.was}
     return pair and asked and idle and not (more or other)
 
