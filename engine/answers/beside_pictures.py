@@ -7,7 +7,7 @@ from typing import Final
 from engine.answers.beside_heard import Beside, heard, named
 from engine.answers.parts.answer import Answer
 from engine.answers.parts.knowledge import Knowledge
-from grammar.kinds import COMPARE, COVERAGE, CROP_EQUIVALENT, EXPOSURE_ND, MACRO_DISTANCE, WHY
+from grammar.kinds import CHAIN, COMPARE, COVERAGE, CROP_EQUIVALENT, EXPOSURE_ND, FOCUS_VERDICT, MACRO_DISTANCE, WHY
 from grammar.questions import Question
 
 _TWO: Final = 2
@@ -19,6 +19,9 @@ _kinds_of_filter: Final = named("exposure.filter_bought", "with_kinds_of_filter"
 _light_of_frames: Final = named("picture.light_of_frames", "with_light_of_frames")
 # what a converter does that is screwed before the lens, in place of the answer
 _converter_before: Final = named("picture.front_converter", "with_converter_before")
+
+# that a lens which comes sharp nowhere may be of the other mount of its thread, before the answer
+_twin: Final = named("seat.all_blur", "with_twin_suspected")
 
 
 def _by_stop(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
@@ -32,6 +35,6 @@ def _by_stop(answer: Answer, question: Question, knowledge: Knowledge) -> Answer
 SEEN: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     ((EXPOSURE_ND, CROP_EQUIVALENT, COVERAGE, WHY, COMPARE), heard(_light_of_frames, "light-in-all")),
     ((CROP_EQUIVALENT, EXPOSURE_ND, MACRO_DISTANCE), heard(_converter_before, "converter-before")),
-    ((COMPARE,), _by_stop),
+    ((COMPARE,), _by_stop), ((CHAIN, FOCUS_VERDICT), heard(_twin, "all-blurred")),
     ((COVERAGE, WHY), heard(_dark_in_one, "clean-in-one")), ((EXPOSURE_ND,), heard(_kinds_of_filter, "bought")),
 )  # fmt: skip

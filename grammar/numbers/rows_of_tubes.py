@@ -6,7 +6,7 @@ from itertools import pairwise
 from typing import Final
 
 from grammar.things.casting import SPACER
-from grammar.words.groups import PICKED_OUT, STANDS_IN
+from grammar.words.groups import OWN, PICKED_OUT, STANDS_IN
 from grammar.words.tokens import Token, is_plural
 
 _TUBES: Final = (3.0, 100.0)  # mm, of one in a set
@@ -14,6 +14,7 @@ _LEAST: Final = 2
 _EITHER: Final = frozenset(["or", "vs"])
 _MOST_TUBES: Final = 6
 _JOINING: Final = frozenset(["JOIN", "MARK"])
+_ARTICLES: Final = frozenset(["DET", "LETTER"])
 _AND_A: Final = frozenset(["and a", "and an"])
 _PASSED: Final = frozenset(["DET", "CUE", "LETTER", "FILLER", "VERB", "JOIN", "MARK"])
 _UNDER: Final = frozenset(
@@ -43,16 +44,20 @@ def with_unsaid_tubes(tokens: list[Token]) -> list[Token]:
 def _with_both_tubes(tokens: list[Token]) -> list[Token]:
     """'100 macro, now add the 20 and the 36 tube': of two lengths before one tube the first is of one too."""
     sized = ("FOCAL", "LENGTH", "NUMBER")  # 'the 100 macro', and no bug of 10 mm
-    named = (at for at, (one, other) in enumerate(pairwise(tokens)) if one.kind in sized and _names(other))
+    named = (
+        at
+        for at, (one, other) in enumerate(pairwise(tokens))
+        if (one.kind in sized and _names(other)) or (OWN in one.groups and other.kind == "NUMBER")
+    )  # 'my 90 with a 20 or a 36 mm tube'
     lens = next((at for at in named), next((at for at, one in enumerate(tokens) if one.kind in _LENS_TOLD), None))
     for at in range(1, len(tokens) - 3):
-        size, join, *rest = tokens[at], *(one for one in tokens[at + 1 : at + 6] if one.kind != "DET")
+        size, join, *rest = tokens[at], *(one for one in tokens[at + 1 : at + 6] if one.kind not in _ARTICLES)
         if len(rest) < _LEAST:
             return tokens
         other, piece = rest[:_LEAST]
         numbers = size.kind in ("FOCAL", "NUMBER") and other.kind in ("LENGTH", "NUMBER", "FOCAL")
-        pair = numbers and join.value == "and" and (piece.kind, piece.value) == ("PIECE", _TUBE)
-        put = any(one.value in _BEFORE for one in tokens[max(0, at - 2) : at] if one.kind != "DET")
+        pair = numbers and join.value in ("and", "or") and (piece.kind, piece.value) == ("PIECE", _TUBE)
+        put = any(one.value in _BEFORE for one in tokens[max(0, at - 2) : at] if one.kind not in _ARTICLES)
         if pair and put and lens is not None and lens < at and _TUBES[0] <= size.numbers[0] <= _TUBES[1]:
             first = [size.as_("LENGTH", unit="mm"), Token("PIECE", "tube", size.column, _TUBE)]
             return [*tokens[:at], *first, *tokens[at + 1 :]]

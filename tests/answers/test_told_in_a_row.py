@@ -76,3 +76,41 @@ def test_words_of_every_day_are_none_of_the_trade(club):
 def test_what_i_take_is_asked_of_no_body(club, say):
     (answer,) = talk(club, say)
     assert answer.question.intent != "list-fits"
+
+
+@pytest.mark.parametrize(
+    ("say", "focal"),
+    [
+        ("my 8mm cctv lens on MFT is all blurry, never sharp at any distance", 8),
+        ("16 mm C lens on an E body doesn't focus at all", 16),
+    ],
+)
+def test_a_lens_sharp_nowhere_may_be_of_the_other_mount_of_its_thread(club, say, focal):
+    told, settled = talk(club, say, "about 12.5 mm")
+    assert "CS" in told.lines[0].text
+    assert told.lines[1].wants == "flange_to_image"
+    assert any(row.name == "far_from_sensor_mm" for row in told.quantities or ())
+    assert (settled.question.lens.id, settled.question.lens.focal_length_mm) == ("cs", focal)
+
+
+def test_a_lens_asked_whether_it_focuses_is_not_blurred(club):
+    (answer,) = talk(club, "can a 12mm C lens on MFT focus at all?")
+    assert "CS" not in answer.lines[0].text
+
+
+def test_a_mark_told_in_a_talk_tells_the_shim(club):
+    *_, answer = talk(
+        club, "with the E ring every lens of mine focuses beyond infinity, why", "roughly at 12 metres on the scale"
+    )
+    assert answer.question.intent == "shim-calibration"
+    assert any(row.name == "shim_mm" for row in answer.quantities or ())
+
+
+@pytest.mark.parametrize(
+    "say", ["50 mm with a tube of 10, 16 or 26 mm: magnification", "my 90 with a 20 or a 46 mm tube, magnification"]
+)
+def test_tubes_to_choose_from_are_told_each(club, say):
+    (answer,) = talk(club, say)
+    assert len(answer.question.lenses) == 1
+    told = [row.case or "" for row in answer.quantities or () if row.name == "magnification"]
+    assert all(any(f"{one:g} mm" in case for case in told) for one in pieces(answer))

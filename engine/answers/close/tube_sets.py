@@ -153,6 +153,8 @@ def with_same_length(answer: Answer, question: Question, knowledge: Knowledge) -
     rest = sum(lengths) - longest
     if len(lengths) < LEAST_SEVERAL or len(lengths) != len(question.adapters) or abs(rest - longest) > SAME_LENGTH_MM:
         return answer
+    if len(set(lengths)) == len(lengths) and not _are_put_together(question):
+        return answer  # 'a tube of 10, 16 or 26 mm': each by itself
     size = next(iter(focals(question)), None)
     gives = f" On {trimmed(size, 1)} mm at infinity {times(longest / size)} either way." if size else ""
     advice = knowledge.catalogue.advice[ONE_OR_SEVERAL]
