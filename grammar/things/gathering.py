@@ -7,6 +7,7 @@ from typing import Final
 
 from grammar.things.cast import Cast, merge
 from grammar.things.casting import Part
+from grammar.things.ends_behind import ends_behind
 from grammar.things.made_for import frame_beside_lens, lens_by_its_camera, lens_by_its_frame, lens_of_its_frame
 from grammar.things.one_lens import body_beside_lens, host_before_lens, put_together
 from grammar.things.told_by_pieces import frame_of_body, told_by_pieces
@@ -41,6 +42,7 @@ def complete(cast: Cast) -> None:
     _old_on_new(cast)
     lens_by_its_camera(cast)
     _rings_of_route(cast)
+    ends_behind(cast)
     told_by_pieces(cast)
     lens_of_its_frame(cast)
     lens_by_its_frame(cast)

@@ -13,6 +13,8 @@ _SMALL: Final = frozenset(["CUE", "DET", "JOIN", "FILLER", "VERB", "PREP"])
 _OF_RING: Final = _SMALL | {"PIECE", "MOUNT", "LETTER", "TARGET"}
 _OPENERS: Final = frozenset(["STOP", "CUE", "DET", "VERB", "FILLER"])
 _RING: Final = ("PIECE", "adapter")  # 'reaches infinity on this ring, but ...'
+_ARTICLES: Final = frozenset(["DET", "LETTER"])
+_AND_A: Final = frozenset(["and a", "and an"])
 _REACH: Final = 12  # tokens from the one length to the other
 _SHORTEST, _LONGEST = 8.0, 1200.0  # mm
 
@@ -22,6 +24,7 @@ def with_lens_set_against(tokens: list[Token]) -> list[Token]:
     tokens = _with_lenses_contrasted(tokens)
     if any(one.kind in ("PIECE", "TUBE") and one.value in _DRAWING for one in tokens):
         return tokens
+    tokens = _with_another(tokens)
     out = _with_either(tokens)
     for at, one in enumerate(tokens):
         led = tokens[at - 1].kind == "DET" and tokens[at - 2].kind == "PREP" if at > 1 else False
@@ -38,6 +41,23 @@ def with_lens_set_against(tokens: list[Token]) -> list[Token]:
         if against and place < len(tokens) and ends and _is_lens_long(tokens[place]):
             out[at], out[place] = (token.as_("FOCAL", unit="mm") for token in (one, tokens[place]))
     return out
+
+
+def _with_another(tokens: list[Token]) -> list[Token]:
+    """'a 24 mm and a 60 mm on APS-C': behind 'and a' stands another lens, where nothing is told that it would be of."""
+    for at in range(len(tokens) - 2):
+        one, join = tokens[at : at + 2]
+        place = at + 2 + (tokens[at + 2].kind in _ARTICLES)
+        other, after = (tokens[n] if n < len(tokens) else None for n in (place, place + 1))
+        if other is None or one.kind != other.kind or not (_is_lens_long(one) and _is_lens_long(other)):
+            continue
+        led = at > 0 and (tokens[at - 1].kind in _ARTICLES or tokens[at - 1].value == "of")
+        plain = join.value == "and" and led and not any(token.kind in ("PIECE", "MEASURE") for token in tokens)
+        ends = after is None or after.kind in ("STOP", "CUE") or (after.kind == "PREP" and after.value in ("on", "at"))
+        if ends and (plain or join.text.casefold() in _AND_A):
+            both = [one.as_("FOCAL", unit="mm"), join.as_("JOIN", value="and"), other.as_("FOCAL", unit="mm")]
+            return [*tokens[:at], *both, *tokens[place + 1 :]]
+    return tokens
 
 
 def _with_either(tokens: list[Token]) -> list[Token]:

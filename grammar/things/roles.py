@@ -233,7 +233,7 @@ def _place_lens(cast: Cast, part: Part, before: Part | None) -> None:
         return  # 'a 50mm f1.8 M42 lens ... at the 10 m mark on my 50'
     described = part.noun.role in ("from", "of", "in", "made-for") and cast.lenses and not (part.mounts or part.named)
     apposed = bool(cast.lenses) and before is cast.lenses[-1] and (_is_apposed(before, part) or _bears(before, part))
-    if apposed or (described and before is cast.lenses[-1]):
+    if apposed or (described and before is cast.lenses[-1] and not (part.focal and before.focal)):
         merge(cast.lenses[-1], part)
     else:
         cast.lenses.append(part)

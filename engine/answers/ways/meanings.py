@@ -31,7 +31,8 @@ def likeliest(
     answers = [one_pair(question, side, body, knowledge) for side in meanings]
     of_kind = question.lenses[0].lens_kind is not None  # 'a rangefinder 50' is no rarer one that nearly sits right
     hopeless = not (question.adapters or of_kind) and _is_hopeless(answers[0])
-    order = sorted(range(len(answers)), key=lambda n: (_miss(question, answers[n]), hopeless * _is_far(answers[n]), n))
+    misses = [_miss(question, answer)[: 1 if of_kind else None] for answer in answers]
+    order = sorted(range(len(answers)), key=lambda n: (misses[n], hopeless * _is_far(answers[n]), n))
     best = answers[order[0]]
     lines, quantities = list(best.lines), list(_cased(best, meanings[order[0]]))
     taken = f"Taken for {meanings[order[0]].mount.designation}"
@@ -84,7 +85,7 @@ def _is_far(answer: Answer) -> bool:
     return right is None or abs(right.nominal) > _NEAR_MM
 
 
-def _miss(question: Question, answer: Answer) -> tuple[int, float]:
+def _miss(question: Question, answer: Answer) -> tuple[float, ...]:
     """How badly the best chain does: pieces that were named are asked about for the lens that they suit."""
     if not question.adapters or not answer.chains:
         return (0 if not question.adapters else len(VERDICTS), 0.0)

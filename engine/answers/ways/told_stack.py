@@ -112,7 +112,7 @@ def _stack(question: Question, knowledge: Knowledge) -> Stack | None:
         return None
     lengths = [one for one in question.adapters if one.thickness_mm is not None]
     drawn = _drawn(question)
-    rings = sum((one.thickness_mm or (0.0,))[0] for one in lengths if one not in drawn)
+    rings = sum((one.thickness_mm or (0.0,))[0] * (one.count or 1) for one in lengths if one not in drawn)
     rings += sum(numbers(question, *OTHERS)) if drawn else 0.0
     rings += _beside_draw(question, drawn, lengths)
     rings += sum(_seat_between(one, knowledge) for one in question.adapters if one.thickness_mm is None)
