@@ -117,10 +117,12 @@ class Heard:
 
 def hear(text: str, lexicon: Lexicon, before: str = "", aside: str = "") -> Heard:
     """What a text says on its own. `before`: the intent of a question that it may lean on; `aside`: that between."""
-    line = with_relatives_apart(with_plates_told(tokens_of(text, lexicon), lexicon.words.mentions))
+    line = tokens_of(text, lexicon)
     cues = _free(line)
     told = frozenset([*(cue.tells for cue in cues), f"after-{before}"])
-    shape = shaped(line, told, lexicon.hosts, lexicon.never_full)
+    shape = shaped(
+        with_relatives_apart(with_plates_told(line, lexicon.words.mentions)), told, lexicon.hosts, lexicon.never_full
+    )
     tree = parse("question", shape.tokens)
     assert not isinstance(tree, Misfit), f"tokens that no rule takes: {shape.tokens}"
     phrases = phrases_of(tree, text)

@@ -18,6 +18,6 @@ _nearer: Final = named("close.brought_nearer", "with_more_extension")
 REACHED: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     ((*WAYS, MACRO_DISTANCE), heard(_in_reach, "in-reach")),
     ((*WAYS, MACRO_DISTANCE), heard(_nearer, "more-extension-asked")),
-    ((*WAYS, SHIM_CALIBRATION), heard(_floating, "floating-said")),
+    ((*WAYS, SHIM_CALIBRATION, WHY), heard(_floating, "floating-said")),
     ((*WAYS, SHIM_CALIBRATION, WHY), heard(_body, "own-lens-short")),
 )

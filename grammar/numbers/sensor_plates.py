@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from typing import Final
 
 from engine.base.compact import replace
+from grammar.words.groups import PLATES
 from grammar.words.mentioned import mentioned, outside
 from grammar.words.tokens import Line, Token
 
@@ -44,6 +45,9 @@ def with_plates_told(line: Line, phrases: Mapping[str, tuple[str, ...]]) -> Line
         for place in words:
             if tokens[place].kind in _OF_PLATE:
                 tokens[place] = tokens[place].as_("CUE")
+        for place in (*range(at + 1, words[0]), *range(words[-1] + 1, words[-1] + 2)):
+            if place < len(tokens) and PLATES in tokens[place].groups:
+                tokens[place] = tokens[place].as_("CUE")  # 'a 5 mm plate glass'
         # a term that it stands in is not asked for
         spoken = [one for one in spoken if one.column - 1 + len(one.text) <= name.at or one.column - 1 >= name.end]
         for place in (at + 1, at + 2):

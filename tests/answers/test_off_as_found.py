@@ -107,7 +107,7 @@ def test_whether_it_comes_so_far_is_said_first(club, said, begins):
     ],
 )
 def test_a_floating_group_is_told_of_where_the_seat_is_off(club, said):
-    assert "group is set for near" in " ".join(record_of(club.ask(said), club.knowledge)["text"].split())
+    assert "floating group is set for near" in " ".join(record_of(club.ask(said), club.knowledge)["text"].split())
 
 
 def test_why_so_little_does_so_much_goes_by_the_focal_length(talked):

@@ -7,15 +7,20 @@ from typing import Final
 from engine.answers.parts.answer import Answer, Line
 from engine.answers.parts.knowledge import Knowledge
 from engine.base.compact import replace
+from grammar.kinds import WHY
 from grammar.questions import Question
 
-_ADVICE: Final = "floating-group-off"
+_TERM: Final = "floating-elements"
+_RING: Final = "adapter"
 
 
 def with_floating(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
-    """The answer with that told behind it, where it tells by how much the seat is off."""
+    """The answer with that told: first where a reason is asked, else behind it where the seat is told to be off."""
     off = any(row.name == "register_error_mm" for row in answer.quantities or ())
-    row = knowledge.catalogue.advice.get(_ADVICE)
-    if not off or row is None or any(row.says in line.text for line in answer.lines):
+    row = knowledge.catalogue.terms.get(_TERM)
+    why = question.intent == WHY
+    ringed = off or any(one.piece == _RING for one in question.adapters)
+    if row is None or not (off or (why and ringed)) or any(row.means in line.text for line in answer.lines):
         return answer
-    return replace(answer, lines=(*answer.lines, Line("text", row.says)))
+    told = Line("head" if why else "text", row.means)
+    return replace(answer, lines=(told, *answer.lines) if why else (*answer.lines, told))
