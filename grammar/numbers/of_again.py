@@ -25,12 +25,17 @@ def without_of_again(tokens: list[Token]) -> list[Token]:
             at = after
             continue
         if token.kind in LENGTHS and len(out) > 1 and out[-1].value == _OF and out[-2].kind == "PIECE":
-            of_piece = True
+            of_piece = not _is_counted(out[:-2])
         elif token.kind not in (*LENGTHS, *_JOINS):
             of_piece = False
         out.append(token)
         at += 1
     return out
+
+
+def _is_counted(before: list[Token]) -> bool:
+    """'two tubes of 12 and one of 25': how many of each there are is told, so the row is no choice of one."""
+    return bool(before) and before[-1].kind == "NUMBER" and before[-1].numbers[0] > 1
 
 
 def _length_behind(tokens: list[Token], at: int) -> int | None:

@@ -8,6 +8,7 @@ from grammar.numbers.motifs import FIELD
 from grammar.words.groups import PICTURE_PART, RULER, SPAN
 from grammar.words.tokens import Token
 
+_CIRCLE: Final = "circle"  # 'a disc on paper, 18 mm by ruler'
 _NEAR: Final = 7  # tokens between the ruler and its length
 _LONGEST_MM: Final = 1000.0
 _FRAMES: Final = frozenset(["FORMAT", "FRAME"])
@@ -19,7 +20,8 @@ def with_rulers_seen(tokens: list[Token]) -> list[Token]:
     """The length beside a ruler that lies in the picture becomes the field; nothing where no picture is spoken of."""
     at = next((n for n, one in enumerate(tokens) if RULER in one.groups), None)
     framed = any(one.kind in _FRAMES or PICTURE_PART in one.groups for one in tokens)
-    if at is None or not framed or any(one.kind == "KEYED" and one.value == FIELD for one in tokens):
+    circle = any(one.kind == "MEASURE" and one.value == _CIRCLE for one in tokens)
+    if at is None or not framed or circle or any(one.kind == "KEYED" and one.value == FIELD for one in tokens):
         return tokens
     sizes = [n for n in range(max(0, at - _NEAR), min(len(tokens), at + _NEAR + 1)) if _is_size(tokens, n)]
     if not sizes:

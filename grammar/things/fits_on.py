@@ -10,6 +10,7 @@ from grammar.words.tokens import Token
 _PASSED: Final = frozenset(["DET", "FILLER"])
 _OTHERS: Final = frozenset(["MOUNT", "PIECE", "LENS", "KIND", "COMBO", "FOCAL", "LENGTH", "BODY"])
 _GOES_ON: Final = frozenset(["LENS", "KIND", "PIECE", "MOUNT", "LINK", "COMBO", "FOCAL", "LENGTH", "MOUNTWORD"])
+_ALL: Final = "all"  # 'fits all K' is what a seller says of the ring
 _JOINS: Final = frozenset(["and", "or", ","])
 
 
@@ -19,7 +20,7 @@ def with_fits_on(tokens: list[Token]) -> list[Token]:
         if FITS not in token.groups or token.kind not in ("CUE", "VERB"):
             continue
         place = at + 1
-        while place < len(tokens) and tokens[place].kind in _PASSED:
+        while place < len(tokens) and tokens[place].kind in _PASSED and tokens[place].value != _ALL:
             place += 1
         mount = tokens[place] if place < len(tokens) else None
         after = tokens[place + 1] if place + 1 < len(tokens) else None

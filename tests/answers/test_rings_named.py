@@ -235,7 +235,7 @@ def test_what_two_mounts_differ_by_is_no_ring_the_wrong_way_round(asked, text, r
         ("if sensor sits 0.1 too far back what does that do to focus", "Short of infinity: the lens sits 0.1 mm"),
         ("two shims .003 and .005 inch together", "Together 0.2 mm: 0.0762 + 0.127 mm"),
         ("12 thou of shim is how many mm", "12 thou is 0.305 mm"),
-        ("shim of .1 left out, 35mm, do i still hit infinity", "The lens sits 0.1 mm too close"),
+        ("shim of .1 left out, 35mm, do i still hit infinity", "Infinity is there"),
         (
             "ring 0.2 too thin, put a 0.15 shim under it. 35mm infinity?",
             "Left so, a 35 mm lens has infinity at its 25 m",

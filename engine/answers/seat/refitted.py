@@ -27,6 +27,8 @@ def as_refitted(question: Question, facts: Catalogue) -> Question:
     """The question of a lens with another bayonet, as it sits on that mount's body: its seat where its old one lay."""
     if question.intent not in _ASKING or not question.mentions(_DONE) or question.mentions(_ASKED):
         return question
+    if question.distance_mm is not None:
+        return question  # where its focus ends tells how far off its new seat is
     told = sorted(_with_mounts(question, facts), key=lambda row: row[0].column)
     mounts = list(dict.fromkeys(id_ for _, id_ in told))
     if len(mounts) != _TWO or question.follows:

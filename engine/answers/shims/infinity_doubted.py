@@ -18,7 +18,8 @@ def said_first(question: Question, told: Told) -> Told:
     """'is that infinity': that it is, before what the shim is, where the seat is told to be too close."""
     (error,) = [row.value for row in told.quantities if row.name == "register_error_mm"][:1] or (None,)
     close = isinstance(error, Interval) and error.greatest < 0 and question.scale_pair is None
-    return Told((Line("head", REACHED),)) if close and question.mentions("infinity-doubted") else Told()
+    asked = question.mentions("infinity-doubted") and not question.mentions("mark-asked")
+    return Told((Line("head", REACHED),)) if close and asked else Told()
 
 
 def doubted(question: Question, told: Told, knowledge: Knowledge) -> tuple[ListedChain, ...]:

@@ -11,18 +11,19 @@ from engine.answers.parts.wording import article, ranged, small_mm, trimmed
 from engine.answers.picture.filter_effects import index_of_glass
 from engine.answers.picture.frames import frames_judged
 from engine.answers.seat.chain_numbers import principal_numbers
+from engine.answers.seat.distances import Distances
 from engine.answers.seat.spacing import marks
 from engine.answers.seat.standin import as_listed, judged_alone
 from engine.answers.seat.telling import life_line
 from engine.answers.shims.bare_sensor import THICKEST_MM, shift_of
-from engine.base.interval import Interval, is_known
+from engine.base.interval import UNKNOWN, Interval, is_known
 from engine.base.span import Span
 from engine.facts.catalogue import Catalogue
 from engine.judging.judge import Judged
 from grammar.kinds import SHIM_CALIBRATION
 from grammar.questions import Question
 
-GONE: Final = "glass-gone"
+GONE: Final = ("glass-gone", "glass-left-out")
 EXCHANGED: Final = "glass-exchanged"
 IN_PLACE_OF: Final = "in-place-of-plate"  # what stands ahead of it is the new one
 IN: Final = ("clipped-in", "glass-in-path", "behind-a-lens", "plate-stands")
@@ -54,6 +55,9 @@ def plate_changed(question: Question, knowledge: Knowledge) -> Answer | None:
         chains.append(as_listed(judged, words, len(chains) + 1))
         told += Told((Line("head", f"{article(words).capitalize()} {words}: {life_line(judged, question.feet)}."),))
         told += _numbers_of(judged)
+        far = Distances(focal, knowledge.catalogue).from_sensor(off) if off > 0 else UNKNOWN
+        if is_known(far):
+            told += Told((), (Quantity("far_from_sensor_mm", far, f"{trimmed(focal, 1)} mm lens"),))
     if off < 0:
         told += marks(focals(question), -off, knowledge.catalogue, question.feet, 1)
     mend = f"take {by} off the ring, or have clear glass as thick put back" if off > 0 else f"add a shim of {by}"
@@ -83,14 +87,14 @@ def _change(question: Question, facts: Catalogue, index: Interval) -> tuple[Inte
     """How much too far out lenses sit by what became of the glass, mm (below 0: too close), and that in words."""
     turn: Question | None = question
     for _ in range(_TURNS):
-        if turn is None or (turn.mentions(GONE, EXCHANGED, *IN) and any(one.isdigit() for one in turn.text)):
+        if turn is None or (turn.mentions(*GONE, EXCHANGED, *IN) and any(one.isdigit() for one in turn.text)):
             break
         turn = turn.prior if turn.follows else None
     if turn is None:
         return None
     sizes = [one for one in numbers(turn, "glass") if 0 < one <= THICKEST_MM]
-    gone = turn.mentions(GONE)
-    if len(sizes) == 2 and turn.mentions(GONE, EXCHANGED):
+    gone = turn.mentions(*GONE)
+    if len(sizes) == 2 and turn.mentions(*GONE, EXCHANGED):
         old, new = sizes[::-1] if turn.mentions(IN_PLACE_OF) else sizes
         shift = shift_of(abs(old - new), facts, index)
         if shift is None or old == new:
