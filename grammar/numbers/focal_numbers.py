@@ -14,6 +14,7 @@ LENSLIKE: Final = frozenset(["LENS", "KIND", "MOUNT", "FNUM", "TRAIT", "STRANGE"
 _WHOLE_FROM: Final = 17.0  # mm
 _MACRO: Final = "macro"  # beside a number no less than this that is the lens's
 _LEAST_MACRO: Final = 28.0
+_SAME: Final = "same"
 _YEARS: Final = frozenset({*range(1900, 2000), *range(2001, 2030)})  # whole numbers that no focal length is
 _FRAMED: Final = frozenset(["FORMAT", "MOUNT", "CROP", "BODY"])
 _LEAST_LENS, _MOST_LENS = 3, 1000  # mm
@@ -76,6 +77,8 @@ def is_focal(tokens: list[Token], at: int) -> bool:
         return number >= 8 and not any(one.kind in ("FOCAL", "COMBO") for one in tokens)  # 'my f2 50'
     if before.kind == "CUE" and _is_on_frame(tokens, at):  # 'what is 75 on 44x33 like'
         return number >= 8 and not any(one.kind == "FNUM" for one in tokens)
+    if before.text.casefold() == _SAME and after is not None and after.kind == "PREP":
+        return number >= 8  # 'same 50 on both'
     if before.kind == "PREP":
         return before.value in ("on", "with", "for", "of", "behind")
     return before.kind == "JOIN" and at >= 2 and tokens[at - 2].kind in ("FOCAL", "LENGTH", "COMBO")

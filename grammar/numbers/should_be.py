@@ -204,6 +204,11 @@ def _is_length(token: Token) -> bool:
     return token.kind in LENGTHS and len(token.numbers) == 1 and token.unit in ("", "mm") and not token.text.isalpha()
 
 
+def _is_set_against(tokens: list[Token], place: int, right: int) -> bool:
+    """'1.6 instead of 0.7', the two right beside the words: however thin the ring should be."""
+    return place == right - 2 and "." in tokens[place].text and "." in tokens[right].text
+
+
 def _measured(tokens: list[Token], right: int) -> int | None:
     """The other length that is nearly the right one: told to the tenth and no lens's, and the nearest in the text."""
     wanted = tokens[right].numbers[0]
@@ -211,7 +216,8 @@ def _measured(tokens: list[Token], right: int) -> int | None:
     near = [
         place
         for place, token in enumerate(tokens)
-        if place != right and _is_length(token) and 0 < abs(token.numbers[0] - wanted) <= room
+        if place != right and _is_length(token)
+        and 0 < abs(token.numbers[0] - wanted) <= (_APART_MM if _is_set_against(tokens, place, right) else room)
         and not (place + 1 < len(tokens) and tokens[place + 1].kind in _OF_LENS)
         and ("." in token.text or all(one.value != _WITH for one in tokens[max(0, place - 2) : place]))  # 'with a 28'
     ]  # fmt: skip

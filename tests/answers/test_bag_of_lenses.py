@@ -1,0 +1,93 @@
+"""What people with a bag of inherited lenses ask: worth, bags, a clack in the finder, rings off their number."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.answers.talks import flat, talk
+
+
+@pytest.mark.parametrize(
+    "say", ["which of granddads 9 lenses is worth the most money", "which backpack for two bodies"]
+)
+def test_worth_and_bags_are_out_of_scope(club, say):
+    (answer,) = talk(club, say)
+    assert answer.intent == "out-of-scope"
+
+
+@pytest.mark.parametrize(
+    "say",
+    [
+        "dkl lens on my full frame EF with the thin ring. at infinity i hear a clack and finder stays black",
+        "C/Y 50 on EF, i press the release, a clunk, and then the viewfinder stays dark",
+    ],
+)
+def test_a_clack_and_a_black_finder_is_the_mirror(club, say):
+    (answer,) = talk(club, say)
+    assert answer.intent == "hazard"
+    assert "rear meets the mirror" in flat(answer)
+
+
+@pytest.mark.parametrize(
+    ("say", "error"),
+    [
+        ("exakta 58 on EF, my ring was made thick to save the mirror, 1.6 instead of 0.7. what do i lose", 0.9),
+        ("K 50 on EF, ring 2.2 instead of 1.46. infinity?", 0.74),
+    ],
+)
+def test_a_ring_is_what_it_is_instead_of_what_it_should_be(club, say, error):
+    (answer,) = talk(club, say)
+    assert f"{error:g} mm too far out" in flat(answer)
+    assert answer.chains[0].listed.judged.verdict == "macro-only"
+
+
+def test_what_came_out_of_the_printer_is_the_ring(club):
+    _, answer = talk(
+        club, "printing an exakta to X ring, how thick", "it came out of the printer at 27.25. far limit with a 50?"
+    )
+    assert "0.25 mm too far out" in flat(answer)
+
+
+def test_the_same_lens_on_two_frames_is_likened_on_the_smaller(club):
+    (answer,) = talk(
+        club, "one full frame body, one 1.6 crop, same 50 on both. which two focal lengths is that in effect"
+    )
+    told = [row.value.nominal for row in answer.quantities if row.name == "equivalent_focal_mm"]
+    assert any(one == pytest.approx(80, abs=1.5) for one in told)
+
+
+@pytest.mark.parametrize(
+    ("say", "tilt"),
+    [
+        ("M42 ring is 0.1 thicker on one side, 50mm on E. infinity?", 0.1),
+        ("my FD to E ring is 0.08 higher at the top than at the bottom, matters? 28mm", 0.08),
+    ],
+)
+def test_a_ring_thicker_on_one_side_is_tilted_and_not_so_thick(club, say, tilt):
+    (answer,) = talk(club, say)
+    assert next(row.value.nominal for row in answer.quantities if row.name == "tilt_mm") == pytest.approx(tilt)
+    assert answer.chains[0].listed.judged.verdict == "infinity"
+
+
+@pytest.mark.parametrize(
+    "say",
+    [
+        "80mm enlarger lens flange to image 77, E, m42 helicoid 36-90 and a 1mm ring at each end. infinity where?",
+        "80mm enlarger lens flange to image 77, E, m42 helicoid 36-90 plus 1 mm rings on both sides, infinity?",
+    ],
+)
+def test_a_ring_at_each_end_counts_twice(club, say):
+    (answer,) = talk(club, say)
+    assert "Infinity at 57 mm" in flat(answer)
+
+
+@pytest.mark.parametrize(
+    ("say", "size"),
+    [
+        ("35mm LTM lens, NX camera, the sole M39 ring I own is a flat one of 1 mm. infinity?", 1.0),
+        ("Glassless FD-EF adapter with a 1.5 mm seat, on it an FD 28mm, on an EF dslr. How far?", 1.5),
+    ],
+)
+def test_a_size_behind_the_name_of_a_ring_is_its_own(club, say, size):
+    (answer,) = talk(club, say)
+    assert answer.chains[0].title.startswith(f"your {size:g} mm ring")
