@@ -28,7 +28,7 @@ def with_sheet_at_hand(got: Question, before: Question) -> Question:
     told = got.follows and before.intent in _SEATED and (again or got.places(_AT_HAND)) and not got.places(_PUT)
     if not told or len(sizes) != 1 or not 0 < sizes[0] <= _THICKEST or -error < _SEVERAL * sizes[0]:
         return got
-    kept = tuple(row for row in before.values if row[0] in ("thickness", OFF, "mark"))
+    kept = tuple(row for row in before.values if row[0] in ("thickness", OFF, "mark", "shim"))
     values = (*got.rest(*_LENGTHS, OFF), *kept, (_LAYER, f"{sizes[0]:g} mm"))
     return got.with_(
         intent=SHIM_CALIBRATION, topic=None, lenses=before.lenses, bodies=before.bodies, adapters=before.adapters,

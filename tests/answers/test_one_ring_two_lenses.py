@@ -42,3 +42,13 @@ def test_lenses_that_all_end_there_are_each_told(club):
 def test_an_end_for_each_is_set_against_the_other(club):
     (answer,) = talk(club, "28 stops at 5 m, 50 stops at 16 m, same ring, what is it off by")
     assert "They agree" in flat(answer)
+
+
+def test_sheet_at_hand_after_another_lens_still_makes_up_the_same_error(club):
+    *_, layers = talk(
+        club,
+        "OM 28mm on my E ring, infinity comes at the 5m mark. shim?",
+        "if i leave it as is where will infinity be on the 100mm",
+        "all i have is 0.05mm brass shim stock, how many layers",
+    )
+    assert list(rows(layers, "layer_count").values()) == [3]

@@ -18,15 +18,14 @@ def said_first(question: Question, told: Told) -> Told:
     """'is that infinity': that it is, before what the shim is, where the seat is told to be too close."""
     (error,) = [row.value for row in told.quantities if row.name == "register_error_mm"][:1] or (None,)
     close = isinstance(error, Interval) and error.greatest < 0 and question.scale_pair is None
-    asked = question.mentions("infinity-doubted") and not question.mentions("mark-asked")
-    return Told((Line("head", REACHED),)) if close and asked else Told()
+    return Told((Line("head", REACHED),)) if close and _asked(question) else Told()
 
 
 def doubted(question: Question, told: Told, knowledge: Knowledge) -> tuple[ListedChain, ...]:
     """The one lens named on its own body with the error, in mm, that the answer has told; nothing where not asked."""
     lenses = focals(question)
     errors = [row.value for row in told.quantities if row.name == "register_error_mm"]
-    if len(lenses) != 1 or len(errors) != 1 or not question.mentions("infinity-doubted"):
+    if len(lenses) != 1 or len(errors) != 1 or not _asked(question):
         return ()
     error = errors[0]
     if not isinstance(error, Interval):
@@ -35,3 +34,8 @@ def doubted(question: Question, told: Told, knowledge: Knowledge) -> tuple[Liste
     judged = judged_alone(lenses[0], stop(question), pieces, form, knowledge)
     way = "close" if error.nominal < 0 else "far out"
     return (as_listed(judged, f"a {trimmed(lenses[0], 1)} mm lens that sits too {way}"),)
+
+
+def _asked(question: Question) -> bool:
+    """'do i still get infinity', but not 'at which mark is it'."""
+    return question.mentions("infinity-doubted") and not question.mentions("mark-asked")
