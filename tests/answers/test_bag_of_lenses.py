@@ -91,3 +91,23 @@ def test_a_ring_at_each_end_counts_twice(club, say):
 def test_a_size_behind_the_name_of_a_ring_is_its_own(club, say, size):
     (answer,) = talk(club, say)
     assert answer.chains[0].title.startswith(f"your {size:g} mm ring")
+
+
+@pytest.mark.parametrize(
+    ("say", "mean"),
+    [
+        ("M42 to E ring varies 27.41 to 27.55 around, 50mm. infinity?", 27.48),
+        ("my FD E ring measures between 23.95 and 24.1, 28mm, infinity?", 24.025),
+    ],
+)
+def test_a_ring_that_varies_is_told_by_its_mean_and_its_tilt(club, say, mean):
+    (answer,) = talk(club, say)
+    assert next(row.value.nominal for row in answer.quantities if row.name == "ring_thickness_mm") == pytest.approx(
+        mean
+    )
+    assert "so it is tilted" in flat(answer)
+
+
+def test_a_rear_filter_that_is_gone_leaves_the_lens_too_far_out(club):
+    (answer,) = talk(club, "the rear filter, 1.5 mm, is missing on my 20mm, infinity?")
+    assert answer.chains[0].listed.judged.verdict == "macro-only"

@@ -25,7 +25,7 @@ def doubted(question: Question, told: Told, knowledge: Knowledge) -> tuple[Liste
     """The one lens named on its own body with the error, in mm, that the answer has told; nothing where not asked."""
     lenses = focals(question)
     errors = [row.value for row in told.quantities if row.name == "register_error_mm"]
-    if len(lenses) != 1 or len(errors) != 1 or not _asked(question):
+    if len(lenses) != 1 or len(errors) != 1 or not question.mentions("infinity-doubted"):
         return ()
     error = errors[0]
     if not isinstance(error, Interval):
