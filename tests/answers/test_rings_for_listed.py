@@ -26,3 +26,16 @@ def test_rings_named_by_the_lens_stay_of_the_lens(club):
     (answer,) = talk(club, "M42 adapters for E, X and Z, how thick")
     assert [one.id for one in answer.question.bodies] == ["e-mount", "x-mount", "z-mount"]
     assert [one.id for one in answer.question.lenses] == ["m42"]
+
+
+@pytest.mark.parametrize(
+    ("say", "bodies"),
+    [
+        ("our two cameras have mounts Z and X. how thick an M42 ring does each need?", ["z-mount", "x-mount"]),
+        ("two bodies at home, mounts E and L: which M42 ring for each?", ["e-mount", "l-mount"]),
+    ],
+)
+def test_cameras_told_by_a_row_of_their_mounts_are_the_bodies(club, say, bodies):
+    (answer,) = talk(club, say)
+    assert [one.id for one in answer.question.bodies] == bodies
+    assert [one.id for one in answer.question.lenses] == ["m42"]
