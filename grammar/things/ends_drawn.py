@@ -37,7 +37,7 @@ def with_ends_drawn(tokens: list[Token]) -> list[Token]:
     whole = out[first].as_("RANGE", numbers=(low, high), unit="mm", text=f"{low:g}-{high:g}")
     rest = [*out[:first], *out[last + 1 :]]
     piece = _place_of(rest, drawn) or 0
-    behind = _past_mounts(rest, piece + 1)
+    behind = past_mounts(rest, piece + 1)
     return [*rest[:piece], *rest[piece + 1 : behind], rest[piece], whole, *rest[behind:]]
 
 
@@ -57,7 +57,7 @@ def _with_mount_first(tokens: list[Token]) -> list[Token]:
     return tokens
 
 
-def _past_mounts(out: list[Token], at: int) -> int:
+def past_mounts(out: list[Token], at: int) -> int:
     """Behind the two mounts that a helicoid is told to join: 'helicoid M42-E', 'focusing ring M42 to E'."""
     kinds = [one.kind for one in out[at : at + 3]]
     if kinds[:2] == ["MOUNT", "MOUNT"]:

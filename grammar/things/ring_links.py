@@ -4,9 +4,12 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.things.bodies_by_mounts import with_bodies_by_mounts
 from grammar.things.casting import MADE_REDUCING, OPTICAL
 from grammar.things.ends_drawn import with_ends_drawn
+from grammar.things.rings_for_listed import with_rings_for_listed
 from grammar.things.rings_in_rows import goes_on, is_piece, leads, leads_on, without_slrs
+from grammar.things.shut_and_travel import with_shut_and_travel
 from grammar.things.standins import STANDIN
 from grammar.words.groups import BY_MEANS, GLAZED, OWN
 from grammar.words.tokens import Token, is_plural
@@ -41,7 +44,8 @@ def with_ring_links(tokens: list[Token], hosts: frozenset[str] = frozenset()) ->
 
     `hosts`: mounts that, named alone, are those of a body.
     """
-    tokens = with_ends_drawn(_with_lens_parted(_of_either_kind(without_slrs(tokens)), hosts))
+    tokens = with_ends_drawn(with_shut_and_travel(_with_lens_parted(_of_either_kind(without_slrs(tokens)), hosts)))
+    tokens = with_rings_for_listed(with_bodies_by_mounts(tokens), hosts)
     out = _between_mounts(_heads_behind(_without_bodies(_by_rings(_for_lenses(tokens, hosts)))))
     at = 0
     while at + 2 < len(out):
