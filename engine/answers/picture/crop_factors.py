@@ -21,6 +21,7 @@ HOST = "mirrorless"
 NEAR_VIEW = 0.05  # share by which an equivalent is told rounded
 FURTHER = "further "  # how a crop begins that a talk told to come on top of the frame
 ON_TOP = " on top"  # and how one ends that was said to do so, however strong it is
+_MOST_TRIMMED = 4.0  # times, by a mode
 _ON_TOP = "another-crop"  # of what is mentioned
 NEAR_OWN = 0.08  # a crop within this share of the format's own is that, told once more
 
@@ -141,6 +142,15 @@ def _cropped(question: Question, told: float, knowledge: Knowledge) -> Crop:
     own, further = crop_of(largest), beyond_own(largest, told, question)
     assert own.by_width is not None
     return Crop(f"{own.name} cropped {further:.3g}x", own.by_diagonal * further, own.by_width * further)
+
+
+def with_trim(question: Question) -> Question:
+    """'full frame, trims 4k by a further 1.3': the question with that factor as a crop on top of the frame told."""
+    by = number_beside(question, "trimmed-by")
+    framed = question.bodies or question.frames
+    if by is None or not framed or question.said("crop") is not None or not 1 < by <= _MOST_TRIMMED:
+        return question
+    return question.with_(values=(*question.rest("numbers"), ("crop", f"{FURTHER}{by:g}{ON_TOP}")))
 
 
 def with_crop_on_top(question: Question) -> Question:

@@ -7,7 +7,7 @@ import re
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.said import mentions
 from engine.answers.parts.wording import article, trimmed
-from engine.answers.picture.crop_factors import FULL_FRAMES, crop_of
+from engine.answers.picture.crop_factors import FULL_FRAMES, crop_of, with_trim
 from engine.base.compact import replace
 from engine.base.interval import Interval
 from engine.facts.catalogue import Catalogue
@@ -68,7 +68,11 @@ def on_its_own_frame(question: Question, facts: Catalogue) -> Told:
 
 
 def set_against_full(question: Question, facts: Catalogue) -> Question:
-    """'75 mm on the 44x33 body is like what on a plain full frame body': that is no frame of a body of such a mount."""
+    """'75 mm on the 44x33 body is like what on a plain full frame body': that is no frame of a body of such a mount.
+
+    With the factor of a mode that is said to trim the frame, as a crop.
+    """
+    question = with_trim(question)
     mounts = [mount for body in question.bodies if (mount := facts.mounts.get(body.id or "")) is not None]
     form = facts.formats.get(mounts[0].format or "") if len(mounts) == 1 else None
     full = form is None or mounts[0].format != mounts[0].smallest_format or form.id in FULL_FRAMES
