@@ -32,7 +32,9 @@ def with_denied_told(tokens: list[Token]) -> list[Token]:
             token = token.as_("PREP", value="without")  # 'forget the reducer'
         if token.text.casefold() == "no" and _is_put_off(tokens, at):
             token = token.as_("VERB", value="not")
-        other = word == "not" and token.kind == "PIECE" and any(one.kind == "PIECE" for one in out)  # 'flat, not a cup'
+        # 'flat, not a cup', 'my ring isnt a cup'
+        no = word == "not" or _is_said_not(out)
+        other = no and token.kind == "PIECE" and any(one.kind == "PIECE" for one in out)
         drop = (denied and token.kind in ("KIND", "TRAIT")) or numbered or stood_for or other
         out.append((_opposite(token, tokens) or token.as_("FILLER")) if drop else token)
     return out

@@ -111,3 +111,16 @@ def test_a_ring_that_varies_is_told_by_its_mean_and_its_tilt(club, say, mean):
 def test_a_rear_filter_that_is_gone_leaves_the_lens_too_far_out(club):
     (answer,) = talk(club, "the rear filter, 1.5 mm, is missing on my 20mm, infinity?")
     assert answer.chains[0].listed.judged.verdict == "macro-only"
+
+
+@pytest.mark.parametrize(
+    ("say", "off"),
+    [
+        ("K 28mm with a ring that measures 1.60 on EF full frame. from which stop is it ok", "0.14 mm too far out"),
+        ("25mm C on E, my ring isnt a cup, its flat 1mm thick. infinity?", "1.47 mm too far out"),
+    ],
+)
+def test_a_ring_measured_or_denied_to_be_a_cup_is_as_thick_as_told(club, say, off):
+    (answer,) = talk(club, say)
+    assert off in flat(answer)
+    assert answer.chains[0].listed.judged.verdict == "macro-only"
