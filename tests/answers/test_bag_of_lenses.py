@@ -124,3 +124,17 @@ def test_a_ring_measured_or_denied_to_be_a_cup_is_as_thick_as_told(club, say, of
     (answer,) = talk(club, say)
     assert off in flat(answer)
     assert answer.chains[0].listed.judged.verdict == "macro-only"
+
+
+@pytest.mark.parametrize(
+    ("say", "lens", "body"),
+    [
+        ("my E mount aps-c and the 18mm from an auto 110, dark corners?", "auto-110", "e-mount"),
+        ("Z full frame and a 38mm off a pen F, does it cover", "pen-f", "z-mount"),
+        ("an X bayonet lens off a film SLR on my X mirrorless body", "x-mount-slr", "x-mount"),
+    ],
+)
+def test_what_comes_off_another_camera_is_the_lens(club, say, lens, body):
+    (answer,) = talk(club, say)
+    assert [one.ids[0] for one in answer.question.lenses] == [lens]
+    assert [one.ids[0] for one in answer.question.bodies] == [body]
