@@ -9,7 +9,8 @@ from grammar.words.tokens import Token
 _READING: Final = "reading"
 _RINGS: Final = frozenset(["adapter", "recessed"])
 _SIZES: Final = frozenset(["NUMBER", "LENGTH"])
-_BY: Final = frozenset(["to", "and", "-", "till"])
+_BY: Final = frozenset(["to", "-", "till"])
+_BETWEEN, _AND = "between", "and"
 _APART_MM: Final = 0.5  # farther apart they are two things
 _LEAST_MM: Final = 0.3
 
@@ -19,7 +20,9 @@ def with_spread_told(tokens: list[Token]) -> list[Token]:
     for at in range(1, len(tokens) - 2):
         one, joined, two = tokens[at : at + 3]
         ring = any(token.kind == "PIECE" and token.value in _RINGS for token in tokens[:at])
-        if not (ring and _is_size(one) and _is_size(two) and joined.text.casefold() in _BY):
+        word, led = joined.text.casefold(), tokens[at - 1].text.casefold()
+        spans = word in _BY or (word == _AND and led == _BETWEEN)  # 'rings of 26.1 and 26.3' are two
+        if not (ring and spans and _is_size(one) and _is_size(two)):
             continue
         if not 0 < abs(one.numbers[0] - two.numbers[0]) <= _APART_MM:
             continue

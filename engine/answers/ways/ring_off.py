@@ -96,7 +96,7 @@ def _is_sunk_already(error: float, question: Question, knowledge: Knowledge) -> 
     setup = _setup(question, knowledge)
     ring = ring_to_make(setup, knowledge.catalogue) if setup is not None else None
     flush = -ring.thickness_mm.nominal if ring is not None and ring.thickness_mm is not None else 0.0
-    return flush > 0 and error < flush - LEAST_MM and not any(one.thickness_mm for one in question.adapters)
+    return flush > 0 and error < flush - LEAST_MM and not question.adapters
 
 
 def _no_ring_does_it(error: float, question: Question, knowledge: Knowledge) -> str | None:
