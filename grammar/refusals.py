@@ -136,6 +136,12 @@ def _strange_name(heard: Heard, question: Question | None, lexicon: Lexicon) -> 
             wanted = "body" if is_body else "lens"
             expected = f"the mount or the name of a {wanted}, such as 'M42', 'C-mount' or 'E-mount'"
             near = lexicon.nearest(token.text, ("mount", wanted))
+            word = token.text.rstrip("0123456789. ")
+            if not near and not is_body and word and word != token.text:  # 'my old exacta 50': its length stands behind
+                near = lexicon.nearest(word, ("mount", wanted))
+                if near:
+                    mended = _mended(heard.text, word, near[:1])
+                    return Unread(heard.text, token.column, word, expected, near[0], mended)
             if is_body and not near:
                 expected += f"; once told, 'my {token.text} is an E-mount APS-C body', the name is known"
             if is_body and not near and not lens_open:

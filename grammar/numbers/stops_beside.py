@@ -52,10 +52,7 @@ def _on_a_frame(tokens: list[Token]) -> list[Token]:
         dial = token.kind == "NUMBER" and "." in token.text and _is_stop(token)
         behind = [one for one in tokens[at + 1 : at + 5] if one.kind != "DET"]
         on = dial and bool(behind) and behind[0].value == "on" and any(_is_of_frame(one) for one in behind[1:])
-        measured = at > 0 and (tokens[at - 1].kind, tokens[at - 1].value) == (
-            "MEASURE",
-            "size",
-        )  # 'measures 1.60 on EF'
+        measured = at > 0 and tokens[at - 1].value == "size"  # 'a ring that measures 1.60 on EF'
         if on and not measured and not (at and tokens[at - 1].kind in _BEFORE):
             return [*tokens[:at], token.as_("FNUM"), *tokens[at + 1 :]]
     return tokens

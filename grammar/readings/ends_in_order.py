@@ -19,7 +19,7 @@ def with_ends_in_order(question: Question) -> Question:
     if question.distance_mm is None or not more or len(lenses) != 1 + len(more):
         return question
     spans = [(one.column - 1, one.column - 1 + len(one.words)) for one in lenses]
-    places = {end: _place_of(end, question.text, spans) for end in (question.distance_mm, *more)}
+    places = {end: place_of(end, question.text, spans) for end in (question.distance_mm, *more)}
     if len(places) != len(lenses) or any(place is None for place in places.values()):
         return question  # not told in this turn
     first, *rest = sorted(places, key=lambda end: places[end] or 0)
@@ -28,7 +28,7 @@ def with_ends_in_order(question: Question) -> Question:
     return question if first == question.distance_mm else question.with_(distance_mm=first, values=values)
 
 
-def _place_of(end: float, text: str, lenses: list[tuple[int, int]]) -> int | None:
+def place_of(end: float, text: str, lenses: list[tuple[int, int]]) -> int | None:
     """Where in the text a distance in mm stands, by its figures in metres, feet, cm or mm; outside any lens's name."""
     for size in (end / 1000, end / MM_PER_FOOT, end / 10, end):
         for found in re.finditer(rf"(?<![\d.]){re.escape(f'{size:.4g}')}(?!\d|\.\d)", text):

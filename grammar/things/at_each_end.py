@@ -8,7 +8,6 @@ from grammar.words.groups import EACH_END, END_SIDE
 from grammar.words.tokens import Token
 
 _RINGS: Final = frozenset(["adapter", "extension-tube"])
-_SIZES: Final = frozenset(["LENGTH", "NUMBER", "COUNT"])
 _PASSED: Final = frozenset(["PREP", "DET", "FILLER", "JOIN", "MARK", "NUMBER", "COUNT", "VERB"])
 _FAR: Final = 6  # tokens from the ring to 'each end'
 

@@ -138,3 +138,22 @@ def test_what_comes_off_another_camera_is_the_lens(club, say, lens, body):
     (answer,) = talk(club, say)
     assert [one.ids[0] for one in answer.question.lenses] == [lens]
     assert [one.ids[0] for one in answer.question.bodies] == [body]
+
+
+@pytest.mark.parametrize(
+    "say", ["how do i get my old exacta 50 on a E body", "my exakra 50 on a Z, how far does it focus"]
+)
+def test_a_misspelled_mount_before_a_length_is_offered_its_nearest(club, say):
+    first, answer = talk(club, say, "1")
+    assert "Nearest: Exakta" in flat(first)
+    assert [(one.ids[0], one.focal_length_mm) for one in answer.question.lenses] == [("exakta-mount", 50.0)]
+
+
+def test_a_scale_against_the_tape_tells_the_end_of_focus_once(club):
+    (answer,) = talk(club, "28mm, set to the 2 m mark its actually sharp at 2.4 m")
+    assert flat(answer).count("Infinity is reached") == 1
+
+
+def test_a_filter_lost_from_behind_a_lens_is_not_put_in(club):
+    (answer,) = talk(club, "lost the 1 mm rear filter of my 300. what changes")
+    assert "too far out" in flat(answer)

@@ -32,6 +32,12 @@ def test_a_helicoid_that_is_as_long_as_the_ring_joins_the_two(club, say):
     assert answer.chains[0].listed.judged.verdict == "infinity"
 
 
+def test_ends_told_by_a_round_number_are_known_no_closer(club):
+    (answer,) = talk(club, "K 50 on E with a 27.5-37.5 helicoid")
+    assert answer.chains[0].title.startswith("your 27.5 to 37.5 mm helicoid")
+    assert "reaches infinity (certain)" not in flat(answer)
+
+
 def test_a_helicoid_of_another_length_is_screwed_between(club):
     (answer,) = talk(club, "M42 50 on E with a 17-31 helicoid")
     assert "M42 helicoid 17..31 mm + " in flat(answer)

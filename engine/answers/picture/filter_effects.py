@@ -18,6 +18,7 @@ from grammar.questions import Question
 THICKEST: Final = "thickest-filter"  # of the facts, as those below
 USUAL: Final = ("gel-thickness", "filter-glass-thickness")  # what a filter behind a lens may be
 INDICES: Final = "index-of-plates"
+GLASS_GONE: Final = ("glass-gone", "glass-left-out")  # keys of what tells that glass is no longer there
 
 
 def clipped(question: Question, width: float, height: float, knowledge: Knowledge) -> Told:
@@ -131,7 +132,7 @@ def rear_filter(question: Question, knowledge: Knowledge) -> Told:
     shift = seat.glass_shift_mm(Interval.exact(thickness), index)
     if not is_known(shift):
         return Told()
-    if question.mentions("glass-gone"):
+    if question.mentions(*GLASS_GONE):
         return _missing(shift, thickness)
     text = (
         f"A {small_mm(thickness)} filter behind the lens moves the focus back by {small_mm(shift.nominal)} (index "

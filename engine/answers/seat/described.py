@@ -22,6 +22,7 @@ ANY_PIECE: Final = frozenset({"adapter", "plain", "ring", "hub", ""})
 BENDS: Final = ("tilt", "shift")  # kinds of ring that seat a lens as a plain one does
 CUP: Final = "recessed"
 LEAST_MM: Final = 1.0  # a thinner ring carries no two mounts
+ROUNDING_MM: Final = 1e-9
 NEARLY_MM, NEARLY = 0.75, 0.05  # as several come to what is between two registers, at least, or as a share of it
 SPANS_MM, SHARE = 0.3, 0.2  # so nearly does one alone, and one told finer than to a millimetre
 CALLED: Final = "tube"
@@ -32,8 +33,10 @@ def described(thing: Thing, n: int, lens_mount: str, body_mount: str, knowledge:
     """The piece of the trade that is as long as was told, else one made up of what was told of it."""
     joining = _joining(thing, lens_mount, body_mount, knowledge)
     spanning = _spanning(thing, lens_mount, body_mount, knowledge) if joining is None else None
-    if joining is not None or spanning is not None:
-        return joining or _made(spanning or thing, n, lens_mount, body_mount)
+    if joining is not None:
+        return joining
+    if spanning is not None:
+        return _rounded(_made(spanning, n, lens_mount, body_mount), lens_mount, body_mount, knowledge)
     shipped = _shipped(thing, knowledge) or _set_to_one(thing, n, knowledge) or _by_travel(thing, knowledge)
     return shipped or _made(thing, n, lens_mount, body_mount)
 
@@ -131,20 +134,41 @@ def _joining(thing: Thing, lens_mount: str, body_mount: str, knowledge: Knowledg
 def _spanning(thing: Thing, lens_mount: str, body_mount: str, knowledge: Knowledge) -> Thing | None:
     """'a 27.5-37.5 helicoid' of a K lens on E: shut it is as long as a plain ring between them, so it joins the two.
 
-    Such ends are named by round numbers: where the seat rounds to what was told, it is the seat. None where it is
-    another length.
+    None where it is another length.
     """
     if thing.piece not in ADDED_FOCUSING or thing.thickness_mm is None or thing.front or thing.rear:
         return None
+    seat, (low, high) = _seat_mm(lens_mount, body_mount, knowledge), thing.thickness_mm
+    if seat is None or low == high or seat < LEAST_MM or abs(low - seat) > SPANS_MM:
+        return None
+    return replace(thing, front=(lens_mount,), rear=(body_mount,))
+
+
+def _seat_mm(lens_mount: str, body_mount: str, knowledge: Knowledge) -> float | None:
+    """How long a plain ring between two mounts is, mm; None where a register is not known, or the mounts are one."""
     front, rear = (knowledge.catalogue.mounts[id_].register_mm for id_ in (lens_mount, body_mount))
-    if not (is_known(front) and is_known(rear)) or lens_mount == body_mount:
+    if lens_mount == body_mount or not (is_known(front) and is_known(rear)):
         return None
-    seat, (low, high) = front.nominal - rear.nominal, thing.thickness_mm
-    if low == high or seat < LEAST_MM or abs(low - seat) > SPANS_MM:
-        return None
-    places = len(f"{low:g}".partition(".")[2])
-    rounded = abs(low - seat) <= 0.5 * 10.0**-places + 1e-9
-    return replace(thing, front=(lens_mount,), rear=(body_mount,), thickness_mm=(seat if rounded else low, high))
+    return front.nominal - rear.nominal
+
+
+def _rounded(piece: Adapter, lens_mount: str, body_mount: str, knowledge: Knowledge) -> Adapter:
+    """The piece with its length shut known no closer than it was told: such ends are named by round numbers.
+
+    Where the seat that is right rounds to what was told, it is the likeliest.
+    """
+    seat, shut, out = (
+        _seat_mm(lens_mount, body_mount, knowledge),
+        piece.thickness_mm.shortest,
+        piece.thickness_mm.longest,
+    )
+    if seat is None or not (is_known(shut) and is_known(out)):
+        return piece
+    half = 0.5 * 10.0 ** -len(f"{shut.nominal:g}".partition(".")[2])
+    if abs(shut.nominal - seat) > half + ROUNDING_MM:
+        return piece
+    told = Interval(shut.nominal - half, shut.nominal + half, seat)
+    return replace(piece, thickness_mm=Span(told, out))
 
 
 def _set_to_one(thing: Thing, n: int, knowledge: Knowledge) -> Adapter | None:

@@ -9,9 +9,8 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide
 from engine.answers.parts.said import focals, mentions, number, number_beside, numbers
 from engine.answers.parts.wording import distance, ranged, small_mm, trimmed
-from engine.answers.picture.filter_effects import index_of_glass
+from engine.answers.picture.filter_effects import GLASS_GONE, index_of_glass
 from engine.answers.seat.spacing import far_limits
-from engine.answers.shims.plate_judged import with_plate_judged
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.base.span import Span
@@ -164,7 +163,7 @@ def _moved_by_plate(glass_mm: float, question: Question, knowledge: Knowledge) -
     shift = shift_of(glass_mm, knowledge.catalogue, index_of_glass(question, knowledge)[0])
     if shift is None:
         return Told()
-    by, gone = ranged(shift, small_mm), mentions(question, "glass-gone")
+    by, gone = ranged(shift, small_mm), mentions(question, *GLASS_GONE)
     way = "out, the image lies" if gone else "in, the image lies"
     where, length = ("nearer to the lens", "shorter") if gone else ("farther from the lens", "longer")
     text = (
@@ -198,13 +197,7 @@ def with_plate_told(answer: Answer, question: Question, knowledge: Knowledge) ->
         return replace(answer, lines=(Line("head", IN_FRONT), *answer.lines[: 0 if answer.intent == HAZARD else None]))
     glass = _plate_mm(question)
     shift = shift_of(glass, knowledge.catalogue, index_of_glass(question, knowledge)[0]) if glass is not None else None
-    if glass is None or shift is None:
-        return answer
-    if glass_gone_mm(question) is None or mentions(question, "behind-a-lens"):
-        alone = with_plate_judged(answer, question, glass, shift, knowledge)
-        if alone is not answer:
-            return alone
-    if any(row.name == "glass_shift_mm" for row in answer.quantities or ()):
+    if glass is None or shift is None or any(row.name == "glass_shift_mm" for row in answer.quantities or ()):
         return answer
     told = _moved_by_plate(glass, question, knowledge)
     named = any(lens.ids or lens.focal_length_mm for lens in question.lenses)  # of which the picture may be asked

@@ -8,7 +8,7 @@ from engine.answers.parts.answer import ANSWERED, Answer, Line, ListedChain, Qua
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import focals, mentions, numbers, stop
 from engine.answers.parts.wording import article, ranged, small_mm, trimmed
-from engine.answers.picture.filter_effects import index_of_glass
+from engine.answers.picture.filter_effects import GLASS_GONE, index_of_glass
 from engine.answers.picture.frames import frames_judged
 from engine.answers.seat.chain_numbers import principal_numbers
 from engine.answers.seat.distances import Distances
@@ -23,7 +23,6 @@ from engine.judging.judge import Judged
 from grammar.kinds import SHIM_CALIBRATION
 from grammar.questions import Question
 
-GONE: Final = ("glass-gone", "glass-left-out")
 EXCHANGED: Final = "glass-exchanged"
 IN_PLACE_OF: Final = "in-place-of-plate"  # what stands ahead of it is the new one
 IN: Final = ("clipped-in", "glass-in-path", "behind-a-lens", "plate-stands")
@@ -87,14 +86,14 @@ def _change(question: Question, facts: Catalogue, index: Interval) -> tuple[Inte
     """How much too far out lenses sit by what became of the glass, mm (below 0: too close), and that in words."""
     turn: Question | None = question
     for _ in range(_TURNS):
-        if turn is None or (turn.mentions(*GONE, EXCHANGED, *IN) and any(one.isdigit() for one in turn.text)):
+        if turn is None or (turn.mentions(*GLASS_GONE, EXCHANGED, *IN) and any(one.isdigit() for one in turn.text)):
             break
         turn = turn.prior if turn.follows else None
     if turn is None:
         return None
     sizes = [one for one in numbers(turn, "glass") if 0 < one <= THICKEST_MM]
-    gone = turn.mentions(*GONE)
-    if len(sizes) == 2 and turn.mentions(*GONE, EXCHANGED):
+    gone = turn.mentions(*GLASS_GONE)
+    if len(sizes) == 2 and turn.mentions(*GLASS_GONE, EXCHANGED):
         old, new = sizes[::-1] if turn.mentions(IN_PLACE_OF) else sizes
         shift = shift_of(abs(old - new), facts, index)
         if shift is None or old == new:

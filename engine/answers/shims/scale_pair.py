@@ -41,12 +41,10 @@ def by_scale_pair(question: Question, knowledge: Knowledge) -> tuple[Told, tuple
         return Told(), ()
     thin = rows[0][1] < 0
     way, mend = ("close", "add a shim of") if thin else ("far out", "take off")
-    end = _end_of(*rows[0], question) if named else Told()
-    so = "".join(f" {line.text}" for line in end.lines)
     parts = ", ".join(f"{trimmed(focal, 1)} mm lens {small_mm(abs(error))}" for focal, error in rows)
     text = (
         f"Set to {distance(mark, feet)} it is sharp at {distance(sharp, feet)}: the lens sits too {way}, the ring is "
-        f"too {'thin' if thin else 'thick'}, by: {parts}.{so} All marks read {'short' if thin else 'long'}; {mend} "
+        f"too {'thin' if thin else 'thick'}, by: {parts}. All marks read {'short' if thin else 'long'}; {mend} "
         "that much, and the scale is right."
     )
     quantities: list[Quantity] = []
@@ -65,23 +63,7 @@ def by_scale_pair(question: Question, knowledge: Knowledge) -> tuple[Told, tuple
         pieces = (("extension-tube", error, error),)
         judged = judged_alone(focal, stop(question), pieces, facts.formats[USUAL_FORMAT], knowledge)
         chains = (as_listed(judged, f"a {trimmed(focal, 1)} mm lens that sits too {way}"),)
-    return Told((Line("head", text),), (*quantities, *end.quantities)), chains
-
-
-def _end_of(focal: float, error: float, question: Question) -> Told:
-    """What comes of infinity on a lens of `focal` mm with its seat `error` mm off: at which mark it is, or how far."""
-    length, at = Interval.exact(focal), Interval.exact(error)
-    if error < 0:
-        mark = focus.infinity_mark_mm(length, Interval.exact(0.0), at)
-        if not is_known(mark):
-            return Told()
-        text = f"Infinity is reached, at about its {distance(mark.nominal, question.feet)} mark."
-        return Told((Line("fact", text),), (Quantity("scale_mark_mm", mark, "infinity"),))
-    far = focus.from_sensor_mm(length, Interval.exact(0.0), at)
-    if not is_known(far):
-        return Told()
-    text = f"Infinity is lost: nothing beyond {distance(far.nominal, question.feet)} comes sharp."
-    return Told((Line("fact", text),), (Quantity("far_from_sensor_mm", far, "at the infinity mark"),))
+    return Told((Line("head", text),), tuple(quantities)), chains
 
 
 def with_pair_as_mark(question: Question) -> Question:
@@ -114,7 +96,7 @@ def _end(focal: float, error: float, question: Question, knowledge: Knowledge) -
         return "", None
     so_far = distance(at.nominal, question.feet)
     if error > 0:
-        return f" Turned to infinity the {name} stops at {so_far}.", Quantity("far_from_sensor_mm", at, name)
+        return f" Infinity is lost: the {name} stops at {so_far}.", Quantity("far_from_sensor_mm", at, name)
     return f" Infinity is reached, at the {so_far} mark of the {name}.", Quantity("scale_mark_mm", at, name)
 
 

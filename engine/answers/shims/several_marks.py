@@ -10,9 +10,9 @@ from engine.answers.parts.said import focals
 from engine.answers.parts.wording import distance, listed, small_mm, trimmed
 from engine.answers.seat.distances import Distances
 from engine.base.interval import UNKNOWN, Interval, is_known
-from engine.base.units import MM_PER_FOOT
 from engine.chains.setup import Facts
 from grammar.questions import Question, Thing
+from grammar.readings.ends_in_order import place_of
 
 AGREE_MM = 0.03  # marks are hardly read finer
 
@@ -93,18 +93,14 @@ def of_each(
     return Told((Line("head", text),), tuple(rows)), least
 
 
-def as_told(ends: tuple[float, ...], question: Question) -> tuple[float, ...]:
-    """The distances, mm, in the order in which the text tells them."""
-    return tuple(sorted(ends, key=lambda end: _place_of(end, question)))
-
-
 def _told_of(question: Question, at: float) -> tuple[float | None, list[float]]:
     """The focal length that a distance in mm was told of, the last named before it, and the others; None for all."""
     lenses = [lens for lens in question.lenses if lens.focal_length_mm is not None]
     if len(set(focals(question))) < 2:
         return None, []
     ends = [(lens.column - 1, lens.column - 1 + len(lens.words)) for lens in lenses]
-    told_at = _place_of(at, question)
+    found = place_of(at, question.text, ends)
+    told_at = found if found is not None else len(question.text)
     own = _named_again(question, lenses, told_at)
     if own is None and all(_only_lists(question, one[1], other[0]) for one, other in pairwise(ends)):
         return None, []
@@ -130,13 +126,3 @@ def _only_lists(question: Question, start: int, end: int) -> bool:
     """Whether between two lenses there are but words that list them."""
     listing = {place.at for place in question.places("listing")}
     return all(start + one.start() in listing for one in re.finditer(r"\w+", question.text[start:end]))
-
-
-def _place_of(mark: float, question: Question) -> int:
-    """Where in the text the mark stands, by its figures in metres, feet or millimetres."""
-    lenses = [(lens.column - 1, lens.column - 1 + len(lens.words)) for lens in question.lenses]
-    for size in (mark / 1000, mark / MM_PER_FOOT, mark / 10, mark):
-        for found in re.finditer(rf"(?<![\d.]){re.escape(f'{size:.4g}')}(?!\d|\.\d)", question.text):
-            if not any(start <= found.start() < end for start, end in lenses):
-                return found.start()
-    return len(question.text)
