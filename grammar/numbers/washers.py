@@ -27,6 +27,7 @@ _LAYER: Final = "layer"  # the value of words for what shims are cut from
 _NEAR: Final = 3  # tokens from what is put in to where it is put
 _SMALL: Final = frozenset(["FILLER", "VERB", "CUE"])  # 'a washer stuck under it'
 _THICKEST_SHIM_MM: Final = 3.0
+_STANDING: Final = frozenset(["MOUNT", "LETTER", "BODY", "PIECE", "ADAPTER", "FORMAT"])  # what a shim is told with
 _EACH: Final = "each"
 _COUNTS: Final = (2.0, 3.0, 4.0, 5.0, 6.0)  # sheets that are told by their number
 
@@ -66,7 +67,7 @@ def _tell_shim(tokens: list[Token], asks_far: bool, asks_effect: bool) -> None:
     for at in range(len(tokens) - 1):
         if at < len(tokens) and tokens[at].kind == "CUE" and SHEETS in tokens[at].groups:
             _tell_each(tokens, at)
-    for at in range(len(tokens) - 1):
+    for at in range(len(tokens)):
         word = tokens[at]
         if word.kind != "CUE" or SHEETS not in word.groups:
             continue
@@ -78,9 +79,11 @@ def _tell_shim(tokens: list[Token], asks_far: bool, asks_effect: bool) -> None:
         first = at if of else at - 1 - named
         counted = _is_counted(tokens, first)
         there = word.text.casefold().startswith(_WASHER) and _is_led_with(tokens, first - counted)
+        there = there or (size.kind == "LENGTH" and not of and _is_there(tokens, first - counted))
         # what a shim of 0.5 mm does is told as of a shim; of a bare number, or a washer of a mount, it is one between
         bare = bare and (asks_far or there or (asks_effect and (named or not size.is_mm or size.kind != "LENGTH")))
         put = (where is not None and PUT_WHERE in where.groups) or _is_joined(tokens, first - counted)
+        put = put or _stands_with(tokens, first - counted)
         if bare and (put or (there and counted)) and 0 < size.numbers[0] <= _THICKEST_SHIM_MM:
             mount = tokens[at - 1 : at] if named else []
             tokens[first:rest] = [size.as_("LENGTH", unit="mm"), *mount, word.as_("PIECE", value=SPACER)]
@@ -122,6 +125,17 @@ def _is_led_with(tokens: list[Token], at: int) -> bool:
     return bool(led) and led[-1].kind == "PREP" and led[-1].value == "with"
 
 
+def _stands_with(tokens: list[Token], at: int) -> bool:
+    """'... on E with a 0.5 mm shim', 'M42 ring with a 0.2 shim': beside a mount, a ring or a body that was named."""
+    led = [one for one in tokens[max(0, at - 3) : at] if one.kind != "DET" and one.text.casefold() not in ("a", "one")]
+    holds = len(led) > 1 and (led[-2].kind in _STANDING or led[-2].unit == "adapter")
+    return holds and led[-1].kind == "PREP" and led[-1].value == "with"
+
+
+def _is_there(tokens: list[Token], at: int) -> bool:
+    return _stands_with(tokens, at) or _is_joined(tokens, at)
+
+
 def _tell_sheet(tokens: list[Token]) -> None:
     """'0.3 mm of card under the flange', 'a 0.2 paper shim left under a 35': a sheet of it is so much more between."""
     for at, word in enumerate(tokens):
@@ -133,9 +147,11 @@ def _tell_sheet(tokens: list[Token]) -> None:
             rest += 1
         where = next((one for one in tokens[rest : rest + _NEAR] if one.kind not in _SMALL), None)
         bare = size.kind == "NUMBER" or size.is_mm
-        if bare and where is not None and PUT_WHERE in where.groups and 0 < size.numbers[0] <= _THICKEST_SHIM_MM:
-            put = tokens.index(where, rest)
-            tokens[put] = where.as_("PREP", value="behind")
+        put = where is not None and PUT_WHERE in where.groups
+        if bare and (put or _stands_with(tokens, first)) and 0 < size.numbers[0] <= _THICKEST_SHIM_MM:
+            if put and where is not None:
+                place = tokens.index(where, rest)
+                tokens[place] = where.as_("PREP", value="behind")
             tokens[first:rest] = [size.as_("LENGTH", unit="mm"), word.as_("PIECE", value=SPACER)]
             _count(tokens, first)
             return

@@ -203,10 +203,16 @@ def _made(thing: Thing, n: int, lens_mount: str, body_mount: str) -> Adapter:
         kind = piece if piece in ADDED_FOCUSING and low != high else kind  # an M to E helicoid is drawn out as well
     span = Span(Interval.exact(low), Interval.exact(high)) if low != high else Span.fixed(Interval.exact(low))
     cup = Cup(UNKNOWN, Interval.exact(-low)) if low < 0 else None
-    name = f"your {abs(low):g} mm {_noun(kind)}" if low == high else f"your {low:g} to {high:g} mm {_noun(kind)}"
+    name = (
+        f"your {abs(low):g} mm {_noun(kind, high)}"
+        if low == high
+        else f"your {low:g} to {high:g} mm {_noun(kind, high)}"
+    )
     name = next((f"{low:g} mm {one}" for one in (UNSCREWED, GAP) if one in thing.traits), name)
     return Adapter(f"described-{n + 1}", name, front, rear, kind, AS_TOLD, span, "measured", cup, common="own", owned=1)
 
 
-def _noun(kind: str) -> str:
+def _noun(kind: str, thick_mm: float) -> str:
+    if kind == TUBE and thick_mm < LEAST_MM:
+        return "shim"
     return {"plain": "ring", "recessed": "cup", TUBE: "tube"}.get(kind, kind)

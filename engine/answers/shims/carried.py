@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from engine.answers.parts.owned import known_focals
 from engine.answers.parts.said import distance_mm, focals, last_said, mentions, number, stop
 from engine.answers.seat.distances import Distances
@@ -25,6 +27,7 @@ _ON_TARGET = ("target", "on a target")
 _OF_A_SEAT = ("stops-at", "sits-too-far", "read-off-scale")  # keys of what tells by how much it is off
 MARK_OF = "mark-of"  # the own lens that a mark was told of, until its focal length is looked up
 _JUDGED = frozenset([FOCUS_VERDICT, WHY])
+_FAR = re.compile(r"\d[\d.,]* ?(?:m|ft|feet|foot|metres?|meters?)\b")  # a distance as typed
 _REMEDY = "remedy"  # the topic of what would put a chain right
 _TELLING = frozenset(["mark", MARK_OF, SHIM, "turns", "angle", "travel"])  # keys that an error was told by
 
@@ -257,11 +260,28 @@ def is_limit(question: Question) -> bool:
         return False  # 'now infinity at the 10 m mark' tells a mark, whatever else it says
     ends = max(last_said(question, key) for key in ("ends-at", "no-farther", "far-limit"))
     past = last_said(question, "sits-too-close")
+    parted = _of_one_ring(question, ends, past)
+    if parted is not None:
+        return parted
     if ends < 0 and question.follows and question.prior is not None and goes_past(question.prior):
         return False  # '50 mm, 12 m' after 'everything goes past infinity': where infinity is found
     if question.said("mark") is None and not mentions(question, "of-infinity"):
         return True  # 'goes to about 40 m then mush': a distance alone, and nothing of a scale, is as far as it gets
     return ends > past
+
+
+def _of_one_ring(question: Question, ends: int, past: int) -> bool | None:
+    """Whether the distance told of one of two rings is where focus ends on it; None where no two are told apart.
+
+    'Ring A stops at 12 m, ring B goes past infinity': the second ring's fault is no mark of the first.
+    """
+    for one in question.places("second-ring") if min(ends, past) >= 0 else ():
+        if min(ends, past) < one.at and (ends < past or one.at < ends):
+            told = [at.start() for at in _FAR.finditer(question.text)]
+            in_first = [at < one.at for at in told]
+            if (told and all(in_first)) or (told and not any(in_first)):
+                return in_first[0] == (ends < past)
+    return None
 
 
 def _is_mark_of_before(question: Question) -> bool:
