@@ -24,6 +24,7 @@ _UNITS: Final = {
 }  # fmt: skip
 _STANDING: Final = "one"
 _BE: Final = "be"
+_AS: Final = frozenset(["as", "like"])  # before 'a mount', where something else serves as one
 _A_MOUNT: Final = "a mount"  # as one writes the mount A in a hurry, and any mount
 _AND_A: Final = frozenset(["and a", "plus a"])
 _OF_LENS: Final = frozenset(["LENS", "LENGTH", "COMBO", "KIND", "RANGE"])
@@ -173,7 +174,7 @@ def _articles(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
         any_mount = token.kind == "MOUNT" and token.text == _A_MOUNT
         if any_mount and before is not None and (before.kind, before.value) == ("PREP", "without"):
             out[at - 1 : at + 1] = [before.as_("FILLER"), token.as_("FILLER", value="", ids=())]
-        elif any_mount and EXCHANGES in after.groups:
+        elif any_mount and (EXCHANGES in after.groups or (before is not None and before.text.casefold() in _AS)):
             out[at] = token.as_("FILLER", value="", ids=())
     return tuple(out)
 

@@ -59,3 +59,21 @@ def test_hole_of_a_stop_to_cut(club, say, hole_mm):
     assert [row.value.nominal for row in answer.quantities if row.name == "hole_mm"] == [
         pytest.approx(hole_mm, abs=0.06)
     ]
+
+
+@pytest.mark.parametrize(
+    ("say", "told"),
+    [
+        ("my OM-E ring is 1.5mm longer than it ought to be, 50mm. how far does it reach", "1.5 mm too thick"),
+        ("the C to MFT ring is 0.2 mm shorter than spec, 25mm lens. infinity?", "0.2 mm too deep"),
+        ("K to Z ring 0.3mm shorter than the drawing, 35mm, infinity?", "0.3 mm too thin"),
+    ],
+)
+def test_longer_than_it_should_be_is_an_error_and_no_length(club, say, told):
+    (answer,) = talk(club, say)
+    assert told in flat(answer)
+
+
+def test_what_serves_as_a_mount_names_none(club):
+    (answer,) = talk(club, "can i use a body cap as a mount for a 50 enlarger lens on E")
+    assert "A-mount" not in flat(answer)
