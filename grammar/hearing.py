@@ -60,6 +60,7 @@ HEARD_AS: Final = {
     "iris-idle": "iris-idle", "which-is-mine": "which-is-mine", "which-to-blame": "which-to-blame",
     "proof-asked": "proof-asked",
     "moved-out-asked": "moved-out-asked", "span-to-near": "span-to-near", "piece-taken-off": "off-again",
+    "back-clears": "touch", "tips-it-over": "weight", "frames-asked": "match",
 }  # fmt: skip
 # what is listened for where it stands, in a turn that is no question yet
 LISTENED: Final = frozenset(HEARD_AS) | {

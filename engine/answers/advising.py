@@ -29,6 +29,7 @@ from engine.answers.words.advice import (
     of_the_term,
     only_feared,
     plainly,
+    warned_by_cue,
 )
 from engine.base.compact import replace
 from engine.base.interval import is_known
@@ -87,6 +88,7 @@ def ruled(question: Question, knowledge: Knowledge) -> Answer:
     if question.topic == TOUCH and question.follows:
         question = question.with_(adapters=question.between)  # a filter spoken of before meets nothing behind
     rows = named_or_near(stuck or (question.with_(prior=None, adapters=()) if kept else question), knowledge)
+    rows = warned_by_cue(rows, question, knowledge)
     if rows[0].id in OF_REAR if rows else question.topic == TOUCH:
         rows = [*dict.fromkeys((*of_pair(question, knowledge), *rows))]  # what meets what in just that body
     if question.topic == RADIOACTIVE and not question.mentions("tint-out"):

@@ -40,6 +40,7 @@ class Advice:
     plainly: str = ""  # said first where leave is asked for: 'is it safe', 'may I'
     measures: str = ""  # the fact that it tells how to find, by the key under which an answer asks for it
     happened: bool = False  # it tells what to do once it has happened, and not whether it may
+    cue: str = ""  # the cue that makes a question one of danger, which it answers where nothing nearer warns
     place: Place = field(default=NOWHERE, compare=False)
 
 

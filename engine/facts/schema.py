@@ -206,6 +206,7 @@ KEYS: Final[Mapping[str, Mapping[str, Key]]] = {
         "plainly": Key(text),
         "measures": Key(text),
         "happened": Key(flag),
+        "cue": Key(text),
         "asked_as": Key(choice(kinds.ASKED_AS)),
     } | BASIS,
     "rules": {

@@ -112,6 +112,13 @@ def named_or_near(
     return [row for row in rows if fits(row)][:most]
 
 
+def warned_by_cue(rows: list[Advice], question: Question, knowledge: Knowledge) -> list[Advice]:
+    """The advice, or where none of it warns what the topic alone warns of: 'will a tele tip my thin ring'."""
+    if question.topic is None or any(row.severity in _WARNING for row in rows):
+        return rows
+    return [row for row in knowledge.catalogue.advice.values() if row.cue == question.topic] or rows
+
+
 def _is_more_of(own: Sequence[Advice], both: Sequence[Advice]) -> bool:
     """'could I polish it' after a thoriated lens: what both lines are about is more of the same matter."""
     matter = own[0].id.partition("-")[0] if own else ""
