@@ -49,6 +49,7 @@ _SPEAKING: Final = frozenset(
     ]
 )
 _SIDE_BY_SIDE: Final = frozenset([LOOK_ALIKE, IDENTIFY_MOUNT, DEFINITION])
+_FLANGE: Final = "flange_to_image"  # the key of where the image of a lens falls
 _TOWARDS: Final = frozenset(["on", "to", "for"])
 # kinds of question that may be about all of one's own lenses or bodies
 _AT_STOP: Final = frozenset([CARD, DRAW])
@@ -93,6 +94,10 @@ def built(heard: Heard, intent: str) -> Question:
         lenses, bodies = [*lenses, *(part for part in bodies if part not in goal)], goal  # '..., into MFT' is where to
     if intent == LIST_FITS:
         lenses, bodies = _for_list(heard, lenses, bodies)
+    if intent == DIY_DIMENSION and _FLANGE in readings.values and not bodies:
+        # 'its image falls 78 mm behind the board, a tube for EF': what is to seat that lens on it
+        bodies = [part for part in lenses if part.has_mount and not part.focal and part.noun.role in _TOWARDS]
+        lenses = [part for part in lenses if part not in bodies]
     stop = readings.f_number
     widest = {part.f_number for part in lenses if part.f_number is not None}
     told = stops_told(heard.phrases)

@@ -36,7 +36,7 @@ def with_crops_told(tokens: list[Token], told: frozenset[str], never_full: froze
 
     `never_full`: mounts of which no body is of full frame.
     """
-    out = _with_crop_of_small(_with_mode_of_full(list(tokens)), never_full)
+    out = _with_crop_of_small(_with_mode_of_full(_with_crop_behind_mount(tokens)), never_full)
     for at, token in enumerate(out):
         if _crops_further(out, at):
             out[at] = token.as_("CROP", numbers=_numbers(token), ids=())
@@ -46,6 +46,16 @@ def with_crops_told(tokens: list[Token], told: frozenset[str], never_full: froze
             out[at], out[at + 1] = out[at + 1].as_("CROP"), token
     seated = sum(one.kind == "MOUNT" for one in out) >= _TWO or not any(one.kind in _FOCAL for one in out)
     return out if seated and not told & _OF_VIEWS else _with_crop_bodies(out)
+
+
+def _with_crop_behind_mount(tokens: list[Token]) -> list[Token]:
+    """'on 1.6 EF crop': the factor stands before the word for it, the mount before both."""
+    out = list(tokens)
+    for at in range(len(tokens) - 2):
+        factor, mount, word = out[at : at + 3]
+        if mount.kind in ("MOUNT", "LETTER") and _is_of_sensor(factor) and word.kind == "CUE" and is_of_crop(word):
+            out[at : at + 2] = [mount, factor]
+    return out
 
 
 def _with_crop_of_small(tokens: list[Token], never_full: frozenset[str]) -> list[Token]:

@@ -7,6 +7,7 @@ from itertools import pairwise
 from typing import Final
 
 from engine.base.compact import replace
+from grammar.numbers.threads_told import is_stop
 from grammar.words.groups import IN_PLACE_OF, OF_PITCH, SCREW
 from grammar.words.tokens import Token
 
@@ -32,6 +33,7 @@ def with_two_of_a_width(tokens: list[Token], told: frozenset[str]) -> list[Token
     """'two 37 mm threads, 0.75 and 1.0', 'a 40.5 with 0.5 pitch and one with 0.75': two THREADs of one width."""
     tokens = with_pitches_named(tokens)
     pitches = [at for at, one in enumerate(tokens) if _pitch_mm(one) is not None and one.kind != "LENGTH"]
+    pitches = [at for at in pitches if not is_stop(tokens, at)]
     widths = [(at, mm) for at, one in enumerate(tokens) if (mm := _width_mm(one)) is not None]
     screwed = any(one.kind == "PITCH" or SCREW in one.groups for one in tokens)
     if len(pitches) != 2 or len(widths) != 1 or not screwed or any(one.kind == "TURNS" for one in tokens):

@@ -76,7 +76,7 @@ def _with_pitch(tokens: list[Token]) -> list[Token]:
     """'thread 47 mm, 0.75': the one bare fraction beside a width is a pitch, where no ring is named."""
     told = any(token.kind in _NO_PITCH for token in tokens)
     wide = any(_tells_width(token) for token in tokens)
-    bare = [at for at, token in enumerate(tokens) if _may_be_pitch(token) and not _is_stop(tokens, at)]
+    bare = [at for at, token in enumerate(tokens) if _may_be_pitch(token) and not is_stop(tokens, at)]
     if told or not wide or len(bare) != 1:
         return tokens
     token = tokens[bare[0]]
@@ -84,11 +84,11 @@ def _with_pitch(tokens: list[Token]) -> list[Token]:
     return tokens
 
 
-def _is_stop(tokens: list[Token], at: int) -> bool:
+def is_stop(tokens: list[Token], at: int) -> bool:
     """'50 mm 1.8, screw 42 across': right behind a focal length stands how far the lens opens."""
     before, token = tokens[at - 1] if at else None, tokens[at]
-    focal = before is not None and before.kind in ("LENGTH", "FOCAL") and before.unit in ("", "mm")
-    return focal and token.kind == "NUMBER" and token.numbers[0] in STOPS and token.numbers[0] > 1
+    focal = before is not None and before.kind in ("LENGTH", "FOCAL", "TAIL") and before.unit in ("", "mm")
+    return focal and token.kind in ("NUMBER", "TAIL") and token.numbers[0] in STOPS and token.numbers[0] > 1
 
 
 def _may_be_pitch(token: Token) -> bool:

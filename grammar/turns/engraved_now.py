@@ -16,6 +16,7 @@ _MARKED: Final = re.compile(
     r"(1|2/3|1/2|1/3|1/4|4/3|1\.1|1\.2|1/1\.8|1/2\.5|1/1\.2)\s?(?:\"|''|\u201d|inch\b|in\b)",
     re.IGNORECASE,
 )
+_LED: Final = re.compile(r"\b(?:it|lens|which|that)(?:'s|’s| is| was)?\s*$", re.IGNORECASE)  # before that it is marked
 
 
 def engraved_now(heard: Heard, before: Question) -> str | None:
@@ -23,4 +24,9 @@ def engraved_now(heard: Heard, before: Question) -> str | None:
     told = _MARKED.search(heard.text)
     if told is None or before.lens is None or before.intent not in _OF_LENS or heard.cast.bodies:
         return None
-    return f'lens made for {told[1]}"'
+    lens = f'lens made for {told[1]}"'
+    if not heard.weighed.is_plain:
+        return lens
+    # 'it is engraved 1/2". how much of APS-C is lit': what else is asked stays
+    led = _LED.search(heard.text, 0, told.start())
+    return f"{heard.text[: led.start() if led is not None else told.start()]}{lens}{heard.text[told.end() :]}"

@@ -43,8 +43,9 @@ def helicoid_set(heard: Heard, before: Question, lexicon: Lexicon) -> Heard | No
     ranged = [(one, span) for one in before.adapters if one.piece in RANGED and (span := span_of(one)) is not None]
     tokens = heard.line.tokens
     other = _other_range(tokens, before)
-    if len(ranged) == 1 and other is not None:
-        text = f"{heard.text[: other.end]} {ranged[0][0].piece}{heard.text[other.end :]}"
+    held = [one for one in before.adapters if one.piece in RANGED]
+    if len(held) == 1 and other is not None:
+        text = f"{heard.text[: other.end]} {held[0].piece}{heard.text[other.end :]}"
         again = hear(text, lexicon, before.intent)
         return again.as_typed(heard)
     either = _either_range(tokens, before)
@@ -75,9 +76,14 @@ _ASKED: Final = frozenset(
 def _other_range(tokens: tuple[Token, ...], before: Question) -> Token | None:
     """'make it the 36-90', 'the 12-17 instead': a range that nothing says to be a zoom's, of no lens told as one."""
     ranges = [one for one in tokens if one.kind == "RANGE" and one.unit in ("", "mm")]
-    others = any(one.kind in _OF_OTHERS - {"RANGE", "LETTER"} or one.kind == "PIECE" for one in tokens)
+    # 'i own the 17-31 and a 1 mm ring' after a helicoid: rings beside it are no helicoid, nor is any lens told
+    others = any(one.kind in _OF_OTHERS - {"RANGE", "LETTER"} or _is_ranged(one) for one in tokens)
     zoom = before.said("zoom") is not None or any(one.lens_kind == "zoom" for one in before.lenses)
     return ranges[0] if len(ranges) == 1 and not (others or zoom) else None
+
+
+def _is_ranged(token: Token) -> bool:
+    return token.kind == "PIECE" and token.value in RANGED
 
 
 def _either_range(tokens: tuple[Token, ...], before: Question) -> str | None:

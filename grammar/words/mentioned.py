@@ -23,6 +23,7 @@ _BESIDE: Final = r"(?:\s?[=:]\s?| )?(\d*\.?\d+)"
 _GAP: Final = r"(?: [\w'./-]+){0,3}?"
 
 
+_QUOTED: Final = re.compile(r"[\"“”]([a-z][\w./]*)[\"“”]")  # a word set in quotes, which say nothing here
 _BEGUN: Final = (2, 3, 4)  # by so many signs of their beginning phrases are looked for
 _STARTS: Final = re.compile(r"(?<![a-z0-9])[^ ]")  # where a phrase may begin
 _FEW: Final = 16  # keys whose phrases are looked for one by one
@@ -49,7 +50,7 @@ def mentioned(
 
     `only`: the keys of a long list that are looked for, where not all are.
     """
-    flat = text.casefold().replace("’", "'")
+    flat = _QUOTED.sub(r"\1  ", text.casefold().replace("’", "'"))
     found: dict[str, list[tuple[int, int, float | None]]] = {}
     for _, key, one, _ in _rows_of(flat, phrases, only):
         found.setdefault(key, []).extend(_places(one, flat))

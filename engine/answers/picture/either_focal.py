@@ -67,6 +67,21 @@ def on_its_own_frame(question: Question, facts: Catalogue) -> Told:
     return Told((Line("head", text),), tuple(rows))
 
 
+def of_its_frame_on_full(question: Question, facts: Catalogue) -> Told:
+    """'105 mm of a 6x9 folder, which focal on full frame': what it saw like on the frame that it is told with."""
+    lens = question.lens
+    form = facts.formats.get(lens.format or "") if lens is not None else None
+    frames = {thing.format or thing.id for thing in question.frames} if not question.bodies else set()
+    if lens is None or form is None or lens.focal_length_mm is None or form.id in FULL_FRAMES:
+        return Told()
+    if not frames or not frames <= {*FULL_FRAMES} or len(question.lenses) > 1:
+        return Told()
+    like, focal = lens.focal_length_mm * crop_of(form).by_diagonal, trimmed(lens.focal_length_mm, 1)
+    text = f"On {form.name} {focal} mm saw like {like:.0f} mm on full frame; there it is {focal} mm."
+    case = f"{focal} mm on {form.name}"
+    return Told((Line("head", text),), (Quantity("equivalent_focal_mm", Interval.exact(like), case),))
+
+
 def set_against_full(question: Question, facts: Catalogue) -> Question:
     """'75 mm on the 44x33 body is like what on a plain full frame body': that is no frame of a body of such a mount.
 

@@ -17,7 +17,13 @@ from engine.answers.picture.clean_view import clean_view
 from engine.answers.picture.crop_factors import Crop, crop_factor_of, crop_of, crops_of, exposure_stays, net_crops
 from engine.answers.picture.crop_or_glass import against_full_frame, crop_or_glass
 from engine.answers.picture.each_glass import behind_either, each_with_its_glass
-from engine.answers.picture.either_focal import is_of_its_own, of_one_lens, on_its_own_frame, set_against_full
+from engine.answers.picture.either_focal import (
+    is_of_its_own,
+    of_its_frame_on_full,
+    of_one_lens,
+    on_its_own_frame,
+    set_against_full,
+)
 from engine.answers.picture.field_there import focal_for_field, seen_there
 from engine.answers.picture.frame_modes import mode_unknown, modes_told
 from engine.answers.picture.glass_light import light_of_glass
@@ -74,7 +80,7 @@ def equivalent(question: Question, knowledge: Knowledge) -> Answer:
     views = [focal * (factor or 1.0) * crop.by_diagonal for focal in view.lenses for crop in view.crops]
     told = beside_view(question, views, knowledge) + _asked_first(_with_clean(told, view), view)
     own = factor is None and is_of_its_own(asked, one)
-    told = on_its_own_frame(one, knowledge.catalogue) + told if own else told
+    told = (on_its_own_frame if own else of_its_frame_on_full)(one, knowledge.catalogue) + told
     unknown = mode_unknown(question)
     lines = [*told.lines, *note.lines, *([Line("ask", unknown)] if unknown else [])]
     if len(lines) < (1 if told.lines and view.crops else 2) or mentions(question, "of-light"):

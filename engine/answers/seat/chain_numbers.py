@@ -98,7 +98,7 @@ def _helicoid_numbers(judged: Judged, facts: Facts) -> Iterator[Quantity]:
         ):  # fmt: skip
             if is_known(value):
                 yield Quantity(name, value, case)
-        if case == FULLY_OUT and low.nominal <= 0 and is_known(sharp.from_sensor_mm):
+        if case == FULLY_OUT and is_known(sharp.from_sensor_mm):
             yield Quantity("near_from_sensor_mm", sharp.from_sensor_mm, case)
 
 
