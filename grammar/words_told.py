@@ -16,6 +16,7 @@ from grammar.numbers.pupils import with_pupils_told
 from grammar.numbers.rears_told import with_rears_told
 from grammar.numbers.rings_by_build import with_rings_by_build
 from grammar.numbers.rows_of_tubes import with_lens_before_tubes
+from grammar.numbers.shims_gone import with_shims_gone
 from grammar.numbers.spread_told import with_spread_told
 from grammar.numbers.sums_of_pieces import with_taken_lengths
 from grammar.numbers.tilts_told import with_tilts_told
@@ -43,4 +44,4 @@ def with_words_told(words: tuple[Token, ...], told: frozenset[str]) -> list[Toke
     out = with_lens_before_tubes(with_taken_lengths(with_holds_counted(with_tubes_on_each(with_lens_behind(out)))))
     out = with_rears_told(with_turned_lens(with_barrels_told(with_rings_by_build(with_bodies_by_register(out)))))
     spans = with_flange_spans_told(with_subject_from_sensor(with_enough_for(out)), told)
-    return with_ends_told(with_tilts_told(with_spread_told(spans)))
+    return with_shims_gone(with_ends_told(with_tilts_told(with_spread_told(spans))))

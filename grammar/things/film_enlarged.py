@@ -4,10 +4,16 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.things.casting import OPTICAL
 from grammar.words.groups import ASKS, CAMERA_BUILD
 from grammar.words.tokens import Token
 
 FULL_FRAME: Final = "35mm-full-frame"
+# what may be said last of a lens
+ENDING_LENS: Final = frozenset(["LENS", "KIND", "LENGTH", "COMBO", "FNUM", "MOUNT"])
+_SAME: Final = 0.04  # '25 mm' and '1 inch' are one focal length
+_OF_OTHERS: Final = frozenset(["PIECE", "MEASURE", "MOUNTWORD", "LENS", "KIND"])
+_SHORTEST: Final = 8.0  # mm, of a focal length told without its unit
 LONGEST_LENS: Final = 600.0  # mm, of a bare number
 _FILM_MM: Final = 35.0
 _CINE: Final = "cine"
@@ -75,3 +81,31 @@ def past_build(tokens: list[Token], at: int) -> Token | None:
     while at < len(tokens) - 1 and CAMERA_BUILD in tokens[at].groups:
         at += 1
     return tokens[at] if at < len(tokens) else None
+
+
+def is_put_on(token: Token, before: Token | None, after: Token | None) -> bool:
+    """'60 on 645 in full frame terms', '80 on 645, equivalent': no lens is so long."""
+    placed = before is not None and before.kind == "PREP" and before.value == "on"
+    return placed and (token.numbers[0] > LONGEST_LENS or (after is not None and after.kind == "PREP"))
+
+
+def is_told_last(tokens: list[Token], at: int) -> bool:
+    """'it says 1:2.8/80, 645': a film behind a lens that is told already; none is so long."""
+    led = [one.kind for one in tokens[max(0, at - 2) : at]]
+    return tokens[at].numbers[0] > LONGEST_LENS and led[-1:] == ["JOIN"] and led[0] in ENDING_LENS
+
+
+def is_frame_beside(tokens: list[Token], at: int) -> bool:
+    """'9mm 2.8 1" ff eq': an inch type beside another focal length in mm; '25mm (1 inch)' is one told twice.
+
+    A part of an inch is no focal length that people tell twice.
+    """
+    token = tokens[at]
+    focals = [one.numbers[0] for one in tokens if one.kind == "COMBO" or one.is_mm]
+    bare = [one.numbers[0] for one in tokens if one.kind == "NUMBER" and one.text.isdecimal()]
+    focals = focals or [one for one in bare if one >= _SHORTEST]
+    around = [one for one in tokens[max(0, at - 1) : at + 2] if one is not token]
+    others = any(one.kind in _OF_OTHERS and one.value not in OPTICAL for one in around)
+    if token.kind != "LENGTH" or token.unit != "in" or len(focals) != 1 or others:
+        return False
+    return "/" in token.value or abs(token.numbers[0] / focals[0] - 1) > _SAME

@@ -5,8 +5,17 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.kinds import COVERAGE
-from grammar.things.casting import DRAWN, OPTICAL
-from grammar.things.film_enlarged import FULL_FRAME, LONGEST_LENS, is_film_enlarged, is_film_on, past_build
+from grammar.things.casting import DRAWN
+from grammar.things.film_enlarged import (
+    ENDING_LENS,
+    FULL_FRAME,
+    is_film_enlarged,
+    is_film_on,
+    is_frame_beside,
+    is_put_on,
+    is_told_last,
+    past_build,
+)
 from grammar.things.film_lenses import with_focal_of_film, with_zooms_of_film, without_film_head
 from grammar.things.standins import STANDIN
 from grammar.words.groups import CROP, FILM_LIKE, LIT, VIDEO_TUBE
@@ -19,17 +28,14 @@ _PROJECTOR: Final = "projector"
 _TOLD_LENS: Final = frozenset(["COMBO", "LENGTH", "RANGE"])  # 'an old 16 mm zoom 12-120'
 _ERA: Final = "era"
 _FORMAT: Final = "format"
-_ENDING_LENS: Final = frozenset(["LENS", "KIND", "LENGTH", "COMBO", "FNUM", "MOUNT"])  # what may be said last of a lens
 _FRAMES: Final = frozenset(["FORMAT", "AREA", "BODY", "FRAME"])
 _FRAMED: Final = _FRAMES | {"MOUNT", "LETTER"}
 _INCHLIKE: Final = frozenset(["KIND", "LENS", "FRAME", "BODY"])
 _CLOSING: Final = frozenset(["STOP", "JOIN", "LIMIT", "CUE"])
 _OF_FRAMES: Final = frozenset(["equiv", "match", "cover", "dof"])  # what is asked of a lens on a frame
 _AFTER: Final = frozenset(["after-coverage", "after-crop-equivalent"])  # a question of a lens on a frame before
-_OF_OTHERS: Final = frozenset(["PIECE", "MEASURE", "MOUNTWORD", "LENS", "KIND"])
-_NEAR, _SHORTEST = 4, 8.0  # tokens; mm, of a focal length told without its unit
+_NEAR: Final = 4  # tokens
 _SHOWN: Final = 35.0  # mm, the widest film that the name of a format and 'projector' go together for
-_SAME: Final = 0.04  # '25 mm' and '1 inch' are one focal length
 _OF_LENS: Final = frozenset(["LENS", "KIND", "NUMBER", "LENGTH", "COMBO"])  # '645 80', '645 lenses'
 _OPEN: Final = _CLOSING | {"PREP", "DET"}
 _NUMBERS: Final = frozenset(["COMBO", "LENGTH", "NUMBER", "RANGE"])  # that may tell of a lens
@@ -48,7 +54,7 @@ def with_formats_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
         if again or (token.kind == "AREA" and token.ids) or _is_told_of_chip(tokens, at) or film:
             token = token.as_("FORMAT")
         elif token.ids and token.kind in ("NUMBER", "LENGTH", "FRACTION", "RANGE") and token.implies:
-            token = token.as_("FORMAT") if told & _OF_FRAMES and _is_frame_beside(tokens, at) else _told(tokens, at)
+            token = token.as_("FORMAT") if told & _OF_FRAMES and is_frame_beside(tokens, at) else _told(tokens, at)
         elif is_film_enlarged(tokens, at):
             token = token.as_("FORMAT", ids=(FULL_FRAME,))
         out += [token, Token("LENS", "", token.column)] if film else [token]
@@ -70,7 +76,7 @@ def _with_made_for(tokens: list[Token]) -> list[Token]:
         if token.kind == "FORMAT" and put_on and ahead > 0 and tokens[ahead].value == _FROM:
             prep = tokens[ahead].as_("PREP", value="made-for")  # '80 mm from a 645 on my full frame'
             return _with_made_for([*tokens[:ahead], prep, *tokens[ahead + 1 :]])
-        of_lens = any(one.kind in _ENDING_LENS for one in tokens[:at])
+        of_lens = any(one.kind in ENDING_LENS for one in tokens[:at])
         if token.kind != "FORMAT" or STANDIN not in tokens[at + 1].implies or not of_lens:
             continue
         if any(one.kind in _FRAMED or one.kind == "MOUNT" for one in tokens[at + 2 :]):
@@ -87,7 +93,7 @@ def _with_coverage_of_lens(tokens: list[Token]) -> list[Token]:
         covers = tokens[at + 1].kind == "CUE" and tokens[at + 1].text.casefold() == COVERAGE
         era = tokens[at + 1].kind == "PREP" and tokens[at + 1].text.casefold() == _ERA  # 'a Super 16 zoom, 16 mm era'
         others = any(one.kind in _FRAMED for one in tokens[at + 2 :]) or any(_puts_on(tokens, n) for n in range(at))
-        of_lens = before is not None and before.kind in _ENDING_LENS
+        of_lens = before is not None and before.kind in ENDING_LENS
         if token.kind == "FORMAT" and of_lens and (era or (covers and others)):
             lead = Token("PREP", "", token.column, "made-for")
             return [*tokens[: at - joined], lead, token, *_with_coverage_of_lens(tokens[at + 1 :])]
@@ -172,7 +178,11 @@ def _told(tokens: list[Token], at: int) -> Token:
     if (
         token.kind == "NUMBER"
         and token.numbers[0] >= _OF_FILM
-        and ((after is not None and after.kind in _OF_LENS) or _is_put_on(token, before, after))
+        and (
+            (after is not None and after.kind in _OF_LENS)
+            or is_put_on(token, before, after)
+            or is_told_last(tokens, at)
+        )
     ):
         return token.as_("FORMAT")
     if token.unit == "in":
@@ -200,10 +210,10 @@ def _is_of_sensor(tokens: list[Token], at: int) -> bool:
     near = near or ("/" in token.value and after is not None and after.kind in ("LENGTH", "COMBO"))  # '2/3" 50mm c'
     near = near or ("/" in token.value and _ends_lens(before, after))  # '25 c 1.4 cctv 1/2" ...'
     beside = "/" in token.value or (before is not None and before.kind in ("LENGTH", "COMBO"))
-    near = near or (beside and _is_frame_beside(tokens, at))  # '13mm 1/2 inch c mount'
+    near = near or (beside and is_frame_beside(tokens, at))  # '13mm 1/2 inch c mount'
     placed = before is not None and before.kind == "PREP" and before.value in _FOR
-    near = near or (placed and "/" in token.value and at > 1 and tokens[at - 2].kind in _ENDING_LENS)
-    near = near or (placed and _is_frame_beside(tokens, at))  # 'an 8mm at 2.8 for 1 inch'
+    near = near or (placed and "/" in token.value and at > 1 and tokens[at - 2].kind in ENDING_LENS)
+    near = near or (placed and is_frame_beside(tokens, at))  # 'an 8mm at 2.8 for 1 inch'
     near = near or ("/" in token.value and after is not None and after.kind == "MOUNT")  # '2/3" B4 zoom'
     near = near or any(one.kind == "RANGE" and one is not token for one in tokens)  # a zoom has its own lengths
     near = near or _crop_is_asked(tokens, at)  # 'the crop of 2/3 inch', 'crop factor of 1"'
@@ -233,28 +243,6 @@ def _crop_is_asked(tokens: list[Token], at: int) -> bool:
     if at == 0 or tokens[at - 1].value != "of":
         return False
     return "/" in tokens[at].value or any(CROP in one.groups for one in tokens[max(0, at - _NEAR) : at])
-
-
-def _is_put_on(token: Token, before: Token | None, after: Token | None) -> bool:
-    """'60 on 645 in full frame terms', '80 on 645, equivalent': no lens is so long."""
-    placed = before is not None and before.kind == "PREP" and before.value == "on"
-    return placed and (token.numbers[0] > LONGEST_LENS or (after is not None and after.kind == "PREP"))
-
-
-def _is_frame_beside(tokens: list[Token], at: int) -> bool:
-    """'9mm 2.8 1" ff eq': an inch type beside another focal length in mm; '25mm (1 inch)' is one told twice.
-
-    A part of an inch is no focal length that people tell twice.
-    """
-    token = tokens[at]
-    focals = [one.numbers[0] for one in tokens if one.kind == "COMBO" or one.is_mm]
-    bare = [one.numbers[0] for one in tokens if one.kind == "NUMBER" and one.text.isdecimal()]
-    focals = focals or [one for one in bare if one >= _SHORTEST]
-    around = [one for one in tokens[max(0, at - 1) : at + 2] if one is not token]
-    others = any(one.kind in _OF_OTHERS and one.value not in OPTICAL for one in around)
-    if token.kind != "LENGTH" or token.unit != "in" or len(focals) != 1 or others:
-        return False
-    return "/" in token.value or abs(token.numbers[0] / focals[0] - 1) > _SAME
 
 
 def _placed_on(tokens: list[Token], at: int) -> bool:
@@ -294,7 +282,7 @@ def _by_fraction(token: Token, before: Token | None, after: Token | None) -> Tok
     """'1/1.7 sensor', 'on 1/2.3', 'a 2/3 C lens': an inch type without its inches; 'a 50 mm 1/1.8' tells a stop."""
     if before is not None and before.kind in ("LENGTH", "FOCAL") and "." in token.value:
         return token.as_("FNUM", numbers=(token.numbers[1],), ids=())
-    shown = after is not None and (FILM_LIKE in after.groups or after.kind in _INCHLIKE | _ENDING_LENS)
+    shown = after is not None and (FILM_LIKE in after.groups or after.kind in _INCHLIKE | ENDING_LENS)
     shown = shown or (after is not None and STANDIN in after.implies)
     placed = before is not None and (LIT in before.groups or (before.kind == "PREP" and before.value in _FOR))
     return token.as_("FORMAT") if shown or placed or "." in token.value else token.as_("FRACTION", ids=())

@@ -22,7 +22,7 @@ _UNITS: Final = {
     "metres": 1000.0, "meter": 1000.0, "meters": 1000.0, "foot": MM_PER_FOOT, "feet": MM_PER_FOOT,
     "inch": MM_PER_INCH, "inches": MM_PER_INCH,
 }  # fmt: skip
-_STANDING: Final = "one"
+_ANY_ONE: Final = frozenset(["one", "one's", "ones"])
 _BE: Final = "be"
 _AS: Final = frozenset(["as", "like"])  # before 'a mount', where something else serves as one
 _A_MOUNT: Final = "a mount"  # as one writes the mount A in a hurry, and any mount
@@ -94,7 +94,7 @@ def with_small_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
             skip = False  # the unit of a length in words
             continue
         after = tokens[at + 1] if at + 1 < len(tokens) else None
-        if token.kind == "NUMBER" and token.text.casefold() == _STANDING and at and WHICH_ONE in tokens[at - 1].groups:
+        if token.kind == "NUMBER" and token.text.casefold() in _ANY_ONE and at and WHICH_ONE in tokens[at - 1].groups:
             out.append(token.as_("CUE"))  # 'which one is off' tells no number
             continue
         length = _in_words(token, after)

@@ -83,3 +83,26 @@ def test_stop_behind_a_focal_length_is_no_pitch(club):
 def test_quotes_about_a_word_change_nothing(club, stop):
     (answer,) = talk(club, f"f4 lens on mft is {stop}, so do i need two stops more light??")
     assert flat(answer).startswith("No: f/4 exposes as f/4")
+
+
+@pytest.mark.parametrize(
+    "say",
+    [
+        "50mm with the 0.2 shim left out: what does the 10 ft mark mean now",
+        "what does 10 ft mean after a 0.2 shim went missing on a 50",
+        "someone removed the 0.2 washer, 50mm, what is really sharp at the 10 ft mark",
+    ],
+)
+def test_a_shim_that_is_gone_leaves_the_lens_so_much_too_close(club, say):
+    (answer,) = talk(club, say)
+    assert "it is now sharp at 13 ft" in flat(answer)
+
+
+def test_which_ones_counts_nothing(club):
+    (answer,) = talk(club, "ok which one's thicker the M42-X or the M42-E ring and by how much")
+    assert "27.46 mm against 27.76 mm" in flat(answer)
+
+
+def test_film_told_behind_a_lens_is_no_other_lens(club):
+    (answer,) = talk(club, "it says 1:2.8/80, 645, on my E full frame body, covered?")
+    assert "made for 6x4.5" in (answer.reading or "")
