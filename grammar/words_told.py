@@ -25,6 +25,7 @@ from grammar.things.at_each_end import with_ends_told
 from grammar.things.before_short import without_before
 from grammar.things.enough_for import with_enough_for
 from grammar.things.lens_behind_ring import with_lens_behind
+from grammar.things.lens_on_bellows import with_lens_on_bellows
 from grammar.things.saying_of import with_sayings_parted
 from grammar.things.small_words import with_small_words
 from grammar.things.tubes_joined import with_tubes_joined
@@ -44,4 +45,4 @@ def with_words_told(words: tuple[Token, ...], told: frozenset[str]) -> list[Toke
     out = with_lens_before_tubes(with_taken_lengths(with_holds_counted(with_tubes_on_each(with_lens_behind(out)))))
     out = with_rears_told(with_turned_lens(with_barrels_told(with_rings_by_build(with_bodies_by_register(out)))))
     spans = with_flange_spans_told(with_subject_from_sensor(with_enough_for(out)), told)
-    return with_shims_gone(with_ends_told(with_tilts_told(with_spread_told(spans))))
+    return with_lens_on_bellows(with_shims_gone(with_ends_told(with_tilts_told(with_spread_told(spans)))))

@@ -199,7 +199,8 @@ def _told_alone(told: Told) -> float | None:
 def _asks_of_mark(question: Question) -> bool:
     """'0.3 too thin, where does the 1 m mark go': how far it is off is told, so it is not that of infinity."""
     found = question.said("target") is not None or mentions(question, "infinity-falls-at")
-    return question.said("mark") is not None and off_by_mm(question) is not None and not found
+    told = question.said("mark") or (question.distance_mm is not None and mentions(question, "mark-meaning"))
+    return bool(told) and off_by_mm(question) is not None and not found
 
 
 def _sheets(told: Told, question: Question, knowledge: Knowledge, shim: float | None) -> Told:

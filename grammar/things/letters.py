@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Final
 
-from grammar.things.letters_by_numbers import ARTICLES, UNITS, is_told_by_numbers
+from grammar.things.letters_by_numbers import ARTICLES, UNITS, is_put_on_mount, is_told_by_numbers
 from grammar.things.standins import STANDIN
 from grammar.words.groups import ADDED, DIAL, F_NUMBER, FITTING, LIKENING, SIDE
 from grammar.words.nearest import distance
@@ -106,7 +106,7 @@ def _stands_as_mount(tokens: list[Token], at: int) -> bool:
         return token.text.casefold() not in ("s", "t", "d") or before is None or before.kind != "FILLER" or token.gap
     stands = (
         _among, _in_row, _placed, _in_brackets, _made, _told, _alone, _ends_a_phrase, _behind_format, _likened,
-        _put_instead, _fitting, _denied, _of_ring, _ends_pair,
+        _put_instead, _fitting, _denied, _of_ring, _ends_pair, is_put_on_mount,
     )  # fmt: skip
     return is_told_by_numbers(tokens, at) or any(one(tokens, at) for one in stands)
 

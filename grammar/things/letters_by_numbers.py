@@ -16,6 +16,15 @@ _SHORTEST: Final = 3.0  # mm, of a lens for a small sensor
 _LEAST_FOCAL, _MOST_FOCAL = 8.0, 1200.0  # mm
 
 
+def is_put_on_mount(tokens: list[Token], at: int) -> bool:
+    """'why does c on m43 need a cup': right before the mount that such a lens is put on, behind no number."""
+    rest = [one for one in tokens[at + 1 : at + 4] if one.kind != "DET"]
+    opened = at == 0 or tokens[at - 1].kind in ("CUE", "VERB", "STOP", "JOIN")
+    if not opened or tokens[at].text.casefold() in ARTICLES | UNITS or not tokens[at].gap:
+        return False
+    return len(rest) > 1 and rest[0].value in ("on", "to") and rest[1].kind == "MOUNT"
+
+
 def is_told_by_numbers(tokens: list[Token], at: int) -> bool:
     """Whether the letter stands beside the numbers of a lens as its mount does."""
     stands = (
