@@ -90,9 +90,10 @@ def is_put_on(token: Token, before: Token | None, after: Token | None) -> bool:
 
 
 def is_told_last(tokens: list[Token], at: int) -> bool:
-    """'it says 1:2.8/80, 645': a film behind a lens that is told already; none is so long."""
+    """'it says 1:2.8/80, 645', '80mm 645 normal lens': a film behind a lens that is told already; none is so long."""
     led = [one.kind for one in tokens[max(0, at - 2) : at]]
-    return tokens[at].numbers[0] > LONGEST_LENS and led[-1:] == ["JOIN"] and led[0] in ENDING_LENS
+    led = led[:-1] if led[-1:] == ["JOIN"] else led
+    return tokens[at].numbers[0] > LONGEST_LENS and bool(led) and led[-1] in ENDING_LENS
 
 
 def is_frame_beside(tokens: list[Token], at: int) -> bool:

@@ -22,6 +22,7 @@ _UNITS: Final = {
     "metres": 1000.0, "meter": 1000.0, "meters": 1000.0, "foot": MM_PER_FOOT, "feet": MM_PER_FOOT,
     "inch": MM_PER_INCH, "inches": MM_PER_INCH,
 }  # fmt: skip
+_NONE: Final = "no"
 _ANY_ONE: Final = frozenset(["one", "one's", "ones"])
 _BE: Final = "be"
 _AS: Final = frozenset(["as", "like"])  # before 'a mount', where something else serves as one
@@ -96,6 +97,9 @@ def with_small_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
         after = tokens[at + 1] if at + 1 < len(tokens) else None
         if token.kind == "NUMBER" and token.text.casefold() in _ANY_ONE and at and WHICH_ONE in tokens[at - 1].groups:
             out.append(token.as_("CUE"))  # 'which one is off' tells no number
+            continue
+        if token.kind == "MEASURE" and at and tokens[at - 1].text.casefold() == _NONE:
+            out.append(token.as_("FILLER", value=""))  # 'no flange, just a 12 mm thread' tells none
             continue
         length = _in_words(token, after)
         if length is not None:

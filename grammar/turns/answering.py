@@ -84,7 +84,7 @@ def _is_on_paper(heard: Heard, before: Question) -> bool:
     caught = {cue.tells for cue in heard.cues if cue.tells not in _IDLE}
     first = next((one for one in heard.line.tokens if one.kind not in ("MARK", "CUE")), None)
     mine = first is not None and WE in first.groups
-    told = caught == {"card"} or (caught == {"get"} and mine)
+    told = (bool(caught) and caught <= {"card", "foil"}) or (caught == {"get"} and mine)
     return told and "flange_to_image" in before.wants.split() and any(one.numbers for one in heard.line.tokens)
 
 

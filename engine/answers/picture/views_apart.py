@@ -76,7 +76,10 @@ def views_apart(question: Question, facts: Catalogue) -> Told:
 def _ways(question: Question, facts: Catalogue) -> list[_Way]:
     """The ways in their order: what is told once and stands in no one's part is that of all."""
     lenses = [(lens.column - 1, lens) for lens in question.lenses if lens.focal_length_mm]
-    crops = [(thing.column - 1, crop_of(form)) for thing, form in formats_told(question, facts)]
+    told = formats_told(question, facts)
+    placed = [row for row in told if row[0] not in question.lenses]  # 'an 80 for 645 on 44x33' is on that frame
+    told = placed if len(placed) >= PAIR else told
+    crops = [(thing.column - 1, crop_of(form)) for thing, form in told]
     crops += _crops_by_number(question)
     if len(lenses) == 1 and (question.said("numbers") or not mentions(question, "which-wider")):
         return []  # another number may be the lens of one of them; 'which lens has the same view' wants one

@@ -10,7 +10,7 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, unknown_register
 from engine.answers.parts.said import mentions, number
 from engine.answers.parts.usual_mounts import PROJECTOR
-from engine.answers.parts.wording import f_number, listed, ranged, small_mm, trimmed
+from engine.answers.parts.wording import article, f_number, listed, ranged, small_mm, trimmed
 from engine.answers.seat.held import held_at
 from engine.answers.seat.standin import as_listed, judged_alone
 from engine.base.interval import Interval, is_known
@@ -219,10 +219,10 @@ def is_assumed(judged: Judged) -> bool:
 
 
 def usual_room(setup: Setup, facts: Facts) -> Told:
-    """What usually must stand between such a lens and the body for infinity; nothing where it is not known."""
+    """What usually must stand between such a lens and the body for infinity; how to measure it where none is usual."""
     usual, body = likely_register_of_lens(setup, facts), setup.body_mount.register_mm
     if not (is_known(usual) and is_known(body)):
-        return Told()
+        return length_by_measure(setup.lens_mount, setup.body_mount)
     room, register = usual - body, small_mm(body.nominal)
     text = (
         f"For infinity usually {ranged(room, small_mm)} of rings and helicoid together: {ranged(usual, small_mm)} from "
@@ -256,3 +256,16 @@ def no_shoulder(setup: Setup) -> Told:
     )
     ask = "What is its back focus: how far behind the last glass is a far window sharp on paper?"
     return Told((Line("text", text), Line("ask", ask)))
+
+
+def length_by_measure(lens: Mount, body: Mount) -> Told:
+    """How long what holds a lens of no register must be: its shoulder to its image, less the body's register, in mm."""
+    if is_known(lens.register_mm) or not is_known(body.register_mm):
+        return Told()
+    less = trimmed(body.register_mm.nominal, 2)
+    text = (
+        f"{lens.designation} lens on {article(body.designation)} {body.designation} body: the lens has no register of"
+        f" its own. How far the image of a far window falls behind its shoulder, less the {less} mm of"
+        f" {body.designation}, is how long it must be to its flange."
+    )
+    return Told((Line("head", text), Line("ask", MEASURE, wants="flange_to_image")))
