@@ -7,7 +7,17 @@ from typing import Final
 from engine.base.units import MM_PER_FOOT, MM_PER_INCH
 from grammar.things.phrases import TOWARDS
 from grammar.things.standins import STANDIN
-from grammar.words.groups import BEARS, EXCHANGES, FOCUSING, LIKE_THAT, SCREW_CRESTS, THERE_IS, WHICH_ONE, WITHOUT
+from grammar.words.groups import (
+    BEARS,
+    EXCHANGES,
+    FOCUSING,
+    LIKE_THAT,
+    PUT_AWAY,
+    SCREW_CRESTS,
+    THERE_IS,
+    WHICH_ONE,
+    WITHOUT,
+)
 from grammar.words.tokens import Token
 
 _OF_RINGS: Final = frozenset(["PIECE", "ADAPTER"])
@@ -22,6 +32,7 @@ _UNITS: Final = {
     "metres": 1000.0, "meter": 1000.0, "meters": 1000.0, "foot": MM_PER_FOOT, "feet": MM_PER_FOOT,
     "inch": MM_PER_INCH, "inches": MM_PER_INCH,
 }  # fmt: skip
+_SIZED: Final = frozenset(["DET", "LENGTH", "NUMBER"])  # before the piece: 'the 5 mm ring'
 _NONE: Final = "no"
 _ANY_ONE: Final = frozenset(["one", "one's", "ones"])
 _BE: Final = "be"
@@ -70,6 +81,19 @@ def _still_there(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     return tuple(out)
 
 
+def _missing(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """'with the 5 mm ring missing': what is there no longer, told behind it."""
+    out = list(tokens)
+    for at, token in enumerate(tokens[:-2]):
+        behind = [n for n in range(at + 1, min(at + _FORGOTTEN, len(tokens))) if tokens[n].kind not in _SIZED]
+        if (token.kind, token.value) != ("PREP", "with") or len(behind) < 2 or tokens[behind[0]].kind not in _OF_RINGS:
+            continue
+        gone = behind[0] + 1
+        if behind[1] == gone and PUT_AWAY in tokens[gone].groups and tokens[gone].kind != "PREP":
+            out[at], out[gone] = token.as_("PREP", value="without"), tokens[gone].as_("FILLER", value="")
+    return tuple(out)
+
+
 def _left_out(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     """'with no 5 mm ring': a piece told by its length that is none is left out, and not there."""
     out = list(tokens)
@@ -89,7 +113,7 @@ def with_small_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     """The tokens with 'and a' before another lens as a join, and lengths in words as lengths."""
     out: list[Token] = []
     skip = False
-    tokens = _counted_over(_plain_camera(_articles(_vague(_left_out(_still_there(tokens))))))
+    tokens = _counted_over(_plain_camera(_articles(_vague(_left_out(_missing(_still_there(tokens)))))))
     for at, token in enumerate(tokens):
         if skip:
             skip = False  # the unit of a length in words

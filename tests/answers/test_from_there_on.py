@@ -1,4 +1,4 @@
-"""What is asked from there on: how far off that is, how long a holder must be, what of the mirror; and rings counted."""
+"""What is asked from there on: how far off it is, how long a holder must be, what of the mirror; rings counted."""
 
 from __future__ import annotations
 

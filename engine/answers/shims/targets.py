@@ -63,6 +63,6 @@ def _far_enough(near: float | None, times: float, question: Question) -> str:
     if near is None or longest is None:
         return ""
     at = distance(near, question.feet)
-    if near < longest * times:
+    if near < longest * times and at != distance(longest * times, question.feet):  # as it is told, so it is judged
         return f"No, {at} is too near for {trimmed(longest, 1)} mm. "
     return f"Yes, {at} is far enough for {trimmed(longest, 1)} mm. "
