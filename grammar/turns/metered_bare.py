@@ -13,7 +13,8 @@ from grammar.words.tokens import Token
 
 _TIME: Final = "SHUTTER"
 _NO: Final = "no"
-_OTHERS: Final = ("iso", "frame_rate", "filter_thread", "stops")  # of these something else is asked
+_SPEED: Final = "iso"
+_OTHERS: Final = (_SPEED, "frame_rate", "filter_thread", "stops")  # of these something else is asked
 _ND: Final = ("nd", "nd-or-filter", "which-stop")
 
 
@@ -24,8 +25,11 @@ def metered_bare(heard: Heard, before: Question) -> str | None:
     drawn = any(one.piece in DRAWN for one in before.adapters) or before.said("magnification") is not None
     glass = [one for one in before.adapters if one.piece in OPTICAL and one.factor is not None]
     cast = heard.cast
-    named = [part for part in (*cast.lenses, *cast.bodies, *cast.frames) if not part.is_bare]
-    others = named or any(key in told for key in _OTHERS) or any(map(heard.tells, _ND))
+    parts = [part for part in (*cast.lenses, *cast.bodies, *cast.frames) if not part.is_bare]
+    named = [part for part in parts if not part.is_stop_alone]
+    # 'ISO 200, 1/60 was right without' is one exposure, whose speed stays
+    without = any(BARE_SO in one.groups for one in tokens)
+    others = named or any(key in told for key in _OTHERS if key != _SPEED or not without) or any(map(heard.tells, _ND))
     if len(times) != 1 or not (drawn or len(glass) == 1) or others or before.said("light") is not None:
         return None
     if not _is_bare(tokens):
@@ -33,7 +37,7 @@ def metered_bare(heard: Heard, before: Question) -> str | None:
     if not drawn:
         piece = (glass[0].piece or "").replace("-", " ")
         return f"what shutter speed does {times[0].text} become with the {glass[0].factor:g}x {piece}"
-    stop = heard.readings.f_number
+    stop = heard.readings.f_number or next((part.f_number for part in parts), None)
     at = f" at f/{stop:g}" if stop is not None else ""
     return f"light meter said {times[0].text}{at}, what shutter"
 
