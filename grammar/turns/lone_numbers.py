@@ -55,6 +55,7 @@ _NO_THINGS: Final = frozenset(
 _OF_LENS: Final = frozenset(["circle", "flange_to_image", "rear_reach"])
 _REMADE_MM: Final = 1.0  # by so much a ring may come out other than the one of before
 _BETTER: Final = "better"
+_HELD: Final = "held"  # the cue of what one has
 _HELICOID: Final = "helicoid"
 _FAR_AWAY: Final = "distance"
 _A_METRE: Final = 1000.0  # mm
@@ -175,6 +176,7 @@ def _alone(heard: Heard, before: Question) -> Token | None:
         return rest[0]  # 'focus at 4' after 3 m
     idle = _IDLE | {_CUT} if made else _IDLE | {ON_AGAIN, _PUT_IN} if before.stood else _IDLE
     idle = idle | {_BETTER} if before.intent == COVERAGE else idle  # 'would 25 be better'
+    idle = idle | {_HELD} if roles.wants_tube(before) else idle  # 'I have only got 65'
     if any(cue.tells not in idle for cue in heard.cues) or (rest[0].kind == "LENGTH" and rest[0].unit != "mm"):
         return None
     return rest[0]
@@ -212,7 +214,7 @@ def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
         old = {role: value for role, value in old.items() if role == TUBE}  # 'add the 20 as well' after a tube
     if TUBE in old and _is_of_all(heard):
         old = {TUBE: old[TUBE]}  # 'all 49' after one of the tubes
-    if heard.tells(ON_AGAIN) and TUBE in old:
+    if (heard.tells(ON_AGAIN) or (heard.tells(_HELD) and roles.wants_tube(before))) and TUBE in old:
         old = {TUBE: old[TUBE]}  # 'back on but a 5 mm'
     if any(_is_measured(one) for one in heard.line.tokens):
         read = {"mark"} if before.said("shim") is not None else set()  # 'mine reads 30' of where infinity should fall

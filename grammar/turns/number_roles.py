@@ -10,7 +10,7 @@ from engine.base.compact import compact, replace
 from grammar.hearing import Heard
 from grammar.kinds import BUY_PLAN, CHAIN, DIY_DIMENSION, FOCUS_VERDICT, MACRO_DISTANCE, SHIM_CALIBRATION
 from grammar.questions import BODY_REGISTER, OFF, Question, Thing
-from grammar.things.casting import DRAWN
+from grammar.things.casting import DRAWN, SPACER
 from grammar.turns.flanges_told import MOUNTLESS
 from grammar.turns.told_before import RIGHT
 from grammar.words.groups import STANDS_IN
@@ -237,3 +237,8 @@ def is_the_lens(heard: Heard, before: Question) -> bool:
     others = {one.focal_length_mm for one in before.known} - here
     again = heard.tells("pick:other") or any(one.text.casefold() == _AGAIN for one in tokens)
     return led and again and tokens[told[0]].numbers[0] in others
+
+
+def wants_tube(before: Question) -> bool:
+    """Whether tubes were asked for, and how long they are is not told yet."""
+    return any(one.piece == SPACER and one.thickness_mm is None for one in before.adapters)

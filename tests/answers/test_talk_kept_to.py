@@ -35,3 +35,25 @@ def test_which_of_two_lenses_to_take_compares_them(club):
     )
     assert answer.intent == "compare"
     assert "16 mm f/1.4 C-mount lens: widest" in flat(answer)
+
+
+def rows(answer, name):
+    return {row.case: row.value.nominal for row in answer.quantities or () if row.name == name}
+
+
+@pytest.mark.parametrize(
+    "turns",
+    [
+        ("I want 1:1 with my 90", "i only have 65 mm of tube"),
+        ("I want 1:1 with my 90", "with tubes how many mm", "i've only got 65"),
+    ],
+)
+def test_a_size_that_was_hoped_for_is_not_what_the_lens_has(club, turns):
+    *_, answer = talk(club, *turns)
+    assert pytest.approx(0.722, abs=0.01) in rows(answer, "magnification").values()
+    assert max(rows(answer, "magnification").values()) < 1.01
+
+
+def test_a_size_that_the_lens_has_grows_with_the_tube(club):
+    *_, answer = talk(club, "my 90 macro goes to 1:2", "with 25 mm of tube")
+    assert pytest.approx(0.778, abs=0.01) in rows(answer, "magnification").values()

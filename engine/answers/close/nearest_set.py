@@ -64,4 +64,9 @@ def _was_wanted(question: Question) -> bool:
     """Whether the size was told while the tube for it was still asked for: 'what tube for 1:1', 'I have 12, 20, 36'."""
     before = question.prior
     same = before is not None and before.said("magnification") == question.said("magnification")
-    return same and before is not None and any(one.piece in DRAWN and is_open(one) for one in before.adapters)
+    if not same or before is None:
+        return False
+    drawn = [one for one in before.adapters if one.piece in DRAWN]
+    hoped = before.mentions("wanted-near", "size-asked") and not before.mentions("own-size")
+    # 'I want 1:1 with my 90', and then 'I only have 65 mm of tube'
+    return any(map(is_open, drawn)) or (not drawn and hoped)
