@@ -115,8 +115,7 @@ def _with(token: Token, says: str, heard: Heard, before: Question, lexicon: Lexi
     led = heard.text[:start]
     denied = DENIAL in token.listed.of(led.strip(" ,.-"))  # 'no 2.0' puts a number right, and leaves nothing away
     text = ("" if denied else led) + says + heard.text[token.end :]
-    again = hear(text, lexicon, before.intent)
-    return again.as_typed(heard)
+    return hear(text, lexicon, before.intent).as_typed(heard)
 
 
 def _put_for(heard: Heard, before: Question) -> tuple[Token, str] | None:
