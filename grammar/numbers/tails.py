@@ -6,6 +6,7 @@ from math import inf
 from typing import Final
 
 from grammar.things.casting import DRAWN, MAY_REDUCE, OPTICAL, SPACER
+from grammar.things.lens_behind_ring import is_lens_behind_sized_ring
 from grammar.things.marked_lens import is_marked_lens
 from grammar.words.groups import OWN_OR_ANY
 from grammar.words.token_kinds import HEADS, METRES
@@ -98,7 +99,8 @@ def tailed(tokens: list[Token], told: frozenset[str] = frozenset()) -> list[Toke
     """Numbers that follow their head: '85/2.8' in 'projector lens, 85/2.8'."""
     out: list[Token] = []
     for at, token in enumerate(tokens):
-        if _is_lens_behind_tubes(tokens, at) and out[-1].kind == "JOIN" and _ends_drawn(out[:-1]):
+        behind_tubes = _is_lens_behind_tubes(tokens, at) and out[-1].kind == "JOIN" and _ends_drawn(out[:-1])
+        if behind_tubes or is_lens_behind_sized_ring(out, tokens, at):
             out.append(token.as_("FOCAL", unit=""))
             continue
         back = _place_of_head(out, tokens, at)

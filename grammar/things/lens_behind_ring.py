@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.things.casting import DRAWN
 from grammar.words.groups import AFTER_SUBJECT, OF_FOCUSING
 from grammar.words.tokens import Token, is_plural
 
 _SHORTEST: Final = 8.0  # mm, of a lens that is told by its length alone
+_TAIL: Final = "TAIL"  # a number that follows its head
 _AHEAD: Final = 3  # tokens from what leads to what is done
 
 
@@ -42,3 +44,13 @@ def _does_focus(rest: list[Token]) -> bool:
         if AFTER_SUBJECT not in one.groups:
             return False
     return False
+
+
+def is_lens_behind_sized_ring(out: list[Token], tokens: list[Token], at: int) -> bool:
+    """'my M42-E ring is 27.5, 28mm: infinity?': the ring has its length, and no lens is told yet."""
+    token, before = tokens[at], out[-3:]
+    whole = token.is_mm and token.numbers[0] >= _SHORTEST and "." not in token.text
+    parted = [one.kind for one in before[1:]] == [_TAIL, "JOIN"] and before[2].text == "," and "." in before[1].text
+    lens = any(one.kind in ("FOCAL", "COMBO", "LENS") for one in tokens)
+    ring = parted and before[0].kind == "PIECE" and before[0].value not in DRAWN and not is_plural(before[0])
+    return whole and ring and not lens and any(one.kind == "LINK" for one in out)
