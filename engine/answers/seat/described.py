@@ -176,7 +176,9 @@ def _to_a_tenth(piece: Adapter, lens_mount: str, body_mount: str, knowledge: Kno
     length = piece.thickness_mm.shortest
     if not (piece.thickness_mm.is_fixed and is_known(length)):
         return piece
+    seat = _seat_mm(lens_mount, body_mount, knowledge)
     tenths = len(f"{length.nominal:g}".partition(".")[2]) == 1
+    tenths = tenths and seat is not None and round(seat + ROUNDING_MM, 1) == length.nominal
     told = _rounded(piece, lens_mount, body_mount, knowledge).thickness_mm.shortest if tenths else length
     return replace(piece, thickness_mm=Span.fixed(told))
 
