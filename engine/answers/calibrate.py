@@ -28,6 +28,7 @@ from engine.answers.shims.loose import off_by_mm
 from engine.answers.shims.only_so_far import asks_so_far
 from engine.answers.shims.plate_changed import plate_changed
 from engine.answers.shims.readings import readings_told
+from engine.answers.shims.remark_carried import with_mark_asked
 from engine.answers.shims.ring_of_mark import ring_of_mark
 from engine.answers.shims.scale_pair import by_scale_pair
 from engine.answers.shims.screwed_in import screwed_in
@@ -84,7 +85,7 @@ def calibrated(question: Question, knowledge: Knowledge) -> Answer:
     found = plate_changed(question, knowledge) or held_on_tube(question, SHIM_CALIBRATION, knowledge)
     if found is not None:
         return found
-    question = looked_up(question, knowledge.catalogue)
+    question = with_mark_asked(looked_up(question, knowledge.catalogue))
     stacked = by_spacers(question, "shim-calibration", knowledge)
     if stacked is not None:
         return stacked

@@ -4,13 +4,15 @@ from __future__ import annotations
 
 from typing import Final
 
-from engine.answers.parts.said import focals, mentions
+from engine.answers.parts.said import focals, mentions, numbers
 from engine.base.interval import Interval, is_known
 from engine.physics import calibration
 from grammar.kinds import FOCUS_VERDICT, SHIM_CALIBRATION
 from grammar.questions import OFF, Question
 from grammar.words.mentioned import Mention
 
+_TWO: Final = 2  # marks: that of infinity, and that asked for
+_FOUND: Final = frozenset(["infinity-falls-at", "infinity-wanted"])  # heard of where infinity was found
 CLOSE, FAR_OUT = "too close", "too far out"
 _HEARD: Final = {CLOSE: "sits-too-close", FAR_OUT: "sits-too-far"}
 
@@ -40,6 +42,22 @@ def as_remark(
     values = (*rest, ("thickness", off), (OFF, way), ("mark", f"{at:g} mm"))
     heard = (*question.mentioned, Mention(_HEARD[way], place, place))
     return question.with_(intent=SHIM_CALIBRATION, distance_mm=None, topic=None, values=values, mentioned=heard)
+
+
+def with_mark_asked(question: Question) -> Question:
+    """'infinity at the 10 m mark, what does 3 m mean then': the nearer mark on the seat that the farther one tells."""
+    told, lenses = numbers(question, "mark"), focals(question)
+    asked = mentions(question, "mark-meaning", "mark-then") and not mentions(question, "between")
+    if len(told) != _TWO or told[0] == told[1] or len(lenses) != 1 or not asked:
+        return question
+    off = _off_by(max(told), lenses[0])
+    if off is None:
+        return question
+    rest, place = question.rest("mark", "thickness", "shim", OFF), len(question.text)
+    values = (*rest, ("thickness", off), (OFF, CLOSE), ("mark", f"{min(told):g} mm"))
+    # where infinity was found is used up: what is asked is the other mark
+    heard = tuple(one for one in question.mentioned if one.key not in _FOUND)
+    return question.with_(distance_mm=None, values=values, mentioned=(*heard, Mention(_HEARD[CLOSE], place, place)))
 
 
 def on_that_seat(question: Question, before: Question) -> Question | None:
