@@ -99,7 +99,9 @@ def bodies_of(
     if formats and before.bodies and before.bodies[0].kind in ("mount", "body"):
         rest = tuple(thing for thing in said.things if thing.kind != "format")
         return (replace(before.bodies[0], format=formats[0].id), *before.bodies[1:]), rest
-    return before.bodies, said.things or framed
+    # 'black corners how bad' names an advice, and no other frame
+    kept = () if formats or said.intent != before.intent else framed
+    return before.bodies, (*kept, *said.things) if kept else said.things or framed
 
 
 def is_film_camera(part: Part, cast: Cast) -> bool:
