@@ -10,14 +10,14 @@ import pytest
 import yaml
 
 from engine.answers.parts.answer import NO
-from engine.ask import Desk
 from engine.facts.subjects import subjects_of
 from engine.render.record import record_of
 from engine.talk import Talk
+from tests.desks import desk_of
 
 LIST = Path(__file__).parents[1] / "data" / "about.yaml"
 LEAST_SHARE = 0.9  # of the questions whose nearest advice must be right
-DESK = Desk()
+DESK = desk_of()
 
 
 @cache

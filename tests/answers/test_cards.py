@@ -14,10 +14,11 @@ from engine.answers.parts.card_parts import Card, Grid, figures_of, spoken
 from engine.answers.parts.knowledge import Knowledge
 from engine.ask import Desk
 from engine.base.interval import Interval
+from tests.desks import desk_of
 
 GEAR = Path(__file__).parents[1] / "data" / "cards-gear.yaml"
-DESK = Desk((), GEAR)
-EMPTY_HANDED = Desk()
+DESK = desk_of(GEAR)
+EMPTY_HANDED = desk_of()
 FOCAL = 50.0
 
 
@@ -140,7 +141,7 @@ def test_strong_density_comes_with_a_word_on_infrared() -> None:
 
 
 def test_a_helicoid_of_no_use_is_not_taken_where_another_does() -> None:
-    owned = Desk((), Path(__file__).parents[1] / "render" / "gear.yaml")
+    owned = desk_of(Path(__file__).parents[1] / "render" / "gear.yaml")
     made = card("card for the dunlin on the skiff with a helicoid", owned)
     assert spoken(made.head).startswith("Infinity to")
 

@@ -18,6 +18,7 @@ from engine.facts.catalogue import load_catalogue
 from engine.render.record import record_of
 from engine.render.terminal import plain_text
 from engine.talk import Talk
+from tests.desks import desk_of
 
 GEAR = Path(__file__).parents[2] / "scenarios" / "a-box-of-lenses" / "gear.yaml"
 CONDITIONS = (
@@ -32,7 +33,7 @@ BODIES = ("skiff", "dory", "punt")
 
 @cache
 def desk() -> Desk:
-    return Desk(gear=GEAR)
+    return desk_of(GEAR)
 
 
 @cache
@@ -164,7 +165,7 @@ def test_without_a_body_it_is_the_one_of_before_else_each_of_ones_own(tmp_path: 
 @pytest.mark.parametrize("question", ["which of my lenses cover full frame", "which of my bodies take a C lens",
                                       "which of my adapters fit E", "all my lenses on all my bodies"])  # fmt: skip
 def test_without_gear_it_says_how_to_tell_it(question: str) -> None:
-    answer = Desk().ask(question)
+    answer = desk_of().ask(question)
     assert answer.status == 1
     assert [line.kind for line in answer.lines] == ["ask"]
     assert "Tell them" in answer.lines[0].text
@@ -234,7 +235,7 @@ def test_what_hangs_on_a_body_is_asked_of_the_body_and_what_needs_a_frame_of_the
 
 
 def _club() -> Desk:
-    return Desk(gear=Path(__file__).parents[1] / "render" / "gear.yaml")
+    return desk_of(Path(__file__).parents[1] / "render" / "gear.yaml")
 
 
 @pytest.mark.parametrize(

@@ -6,11 +6,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from engine.ask import Desk
 from engine.doors.highlighting import as_typed, parts_of
 from grammar.words.lexicon import Lexicon
+from tests.desks import desk_of
 
-LEXICON: Lexicon = as_typed(Desk().lexicon)
+LEXICON: Lexicon = as_typed(desk_of().lexicon)
 
 
 def marked(text: str) -> list[tuple[str, str]]:
