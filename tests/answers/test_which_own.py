@@ -19,6 +19,7 @@ from engine.render.record import record_of
 from engine.render.terminal import plain_text
 from engine.talk import Talk
 from tests.desks import desk_of
+from tests.examples import examples
 
 GEAR = Path(__file__).parents[2] / "scenarios" / "a-box-of-lenses" / "gear.yaml"
 CONDITIONS = (
@@ -55,7 +56,7 @@ def listed_in(answer: Answer) -> list[str]:
     return [text.partition(". ")[2].partition(":")[0] for text in rows]
 
 
-@settings(max_examples=12, deadline=None)
+@settings(max_examples=examples(12), deadline=None)
 @given(
     st.lists(st.sampled_from(CONDITIONS), min_size=1, max_size=2, unique=True), st.sampled_from(ORDERS),
     st.sampled_from(BODIES),
@@ -65,7 +66,7 @@ def test_an_order_never_changes_which_lenses_fulfil(conditions: list[str], order
     assert outcomes(plain) == outcomes(f"{plain}, {order}")
 
 
-@settings(max_examples=12, deadline=None)
+@settings(max_examples=examples(12), deadline=None)
 @given(st.sampled_from(CONDITIONS), st.sampled_from(BODIES))
 def test_a_condition_and_its_denial_split_what_is_decided(condition: str, body: str) -> None:
     plain = outcomes(f"which of my lenses {condition} on the {body}")
@@ -74,7 +75,7 @@ def test_a_condition_and_its_denial_split_what_is_decided(condition: str, body: 
     assert {name: (1 - high, 1 - low) for name, (low, high) in plain.items()} == denied
 
 
-@settings(max_examples=12, deadline=None)
+@settings(max_examples=examples(12), deadline=None)
 @given(st.sampled_from(CONDITIONS), st.sampled_from(CONDITIONS), st.sampled_from(BODIES))
 def test_and_is_the_lesser_of_the_two_and_or_the_greater(one: str, other: str, body: str) -> None:
     first, second = (outcomes(f"which of my lenses {condition} on the {body}") for condition in (one, other))
