@@ -93,8 +93,8 @@ def weigh(features: frozenset[str], lexicon: Lexicon) -> Weighed:
     """The intents that the evidence speaks for. Of equals the one that stands first in the word list wins."""
     totals: dict[str, float] = {}
     spoke: dict[str, list[tuple[float, str]]] = {}
-    for evidence in lexicon.words.evidence:
-        if evidence.needs <= features and not evidence.lacks & features:
+    for evidence in lexicon.words.evidence_on(features):
+        if evidence.lacks.isdisjoint(features):
             totals[evidence.intent] = totals.get(evidence.intent, 0.0) + evidence.weight
             if evidence.weight > 0:
                 spoke.setdefault(evidence.intent, []).extend((-evidence.weight, one) for one in sorted(evidence.needs))

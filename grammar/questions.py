@@ -249,7 +249,7 @@ class Question:
 
     def mentions(self, *keys: str) -> bool:
         """Whether the text, or what still asks of the question before, holds a phrase of one of the keys."""
-        return any(one.key in keys for one in self.mentioned)
+        return not frozenset(keys).isdisjoint([one.key for one in self.mentioned])
 
     def places(self, key: str) -> tuple[Mention, ...]:
         """Where in the text itself phrases of the key stand, in their order."""

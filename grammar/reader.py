@@ -31,7 +31,7 @@ from grammar.turns.way_asked import with_way_asked, without_asked
 from grammar.words.atoms import key_of, smooth
 from grammar.words.breath import said_rightly
 from grammar.words.lexicon import Lexicon
-from grammar.words.mentioned import mentioned
+from grammar.words.mentioned import mentioned_in
 from grammar.words.tokens import LONGEST
 
 PLAINLY: Final = 0.85  # how likely an intent must be for nothing else to be offered beside it
@@ -120,14 +120,13 @@ def _stood(got: Question, before: Question) -> tuple[Thing, ...]:
 
 def _with_mentioned(question: Question, lexicon: Lexicon) -> Question:
     """The question with what its text mentions, and what the word means for how a thickness is off."""
-    # no phrase begins in the one and ends in the other
-    said, phrases = f"{question.text}\n{question.asked}", lexicon.words.mentions
-    question = question.with_(mentioned=without_asked(mentioned(said, phrases)))
+    said, phrases = (question.text, question.asked), lexicon.words.mentions
+    question = question.with_(mentioned=without_asked(mentioned_in(said, phrases)))
     if question.limits.with_glass and question.mentions(GLASS_ASKED):
         # 'do I need anything with glass in': asked, and no condition
         question = question.with_(limits=replace(question.limits, with_glass=False))
     word = question.off_word
-    return question.with_(mentioned=without_asked(mentioned(f"{said}\n{word}", phrases))) if word else question
+    return question.with_(mentioned=without_asked(mentioned_in((*said, word), phrases))) if word else question
 
 
 def _read(text: str, lexicon: Lexicon, before: Question | None) -> Question | Unread:

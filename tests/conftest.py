@@ -14,21 +14,36 @@ import tempfile
 import pytest
 from hypothesis import settings
 
-# what a test shows must not hang on how busy the machine is
-settings.register_profile("unhurried", deadline=None)
-settings.load_profile("unhurried")
+from tests.examples import DAILY, LONG
 
+MARKED = "long"
+SLOW = ("outside", "render", "doors")  # rooms of which a file may take half a minute
 KEPT_IN = pytest.StashKey[str]()
 
 
 def pytest_configure(config: pytest.Config) -> None:
     """Nothing is read from what the user keeps, and the commands that tests start need not prepare the facts anew."""
+    settings.load_profile(LONG if _is_long(config) else DAILY)
     # the command is started some hundred times and each test module is compiled by every worker
     os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
     sys.dont_write_bytecode = False
     gc.set_threshold(500_000, 20, 20)  # searching all that the tests hold took a fifth of their time
     if "PYTEST_XDIST_WORKER" not in os.environ:  # a worker has the folder of the run it belongs to
         config.stash[KEPT_IN] = os.environ["RINGPATH_CACHE"] = tempfile.mkdtemp(prefix="ringpath-tests-")
+
+
+@pytest.hookimpl(tryfirst=True)
+def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
+    """In the long run tests of random examples try all of theirs. What takes longest begins first."""
+    if _is_long(config):
+        for item in items:
+            if getattr(getattr(item, "obj", None), "is_hypothesis_test", False):
+                item.add_marker(MARKED)
+    items.sort(key=lambda item: item.path.parent.name not in SLOW)
+
+
+def _is_long(config: pytest.Config) -> bool:
+    return str(config.getoption("markexpr")) == MARKED
 
 
 def pytest_unconfigure(config: pytest.Config) -> None:

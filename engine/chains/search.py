@@ -133,12 +133,9 @@ def found_of(steps: tuple[Step, ...]) -> Found:
     """The numbers of a chain, summed over its adapters."""
     least = greatest = pieces = bought = price = 0
     glass, known, measured = False, True, True
-    ids: list[str] = []
     for step in steps:
         if isinstance(step, Joint):
-            ids.append(f"{step.front}>{step.rear}")
             continue
-        ids.append(step.id)
         pieces += 1
         least += step.least_um
         greatest += step.greatest_um
@@ -147,7 +144,11 @@ def found_of(steps: tuple[Step, ...]) -> Found:
         glass = glass or step.glass
         known = known and step.known
         measured = measured and step.measured
-    return Found(steps, least, greatest, pieces, glass, bought, price, known, measured, tuple(ids))
+    return Found(steps, least, greatest, pieces, glass, bought, price, known, measured, _ids_of(steps))
+
+
+def _ids_of(steps: tuple[Step, ...]) -> tuple[str, ...]:
+    return tuple([f"{step.front}>{step.rear}" if isinstance(step, Joint) else step.id for step in steps])
 
 
 def _with_tubes(core: tuple[Step, ...], tubes: Sequence[tuple[int, Ring]]) -> tuple[Step, ...]:
@@ -200,7 +201,7 @@ class Search:
         be looked at; there may be tens of thousands of them.
         """
         stood = [self.wanted.start, *(step.rear for step in core.steps)]
-        best: dict[tuple[Any, ...], tuple[Any, ...]] = {}
+        best: dict[tuple[Any, ...], tuple[int, tuple[tuple[int, Ring], ...]]] = {}
         lacking = self._lacking(core.steps)
         for chosen in _tube_sets(self.rings, stood, self.wanted.most_pieces - core.pieces, self.wanted, lacking):
             least = greatest = price = bought = 0
@@ -218,8 +219,13 @@ class Search:
             key = (least, greatest, len(chosen), bought, glass, known, measured, places)
             if key not in best or price < best[key][0]:
                 best[key] = (price, chosen)
-        for _, chosen in best.values():
-            found = found_of(_with_tubes(core.steps, chosen))
+        for (least, greatest, _, bought, glass, known, measured, _), (price, chosen) in best.items():
+            steps = _with_tubes(core.steps, chosen)
+            found = Found(
+                steps, core.least_um + least, core.greatest_um + greatest, core.pieces + len(chosen),
+                core.glass or glass, core.bought + bought, core.price_cents + price, core.known and known,
+                core.measured and measured, _ids_of(steps),
+            )  # fmt: skip
             if self.wanted.accepted(found):
                 yield found
 

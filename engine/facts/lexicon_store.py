@@ -3,22 +3,29 @@
 from __future__ import annotations
 
 import os
+from collections.abc import Mapping
 from hashlib import sha256
 from typing import Final
 
 from engine.facts import cache
 from engine.facts.catalogue import Catalogue
+from engine.facts.guidance import Word
 from engine.facts.kinds import READ_TRAITS
 from engine.facts.records import Format, Mount
 from engine.facts.subjects import subjects_of
 from grammar.words import plain_lexicon
 from grammar.words.lexicon import Lexicon
+from grammar.words.wordlist import WordList
 
 _FULL: Final = "35mm-full-frame"
 SLOT: Final = "lexicon"
 OWN_SLOT: Final = "lexicon-own"  # one with names of the user's gear puts the plain one not out of its place
 # of the grammar's folder
 _BUILT_BY: Final = ("atoms.py", "groups.py", "lexicon.py", "numerals.py", "plain_lexicon.py", "wordlist.py")
+_MOST: Final = 4
+# the lexicons of the facts asked last, by their keys, each with the words as the facts have them: gear that is written
+# brings names, and seldom a word
+_last: list[tuple[str, Mapping[str, Word], Lexicon]] = []
 
 
 def lexicon_of(catalogue: Catalogue) -> Lexicon:
@@ -32,6 +39,16 @@ def _words_of(catalogue: Catalogue) -> Lexicon:
     key = _key(catalogue)
     if key is None:
         return built(catalogue)
+    lexicon = next((one for of, _, one in _last if of == key), None)
+    if lexicon is None:
+        words = next((one.words for _, of, one in _last if of is catalogue.words), None)
+        lexicon = built(catalogue, words) if words is not None else _prepared(catalogue, key)
+    _last[:] = [(key, catalogue.words, lexicon), *(row for row in _last if row[0] != key)][:_MOST]
+    return lexicon
+
+
+def _prepared(catalogue: Catalogue, key: str) -> Lexicon:
+    """The lexicon as it was kept, or else built and kept."""
     slot = OWN_SLOT if catalogue.gear_ids else SLOT
     plain = cache.kept_at(slot, key)
     if plain is not None:
@@ -44,8 +61,8 @@ def _words_of(catalogue: Catalogue) -> Lexicon:
     return lexicon
 
 
-def built(catalogue: Catalogue) -> Lexicon:
-    """The lexicon made of the records."""
+def built(catalogue: Catalogue, words: WordList | None = None) -> Lexicon:
+    """The lexicon made of the records; `words`: the list of their words, where it is made already."""
     return Lexicon.build(
         catalogue.names(),
         ((word.means, word.says) for word in catalogue.words.values()),
@@ -55,6 +72,7 @@ def built(catalogue: Catalogue) -> Lexicon:
         [mount.id for mount in catalogue.mounts.values() if mount.formats and _FULL not in mount.formats],
         [mount.id for mount in catalogue.mounts.values() if mount.thread is not None],
         _by_trait(catalogue),
+        words,
     )
 
 

@@ -5,17 +5,22 @@ from __future__ import annotations
 import gc
 import os
 from collections.abc import Sequence
+from typing import Final
 
 from engine.base.compact import compact
 from engine.base.problem import Problem
 from engine.facts import cache
 from engine.facts.basis import Source
 from engine.facts.encoding import Odd, decoded, encoded
-from engine.facts.files import FactFile, Layer, files_of, shown_path
+from engine.facts.files import FactFile, Layer, files_of, shipped_layer, shown_path
 from engine.facts.sections import SECTIONS
 from engine.facts.tables import Part, Table, Tables, laid_over, nothing
 
 OWN: Source = Source("own", "your own gear file and measurements")
+_MOST_SHIPPED: Final = 2
+# the shipped facts that were prepared in this run, by their key and where they are seen from: gear that is written is
+# laid over them anew, and they stay as they are
+_shipped: dict[tuple[str, str], Part] = {}
 
 
 @compact
@@ -82,8 +87,16 @@ def _kept(layers: Sequence[Layer], layer: Layer, key: str) -> Part | None:
         path = layers[number].path
         return shown_path(os.path.join(path, inside) if inside else path)
 
+    seen = (key, shown_path(layer.path)) if layer == shipped_layer() else None
+    if seen is not None and seen in _shipped:
+        return _shipped[seen]
     payload = cache.kept(layer, key)
     try:
-        return None if payload is None else decoded(payload, shown)
+        part = None if payload is None else decoded(payload, shown)
     except Odd:
         return None
+    if seen is not None and part is not None:
+        if len(_shipped) >= _MOST_SHIPPED:
+            del _shipped[next(iter(_shipped))]
+        _shipped[seen] = part
+    return part

@@ -18,11 +18,12 @@ Waiting = tuple[Callable[[Row], Any], Row]  # a record still to be made
 class Table(Mapping[str, R], Generic[R]):
     """id -> record, in the order of the facts."""
 
-    __slots__ = ("_entries", "_whole")
+    __slots__ = ("_called", "_entries", "_whole")
 
     def __init__(self, entries: Mapping[str, R | Waiting] | None = None) -> None:
         self._entries: dict[str, Any] = dict(entries or {})
         self._whole = False
+        self._called: list[tuple[str, str]] | None = None  # what `called` told before
 
     def __getitem__(self, record_id: str) -> R:
         entry = self._entries[record_id]
@@ -56,6 +57,11 @@ class Table(Mapping[str, R], Generic[R]):
 
     def called(self, section: str) -> Iterator[tuple[str, str]]:
         """(phrase, id) for each way to call a record by name, without making it."""
+        if self._called is None:
+            self._called = list(self._names(section))
+        return iter(self._called)
+
+    def _names(self, section: str) -> Iterator[tuple[str, str]]:
         order = [field.name for field in fields(SECTIONS[section])]
         columns = [order.index(name) for name in NAMED[section]]
         for record_id, entry in self._entries.items():

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from functools import lru_cache
 from itertools import pairwise
 from typing import Final
 from unicodedata import category, normalize
@@ -34,6 +35,7 @@ _WITHIN: Final = re.compile(r"(?:\s+|\s?[-/_(),]\s?|:|\.|\)?,?\s?\(?)?")  # the 
 # the name of a file keeps its marks
 _QUOTED: Final = re.compile(r'(?<![^\s(])"(?=\+?[^\W_])([^"]*)(?<!\.svg)(?<!\.html)(?<!\.htm)"')
 _MOST_WORDS: Final = 9  # of one name
+_MOST_KEYS: Final = 20_000  # names that are kept with their keys: gear that is written has them made anew
 _DIGITS_APART: Final = re.compile(r"\d([\s\-/._()+:,]+)(?=\d)")
 _APART: Final = str.maketrans("", "", " \t\n-/._'\"()+:,&")
 _KEPT: Final = str.maketrans("\1\2\3\4", "/.- ")
@@ -88,6 +90,7 @@ def atoms_of(line: str) -> list[Atom]:
     return found
 
 
+@lru_cache(maxsize=_MOST_KEYS)
 def key_of(phrase: str) -> str:
     """The form under which a name is kept: case-folded, without the marks that people leave out or put in.
 

@@ -62,6 +62,7 @@ class Lexicon:
         never_full: Collection[str] = (),
         threaded: Collection[str] = (),
         by_trait: Mapping[str, frozenset[str]] | None = None,
+        word_list: WordList | None = None,
     ) -> Lexicon:
         """A lexicon from (phrase, kind, id), (means, phrases) and (phrases, mount ids, likeliest id).
 
@@ -69,6 +70,7 @@ class Lexicon:
         kind keeps them all; shared designations are such phrases with a likeliest one. `hosts`: mounts of which a
         question mostly means a body that takes other lenses. `never_full`: mounts of which no body is of full frame.
         `threaded`: those that are screws. `by_trait`: mounts and formats by a trait that questions are read by.
+        `word_list`: the list of the words, where there is one already.
         """
         lexicon = Lexicon(
             own=frozenset(own),
@@ -77,8 +79,11 @@ class Lexicon:
             threaded=frozenset(threaded),
             by_trait=dict(by_trait or {}),
         )
-        for means, phrases in words:
-            lexicon.words.add(means, phrases)
+        if word_list is not None:
+            lexicon.words = word_list
+        else:
+            for means, phrases in words:
+                lexicon.words.add(means, phrases)
         lexicon._add_names(names, own)
         for phrases, ids, likely in shared:
             lexicon._add_shared(phrases, ids, likely, own)

@@ -24,14 +24,15 @@ _GAP: Final = r"(?: [\w'./-]+){0,3}?"
 
 
 _QUOTED: Final = re.compile(r"[\"“”]([a-z][\w./]*)[\"“”]")  # a word set in quotes, which say nothing here
-_BEGUN: Final = (2, 3, 4)  # by so many signs of their beginning phrases are looked for
+_BEGUN: Final = (2, 3, 4)  # by so many signs of their beginning phrases of one word are looked for
 _STARTS: Final = re.compile(r"(?<![a-z0-9])[^ ]")  # where a phrase may begin
 _FEW: Final = 16  # keys whose phrases are looked for one by one
 _Needed: TypeAlias = tuple[tuple[str, ...], ...]  # of each word of a phrase with signs, those of which one must stand
-_Row: TypeAlias = tuple[int, str, str, _Needed | None]  # its place among all, its key, the phrase, what it needs
-# the word lists that were looked through last, by how their phrases begin
+_Row: TypeAlias = tuple[int, str, str]  # its place among all, its key, the phrase
+# the word lists that were looked through last, by how their phrases begin, and what was found in the last few texts
 _MOST_LISTS: Final = 4
-_last: list[tuple[Mapping[str, tuple[str, ...]], dict[str, list[_Row]]]] = []
+_MOST_TEXTS: Final = 8
+_last: list[_Listed] = []
 
 
 class Mention(NamedTuple):
@@ -43,6 +44,15 @@ class Mention(NamedTuple):
     number: float | None = None
 
 
+class _Listed(NamedTuple):
+    """A long list of phrases made ready."""
+
+    phrases: Mapping[str, tuple[str, ...]]
+    begun: dict[str, list[_Row]]
+    ranks: dict[str, int]  # the place of each key
+    found: dict[str, tuple[Mention, ...]]
+
+
 def mentioned(
     text: str, phrases: Mapping[str, tuple[str, ...]], only: Container[str] | None = None
 ) -> tuple[Mention, ...]:
@@ -50,9 +60,43 @@ def mentioned(
 
     `only`: the keys of a long list that are looked for, where not all are.
     """
-    flat = _QUOTED.sub(r"\1  ", text.casefold().replace("’", "'"))
+    flat = _flat(text)
+    if len(phrases) <= _FEW:
+        rows = ((0, key, one) for key, of_key in phrases.items() for one in of_key)
+        return _found([row for row in rows if _may_stand(row[2], flat)], flat, phrases)
+    found = _found_in(flat, _listed(phrases))
+    return found if only is None else tuple([one for one in found if one.key in only])
+
+
+def mentioned_in(texts: Iterable[str], phrases: Mapping[str, tuple[str, ...]]) -> tuple[Mention, ...]:
+    """The same in texts that stand one below the other: no phrase begins in one and ends in the next."""
+    listed = _listed(phrases)
+    found: list[Mention] = []
+    begins = 0
+    for text in texts:
+        flat = _flat(text)
+        found += [Mention(key, at + begins, end + begins, number) for key, at, end, number in _found_in(flat, listed)]
+        begins += len(flat) + 1
+    return tuple(sorted(found, key=lambda one: listed.ranks[one.key]))
+
+
+def _flat(text: str) -> str:
+    return _QUOTED.sub(r"\1  ", text.casefold().replace("’", "'"))
+
+
+def _found_in(flat: str, listed: _Listed) -> tuple[Mention, ...]:
+    found = listed.found.get(flat)
+    if found is None:
+        if len(listed.found) >= _MOST_TEXTS:
+            del listed.found[next(iter(listed.found))]
+        found = listed.found[flat] = _found(_rows_of(flat, listed.begun), flat, listed.phrases)
+    return found
+
+
+def _found(rows: Iterable[_Row], flat: str, phrases: Mapping[str, tuple[str, ...]]) -> tuple[Mention, ...]:
+    """The places of the rows' phrases."""
     found: dict[str, list[tuple[int, int, float | None]]] = {}
-    for _, key, one, _ in _rows_of(flat, phrases, only):
+    for _, key, one in rows:
         found.setdefault(key, []).extend(_places(one, flat))
     return tuple(
         Mention(key, *place) for key in phrases if key in found for place in sorted(found[key], key=lambda row: row[:2])
@@ -65,38 +109,57 @@ def outside(places: Iterable[Mention], others: Iterable[Mention]) -> tuple[Menti
     return tuple(one for one in places if not any(other.at <= one.at and one.end <= other.end for other in wider))
 
 
-def _rows_of(flat: str, phrases: Mapping[str, tuple[str, ...]], only: Container[str] | None) -> list[_Row]:
+def _listed(phrases: Mapping[str, tuple[str, ...]]) -> _Listed:
+    listed = next((one for one in _last if one.phrases is phrases), None)
+    if listed is None:
+        listed = _Listed(phrases, _by_beginning(phrases), {key: at for at, key in enumerate(phrases)}, {})
+        _last[:] = [listed, *_last[: _MOST_LISTS - 1]]
+    return listed
+
+
+def _rows_of(flat: str, begun: Mapping[str, list[_Row]]) -> list[_Row]:
     """The phrases of which one may begin somewhere in the text, and all that must stand does, in their order."""
-    if len(phrases) <= _FEW:
-        rows: Iterable[_Row] = ((0, key, one, _needed(one)) for key, of_key in phrases.items() for one in of_key)
-    else:
-        begun = next((listed for of, listed in _last if of is phrases), None)
-        if begun is None:
-            begun = _by_beginning(phrases)
-            _last[:] = [(phrases, begun), *_last[: _MOST_LISTS - 1]]
-        starts = [place.start() for place in _STARTS.finditer(flat)]
-        begins = {flat[at : at + signs] for at in starts for signs in _BEGUN}
-        rows = (row for one in (*begins, "") for row in begun.get(one, ()))
-    stand = dict.fromkeys(row for row in rows if (only is None or row[1] in only) and _may_stand(row, flat))
-    return sorted(stand, key=lambda row: row[0])
+    begins = {""}
+    for place in _STARTS.finditer(flat):
+        at = place.start()
+        begins.update([flat[at : at + signs] for signs in _BEGUN])
+        begins.add(flat[at : flat.find(" ", at) + 1])
+    stand = {row for one in begins if one in begun for row in begun[one] if _may_stand(row[2], flat)}
+    return sorted(stand)
 
 
 def _by_beginning(phrases: Mapping[str, tuple[str, ...]]) -> dict[str, list[_Row]]:
-    """The phrases by the signs that they begin with; by none those that may begin with others."""
+    """The phrases by their first word with the blank behind it; by the signs that it begins with where no more stand.
+
+    By nothing those that may begin with others.
+    """
     begun: dict[str, list[_Row]] = {}
-    for at, (key, one) in enumerate((key, one) for key, of_key in phrases.items() for one in of_key):
-        first, *rest = one.split(" ")
-        behind = " " if rest and rest[0] != BESIDE_SIGN else ""
-        words = [word + behind for word in _either(first)]
-        plain = first != GAP_SIGN and NUMBER_SIGN not in first and all(len(word) >= _BEGUN[0] for word in words)
-        for word in {word[: _BEGUN[-1]] for word in words} if plain else {""}:
-            begun.setdefault(word, []).append((at, key, one, _needed(one)))
+    at = -1
+    for key, of_key in phrases.items():
+        for one in of_key:
+            at += 1
+            first, blank, rest = one.partition(" ")
+            if EITHER_SIGN not in first and NUMBER_SIGN not in first and first != GAP_SIGN:
+                words = [first]
+            else:
+                words = _begun_by(first)
+            if not blank or rest.startswith(BESIDE_SIGN):
+                words = [word[: _BEGUN[-1]] if len(word) >= _BEGUN[0] else "" for word in words]
+            else:
+                words = [word and f"{word} " for word in words]
+            for word in words if len(words) == 1 else {""} if "" in words else set(words):
+                begun.setdefault(word, []).append((at, key, one))
     return begun
 
 
-def _may_stand(row: _Row, text: str) -> bool:
+def _begun_by(first: str) -> list[str]:
+    """The words that the first of a phrase stands for; none where it may be any."""
+    return [""] if first == GAP_SIGN or NUMBER_SIGN in first else list(_either(first))
+
+
+def _may_stand(phrase: str, text: str) -> bool:
     """Whether all that must stand in the text for the phrase does: that which is cheap to know."""
-    _, _, phrase, needed = row
+    needed = _needed(phrase)
     if needed is None:
         return phrase in text
     for alternatives in needed:

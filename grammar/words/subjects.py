@@ -96,6 +96,7 @@ class Subjects:
         self._whole: dict[tuple[int, int], float] = {}  # what a phrase of a text counts with all its stems
         # the last question's, which is looked up again for each of several kinds of question
         self._last: tuple[frozenset[str], list[_Scored]] = (frozenset(), [])
+        self._matched: dict[str, list[Match]] = {}  # its matches by the kind of question
         self._mended: dict[str, str] = {}  # words looked up for a slip before
 
     def knows(self, word: str) -> bool:
@@ -112,24 +113,30 @@ class Subjects:
     def matches(self, text: str, intent: str = "") -> list[Match]:
         """Every text that shares a word with `text`, the nearest first. `intent`: what is asked of them."""
         asked = self._asked(text)
-        found = [self._match(asked, row, row[2] * _favour(row[0], intent)) for row in self._looked_up(asked)]
-        found.sort(key=lambda match: (-match.score, match.id))
-        return found
+        rows = self._looked_up(asked)
+        if intent not in self._matched:
+            whole = sum(map(self._tells, asked))
+            found = [self._match(asked, whole, row, row[2] * _favour(row[0], intent)) for row in rows]
+            found.sort(key=lambda match: (-match.score, match.id))
+            self._matched[intent] = found
+        return list(self._matched[intent])
 
     def nearest(self, text: str) -> Match | None:
         """The first of the matches, whatever is asked of them."""
         asked = self._asked(text)
         best = min(self._looked_up(asked), key=lambda row: (-row[2] * _favour(row[0], ""), row[0].id), default=None)
-        return self._match(asked, best, best[2] * _favour(best[0], "")) if best is not None else None
+        whole = sum(map(self._tells, asked))
+        return self._match(asked, whole, best, best[2] * _favour(best[0], "")) if best is not None else None
 
-    def _match(self, asked: frozenset[str], row: _Scored, score: float) -> Match:
+    def _match(self, asked: frozenset[str], whole: float, row: _Scored, score: float) -> Match:
+        """`whole`: how much all that is asked tells."""
         of, shared, _, held = row
-        told = sum(map(self._tells, shared)) / sum(map(self._tells, asked))
+        told = sum(map(self._tells, shared)) / whole
         return Match(of.id, of.asked, score, tuple(sorted(shared)), len(shared) / len(asked), told, held)
 
     def _looked_up(self, asked: frozenset[str]) -> list[_Scored]:
         if asked != self._last[0]:
-            self._last = (asked, self._scored(asked))
+            self._last, self._matched = (asked, self._scored(asked)), {}
         return self._last[1]
 
     def _scored(self, asked: frozenset[str]) -> list[_Scored]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable, Iterator
 from typing import Final
 
@@ -64,6 +65,8 @@ class WordList:
     numerals: Numerals = field(default_factory=Numerals)
     parted: set[str] = field(default_factory=set)  # cues that are written in several words (too): 'close up'
     _spelled: list[Spelled] = field(default_factory=list, compare=False)  # made of the numerals when first asked for
+    # evidence by one of the features that it needs, each row with its place: made when first asked for
+    _by_need: dict[str, list[tuple[int, Evidence]]] = field(default_factory=dict, compare=False)
 
     @property
     def spelled(self) -> Spelled:
@@ -71,12 +74,23 @@ class WordList:
             self._spelled.append(Spelled(self.numerals, self.groups))
         return self._spelled[0]
 
+    def evidence_on(self, features: frozenset[str]) -> list[Evidence]:
+        """The evidence that needs none but these features, in its order."""
+        if not self._by_need and self.evidence:
+            often = Counter(need for one in self.evidence for need in one.needs)
+            for row in enumerate(self.evidence):
+                rarest = min(row[1].needs, key=lambda need: (often[need], need), default="")
+                self._by_need.setdefault(rarest, []).append(row)
+        rows = [row for need in (*features, "") for row in self._by_need.get(need, ()) if row[1].needs <= features]
+        return [one for _, one in sorted(rows, key=lambda row: row[0])]
+
     def add(self, means: str, phrases: Iterable[str]) -> None:
         """Take in one record of the word list: `means` is a class, a value there and what it implies."""
         parts = parts_of_means = means.split()
         phrases = tuple(phrases)
         if parts[:1] == ["intent"]:
             self.evidence.extend(_evidence(parts[1], line) for line in phrases)
+            self._by_need.clear()
             return
         sort, value = (parts[0] if parts else ""), (parts[1] if len(parts) > 1 else "")
         if sort in (REPLY, ALIKE, EMPTY, ASKING):

@@ -4,25 +4,23 @@ from __future__ import annotations
 
 import pytest
 
-from engine.ask import Desk
 from engine.render.record import record_of
 from engine.talk import Talk
 from tests.answers.picture import LENSES
+from tests.desks import desk_of
 
 
-@pytest.fixture(scope="module")
+@pytest.fixture(scope="session")
 def desk(tmp_path_factory):
     path = tmp_path_factory.mktemp("gear") / "gear.yaml"
     path.write_text(LENSES, encoding="utf-8")
-    made = Desk(gear=path)
-    assert not made.problems
-    return made
+    return desk_of(path)
 
 
 @pytest.fixture(scope="module")
 def club():
     """A desk without any gear."""
-    return Desk()
+    return desk_of()
 
 
 @pytest.fixture(scope="module")

@@ -19,6 +19,7 @@ from engine.ask import Desk
 from engine.base.compact import compact
 from engine.render.record import record_of
 from engine.talk import Talk
+from tests.desks import desk_of
 from tests.reading import loaded
 
 DATA = Path(__file__).parents[1] / "data" / "questions.yaml"
@@ -66,7 +67,7 @@ def questions() -> dict[str, Any]:
 
 def scores(data: dict[str, Any] | None = None) -> list[Score]:
     """Every single question, and every turn of every talk, each talk in one memory."""
-    desk, data = Desk(), data or questions()
+    desk, data = desk_of(), data or questions()
     out = []
     for row in data["asked"]:
         talk = Talk()

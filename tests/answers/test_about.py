@@ -7,22 +7,22 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-import yaml
 
 from engine.answers.parts.answer import NO
-from engine.ask import Desk
 from engine.facts.subjects import subjects_of
 from engine.render.record import record_of
 from engine.talk import Talk
+from tests.desks import desk_of
+from tests.reading import loaded
 
 LIST = Path(__file__).parents[1] / "data" / "about.yaml"
 LEAST_SHARE = 0.9  # of the questions whose nearest advice must be right
-DESK = Desk()
+DESK = desk_of()
 
 
 @cache
 def rows() -> list[dict[str, Any]]:
-    asked: list[dict[str, Any]] = yaml.safe_load(LIST.read_text(encoding="utf-8"))["asked"]
+    asked: list[dict[str, Any]] = loaded(LIST)["asked"]
     return asked
 
 
@@ -46,7 +46,7 @@ def test_the_nearest_advice_is_mostly_the_right_one() -> None:
     assert len(missed) <= (1 - LEAST_SHARE) * len(rows()), missed
 
 
-@pytest.mark.parametrize("say", yaml.safe_load(LIST.read_text(encoding="utf-8"))["strange"])
+@pytest.mark.parametrize("say", loaded(LIST)["strange"])
 def test_advice_that_shares_a_word_by_chance_answers_nothing(say: str) -> None:
     answer = DESK.ask(say, Talk())
     told = {f"{row.topic}: {row.says}" for row in DESK.catalogue.advice.values()}

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from engine.ask import Desk
+from tests.desks import desk_of
 
-DESK = Desk()
+DESK = desk_of()
 
 
 def text(question: str) -> str:

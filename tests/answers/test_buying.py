@@ -7,11 +7,12 @@ import pytest
 from engine.ask import Desk
 from engine.render.record import record_of
 from tests.answers.picture import flat, numbers, one
+from tests.desks import desk_of
 
 
 @pytest.fixture(scope="module")
 def plain() -> Desk:
-    return Desk()
+    return desk_of()
 
 
 def told(desk, text):

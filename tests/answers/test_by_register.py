@@ -8,11 +8,12 @@ from engine.ask import Desk
 from engine.base.interval import Interval
 from engine.render.record import record_of
 from engine.talk import Talk
+from tests.desks import desk_of
 
 
 @pytest.fixture(scope="module")
 def desk() -> Desk:
-    return Desk()
+    return desk_of()
 
 
 def registers(desk: Desk, text: str) -> dict[str, float]:

@@ -14,10 +14,12 @@ from engine.answers.parts.card_parts import Card, Grid, figures_of, spoken
 from engine.answers.parts.knowledge import Knowledge
 from engine.ask import Desk
 from engine.base.interval import Interval
+from tests.desks import desk_of
+from tests.examples import examples
 
 GEAR = Path(__file__).parents[1] / "data" / "cards-gear.yaml"
-DESK = Desk((), GEAR)
-EMPTY_HANDED = Desk()
+DESK = desk_of(GEAR)
+EMPTY_HANDED = desk_of()
 FOCAL = 50.0
 
 
@@ -73,7 +75,7 @@ def test_a_lens_too_close_tells_where_infinity_falls() -> None:
     st.sampled_from([25, 50, 60, 100, 250]),
     st.integers(min_value=9, max_value=16),
 )
-@settings(max_examples=25, deadline=None)
+@settings(max_examples=examples(25), deadline=None)
 def test_density_is_what_the_exposure_value_says(stop: float, below: int, scene: int) -> None:
     asked = f"card for a 50mm f/1.4 M42 lens on an E-mount APS-C body at f/{stop:g}, 1/{below}, EV {scene}, iso 100"
     made = card(asked, EMPTY_HANDED)
@@ -140,7 +142,7 @@ def test_strong_density_comes_with_a_word_on_infrared() -> None:
 
 
 def test_a_helicoid_of_no_use_is_not_taken_where_another_does() -> None:
-    owned = Desk((), Path(__file__).parents[1] / "render" / "gear.yaml")
+    owned = desk_of(Path(__file__).parents[1] / "render" / "gear.yaml")
     made = card("card for the dunlin on the skiff with a helicoid", owned)
     assert spoken(made.head).startswith("Infinity to")
 

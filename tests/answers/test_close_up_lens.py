@@ -8,10 +8,10 @@ import pytest
 
 from engine.answers.parts.answer import Answer
 from engine.answers.parts.card_parts import spoken
-from engine.ask import Desk
+from tests.desks import desk_of
 
-DESK = Desk()
-OWN = Desk((), Path(__file__).parents[1] / "data" / "cards-gear.yaml")
+DESK = desk_of()
+OWN = desk_of(Path(__file__).parents[1] / "data" / "cards-gear.yaml")
 
 
 def one(answer: Answer, name: str, case: str) -> float:

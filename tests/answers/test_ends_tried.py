@@ -8,6 +8,7 @@ import pytest
 
 from engine.ask import Desk
 from tests.answers.talks import flat, talk
+from tests.desks import desk_of
 
 _LOCKER = Path(__file__).parents[1] / "data" / "cards-gear.yaml"
 _CS = "12 mm c lens on cs cam, i have the 5 mm ring in"
@@ -62,7 +63,7 @@ def test_the_reason_and_the_remedy_are_of_the_seat_that_was_tried(club: Desk, tr
 
 
 def test_an_own_lens_that_ends_short_is_judged_by_its_own_focal_length() -> None:
-    own = Desk(gear=_LOCKER)
+    own = desk_of(_LOCKER)
     _, tried, why = talk(own, "knot on the skiff", "everything past 2 m is soft", "why")
     assert "1.32 mm too far out" in flat(tried)
     assert "1.32 mm too far from the sensor" in flat(why)

@@ -8,8 +8,9 @@ import pytest
 
 from engine.answers.parts.answer import Answer
 from engine.ask import Desk
+from tests.desks import desk_of
 
-DESK = Desk()
+DESK = desk_of()
 
 
 @pytest.fixture(scope="module")

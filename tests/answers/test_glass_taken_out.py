@@ -5,11 +5,12 @@ from __future__ import annotations
 import pytest
 
 from engine.ask import Desk
+from tests.desks import desk_of
 
 
 @pytest.fixture(scope="module")
 def desk() -> Desk:
-    return Desk()
+    return desk_of()
 
 
 @pytest.mark.parametrize(

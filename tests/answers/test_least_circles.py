@@ -9,6 +9,7 @@ import pytest
 from engine.ask import Desk
 from engine.render.record import record_of
 from engine.talk import Talk
+from tests.desks import desk_of
 from tests.render.paper import Paper
 
 BARGE = """\
@@ -73,7 +74,7 @@ def test_glass_nobody_asked_for_is_not_first_behind_a_lens_of_no_register_of_its
 
 
 def test_a_mount_of_two_formats_tells_what_is_lit_of_both() -> None:
-    desk = Desk()
+    desk = desk_of()
     made_smaller = " ".join(line.text for line in desk.ask("aps-c 35mm K lens on e mount", Talk()).lines)
     assert "lights at least 68 % of full frame and covers APS-C: circle at least 28.3 mm" in made_smaller
     small = " ".join(line.text for line in desk.ask("25mm c-mount on e mount", Talk()).lines)

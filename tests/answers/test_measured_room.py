@@ -8,13 +8,14 @@ from engine.ask import Desk
 from engine.base.interval import Interval
 from engine.talk import Talk
 from tests.answers.talks import flat, talk
+from tests.desks import desk_of
 
 REGISTERS = {"e-mount": 18.0, "mft-mount": 19.25, "z-mount": 16.0, "m-mount": 27.8}
 
 
 @pytest.fixture(scope="module")
 def desk() -> Desk:
-    return Desk()
+    return desk_of()
 
 
 def rooms(desk: Desk, said: str) -> dict[str, float]:

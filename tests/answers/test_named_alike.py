@@ -10,11 +10,12 @@ from engine.talk import Talk
 from tests.answers.picture import flat, numbers
 from tests.answers.talks import flat as said
 from tests.answers.talks import talk
+from tests.desks import desk_of
 
 
 @pytest.fixture(scope="module")
 def desk() -> Desk:
-    return Desk()
+    return desk_of()
 
 
 @pytest.mark.parametrize(

@@ -8,11 +8,12 @@ from engine.ask import Desk
 from engine.render.record import record_of
 from engine.talk import Talk
 from tests.answers.picture import flat, numbers
+from tests.desks import desk_of
 
 
 @pytest.fixture(scope="module")
 def club() -> Desk:
-    return Desk()
+    return desk_of()
 
 
 def told(club, *turns):

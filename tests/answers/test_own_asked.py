@@ -11,6 +11,7 @@ import pytest
 from engine.ask import Desk
 from engine.render.record import record_of
 from engine.talk import Talk
+from tests.desks import desk_of
 from tests.outside.running import ROOT
 
 GEAR = ROOT / "scenarios" / "a-box-of-lenses" / "gear.yaml"
@@ -19,7 +20,7 @@ Said = Callable[..., list[dict[str, Any]]]
 
 @pytest.fixture(scope="module")
 def box() -> Desk:
-    made = Desk(gear=GEAR)
+    made = desk_of(GEAR)
     assert not made.problems
     return made
 

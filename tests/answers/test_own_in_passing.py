@@ -6,8 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from engine.ask import Desk
 from tests.answers.talks import talk
+from tests.desks import desk_in
 
 
 @pytest.mark.parametrize(
@@ -71,7 +71,7 @@ def test_what_goes_on_after_a_drawing_is_drawn(club):
 def test_a_ring_that_tilts_is_said_to_be_drawn_straight(tmp_path):
     text = "draw a 50mm f/1.8 M42 lens on an E-mount body with {} in section"
     for ring, said in (("a tilt ring", True), ("a ring", False)):
-        Desk(folder=tmp_path).ask(text.format(ring))
+        desk_in(tmp_path).ask(text.format(ring))
         (drawn,) = Path(tmp_path).glob("*.svg")
         assert ("drawn straight" in " ".join(drawn.read_text(encoding="utf-8").split())) is said
         drawn.unlink()

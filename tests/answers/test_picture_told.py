@@ -4,14 +4,14 @@ from __future__ import annotations
 
 import pytest
 
-from engine.ask import Desk
 from engine.render.record import record_of
 from engine.talk import Talk
+from tests.desks import desk_of
 
 
 @pytest.fixture(scope="module")
 def desk():
-    return Desk()
+    return desk_of()
 
 
 @pytest.fixture

@@ -5,9 +5,9 @@ from __future__ import annotations
 import pytest
 
 from engine.answers.parts.answer import Answer
-from engine.ask import Desk
+from tests.desks import desk_of
 
-DESK = Desk()
+DESK = desk_of()
 
 
 def values(answer: Answer, name: str) -> list[float]:

@@ -5,11 +5,12 @@ from __future__ import annotations
 import pytest
 
 from engine.ask import Desk
+from tests.desks import desk_of
 
 
 @pytest.fixture(scope="module")
 def desk() -> Desk:
-    return Desk()
+    return desk_of()
 
 
 _INDEX = (1.5, 1.5168)  # of plates: t(1 - 1/n)

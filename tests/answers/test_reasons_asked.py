@@ -5,12 +5,12 @@ from __future__ import annotations
 import pytest
 
 from engine.answers.parts.nearby import nearest
-from engine.ask import Desk
 from engine.facts.subjects import subjects_of
 from engine.talk import Talk
 from tests.answers.picture import flat, numbers
+from tests.desks import desk_of
 
-DESK = Desk()
+DESK = desk_of()
 
 
 def mid(found, name):

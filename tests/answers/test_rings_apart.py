@@ -4,14 +4,14 @@ from __future__ import annotations
 
 import pytest
 
-from engine.ask import Desk
 from engine.render.record import record_of
 from tests.answers.expects import numbers
 from tests.answers.picture import flat
+from tests.desks import desk_of
 
 
 def record(text: str) -> dict[str, object]:
-    desk = Desk()
+    desk = desk_of()
     return record_of(desk.ask(text), desk.knowledge)
 
 

@@ -7,11 +7,12 @@ import pytest
 from engine.answers.parts.answer import Answer
 from engine.ask import Desk
 from engine.talk import Talk
+from tests.desks import desk_of
 
 
 @pytest.fixture(scope="module")
 def desk() -> Desk:
-    return Desk()
+    return desk_of()
 
 
 def _last(desk: Desk, *turns: str) -> Answer:

@@ -5,10 +5,10 @@ from __future__ import annotations
 import pytest
 
 from engine.answers.parts.answer import Answer
-from engine.ask import Desk
 from engine.talk import Talk
+from tests.desks import desk_of
 
-DESK = Desk()
+DESK = desk_of()
 
 
 def nominals(answer: Answer, name: str) -> list[float]:

@@ -10,11 +10,12 @@ from engine.render.record import record_of
 from engine.render.terminal import plain_text
 from engine.talk import MOST_PAST, Talk
 from tests.answers.test_which_own import GEAR
+from tests.desks import desk_of
 
 
 @cache
 def desk() -> Desk:
-    return Desk(gear=GEAR)
+    return desk_of(GEAR)
 
 
 def asked(*questions: str) -> Answer:

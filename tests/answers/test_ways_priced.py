@@ -5,13 +5,14 @@ from __future__ import annotations
 import pytest
 
 from engine.ask import Desk
+from tests.desks import desk_of
 
 PLAIN, GLASS = (8, 25), (80, 180)
 
 
 @pytest.fixture(scope="module")
 def desk() -> Desk:
-    return Desk()
+    return desk_of()
 
 
 @pytest.mark.parametrize(

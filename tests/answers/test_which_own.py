@@ -18,6 +18,8 @@ from engine.facts.catalogue import load_catalogue
 from engine.render.record import record_of
 from engine.render.terminal import plain_text
 from engine.talk import Talk
+from tests.desks import desk_of
+from tests.examples import examples
 
 GEAR = Path(__file__).parents[2] / "scenarios" / "a-box-of-lenses" / "gear.yaml"
 CONDITIONS = (
@@ -32,7 +34,7 @@ BODIES = ("skiff", "dory", "punt")
 
 @cache
 def desk() -> Desk:
-    return Desk(gear=GEAR)
+    return desk_of(GEAR)
 
 
 @cache
@@ -54,7 +56,7 @@ def listed_in(answer: Answer) -> list[str]:
     return [text.partition(". ")[2].partition(":")[0] for text in rows]
 
 
-@settings(max_examples=12, deadline=None)
+@settings(max_examples=examples(12), deadline=None)
 @given(
     st.lists(st.sampled_from(CONDITIONS), min_size=1, max_size=2, unique=True), st.sampled_from(ORDERS),
     st.sampled_from(BODIES),
@@ -64,7 +66,7 @@ def test_an_order_never_changes_which_lenses_fulfil(conditions: list[str], order
     assert outcomes(plain) == outcomes(f"{plain}, {order}")
 
 
-@settings(max_examples=12, deadline=None)
+@settings(max_examples=examples(12), deadline=None)
 @given(st.sampled_from(CONDITIONS), st.sampled_from(BODIES))
 def test_a_condition_and_its_denial_split_what_is_decided(condition: str, body: str) -> None:
     plain = outcomes(f"which of my lenses {condition} on the {body}")
@@ -73,7 +75,7 @@ def test_a_condition_and_its_denial_split_what_is_decided(condition: str, body: 
     assert {name: (1 - high, 1 - low) for name, (low, high) in plain.items()} == denied
 
 
-@settings(max_examples=12, deadline=None)
+@settings(max_examples=examples(12), deadline=None)
 @given(st.sampled_from(CONDITIONS), st.sampled_from(CONDITIONS), st.sampled_from(BODIES))
 def test_and_is_the_lesser_of_the_two_and_or_the_greater(one: str, other: str, body: str) -> None:
     first, second = (outcomes(f"which of my lenses {condition} on the {body}") for condition in (one, other))
@@ -164,7 +166,7 @@ def test_without_a_body_it_is_the_one_of_before_else_each_of_ones_own(tmp_path: 
 @pytest.mark.parametrize("question", ["which of my lenses cover full frame", "which of my bodies take a C lens",
                                       "which of my adapters fit E", "all my lenses on all my bodies"])  # fmt: skip
 def test_without_gear_it_says_how_to_tell_it(question: str) -> None:
-    answer = Desk().ask(question)
+    answer = desk_of().ask(question)
     assert answer.status == 1
     assert [line.kind for line in answer.lines] == ["ask"]
     assert "Tell them" in answer.lines[0].text
@@ -234,7 +236,7 @@ def test_what_hangs_on_a_body_is_asked_of_the_body_and_what_needs_a_frame_of_the
 
 
 def _club() -> Desk:
-    return Desk(gear=Path(__file__).parents[1] / "render" / "gear.yaml")
+    return desk_of(Path(__file__).parents[1] / "render" / "gear.yaml")
 
 
 @pytest.mark.parametrize(

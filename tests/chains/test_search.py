@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 from engine.chains.graph import graph_of, leading_to, reached_from, sole_parts
 from engine.chains.ring_map import Joint, Ring, RingMap, map_of
 from engine.chains.search import Found, Search, Wanted, found_of, pieces_to_goal
+from tests.examples import examples
 
 MOUNTS = ("a", "b", "c", "d", "e")
 
@@ -75,7 +76,7 @@ def _only_tubes_since_joint(used: tuple[Ring | Joint, ...]) -> bool:
     return False
 
 
-@settings(max_examples=150, deadline=None, derandomize=True)
+@settings(max_examples=examples(150), deadline=None, derandomize=True)
 @given(maps(), st.sampled_from(MOUNTS), st.sampled_from(MOUNTS), st.integers(0, 4))
 def test_search_finds_the_chains_that_trying_everything_finds(
     built: tuple[list[Ring], list[Joint]], start: str, goal: str, most: int
@@ -86,7 +87,7 @@ def test_search_finds_the_chains_that_trying_everything_finds(
     assert quick == sorted(slow_chains(rings, joints, start, goal, most))
 
 
-@settings(max_examples=100, deadline=None, derandomize=True)
+@settings(max_examples=examples(100), deadline=None, derandomize=True)
 @given(maps())
 def test_the_map_and_the_graph_hold_the_same_edges(built: tuple[list[Ring], list[Joint]]) -> None:
     rings, joints = built
@@ -100,7 +101,7 @@ def test_the_map_and_the_graph_hold_the_same_edges(built: tuple[list[Ring], list
     assert edges == expected
 
 
-@settings(max_examples=100, deadline=None, derandomize=True)
+@settings(max_examples=examples(100), deadline=None, derandomize=True)
 @given(maps(), st.sampled_from(MOUNTS))
 def test_a_mount_within_reach_of_the_goal_is_one_the_graph_reaches(
     built: tuple[list[Ring], list[Joint]], goal: str
@@ -112,7 +113,7 @@ def test_a_mount_within_reach_of_the_goal_is_one_the_graph_reaches(
     assert set(far) == {mount for mount in MOUNTS if goal in reached_from(graph, {mount})} == leading_to(graph, {goal})
 
 
-@settings(max_examples=150, deadline=None, derandomize=True)
+@settings(max_examples=examples(150), deadline=None, derandomize=True)
 @given(maps(), st.sets(st.sampled_from(MOUNTS), min_size=1, max_size=2))
 def test_a_part_is_the_only_way_of_the_mounts_that_lead_nowhere_once_it_is_taken_away(
     built: tuple[list[Ring], list[Joint]], goals: set[str]

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import pytest
 
-from engine.ask import Desk
 from engine.talk import Talk
+from tests.desks import desk_of
 
-DESK = Desk()
+DESK = desk_of()
 
 
 @pytest.mark.parametrize("said", ["1", " 1. ", "#1", "1)"])

@@ -2,19 +2,24 @@
 
 from __future__ import annotations
 
+from functools import cache
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from engine.ask import Desk
 from engine.doors.highlighting import as_typed, parts_of
 from grammar.words.lexicon import Lexicon
+from tests.desks import desk_of
 
-LEXICON: Lexicon = as_typed(Desk().lexicon)
+
+@cache
+def lexicon() -> Lexicon:
+    return as_typed(desk_of().lexicon)
 
 
 def marked(text: str) -> list[tuple[str, str]]:
-    return [(text[start:end], sort) for start, end, sort in parts_of(text, LEXICON) if sort]
+    return [(text[start:end], sort) for start, end, sort in parts_of(text, lexicon()) if sort]
 
 
 @pytest.mark.parametrize(
@@ -41,7 +46,7 @@ def test_names_numbers_with_units_and_words_are_understood(text: str, parts: lis
 
 @given(st.text(max_size=60))
 def test_the_parts_are_the_whole_line(text: str) -> None:
-    assert "".join(text[start:end] for start, end, _ in parts_of(text, LEXICON)) == text
+    assert "".join(text[start:end] for start, end, _ in parts_of(text, lexicon())) == text
 
 
 def test_marks_of_another_script_do_not_move_what_is_marked() -> None:

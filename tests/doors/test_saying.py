@@ -11,11 +11,12 @@ import pytest
 from engine.answers.parts.answer import NOT_UNDERSTOOD
 from engine.ask import Desk
 from engine.doors.saying import answer_lines, say
+from tests.desks import desk_of
 
 
 @pytest.fixture(scope="module")
 def desk() -> Desk:
-    return Desk()
+    return desk_of()
 
 
 def records(shown: str) -> list[dict[str, Any]]:

@@ -22,6 +22,7 @@ from engine.facts.loading import read_part
 from engine.facts.overlay import load
 from engine.facts.tables import Tables
 from engine.facts.yamlfile import read_sheet
+from tests.examples import examples
 from tests.facts import gear_hammer
 
 DAY = "2026-11-24, own observation"
@@ -501,7 +502,7 @@ def may_be_refused(gear: Random, edit: Edit) -> bool:
     return False
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=examples(150), deadline=None)
 @given(st.data())
 def test_edit_of_any_file_changes_what_is_meant_and_no_other_byte(base: Tables, data: st.DataObject) -> None:
     gear = data.draw(gear_files())
@@ -532,7 +533,7 @@ def test_edit_of_any_file_changes_what_is_meant_and_no_other_byte(base: Tables, 
     assert again[0] == new
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=examples(60), deadline=None)
 @given(st.data())
 def test_edits_undone_in_turn_leave_the_file_that_was(data: st.DataObject) -> None:
     gear = data.draw(gear_files())
@@ -554,7 +555,7 @@ def test_edits_undone_in_turn_leave_the_file_that_was(data: st.DataObject) -> No
         assert undone[0] == files[-1]
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=examples(60), deadline=None)
 @given(st.data())
 def test_edit_undone_after_another_leaves_what_the_other_says(data: st.DataObject) -> None:
     gear = data.draw(gear_files())

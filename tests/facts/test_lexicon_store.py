@@ -6,6 +6,7 @@ from typing import Any
 
 import pytest
 
+from engine.base.compact import replace
 from engine.facts import cache, lexicon_store
 from engine.facts.catalogue import Catalogue
 from engine.facts.files import Layer
@@ -44,6 +45,12 @@ def catalogue(layers: list[Layer], cached: bool = True) -> Catalogue:
     return Catalogue.of(loaded)
 
 
+def in_a_new_run(facts: Catalogue) -> Lexicon:
+    """The lexicon as a run has it that has asked nothing yet."""
+    lexicon_store._last.clear()
+    return lexicon_of(facts)
+
+
 def slot(tmp_path: Path) -> Path:
     return tmp_path / "cache" / "ringpath" / "lexicon-own.json"
 
@@ -60,36 +67,36 @@ def test_kept_lexicon_equals_the_built_one(layers: list[Layer], monkeypatch: pyt
     fresh = built(facts)
     assert fresh.words.orders == {"startover": "start-over"}
     assert fresh.own == {"tern"}
-    assert lexicon_of(facts) == fresh
+    assert in_a_new_run(facts) == fresh
     forbid_building(monkeypatch)
-    assert lexicon_of(catalogue(layers)) == fresh
+    assert in_a_new_run(catalogue(layers)) == fresh
 
 
 def test_a_question_without_the_gear_leaves_the_lexicon_of_the_gear_kept(
     layers: list[Layer], monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    with_gear = lexicon_of(catalogue(layers))
-    assert lexicon_of(catalogue(layers[:1])).own == frozenset()
+    with_gear = in_a_new_run(catalogue(layers))
+    assert in_a_new_run(catalogue(layers[:1])).own == frozenset()
     forbid_building(monkeypatch)
-    assert lexicon_of(catalogue(layers)) == with_gear
+    assert in_a_new_run(catalogue(layers)) == with_gear
 
 
 def test_changed_gear_or_words_are_heard_at_once(layers: list[Layer]) -> None:
-    assert "myhawk" not in lexicon_of(catalogue(layers)).names
+    assert "myhawk" not in in_a_new_run(catalogue(layers)).names
     Path("gear.yaml").write_text(GEAR.replace("my tern", "my hawk"))
-    assert "myhawk" in lexicon_of(catalogue(layers)).names
+    assert "myhawk" in in_a_new_run(catalogue(layers)).names
     Path("kb/words.yaml").write_text(WORDS.replace("step ring", "tube ring"))
-    assert "tubering" in lexicon_of(catalogue(layers)).words.phrases
-    assert lexicon_of(catalogue(layers[:1])).own == frozenset()
+    assert "tubering" in in_a_new_run(catalogue(layers)).words.phrases
+    assert in_a_new_run(catalogue(layers[:1])).own == frozenset()
 
 
 def test_changed_code_builds_it_anew(layers: list[Layer], monkeypatch: pytest.MonkeyPatch) -> None:
     facts = catalogue(layers)
-    lexicon_of(facts)
+    in_a_new_run(facts)
     monkeypatch.setattr(lexicon_store, "_BUILT_BY", ("atoms.py",))
     forbid_building(monkeypatch)
     with pytest.raises(AssertionError, match="built again"):
-        lexicon_of(facts)
+        in_a_new_run(facts)
 
 
 @pytest.mark.parametrize(
@@ -104,10 +111,10 @@ def test_changed_code_builds_it_anew(layers: list[Layer], monkeypatch: pytest.Mo
 )
 def test_spoilt_lexicon_is_passed_over_and_mended(spoil: Any, layers: list[Layer], tmp_path: Path) -> None:
     facts = catalogue(layers)
-    fresh = lexicon_of(facts)
+    fresh = in_a_new_run(facts)
     good = slot(tmp_path).read_bytes()
     slot(tmp_path).write_bytes(spoil(good))
-    assert lexicon_of(facts) == fresh
+    assert in_a_new_run(facts) == fresh
     assert slot(tmp_path).read_bytes() == good
 
 
@@ -117,16 +124,16 @@ def test_payload_that_is_no_lexicon_is_passed_over(
 ) -> None:
     facts = catalogue(layers)
     monkeypatch.setattr(cache, "kept_at", lambda *_: payload)
-    assert lexicon_of(facts) == built(facts)
+    assert in_a_new_run(facts) == built(facts)
 
 
 def test_nothing_is_kept_of_facts_that_are_not(layers: list[Layer], tmp_path: Path) -> None:
-    lexicon_of(catalogue(layers, cached=False))
+    in_a_new_run(catalogue(layers, cached=False))
     assert not slot(tmp_path).exists()
     Path("gear.yaml").write_text("lens: {}")
     loaded = load(layers, cached=True)
     assert (len(loaded.problems), loaded.key) == (1, "")
-    lexicon_of(Catalogue.of(loaded))
+    in_a_new_run(Catalogue.of(loaded))
     assert not slot(tmp_path).exists()
 
 
@@ -139,10 +146,22 @@ def test_key_tells_facts_apart_and_is_empty_where_nothing_is_kept(
     assert key != load(layers[:1], cached=True).key
     monkeypatch.setenv("RINGPATH_CACHE", "in-the-way")
     Path("in-the-way").write_text("")
-    assert lexicon_of(catalogue(layers)) == built(catalogue(layers))
+    assert in_a_new_run(catalogue(layers)) == built(catalogue(layers))
 
 
 def test_kept_lexicon_is_plain_json_for_its_owner_alone(layers: list[Layer], tmp_path: Path) -> None:
-    lexicon_of(catalogue(layers))
+    in_a_new_run(catalogue(layers))
     assert slot(tmp_path).stat().st_mode & 0o777 == 0o600
     assert isinstance(json.loads(slot(tmp_path).read_bytes().partition(b"\n")[2]), dict)
+
+
+def test_gear_written_in_the_same_run_brings_its_names_and_the_words_stay_one_list(layers: list[Layer]) -> None:
+    plain, words = catalogue(layers[:1]), catalogue(layers[:1])
+    with_gear = catalogue(layers)
+    with_gear = replace(with_gear, words=plain.words)
+    lexicon_store._last.clear()
+    before, after = lexicon_of(plain), lexicon_of(with_gear)
+    assert after.words is before.words
+    assert after == built(with_gear)
+    assert "mytern" in after.names
+    assert lexicon_of(words) is before  # of the same facts, read anew

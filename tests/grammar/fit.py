@@ -12,12 +12,10 @@ from collections import Counter
 from collections.abc import Collection, Sequence
 from hashlib import sha256
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy.sparse import csr_matrix
-from sklearn.linear_model import LogisticRegression
 
 from engine.base.compact import compact
 from engine.facts.catalogue import load_catalogue
@@ -29,6 +27,9 @@ from grammar.leanings import HAND_MOST, PLACES, SHAPE, packed, runs_of, share_of
 from grammar.words.lexicon import Lexicon
 from tests.grammar import sentences
 from tests.grammar.asked import DATA, LISTS, Asked, asked
+
+if TYPE_CHECKING:
+    from scipy.sparse import csr_matrix
 
 TABLE = Path(__file__).parents[2] / "grammar" / "leanings.tables"
 LETTERS = TABLE.with_suffix(".letters")
@@ -73,6 +74,8 @@ class Fit:
     """Weights fitted to rows: (features, intents) in the order of `names`, of the evidence, and of the letters."""
 
     def __init__(self, rows: Sequence[Row]) -> None:
+        from sklearn.linear_model import LogisticRegression  # seconds to load, and only here
+
         seen = Counter(feature for row in rows for feature in row.wording)
         self.names = sorted(feature for feature, count in seen.items() if count >= LEAST_SEEN)
         self._at = {feature: at for at, feature in enumerate(self.names)}
@@ -90,6 +93,8 @@ class Fit:
 
     def _table(self, rows: Sequence[Row]) -> csr_matrix:
         """The rows as numbers: words, then evidence, then letters."""
+        from scipy.sparse import csr_matrix
+
         words, hand = len(self.names), len(self.names) + len(ASKED)
         values: list[float] = []
         places: list[int] = []

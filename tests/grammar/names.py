@@ -116,6 +116,7 @@ SHARED = [(["F", "F mount", "F-mount"], ["f-mount", "ar-f-mount", "pen-f"], "f-m
           (["M39"], ["ltm", "m39-soviet-rf", "m39-zenit", "enl39"], "ltm")]  # fmt: skip
 
 
+@cache
 def words() -> list[tuple[str, list[str]]]:
     """The word list as it is shipped: (means, phrases)."""
     out = []

@@ -9,6 +9,7 @@ from grammar.echo.echo import canonical
 from grammar.kinds import INTENTS
 from grammar.questions import Question, Unread
 from grammar.reader import read
+from tests.examples import examples
 from tests.grammar.names import lexicon, words
 
 PHRASES = sorted({phrase for means, says in words() if not means.startswith("intent") for phrase in says})
@@ -66,13 +67,13 @@ def check(got: Question | Unread, text: str) -> None:
     assert 1 <= got.column <= len(text) + 1
 
 
-@settings(max_examples=120, deadline=None)
+@settings(max_examples=examples(120), deadline=None)
 @given(st.text(max_size=120))
 def test_any_text_is_read_or_refused(text: str) -> None:
     check(read(text, lexicon()), text)
 
 
-@settings(max_examples=120, deadline=None)
+@settings(max_examples=examples(120), deadline=None)
 @given(st.lists(st.sampled_from(PHRASES + NUMBERS * 12 + NAMES * 20 + MARKS * 20), max_size=14), st.booleans())
 def test_any_row_of_known_words_is_read_or_refused(parts: list[str], follow: bool) -> None:
     before = read("a 25mm C lens on MFT with a 5mm tube, infinity?", lexicon())

@@ -34,6 +34,7 @@ from grammar.conditions import (
     to_plain,
 )  # fmt: skip
 from grammar.values import Fault
+from tests.examples import examples
 
 A, B = Name("a"), Name("b")
 A_SMALL, A_BIG, B_BIG = Compare(A, "<", Number(1)), Compare(A, ">", Number(2)), Compare(B, ">", Number(3))
@@ -153,7 +154,7 @@ def said(part: Condition | Term) -> str:
     return f"({said(part.left)} {mark} {said(part.right)})"
 
 
-@settings(max_examples=300, deadline=None)
+@settings(max_examples=examples(300), deadline=None)
 @given(conditions())
 def test_a_condition_written_out_is_read_back_and_kept_as_json(condition: Condition) -> None:
     text = said(condition)
@@ -162,7 +163,7 @@ def test_a_condition_written_out_is_read_back_and_kept_as_json(condition: Condit
     assert from_plain(json.loads(json.dumps(to_plain(condition)))) == condition
 
 
-@settings(max_examples=400, deadline=None)
+@settings(max_examples=examples(400), deadline=None)
 @given(
     st.one_of(
         st.text(max_size=60),

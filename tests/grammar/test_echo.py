@@ -9,6 +9,7 @@ from engine.base.compact import replace
 from grammar.echo.echo import canonical
 from grammar.questions import Limits, Question, Thing
 from grammar.reader import read
+from tests.examples import examples
 from tests.grammar.names import lexicon
 
 MOUNTS = [
@@ -123,7 +124,7 @@ def bare(question: Question) -> Question:
     )  # fmt: skip
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=examples(150), deadline=None)
 @given(questions())
 def test_a_canonical_sentence_is_read_as_the_question_it_says(question: Question) -> None:
     sentence = canonical(question, lexicon().name_for)

@@ -12,6 +12,7 @@ import pytest
 from grammar.words.lexicon import Lexicon
 from grammar.words.plain_lexicon import from_plain, to_plain
 from grammar.words.tokens import tokens_of
+from tests.desks import desk_of
 from tests.grammar.names import MOUNTS, lexicon, words
 
 
@@ -148,9 +149,8 @@ def test_plain_values_out_of_shape_are_refused_or_harmless(part: str) -> None:
 
 
 def test_a_small_a_by_itself_opens_no_name() -> None:
-    from engine.ask import Desk
 
-    found = Desk().lexicon
+    found = desk_of().lexicon
     assert mounts_in("the lens has a bayonet", found) == []
     assert mounts_in("the lens has an A bayonet", found) != []
     spoken = {one.id for one in tokens_of("what does a focal reducer do", found).spoken if one.kind == "term"}

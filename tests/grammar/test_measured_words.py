@@ -6,11 +6,12 @@ import pytest
 
 from engine.ask import Desk
 from engine.talk import Talk
+from tests.desks import desk_of
 
 
 @pytest.fixture(scope="module")
 def desk() -> Desk:
-    return Desk()
+    return desk_of()
 
 
 def _values(desk: Desk, *turns: str) -> dict[str, str]:

@@ -7,11 +7,12 @@ import pytest
 from engine.ask import Desk
 from engine.talk import Talk
 from grammar.questions import Thing
+from tests.desks import desk_of
 
 
 @pytest.fixture(scope="module")
 def desk() -> Desk:
-    return Desk()
+    return desk_of()
 
 
 def _lenses(desk: Desk, text: str) -> list[tuple[float | None, float | None, str]]:

@@ -6,9 +6,9 @@ from pathlib import Path
 
 import pytest
 
-from engine.ask import Desk
+from tests.desks import desk_of
 
-DESK = Desk((), Path(__file__).parents[1] / "data" / "cards-gear.yaml")
+DESK = desk_of(Path(__file__).parents[1] / "data" / "cards-gear.yaml")
 FOOT = 304.8
 
 

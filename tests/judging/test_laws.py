@@ -27,6 +27,7 @@ from engine.judging.ranking import MOST_TUBE_SETS, core_of, focus_of, judged_ran
 from engine.judging.senseless import is_senseless
 from grammar.conditions import Has, parse_condition
 from grammar.questions import Limits
+from tests.examples import examples
 
 MEASURED = Basis("own-measured", ("own",))
 LENS_MOUNTS = ("c", "d", "m42", "ltm", "f-mount", "fd-mount", "rms160", "exakta-mount", "enl39")
@@ -91,7 +92,7 @@ def surer(one: Judged, other: Judged) -> bool:
 ERRORS = st.floats(-8, 8)
 
 
-@settings(max_examples=100, deadline=None, derandomize=True)
+@settings(max_examples=examples(100), deadline=None, derandomize=True)
 @given(lenses(), st.sampled_from(BODY_MOUNTS), ERRORS, st.floats(0, 0.5), st.floats(0, 2))
 def test_wider_tolerance_never_makes_a_verdict_more_certain(
     lens: Lens, body: str, error: float, off: float, more: float
@@ -106,7 +107,7 @@ def test_wider_tolerance_never_makes_a_verdict_more_certain(
     assert VERDICTS.index(second.worst) >= VERDICTS.index(first.worst)
 
 
-@settings(max_examples=100, deadline=None, derandomize=True)
+@settings(max_examples=examples(100), deadline=None, derandomize=True)
 @given(lenses(), st.sampled_from(BODY_MOUNTS), ERRORS, st.floats(0, 10), st.floats(0, 10))
 def test_the_same_shortest_and_a_greater_longest_travel_never_removes_infinity(
     lens: Lens, body: str, error: float, reach: float, more: float
@@ -118,7 +119,7 @@ def test_the_same_shortest_and_a_greater_longest_travel_never_removes_infinity(
         assert judged(lens, body, long).verdict == "infinity"
 
 
-@settings(max_examples=100, deadline=None, derandomize=True)
+@settings(max_examples=examples(100), deadline=None, derandomize=True)
 @given(lenses(), st.sampled_from(BODY_MOUNTS), ERRORS, st.sampled_from(VERDICTS), st.floats(-5, 5))
 def test_adding_a_rule_never_raises_a_verdict(lens: Lens, body: str, error: float, limits: str, over: float) -> None:
     ring = ring_between(lens, body, error, 0.05)
@@ -133,7 +134,7 @@ def test_adding_a_rule_never_raises_a_verdict(lens: Lens, body: str, error: floa
         assert VERDICTS.index(getattr(more, name)) >= VERDICTS.index(getattr(plain, name))
 
 
-@settings(max_examples=100, deadline=None, derandomize=True)
+@settings(max_examples=examples(100), deadline=None, derandomize=True)
 @given(lenses(), st.sampled_from(BODY_MOUNTS), ERRORS, st.floats(0, 0.5))
 def test_the_verdict_lies_between_the_best_and_the_worst(lens: Lens, body: str, error: float, off: float) -> None:
     ring = ring_between(lens, body, error, off)
@@ -145,7 +146,7 @@ def test_the_verdict_lies_between_the_best_and_the_worst(lens: Lens, body: str, 
         assert found.best == found.worst
 
 
-@settings(max_examples=25, deadline=None, derandomize=True)
+@settings(max_examples=examples(25), deadline=None, derandomize=True)
 @given(lenses(), st.sampled_from(("e-mount", "mft-mount", "cs")), st.integers(1, 4))
 def test_the_few_best_are_those_of_judging_every_chain(lens: Lens, body: str, most: int) -> None:
     known = knowledge()
@@ -187,7 +188,7 @@ def judge_everything(setup: Setup, body: str) -> list[tuple[tuple[str, ...], str
     return [(core, verdict) for core, (_, verdict) in sorted(best.items(), key=lambda item: item[1][0])]
 
 
-@settings(max_examples=25, deadline=None, derandomize=True)
+@settings(max_examples=examples(25), deadline=None, derandomize=True)
 @given(lenses(), st.sampled_from(("e-mount", "mft-mount", "f-mount")), st.floats(-1, 1))
 def test_a_chain_is_never_judged_better_than_the_rank_it_was_said_to_be_able_to_have(
     lens: Lens, body: str, own_mm: float

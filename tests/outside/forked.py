@@ -10,8 +10,11 @@ import tempfile
 import time
 import traceback
 from collections.abc import Mapping, Sequence
+from functools import cache
 from pathlib import Path
 from typing import BinaryIO
+
+from tests.desks import desk_of
 
 POLL_S = 0.003
 
@@ -20,6 +23,7 @@ def forked(
     words: Sequence[str], said: str | None, env: Mapping[str, str], cwd: Path, timeout: float
 ) -> subprocess.CompletedProcess[str]:
     """As `subprocess.run` has it; a command that does not end in `timeout` s is killed and TimeoutExpired raised."""
+    _ready()
     with tempfile.TemporaryFile() as given, tempfile.TemporaryFile() as out, tempfile.TemporaryFile() as err:
         given.write((said or "").encode())
         given.seek(0)
@@ -28,6 +32,17 @@ def forked(
             _run(words, env, cwd, (given, out, err))
         status = _ended(child, time.monotonic() + timeout, words, timeout)
         return subprocess.CompletedProcess(list(words), status, _text(out), _text(err))
+
+
+@cache
+def _ready() -> None:
+    """What a command loads first is loaded before it is begun, once for all: modules, facts, words."""
+    import engine.doors.cli
+    import engine.doors.saying
+    import engine.teach  # noqa: F401
+
+    desk = desk_of()
+    desk.ask("how do I get a 25 mm f/1.4 C-mount lens on an E-mount body")
 
 
 def _run(words: Sequence[str], env: Mapping[str, str], cwd: Path, files: Sequence[BinaryIO]) -> None:

@@ -12,6 +12,7 @@ from engine.answers.plain_talk import EXAMPLES
 from engine.ask import Desk
 from engine.render.terminal import shown
 from engine.talk import Talk
+from tests.desks import desk_of
 from tests.outside.running import ROOT, ringpath
 
 README = (ROOT / "README.md").read_text("utf-8")
@@ -19,7 +20,7 @@ README = (ROOT / "README.md").read_text("utf-8")
 
 @pytest.fixture(scope="module")
 def desk() -> Desk:
-    return Desk()
+    return desk_of()
 
 
 def indented(after: str) -> list[str]:
@@ -54,7 +55,7 @@ def test_the_talk_of_the_readme_is_understood(desk: Desk) -> None:
 
 
 def test_what_the_readme_asks_of_a_whole_box_is_answered() -> None:
-    desk, talk = Desk(gear=ROOT / "scenarios" / "a-box-of-lenses" / "gear.yaml"), Talk()
+    desk, talk = desk_of(ROOT / "scenarios" / "a-box-of-lenses" / "gear.yaml"), Talk()
     lines = [line for line in indented("Then ask of the whole box") if line.strip()]
     assert len(lines) >= 5
     for line in lines:

@@ -9,6 +9,7 @@ from typing import Any
 import pytest
 
 from engine.ask import Desk
+from tests.desks import desk_of
 
 ROWS = json.loads((Path(__file__).parents[1] / "data" / "pairs.json").read_text("utf-8"))
 KNOWN = [row for row in ROWS if row["basis"] in ("reported", "trade") and row["register_confidence"] != "memory"]
@@ -17,7 +18,7 @@ JUDGED = ("infinity-plain", "infinity-recessed-adapter", "infinity-needs-glass",
 
 @pytest.fixture(scope="module")
 def desk() -> Desk:
-    return Desk()
+    return desk_of()
 
 
 def outcome(desk: Desk, row: dict[str, Any]) -> tuple[str | None, bool, str, str]:

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import pytest
 
-from engine.ask import Desk
 from engine.render.record import record_of
 from engine.talk import Talk
+from tests.desks import desk_of
 
-DESK = Desk()
+DESK = desk_of()
 
 
 def last(*turns: str) -> dict[str, object]:

@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 
 from engine.base.interval import UNKNOWN, Interval
 from engine.physics import coverage
+from tests.examples import examples
 
 exact = Interval.exact
 
@@ -31,7 +32,7 @@ def counted_shares(circle, width, height, right, up, steps=150):
     return inside / steps**2, touched / steps**2
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=examples(60), deadline=None)
 @given(st.floats(1, 60), st.floats(3, 40), st.floats(3, 40), st.floats(-15, 15), st.floats(-15, 15))
 def test_the_lit_share_is_what_counting_gives(circle, width, height, right, up):
     found = coverage.lit_share_off_centre(circle, width, height, right, up)
@@ -102,7 +103,7 @@ def test_a_crop_of_half_the_frame_is_punched_in_twice():
     assert coverage.pixels_left((6000, 4000), 36, 24, 18, 12) == (3000, 2000)
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=examples(60), deadline=None)
 @given(
     st.floats(5, 60), st.floats(5, 40), st.floats(5, 40), st.floats(0.4, 2.5), st.floats(0, 8), st.floats(0, 8)
 )  # fmt: skip

@@ -13,6 +13,7 @@ from engine.base.interval import Interval
 from engine.render.record import record_of
 from engine.render.terminal import shown
 from engine.talk import Talk
+from tests.desks import desk_in, desk_of
 from tests.render.paper import Paper, faults
 
 GEAR = Path(__file__).parent / "gear.yaml"
@@ -42,7 +43,7 @@ NAMED = {"low_from_sensor_mm": "near_from_sensor_mm", "high_from_sensor_mm": "fa
 def drawn(
     question: str, folder: Path, desk: Desk | None = None, talk: Talk | None = None
 ) -> tuple[Answer, list[Paper]]:
-    desk = desk or Desk((), GEAR, folder=folder)
+    desk = desk or desk_in(folder, GEAR)
     answer = desk.ask(question, talk)
     assert answer.drawings is not None, shown(answer)
     return answer, [Paper(Path(row.path).read_text("utf-8")) for row in answer.drawings]
@@ -83,7 +84,7 @@ def test_every_length_drawn_is_the_number_of_the_record(name: str, tmp_path: Pat
 
 @pytest.mark.parametrize("name", [name for name in ASKED if name not in ("glass",)])
 def test_the_seat_and_the_error_drawn_are_those_of_the_chain_in_the_record(name: str, tmp_path: Path) -> None:
-    desk = Desk((), GEAR, folder=tmp_path)
+    desk = desk_in(tmp_path, GEAR)
     answer, papers = drawn(ASKED[name], tmp_path, desk)
     assert answer.drawings
     chain = record_of(answer, desk.knowledge)["chains"][answer.drawings[0].number - 1]
@@ -117,7 +118,7 @@ def test_in_feet_no_distance_is_told_in_metres(tmp_path: Path) -> None:
 
 
 def test_the_second_chain_is_drawn_when_it_is_pointed_at(tmp_path: Path) -> None:
-    desk, talk = Desk((), GEAR, folder=tmp_path), Talk()
+    desk, talk = desk_in(tmp_path, GEAR), Talk()
     chains = desk.ask("how do I get the avocet on the skiff", talk).chains or ()
     answer, papers = drawn("draw the second one", tmp_path, desk, talk)
     assert answer.drawings
@@ -129,7 +130,7 @@ def test_the_second_chain_is_drawn_when_it_is_pointed_at(tmp_path: Path) -> None
 
 
 def test_a_drawing_at_another_stop_has_another_beam_and_leaves_the_talk_as_it_was(tmp_path: Path) -> None:
-    desk, talk = Desk((), GEAR, folder=tmp_path), Talk()
+    desk, talk = desk_in(tmp_path, GEAR), Talk()
     desk.ask("how do I get the avocet on the skiff", talk)
     before = talk.question
     _, wide = drawn("draw the section", tmp_path, desk, talk)
@@ -143,7 +144,7 @@ def test_a_drawing_at_another_stop_has_another_beam_and_leaves_the_talk_as_it_wa
 
 
 def test_another_body_is_a_new_question(tmp_path: Path) -> None:
-    desk, talk = Desk((), GEAR, folder=tmp_path), Talk()
+    desk, talk = desk_in(tmp_path, GEAR), Talk()
     desk.ask("how do I get the avocet on the skiff", talk)
     answer, papers = drawn("draw it on the coracle", tmp_path, desk, talk)
     assert answer.question is not None
@@ -182,7 +183,7 @@ def test_several_lenses_are_each_drawn(tmp_path: Path) -> None:
 
 
 def test_without_a_folder_nothing_is_drawn() -> None:
-    answer = Desk((), GEAR).ask("draw the avocet on the skiff")
+    answer = desk_of(GEAR).ask("draw the avocet on the skiff")
     assert answer.status == 1
     assert not answer.drawings
     assert "no folder" in shown(answer)
@@ -206,7 +207,7 @@ def test_a_lens_that_may_meet_the_mirror_is_warned_of_beside_its_drawing(tmp_pat
 
 
 def test_a_register_that_is_only_usual_is_drawn_as_such(tmp_path: Path) -> None:
-    desk = Desk(folder=tmp_path)
+    desk = desk_in(tmp_path)
     desk.ask("draw a 50mm f/2.8 enlarger lens on E with a 17-31 helicoid", Talk())
     section = next(tmp_path.glob("*section.svg")).read_text(encoding="utf-8")
     assert "lens register, usual" in section

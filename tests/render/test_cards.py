@@ -11,6 +11,7 @@ import pytest
 from engine.ask import Desk
 from engine.facts.catalogue import Catalogue
 from engine.render.cards import page_of
+from tests.desks import desk_of
 from tests.render.pages import PHONE, Reading, laid_out, needs_browser, printed_pages
 
 Layout = tuple[dict[str, Any], dict[str, Any]]  # on a phone, on paper
@@ -31,7 +32,7 @@ ASKED = [
 
 @pytest.fixture(scope="module")
 def desk() -> Desk:
-    return Desk((), GEAR)
+    return desk_of(GEAR)
 
 
 def page(desk: Desk, question: str) -> str:
@@ -125,7 +126,7 @@ def lockers(facts: Catalogue) -> str:
 @needs_browser
 def test_no_text_is_cut_off_whatever_the_lens(tmp_path: Path) -> None:
     gear = tmp_path / "gear.yaml"
-    gear.write_text(lockers(Desk().catalogue), "utf-8")
+    gear.write_text(lockers(desk_of().catalogue), "utf-8")
     desk = Desk((), gear)
     assert not desk.problems
     made = page(desk, "cards for all my lenses on an E-mount APS-C body in feet in open shade")

@@ -17,6 +17,7 @@ from engine.render.distances import distances
 from engine.render.drawing import Page, scale_for, scale_text
 from engine.render.frame import frame
 from engine.render.section import section
+from tests.examples import examples
 from tests.render import setups
 from tests.render.paper import Paper, faults
 from tests.render.setups import MEASURED, knowledge, lens_of, names
@@ -117,7 +118,7 @@ def any_chain(draw: st.DrawFn) -> Judged:
     return setups.judged(lens, replace(body, clear_depth_mm=depth), tuple(links), draw(st.sampled_from((None, 16.0))))
 
 
-@settings(max_examples=60, deadline=None, derandomize=True)
+@settings(max_examples=examples(60), deadline=None, derandomize=True)
 @given(any_chain(), st.sampled_from((None, 1.0, 16 / 9, 2.39)), st.lists(st.floats(20, 1e6), max_size=14))
 def test_whatever_the_chain_nothing_overlaps_and_all_is_on_the_page(
     found: Judged, aspect: float | None, marks: list[float]

@@ -7,10 +7,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from engine.answers.parts.answer import Line
-from engine.ask import Desk
 from engine.render.table import table_lines
 from engine.render.terminal import lines_of
 from tests.answers.test_which_own import GEAR
+from tests.desks import desk_of
 
 CELLS = st.text("abcdefgh %-?", min_size=1, max_size=20).map(str.strip).filter(bool)
 
@@ -47,7 +47,7 @@ def test_columns_are_headed_and_a_list_names_the_heading_of_each_cell() -> None:
 
 @pytest.mark.parametrize("width", [40, 80, 200])
 def test_all_lenses_on_all_bodies_fit_the_window(width: int) -> None:
-    answer = Desk(gear=GEAR).ask("all my lenses on all my bodies")
+    answer = desk_of(GEAR).ask("all my lenses on all my bodies")
     lines = [line for _, line in lines_of(answer, width)]
     assert max(map(len, lines)) <= width
     wide = [line for line in lines if line.startswith("avocet")]

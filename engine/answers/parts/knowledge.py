@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 from functools import cached_property
+from typing import TypeVar
 
 from engine.base.compact import compact, replace
 from engine.base.problem import Problem
@@ -31,6 +32,9 @@ from engine.judging.senseless import is_senseless
 from engine.physics.trace import Trace
 from grammar.questions import Limits
 
+K = TypeVar("K")
+V = TypeVar("V")
+
 
 @compact(slots=False)
 class Knowledge:
@@ -47,9 +51,14 @@ class Knowledge:
         return Knowledge(catalogue, cases, problems)
 
     @cached_property
-    def chosen(self) -> list[tuple[tuple[Setup, Limits, int], Choice]]:
-        """What was chosen last, the latest first: `choose` fills it."""
-        return []
+    def chosen(self) -> dict[tuple[Setup, Limits, int], Choice]:
+        """What was chosen last, the latest at the end: `choose` fills it."""
+        return {}
+
+    @cached_property
+    def told(self) -> dict[tuple[Adapter, ...], Knowledge]:
+        """The same with adapters that were told last: `with_adapters` fills it."""
+        return {}
 
     @cached_property
     def joints(self) -> Joints:
@@ -66,8 +75,10 @@ class Knowledge:
         """The same with further adapters, for a ring that the question describes."""
         if not adapters:
             return self
-        table = {**self.catalogue.adapters, **{adapter.id: adapter for adapter in adapters}}
-        return Knowledge(replace(self.catalogue, adapters=table), self.cases)
+        if adapters not in self.told:
+            table = {**self.catalogue.adapters, **{adapter.id: adapter for adapter in adapters}}
+            _put(self.told, adapters, Knowledge(replace(self.catalogue, adapters=table), self.cases), MOST_TOLD)
+        return self.told[adapters]
 
     def chain_of(self, found: Found) -> Chain:
         """The chain found, with its adapters' records."""
@@ -97,17 +108,23 @@ class Choice:
     capped: bool
 
 
-MOST_KEPT = 16  # choices that are kept for the next turn, or the next reading, of a talk about the same pair
+MOST_KEPT = 256  # choices that are kept for the next turns, or the next reading, of a talk about the same pairs
+MOST_TOLD = 4  # sets of rings told, each with the map that they make
 
 
 def choose(knowledge: Knowledge, setup: Setup, limits: Limits, most: int) -> Choice:
     """The `most` best chains within the limits, judged exactly."""
     wanted, kept = (setup, limits, most), knowledge.chosen
-    found = next((choice for of, choice in kept if of == wanted), None)
-    if found is None:
-        found = _choose(knowledge, setup, limits, most)
-        kept[:] = [(wanted, found), *kept[: MOST_KEPT - 1]]
-    return found
+    if wanted not in kept:
+        _put(kept, wanted, _choose(knowledge, setup, limits, most), MOST_KEPT)
+    return kept[wanted]
+
+
+def _put(kept: dict[K, V], key: K, value: V, most: int) -> None:
+    """Keep a value, and no more than so many: the oldest goes."""
+    if len(kept) >= most:
+        del kept[next(iter(kept))]
+    kept[key] = value
 
 
 def _choose(knowledge: Knowledge, setup: Setup, limits: Limits, most: int) -> Choice:
