@@ -233,7 +233,13 @@ def _setting(at: float, low: float, high: float, stack: Stack) -> str:
     if at < low:
         return f"Even shut the {piece} is {small_mm(low - at)} too long for infinity{less}: close-up only."
     if at > high:
-        return f"Even fully out the {piece} is {small_mm(at - high)} too short for infinity{less}: nothing comes sharp."
+        short = small_mm(at - high)
+        more = (
+            f"rings of {short} or more must stand with it" if not stack.rings_mm else f"{short} more must stand there"
+        )
+        return (
+            f"Even fully out the {piece} is {short} too short for infinity{less}: as it is nothing comes sharp; {more}."
+        )
     return (
         f"Infinity at {small_mm(at)} on the {trimmed(low, 1)} to {trimmed(high, 1)} mm {piece}{less};"
         f" {small_mm(high - at)} are left beyond it for close focus."
