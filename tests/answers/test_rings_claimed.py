@@ -12,18 +12,12 @@ from tests.answers.talks import flat, talk
     [
         ("the seller claims a Contarex lens on E needs 28 mm of ring. right?", "Yes: 28 mm"),
         ("they say 27.5 for OM on E, correct?", "No: right is 28 mm"),
-        ("29.5 for K on Z, right?", "Yes: 29.46 mm"),
+        ("29.5 for K on Z, right?", "Yes, as it is rounded: right is 29.46 mm"),
     ],
 )
 def test_a_claim_is_judged_by_the_registers(club, say, ruling):
     (answer,) = talk(club, say)
     assert flat(answer).startswith(ruling)
-
-
-@pytest.mark.parametrize(("told", "verdict"), [("27.5", "borderline"), ("27.53", "stops at"), ("27.6", "stops at")])
-def test_what_is_told_to_a_tenth_is_known_no_closer(club, told, verdict):
-    (answer,) = talk(club, f"{told} mm ring, M42 50mm 1.4 on E, infinity?")
-    assert verdict in flat(answer)
 
 
 def test_a_lens_behind_a_ring_that_has_its_length_is_no_other_ring(club):

@@ -71,7 +71,8 @@ def of_its_frame_on_full(question: Question, facts: Catalogue) -> Told:
     """'105 mm of a 6x9 folder, which focal on full frame': what it saw like on the frame that it is told with."""
     lens = question.lens
     form = facts.formats.get(lens.format or "") if lens is not None else None
-    frames = {thing.format or thing.id for thing in question.frames} if not question.bodies else set()
+    asked = not question.bodies and mentions(question, "other-focal-asked")
+    frames = {thing.format or thing.id for thing in question.frames} if asked else set()
     if lens is None or form is None or lens.focal_length_mm is None or form.id in FULL_FRAMES:
         return Told()
     if not frames or not frames <= {*FULL_FRAMES} or len(question.lenses) > 1:

@@ -38,7 +38,7 @@ def described(thing: Thing, n: int, lens_mount: str, body_mount: str, knowledge:
     if spanning is not None:
         return _rounded(_made(spanning, n, lens_mount, body_mount), lens_mount, body_mount, knowledge)
     shipped = _shipped(thing, knowledge) or _set_to_one(thing, n, knowledge) or _by_travel(thing, knowledge)
-    return shipped or _to_a_tenth(_made(thing, n, lens_mount, body_mount), lens_mount, body_mount, knowledge)
+    return shipped or _made(thing, n, lens_mount, body_mount)
 
 
 def supposed(thing: Thing, n: int, knowledge: Knowledge) -> Adapter | None:
@@ -169,18 +169,6 @@ def _rounded(piece: Adapter, lens_mount: str, body_mount: str, knowledge: Knowle
         return piece
     told = Interval(shut.nominal - half, shut.nominal + half, seat)
     return replace(piece, thickness_mm=Span(told, out))
-
-
-def _to_a_tenth(piece: Adapter, lens_mount: str, body_mount: str, knowledge: Knowledge) -> Adapter:
-    """'a 29.5 mm K to Z ring', where 29.46 is right: what is told to a tenth is known no closer than half of one."""
-    length = piece.thickness_mm.shortest
-    if not (piece.thickness_mm.is_fixed and is_known(length)):
-        return piece
-    seat = _seat_mm(lens_mount, body_mount, knowledge)
-    tenths = len(f"{length.nominal:g}".partition(".")[2]) == 1
-    tenths = tenths and seat is not None and round(seat + ROUNDING_MM, 1) == length.nominal
-    told = _rounded(piece, lens_mount, body_mount, knowledge).thickness_mm.shortest if tenths else length
-    return replace(piece, thickness_mm=Span.fixed(told))
 
 
 def _set_to_one(thing: Thing, n: int, knowledge: Knowledge) -> Adapter | None:

@@ -14,6 +14,7 @@ from engine.base.span import Span
 from engine.judging.judge import Judged
 from grammar.questions import Question
 
+_EXACT_MM: Final = 1e-6  # lengths as typed
 _RIGHT_MM: Final = 0.02  # what is nearer is as it should be
 _DESCRIBED: Final = "described-"
 CONFIRMED: Final = "length-confirmed"  # key of 'right?', 'is that correct'
@@ -61,6 +62,11 @@ def _is_of_pair(judged: Judged) -> bool:
     return all(isinstance(one, Interval) and one.nominal > 0 for one in ends)
 
 
+def _rounds_to(right_mm: float, told_mm: float) -> bool:
+    """Whether a length told to a tenth is what the right one rounds to."""
+    return abs(told_mm - round(told_mm, 1)) < _EXACT_MM and abs(round(right_mm, 1) - told_mm) < _EXACT_MM
+
+
 def _confirmed(off: float, judged: Judged) -> str:
     """'the ring is 9 mm, right?': yes or no, what is right and how that comes about, and by how much it is off."""
     allowed = judged.measured_trace.value("infinity_allowance_mm")
@@ -74,6 +80,8 @@ def _confirmed(off: float, judged: Judged) -> str:
         right = f"a cup {small_mm(-room)} deep ({sums})" if sunk else f"{small_mm(room)} ({sums})"
     if good:
         return f"Yes: {right} is right."
+    if right != "that" and _rounds_to(abs(room), abs(room + off)):
+        return f"Yes, as it is rounded: right is {right}. Measure yours: by {small_mm(abs(off))} it would be off."
     way = ("shallow", "deep") if sunk else ("thick", "thin")
     told = f"right is {right}; yours" if right != "that" else "it"
     return f"No: {told} is {small_mm(abs(off))} too {way[off < 0]}."

@@ -114,7 +114,8 @@ def named_or_near(
 
 def warned_by_cue(rows: list[Advice], question: Question, knowledge: Knowledge) -> list[Advice]:
     """The advice, or where none of it warns what the topic alone warns of: 'will a tele tip my thin ring'."""
-    if question.topic is None or any(row.severity in _WARNING for row in rows):
+    gear = question.lenses or question.bodies or question.adapters
+    if question.topic is None or not gear or any(row.severity in _WARNING for row in rows):
         return rows
     return [row for row in knowledge.catalogue.advice.values() if row.cue == question.topic] or rows
 
