@@ -48,6 +48,18 @@ def with_lens_stops_told(tokens: list[Token], told: frozenset[str]) -> list[Toke
     return _with_mount_joined(out)
 
 
+def with_other_stop(tokens: list[Token]) -> list[Token]:
+    """'is my 50/1.4 an f2.8 on MFT': a stop with an article of its own behind a lens that has one is no stop of it."""
+    out: list[Token] = []
+    for at, token in enumerate(tokens):
+        led = [one for one in tokens[max(0, at - 3) : at] if one.kind not in ("CUE", "FILLER")][-2:]
+        article = len(led) > 1 and (led[1].kind == "DET" or led[1].text.casefold() == "a")
+        if token.kind == "FNUM" and article and led[0].kind in ("COMBO", "FNUM"):
+            out.append(Token("JOIN", ",", token.column, ","))
+        out.append(token)
+    return out
+
+
 def _with_mount_joined(tokens: list[Token]) -> list[Token]:
     """'it says 58 2 and M42': what stands on one lens, its mount behind an 'and' as well."""
     for at in range(len(tokens) - 3):

@@ -98,7 +98,8 @@ def _stands_as_mount(tokens: list[Token], at: int) -> bool:
         return (
             (named and (opened or hyphened) and not _shouted(tokens)) or _among(tokens, at) or _in_brackets(tokens, at)
         )
-    if before is not None and (before.text in ("'", "’") or _is_of_a_name(tokens, at)):
+    opening = before is not None and at > 1 and before.gap  # "'X to E adapter'" is set in quotes
+    if before is not None and ((before.text in ("'", "’") and not (opening or at == 1)) or _is_of_a_name(tokens, at)):
         return False
     if len(token.text) == 1 and token.text.isupper() and not _shouted(tokens):
         return True

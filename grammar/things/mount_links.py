@@ -65,7 +65,7 @@ def _ends_list(before: list[Token]) -> bool:
     """'PK, MD and FD to X ring': the last of several lenses, which all go where it goes."""
     kinds = [token.kind for token in before[-4:]]
     listed = kinds[-3:] == ["MOUNT", "JOIN", "MOUNT"]
-    listed = listed and before[-1].ids != before[-3].ids  # '50 1.8 SR, SR to X ring' is a lens and its ring
+    listed = listed and not {*before[-1].ids} & {*before[-3].ids}  # '50 1.8 SR, SR to X ring' is a lens and its ring
     return listed and (len(kinds) < 4 or kinds[0] not in ("PREP", "LINK"))
 
 
