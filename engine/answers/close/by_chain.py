@@ -8,6 +8,7 @@ from engine.answers.close.coupled import is_turned
 from engine.answers.close.drawn import is_drawn
 from engine.answers.close.image_side import size_told
 from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.near_enough import ring_or_tube_mm, sold_ring_mm
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side, setup_of
 from engine.answers.seat.described import CUP, TUBE, are_it_together
 from engine.base.interval import is_known
@@ -20,8 +21,6 @@ from grammar.turns.tubes_added import with_tube_told
 _RING: Final = "adapter"
 _HELICOID: Final = "helicoid"
 _ASKED_OF: Final = SEATED | {SHIM_CALIBRATION}
-_SEATS_WITHIN: Final = 0.3  # mm, by which a cup that is sold may be off
-_MADE_WITHIN: Final = 1.0  # mm, that a ring is off by at most: else it is rather a tube
 
 
 def goes_by_chain(question: Question, knowledge: Knowledge) -> bool:
@@ -80,7 +79,7 @@ def _is_held_out(question: Question, lens: LensSide | object, knowledge: Knowled
     helicoid = any(thing.piece == _HELICOID for thing in question.adapters)
     if not helicoid or not (is_known(one) and is_known(other)):
         return False
-    return sum(size[0] for size in told) >= one.nominal - other.nominal - _MADE_WITHIN
+    return sum(size[0] for size in told) >= one.nominal - other.nominal - ring_or_tube_mm(knowledge.catalogue)
 
 
 def _is_its_ring(question: Question, lens: LensSide | object, knowledge: Knowledge) -> bool:
@@ -107,7 +106,7 @@ def _is_its_ring(question: Question, lens: LensSide | object, knowledge: Knowled
         return False
     room = one.nominal - other.nominal
     lacking = room <= 0 and not _is_made(lens.mount.id, body.mount.id, room, knowledge)
-    return lacking or abs(told[0] - room) <= _MADE_WITHIN or _was_its_seat(question, rings[0])
+    return lacking or abs(told[0] - room) <= ring_or_tube_mm(knowledge.catalogue) or _was_its_seat(question, rings[0])
 
 
 def _are_its_rings(question: Question, lens: LensSide, body: BodySide) -> bool:
@@ -120,7 +119,9 @@ def _is_made(front: str, rear: str, room: float, knowledge: Knowledge) -> bool:
     """Whether a cup without glass is made that seats the one on the other, so that any other ring stands behind it."""
     between = [one for one in knowledge.catalogue.adapters.values() if (one.front, one.rear) == (front, rear)]
     seats = [one.thickness_mm.hull() for one in between if not one.has_glass]
-    return front == rear or any(is_known(seat) and abs(seat.nominal - room) <= _SEATS_WITHIN for seat in seats)
+    return front == rear or any(
+        is_known(seat) and abs(seat.nominal - room) <= sold_ring_mm(knowledge.catalogue) for seat in seats
+    )
 
 
 def _was_its_seat(question: Question, ring: Thing) -> bool:

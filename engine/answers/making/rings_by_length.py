@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from typing import Final
 
+from engine.answers.parts.near_enough import wrong_seat_mm
 from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.facts.catalogue import Catalogue
@@ -12,7 +13,6 @@ from grammar.questions import Question, Thing
 from grammar.things.casting import SPACER
 
 _BY_LENGTH: Final = re.compile(r"(\d+(?:\.\d+)?) ?mm\b", re.IGNORECASE)
-_NEAR_MM: Final = 3.0  # so near to the ring of the pair it is meant for that ring
 _SAME_MM: Final = 0.25  # and so near to it, it is that ring with an error
 _RING: Final = "adapter"
 
@@ -64,5 +64,5 @@ def _by_length(piece: Thing, question: Question, facts: Catalogue, right_mm: flo
     if any(facts.mounts[name].designation.casefold() in piece.words.casefold() for name in (known.front, known.rear)):
         return piece  # 'a 28 mm M42 tube' names what it joins
     length = float(told[1])
-    kind = _RING if right_mm is not None and abs(length - right_mm) <= _NEAR_MM else SPACER
+    kind = _RING if right_mm is not None and abs(length - right_mm) <= wrong_seat_mm(facts) else SPACER
     return Thing(words=piece.words, column=piece.column, thickness_mm=(length, length), piece=kind)

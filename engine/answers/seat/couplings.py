@@ -14,7 +14,6 @@ from grammar.questions import Question
 
 GOES_ON: Final = ("goes-on-by-itself", "fits-so")  # what a question mentions that asks of fit, not of focus
 SCREW: Final = "screw"
-_ALIKE_MM: Final = 0.6  # registers so near are taken for one, and then the distance is no reason
 _SAME_MM: Final = 0.005
 _DEEP: Final = "deep-rear"
 
@@ -30,7 +29,8 @@ def couplings_apart(one: Mount, other: Mount, question: Question, knowledge: Kno
     kinds = {mount.coupling for mount in (one, other)}
     if "unknown" in kinds:
         return Told(), False
-    same = _apart_mm(one, other) <= (_SAME_MM if SCREW in kinds else _ALIKE_MM)  # a screw may sink into a throat
+    alike = knowledge.catalogue.assumptions["taken-for-one-distance"].value.nominal
+    same = _apart_mm(one, other) <= (_SAME_MM if SCREW in kinds else alike)  # a screw may sink into a throat
     if SCREW in kinds:
         text = f"{_shape(one, first)} and {_shape(other, second)}: neither goes into the other, a ring must carry both."
         text = f"{text[:1].upper()}{text[1:]}"
