@@ -105,7 +105,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         yield stars
         return
     yield t_stops_apart(question)
-    yield brighter_of(question)
+    yield brighter_of(question, knowledge.catalogue)
     exposed_by_it = is_known(shutter_s(question, knowledge)) and not mentions(question, "as-f-number")
     yield Told() if exposed_by_it else t_stop_told(question, knowledge)
     yield between_two(question)

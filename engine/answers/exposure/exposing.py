@@ -71,7 +71,7 @@ def exposed_parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         yield stop_or_density(_stop(light), light, question, knowledge)
     elif light.counted is not None and is_known(light.shutter):
         yield held_back(light, question, knowledge) + others_held_back(question, knowledge)
-        yield since_before(question)
+        yield since_before(question, knowledge.catalogue)
     elif light.counted is not None and not light.filters and _wants_density(question):
         yield held_back(_at_usual_rate(light, knowledge), question, knowledge)
     elif light.counted is None and not light.filters and _wants_density(question):

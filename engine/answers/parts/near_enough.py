@@ -48,3 +48,14 @@ def thread_width_mm(facts: Facts) -> float:
 def gauged_mm(facts: Facts) -> float:
     """How far a depth gauge may read off what lies between flange and image, metal to metal."""
     return facts.assumptions["depth-gauge-reads-to"].value.nominal
+
+
+def ring_made_mm(right_mm: float, facts: Facts) -> float:
+    """How far a ring that is to be so long may be off and still be meant for the pair."""
+    off, share = (facts.assumptions[name].value.nominal for name in ("ring-made-off", "ring-made-off-share"))
+    return max(off, share * abs(right_mm))
+
+
+def same_light_stops(facts: Facts) -> float:
+    """How many stops light may differ by and be told as the same."""
+    return facts.assumptions["light-as-one"].value.nominal

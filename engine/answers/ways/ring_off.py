@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from engine.answers.parts.answer import Line, ListedChain, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.near_enough import wrong_seat_mm
 from engine.answers.parts.resolve import BodySide, LensSide, Missing, body_side, lens_side, setup_of
 from engine.answers.parts.said import focals, mentions, number
 from engine.answers.parts.wording import small_mm, trimmed
@@ -22,7 +23,6 @@ from engine.chains.walk import ADDED_FOCUSING
 from grammar.kinds import CHAIN, SEATED, SHIM_CALIBRATION
 from grammar.questions import BODY_OFF, Question
 
-THIN_MM = 3.0  # of what is laid under a ring
 LEAST_MM = 0.005  # finer than it can be measured
 
 
@@ -159,7 +159,7 @@ def chain_on_ring(question: Question, knowledge: Knowledge) -> tuple[ListedChain
     lens, body = lens_side(question.lens, knowledge.catalogue), body_side(question.body, knowledge.catalogue)
     spaced = any(thing.piece == TUBE for thing in question.adapters)
     if any(thing.piece in ADDED_FOCUSING for thing in question.adapters) or (
-        spaced and not _seat(question, lens, body)
+        spaced and not _seat(question, lens, body, wrong_seat_mm(knowledge.catalogue))
     ):
         return ()  # what is drawn out has no one length, and a tube is put between on purpose
     described = any(thing.thickness_mm is not None for thing in question.adapters) or number(question, "thickness")
@@ -171,7 +171,7 @@ def chain_on_ring(question: Question, knowledge: Knowledge) -> tuple[ListedChain
     return (one_pair(asked, _measured(lens, question), body_as_measured(body, question), knowledge).chains or ())[:1]
 
 
-def _seat(question: Question, lens: LensSide | Missing, body: BodySide | Missing) -> bool:
+def _seat(question: Question, lens: LensSide | Missing, body: BodySide | Missing, thin_mm: float) -> bool:
     """Whether rings that are stacked, or a ring with a thin sheet under it, are what holds the lens."""
     if not (isinstance(lens, LensSide) and isinstance(body, BodySide)):
         return False
@@ -183,7 +183,7 @@ def _seat(question: Question, lens: LensSide | Missing, body: BodySide | Missing
     ):
         return False
     between = one.nominal - other.nominal
-    return sum(sizes) < THIN_MM if joining else abs(between - sum(sizes)) <= max(NEARLY_MM, NEARLY * between)
+    return sum(sizes) < thin_mm if joining else abs(between - sum(sizes)) <= max(NEARLY_MM, NEARLY * between)
 
 
 def _is_asked_of(question: Question) -> bool:
