@@ -229,8 +229,8 @@ def _is_named_thing(token: Token, heard: Heard) -> bool:
     first = heard.line.tokens[0]
     if first is not token and (first.kind == "JOIN" or OPENS_QUESTION in first.groups):
         return True
-    led = [one for one in heard.line.tokens if one.column < token.column][-1:]
-    return any(one.kind == "DET" and (one.value == "the" or OWN in one.groups) for one in led)
+    led = heard.led_by(token)
+    return led is not None and led.kind == "DET" and (led.value == "the" or OWN in led.groups)
 
 
 def _threaded(tokens: list[Token], before: Question, wants: str) -> Question | None:

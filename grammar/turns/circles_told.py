@@ -52,9 +52,9 @@ def _is_of_ring(heard: Heard, before: Question) -> bool:
 
 def _is_a_thing(heard: Heard, token: Token) -> bool:
     """'what if its a 35mm': another lens, by the article before its length."""
-    before = [one for one in heard.line.tokens if one.column < token.column]
-    article = bool(before) and before[-1].kind == "DET" and before[-1].value != "its"  # 'its 16 mm' is said of it
-    return article or (bool(before) and before[-1].text.casefold() in ARTICLES)
+    led = heard.led_by(token)
+    article = led is not None and led.kind == "DET" and led.value != "its"  # 'its 16 mm' is said of it
+    return article or (led is not None and led.text.casefold() in ARTICLES)
 
 
 def _circle_by_size(heard: Heard, before: Question) -> str | None:

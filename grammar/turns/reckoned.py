@@ -96,8 +96,8 @@ def _stopped(token: Token, heard: Heard, before: Question) -> str | None:
 
 def _with(token: Token, says: str, heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
     """The line heard anew; as typed in all else. Where nothing else is asked, what was asked before goes on."""
-    led = [one for one in heard.line.tokens if one.column < token.column]
-    first = led[-1] if led and led[-1].kind == "PREP" else token
+    led = heard.led_by(token)
+    first = led if led is not None and led.kind == "PREP" else token
     text = f"{heard.text[: first.column - 1]}{says}{heard.text[token.end :]}"
     again = hear(text, lexicon, before.intent)
     again = replace(again, line=replace(again.line, text=heard.text))

@@ -10,7 +10,7 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.near_enough import lens_off_mm
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side
 from engine.answers.parts.said import number
-from engine.answers.parts.wording import small_mm, trimmed
+from engine.answers.parts.wording import SEAT_READS_MM, small_mm, trimmed
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from grammar.questions import Question
@@ -33,7 +33,11 @@ def readings_told(question: Question, knowledge: Knowledge) -> Told:
     if error is not None:
         rows += [Quantity("register_error_mm", Interval.exact(error), "mean of the readings"),
                  Quantity("shim_mm", Interval.exact(abs(error)), "to take off" if error > 0 else "to add")]  # fmt: skip
-        way = "just right" if abs(error) < 0.0005 else f"{small_mm(abs(error))} too {'thick' if error > 0 else 'thin'}"
+        way = (
+            "just right"
+            if abs(error) < SEAT_READS_MM
+            else f"{small_mm(abs(error))} too {'thick' if error > 0 else 'thin'}"
+        )
         parts.append(way)
         if abs(error) > lens_off_mm(knowledge.catalogue):
             parts.append("so far off that it was hardly read from seat to seat: leave out what reaches into the body")

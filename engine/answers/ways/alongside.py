@@ -8,7 +8,7 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import nearest
 from engine.answers.parts.resolve import TELESCOPE
 from engine.answers.parts.said import mentions, number
-from engine.answers.parts.wording import small_mm
+from engine.answers.parts.wording import SEAT_READS_MM, small_mm
 from engine.answers.seat.cautioning import warnings_of
 from engine.answers.seat.elsewhere import elsewhere
 from engine.answers.seat.forced import forced_chain
@@ -36,7 +36,6 @@ from grammar.questions import RING, Question
 FLUSH = "flush-of-use"  # of the facts: how far out a lens held flush is of use
 MOUNT_ADVICE = 7.0  # what advice for this very mount must share with the question
 ON_TELESCOPE = "camera on a telescope"
-SAME_MM = 0.0005  # a ring supposed as it is
 REACHED = "infinity"
 
 
@@ -111,7 +110,7 @@ def _supposed(question: Question, off_mm: float | None, setup: Setup, knowledge:
         return None
     now = ring.thickness_mm.shortest.nominal
     seat = told if off_mm is None else now + off_mm
-    if abs(seat - now) < SAME_MM:
+    if abs(seat - now) < SEAT_READS_MM:
         return None
     name = f"{ring.name}, were it {small_mm(seat)} thick instead of {small_mm(now)}"
     piece = replace(
@@ -263,7 +262,7 @@ def _examples(best: Judged, setup: Setup, knowledge: Knowledge, feet: bool) -> T
     error = best.measured_trace.value("register_error_mm")
     if is_known(setup.lens.focal_length_mm) or not isinstance(error, Span) or not error.is_fixed:
         return Told()
-    if not is_known(error.shortest) or best.verdict == "infinity" or abs(error.shortest.nominal) < 0.0005:
+    if not is_known(error.shortest) or best.verdict == "infinity" or abs(error.shortest.nominal) < SEAT_READS_MM:
         return Told()
     off = error.shortest.nominal
     lenses = usual_focals(knowledge.catalogue, None, setup.lens_mount)
