@@ -11,6 +11,7 @@ from math import log
 from typing import Final
 
 from engine.base.compact import replace
+from engine.base.units import MM_PER_METRE
 from grammar.hearing import Heard, hear
 from grammar.intents import Weighed
 from grammar.kinds import COVERAGE, MACRO_DISTANCE
@@ -57,7 +58,6 @@ _REMADE_MM: Final = 1.0  # by so much a ring may come out other than the one of 
 _BETTER: Final = "better"
 _HELICOID: Final = "helicoid"
 _FAR_AWAY: Final = "distance"
-_A_METRE: Final = 1000.0  # mm
 
 
 def spoken_out(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
@@ -105,7 +105,7 @@ def _mark_again(heard: Heard, before: Question) -> tuple[Token, str] | None:
         return None
     if before.said("mark") is None or before.distance_mm is not None or any(c.tells not in _IDLE for c in heard.cues):
         return None
-    return rest[0], f"{rest[0].numbers[0] / _A_METRE:g} m mark"
+    return rest[0], f"{rest[0].numbers[0] / MM_PER_METRE:g} m mark"
 
 
 def _with(token: Token, says: str, heard: Heard, before: Question, lexicon: Lexicon, at: Token | None = None) -> Heard:

@@ -14,11 +14,10 @@ from engine.answers.seat.described import CUP, TUBE, are_it_together
 from engine.base.interval import is_known
 from engine.chains.lens_and_body import likely_register_of_lens
 from grammar.kinds import SEATED, SHIM_CALIBRATION
-from grammar.questions import CLOSE_UP_LENS, Question, Thing
+from grammar.questions import CLOSE_UP_LENS, RING, Question, Thing
 from grammar.turns.spans import span_of
 from grammar.turns.tubes_added import with_tube_told
 
-_RING: Final = "adapter"
 _HELICOID: Final = "helicoid"
 _ASKED_OF: Final = SEATED | {SHIM_CALIBRATION}
 
@@ -46,7 +45,7 @@ def _is_on_ring_of_another(question: Question, lens: LensSide | object, knowledg
     body = body_side(question.body, knowledge.catalogue)
     if not (isinstance(lens, LensSide) and isinstance(body, BodySide)) or not is_known(lens.mount.register_mm):
         return False
-    rings = [thing for thing in question.adapters if thing.piece == _RING and thing.front and thing.rear]
+    rings = [thing for thing in question.adapters if thing.piece == RING and thing.front and thing.rear]
     others = [thing for thing in rings if lens.mount.id not in thing.front and body.mount.id in thing.rear]
     tubes = [thing for thing in question.adapters if thing.piece == TUBE and thing.thickness_mm is not None]
     return len(others) == len(rings) == 1 and bool(tubes)
@@ -95,7 +94,7 @@ def _is_its_ring(question: Question, lens: LensSide | object, knowledge: Knowled
         return False
     if _are_its_rings(question, lens, body):
         return True
-    if told is None or rings[0].piece not in (_RING, CUP) or told[0] != told[1]:
+    if told is None or rings[0].piece not in (RING, CUP) or told[0] != told[1]:
         return False
     if rings[0].piece == CUP or told[0] < 0:
         return True  # a seat inside the body's flange is no tube
@@ -132,7 +131,7 @@ def _was_its_seat(question: Question, ring: Thing) -> bool:
 
 def _length(ring: Thing, knowledge: Knowledge) -> tuple[float, float] | None:
     """How long a ring is, as told or as one of the facts is sold: 'the 5 mm C to CS ring'."""
-    known = knowledge.catalogue.adapters.get(ring.id or "") if ring.kind == _RING else None
+    known = knowledge.catalogue.adapters.get(ring.id or "") if ring.kind == RING else None
     if ring.thickness_mm is not None or known is None:
         return ring.thickness_mm
     at = known.thickness_mm.hull()

@@ -12,13 +12,13 @@ from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.said import distance_mm, focals, number
 from engine.answers.parts.wording import distance, figures, listed, times, trimmed
 from engine.base.interval import Interval, is_known
+from engine.base.units import MM_PER_METRE
 from engine.facts.catalogue import Catalogue
 from engine.facts.kinds import TUBELIKE
 from engine.physics import closeup, focus
 from grammar.questions import CLOSE_UP_LENS, Question
 
 ROOM: Final = "front_glass"  # key of the distance before the lens
-MM_PER_M: Final = 1000.0
 Way = tuple[str, Interval]  # what it is, and the magnification with the lens at infinity
 
 
@@ -47,7 +47,7 @@ def _for_room(name: str, focal: Interval, room: float) -> Told:
     tube = closeup.extension_for_subject_mm(focal, Interval.exact(room))
     if not is_known(tube):
         return Told()
-    power = MM_PER_M / room
+    power = MM_PER_METRE / room
     text = (
         f"For {distance(room)} before the {name} lens at infinity: {trimmed(tube.nominal, 1)} mm of tube, or a close-up"
         f" lens of +{figures(power, 2)} dioptre."

@@ -13,9 +13,9 @@ from engine.answers.parts.wording import trimmed
 from engine.base.interval import UNKNOWN, Interval, Measure, is_known
 from engine.physics import exposure
 from grammar.questions import Question
+from grammar.turns.answer_told import FILTER_ON
 from grammar.turns.filter_tried import CAME_OUT
 from grammar.turns.measured_anew import BRIGHTER
-from grammar.turns.told_before import FILTER_ON
 
 _STRENGTH: Final = "factor"  # the key of the filters named
 

@@ -13,9 +13,8 @@ from engine.answers.parts.said import number
 from engine.answers.parts.wording import listed, ranged, small_mm
 from engine.base.interval import Interval, is_known
 from grammar.kinds import CHAIN, FOCUS_VERDICT
-from grammar.questions import Question, Thing
+from grammar.questions import RING, Question, Thing
 
-_RING: Final = "adapter"
 _MOST_NAMED: Final = 6
 _LENSES: Final = frozenset({"slr", "rangefinder", "cine", "medium-format"})  # kinds of mounts that a lens may have
 _ASK: Final = "Which mount has the lens (M42, F, LTM ...)? Its focal length does not tell, and the ring hangs on it."
@@ -48,7 +47,7 @@ def lens_for_ring(question: Question, body: BodySide, knowledge: Knowledge) -> A
 
 def _changes_mount(piece: Thing) -> bool:
     """Whether it is a ring from one mount to another, which no lens of the body's own wears."""
-    return piece.piece == _RING and not piece.ids
+    return piece.piece == RING and not piece.ids
 
 
 def _is_one(register: Interval, within_mm: float) -> bool:
