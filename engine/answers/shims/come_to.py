@@ -17,7 +17,6 @@ from grammar.kinds import SHIM_CALIBRATION
 from grammar.questions import Question
 
 TO_SENSOR: Final = "flange-to-sensor"
-BEFORE_SHIMS: Final = "before-shims"
 
 
 def with_total(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
