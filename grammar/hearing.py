@@ -21,6 +21,7 @@ from grammar.things.phrases import Phrase, phrases_of
 from grammar.things.relatives import with_relatives_apart
 from grammar.things.roles import cast_of
 from grammar.things.turned_about import turned_about
+from grammar.words.groups import OWN
 from grammar.words.lexicon import Lexicon
 from grammar.words.mentioned import Mention, mentioned
 from grammar.words.subjects import Match
@@ -106,6 +107,15 @@ class Heard:
 
     def tells(self, cue: str) -> bool:
         return cue in self.features
+
+    def led_by(self, token: Token) -> Token | None:
+        """The token that stands right before one; None before the first."""
+        return next((one for one in reversed(self.line.tokens) if one.column < token.column), None)
+
+    def is_owned(self, token: Token) -> bool:
+        """'my 50': whether the word before it tells whose it is."""
+        led = self.led_by(token)
+        return led is not None and OWN in led.groups
 
     def as_typed(self, typed: Heard) -> Heard:
         """The same with the text as it was typed, whatever it was read as."""

@@ -82,7 +82,8 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
     got = with_time_wanted(got, before)
     got = with_filter_tried(_with_mentioned(with_frame_of_blur(with_seen_kept(got, before), before), lexicon), before)
     got = with_stack_kept(with_way_asked(got, before, lexicon.words.mentions), before)
-    sheet = with_ring_gauged(with_measured_held(with_sheet_at_hand(got, before), before), before)
+    sheet = with_measured_held(with_sheet_at_hand(got, before), before)
+    sheet = with_ring_gauged(sheet, before, lexicon.words.groups)
     if sheet is not got:
         got = sheet
     elif not is_shimmed_so(got):

@@ -37,8 +37,7 @@ ON_A_BODY = (COVERAGE, CROP_EQUIVALENT, BUY_PLAN)  # beside these it is told how
 OF_THREADS = (CHAIN, DIY_DIMENSION, HAZARD, WHY)  # kinds that may be asked of a thread in another
 NAMING = (CHAIN, FOCUS_VERDICT, IDENTIFY_MOUNT, LOOK_ALIKE, COVERAGE, LIST_FITS)  # kinds that need a name
 OF_A_RING = (CHAIN, FOCUS_VERDICT, DIY_DIMENSION, SHIM_CALIBRATION, COMPARE, BUY_PLAN, LIST_FITS)
-# kinds that may be asked of a measured ring
-READ_RINGS = (CHAIN, FOCUS_VERDICT, DIY_DIMENSION, IDENTIFY_MOUNT, WHY, HAZARD)
+READ_RINGS = (CHAIN, FOCUS_VERDICT, DIY_DIMENSION, IDENTIFY_MOUNT, WHY, HAZARD)  # may be asked of a measured ring
 # kinds that may be asked of the gap behind a lens (where it may touch, the answer tells of it by itself)
 REACHING = (CHAIN, FOCUS_VERDICT, DIY_DIMENSION, COVERAGE, SHIM_CALIBRATION, IDENTIFY_MOUNT, LIST_FITS)
 OF_PICTURES = (

@@ -59,7 +59,7 @@ def plan(question: Question, knowledge: Knowledge) -> Answer:
     first += by_count(question, knowledge) + not_to_buy(question, lenses, bodies, knowledge)
     first += close_up_kit(question, lenses, bodies, knowledge) + tubes_to_buy(question, lenses, bodies, knowledge)
     open_lens = of_open_lens(question, lenses, bodies, knowledge)
-    first += worth_it(question, answer) if not first.lines else Told()
+    first += worth_it(question, answer, knowledge) if not first.lines else Told()
     first += two_prices(question, lenses, bodies, knowledge) + smart_or_dumb(question, lenses, bodies, knowledge)
     first += _behind_glass(question, answer, knowledge) + open_lens
     told = Told((), first.quantities)

@@ -10,6 +10,7 @@ from engine.answers.close.drawn import BELLOWS, draws
 from engine.answers.howto import how_to
 from engine.answers.parts.answer import Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.near_enough import right_seat_mm
 from engine.answers.parts.resolve import BodySide, body_side
 from engine.answers.parts.said import number, numbers
 from engine.answers.parts.wording import listed, small_mm, times, trimmed
@@ -21,7 +22,6 @@ from engine.facts.kinds import DRAWN_OUT
 from grammar.questions import Question, Thing
 from grammar.turns.spans import span_of
 
-_RIGHT_MM = 0.02  # so near it is there
 SPACER = "extension-tube"
 PLAIN = "plain"
 NOTHING = "it focuses on nothing"
@@ -93,7 +93,7 @@ def by_stack(question: Question, shown: Shown, knowledge: Knowledge) -> Told:
     lens, body, drawn, others, measured = stack.lens, stack.body, stack.drawn, stack.others, stack.measured
     away, seated, at_infinity, (low, high) = stack.away, stack.seated, stack.seated.nominal, stack.ends
     if low == high and high <= at_infinity and _is_set(drawn):
-        return _too_short(high, at_infinity, drawn)
+        return _too_short(high, at_infinity, drawn, right_seat_mm(knowledge.catalogue))
     if low == high and high <= at_infinity:
         return Told()  # 'it has 14 mm beyond infinity' is no length of all that holds the lens
     plain = f"{small_mm(stack.register_mm)} of body register"
@@ -156,12 +156,12 @@ def _is_set(piece: Thing) -> bool:
     return span is not None and span[0] < span[1]
 
 
-def _too_short(length: float, at_infinity: float, piece: Thing) -> Told:
+def _too_short(length: float, at_infinity: float, piece: Thing, near_mm: float) -> Told:
     """A draw that is set to less than infinity wants, where it has its stops told."""
     least, most = span_of(piece) or (length, length)
     short = at_infinity - length
     row = Quantity("helicoid_setting_mm", Interval.exact(at_infinity), "infinity")
-    if short < _RIGHT_MM:
+    if short < near_mm:
         return Told((Line("head", f"At {small_mm(length)} the {piece.piece} stands at infinity."),), (row,))
     text = f"At {small_mm(length)} the {piece.piece} is {small_mm(short)} short of infinity: {NOTHING}."
     held = least <= at_infinity <= most

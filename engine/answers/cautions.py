@@ -8,6 +8,7 @@ from engine.answers.parts.answer import ANSWERED, Answer, Line
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.seat.telling import chain_title, clearance_line, finding_lines, life_line
 from engine.answers.words.advice import advice_lines
+from engine.facts.catalogue import Catalogue
 from engine.facts.subjects import subjects_of
 from engine.judging.judge import Judged
 from grammar.questions import Question
@@ -20,7 +21,6 @@ _THORIATED: Final = "thoriated"  # trait of a lens
 _OF_GLASS: Final = "thorium"
 _OF_WEIGHT: Final = "heavy"
 _OF_ANY: Final = ("sun-camera", "power-off", "menus-in-short")
-_LONG_MM: Final = 180.0  # lenses from this length on are mostly heavy
 _MOST: Final = 3
 _NAME: Final = 4  # letters of the names of mounts, at most; a longer word of a lens tells more of it: 'collapsible'
 
@@ -49,12 +49,13 @@ def all_cautions(question: Question, judged: Judged, knowledge: Knowledge) -> An
     lines += [Line("fact", reach, 1)] if reach else []
     note = judged.setup.lens_mount.note
     lines += [Line("text", f"{judged.setup.lens_mount.designation} lenses: {note}")] if note else []
-    lines += advice_lines([facts.advice[id_] for id_ in _advice(question) if id_ in facts.advice][:_MOST])
+    lines += advice_lines([facts.advice[id_] for id_ in _advice(question, facts) if id_ in facts.advice][:_MOST])
     return Answer(question.text, question.intent, ANSWERED, tuple(lines), question=question)
 
 
-def _advice(question: Question) -> list[str]:
+def _advice(question: Question, facts: Catalogue) -> list[str]:
     lens = question.lens
     glass = lens is not None and _THORIATED in lens.traits
-    heavy = lens is not None and (_OF_WEIGHT in lens.traits or (lens.focal_length_mm or 0.0) >= _LONG_MM)
+    long = facts.assumptions["heavy-from"].value.nominal
+    heavy = lens is not None and (_OF_WEIGHT in lens.traits or (lens.focal_length_mm or 0.0) >= long)
     return [*([_OF_GLASS] if glass else []), *([_OF_WEIGHT] if heavy else []), *_OF_ANY]

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from itertools import combinations, product
 
 from engine.answers.buying import hub_or_direct
-from engine.answers.close.closer_apart import ROOM, closer_apart
+from engine.answers.close.closer_apart import closer_apart
 from engine.answers.close.size_by_ways import size_by_ways
 from engine.answers.close.tubes_apart import tubes_apart
 from engine.answers.exposure.stops_apart import brighter_of, stops_apart
@@ -41,6 +41,7 @@ from engine.answers.ways.pair_beside import with_pair
 from engine.answers.ways.pairs_apart import in_the_other, numbered, pairs_apart
 from engine.answers.ways.rings_apart import end_apart, rings_apart
 from engine.answers.ways.same_error import by_an_error
+from engine.answers.ways.set_against import with_what_was_before
 from engine.answers.ways.two_prices import smart_or_dumb, two_prices
 from engine.answers.ways_apart import kinds_in_words, ways_apart
 from engine.answers.words.advice import advice_lines, named_or_near
@@ -54,7 +55,6 @@ from grammar.questions import Question, Thing
 
 MOST = 4
 MOST_ADVICE = 2
-GLASS = "corrective-glass"
 NOTHING = "Nothing in the facts sets these two against each other. Name two bodies, mounts or pieces."
 
 
@@ -62,7 +62,7 @@ def compare(question: Question, knowledge: Knowledge) -> Answer:
     """What sets the things named apart, in numbers where there are any, then what is said of the choice."""
     if of_one_lens(question) is not question:
         return equivalent(question, knowledge)  # 'is my 50 a 50 or a 75 on APS-C'
-    question = _with_what_was_before(question)
+    question = with_what_was_before(question)
     asked = focals(question) or mentions(question, "in-little-light")
     question, note = with_usual_factor(question, knowledge.catalogue) if asked else (question, Told())
     question, taken = with_usual_of_format(question, knowledge.catalogue)
@@ -88,7 +88,8 @@ def compare(question: Question, knowledge: Knowledge) -> Answer:
     alone = Told() if sides or chains else _numbers_alone(question, knowledge)
     glass = glass_apart(question, beside_plain=not (chains or pairs or sides or told.lines))
     told = told if chains or sides or not glass.lines else Told()  # told of each factor once
-    told = brighter_of(question) + _by_price(question, knowledge) + alone + glass + crop_or_glass(question) + told
+    told = _by_price(question, knowledge) + alone + glass + crop_or_glass(question) + told
+    told = brighter_of(question, knowledge.catalogue) + told
     asks = not sides or question.things or any(line.text == ALIKE for line in told.lines)
     rows = _advice(question, SURE if told.lines else LEAST, knowledge) if asks else []
     lines = [*told.lines, *(note.lines if told.lines else ()), *taken, *advice_lines(rows)]
@@ -129,24 +130,10 @@ def _advice(question: Question, least: float, knowledge: Knowledge) -> list[Advi
 
 def _numbers_alone(question: Question, knowledge: Knowledge) -> Told:
     """What stops, a magnification or a focal length tell by themselves of what is set against each other."""
-    worn = each_with_its_glass(question, crops_of(question, knowledge))
-    worn += sizes_apart(question, knowledge.catalogue) + openings_apart(question, knowledge)
-    return worn + stops_apart(question) + size_by_ways(question) + closer_apart(question, knowledge.catalogue)
-
-
-def _with_what_was_before(question: Question) -> Question:
-    """The question with the piece of the one before, where another is set against it: 'or a close-up lens, which'."""
-    prior = question.prior
-    if question.follows and question.limits.with_glass and not question.adapters:
-        # 'what about the one with glass, better?': better than the plain one
-        rings = (Thing(piece="adapter", words="ring without glass"), Thing(piece=GLASS, words="ring with glass"))
-        return question.with_(adapters=rings, limits=replace(question.limits, with_glass=False, without_glass=False))
-    if not question.follows or prior is None or len(question.adapters) != 1 or len(prior.adapters) != 1:
-        return question
-    if not mentions(question, "set-against", "than-that") or prior.adapters[0].piece == question.adapters[0].piece:
-        return question
-    kept = tuple(row for row in prior.values if row[0] == ROOM and question.said(ROOM) is None)
-    return question.with_(adapters=(*prior.adapters, *question.adapters), values=(*question.values, *kept))
+    facts = knowledge.catalogue
+    worn = each_with_its_glass(question, crops_of(question, knowledge), facts)
+    worn += sizes_apart(question, facts) + openings_apart(question, knowledge) + stops_apart(question, facts)
+    return worn + size_by_ways(question) + closer_apart(question, facts)
 
 
 def _of_sides(question: Question, sides: Sequence[Case], knowledge: Knowledge) -> tuple[Told, tuple[ListedChain, ...]]:

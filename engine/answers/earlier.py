@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from math import log2
-from typing import Final, Protocol
+from typing import Protocol
 
 from engine.answers.own.own_cases import Case
 from engine.answers.own.side_by_side import side_by_side
@@ -14,7 +14,7 @@ from engine.answers.parts.nearby import SURE, nearest
 from engine.answers.parts.own_words import OwnWords, told_value
 from engine.answers.parts.resolve import BodySide, LensSide
 from engine.answers.parts.said import mentions
-from engine.answers.parts.wording import listed, small_mm, trimmed
+from engine.answers.parts.wording import READS_MM, listed, small_mm, trimmed
 from engine.answers.seat.telling import CERTAINTY_WORDS, VERDICT_WORDS, chain_title
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
@@ -24,8 +24,6 @@ from engine.judging.judge import CERTAINTIES, Judged
 from engine.judging.ranking import Listed
 from grammar.kinds import COMPARE
 from grammar.questions import Question
-
-_ALIKE_MM: Final = 0.005
 
 
 class Past(Protocol):
@@ -275,7 +273,7 @@ def _nearer_right(sides: Sequence[Case], picked: Sequence[Listed]) -> str | None
     pairs = {(row.judged.setup.lens.name, row.judged.setup.body.name) for row in picked}
     errors = [row.judged.measured_trace.value("register_error_mm") for row in picked]
     offs = [one.shortest.nominal for one in errors if isinstance(one, Span) and one.is_fixed and is_known(one.shortest)]
-    if len(pairs) > 1 or len(offs) != len(picked) or abs(abs(offs[0]) - abs(offs[1])) < _ALIKE_MM:
+    if len(pairs) > 1 or len(offs) != len(picked) or abs(abs(offs[0]) - abs(offs[1])) < READS_MM:
         return None
     best, other = (0, 1) if abs(offs[0]) < abs(offs[1]) else (1, 0)
     seats = [f"{sides[at].title}: {_off_by(offs[at])}" for at in (best, other)]

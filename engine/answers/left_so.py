@@ -7,13 +7,13 @@ from typing import Final
 from engine.answers.parts.answer import ANSWERED, Answer, Line, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import distance_mm, focals, number
-from engine.answers.parts.wording import distance, f_number, small_mm
+from engine.answers.parts.wording import READS_MM, distance, f_number, small_mm
 from engine.answers.seat.distances import Distances
 from engine.answers.shims.carried import SHIM, is_limit
 from engine.answers.shims.left_off import left_as_it_is
 from engine.answers.shims.loose import off_by_mm
 from engine.answers.shims.turning import short_by_turns_mm
-from engine.answers.ways.ring_off import LEAST_MM, error_of_the_pair
+from engine.answers.ways.ring_off import error_of_the_pair
 from engine.answers.words.advice import advice_lines
 from engine.base.interval import is_known
 from engine.facts.guidance import Advice
@@ -41,7 +41,7 @@ def left_so(question: Question, before: Question | None, knowledge: Knowledge) -
     if error is None and number(before, "mark") is not None:  # by how much hangs on the lens, which was not told
         lines = (Line("head", TOO_NEAR), *advice_lines(_of_scale(knowledge)))
         return Answer(question.text, question.intent, ANSWERED, lines, question=question)
-    if error is None or abs(error) < LEAST_MM:
+    if error is None or abs(error) < READS_MM:
         return None
     by = f"{small_mm(abs(error))} too {'short' if error < 0 else 'long'}"
     left = left_as_it_is(error, before, knowledge)

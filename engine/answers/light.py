@@ -16,7 +16,7 @@ from engine.answers.exposure.holding_back import by_filters, infrared
 from engine.answers.exposure.lamps import in_step_with_lamps
 from engine.answers.exposure.light_alike import between_angles, between_rates, between_scenes, filter_as_stop
 from engine.answers.exposure.lighting import light_of, shutter_s, shutter_still, variable_stops
-from engine.answers.exposure.marks_compared import are_compared, compared
+from engine.answers.exposure.marks_compared import are_compared, compared, same_or_not, summed_as, taken_for
 from engine.answers.exposure.metered_outside import is_metered, metered_outside
 from engine.answers.exposure.metered_stop import stop_to_set
 from engine.answers.exposure.other_filters import taken_by_others
@@ -47,7 +47,6 @@ from grammar.questions import Question
 MOST_MARKS = 10
 MOST_DENSITY = 5  # a bare number from here up is no density
 MOST_STOPS = 20.0  # no stack of filters is stronger
-SAME_STOPS = 0.1  # marks are rounded: a factor of 64 is a density of 1.8
 
 
 FIXED = "fixed-iris"
@@ -105,7 +104,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         yield stars
         return
     yield t_stops_apart(question)
-    yield brighter_of(question)
+    yield brighter_of(question, knowledge.catalogue)
     exposed_by_it = is_known(shutter_s(question, knowledge)) and not mentions(question, "as-f-number")
     yield Told() if exposed_by_it else t_stop_told(question, knowledge)
     yield between_two(question)
@@ -213,12 +212,10 @@ def _marks(question: Question, knowledge: Knowledge) -> Told:
     if are_compared(question, len(held)):
         lines.insert(0, Line("head", compared(rows)))
     elif len(held) > 1 and alike:
-        lines.insert(
-            0, Line("head", _taken_for(total, wanted) if guessed and wanted is not None else _same_or_not(held))
-        )
+        lines.insert(0, Line("head", taken_for(total, wanted) if guessed and wanted is not None else same_or_not(held)))
     elif len(held) > 1:
         name = f"factor {figures(2**total, 3)}, {density.factor_name(total)} = {density.density_name(total)}"
-        lines.insert(0, Line("head", f"{_made(question, total)} {figures(total, 3)} stops ({name})."))
+        lines.insert(0, Line("head", f"{summed_as(question, total)} {figures(total, 3)} stops ({name})."))
         rows.insert(0, Quantity("nd_stops", Interval.exact(total), "together"))
     return Told(tuple(lines), tuple(rows)) + _table_of_marks() + infrared(total, knowledge)
 
@@ -249,28 +246,6 @@ def _table_of_marks() -> Told:
     text = f"Stops add, densities add, factors multiply. Stops, factor and density: {table}."
     rows = (Quantity("nd_stops", Interval.exact(float(n)), density.factor_name(n)) for n in whole)
     return Told((Line("text", text),), tuple(rows))
-
-
-def _made(question: Question, total: float) -> str:
-    """How it begins what several hold back together: with yes or no where they were taken to make a mark."""
-    taken = question.said("factor_taken") or ""
-    stops = density.stops_of_name(taken)
-    if not is_known(stops):
-        return "Together"
-    return "Yes, together" if abs(stops.nominal - total) < SAME_STOPS else f"No, not {taken}: together"
-
-
-def _taken_for(held: float, told: float) -> str:
-    """Whether a mark holds back as many stops as it is taken to."""
-    so_many = f"{figures(held, 3)} stop{'' if held == 1 else 's'}"
-    return f"Yes, {so_many}." if abs(held - told) < SAME_STOPS else f"No, not {figures(told, 3)} but {so_many}."
-
-
-def _same_or_not(held: list[float]) -> str:
-    """Whether marks that are set against each other hold back the same."""
-    if max(held) - min(held) < SAME_STOPS:
-        return f"Yes, all the same: {figures(held[0], 3)} stops."
-    return f"No: {', '.join(figures(one, 3) for one in held)} stops."
 
 
 def _factor(question: Question, _: Knowledge) -> Told:

@@ -2,13 +2,10 @@
 
 from __future__ import annotations
 
-from typing import Final
-
+from engine.answers.parts.wording import READS_MM
 from engine.base.interval import Interval, is_known
 from engine.judging.ranking import Listed
 from grammar.questions import Question, Thing
-
-_SAME_MM: Final = 0.005  # as near as a caliper reads
 
 
 def of_lens(question: Question, rows: tuple[Listed, ...]) -> tuple[Listed, ...]:
@@ -48,4 +45,4 @@ def _has_ring(question: Question, row: Listed) -> bool:
     told = [one.thickness_mm[0] for one in question.adapters if one.thickness_mm and one.is_of_one_length]
     spans = [one.thickness_mm for one in row.judged.chain.adapters]
     seats = [abs(one.shortest.nominal) for one in spans if is_known(one.shortest)]
-    return len(told) != 1 or any(abs(seat - abs(told[0])) <= _SAME_MM for seat in seats)
+    return len(told) != 1 or any(abs(seat - abs(told[0])) <= READS_MM for seat in seats)

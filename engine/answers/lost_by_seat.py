@@ -24,7 +24,6 @@ from grammar.questions import Question
 from grammar.things.casting import DRAWN, OPTICAL
 
 _EXPOSED: Final = ("light", "shutter", "iso", "frame_rate", "magnification", "extension", "stops", "filter_thread")
-_LEAST_SHARE: Final = 0.02  # of the focal length; what stands out less costs nothing worth telling
 
 
 def lost_by_seat(question: Question, knowledge: Knowledge) -> tuple[Question, Told]:
@@ -75,7 +74,8 @@ def _lost_as_it_sits(question: Question, lens: Distances, knowledge: Knowledge) 
     """The light lost as the lens sits on the best chain; nothing where it stands as far off as on its own camera."""
     chains = how_to(question.with_(intent=CHAIN, topic=None), knowledge).chains
     out = _out_mm(chains)
-    if out is None or not chains or out[0] < _LEAST_SHARE * lens.focal.nominal:
+    least = knowledge.catalogue.assumptions["light-worth-telling"].value.nominal
+    if out is None or not chains or out[0] < least * lens.focal.nominal:
         return Told()
     return _lost([("at its infinity mark", Interval.exact(out[0]))], lens, question) + Told(
         (Line("fact", f"by {chains[0].title}", 1),)

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from engine.answers.parts.answer import Answer
+from engine.answers.parts.wording import READS_MM
 from engine.answers.shims.loose import off_by_limit, off_by_mm
-from engine.answers.ways.ring_off import LEAST_MM
 from engine.base.interval import Interval
 from engine.base.span import Span
 from engine.facts.catalogue import Catalogue
@@ -28,7 +28,7 @@ def as_off(
     if not (question.follows and asked and rows) or question.adapters:
         return rows
     told = off_by_mm(question) if question.said(OFF) is not None else off_by_limit(question, facts)
-    if told is None or any(abs(error_mm(row) - told) < LEAST_MM for row in rows):
+    if told is None or any(abs(error_mm(row) - told) < READS_MM for row in rows):
         return rows
     return tuple(chain.listed for chain in chains_first(question.with_(topic=None)).chains or ()) or rows
 

@@ -7,6 +7,7 @@ from typing import Final
 from engine.answers.making.stacks import length_of_all
 from engine.answers.parts.answer import ANSWERED, Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.near_enough import told_register_mm
 from engine.answers.parts.said import mentions, numbers
 from engine.answers.parts.wording import listed, money, trimmed
 from engine.base.interval import Interval, is_known
@@ -15,7 +16,6 @@ from engine.facts.kinds import GLASS_KINDS, TUBELIKE
 from engine.facts.records import Adapter
 from grammar.questions import Question, Thing
 
-ALIKE_MM: Final = 0.06
 WORDS: Final = {"extension-tube": "tube", "helicoid": "helicoid", "bellows": "bellows"}
 
 
@@ -84,7 +84,8 @@ def _of_kind(question: Question, facts: Catalogue) -> Answer | None:
         and piece.factor in (None, row.factor)
     ]  # fmt: skip
     sizes = [f"{one:g} mm" for one in (*(piece.steps or piece.thickness_mm or ()), *numbers(question, "numbers"))]
-    sized = [row for row in rows if all(size in row.name for size in sizes) or _is_so_long(row, piece)]
+    near = told_register_mm(facts)
+    sized = [row for row in rows if all(size in row.name for size in sizes) or _is_so_long(row, piece, near)]
     rows = sorted(sized or rows, key=lambda row: (row.common != "everyday", row.price_usd or (0.0, 0.0), row.id))
     bands = [row.price_usd for row in rows if row.price_usd is not None]
     if not bands:
@@ -126,22 +127,22 @@ def _length(piece: Thing) -> str:
     return trimmed(least, 2) if least == most else f"{trimmed(least, 2)} to {trimmed(most, 2)}"
 
 
-def _is_so_long(row: Adapter, piece: Thing) -> bool:
+def _is_so_long(row: Adapter, piece: Thing, near_mm: float) -> bool:
     """Whether a piece that draws out runs from the one length told to the other."""
     ends = row.thickness_mm.shortest, row.thickness_mm.longest
     told = piece.thickness_mm or ()
     return len(told) == len(ends) and all(
-        is_known(end) and abs(end.nominal - one) <= ALIKE_MM for end, one in zip(ends, told, strict=True)
+        is_known(end) and abs(end.nominal - one) <= near_mm for end, one in zip(ends, told, strict=True)
     )
 
 
 def _sold(piece: Thing, mount: str, facts: Catalogue) -> Adapter | None:
     """The piece of that mount and length that is sold, the everyday one first, the cheapest of them."""
-    wanted = piece.thickness_mm or (0.0, 0.0)
+    wanted, near = piece.thickness_mm or (0.0, 0.0), told_register_mm(facts)
 
     def fits(row: Adapter) -> bool:
         ends = row.thickness_mm.shortest, row.thickness_mm.longest
-        sized = all(is_known(end) and abs(end.nominal - one) <= ALIKE_MM for end, one in zip(ends, wanted, strict=True))
+        sized = all(is_known(end) and abs(end.nominal - one) <= near for end, one in zip(ends, wanted, strict=True))
         return row.kind == piece.piece and row.front == mount and row.price_usd is not None and sized
 
     rows = [row for row in facts.adapters.values() if fits(row)]

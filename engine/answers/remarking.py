@@ -9,7 +9,7 @@ from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.owned import own_lens
 from engine.answers.parts.said import numbers
-from engine.answers.parts.wording import about, distance, small_mm, trimmed
+from engine.answers.parts.wording import SEAT_READS_MM, about, distance, small_mm, trimmed
 from engine.answers.picture.moved_out import extension_mm
 from engine.answers.seat.distances import PARTLY, Distances, distances_of, moves_in_part
 from engine.answers.shims.loose import off_by_mm
@@ -26,7 +26,6 @@ METRES = tuple(1000 * m for m in (0.2, 0.25, 0.3, 0.35, 0.4, 0.45, 0.5, 0.6, 0.7
 FEET = tuple(MM_PER_FOOT * ft for ft in (0.75, 1, 1.25, 1.5, 1.75, 2, 2.5, 3, 4, 5, 7, 10, 15, 30, 60))
 MOST_MARKS = 12
 SCALE = 3  # so many marks told are those that the lens bears
-SEAT_RIGHT_MM = 0.0005  # half of the last digit that seats are told with
 PLANES = (
     "The ranges are for the lens's principal planes, which are assumed, and for the making of rings not measured; one "
     "tape reading at a mark pins both."
@@ -49,7 +48,7 @@ def remarked(question: Question, knowledge: Knowledge) -> Told:
         if off is None:
             ask = "By how much does it sit too far out or too close? Name the body and the ring, or the error in mm."
             return Told((*_turn(own), Line("ask", ask)))
-        if abs(off.nominal) < SEAT_RIGHT_MM:
+        if abs(off.nominal) < SEAT_READS_MM:
             off = Interval(min(off.least, 0.0), max(off.greatest, 0.0), 0.0)
         told += _scale(lens, off, own, question, knowledge)
     return told
@@ -111,18 +110,18 @@ def _at_infinity(lens: Distances, off: Interval, show: Callable[[float], str]) -
     """How the seat is off, in mm, and where infinity lies by that."""
     way = (
         "right"
-        if abs(off.nominal) < SEAT_RIGHT_MM
+        if abs(off.nominal) < SEAT_READS_MM
         else f"{small_mm(abs(off.nominal))} too {'far out' if off.nominal > 0 else 'close'}"
     )
     case, head = f"seat {trimmed(off.nominal, 3)} mm off", f"The seat is {way}. "
     far = focus.from_sensor_mm(lens.focal, lens.hiatus, off)
     mark = focus.infinity_mark_mm(lens.focal, lens.hiatus, off)
-    if off.nominal > SEAT_RIGHT_MM and is_known(far):
+    if off.nominal > SEAT_READS_MM and is_known(far):
         head += (
             f"Infinity is out of reach: with the ring at infinity it is sharp at {about(far, show)} from the sensor."
         )
         return Told((Line("head", head),), (Quantity("far_from_sensor_mm", far, case),))
-    if off.nominal < -SEAT_RIGHT_MM and is_known(mark):
+    if off.nominal < -SEAT_READS_MM and is_known(mark):
         head += f"Infinity is now at the {about(mark, show)} mark; past that mark nothing is sharp."
         return Told((Line("head", head),), (Quantity("scale_mark_mm", mark, case),))
     return Told((Line("head", f"{head}Infinity is at its mark, and the marks mean what they say."),))
@@ -138,7 +137,7 @@ def _meant_words(mark: float, meant: Interval, off: Interval, show: Callable[[fl
     """What is sharp at a mark now."""
     if not isinf(meant.nominal):
         return about(meant, show)
-    if off.nominal < -SEAT_RIGHT_MM:
+    if off.nominal < -SEAT_READS_MM:
         return "past infinity, nothing is sharp"
     return "infinity" if isinf(mark) else about(meant, show)
 

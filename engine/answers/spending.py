@@ -21,7 +21,6 @@ CLOSER = ("extension-tube", "helicoid", "bellows", "reverse-ring")  # the kinds 
 MOST_BODIES = 3
 ENOUGH_ASKED = "money-enough"  # what a question mentions where it asks whether the sum will do
 WORTH_ASKED = "worth-buying"  # and where it asks whether to buy at all
-MOSTLY_LIT = 0.9  # a frame of which less is lit is missed by everybody
 TUBE, HELICOID = "extension-tube", "helicoid"
 
 
@@ -47,7 +46,7 @@ def left_of_sum(question: Question, answer: Answer | None) -> Told:
     return Told((Line("text", text),))
 
 
-def worth_it(question: Question, answer: Answer | None) -> Told:
+def worth_it(question: Question, answer: Answer | None, knowledge: Knowledge) -> Told:
     """What speaks for the purchase and what against, where it is asked whether a lens is worth its ring."""
     chains = answer.chains or () if answer is not None else ()
     if not chains or not mentions(question, WORTH_ASKED) or len(question.lenses) != 1 or len(question.bodies) > 1:
@@ -56,7 +55,7 @@ def worth_it(question: Question, answer: Answer | None) -> Told:
     bands = [row.value for row in answer.quantities if row.name == "price" and row.case is None] if answer else []
     price = next((band for band in bands if isinstance(band, Interval)), None)
     cost = f" for {money((price.least, price.greatest))}" if price is not None and price.greatest else ""
-    against = list(_against(answer))
+    against = list(_against(answer, knowledge))
     glass = any(piece.has_glass for piece in best.chain.adapters)
     if best.verdict == "unusable" or answer is None or answer.status == NO:
         return Told((Line("head", "No: nothing puts it on this body so that it is of use."),))
@@ -82,11 +81,12 @@ def _reaches(chains: Sequence[ListedChain], glass: bool) -> bool:
     return any(one.verdict == "infinity" and any(p.has_glass for p in one.chain.adapters) is glass for one in rows)
 
 
-def _against(answer: Answer | None) -> Iterator[str]:
+def _against(answer: Answer | None, knowledge: Knowledge) -> Iterator[str]:
     """What one loses on the best way: part of the frame, or the iris."""
     rows = answer.quantities if answer is not None else ()
     lit = next((row.value for row in rows if row.name == "lit_share"), None)
-    if isinstance(lit, Interval) and is_known(lit) and lit.greatest < MOSTLY_LIT:
+    mostly = knowledge.catalogue.assumptions["mostly-lit"].value.nominal
+    if isinstance(lit, Interval) and is_known(lit) and lit.greatest < mostly:
         few, most = (trimmed(100 * share, 0) for share in (lit.least, lit.greatest))
         yield f"lights only {few if few == most else f'{few} to {most}'} % of the frame"
     chains = answer.chains or () if answer is not None else ()

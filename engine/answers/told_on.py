@@ -8,19 +8,8 @@ from engine.answers.meant_else import IF_MEANT
 from engine.answers.parts.answer import Answer, Quantity
 from engine.answers.ways.pair import ADDED
 from engine.base.interval import Interval
-from grammar.turns.told_before import (
-    CIRCLE,
-    ERROR,
-    ERROR_IF_MEANT,
-    FILTER_ON,
-    GLASS,
-    KEPT,
-    LACKING,
-    RIGHT,
-    SEAT,
-    STACK,
-    ring_case,
-)
+from grammar.turns.answer_told import CIRCLE, ERROR, ERROR_IF_MEANT, FILTER_ON, GLASS, KEPT, LACKING, RIGHT, SEAT, STACK
+from grammar.turns.told_before import ring_case
 
 OF_RING: Final = "of the ring"  # the case of an error that is that of a ring
 

@@ -8,6 +8,7 @@ from math import log2
 from engine.answers.close.draws_apart import draws_apart
 from engine.answers.parts.answer import Line, ListedChain, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.near_enough import right_seat_mm
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side, setup_of
 from engine.answers.parts.said import mentions, stop
 from engine.answers.parts.wording import about, distance, money, quantity_text, small_mm, times, trimmed
@@ -26,7 +27,6 @@ from grammar.questions import Question
 HELICOID = "helicoid"
 ALIKE_STOPS = 0.05  # ways that differ by less light do not differ
 ALIKE_SIZE = 0.005
-SAME_SEAT_MM = 0.02
 PAIR = 2
 
 
@@ -105,9 +105,10 @@ def ways_apart(question: Question, knowledge: Knowledge) -> tuple[Told, tuple[Li
         outcomes.append(Outcome(way, chain, size, near))
     if len({one.does for one in outcomes}) == 1:
         return Told(), ()
-    decides = [*_decides(outcomes), *_as_long(outcomes)]
+    least = right_seat_mm(knowledge.catalogue)
+    decides = [*_decides(outcomes), *_as_long(outcomes, least)]
     if mentions(question, "same-word", "differ"):
-        decides = [*decides[-1:], *decides[:-1]] if decides[-1:] == [*_as_long(outcomes)] else decides
+        decides = [*decides[-1:], *decides[:-1]] if decides[-1:] == [*_as_long(outcomes, least)] else decides
     told = Told((Line("head", " ".join(decides)),), ()) if decides else Told()
     for one in outcomes:
         told += _told(one, question) + _if_flat(one, question, lens, body, knowledge)
@@ -187,12 +188,12 @@ def _decides(outcomes: Sequence[Outcome]) -> Iterator[str]:
         yield f"{_upper(few.way.name)} has fewer joints: less play, fewer tolerances that add."
 
 
-def _as_long(outcomes: Sequence[Outcome]) -> Iterator[str]:
+def _as_long(outcomes: Sequence[Outcome], near_mm: float) -> Iterator[str]:
     """That all ways hold the lens at the same distance, where they do and reach infinity."""
     seats = [one.seat_mm for one in outcomes]
     first = seats[0]
     plain = all(one.verdict == "infinity" and one.way.factor is None for one in outcomes)
-    if first is None or not plain or any(one is None or abs(one - first) > SAME_SEAT_MM for one in seats):
+    if first is None or not plain or any(one is None or abs(one - first) > near_mm for one in seats):
         return
     yield f"The same length either way, {small_mm(first)} from seat to seat: infinity with {_both(len(seats))}."
 

@@ -2,18 +2,15 @@
 
 from __future__ import annotations
 
-from typing import Final
-
 from engine.answers.closeup import macro
 from engine.answers.parts.answer import Answer, Line, Quantity
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.wording import distance
 from engine.base.compact import replace
 from engine.base.interval import Interval
+from engine.base.units import MM_PER_METRE
 from grammar.kinds import MACRO_DISTANCE
 from grammar.questions import CLOSE_UP_LENS, Question
-
-_MM_PER_DIOPTRE: Final = 1000.0
 
 
 def power_worn(question: Question) -> float | None:
@@ -24,7 +21,7 @@ def power_worn(question: Question) -> float | None:
 
 def worn_far(question: Question, knowledge: Knowledge, power: float) -> Answer:
     """How far it is sharp at most: as far before the close-up lens as that is long in focus, the lens at infinity."""
-    far = _MM_PER_DIOPTRE / power
+    far = MM_PER_METRE / power
     text = (
         f"No: with the +{power:g} close-up lens on, nothing farther than {distance(far, question.feet)} ahead of it"
         " comes sharp. Without it the lens reaches as far as it did."

@@ -148,6 +148,11 @@ class Interval:
 Measure = Interval | Unknown
 
 
+def exact_or_unknown(value: float | None) -> Measure:
+    """A number that may not be told, as a measure."""
+    return Interval.exact(value) if value is not None else UNKNOWN
+
+
 def is_known(value: object) -> TypeGuard[Interval]:
     """Whether a measure is an interval, so that the checker narrows it."""
     return isinstance(value, Interval)

@@ -8,10 +8,9 @@ from __future__ import annotations
 from math import inf
 
 from engine.base.interval import UNKNOWN, Measure, is_known
+from engine.base.units import MM_PER_METRE
 from engine.physics.enclose import enclose
 from engine.physics.positive import positive
-
-METRE_MM = 1000.0  # a dioptre is one over a metre
 
 
 def extension_for_magnification_mm(focal_length: Measure, magnification: Measure) -> Measure:
@@ -81,7 +80,7 @@ def close_up_focus_mm(power_dioptres: Measure, set_to: Measure) -> Measure:
     """
     if not is_known(set_to) or set_to.least <= 0:
         return UNKNOWN
-    return enclose(lambda p, at: 1 / (p / METRE_MM + 1 / at), positive(power_dioptres), set_to)
+    return enclose(lambda p, at: 1 / (p / MM_PER_METRE + 1 / at), positive(power_dioptres), set_to)
 
 
 def close_up_magnification(focal_length: Measure, power_dioptres: Measure, present: Measure) -> Measure:
@@ -90,13 +89,13 @@ def close_up_magnification(focal_length: Measure, power_dioptres: Measure, prese
     Source: thin-lens formula, image distance f(1 + m) over the distance through the close-up lens.
     """
     return enclose(
-        lambda f, p, m: m + f * (1 + m) * p / METRE_MM, positive(focal_length), positive(power_dioptres), present
+        lambda f, p, m: m + f * (1 + m) * p / MM_PER_METRE, positive(focal_length), positive(power_dioptres), present
     )
 
 
 def dioptres_of_focal(focal_length: Measure) -> Measure:
     """1000/f: a lens of this focal length used as a close-up lens. Source: definition of the dioptre."""
-    return enclose(lambda f: METRE_MM / f, positive(focal_length))
+    return enclose(lambda f: MM_PER_METRE / f, positive(focal_length))
 
 
 def coupled_magnification(rear_focal: Measure, reversed_focal: Measure) -> Measure:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Final
 
-from engine.answers.parts.wording import f_number, trimmed
+from engine.answers.parts.wording import SEAT_READS_MM, f_number, trimmed
 from engine.base.interval import is_known
 from engine.judging.judge import Judged
 from engine.render.cutting import Cutting
@@ -27,7 +27,7 @@ def millimetres(value: float) -> str:
 
 def off_text(error_mm: float) -> str:
     """Where the image of far things falls, in words."""
-    if abs(error_mm) < 0.0005:
+    if abs(error_mm) < SEAT_READS_MM:
         return "on the sensor"
     return f"{millimetres(abs(error_mm))} {'ahead of' if error_mm > 0 else 'behind'} the sensor"
 

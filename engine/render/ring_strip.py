@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from math import ceil, floor
 from typing import Final
 
-from engine.answers.parts.wording import small_mm
+from engine.answers.parts.wording import SEAT_READS_MM, small_mm
 from engine.judging.judge import Judged
 from engine.render.drawing import MARGIN, SIZE, WIDTH, Label, Measured, Page, scale_for, scale_text
 from engine.render.lettering import text_width, wrapped
@@ -148,7 +148,7 @@ def _past_infinity(page: Page, reach: Reach, length: float, scale: float, y: flo
 def _moved(page: Page, reach: Reach, length: float, scale: float, y: float) -> float:
     """By how much every mark has moved, drawn where it fits; gives where that ends."""
     shift = reach.shortest or 0.0
-    if abs(shift) < 0.0005:
+    if abs(shift) < SEAT_READS_MM:
         page.text(MARGIN, y, "Every mark stays where it is.")
         return y + 3.0
     text = f"every mark moves {small_mm(abs(shift))} {'towards' if shift > 0 else 'away from'} infinity"
@@ -166,7 +166,7 @@ def _moved(page: Page, reach: Reach, length: float, scale: float, y: float) -> f
 
 def _readings(page: Page, reach: Reach, told: Sequence[float], y: float) -> None:
     """What is sharp where the ring says so and so, in columns; nothing where the ring tells the truth."""
-    if reach.shortest is None or abs(reach.shortest) < 0.0005:
+    if reach.shortest is None or abs(reach.shortest) < SEAT_READS_MM:
         return
     rows = []
     for mark in told:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Final
 
+from grammar.echo.thing_words import before_lens
 from grammar.questions import Taught
 
 NameOf = Callable[[str, str], str]
@@ -83,5 +84,4 @@ def _key(key: str) -> str:
 
 
 def _mount(id_: str, name_of: NameOf) -> str:
-    name = name_of("mount", id_)
-    return f"{name}-mount" if len(name) <= 2 and name.isalpha() else name
+    return before_lens(name_of("mount", id_))

@@ -37,8 +37,12 @@ def thing_words(thing: Thing, role: str, name_of: NameOf) -> str:
 
 
 def mount_words(thing: Thing, name_of: NameOf) -> str:
-    name = name_of("mount", thing.id or "")
-    return f"{name}-mount" if len(name) <= 2 and name.isalpha() else name
+    return before_lens(name_of("mount", thing.id or ""))
+
+
+def before_lens(designation: str) -> str:
+    """A mount as it is spoken before 'lens' or 'body': 'C' becomes 'C-mount'."""
+    return f"{designation}-mount" if len(designation) <= 2 and designation.isalpha() else designation
 
 
 def _lens(thing: Thing, name_of: NameOf) -> str:

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.questions import RING
 from grammar.words.groups import REAR, STANDS_OUT
 from grammar.words.tokens import Token
 
 REACH: Final = "rear-reach"
-_RING: Final = "adapter"
 _THIN_MM: Final = 6.0  # of a ring that hardly sets a lens out
 _MOST_MM: Final = 60.0
 
@@ -21,7 +21,7 @@ def with_rears_told(tokens: list[Token]) -> list[Token]:
     out = list(tokens)
     for at in range(1, len(tokens) - 1):
         ring, stands, size = tokens[at - 1 : at + 2]
-        ringed = (ring.kind, ring.value) == ("PIECE", _RING) and (stands.kind, stands.value) == ("MEASURE", REACH)
+        ringed = (ring.kind, ring.value) == ("PIECE", RING) and (stands.kind, stands.value) == ("MEASURE", REACH)
         if ringed and size.may_be_mm and not size.text.isalpha() and 0 < size.numbers[0] <= _THIN_MM:
             out[at], out[at + 1] = stands.as_("CUE", value=""), size.as_("LENGTH", unit="mm")
     for at in range(1, len(tokens) - 1):

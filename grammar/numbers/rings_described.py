@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.questions import RING
 from grammar.words.groups import SEAT_NAMED
 from grammar.words.tokens import Token
 
-_RING: Final = "adapter"
 _BE: Final = "be"
 _OF, _WITH = "of", "with"
 _ONE: Final = "one"
@@ -23,7 +23,7 @@ def with_rings_described(tokens: list[Token]) -> list[Token]:
     if any(one.kind == "KEYED" and one.value == "thickness" for one in tokens):
         return tokens
     for at, token in enumerate(tokens):
-        if token.kind != "PIECE" or token.value != _RING:
+        if token.kind != "PIECE" or token.value != RING:
             continue
         place = _seat_behind(tokens, at)
         place = _one_behind(tokens, at) if place is None else place

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.questions import RING
 from grammar.things.casting import MADE_REDUCING
 from grammar.words.groups import RIM_OF_BUSH
 from grammar.words.token_kinds import LENGTHS
 from grammar.words.tokens import Token, is_plural
 
-_RING: Final = "adapter"
 _SIZE: Final = "size"  # value of 'measures', 'calipers', 'reads'
 _BORNE: Final = frozenset(["mark", "bears", "nominal", "does"])  # of 'marked 26', 'sold as 26': not what it measures
 _LED: Final = frozenset(["DET", "CUE", "VERB", "FILLER", "PREP", "MARK"])  # between a ring and what it measures
@@ -36,20 +36,20 @@ def with_rings_sized(tokens: list[Token], hosts: frozenset[str] = frozenset()) -
     while at < len(out):
         if out[at].kind == "PIECE" and out[at].value == _BUSH:
             at += _lipped(out, at, hosts)
-        elif (out[at].kind, out[at].value) == ("PIECE", _RING) and not is_plural(out[at]):
+        elif (out[at].kind, out[at].value) == ("PIECE", RING) and not is_plural(out[at]):
             at += _sized_ahead(out, at)
             at += _measured_behind(out, at) or _lipped(out, at, hosts)
         elif _is_pair(out, at) and not _is_headed(out, at) and at and _is_fine(out[at - 1]) and _is_led(out, at - 1):
             out[at - 1] = out[at - 1].as_("LENGTH", unit="mm")  # 'with the 2.0 om-ef'
-            out.insert(at + 3, Token("PIECE", "ring", out[at + 2].column, _RING))
+            out.insert(at + 3, Token("PIECE", "ring", out[at + 2].column, RING))
             at += 3
         elif _is_pair(out, at) and not _is_headed(out, at) and (size := _measure(out, at + 2)) is not None:
             told = out.pop(size).as_("LENGTH", unit="mm", column=out[at].column)  # 'om-ef says 2 measures 2.05'
-            out[at + 3 : size] = [Token("PIECE", "ring", out[at + 2].column, _RING)]
+            out[at + 3 : size] = [Token("PIECE", "ring", out[at + 2].column, RING)]
             out.insert(at, told)
             at += 4
         elif _is_pair(out, at) and not _is_headed(out, at) and _goes_on(out, at):
-            out.insert(at + 3, Token("PIECE", "ring", out[at + 2].column, _RING))  # 'via P6-EF 30.1 and EF-Z 28'
+            out.insert(at + 3, Token("PIECE", "ring", out[at + 2].column, RING))  # 'via P6-EF 30.1 and EF-Z 28'
             at += 3
         at += 1
     return out
@@ -60,7 +60,7 @@ def _goes_on(tokens: list[Token], at: int) -> bool:
     led = tokens[max(0, at - 3) : at]
     if led[-1:] and led[-1].text == "," and _ends_on(tokens[:at], tokens[at].ids) and _is_numbered(tokens, at + 3):
         return True  # 'T2 to EF ring is 11.2, EF to L 24, 400 mm lens'
-    if [one.kind for one in led] != ["MOUNT", "PIECE", "JOIN"] or led[1].value != _RING:
+    if [one.kind for one in led] != ["MOUNT", "PIECE", "JOIN"] or led[1].value != RING:
         return False
     first = next((n for n in range(at - 3, -1, -1) if tokens[n].kind == "PREP" and tokens[n].value != "to"), None)
     if first is None or led[0].ids[:1] != tokens[at].ids[:1] or tokens[first].value != _VIA:
@@ -71,7 +71,7 @@ def _goes_on(tokens: list[Token], at: int) -> bool:
 
 def _ends_on(tokens: list[Token], ids: tuple[str, ...]) -> bool:
     """Whether the last ring told there by its two mounts ends on one of these."""
-    rings = [at for at, one in enumerate(tokens) if (one.kind, one.value) == ("PIECE", _RING)]
+    rings = [at for at, one in enumerate(tokens) if (one.kind, one.value) == ("PIECE", RING)]
     return (
         bool(rings) and rings[-1] > 2 and _is_pair(tokens, rings[-1] - 3) and tokens[rings[-1] - 1].ids[:1] == ids[:1]
     )
@@ -85,7 +85,7 @@ def _is_numbered(tokens: list[Token], at: int) -> bool:
 def _rings(tokens: list[Token]) -> int:
     """How many rings are told, by their word or by their two mounts alone."""
     bare = (at for at in range(len(tokens)) if _is_pair(tokens, at) and not _is_headed(tokens, at))
-    return sum(one.kind in ("PIECE", "ADAPTER") or one.unit == _RING for one in tokens) + len(list(bare))
+    return sum(one.kind in ("PIECE", "ADAPTER") or one.unit == RING for one in tokens) + len(list(bare))
 
 
 def _is_pair(tokens: list[Token], at: int) -> bool:

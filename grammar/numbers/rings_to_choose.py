@@ -5,12 +5,12 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.numbers.parted_rows import with_parted
+from grammar.questions import RING
 from grammar.words.token_kinds import CHOICES, SIZES
 from grammar.words.tokens import Token
 
 CHOICE: Final = "ring-choice"
 _CHOOSING: Final = frozenset(["which", "better"])  # cues
-_RING: Final = "adapter"
 _BETWEEN: Final = frozenset(["JOIN", "DET", "MARK", "CUE"])
 _OF_LENS: Final = frozenset(["LENS", "KIND", "FNUM"])
 _LEAST_MM: Final = 0.3
@@ -22,7 +22,7 @@ _LEAST: Final = 2
 def with_rings_to_choose(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """Each length of such a row becomes KEYED, where a ring is spoken of and which of them is asked."""
     named = next((at for at, one in enumerate(tokens) if one.kind == "MEASURE" and one.value == CHOICE), None)
-    if named is None and not any(one.kind == "PIECE" and one.value == _RING for one in tokens):
+    if named is None and not any(one.kind == "PIECE" and one.value == RING for one in tokens):
         return tokens
     tokens = with_parted(tokens)
     row = next((row for at in range(len(tokens)) if len(row := _row(tokens, at)) >= _LEAST), [])

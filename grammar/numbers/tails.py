@@ -5,6 +5,7 @@ from __future__ import annotations
 from math import inf
 from typing import Final
 
+from grammar.questions import RING
 from grammar.things.casting import DRAWN, MAY_REDUCE, OPTICAL, SPACER
 from grammar.things.lens_behind_ring import is_lens_behind_sized_ring
 from grammar.things.marked_lens import is_marked_lens
@@ -29,7 +30,6 @@ _NO_FRAME: Final = frozenset(["mm", "cm", "m", "ft"])  # units that no frame is 
 _LONGEST_TUBE: Final = 80.0  # mm, of one in a set
 _TWO: Final = 2  # tokens back, over the article
 _LEAST_FOCAL: Final = 8.0  # mm; what is shorter may be a ring
-_RING: Final = "adapter"
 _EXTENTS: Final = frozenset(["LENGTH", "RANGE"])
 TAILS: Final = frozenset(["LENGTH", "RANGE", "FNUM", "COMBO", "TIMES", "FOCAL", "DIOPTRE"])
 _TAIL: Final = "TAIL"  # what a number becomes that follows its head
@@ -255,7 +255,7 @@ def _headed_by(out: list[Token], at: int) -> Token:
 
 
 def _is_ring(out: list[Token], at: int) -> bool:
-    return out[at].kind == "PIECE" and out[at].value == _RING
+    return out[at].kind == "PIECE" and out[at].value == RING
 
 
 def _is_of_lens(token: Token) -> bool:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import inf
 from typing import Final
 
-from engine.base.units import MM_PER_FOOT
+from engine.base.units import MM_PER_FOOT, MM_PER_METRE
 from grammar.numbers.drawn_so_far import INFINITY_SETTING
 from grammar.numbers.filters_stacked import TAKEN
 from grammar.numbers.motifs import IMAGE_SIZE, MOTIF, SIDES
@@ -55,7 +55,6 @@ _SHIMMED: Final = frozenset(["infinity", "shim"])  # 'hills sharp at 8, what shi
 _SETTING_STOPS: Final = frozenset(["which-stop", "dof", "exposure"])  # and what that it is rather a stop
 _MEASURED_FOR: Final = frozenset(["identify", "no-name"])  # and what that it tells of a mount
 _REGISTERS: Final = (5.0, 120.0)  # mm, that mounts have
-_METRE_MM = 1000.0
 _LEAST_MARK, _MOST_MARK = 0.3, 500.0  # m, that a scale has
 WIDEST_THREAD: Final = 150.0  # mm
 
@@ -126,7 +125,7 @@ def _marked(out: Readings, phrases: list[Phrase], cast: Cast, told: frozenset[st
             if _MEASURED_FOR & told and _REGISTERS[0] <= number <= _REGISTERS[1] and not (cast.bodies or cast.pieces):
                 out.keep("flange_to_image", mm(number))  # 'focus to infinity at 45.4, what mount': by the caliper
             elif _LEAST_MARK <= number <= _MOST_MARK:
-                out.keep("mark", mm(number * (MM_PER_FOOT if "feet" in told else _METRE_MM)))
+                out.keep("mark", mm(number * (MM_PER_FOOT if "feet" in told else MM_PER_METRE)))
             return
 
 

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.questions import RING
 from grammar.words.groups import OPEN_END, SHUT_END
 from grammar.words.tokens import Token
 
 _HELICOID: Final = "helicoid"
 _BELLOWS: Final = "bellows"
-_RING: Final = "adapter"
 _LONGEST: Final = 250.0  # mm, of what is drawn out
 _NEAR: Final = 3  # tokens from an end to its word, and from the one end to the other
 _TO: Final = frozenset(["to", "at-most"])  # values of 'to' and 'up to'
@@ -23,7 +23,7 @@ def with_ends_drawn(tokens: list[Token]) -> list[Token]:
     at = _place_of(tokens, drawn)
     ends = _ends(tokens)
     if at is None and ends is not None and ends[3]:
-        at = _place_of(tokens, _RING)  # 'a macro adapter, 28.5 collapsed, 40 extended' is one
+        at = _place_of(tokens, RING)  # 'a macro adapter, 28.5 collapsed, 40 extended' is one
         tokens = tokens if at is None else [*tokens[:at], tokens[at].as_("PIECE", value=_HELICOID), *tokens[at + 1 :]]
         drawn = _HELICOID
     if at is None:
@@ -70,7 +70,7 @@ def _as_one_piece(out: list[Token], at: int) -> list[Token]:
     """'a helicoidal M42-MFT adapter': the ring between the two mounts is that helicoid."""
     kinds = [one.kind for one in out[at + 1 : at + 5]]
     joined = len(kinds) == 4 and kinds[0] == kinds[2] == "MOUNT" and kinds[3] == "PIECE"
-    if not joined or out[at + 4].value != _RING:
+    if not joined or out[at + 4].value != RING:
         return out
     out[at + 4] = out[at + 4].as_("PIECE", value=_HELICOID)
     return [*out[:at], *out[at + 1 :]]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.questions import RING
 from grammar.things.bodies_by_mounts import with_bodies_by_mounts
 from grammar.things.casting import MADE_REDUCING, OPTICAL
 from grammar.things.ends_drawn import with_ends_drawn
@@ -15,7 +16,6 @@ from grammar.words.groups import BY_MEANS, GLAZED, OWN
 from grammar.words.tokens import Token, is_plural
 from grammar.words.written import STOPS
 
-_RING: Final = "adapter"
 _GLASS: Final = "corrective-glass"
 _VIA: Final = "via"  # value of 'through'
 _OFF: Final = "thickness"  # value of 'too thick'
@@ -60,10 +60,10 @@ def with_ring_links(tokens: list[Token], hosts: frozenset[str] = frozenset()) ->
                 out[at - 1] = out[at - 1].as_("TIMES") if made else out[at - 1].as_("LENGTH", unit="mm")
             elif goes_on(out, at):
                 rest = out[at + 3 :]
-                out[at + 3 :] = [Token("PIECE", "ring", out[at + 2].column, _RING), *rest[:4]]
-                out += [*([] if is_piece(rest[4:5]) else [Token("PIECE", "ring", rest[3].column, _RING)]), *rest[4:]]
+                out[at + 3 :] = [Token("PIECE", "ring", out[at + 2].column, RING), *rest[:4]]
+                out += [*([] if is_piece(rest[4:5]) else [Token("PIECE", "ring", rest[3].column, RING)]), *rest[4:]]
             elif leads_on(out, at):
-                out.insert(at + 3, Token("PIECE", "ring", out[at + 2].column, _RING))  # 'om-ef and ef-e rings'
+                out.insert(at + 3, Token("PIECE", "ring", out[at + 2].column, RING))  # 'om-ef and ef-e rings'
                 if at and out[at - 1].value == _VIA:
                     out[at - 1] = out[at - 1].as_("PREP", value="with")
             elif leads(link) or (link.text == "-" and _thickness(out, at + 3) is not None):
@@ -80,7 +80,7 @@ def _of_either_kind(tokens: list[Token]) -> list[Token]:
         either = (ring.kind, ring.value) == ("PIECE", _GLASS) and join.value == "or" and without.value == "without"
         ends = at + 3 >= len(tokens) or tokens[at + 3].kind in ("STOP", "JOIN")
         if either and ends:
-            return [*tokens[:at], ring.as_("PIECE", value=_RING), join.as_("CUE", value=""), *tokens[at + 3 :]]
+            return [*tokens[:at], ring.as_("PIECE", value=RING), join.as_("CUE", value=""), *tokens[at + 3 :]]
     return tokens
 
 
@@ -88,7 +88,7 @@ def _glazed(tokens: list[Token]) -> list[Token]:
     """'a glass FD to EF adapter': a ring with glass in it, and no lens."""
     for at in range(len(tokens) - 4):
         glass, front, link, rear, ring = tokens[at : at + 5]
-        named = front.kind == rear.kind == "MOUNT" and leads(link) and (ring.kind, ring.value) == ("PIECE", _RING)
+        named = front.kind == rear.kind == "MOUNT" and leads(link) and (ring.kind, ring.value) == ("PIECE", RING)
         if glass.kind == "LENS" and GLAZED in glass.groups and named:
             return [*tokens[:at], front, link, rear, ring.as_("PIECE", value=_GLASS), *tokens[at + 5 :]]
     return tokens
@@ -103,7 +103,7 @@ def _with_lens_parted(tokens: list[Token], hosts: frozenset[str]) -> list[Token]
         if lens.kind not in _OF_LENS or mount.kind not in _MOUNTS or comma.text != "," or len(rest) < _PAIR:
             continue
         host = rest[0].kind == "LETTER" or (rest[0].kind == "MOUNT" and bool(hosts & set(rest[0].ids[:1])))
-        if host and (rest[1].kind, rest[1].value) == ("PIECE", _RING) and not is_plural(rest[1]):
+        if host and (rest[1].kind, rest[1].value) == ("PIECE", RING) and not is_plural(rest[1]):
             out[at + 1] = comma.as_("STOP", value=".")
     return out
 
@@ -113,7 +113,7 @@ def _with_lengths_behind(tokens: list[Token]) -> list[Token]:
     for at in range(len(tokens) - 2):
         ring, of, size = tokens[at : at + 3]
         after = tokens[at + 3] if at + 3 < len(tokens) else None
-        named = (ring.kind, ring.value) == ("PIECE", _RING) and not is_plural(ring) and of.value == "of"
+        named = (ring.kind, ring.value) == ("PIECE", RING) and not is_plural(ring) and of.value == "of"
         bare = size.kind == "NUMBER" and "." in size.text and size.numbers[0] <= _THICKEST
         if named and bare and (after is None or after.kind in _ENDS):
             tokens[at + 2] = size.as_("LENGTH", unit="mm")
@@ -124,7 +124,7 @@ def _for_lenses(tokens: list[Token], hosts: frozenset[str]) -> list[Token]:
     """'my E ring for K is 27.4', 'Z ring for F lenses, 30.4': told as 'K to E 27.4 mm ring'; no 'T ring for F'."""
     for at in range(len(tokens) - 4):
         rear, ring, prep, front = tokens[at : at + 4]
-        named = rear.kind in _MOUNTS and (ring.kind, ring.value) == ("PIECE", _RING) and front.kind in _MOUNTS
+        named = rear.kind in _MOUNTS and (ring.kind, ring.value) == ("PIECE", RING) and front.kind in _MOUNTS
         named = named and prep.value == "for" and not is_plural(ring)
         if not named or set(rear.ids) == set(front.ids):
             continue
@@ -164,7 +164,7 @@ def _without_bodies(tokens: list[Token]) -> list[Token]:
     for at, token in enumerate(tokens):
         row = [one.kind for one in tokens[max(0, at - 3) : at + 2]]
         named = row[:1] + row[2:] == ["MOUNT", "MOUNT", "BODY", "PIECE"] and at > 2
-        if named and leads(tokens[at - 2]) and tokens[at + 1].value == _RING and not token.ids:
+        if named and leads(tokens[at - 2]) and tokens[at + 1].value == RING and not token.ids:
             continue
         out.append(token)
     return out
@@ -192,7 +192,7 @@ def _heads_behind(tokens: list[Token]) -> list[Token]:
     for at in range(len(tokens) - 3):
         if _parts_its_mounts(tokens, at):
             tokens[at + 1 : at + 4] = [tokens[at + 2], tokens[at + 3], tokens[at + 1]]
-        if tokens[at].kind != "PIECE" or tokens[at].value != _RING or is_plural(tokens[at]):
+        if tokens[at].kind != "PIECE" or tokens[at].value != RING or is_plural(tokens[at]):
             continue
         first = at + 1 + (tokens[at + 1].kind == "MARK")
         pair = tokens[first : first + 3]
@@ -209,7 +209,7 @@ def _parts_its_mounts(tokens: list[Token], at: int) -> bool:
     """'my P6 ring to M42': the word for the ring stands between its two mounts."""
     row, after = tokens[at : at + 4], tokens[at + 4] if at + 4 < len(tokens) else None
     kinds = [one.kind for one in row] == ["MOUNT", "PIECE", "PREP", "MOUNT"]
-    ring = kinds and row[1].value == _RING and leads(row[2]) and row[0].ids != row[3].ids
+    ring = kinds and row[1].value == RING and leads(row[2]) and row[0].ids != row[3].ids
     return ring and (after is None or after.kind not in _HEADS) and not (at and tokens[at - 1].kind == "PREP")
 
 
@@ -220,15 +220,15 @@ def _as_ring(tokens: list[Token], at: int) -> int:
     if after is not None and after.kind in _HEADS:
         return 0
     if after is not None and after.value == _THING:
-        tokens[end] = after.as_("PIECE", value=_RING)  # 'the C to E thing'
+        tokens[end] = after.as_("PIECE", value=RING)  # 'the C to E thing'
         return 0
     if after is not None and STANDIN in after.implies and at and (tokens[at - 1].kind == "DET"):
-        tokens[end] = after.as_("PIECE", value=_RING)  # 'the C to E one i got'
+        tokens[end] = after.as_("PIECE", value=RING)  # 'the C to E one i got'
         return 0
     size = _thickness(tokens, end)
     if size is None and not _is_owned(tokens, at):
         return 0
-    ring = Token("PIECE", "ring", tokens[end - 1].column, _RING)
+    ring = Token("PIECE", "ring", tokens[end - 1].column, RING)
     if size is None:
         tokens.insert(end, ring)
         return 1

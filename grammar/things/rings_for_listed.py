@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.questions import RING
 from grammar.words.tokens import Token, is_plural
 
-_RING: Final = "adapter"
 _FOR, _ON = "for", "on"
 _BETWEEN: Final = frozenset(["MARK", "CUE", "MEASURE", "VERB", "FILLER", "JOIN", "DET"])  # 'rings: how thick for'
 _LISTING: Final = frozenset(["JOIN", "DET"])
@@ -21,7 +21,7 @@ def with_rings_for_listed(tokens: list[Token], hosts: frozenset[str]) -> list[To
     for at in range(len(tokens) - 4):
         body, ring = tokens[at : at + 2]
         of_host = body.kind == "MOUNT" and hosts.issuperset(body.ids[:1])
-        told = of_host and (ring.kind, ring.value) == ("PIECE", _RING) and is_plural(ring)
+        told = of_host and (ring.kind, ring.value) == ("PIECE", RING) and is_plural(ring)
         if not told or (at and tokens[at - 1].kind in ("MOUNT", "PREP", "LINK")):
             continue
         start = at + 2

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.questions import RING
 from grammar.things.rings_in_rows import leads
 from grammar.words.groups import FLAT_PIECE
 from grammar.words.tokens import Token, is_plural
 
-_RING: Final = "adapter"
-_RINGS: Final = frozenset([_RING, "step-ring", "thread-reducer"])  # words for a ring without glass
+_RINGS: Final = frozenset([RING, "step-ring", "thread-reducer"])  # words for a ring without glass
 _ENDS: Final = frozenset(["JOIN", "STOP", "CUE", "VERB", "PREP", "MARK", "AT"])  # what parts a piece from the next
 _LED: Final = frozenset(["FILLER", "DET", "MEASURE"])  # 'thin', 'flat', 'the' before the mounts
 _OPEN, _CLOSE, _LINKS = "(", ")", frozenset(["-", "/"])
@@ -39,7 +39,7 @@ def with_stacks_told(tokens: list[Token]) -> list[Token]:
         end = at + _PAIR
         if _are_linked(tokens[at:end]) and _is_sized_before(out) and _ends(tokens, _past_fillers(tokens, end)):
             front, link, rear = tokens[at:end]
-            out += [front, link.as_("MARK", text="-"), rear, Token("PIECE", "ring", rear.column, _RING)]
+            out += [front, link.as_("MARK", text="-"), rear, Token("PIECE", "ring", rear.column, RING)]
             at = _past_fillers(tokens, end)
             continue
         if _are_linked(tokens[at:end]) and _is_slashed_ring(tokens, at):
@@ -62,7 +62,7 @@ def with_stacks_told(tokens: list[Token]) -> list[Token]:
         if ahead is not None and word is None:
             word = ahead
             out.remove(ahead)
-        ring = (word or Token("PIECE", "ring", tokens[end - 1].column)).as_("PIECE", value=_RING)
+        ring = (word or Token("PIECE", "ring", tokens[end - 1].column)).as_("PIECE", value=RING)
         front, link, rear = tokens[at:end]
         out += [size.as_("LENGTH", unit="mm", column=front.column), front, link.as_("MARK", text="-"), rear, ring]
         at = rest
@@ -94,7 +94,7 @@ def _with_widths_headed(tokens: list[Token]) -> list[Token]:
         begun = _is_begun(tokens[:at]) and not any(one.kind == "PIECE" for one in tokens[max(0, at - 1) : at])
         flat = size is not None and size.kind == "FILLER" and FLAT_PIECE in size.groups and _ends(tokens, at + 2)
         if flat and token.is_mm and token.numbers[0] <= _THICKEST_BUSH and _is_begun(tokens[:at]):
-            out.append(Token("PIECE", "ring", token.column, _RING))  # 'a 1 mm board', '1 mm flat'
+            out.append(Token("PIECE", "ring", token.column, RING))  # 'a 1 mm board', '1 mm flat'
         if widths and token.numbers[1] - token.numbers[0] <= _MOST_APART and small and begun:
             out.append(Token("PIECE", "bush", token.column, _BUSH))
     return out

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.questions import RING
 from grammar.things.beside_what_holds import BOTH_ENDS
 from grammar.things.cast import Cast
 from grammar.things.casting import Part
 from grammar.things.phrases import TOWARDS, Noun
 from grammar.words.tokens import Token
 
-_RING: Final = "adapter"
 _ENDS: Final = 2  # mounts of a ring
 THROUGH: Final = frozenset(["helicoid", "extension-tube"])  # the same mount before and behind
 
@@ -69,7 +69,7 @@ def _is_of_another(cast: Cast, lens: Part) -> bool:
 
 def _is_of_body(ring: Part, lens: Part) -> bool:
     """'135 manual lens mft plain ring', '58 mm lens, E ring': a ring that ends on a modern body joins an old lens."""
-    return ring.piece == _RING and lens.focal is not None and ring.thickness is None
+    return ring.piece == RING and lens.focal is not None and ring.thickness is None
 
 
 def _each_for_a_lens(cast: Cast, pieces: list[Part]) -> bool:
@@ -102,7 +102,7 @@ def _to_each_body(cast: Cast, pieces: list[Part]) -> bool:
     """'how thick is a T2 ring to L, and to MFT', 'the rings P6 to Z and P6 to G': where each leads is one more body."""
     body = cast.bodies[0] if len(cast.bodies) == 1 else None
     ring = pieces[0] if len(pieces) == 1 and all(one is pieces[0] or one.is_bare for one in cast.pieces) else None
-    if body is None or ring is None or len(ring.mounts) < _ENDS or ring.thickness or ring.piece != _RING:
+    if body is None or ring is None or len(ring.mounts) < _ENDS or ring.thickness or ring.piece != RING:
         return False
     onward = body.was_mount and body.noun.role in TOWARDS and body.noun.head is None and bool(body.mounts)
     front, rear = ring.mounts[0], ring.mounts[-1]

@@ -7,7 +7,7 @@ from typing import Final
 from engine.base.compact import replace
 from grammar.hearing import Heard
 from grammar.kinds import BUY_PLAN, CHAIN, COMPARE, LIST_FITS
-from grammar.questions import Question, Thing
+from grammar.questions import RING, Question, Thing
 from grammar.things.casting import DRAWN
 from grammar.turns.tubes_counted import counted, says_both
 from grammar.words.groups import GROWN, SHRUNK
@@ -16,7 +16,6 @@ _PAIRED: Final = frozenset([CHAIN, LIST_FITS])  # kinds of question that tell of
 _THICKNESS: Final = "thickness"
 _IN_FRONT: Final = "close-up-lens"  # it stands before the lens, and takes no tube's place
 _LAYER: Final = "layer"
-_RING: Final = "adapter"
 _TUBE: Final = "extension-tube"
 _EXTENSION: Final = "extension"  # key of a length that is put between
 _BY: Final = {GROWN: 1.0, SHRUNK: -1.0}  # how a length told beside such a word counts
@@ -95,7 +94,7 @@ def with_stacked(heard: Heard, said: Question, before: Question) -> Question:
 def shimmed(heard: Heard, before: Question) -> Thing | None:
     """'and if I put 0.1 of foil in' after a ring that was measured: that ring, so much thicker."""
     size = heard.readings.values.get(_LAYER) or put_on_top(heard)
-    rings = [one for one in before.adapters if one.piece == _RING and one.is_of_one_length]
+    rings = [one for one in before.adapters if one.piece == RING and one.is_of_one_length]
     put = any(heard.tells(cue) for cue in _PUT) or put_on_top(heard) is not None
     if size is None or not put or len(rings) != 1 or len(before.adapters) != 1 or "," in size:
         return None
@@ -116,7 +115,7 @@ def resized(heard: Heard, before: Question) -> Thing | None:
     """'what if its 0.1 thinner', '2 mm longer' after a ring or tube whose length was told: that piece, so long now."""
     size, drawn = heard.readings.values.get(_THICKNESS), before.said(_EXTENSION)
     by = {group for token in heard.line.tokens for group in token.groups if group in _BY}
-    pieces = [one for one in before.adapters if one.is_of_one_length and (one.piece == _RING or one.piece in DRAWN)]
+    pieces = [one for one in before.adapters if one.is_of_one_length and (one.piece == RING or one.piece in DRAWN)]
     if size is None or len(by) != 1 or heard.cast.pieces or "," in size or len(before.adapters) != len(pieces):
         return None
     if drawn is not None and not pieces and "," not in drawn:
@@ -126,7 +125,7 @@ def resized(heard: Heard, before: Question) -> Thing | None:
         return None
     more = float(size.split(" ")[0]) * _BY[by.pop()]
     long = round((pieces[0].thickness_mm or (0.0,))[0] + more, 4)
-    noun = "ring" if pieces[0].piece == _RING else (pieces[0].piece or "").replace("-", " ")
+    noun = "ring" if pieces[0].piece == RING else (pieces[0].piece or "").replace("-", " ")
     return replace(pieces[0], words=f"{long:g} mm {noun}", thickness_mm=(long, long)) if long > 0 else None
 
 

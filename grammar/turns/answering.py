@@ -9,6 +9,7 @@ from __future__ import annotations
 from typing import Final
 
 from engine.base.compact import replace
+from engine.base.units import MM_PER_METRE
 from grammar.hearing import Heard
 from grammar.kinds import DEFINITION, IDENTIFY_MOUNT, LIST_FITS, LOOK_ALIKE, WHY
 from grammar.questions import OFF, Question, Thing
@@ -32,7 +33,6 @@ _PITCHES: Final = (0.2, 3.0)  # mm
 _THEY: Final = "they"
 _TEN: Final = 10.0  # pitches that are read at once
 _TENS: Final = (3.4, 11.0)  # mm, how long those are
-_METRE: Final = 1000.0
 _NEAREST: Final = "close_focus"
 _OF_ANOTHER: Final = frozenset(["flange_to_image", "barrel"])  # told by name, whatever was asked for
 _FAR_UNITS: Final = frozenset(["m", "ft"])
@@ -42,7 +42,7 @@ _CIRCLE: Final = "circle"
 # what is asked for -> between which numbers an answer to it lies, in mm; and how many mm a bare number counts
 _LENGTHS: Final = {
     "focal": (2.0, 3000.0, 1.0), "flange_to_image": (3.0, 400.0, 1.0), "circle": (2.0, 400.0, 1.0),
-    _NEAREST: (20.0, 30000.0, _METRE), "diameter": (5.0, 150.0, 1.0), "barrel": (15.0, 130.0, 1.0),
+    _NEAREST: (20.0, 30000.0, MM_PER_METRE), "diameter": (5.0, 150.0, 1.0), "barrel": (15.0, 130.0, 1.0),
     "rear_reach": (0.5, 60.0, 1.0), _PIXELS: (1200.0, 20000.0, 1.0),
 }  # fmt: skip
 
@@ -229,8 +229,8 @@ def _is_named_thing(token: Token, heard: Heard) -> bool:
     first = heard.line.tokens[0]
     if first is not token and (first.kind == "JOIN" or OPENS_QUESTION in first.groups):
         return True
-    led = [one for one in heard.line.tokens if one.column < token.column][-1:]
-    return any(one.kind == "DET" and (one.value == "the" or OWN in one.groups) for one in led)
+    led = heard.led_by(token)
+    return led is not None and led.kind == "DET" and (led.value == "the" or OWN in led.groups)
 
 
 def _threaded(tokens: list[Token], before: Question, wants: str) -> Question | None:

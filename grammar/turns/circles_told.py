@@ -9,14 +9,14 @@ from grammar.hearing import Heard
 from grammar.kinds import COVERAGE, OF_FRAMES
 from grammar.questions import Question
 from grammar.things.letters_by_numbers import ARTICLES
-from grammar.turns.told_before import RIGHT, asks_whence
+from grammar.turns.answer_told import MADE_WITHIN_MM, RIGHT, told_as
+from grammar.turns.told_before import asks_whence
 from grammar.words.tokens import Token
 
 _MM: Final = re.compile(r"(\d+(?:\.\d+)?) mm")
 _TAKEN_FOR: Final = ("thread", "field")  # keys of a size that stands alone, by the words beside it
 _CIRCLE: Final = "circle"
 _THREAD: Final = "thread"
-_MADE_WITHIN: Final = 0.6  # mm, by which a ring at hand may differ from the right one
 _LEAST_CIRCLE, _MOST_CIRCLE = 3.0, 150.0  # mm
 
 
@@ -44,17 +44,17 @@ def circle_measured(heard: Heard, before: Question) -> str | None:
 
 def _is_of_ring(heard: Heard, before: Question) -> bool:
     """'i bought one, caliper 23.7' where the ring of the pair is 23.5 mm: a number told finer than a circle is."""
-    right = [value for name, value in before.told if name == RIGHT and value > 0]
+    right = [one for one in told_as(before, RIGHT) if one > 0]
     sizes = [one.numbers[0] for one in heard.line.tokens if one.numbers and not one.text.isalpha()]
     told = sizes[0] if len(sizes) == 1 and not heard.tells("image-circle") else 0.0
-    return told != int(told) and any(abs(told - one) <= _MADE_WITHIN for one in right)
+    return told != int(told) and any(abs(told - one) <= MADE_WITHIN_MM for one in right)
 
 
 def _is_a_thing(heard: Heard, token: Token) -> bool:
     """'what if its a 35mm': another lens, by the article before its length."""
-    before = [one for one in heard.line.tokens if one.column < token.column]
-    article = bool(before) and before[-1].kind == "DET" and before[-1].value != "its"  # 'its 16 mm' is said of it
-    return article or (bool(before) and before[-1].text.casefold() in ARTICLES)
+    led = heard.led_by(token)
+    article = led is not None and led.kind == "DET" and led.value != "its"  # 'its 16 mm' is said of it
+    return article or (led is not None and led.text.casefold() in ARTICLES)
 
 
 def _circle_by_size(heard: Heard, before: Question) -> str | None:

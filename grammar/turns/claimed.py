@@ -22,7 +22,7 @@ from grammar.kinds import (
     WHY,
 )
 from grammar.questions import OFF, RING, Question
-from grammar.turns.told_before import ERROR, RIGHT
+from grammar.turns.answer_told import ERROR, RIGHT, told_as
 
 _CLAIMED: Final = "claimed-by-another"
 _CIRCLE: Final = "circle"
@@ -47,12 +47,12 @@ def with_measured_held(got: Question, before: Question) -> Question:
     claimed = got.follows and got.places(_CLAIMED) and before.intent in _SEATED and got.intent in _ASKED
     if not claimed or len(rings) != 1 or rings[0].piece != RING or rings[0].ids or not rings[0].is_of_one_length:
         return got
-    right = [value for name, value in before.told if name == RIGHT]
+    right = told_as(before, RIGHT)
     told = [float(one) for one in _NUMBER.findall(got.text)]
     if any(not right or abs(one - right[0]) > _CLOSE_MM for one in told) or _is_other(got, before):
         return got
     seat = (rings[0].thickness_mm or (0.0,))[0]
-    errors = [value for name, value in before.told if name == ERROR] + [seat - one for one in right[:1]]
+    errors = told_as(before, ERROR) + [seat - one for one in right[:1]]
     off = bool(errors) and abs(errors[0]) > _OFF_MM
     return got.with_(
         intent=SHIM_CALIBRATION if off else FOCUS_VERDICT, topic=None, lenses=before.lenses, bodies=before.bodies,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from engine.base.compact import replace
+from engine.base.units import MM_PER_METRE
 from grammar.hearing import Heard, hear
 from grammar.intents import Weighed
 from grammar.questions import OFF, Question
@@ -16,7 +17,6 @@ from grammar.words.tokens import Token
 _NUMBERS: Final = frozenset(["NUMBER", "LENGTH", "FNUM", "FOCAL"])
 _OTHERS: Final = frozenset(["MOUNT", "BODY", "PIECE", "KIND", "FORMAT", "RANGE", "COMBO", "KEYED"])
 _NOT: Final = "not"
-_METRE: Final = 1000.0
 _PAIR: Final = 2
 
 
@@ -50,4 +50,4 @@ def _pair(heard: Heard) -> tuple[Token, Token] | None:
 
 def _told(token: Token) -> float:
     """The number as it counts there: distances in metres."""
-    return token.numbers[0] / (_METRE if token.unit in ("m", "cm", "ft") else 1.0)
+    return token.numbers[0] / (MM_PER_METRE if token.unit in ("m", "cm", "ft") else 1.0)

@@ -6,14 +6,14 @@ from typing import Final
 
 from grammar.kinds import BUY_PLAN, EXPOSURE_ND
 from grammar.questions import FILTER, Question
-from grammar.turns.told_before import FILTER_ON
+from grammar.turns.answer_told import FILTER_ON, told_as
 
 _PRICE: Final = "price-asked"
 
 
 def with_filter_bought(said: Question, before: Question) -> Question:
     """'which filter do i actually buy': the exposure of before still, and no plan of rings."""
-    held = before.intent == EXPOSURE_ND and any(name == FILTER_ON for name, _ in before.told)
+    held = before.intent == EXPOSURE_ND and bool(told_as(before, FILTER_ON))
     if said.intent != BUY_PLAN or not held or not said.follows or said.mentions(_PRICE):
         return said
     other = any(one.piece != FILTER for one in said.adapters if one not in before.adapters)

@@ -7,7 +7,7 @@ from typing import Final
 
 from grammar.kinds import EXPOSURE_ND
 from grammar.questions import Question
-from grammar.turns.told_before import FILTER_ON
+from grammar.turns.answer_told import FILTER_ON, told_as
 
 CAME_OUT: Final = "came_out"  # the key of how far off the picture was: '1.2 stops too dark'
 _STOP_SAID: Final = "stop-said"  # a phrase that is mentioned
@@ -20,7 +20,7 @@ def with_filter_tried(said: Question, before: Question) -> Question:
     """'it is 1.2 stops too dark' after a filter that was told: so far off it came out, and no filter is of so many."""
     said = said.without(CAME_OUT)  # that was in the turn before
     over, under = bool(said.places("overexposed")), bool(said.places("underexposed"))
-    tried = before.intent == EXPOSURE_ND and any(name == FILTER_ON for name, _ in before.told)
+    tried = before.intent == EXPOSURE_ND and bool(told_as(before, FILTER_ON))
     if over == under or not tried or not said.follows:
         return said
     in_ev = _IN_EV.search(said.text)  # '1 ev too dark': off by so much, and no light

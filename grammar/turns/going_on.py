@@ -26,7 +26,7 @@ from grammar.kinds import (
 from grammar.numbers.motifs import MOTIF, SIDES
 from grammar.questions import CLOSE_UP_LENS, Question, Thing
 from grammar.things.casting import DRAWN, SPACER
-from grammar.turns.told_before import ERROR
+from grammar.turns.answer_told import ERROR, told_as
 from grammar.words.groups import DARK_SAID, DEPTH_SAID, EDGES_SAID, LIGHT_SAID, SET_SO, STOP_NAMED
 
 LEFT: Final = "left so"  # the topic of a reason that asks what comes of leaving an error in
@@ -250,7 +250,7 @@ def saved_by_stop(heard: Heard, best: str | None, before: Question) -> bool:
     off = sized(before)
     measured = before.distance_mm is not None or before.said("mark") is not None  # where it ends tells by how much
     ended = before.intent == FOCUS_VERDICT and measured
-    off = off or ended or (before.intent in _SHIMMED and (measured or any(name == ERROR for name, _ in before.told)))
+    off = off or ended or (before.intent in _SHIMMED and (measured or bool(told_as(before, ERROR))))
     told = heard.readings.f_number is not None or any(part.f_number and not part.focal for part in heard.cast.lenses)
     asked = heard.tells("which-stop") or heard.tells("f-stop") or told
     leant = best in _OF_SHIM and heard.weighed.weight("shim-calibration") <= 0

@@ -116,8 +116,8 @@ def _length(
 
 def _is_lens(token: Token, heard: Heard, span: tuple[float, float]) -> bool:
     """'all the way out with a 50': a lens, where the helicoid is never so long."""
-    led = [one for one in heard.line.tokens if one.column < token.column][-1:]
-    article = bool(led) and (led[0].kind == "DET" or led[0].text.casefold() in ("a", "my", "with a"))
+    led = heard.led_by(token)
+    article = led is not None and (led.kind == "DET" or led.text.casefold() in ("a", "my", "with a"))
     whole = token.kind == "NUMBER" and token.numbers[0] == int(token.numbers[0])
     return article and whole and not span[0] <= token.numbers[0] <= span[1]
 

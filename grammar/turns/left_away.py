@@ -8,7 +8,7 @@ from typing import Final
 from engine.base.compact import replace
 from grammar.hearing import Heard
 from grammar.kinds import CHAIN, COMPARE, DRAW, MACRO_DISTANCE, SHIM_CALIBRATION, WHY
-from grammar.questions import MODE, Limits, Question, Thing
+from grammar.questions import MODE, RING, Limits, Question, Thing
 from grammar.things.casting import OPTICAL, SPACER
 from grammar.turns.on_what import is_mode, reads_a_part
 from grammar.turns.taking_back import EXTENSION, OFF_AGAIN
@@ -20,7 +20,6 @@ _FACTOR: Final = "factor"  # the key under which filters are told
 _HELD_BACK: Final = frozenset([_FACTOR, "stops", "variable"])
 _FILTER: Final = "filter"
 _PLATE: Final = "glass"  # and under which a plate of glass is
-_RING: Final = "adapter"
 _PAIR: Final = 2
 _LISTED: Final = frozenset([CHAIN, COMPARE, DRAW, WHY])  # kinds that a number picks a way for
 _WITHOUT: Final = "without"
@@ -124,7 +123,7 @@ def lenses_left(heard: Heard, said: Question, before: Question) -> tuple[Questio
 def leaves_the_ring(heard: Heard, before: Question) -> bool:
     """'and if I leave the 5 out' after a lens on a body drawn closer: what it then still does."""
     seated = bool(before.bodies) and any(one.ids for one in before.lenses)
-    return before.intent == MACRO_DISTANCE and seated and heard.readings.limits.get("without") == (_RING,)
+    return before.intent == MACRO_DISTANCE and seated and heard.readings.limits.get("without") == (RING,)
 
 
 def keeps_rings(heard: Heard, before: Question) -> bool:
@@ -136,7 +135,7 @@ def keeps_rings(heard: Heard, before: Question) -> bool:
 
 def is_shim_left(before: Question) -> bool:
     """'where is infinity without it' after the shim for a ring: the shim is left away, and the ring stays."""
-    rings = bool(before.adapters) and all(one.piece == _RING and one.thickness_mm for one in before.adapters)
+    rings = bool(before.adapters) and all(one.piece == RING and one.thickness_mm for one in before.adapters)
     return before.intent == SHIM_CALIBRATION and before.mentions("shim") and rings
 
 

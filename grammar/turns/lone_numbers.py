@@ -11,6 +11,7 @@ from math import log
 from typing import Final
 
 from engine.base.compact import replace
+from engine.base.units import MM_PER_METRE
 from grammar.hearing import Heard, hear
 from grammar.intents import Weighed
 from grammar.kinds import COVERAGE, MACRO_DISTANCE
@@ -24,7 +25,7 @@ from grammar.turns.number_roles import IMAGE, LENS, ON_AGAIN, RING, ROLES, STOP,
 from grammar.turns.set_between import drawn_to, is_set
 from grammar.turns.spans import span_of
 from grammar.turns.tubes_added import adds
-from grammar.words.groups import DENIAL, EVERYTHING, OWN, PUT_RIGHT
+from grammar.words.groups import DENIAL, EVERYTHING, PUT_RIGHT
 from grammar.words.lexicon import Lexicon
 from grammar.words.tokens import Token
 
@@ -58,7 +59,6 @@ _BETTER: Final = "better"
 _HELD: Final = "held"  # the cue of what one has
 _HELICOID: Final = "helicoid"
 _FAR_AWAY: Final = "distance"
-_A_METRE: Final = 1000.0  # mm
 
 
 def spoken_out(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
@@ -106,7 +106,7 @@ def _mark_again(heard: Heard, before: Question) -> tuple[Token, str] | None:
         return None
     if before.said("mark") is None or before.distance_mm is not None or any(c.tells not in _IDLE for c in heard.cues):
         return None
-    return rest[0], f"{rest[0].numbers[0] / _A_METRE:g} m mark"
+    return rest[0], f"{rest[0].numbers[0] / MM_PER_METRE:g} m mark"
 
 
 def _with(token: Token, says: str, heard: Heard, before: Question, lexicon: Lexicon, at: Token | None = None) -> Heard:
@@ -218,7 +218,7 @@ def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
     if any(_is_measured(one) for one in heard.line.tokens):
         read = {"mark"} if before.said("shim") is not None else set()  # 'mine reads 30' of where infinity should fall
         old = {role: value for role, value in old.items() if role in _MEASURED | read}  # 'i measured 20mm'
-    if _is_own(token, heard) or roles.put_on_it(heard, token):
+    if heard.is_owned(token) or roles.put_on_it(heard, token):
         old = {role: value for role, value in old.items() if role == LENS}  # 'same with my 28'
     elif any(stands_in(one) for one in heard.line.tokens) and LENS in old:
         old = {role: value for role, value in old.items() if role not in _NO_THINGS | _OF_LENS}  # 'a 10 mm one'
@@ -278,22 +278,17 @@ def _is_as_whole(role: Role, number: float, old: dict[str, float]) -> bool:
 
 def _points(token: Token, heard: Heard, role: Role) -> bool:
     """'the 135', 'a 50': a lens, by the article before it; 'the 2.8 lens' by its head."""
-    before = [one for one in heard.line.tokens if one.column < token.column]
+    led = heard.led_by(token)
     short = token.numbers[0] < _SHORT and any(stands_in(one) for one in heard.line.tokens)  # 'make it a 2 mm one'
-    article = bool(before) and (before[-1].kind == "DET" or before[-1].text.split()[-1:] == ["a"]) and not short
-    beside = bool(before) and before[-1].text.casefold().endswith("with")  # 'and with 36' after a tube
+    article = led is not None and (led.kind == "DET" or led.text.split()[-1:] == ["a"]) and not short
+    beside = led is not None and led.text.casefold().endswith("with")  # 'and with 36' after a tube
     return (role.name == LENS and article) or (role.name == TUBE and beside)
-
-
-def _is_own(token: Token, heard: Heard) -> bool:
-    before = [one for one in heard.line.tokens if one.column < token.column]
-    return bool(before) and OWN in before[-1].groups
 
 
 def _has_article(token: Token, heard: Heard) -> bool:
     """'the 200': a thing, and no setting."""
-    before = [one for one in heard.line.tokens if one.column < token.column]
-    return bool(before) and before[-1].kind == "DET"
+    led = heard.led_by(token)
+    return led is not None and led.kind == "DET"
 
 
 def _heads_lens(token: Token, heard: Heard) -> bool:

@@ -30,7 +30,6 @@ from grammar.turns.lip_told import lip_told
 from grammar.turns.number_roles import ON_AGAIN, length_of, put_on_it, tubes_off
 from grammar.turns.set_behind import set_behind
 from grammar.turns.spans import span_of
-from grammar.words.groups import OWN
 from grammar.words.tokens import Token
 from grammar.words.written import STOPS
 
@@ -80,7 +79,7 @@ def piece_measured(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
         at = len(before.adapters) if len(stood) == len(before.adapters) + 1 else None
     if token is None or at is None or token.kind not in ("FOCAL", "LENGTH", "RANGE"):
         return None
-    if _is_own(heard, token) or put_on_it(heard, token) or _is_that_lens(heard, part, before):
+    if heard.is_owned(token) or put_on_it(heard, token) or _is_that_lens(heard, part, before):
         return None  # 'same with my 28', 'with a 50 on it', 'sharp with the 50' after a 50 mm lens
     held = length_of(stood[at])
     put = part.noun.role == "with" or standing or heard.tells(_INSTEAD) or _is_that(heard, token, held)
@@ -111,15 +110,10 @@ def _is_that_lens(heard: Heard, part: Part, before: Question) -> bool:
     return part.focal in spoken and any(one.text.casefold() == _THE for one in led)
 
 
-def _is_own(heard: Heard, token: Token) -> bool:
-    before = [one for one in heard.line.tokens if one.column < token.column]
-    return bool(before) and OWN in before[-1].groups
-
-
 def _is_that(heard: Heard, token: Token, held: tuple[float, float] | None) -> bool:
     """'how much light does the 10 eat' after a tube of 10 mm: that one, and no other lens."""
-    before = [one for one in heard.line.tokens if one.column < token.column]
-    the = bool(before) and before[-1].kind == "DET" and before[-1].text.casefold() in _THAT
+    led = heard.led_by(token)
+    the = led is not None and led.kind == "DET" and led.text.casefold() in _THAT
     return the and token.kind != "RANGE" and held == (token.numbers[0], token.numbers[0])
 
 

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from engine.base.units import MM_PER_METRE
 from grammar.hearing import Heard
 from grammar.kinds import MACRO_DISTANCE
 from grammar.questions import Question
@@ -17,7 +18,6 @@ _FACT: Final = "close_focus"
 _LENGTHS: Final = frozenset(["LENGTH", "NUMBER"])
 _NEAREST: Final = 90.0, 20000.0  # mm, between which such marks lie
 _METRES: Final = 20.0  # a bare number up to this is one of metres
-_METRE: Final = 1000.0
 _ON_SCALE: Final = frozenset(["mark", "nearest"])  # measures that such a number is of
 _SAYS: Final = frozenset(["does"])  # value of 'says', 'reads'
 # cues that ask nothing beside such a number
@@ -41,7 +41,7 @@ def nearest_told(heard: Heard, before: Question) -> str | None:
     idle = all(cue.tells in _IDLE for cue in heard.cues)
     if length is None or not ring or not idle or not (_is_read_off(heard) or (wanted and heard.tells("it-is"))):
         return None
-    told = numbers[0].text if numbers[0].kind == "LENGTH" else f"{length / _METRE:g} m"
+    told = numbers[0].text if numbers[0].kind == "LENGTH" else f"{length / MM_PER_METRE:g} m"
     return f"the nearest mark is {told}"
 
 
@@ -50,7 +50,7 @@ def _length_mm(token: Token) -> float | None:
     if token.kind not in _LENGTHS:
         return None
     number = token.numbers[0]
-    length = number if token.kind == "LENGTH" else number * _METRE if number <= _METRES else None
+    length = number if token.kind == "LENGTH" else number * MM_PER_METRE if number <= _METRES else None
     return length if length is not None and _NEAREST[0] <= length <= _NEAREST[1] else None
 
 

@@ -7,12 +7,13 @@ from collections.abc import Callable, Iterator
 from typing import Final
 
 from engine.base.compact import compact, replace
+from engine.base.units import MM_PER_METRE
 from grammar.hearing import Heard
 from grammar.kinds import BUY_PLAN, CHAIN, DIY_DIMENSION, FOCUS_VERDICT, MACRO_DISTANCE, SHIM_CALIBRATION
 from grammar.questions import BODY_REGISTER, OFF, Question, Thing
 from grammar.things.casting import DRAWN, SPACER
+from grammar.turns.answer_told import RIGHT, told_as
 from grammar.turns.flanges_told import MOUNTLESS
-from grammar.turns.told_before import RIGHT
 from grammar.words.groups import STANDS_IN
 from grammar.words.tokens import Token
 from grammar.words.written import STOPS
@@ -36,7 +37,6 @@ _NUMBERS: Final = re.compile(r"\d+(?:\.\d+)?")
 WHOLE_STOPS: Final = frozenset([1, 1.4, 2, 2.8, 4, 5.6, 8, 11, 16, 22, 32])
 _RATES: Final = frozenset([24, 25, 30, 48, 50, 60, 100, 120, 240])
 _AGAIN: Final = "again"
-_METRE: Final = 1000.0
 _PIXELS: Final = "pixels"
 _REDUCER, _EXTENDER = "focal-reducer", "teleconverter"  # kinds of glass that are told by a factor
 _FACTORS: Final = {_REDUCER: 0.71, _EXTENDER: 2.0}  # and by which, where none is told
@@ -44,7 +44,7 @@ _LONG_RING: Final = 55.0  # mm, beyond which hardly any ring goes
 _SHEET: Final = 0.05  # mm, of foil or brass that shims are cut from
 NORMAL: Final = 50.0  # mm, of a lens whose focal length was not told
 _SAID: Final = (  # as a value is kept, in which unit
-    ("travel", 1.0), ("total", 1.0), ("length", 1.0), ("mark", _METRE), ("iso", 1.0), ("frame_rate", 1.0),
+    ("travel", 1.0), ("total", 1.0), ("length", 1.0), ("mark", MM_PER_METRE), ("iso", 1.0), ("frame_rate", 1.0),
     ("magnification", 1.0), ("circle", 1.0), (_FLANGE, 1.0), (BODY_REGISTER, 1.0),
     ("rear_reach", 1.0), (IMAGE, 1.0), ("glass", 1.0),
 )  # fmt: skip
@@ -127,10 +127,10 @@ def numbers_told(before: Question) -> Iterator[tuple[str, float]]:
     if drawn is not None:
         yield TUBE, drawn
     if before.distance_mm is not None:
-        yield "distance", before.distance_mm / _METRE
+        yield "distance", before.distance_mm / MM_PER_METRE
     shim = _number(before.said("shim"))
     if shim and lens is not None and lens.focal_length_mm and before.said("mark") is None:
-        yield "mark", lens.focal_length_mm**2 / shim / _METRE  # where infinity should fall on its scale
+        yield "mark", lens.focal_length_mm**2 / shim / MM_PER_METRE  # where infinity should fall on its scale
     for key, unit in _SAID:
         value = _number(before.said(key))
         if value is not None:
@@ -212,7 +212,7 @@ def ring_near(heard: Heard, before: Question) -> Token | None:
     other = any(one.kind in _OF_ELSE or (one.numbers and one not in told) for one in tokens)
     other = other or any(one.kind == "MEASURE" and one.value not in _OF_SIZE for one in tokens)
     other = other or "thickness" in heard.readings.values  # it is told of the ring already
-    right = [value for name, value in before.told if name == RIGHT]
+    right = told_as(before, RIGHT)
     if len(told) != 1 or other or before.intent not in _OF_RINGS or told[0].numbers[0] in _USUAL:
         return None
     near = any(0 < abs(told[0].numbers[0] - one) <= _NEARLY for one in right if one > _NEARLY)

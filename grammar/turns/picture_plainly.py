@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from engine.base.units import MM_PER_METRE
 from grammar.hearing import Heard
 from grammar.kinds import BUY_PLAN, CARD, CHAIN, COVERAGE, CROP_EQUIVALENT, DEPTH_OF_FIELD, EXPOSURE_ND, FOCUS_VERDICT
 from grammar.numbers.crop_numbers import is_crop_named, is_of_crop
@@ -25,7 +26,6 @@ _FRONTS: Final = "filter_thread"  # key of the front threads told
 _FILTER: Final = "filter_size"  # and of that of the filter
 _ADDS, _TOO, _COUNTED = "adds-to-it", "too", "counted-or-none"
 _SCENES: Final = "scene-asked"
-_METRE: Final = 1000.0
 _GLASS: Final = "filter"
 _PASSED: Final = frozenset(["FILLER", "DET", "JOIN", "STOP", "MARK", "PREP", "LETTER", "LIMIT", "LENS", "VERB", "CUE"])
 
@@ -110,7 +110,7 @@ def scene_there(heard: Heard, before: Question) -> str | None:
     told = heard.readings.values or heard.readings.distance_mm or heard.cast.lenses or heard.cast.bodies
     if before.intent != DEPTH_OF_FIELD or away is None or not asks or told or before.adapters:
         return None
-    return f"field of view at {away / _METRE:g} m"
+    return f"field of view at {away / MM_PER_METRE:g} m"
 
 
 def crop_of_frame(heard: Heard, before: Question) -> str | None:

@@ -9,11 +9,10 @@ from grammar.hearing import Heard
 from grammar.kinds import OF_FRAMES, SEATED
 from grammar.questions import Question
 from grammar.things.casting import DRAWN
+from grammar.turns.answer_told import LACKING, SOLD_WITHIN_MM, told_as
 
 _SPACER: Final = "spacer"
 _EXTENSION: Final = "extension"
-_LACKING: Final = "ring_thickness_mm"  # what the answer told that is to be added
-_MADE_WITHIN: Final = 1.0  # mm, from that to what is sold
 _MM: Final = re.compile(r"(\d+(?:\.\d+)?) ?mm")
 _THIN: Final = 3.0  # mm, that bring no lens closer to speak of, and take infinity from it
 # cues that ask nothing by themselves
@@ -40,14 +39,14 @@ def puts_between(heard: Heard, before: Question) -> bool:
 def tube_for_gap(heard: Heard, before: Question) -> float | None:
     """'what if i add a 16 mm tube' after '16.4 mm more would set it right': how long what fills that is, mm."""
     cast = heard.cast
-    lacking = [value for name, value in before.told if name == _LACKING]
+    lacking = told_as(before, LACKING)
     named = cast.bodies or cast.frames or any(part.focal or part.named for part in cast.lenses)
     if not lacking or not before.adapters or named or len(cast.pieces) > 1 or before.intent not in SEATED:
         return None
     tubes = [part.thickness[0] for part in cast.pieces if part.piece in DRAWN and part.thickness is not None]
     keyed = _MM.fullmatch(heard.readings.values.get(_EXTENSION, ""))
     told = tubes[0] if tubes else float(keyed[1]) if keyed and not cast.pieces else None
-    return told if told is not None and any(abs(told - one) <= _MADE_WITHIN for one in lacking) else None
+    return told if told is not None and any(abs(told - one) <= SOLD_WITHIN_MM for one in lacking) else None
 
 
 def puts_a_washer(heard: Heard, before: Question) -> bool:

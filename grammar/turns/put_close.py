@@ -7,13 +7,12 @@ from typing import Final
 from engine.base.compact import replace
 from grammar.hearing import Heard
 from grammar.kinds import CLOSE_UPS, EXPOSURE_ND, MACRO_DISTANCE, WHY
-from grammar.questions import Question, Thing
+from grammar.questions import RING, Question, Thing
 
 PUT_CLOSE: Final = frozenset(["extension-tube", "bellows"])  # what is put behind a lens for a while
 _FAR_AWAY: Final = "far-away-scene"  # cue of what no tube is put behind a lens for
 _LIGHT: Final = "light"
 _FAR_MM: Final = 1000.0
-_RING: Final = "adapter"
 
 
 def as_put_behind(
@@ -53,4 +52,4 @@ def without_tubes_far(heard: Heard, said: Question, kept: tuple[Thing, ...]) -> 
 
 
 def _is_cut(piece: Thing) -> bool:
-    return piece.piece == _RING and piece.thickness_mm is not None
+    return piece.piece == RING and piece.thickness_mm is not None

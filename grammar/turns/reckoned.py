@@ -8,6 +8,7 @@ from __future__ import annotations
 from typing import Final
 
 from engine.base.compact import replace
+from engine.base.units import MM_PER_METRE
 from grammar.hearing import Heard, hear
 from grammar.intents import Weighed
 from grammar.kinds import CHAIN, DEPTH_OF_FIELD, FOCUS_VERDICT, MACRO_DISTANCE
@@ -42,7 +43,6 @@ _IDLE: Final = frozenset(
         "equals",
     ]
 )
-_METRE: Final = 1000.0
 
 
 def reckoned(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
@@ -61,7 +61,7 @@ def _shared(token: Token, before: Question) -> str | None:
         size = _size_before(before)
         return f"m = {share * size:.6g}" if size is not None else None
     if before.distance_mm is not None and _TUBE not in token.implies:
-        return f"at {share * before.distance_mm / _METRE:.6g} m"
+        return f"at {share * before.distance_mm / MM_PER_METRE:.6g} m"
     drawn = [one.thickness_mm for one in before.adapters if one.piece in DRAWN and one.thickness_mm is not None]
     if _DISTANCE not in token.implies and drawn and all(least == most for least, most in drawn):
         return f"with {share * sum(most for _, most in drawn):.6g} mm extension tube"
@@ -96,8 +96,8 @@ def _stopped(token: Token, heard: Heard, before: Question) -> str | None:
 
 def _with(token: Token, says: str, heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
     """The line heard anew; as typed in all else. Where nothing else is asked, what was asked before goes on."""
-    led = [one for one in heard.line.tokens if one.column < token.column]
-    first = led[-1] if led and led[-1].kind == "PREP" else token
+    led = heard.led_by(token)
+    first = led if led is not None and led.kind == "PREP" else token
     text = f"{heard.text[: first.column - 1]}{says}{heard.text[token.end :]}"
     again = hear(text, lexicon, before.intent)
     again = replace(again, line=replace(again.line, text=heard.text))

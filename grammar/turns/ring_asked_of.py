@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from typing import Final
 
+from engine.base.units import MM_PER_METRE
 from grammar.kinds import COMPARE, DEFINITION, FOCUS_VERDICT, SEATED, SHIM_CALIBRATION, WHY
 from grammar.questions import BODY_REGISTER, OFF, RING, Question, Thing
 from grammar.turns.standing_ring import CUP, are_named, is_other_body
@@ -15,7 +16,6 @@ _WAY: Final = "thicker-or-thinner"
 _SEAT: Final = SEATED | {SHIM_CALIBRATION, WHY}
 _ELSEWHERE: Final = SEATED | {SHIM_CALIBRATION, WHY, DEFINITION, COMPARE}
 _SIZED: Final = (RING, CUP)
-_METRE: Final = 1000.0
 _AT: Final = "flange-at-number"
 _FOR: Final = "for-the-number"
 _LED: Final = "led-number"
@@ -62,8 +62,8 @@ def _meant(got: Question, before: Question) -> Thing | None:
         return next((one for one in known if one.focal_length_mm == named.number), None)
     if size is None:
         return None
-    lens = next((one for one in known if one.focal_length_mm and one.focal_length_mm * _METRE == size), None)
-    return lens if any(one.number == size / _METRE for one in got.places(_LED)) else None
+    lens = next((one for one in known if one.focal_length_mm and one.focal_length_mm * MM_PER_METRE == size), None)
+    return lens if any(one.number == size / MM_PER_METRE for one in got.places(_LED)) else None
 
 
 def _with_body_measured(got: Question) -> Question:

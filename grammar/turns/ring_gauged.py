@@ -7,20 +7,26 @@ from typing import Final
 
 from grammar.kinds import FOCUS_VERDICT
 from grammar.questions import RING, Question, Thing
-from grammar.turns.told_before import RIGHT
+from grammar.turns.answer_told import MADE_WITHIN_MM, RIGHT, told_as
+from grammar.words.grouping import Groups
+from grammar.words.groups import OF_SCREWS
 
 _THREAD: Final = "thread"
 _GAUGED: Final = re.compile(r"(\d+\.\d+) ?mm")
-_OF_SCREWS: Final = re.compile(r"thread|pitch|tpi|screw|turns", re.IGNORECASE)
-_MADE_WITHIN: Final = 0.6  # mm, by which a ring at hand may differ from the right one
 
 
-def with_ring_gauged(got: Question, before: Question) -> Question:
+def with_ring_gauged(got: Question, before: Question, groups: Groups) -> Question:
     """The question with that number as the length of a ring, where it was heard as how wide a thread is."""
     told = _GAUGED.fullmatch(got.said(_THREAD) or "")
-    anew = got.follows and told is not None and before.said(_THREAD) is None and not _OF_SCREWS.search(got.text)
-    right = [value for name, value in before.told if name == RIGHT and value > 0]
-    if not anew or told is None or got.adapters or not any(abs(float(told[1]) - one) <= _MADE_WITHIN for one in right):
+    screwed = re.search(groups.one_of(OF_SCREWS), got.text, re.IGNORECASE) is not None
+    anew = got.follows and told is not None and before.said(_THREAD) is None and not screwed
+    right = [one for one in told_as(before, RIGHT) if one > 0]
+    if (
+        not anew
+        or told is None
+        or got.adapters
+        or not any(abs(float(told[1]) - one) <= MADE_WITHIN_MM for one in right)
+    ):
         return got
     size = float(told[1])
     ring = Thing(words=f"{size:g} mm ring", piece=RING, thickness_mm=(size, size))

@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from typing import Final
 
 from engine.base.compact import replace
+from engine.base.units import MM_PER_METRE
 from grammar.kinds import BY_SEAT, FOCUS_VERDICT, SHIM_CALIBRATION
 from grammar.questions import OFF, OFF_KEY, RING, Question, Thing
 from grammar.readings.bench_work import work_of
@@ -32,7 +33,6 @@ _SIGNED: Final = re.compile(r"(?<![\w./])-?\d*\.\d+(?![\w.]*\d)")
 _REWORKED: Final = 1.0  # mm; by so much a seat that was worked on differs from what it was
 _FIRST: Final = re.compile(r"(\d+(?:\.\d+)?) mm")
 _OF_SCALE: Final = "of-what-is-far"
-_METRE: Final = 1000.0
 _CHOICE: Final = ("ring_choice", "readings")  # keys under which several lengths are told of one ring, or to choose from
 _OR: Final = "one-or-other"
 _ALIKE: Final = 0.8  # of two rings that are longer than this share of one another only one stands there
@@ -79,7 +79,7 @@ def _unmarked(got: Question) -> Question:
     open_ = [one for one in got.adapters if one.piece in (RING, CUP, SPACER) and one.thickness_mm is None]
     if told is None or len(open_) != 1 or open_[0].factor is not None:
         return got
-    size = float(told[1]) / _METRE
+    size = float(told[1]) / MM_PER_METRE
     ahead, found, _ = got.text.casefold().partition(f"{size:g}")
     if not found or size == int(size) or any(one.at < len(ahead) for one in got.places(_OF_SCALE)):
         return got

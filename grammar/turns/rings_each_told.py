@@ -12,6 +12,7 @@ from engine.base.compact import compact, replace
 from grammar.kinds import FOCUS_VERDICT, MACRO_DISTANCE, SEATED, SHIM_CALIBRATION
 from grammar.questions import OFF, RING, Question, Thing
 from grammar.things.casting import SPACER
+from grammar.turns.answer_told import MEASURED_WITHIN_MM
 from grammar.turns.rings_in_row import in_row
 from grammar.turns.standing_ring import ASKS_CLOSE, CUP, are_named, is_other_body, length_of
 from grammar.words.clauses import Clause, clauses_of
@@ -47,7 +48,6 @@ _LAPPED: Final = "worked-on"
 _REMADE_MM: Final = 0.75  # and one that is not pointed at
 _WIDTHS: Final = re.compile(r"\b(?:m ?)?\d\d ?(?:-|to|/) ?(?:m ?)?\d\d\b", re.IGNORECASE)
 _FEW: Final = 8  # words of a line that asks for a sum
-_NEAR_MM: Final = 1.5  # so much at most does a ring differ from what it was told to be
 _LENGTHS: Final = ("numbers", "thickness", "length", "nominal", "total", "thread", "mark", "field", OFF)
 _WORDS: Final = re.compile(r"[a-z]+\d*|\d+[a-z]+")
 
@@ -240,7 +240,9 @@ class _Each:
             meant = self._meant(clause, out, done) if len(told) == 1 and not _is_off(clause) else None
             if meant is None and len(told) == 1 and (alone == (told[0], told[0]) or clause.mentions(_LAPPED)):
                 meant = _nearest(told[0], out, self.rings)  # 'file that down to 11.75', 'it is really 9.9'
-            if meant is None or (out[meant].is_of_one_length and abs(length_of(out[meant]) - told[0]) > _NEAR_MM):
+            if meant is None or (
+                out[meant].is_of_one_length and abs(length_of(out[meant]) - told[0]) > MEASURED_WITHIN_MM
+            ):
                 continue
             out[meant] = _sized(out[meant], told[0])
             done.append(meant)

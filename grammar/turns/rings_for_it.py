@@ -9,7 +9,7 @@ from engine.base.compact import replace
 from grammar.hearing import Heard, hear
 from grammar.questions import RING, Question
 from grammar.things.casting import SPACER, Part
-from grammar.turns.told_before import RIGHT
+from grammar.turns.answer_told import RIGHT, told_as
 from grammar.words.lexicon import Lexicon
 from grammar.words.tokens import Token
 
@@ -111,7 +111,7 @@ def _is_nearly_right(tokens: tuple[Token, ...], size: Token, before: Question) -
     """Whether it is about as long as the ring that was told, and neither that of the lens nor of another lens."""
     length = size.numbers[0]
     turns = [turn for turn in (before, before.prior) if turn is not None and turn.lenses == before.lenses]
-    right = [value for turn in turns for name, value in turn.told if name == RIGHT]
+    right = [value for turn in turns for value in told_as(turn, RIGHT)]
     own = before.lens is not None and before.lens.focal_length_mm == length
     another = tokens[0].kind == "JOIN" and length >= _LEAST_LENS_MM and length == int(length)
     return not own and not another and any(abs(length - one) <= max(_SOLD_MM, _SOLD * one) for one in right[:1])

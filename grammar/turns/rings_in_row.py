@@ -7,11 +7,11 @@ from typing import Final
 
 from engine.base.compact import replace
 from grammar.questions import Question, Thing
+from grammar.turns.answer_told import MEASURED_WITHIN_MM
 from grammar.turns.standing_ring import length_of
 
 _FINE: Final = re.compile(r"(?<![\w./-])(\d*\.\d+|\d+(?= ?mm\b))(?: ?mm)?(?![\w/])", re.IGNORECASE)
 _NUMBER: Final = re.compile(r"(?<![\w./])\d+(?:\.\d+)?")
-_NEAR_MM: Final = 1.5  # so much at most does a ring differ from what it was told to be
 _OFF: Final = ("amiss-by-any", "thin-or-thick", "by-so-much-thinner", "by-so-much-thicker")
 
 
@@ -22,7 +22,7 @@ def in_row(got: Question, stood: tuple[Thing, ...], rings: list[int]) -> tuple[T
         return ()
     known = [length_of(stood[n]) if stood[n].is_of_one_length else None for n in rings]
     for row in (told, told[::-1]):
-        if all(one is None or abs(one - new) <= _NEAR_MM for one, new in zip(known, row, strict=True)):
+        if all(one is None or abs(one - new) <= MEASURED_WITHIN_MM for one, new in zip(known, row, strict=True)):
             sized = dict(zip(rings, row, strict=True))
             return tuple(_sized(one, sized[n]) if n in sized else one for n, one in enumerate(stood))
     return ()

@@ -18,8 +18,9 @@ from grammar.kinds import (
     MACRO_DISTANCE,
     WHY,
 )
-from grammar.questions import Question
+from grammar.questions import RING, Question
 from grammar.things.letters_by_numbers import ARTICLES
+from grammar.turns.answer_told import RIGHT, told_as
 from grammar.turns.engraved_now import engraved_now
 from grammar.turns.glass_joined import plate_again
 from grammar.turns.metered_bare import metered_bare
@@ -38,7 +39,6 @@ from grammar.turns.ring_of_one import ring_of_one, ring_owned, shimmed_ring
 from grammar.turns.rings_for_it import ring_of_length
 from grammar.turns.size_again import size_again
 from grammar.turns.spaced_by import draw_again, drawn_by, spaced_by
-from grammar.turns.told_before import RIGHT
 from grammar.turns.tube_is import opens_to, tube_is
 from grammar.turns.view_plainly import (
     crop_body,
@@ -63,7 +63,6 @@ from grammar.words.lexicon import Lexicon
 from grammar.words.tokens import Token
 
 _WITHOUT: Final = "without"
-_RING: Final = "adapter"
 _PLACING: Final = frozenset([CHAIN, FOCUS_VERDICT, HAZARD, WHY, BUY_PLAN, MACRO_DISTANCE, LOOK_ALIKE])
 _SAME_MM: Final = 0.06
 _NAMED: Final = frozenset(["PIECE", "ADAPTER", "NUMBER", "LENGTH", "TIMES", "ND", "FOCAL", "UNKNOWN"])
@@ -115,7 +114,7 @@ def _taken_off(heard: Heard, before: Question) -> str | None:
     named = [at for at, one in enumerate(tokens) if one.kind in _NAMED]
     if verb is not None and not named and len(before.adapters) == 1 and _is_it_alone(tokens, verb, off):
         kind = before.adapters[0].piece or ""
-        return f"{_WITHOUT} the {kind.replace('-', ' ')}{rest}" if rest and kind not in ("", _RING) else None
+        return f"{_WITHOUT} the {kind.replace('-', ' ')}{rest}" if rest and kind not in ("", RING) else None
     if not named or (verb is None and (off is None or off < named[-1])) or not _is_plain(tokens, verb, off):
         return None
     said = tokens[named[0] : named[-1] + 1]
@@ -168,11 +167,11 @@ def _ring_left(heard: Heard, before: Question) -> str | None:
 
 def _is_ring_told(token: Token, before: Question) -> bool:
     """Whether it is the ring that the answer told, by its word or how thick it is."""
-    right = [value for turn in (before, before.prior) if turn is not None for name, value in turn.told if name == RIGHT]
+    right = [value for turn in (before, before.prior) if turn is not None for value in told_as(turn, RIGHT)]
     own = [end for piece in before.adapters if piece.thickness_mm for end in piece.thickness_mm]
     if token.may_be_mm:
         return token.numbers[0] not in own and any(abs(token.numbers[0] - one) < _SAME_MM for one in right)
-    return (token.kind == "ADAPTER" or (token.kind == "PIECE" and token.value == _RING)) and bool(right)
+    return (token.kind == "ADAPTER" or (token.kind == "PIECE" and token.value == RING)) and bool(right)
 
 
 def _left_out(heard: Heard, before: Question) -> str | None:

@@ -29,5 +29,5 @@ def _ends(piece: Thing) -> tuple[float, float]:
 
 def is_set(token: Token, heard: Heard) -> bool:
     """'at 8': a stop or a distance, no length of a thing."""
-    before = [one for one in heard.line.tokens if one.column < token.column]
-    return bool(before) and before[-1].kind == "PREP" and before[-1].value == "at"
+    led = heard.led_by(token)
+    return led is not None and (led.kind, led.value) == ("PREP", "at")

@@ -7,7 +7,7 @@ from typing import Final
 
 from grammar.kinds import FOCUS_VERDICT, SHIM_CALIBRATION
 from grammar.questions import OFF, Question
-from grammar.turns.told_before import ERROR, RIGHT
+from grammar.turns.answer_told import ERROR, RIGHT, told_as
 
 _AT_HAND: Final = "sheet-owned"
 _PUT: Final = "sheet-put-in"
@@ -38,8 +38,8 @@ def with_sheet_at_hand(got: Question, before: Question) -> Question:
 
 def _error(before: Question) -> float:
     """By how much the lens sits too far out, mm, below 0 too close: as the answer told, or by the right ring."""
-    told = [value for name, value in before.told if name == ERROR]
-    right = [value for name, value in before.told if name == RIGHT]
+    told = told_as(before, ERROR)
+    right = told_as(before, RIGHT)
     sized = [one for one in before.adapters if one.is_of_one_length]
     rings = [one.thickness_mm[0] for one in sized if one.thickness_mm is not None]
     if told:

@@ -8,10 +8,10 @@ from typing import Final
 
 from engine.base.compact import replace
 from grammar.kinds import FOCUS_VERDICT, SHIM_CALIBRATION
-from grammar.questions import OFF, Question
+from grammar.questions import OFF, RING, Question
 from grammar.readings.bench_work import times_of
 from grammar.things.casting import SPACER
-from grammar.turns.told_before import ERROR, ERROR_IF_MEANT
+from grammar.turns.answer_told import ERROR, ERROR_IF_MEANT, told_as
 from grammar.turns.way_asked import with_way_held
 from grammar.words.mentioned import Mention
 from grammar.words.wordlist import WordList
@@ -28,7 +28,6 @@ _ASKED: Final = "how-many-asked"
 _METHOD: Final = "method-asked"
 _SEATED: Final = frozenset([SHIM_CALIBRATION, FOCUS_VERDICT])
 _EXTENSION: Final = "extension"
-_RING: Final = "adapter"
 _NUMBER: Final = re.compile(r"(?<![\w./])\d*\.?\d+(?![\w/]*\d)")
 _POINT_OR_UNIT: Final = re.compile(r"\.\d|\d ?mm")
 _STOPS: Final = ("stops-at", "ends-at", "no-farther")
@@ -82,7 +81,7 @@ def _by(got: Question, before: Question, size: float, one: float, phrases: Mappi
     laid = (round(before.laid[0] + size, 4), 0.0, one) if before.laid[0] + size > 0 else (0.0, 0.0, 0.0)
     rest = got.rest(*_LENGTHS)
     rings = before.adapters
-    ring = (rings[0].thickness_mm or _ring_told(before)) if len(rings) == 1 and rings[0].piece == _RING else None
+    ring = (rings[0].thickness_mm or _ring_told(before)) if len(rings) == 1 and rings[0].piece == RING else None
     if ring is not None and ring[0] == ring[1]:
         thick = round(ring[0] + size, 4)
         pieces = (replace(rings[0], words=f"{thick:g} mm ring", thickness_mm=(thick, thick)),)
@@ -218,4 +217,4 @@ def _by_where_it_stops(before: Question) -> float | None:
 
 def _of_answer(before: Question, name: str) -> float | None:
     """What the answer before told of that quantity, mm."""
-    return next((value for told, value in before.told if told == name), None)
+    return next(iter(told_as(before, name)), None)

@@ -10,7 +10,7 @@ from grammar.hearing import Heard
 from grammar.kinds import CLOSE_UPS
 from grammar.questions import Question, Thing
 from grammar.things.casting import SPACER
-from grammar.turns.told_before import STACK
+from grammar.turns.answer_told import STACK, told_as
 from grammar.words.mentioned import mentioned
 
 AT_HAND: Final = "at_hand"
@@ -50,7 +50,7 @@ def stack_again(heard: Heard, before: Question, phrases: Mapping[str, tuple[str,
 
 def with_stack_kept(got: Question, before: Question) -> Question:
     """'how close does a 50 mm get with that' after the tubes for 35 mm: with as much between as they come to."""
-    told = next((value for name, value in before.told if name == STACK), None)
+    told = next(iter(told_as(before, STACK)), None)
     sized = any(piece.thickness_mm is not None or piece.ids for piece in got.adapters)
     if told is None or not got.follows or got.intent not in CLOSE_UPS or sized or got.lens is None:
         return got

@@ -50,10 +50,10 @@ def _number(heard: Heard, before: Question) -> Token | None:
 
 def _is_no_length(token: Token, heard: Heard, before: Question) -> bool:
     """'what does its 8 become' of a lens of which the focal length is known: what it has besides is a stop."""
-    led = [one for one in heard.line.tokens if one.column < token.column][-1:]
+    led = heard.led_by(token)
     known = before.lens is not None and before.lens.focal_length_mm is not None
     return token.numbers[0] != int(token.numbers[0]) or (
-        known and any({LIKE_BEFORE, OWN} & set(one.groups) for one in led)
+        known and led is not None and bool({LIKE_BEFORE, OWN} & set(led.groups))
     )
 
 

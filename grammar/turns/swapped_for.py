@@ -14,28 +14,24 @@ from grammar.intents import Weighed
 from grammar.questions import Question
 from grammar.things.casting import SPACER
 from grammar.turns.number_roles import LENS, RING, ROLES, STOP, TUBE, length_of, numbers_told
+from grammar.words.groups import RATHER_THAN, SWAPS_FOR
 from grammar.words.lexicon import Lexicon
 
 _OLD: Final = r"(?:the |my |that |a |an )?f?/?(\d*\.?\d+) ?(?:mm)?"
 _NEW: Final = r"(?:the |my |that |a |an )?f?/?(\d*\.?\d+) ?(?:mm)?"
 _NOUN: Final = r"(?: (?:lens|ring|tube|spacer|one))?"
-_FOR: Final = re.compile(
-    rf"\b(?:swap|swapping|swapped|trade|trading|exchange|replace|replacing|switch|change)(?: out)? {_OLD}{_NOUN}"
-    rf" (?:for|with|by|to|against) {_NEW}{_NOUN}(?![\w.])",
-    re.IGNORECASE,
-)
-_INSTEAD: Final = re.compile(
-    rf"(?<![\w./]){_NEW}{_NOUN} (?:instead of|in place of|rather than) {_OLD}{_NOUN}(?![\w.])", re.IGNORECASE
-)
 _OF: Final = frozenset([LENS, STOP, RING])
 
 
 def with_swapped(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
     """The line with what the new number is of written out; the same where the old one was told of nothing such."""
-    found = _FOR.search(heard.text)
+    groups = lexicon.words.groups
+    swaps = rf"\b{groups.one_of(SWAPS_FOR)}(?: out)? {_OLD}{_NOUN} (?:for|with|by|to|against) {_NEW}{_NOUN}(?![\w.])"
+    found = re.search(swaps, heard.text, re.IGNORECASE)
     old, new = (found[1], found[2]) if found is not None else ("", "")
     if found is None:
-        found = _INSTEAD.search(heard.text)
+        instead = rf"(?<![\w./]){_NEW}{_NOUN} {groups.one_of(RATHER_THAN)} {_OLD}{_NOUN}(?![\w.])"
+        found = re.search(instead, heard.text, re.IGNORECASE)
         alone = found is not None and found[0] == heard.text.strip(" .,!?")  # that is read as a number alone
         old, new = (found[2], found[1]) if found is not None and not alone else ("", "")
     says = _says(float(old), float(new), before) if old and new else None

@@ -14,12 +14,11 @@ from grammar.kinds import (
     FOCUS_VERDICT,
     MACRO_DISTANCE,
 )
-from grammar.questions import Question
+from grammar.questions import RING, Question
 from grammar.turns.turn_seen import Turn
 from grammar.turns.whom import is_definite
 from grammar.words.groups import DENYING, LOOKED_AT, MADE_SURE, SCREW
 
-_RING: Final = "adapter"
 _PUT_ON: Final = frozenset([CHAIN, FOCUS_VERDICT, DIY_DIMENSION, BUY_PLAN, DEFINITION, MACRO_DISTANCE, CROP_EQUIVALENT])
 _TAKES: Final = ("ok", "right", "fit-q", "will", "can", "takes", "what-if")
 _SCREWS: Final = ("thread", "screw")
@@ -56,7 +55,7 @@ def _is_of_talk(heard: Heard) -> bool:
 def fits_in_a_ring(turn: Turn) -> bool:
     """'does an M42 ring take it' after a lens on a body: what it does by that ring, and no list of bodies."""
     cast = turn.heard.cast
-    ring = len(cast.pieces) == 1 and cast.pieces[0].piece == _RING and bool(cast.pieces[0].mounts)
+    ring = len(cast.pieces) == 1 and cast.pieces[0].piece == RING and bool(cast.pieces[0].mounts)
     lens = any(one.ids for one in turn.before.lenses) and bool(turn.before.bodies)
     alone = not (cast.bodies or any(not part.by_piece for part in cast.lenses))
     return ring and lens and alone and turn.was in _PUT_ON and turn.tells("takes")

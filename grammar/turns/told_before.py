@@ -23,34 +23,31 @@ from grammar.kinds import (
 from grammar.questions import Question, Thing
 from grammar.things.casting import SPACER, Part
 from grammar.things.standins import stands_in
+from grammar.turns.answer_told import (
+    CIRCLE,
+    LACKING,
+    LIKENED,
+    MADE_WITHIN_MM,
+    RIGHT,
+    SEAT,
+    SHIFT,
+    SOLD_WITHIN_MM,
+    VIEW,
+    told_as,
+)
 from grammar.turns.put_between import tube_for_gap
 from grammar.words.groups import AMOUNT, LIGHT_SAID, TURNS_SAID
 from grammar.words.mentioned import mentioned
 from grammar.words.tokens import Token
 from grammar.words.written import STOPS
 
-VIEW: Final = "equivalent_focal_mm"
-LACKING: Final = "ring_thickness_mm"  # the ring that is to be added
-RIGHT: Final = "right ring"  # the ring that is right for the pair
-SEAT: Final = "seat"  # the rings for the other lenses, bodies and chains of the answer
-CIRCLE: Final = "image_circle_mm"  # both ends of it are told
-FILTER_ON: Final = "filter on"  # stops that the filter holds back which was told to be taken
-STACK: Final = "stack"  # how long the pieces at hand come to together, mm
-GLASS: Final = "glass"  # the factor of the glass in the way that was told best
-ERROR: Final = "register_error_mm"  # by how much it sits off
-SHIFT: Final = "glass_shift_mm"  # how far glass moves the image
-ERROR_IF_MEANT: Final = "register_error_mm, if so meant"  # by how much, where that is another meaning of the question
-LIKENED: Final = "equivalent_f_number"  # the stop of the same depth on full frame
-KEPT: Final = frozenset(
-    [VIEW, LACKING, CIRCLE, ERROR, LIKENED, SHIFT]
-)  # quantities of an answer that the next turn may say again
 _TYPED_IN: Final = "stabilisation"  # the cue of a number that the body is told
 _GAUGED: Final = "flange_to_image"
 _ON: Final = " on "
 _INSTEAD: Final = "instead"  # the cue of what stands in a thing's place
 _LIKE: Final = 0.1  # share by which a stop told is off the one that was worked out
 _SO: Final = ("so ", "really ", "then ")
-_NEAR_MM, _NEAR = 0.6, 0.04
+_NEAR: Final = 0.04  # share by which a ring at hand may differ from the right one, where it is long
 _ROUNDED: Final = 0.015  # of a view, as a share: told without its decimals
 _MADE_NEAR: Final = 0.35  # mm, by which a ring may come out other than it should be
 _SHORTEST_LENS: Final = 3.0  # mm
@@ -60,7 +57,6 @@ _LEAST_LENS: Final = 12.0  # mm, from which a whole length is rather that of a l
 _NUMBERS: Final = frozenset(["NUMBER", "LENGTH", "FOCAL", "RANGE"])
 _ELSEWHERE: Final = "other-source"  # what a text mentions that tells what is printed elsewhere
 _LEAST_REGISTER, _MOST_REGISTER = 5.0, 130.0  # mm
-_MADE_WITHIN: Final = 1.0  # mm, from what is lacking to what is sold
 
 
 def likens_stop(heard: Heard, before: Question) -> bool:
@@ -76,7 +72,7 @@ def likens_stop(heard: Heard, before: Question) -> bool:
     if stop is None:
         return lit and heard.tells("short")
     own = before.lens.f_number if before.lens is not None else None
-    alike = any(name == LIKENED and abs(stop / value - 1) <= _LIKE for name, value in before.told)
+    alike = any(abs(stop / value - 1) <= _LIKE for value in told_as(before, LIKENED))
     doubted = lit or heard.tells("metering") or heard.tells("it-is") or heard.text.casefold().startswith(_SO)
     return doubted and (alike or (lit and stop == own))
 
@@ -88,7 +84,7 @@ def by_number_told(heard: Heard, before: Question, phrases: Mapping[str, tuple[s
 
 def _in_turns(heard: Heard, before: Question) -> Question | None:
     """'turns of the thread?' after how far glass moves the image: so far is what the thread is to move."""
-    shift = next((value for name, value in before.told if name == SHIFT), None)
+    shift = next(iter(told_as(before, SHIFT)), None)
     asked = heard.tells("turns-q") or any(TURNS_SAID in token.groups for token in heard.line.tokens)
     cast = heard.cast
     told = any(not part.is_bare for part in (*cast.lenses, *cast.bodies, *cast.pieces)) or heard.readings.values
@@ -111,7 +107,7 @@ def _rivalled(heard: Heard, before: Question, phrases: Mapping[str, tuple[str, .
         return None
     if heard.cast.pieces or not any(one.key == _ELSEWHERE for one in mentioned(heard.text, phrases)):
         return None
-    if any(name in (RIGHT, LACKING) and abs(told - value) <= _MADE_WITHIN for name, value in before.told):
+    if any(abs(told - value) <= SOLD_WITHIN_MM for value in told_as(before, RIGHT, LACKING)):
         return None
     return before.with_(text=heard.text, intent=CHAIN, follows=True, wants="", number=None, instead=())
 
@@ -119,7 +115,7 @@ def _rivalled(heard: Heard, before: Question, phrases: Mapping[str, tuple[str, .
 def without_view(heard: Heard, before: Question) -> Heard:
     """'so the stabiliser gets 77' after 'frames like 76.3 mm': the view told, which is no other lens."""
     typed_in = heard.tells(_TYPED_IN) or before.intent == GEAR_SETTING
-    views = [value for name, value in before.told if name == VIEW] if typed_in else []
+    views = told_as(before, VIEW) if typed_in else []
     lens, cast = before.lens, heard.cast
     if lens is None or lens.focal_length_mm is None or len(cast.lenses) != 1 or not _is_length(cast.lenses[0]):
         return heard
@@ -133,9 +129,9 @@ def asks_whence(heard: Heard, before: Question) -> bool:
     if not (heard.tells("why") or heard.tells("whence")):
         return False
     seated = before.intent in _SEATED
-    ends = [value for name, value in before.told if name == (RIGHT if seated else CIRCLE)]
+    ends = told_as(before, RIGHT if seated else CIRCLE)
     said = [number for token in heard.line.tokens if token.kind in _NUMBERS for number in token.numbers]
-    rough = _NEAR if seated else _NEAR_MM  # 'where does a 28 end' beside a ring of 27.76 mm asks of a lens
+    rough = _NEAR if seated else MADE_WITHIN_MM  # 'where does a 28 end' beside a ring of 27.76 mm asks of a lens
     near = all(any(abs(one - end) <= (rough if one == int(one) else _NEAR) for end in ends) for one in said)
     return bool(said and ends) and near and (before.intent in OF_FRAMES or (seated and heard.tells("whence")))
 
@@ -145,9 +141,7 @@ def wonders_why_same(heard: Heard, before: Question) -> bool:
     cast, said = heard.cast, [token for token in heard.line.tokens if token.kind in _NUMBERS]
     parts = (*cast.lenses, *cast.bodies, *cast.pieces)
     named = any(part.has_mount_or_kind or part.named for part in parts) or len(said) > 1
-    near = [
-        value for name, value in before.told if name == RIGHT and said and abs(value - said[0].numbers[0]) <= _NEAR_MM
-    ]
+    near = [one for one in told_as(before, RIGHT) if said and abs(one - said[0].numbers[0]) <= MADE_WITHIN_MM]
     two = bool(before.elsewhere) or len({one.ids for one in before.known}) > 1
     wondered = heard.tells("same-said") and heard.tells("wondered-at")
     return wondered and two and not named and (not said or bool(near)) and before.intent in _COME_OUT
@@ -169,7 +163,7 @@ def without_number_told(heard: Heard, before: Question) -> Heard:
 def _judges_ring(heard: Heard, before: Question) -> bool:
     """'8 mm is plenty, why not', 'isn't 2 mm very thin' after the rings of that length that were told."""
     said = [token for token in heard.line.tokens if token.kind in _NUMBERS and _is_in_mm(token)]
-    rings = [value for name, value in before.told if name in (RIGHT, LACKING, SEAT)]
+    rings = told_as(before, RIGHT, LACKING, SEAT)
     judged = heard.tells("why") or any(AMOUNT in token.groups for token in heard.line.tokens)
     one = len(said) == 1 and len(said[0].numbers) == 1 and judged and not heard.cast.pieces
     return one and any(abs(abs(value) - said[0].numbers[0]) <= _NEAR for value in rings)
@@ -191,7 +185,7 @@ def piece_offered(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     parts = [*cast.lenses, *cast.lengths]
     if told is None and len(parts) == 1 and _is_length(parts[0]) and not (cast.pieces or cast.bodies):
         told = _told(parts[0])
-    if told is None or not any(name == LACKING and abs(told - value) <= _MADE_WITHIN for name, value in before.told):
+    if told is None or not any(abs(told - value) <= SOLD_WITHIN_MM for value in told_as(before, LACKING)):
         return None
     return (*before.adapters, Thing(words=f"{told:g} mm tube", thickness_mm=(told, told), piece=SPACER))
 
@@ -226,7 +220,7 @@ def with_ring_offered(heard: Heard, before: Question) -> Heard:
     long = told >= _LEAST_LENS and not _is_standing_in(parts[0])
     if token is not None and told == int(told) and (token.kind != "LENGTH" or long):
         return heard  # 'a 28' is a lens, and '28 mm instead' is too
-    if not any(name == RIGHT and abs(told - value) <= max(_NEAR_MM, _NEAR * value) for name, value in before.told):
+    if not any(abs(told - value) <= max(MADE_WITHIN_MM, _NEAR * value) for value in told_as(before, RIGHT)):
         return heard
     return _as_ring(heard, parts[0], told)
 
@@ -252,11 +246,11 @@ def _is_of_ring_held(part: Part, before: Question) -> bool:
     held = pieces[0].thickness_mm if len(pieces) == 1 and pieces[0].piece == "adapter" else None
     if held is None or told == int(told) or told == before.lenses[0].focal_length_mm:
         return False
-    return _is_right(told, before, _NEAR_MM) or abs(told - held[0]) <= max(_NEAR_MM, _NEAR * held[0])
+    return _is_right(told, before, MADE_WITHIN_MM) or abs(told - held[0]) <= max(MADE_WITHIN_MM, _NEAR * held[0])
 
 
 def _is_right(told: float, before: Question, within: float) -> bool:
-    return any(name == RIGHT and abs(told - value) <= within for name, value in before.told)
+    return any(abs(told - value) <= within for value in told_as(before, RIGHT))
 
 
 def _as_ring(heard: Heard, part: Part, told: float) -> Heard:

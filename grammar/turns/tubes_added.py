@@ -17,7 +17,7 @@ from grammar.kinds import (
     MACRO_DISTANCE,
     WHY,
 )
-from grammar.questions import Question, Thing
+from grammar.questions import RING, Question, Thing
 from grammar.things.casting import DRAWN, OPTICAL, SPACER, Part
 from grammar.things.standins import stands_in
 from grammar.turns.number_roles import ON_AGAIN, is_the_lens
@@ -32,7 +32,6 @@ _ADDING: Final = frozenset(["added", "another", "further"])  # values of the wor
 _ON: Final = ("on", "in", "behind")  # ends 'now put the 14 on'
 _SMALL: Final = frozenset(["FILLER", "DET", "PIECE", "PREP", "JOIN", "MARK"])
 _PLUS: Final = ("plus", "+")
-_RING: Final = "adapter"
 _CLOSE_UP: Final = "close-up-lens"
 _ON_TOP: Final = "on-top-of-it"
 _DIOPTRE: Final = "DIOPTRE"  # '+4' is its name and adds nothing
@@ -62,8 +61,8 @@ def tubes_changed(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
         return on_top
     drawn = any(thing.piece in DRAWN and not thing.is_of_one_length and thing.thickness_mm for thing in before.adapters)
     # a ring that was cut to a length, or is sold by it, stays where a tube is put to it
-    cut = any(thing.piece == _RING and (thing.is_of_one_length or thing.ids) for thing in before.adapters)
-    rings = [part.thickness[0] for part in heard.cast.pieces if part.piece == _RING and part.thickness]
+    cut = any(thing.piece == RING and (thing.is_of_one_length or thing.ids) for thing in before.adapters)
+    rings = [part.thickness[0] for part in heard.cast.pieces if part.piece == RING and part.thickness]
     told = any(length >= _SHORTEST for length in rings)  # it takes the place of the one that stands there
     more_out = ((drawn or cut) and adds(heard) and not told) or _goes_further_out(heard, before)
     exchanged = _exchanged(heard, before, tubes)
@@ -97,8 +96,8 @@ def tubes_changed(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
 
 def _is_another_ring(heard: Heard, before: Question, lengths: list[float]) -> bool:
     """'other ring says 9.87' after one of 9.65 mm: nearly as long as that, so it stands in its place."""
-    held = [thing.thickness_mm[0] for thing in before.adapters if thing.piece == _RING and thing.thickness_mm]
-    rings = [part for part in heard.cast.pieces if part.piece == _RING]
+    held = [thing.thickness_mm[0] for thing in before.adapters if thing.piece == RING and thing.thickness_mm]
+    rings = [part for part in heard.cast.pieces if part.piece == RING]
     alone = len(held) == len(lengths) == 1 and len(rings) == len(heard.cast.pieces) == 1
     return alone and abs(lengths[0] - held[0]) <= _REMADE_MM
 
@@ -231,7 +230,7 @@ def _lengths(heard: Heard, back: tuple[Thing, ...] = ()) -> list[float] | None:
 
 def _is_tube(part: Part, plain: bool) -> bool:
     """`plain`: a ring that only its length is told of is one too."""
-    ring = plain and part.piece == _RING and part.thickness is not None and part.named is None
+    ring = plain and part.piece == RING and part.thickness is not None and part.named is None
     return part.piece in DRAWN or _is_by_length(part) or ring
 
 

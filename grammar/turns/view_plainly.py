@@ -13,8 +13,8 @@ from grammar.numbers.crop_numbers import is_of_crop
 from grammar.questions import Question
 from grammar.things.casting import OPTICAL
 from grammar.things.standins import stands_in
+from grammar.turns.answer_told import GLASS, told_as
 from grammar.turns.on_what import FULL
-from grammar.turns.told_before import GLASS
 from grammar.words.groups import (
     AWAY,
     CHANGES_OVER,
@@ -128,7 +128,7 @@ def glass_told(heard: Heard, before: Question) -> str | None:
 def lost_by_glass(heard: Heard, before: Question) -> str | None:
     """'light lost?', 'what does the corrector cost in light' after a way through glass: what that glass takes."""
     cast, told = heard.cast, heard.readings
-    through = any(name == GLASS for name, _ in before.told) and not before.adapters
+    through = bool(told_as(before, GLASS)) and not before.adapters
     lit = any(LIGHT_SAID in one.groups for one in heard.line.tokens) and heard.weighed.best == EXPOSURE_ND
     named = any((cast.lenses and not cast.lenses[0].is_bare, cast.bodies, cast.pieces, cast.frames))
     more = told.values or told.f_number is not None or told.distance_mm is not None

@@ -23,7 +23,7 @@ from grammar.kinds import (
     SHIM_CALIBRATION,
     WHY,
 )
-from grammar.questions import Question
+from grammar.questions import RING, Question
 from grammar.things.casting import DRAWN, OPTICAL
 from grammar.turns.lit_again import SETTINGS
 from grammar.turns.turn_seen import Turn
@@ -36,7 +36,6 @@ _PLAIN: Final = 4.0  # evidence from this weight up asks so much by itself
 _STRONGLY: Final = 0.9  # wording that leans so far leaves no doubt
 _NO_REASON: Final = 1.0  # and so little speaks for no reason
 _OF_ITSELF: Final = "own"  # what 'mine is' measures
-_RING: Final = "adapter"
 _OF_RING: Final = _SEATED | {CHAIN, DIY_DIMENSION, BUY_PLAN, WHY}  # here the ring is spoken of already
 _OF_SEAT: Final = "quantity:seat_mm"  # the cue of how thick a ring is
 _FILTER: Final = "filter"
@@ -152,7 +151,7 @@ def asks_what_it_costs(heard: Heard, before: Question) -> bool:
 def asks_for_the_ring(turn: Turn) -> bool:
     """'adapter?', 'the ring then?' after anything else of a lens on a body: which one joins the two, and no word."""
     pieces, cast = turn.heard.cast.pieces, turn.heard.cast
-    bare = len(pieces) == 1 and pieces[0].piece == _RING and pieces[0].is_bare
+    bare = len(pieces) == 1 and pieces[0].piece == RING and pieces[0].is_bare
     bare = bare or (not pieces and turn.tells(_OF_SEAT))  # 'seat?'
     told = turn.tells("it-is") and [part.focal for part in cast.lenses if part.mounts] == [None]  # 'its an M42, ring?'
     idle = {_OF_SEAT, "ok", "pick:both", *(["it-is"] if told else [])}

@@ -5,6 +5,9 @@ from __future__ import annotations
 from typing import Final
 
 SIZE_ASKED: Final = "size-asked"
+SWAPS_FOR: Final = "swaps-for"
+RATHER_THAN: Final = "rather-than"
+OF_SCREWS: Final = "of-screws"
 ADDED: Final = "added"
 AMOUNT: Final = "amount"
 AMISS: Final = "amiss"

@@ -7,7 +7,7 @@ from math import isinf
 
 from engine.answers.parts.card_parts import Figure, Grid, Numbers, Text, span_start
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.wording import distance, small_mm, times
+from engine.answers.parts.wording import SEAT_READS_MM, distance, small_mm, times
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.base.span import Span
@@ -25,7 +25,6 @@ METRES, FEET = "card-mark-metres-", "card-mark-feet-"
 FROM_SENSOR = "focus_from_sensor_mm"
 NOT_KNOWN: Text = ("not known",)
 SIZED = 0.1  # magnification from which the size says more than the distance
-JUST_RIGHT_MM = 0.0005  # a seat nearer than this to the right one reads as just right
 
 
 def scale_of(
@@ -81,7 +80,7 @@ def _row(
     if _is_past(judged, travel):
         return (lead, ("nothing sharp",))
     out = span_start(_at(judged.measured_trace, travel).value("extension_mm"))
-    at_infinity = isinstance(out, Interval) and out.nominal + travel.nominal < JUST_RIGHT_MM
+    at_infinity = isinstance(out, Interval) and out.nominal + travel.nominal < SEAT_READS_MM
     first = "∞" if at_infinity or isinf(likely.nominal) else numbers.likeliest(FROM_SENSOR, likely, show, of)
     if whole is None or show(whole.least) == show(whole.greatest):
         return (lead, (first,))

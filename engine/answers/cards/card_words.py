@@ -7,7 +7,7 @@ from math import inf
 
 from engine.answers.parts.card_parts import Alert, Name, Numbers, Part, Text, capital, known, spoken
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.wording import distance, f_number, small_mm, times, trimmed
+from engine.answers.parts.wording import SEAT_READS_MM, distance, f_number, small_mm, times, trimmed
 from engine.answers.seat.chain_numbers import chain_numbers
 from engine.answers.seat.iris import iris_text
 from engine.answers.seat.telling import CERTAINTY_WORDS, curing_stop, link_name, unknown_line, warned_of_overhang
@@ -199,7 +199,7 @@ def _where(judged: Judged, numbers: Numbers, feet: bool) -> Text:
         return ("at or just before the infinity mark",)
     off = error.shortest if isinstance(error, Span) else None
     at = known(mark)
-    if isinstance(off, Interval) and off.nominal < -0.0005 and at is not None:
+    if isinstance(off, Interval) and off.nominal < -SEAT_READS_MM and at is not None:
         show = lambda value: distance(value, feet)  # noqa: E731
         return ("at the ", numbers.likeliest("scale_mark_mm", at, show, "infinity"), " mark")
     return ("at or just before the infinity mark",)

@@ -15,10 +15,10 @@ from engine.answers.picture.filling import motif_told
 from engine.answers.picture.frames import USUAL_FRAMES
 from engine.base.compact import replace
 from engine.base.interval import Interval
+from engine.base.units import MM_PER_METRE
 from grammar.numbers.motifs import FIELD
 from grammar.questions import Question
 
-_METRE: Final = 1000.0
 _NEAR_SIDE: Final = 0.03  # share by which a side is that of a format
 _HOST: Final = "mirrorless"  # kind of the mounts whose sensors may be the one
 
@@ -84,4 +84,4 @@ def _with(case: str | None) -> str:
 
 def _exact(row: Quantity, question: Question) -> str:
     size = row.value.nominal
-    return distance(size, question.feet) if question.feet or size >= _METRE else f"{size:.0f} mm"
+    return distance(size, question.feet) if question.feet or size >= MM_PER_METRE else f"{size:.0f} mm"

@@ -11,12 +11,12 @@ from engine.answers.parts.wording import distance, small_mm, trimmed
 from engine.answers.seat.distances import Distances
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
+from engine.base.units import MM_PER_METRE
 from grammar.kinds import MACRO_DISTANCE
 from grammar.questions import Question
 
 _LEAST_MM: Final = 100.0  # of what a distance may be
 _FOCALS: Final = (18.0, 800.0)
-_METRE: Final = 1000.0
 
 
 def with_more_extension(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
@@ -58,7 +58,11 @@ def _ends(question: Question) -> tuple[float, float] | None:
     told = {one for one in (question.distance_mm, number(question, "close_focus")) if one is not None}
     told |= {one for one in numbers(question, "distance") if one >= _LEAST_MM}
     if len(told) == 1:
-        told |= {one * _METRE for one in numbers(question, "numbers") if 0 < one < 1 and one * _METRE >= _LEAST_MM}
+        told |= {
+            one * MM_PER_METRE
+            for one in numbers(question, "numbers")
+            if 0 < one < 1 and one * MM_PER_METRE >= _LEAST_MM
+        }
     if len(told) != 2 or min(told) < _LEAST_MM:
         return None
     return max(told), min(told)

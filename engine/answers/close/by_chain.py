@@ -8,20 +8,18 @@ from engine.answers.close.coupled import is_turned
 from engine.answers.close.drawn import is_drawn
 from engine.answers.close.image_side import size_told
 from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.near_enough import ring_or_tube_mm, sold_ring_mm
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side, setup_of
 from engine.answers.seat.described import CUP, TUBE, are_it_together
 from engine.base.interval import is_known
 from engine.chains.lens_and_body import likely_register_of_lens
 from grammar.kinds import SEATED, SHIM_CALIBRATION
-from grammar.questions import CLOSE_UP_LENS, Question, Thing
+from grammar.questions import CLOSE_UP_LENS, RING, Question, Thing
 from grammar.turns.spans import span_of
 from grammar.turns.tubes_added import with_tube_told
 
-_RING: Final = "adapter"
 _HELICOID: Final = "helicoid"
 _ASKED_OF: Final = SEATED | {SHIM_CALIBRATION}
-_SEATS_WITHIN: Final = 0.3  # mm, by which a cup that is sold may be off
-_MADE_WITHIN: Final = 1.0  # mm, that a ring is off by at most: else it is rather a tube
 
 
 def goes_by_chain(question: Question, knowledge: Knowledge) -> bool:
@@ -47,7 +45,7 @@ def _is_on_ring_of_another(question: Question, lens: LensSide | object, knowledg
     body = body_side(question.body, knowledge.catalogue)
     if not (isinstance(lens, LensSide) and isinstance(body, BodySide)) or not is_known(lens.mount.register_mm):
         return False
-    rings = [thing for thing in question.adapters if thing.piece == _RING and thing.front and thing.rear]
+    rings = [thing for thing in question.adapters if thing.piece == RING and thing.front and thing.rear]
     others = [thing for thing in rings if lens.mount.id not in thing.front and body.mount.id in thing.rear]
     tubes = [thing for thing in question.adapters if thing.piece == TUBE and thing.thickness_mm is not None]
     return len(others) == len(rings) == 1 and bool(tubes)
@@ -80,7 +78,7 @@ def _is_held_out(question: Question, lens: LensSide | object, knowledge: Knowled
     helicoid = any(thing.piece == _HELICOID for thing in question.adapters)
     if not helicoid or not (is_known(one) and is_known(other)):
         return False
-    return sum(size[0] for size in told) >= one.nominal - other.nominal - _MADE_WITHIN
+    return sum(size[0] for size in told) >= one.nominal - other.nominal - ring_or_tube_mm(knowledge.catalogue)
 
 
 def _is_its_ring(question: Question, lens: LensSide | object, knowledge: Knowledge) -> bool:
@@ -96,7 +94,7 @@ def _is_its_ring(question: Question, lens: LensSide | object, knowledge: Knowled
         return False
     if _are_its_rings(question, lens, body):
         return True
-    if told is None or rings[0].piece not in (_RING, CUP) or told[0] != told[1]:
+    if told is None or rings[0].piece not in (RING, CUP) or told[0] != told[1]:
         return False
     if rings[0].piece == CUP or told[0] < 0:
         return True  # a seat inside the body's flange is no tube
@@ -107,7 +105,7 @@ def _is_its_ring(question: Question, lens: LensSide | object, knowledge: Knowled
         return False
     room = one.nominal - other.nominal
     lacking = room <= 0 and not _is_made(lens.mount.id, body.mount.id, room, knowledge)
-    return lacking or abs(told[0] - room) <= _MADE_WITHIN or _was_its_seat(question, rings[0])
+    return lacking or abs(told[0] - room) <= ring_or_tube_mm(knowledge.catalogue) or _was_its_seat(question, rings[0])
 
 
 def _are_its_rings(question: Question, lens: LensSide, body: BodySide) -> bool:
@@ -120,7 +118,9 @@ def _is_made(front: str, rear: str, room: float, knowledge: Knowledge) -> bool:
     """Whether a cup without glass is made that seats the one on the other, so that any other ring stands behind it."""
     between = [one for one in knowledge.catalogue.adapters.values() if (one.front, one.rear) == (front, rear)]
     seats = [one.thickness_mm.hull() for one in between if not one.has_glass]
-    return front == rear or any(is_known(seat) and abs(seat.nominal - room) <= _SEATS_WITHIN for seat in seats)
+    return front == rear or any(
+        is_known(seat) and abs(seat.nominal - room) <= sold_ring_mm(knowledge.catalogue) for seat in seats
+    )
 
 
 def _was_its_seat(question: Question, ring: Thing) -> bool:
@@ -131,7 +131,7 @@ def _was_its_seat(question: Question, ring: Thing) -> bool:
 
 def _length(ring: Thing, knowledge: Knowledge) -> tuple[float, float] | None:
     """How long a ring is, as told or as one of the facts is sold: 'the 5 mm C to CS ring'."""
-    known = knowledge.catalogue.adapters.get(ring.id or "") if ring.kind == _RING else None
+    known = knowledge.catalogue.adapters.get(ring.id or "") if ring.kind == RING else None
     if ring.thickness_mm is not None or known is None:
         return ring.thickness_mm
     at = known.thickness_mm.hull()

@@ -12,14 +12,13 @@ from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.said import distance_mm, focals, number
 from engine.answers.parts.wording import distance, figures, listed, times, trimmed
 from engine.base.interval import Interval, is_known
+from engine.base.units import MM_PER_METRE
 from engine.facts.catalogue import Catalogue
 from engine.facts.kinds import TUBELIKE
 from engine.physics import closeup, focus
 from grammar.questions import CLOSE_UP_LENS, Question
 
 ROOM: Final = "front_glass"  # key of the distance before the lens
-MM_PER_M: Final = 1000.0
-_ALIKE: Final = 1.35  # sizes no farther apart than this are about the same
 Way = tuple[str, Interval]  # what it is, and the magnification with the lens at infinity
 
 
@@ -39,7 +38,7 @@ def closer_apart(question: Question, facts: Catalogue) -> Told:
                  if is_known(size := focus.magnification(f, Interval.exact(length)))]  # fmt: skip
         glasses = [(f"a +{figures(power, 3)} close-up lens", closeup.close_up_magnification(
             f, Interval.exact(power), Interval.exact(0.0))) for power in _powers(question, facts)]  # fmt: skip
-        told += _set_apart(name, tubes, [(text, size) for text, size in glasses if is_known(size)])
+        told += _set_apart(name, tubes, [(text, size) for text, size in glasses if is_known(size)], facts)
     return told
 
 
@@ -48,7 +47,7 @@ def _for_room(name: str, focal: Interval, room: float) -> Told:
     tube = closeup.extension_for_subject_mm(focal, Interval.exact(room))
     if not is_known(tube):
         return Told()
-    power = MM_PER_M / room
+    power = MM_PER_METRE / room
     text = (
         f"For {distance(room)} before the {name} lens at infinity: {trimmed(tube.nominal, 1)} mm of tube, or a close-up"
         f" lens of +{figures(power, 2)} dioptre."
@@ -67,11 +66,11 @@ def _powers(question: Question, facts: Catalogue) -> list[float]:
     return powers_of(question) or sorted(usual)
 
 
-def _set_apart(name: str, tubes: Sequence[Way], glasses: Sequence[Way]) -> Told:
+def _set_apart(name: str, tubes: Sequence[Way], glasses: Sequence[Way], facts: Catalogue) -> Told:
     if not tubes or not glasses:
         return Told()
     tube, glass = max(size.nominal for _, size in tubes), max(size.nominal for _, size in glasses)
-    if max(tube, glass) <= _ALIKE * min(tube, glass):
+    if max(tube, glass) <= facts.assumptions["tube-or-close-up-lens"].value.nominal * min(tube, glass):
         which = "a tube and a close-up lens come to about the same"
     elif tube > glass:
         which = "rather a tube: it gives its length over the focal length"

@@ -8,7 +8,7 @@ from engine.answers.parts.said import mentions, numbers
 from engine.answers.parts.wording import area, depth_words, f_number, small_mm, times, trimmed
 from engine.answers.picture.frames import USUAL_FRAMES
 from engine.base.compact import replace
-from engine.base.interval import UNKNOWN, Interval, Measure, is_known
+from engine.base.interval import Interval, Measure, exact_or_unknown, is_known
 from engine.physics import closeup, exposure
 from grammar.questions import Question, Thing
 
@@ -47,7 +47,7 @@ def coupled(question: Question, shown: Shown) -> Told:
     if pair is None:
         return Told()
     behind, front = pair
-    rear, reverse = _exact(behind.focal_length_mm), _exact(front.focal_length_mm)
+    rear, reverse = exact_or_unknown(behind.focal_length_mm), exact_or_unknown(front.focal_length_mm)
     magnified = closeup.coupled_magnification(rear, reverse)
     if not (is_known(rear) and is_known(reverse) and is_known(magnified)):
         return Told()
@@ -57,9 +57,9 @@ def coupled(question: Question, shown: Shown) -> Told:
     if question.f_number is not None and stop is not None:
         stop = max(stop, question.f_number)
     told = Told((Line("head", head),), (Quantity("magnification", magnified, CASE),))
-    told += _light(rear, reverse, _exact(stop), _exact(front.f_number))
+    told += _light(rear, reverse, exact_or_unknown(stop), exact_or_unknown(front.f_number))
     forms = [shown.form] if shown.form is not None else [shown.facts.formats[name] for name in USUAL_FRAMES]
-    counts = _counts(rear, reverse, _exact(stop), _exact(front.f_number))
+    counts = _counts(rear, reverse, exact_or_unknown(stop), exact_or_unknown(front.f_number))
     for form in forms:
         told += _seen(magnified, counts, replace(shown, form=form))
     return told + Told((Line("text", ROOM),))
@@ -89,7 +89,7 @@ def coupled_light(question: Question) -> Told:
     if pair is None:
         return Told()
     rear, front = pair
-    return _light(*(_exact(value) for value in (
+    return _light(*(exact_or_unknown(value) for value in (
         rear.focal_length_mm, front.focal_length_mm, rear.f_number, front.f_number
     )))  # fmt: skip
 
@@ -100,10 +100,6 @@ def _length_left(question: Question) -> Thing | None:
     if len(told) != 1 or not _FOCALS[0] <= told[0] <= _FOCALS[1] or any(body.ids for body in question.bodies):
         return None
     return Thing(focal_length_mm=told[0])
-
-
-def _exact(value: float | None) -> Measure:
-    return Interval.exact(value) if value is not None else UNKNOWN
 
 
 def _counts(rear: Measure, reverse: Measure, stop: Measure, front_stop: Measure) -> Measure:

@@ -11,12 +11,12 @@ from engine.answers.parts.said import FAR_MM, distance_mm, mentions, number_besi
 from engine.answers.parts.wording import about, depth_words, distance, f_number, small_mm, times, trimmed
 from engine.answers.seat.distances import Distances
 from engine.base.interval import Interval, is_known
+from engine.base.units import MM_PER_METRE
 from engine.facts.records import Format
 from engine.physics import closeup, depth, focus
 from grammar.questions import Question
 
 NEARLY_M = 0.005  # the same distance, told twice
-_METRE = 1000.0  # mm
 _POINT = "distance"  # key of where else a point lies, from the sensor where a talk told it behind the subject
 
 
@@ -76,9 +76,9 @@ def set_apart(question: Question) -> tuple[float, float] | None:
     beyond = number_beside(question, "so-far-behind")
     if len(apart) != 2:
         return None
-    rest = [one for one in apart if beyond is None or abs(one / _METRE - beyond) > NEARLY_M]
+    rest = [one for one in apart if beyond is None or abs(one / MM_PER_METRE - beyond) > NEARLY_M]
     if beyond is not None and len(rest) == 1:
-        return rest[0], rest[0] + beyond * _METRE
+        return rest[0], rest[0] + beyond * MM_PER_METRE
     return min(apart), max(apart)
 
 
@@ -86,7 +86,7 @@ def beyond_mm(question: Question) -> float:
     """How far behind the subject a point lies: the distance told in figures, of any unit; 0 where none is."""
     beyond = number_beside(question, "so-far-behind")
     told = (distance_mm(question), *numbers(question, _POINT, "length"))
-    return next((one for one in told if one is not None and one >= FAR_MM), (beyond or 0.0) * _METRE)
+    return next((one for one in told if one is not None and one >= FAR_MM), (beyond or 0.0) * MM_PER_METRE)
 
 
 def blur_behind(
@@ -112,11 +112,11 @@ def _ends(near: float, far: float, feet: bool) -> str:
     first, last = distance(near, feet), distance(far, feet)
     if first != last or feet:
         return f"{first} to {last}"
-    if far < _METRE:
+    if far < MM_PER_METRE:
         digits = 0 if round(near) != round(far) else 1
         return f"{near:.{digits}f} to {far:.{digits}f} mm"
-    digits = 1 if f"{near / _METRE:.1f}" != f"{far / _METRE:.1f}" else 2
-    return f"{near / _METRE:.{digits}f} m to {far / _METRE:.{digits}f} m"
+    digits = 1 if f"{near / MM_PER_METRE:.1f}" != f"{far / MM_PER_METRE:.1f}" else 2
+    return f"{near / MM_PER_METRE:.{digits}f} m to {far / MM_PER_METRE:.{digits}f} m"
 
 
 def to_infinity(lens: Distances, at: float, subject: float, blur: Interval, feet: bool) -> Told:

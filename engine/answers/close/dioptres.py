@@ -15,9 +15,9 @@ from engine.answers.picture.blur import blur_of
 from engine.answers.picture.moved_out import extension_mm
 from engine.answers.seat.distances import Distances, distances_of
 from engine.base.interval import UNKNOWN, Interval, is_known
+from engine.base.units import MM_PER_METRE
 from engine.facts.records import Format
 from engine.physics import closeup
-from engine.physics.closeup import METRE_MM
 from grammar.questions import CLOSE_UP_LENS, Question
 from grammar.things.casting import DRAWN
 
@@ -126,7 +126,7 @@ def whatever_lens(question: Question, shown: Shown) -> Told:
         if not is_known(room):
             continue
         name = f"+{figures(power, 3)} dioptre at infinity"
-        sizes = listed([f"{focal:g} mm {times(focal * power / METRE_MM)}" for focal in SPOKEN_OF])
+        sizes = listed([f"{focal:g} mm {times(focal * power / MM_PER_METRE)}" for focal in SPOKEN_OF])
         sharp = f"sharp {shown.distance(room.nominal)} before the close-up lens, whatever lens is behind it"
         told += Told(
             (Line("head", f"{name}: {sharp}; {sizes}."),), (Quantity("working_distance_mm", room, name),)
@@ -149,7 +149,7 @@ def _power_for_room(question: Question, shown: Shown) -> Told:
 def _as_tube(tube_mm: float, lens: Distances, shown: Shown) -> Told:
     """The strength that does what a tube does to a lens at infinity: m = x/f = f/g, so that one over g is x/(f*f)."""
     focal = lens.focal.nominal
-    power = Interval.exact(METRE_MM * tube_mm / focal**2)
+    power = Interval.exact(MM_PER_METRE * tube_mm / focal**2)
     name = f"{small_mm(tube_mm)} of tube on {trimmed(focal, 1)} mm"
     text = f"{name} does what a close-up lens of +{figures(power.nominal, 2)} dioptres does, the lens at infinity."
     rows = (Quantity("dioptres", power, f"as {name}"),)
@@ -169,7 +169,7 @@ def _for_room(room_mm: float, lens: Distances, shown: Shown) -> Told:
 
 def _for_size(size: float, lens: Distances, shown: Shown) -> Told:
     """The strength that gives a lens at infinity this magnification: m = f*P/1000."""
-    power = Interval.exact(METRE_MM * size / lens.focal.nominal)
+    power = Interval.exact(MM_PER_METRE * size / lens.focal.nominal)
     focal = f"{trimmed(lens.focal.nominal, 1)} mm"
     text = f"For {times(size)} on {focal} at infinity: +{figures(power.nominal, 2)} dioptres."
     rows = (Quantity("dioptres", power, f"{times(size)} on {focal}"),)

@@ -11,6 +11,7 @@ from engine.answers.close.dioptres import powers_of
 from engine.answers.close.drawn import BELLOWS, draw_of
 from engine.answers.parts.answer import Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.near_enough import ring_made_mm
 from engine.answers.parts.said import focals, mentions, number, numbers
 from engine.answers.parts.usual_mounts import TUBES, usual_mount
 from engine.answers.parts.wording import small_mm, times, trimmed
@@ -26,7 +27,6 @@ _ADDED: Final = re.compile(r"\d(?: ?mm)? ?\+ ?\d")
 MOST_ROWS = 10
 LEAST_SEVERAL: Final = 3  # tubes, where one is set against several
 SAME_LENGTH_MM: Final = 0.5
-MADE_WITHIN_MM: Final = 0.6  # of what the registers differ by, a ring that was measured is still that ring
 ONE_OR_SEVERAL: Final = "one-tube-or-several"  # the advice on which to take
 LONGEST_SPACER, LONGEST_DRAW = 60.0, 400.0  # mm
 
@@ -112,7 +112,7 @@ def joins_mounts(thing: Thing, knowledge: Knowledge) -> bool:
     front, rear = (knowledge.catalogue.mounts[ids[0]].register_mm for ids in (thing.front, thing.rear))
     if not (is_known(front) and is_known(rear)) or thing.thickness_mm is None:
         return False
-    return abs(thing.thickness_mm[0] - (front.nominal - rear.nominal)) <= MADE_WITHIN_MM
+    return abs(thing.thickness_mm[0] - (front.nominal - rear.nominal)) <= ring_made_mm(0.0, knowledge.catalogue)
 
 
 def _are_put_together(question: Question) -> bool:

@@ -46,8 +46,6 @@ from engine.physics import exposure
 from grammar.questions import FILTER, Question
 from grammar.turns.sticking import is_open
 
-LEAST_OFF = 0.15  # stops; an exposure off by less is right
-
 
 def exposed_parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     """The setting asked for, else the density; then what extension costs."""
@@ -73,7 +71,7 @@ def exposed_parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         yield stop_or_density(_stop(light), light, question, knowledge)
     elif light.counted is not None and is_known(light.shutter):
         yield held_back(light, question, knowledge) + others_held_back(question, knowledge)
-        yield since_before(question)
+        yield since_before(question, knowledge.catalogue)
     elif light.counted is not None and not light.filters and _wants_density(question):
         yield held_back(_at_usual_rate(light, knowledge), question, knowledge)
     elif light.counted is None and not light.filters and _wants_density(question):
@@ -217,8 +215,8 @@ def _which_iso(light: Light, question: Question, knowledge: Knowledge) -> Told |
     if not is_known(wanted):
         return None
     best = min(isos, key=lambda iso: abs(log2(iso / wanted.nominal)))
-    off = log2(wanted.nominal / best)
-    rest = "right" if abs(off) < LEAST_OFF else f"{abs(off):.1f} stops {'dark' if off > 0 else 'bright'}"
+    off, near = log2(wanted.nominal / best), knowledge.catalogue.assumptions["exposure-is-right"].value.nominal
+    rest = "right" if abs(off) < near else f"{abs(off):.1f} stops {'dark' if off > 0 else 'bright'}"
     choice = Line("head", f"ISO {best:g}: nearest to what the scene asks for, {rest}.")
     return Told((choice,), (Quantity("iso", Interval.exact(best), "the nearest"),)) + _iso(
         replace(light, iso=None), knowledge

@@ -7,17 +7,17 @@ from typing import Final
 from engine.answers.exposure.lighting import BASE_ISO, held, light_of
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.near_enough import same_light_stops
 from engine.answers.parts.said import number
 from engine.answers.parts.wording import trimmed
 from engine.base.interval import UNKNOWN, Interval, Measure, is_known
 from engine.physics import exposure
 from grammar.questions import Question
+from grammar.turns.answer_told import FILTER_ON
 from grammar.turns.filter_tried import CAME_OUT
 from grammar.turns.measured_anew import BRIGHTER
-from grammar.turns.told_before import FILTER_ON
 
 _STRENGTH: Final = "factor"  # the key of the filters named
-_LEAST: Final = 0.05  # stops; less is none
 
 
 def by_picture(question: Question, knowledge: Knowledge) -> Question:
@@ -38,7 +38,7 @@ def filter_tried(question: Question, knowledge: Knowledge) -> Told:
     came_out, stops = question.said(CAME_OUT), _stops(question, knowledge)
     if came_out is None or not is_known(stops):
         return Told()
-    right = stops.nominal if stops.nominal > _LEAST else 0.0
+    right = stops.nominal if stops.nominal > same_light_stops(knowledge.catalogue) else 0.0
     behind = f" behind {trimmed(right - _off(came_out), 1)} stops of ND" if right else ""
     text = f"{came_out}{behind}: {f'{trimmed(right, 1)} stops are right' if right else 'no ND is right'}."
     return Told((Line("head", text),), (Quantity("nd_stops", Interval.exact(right), "put right"),))

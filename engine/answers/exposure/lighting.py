@@ -7,6 +7,7 @@ from math import inf
 from typing import Final
 
 from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.near_enough import same_light_stops
 from engine.answers.parts.said import interval, number, stop
 from engine.answers.parts.wording import about, f_number, figures, listed, ranged, small_mm, trimmed
 from engine.answers.picture.circles import glass_factor
@@ -24,7 +25,6 @@ FAST_S = 1 / 1000  # below it two figures tell enough
 MARK = re.compile(r"ND\s*[\d.]+", re.IGNORECASE)
 TIME = re.compile(r"(?:(\d+(?:\.\d+)?)\s*/\s*)?(\d+(?:\.\d+)?)")
 UP_TO: Final = "up to "  # of a variable filter whose strongest alone is told
-LEAST_SHIFT: Final = 0.05  # stops of lighter or darker scene; less is not told
 ZERO = Interval.exact(0.0)
 _TRAVEL = "travel"  # the key of how far a helicoid could be drawn out
 
@@ -53,7 +53,7 @@ def light_of(question: Question, knowledge: Knowledge) -> Light:
     shift = number(question, "brighter")
     if shift:
         scene = scene + Interval.exact(shift)
-    if shift and abs(shift) >= LEAST_SHIFT:
+    if shift and abs(shift) >= same_light_stops(knowledge.catalogue):
         name = f"{name}, {trimmed(abs(shift), 1)} stops {_way(shift)}"
     if not told:
         assumed.append(name)

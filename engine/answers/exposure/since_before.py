@@ -6,16 +6,16 @@ from math import log2
 
 from engine.answers.exposure.lighting import seconds, shutters_s
 from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.near_enough import same_light_stops
 from engine.answers.parts.said import number, stop
 from engine.answers.parts.wording import f_number, listed, trimmed
 from engine.base.interval import Interval
+from engine.facts.catalogue import Catalogue
 from grammar.kinds import EXPOSURE_ND
 from grammar.questions import Question
 
-LEAST = 0.05  # stops; less is no change
 
-
-def since_before(question: Question) -> Told:
+def since_before(question: Question, facts: Catalogue) -> Told:
     """Each setting that is another than in the turn before, and what the change makes in stops."""
     before = question.prior
     if not question.follows or before is None or before.intent != EXPOSURE_ND:
@@ -23,7 +23,7 @@ def since_before(question: Question) -> Told:
     told = (_time(before, question), _iso(before, question), _stop(before, question))
     changes = [change for change in told if change is not None]
     stops = sum(gained for _, gained in changes)
-    if not changes or abs(stops) < LEAST:
+    if not changes or abs(stops) < same_light_stops(facts):
         return Told()
     way = "more" if stops > 0 else "less"
     text = f"{listed([says for says, _ in changes])}: {trimmed(abs(stops), 2)} stops {way} light than before"

@@ -6,19 +6,20 @@ from math import log2
 from typing import Final
 
 from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.near_enough import same_light_stops
 from engine.answers.parts.said import mentions
 from engine.answers.parts.wording import trimmed
 from engine.answers.picture.each_glass import worn_by
 from engine.base.interval import Interval
+from engine.facts.catalogue import Catalogue
 from grammar.kinds import COMPARE
 from grammar.questions import Question, Thing
 
 _REVERSED: Final = "reversed"
-ALIKE: Final = 0.05  # stops; less sets nothing apart
 _OF_SCENE: Final = ("shutter", "iso", "light", "magnification", "extension", "stops")  # keys of another question
 
 
-def stops_apart(question: Question) -> Told:
+def stops_apart(question: Question, facts: Catalogue) -> Told:
     """The f-number that each has behind its glass, and the stops between; nothing where not two of them are told."""
     lenses = [(lens, lens.f_number) for lens in question.lenses if lens.f_number]
     glass = [piece for piece in question.adapters if piece.factor]
@@ -33,14 +34,14 @@ def stops_apart(question: Question) -> Told:
     apart = 2 * log2(other / one)
     told = "; ".join(f"{name} is f/{trimmed(at, 2)}" for at, name in found if "with" in name)
     text = f"{told}: as bright as {second if 'with' in first else first}."
-    if apart > ALIKE:
+    if apart > same_light_stops(facts):
         text = f"{told}: {first} is brighter than {second} by {trimmed(apart, 2)} stops."
     rows = [Quantity("f_number", Interval.exact(at), name) for at, name in found]
     rows.append(Quantity("light_difference_stops", Interval.exact(apart), f"{first} against {second}"))
     return Told((Line("head", text),), tuple(rows))
 
 
-def brighter_of(question: Question) -> Told:
+def brighter_of(question: Question, facts: Catalogue) -> Told:
     """'light between them', 'how much brighter is the FD' of two lenses of a talk: by how many stops each lets in more.
 
     Nothing where an exposure, or a converter that one of them wears, is told.
@@ -55,7 +56,7 @@ def brighter_of(question: Question) -> Told:
     (one, first), (other, second) = sorted((lens.f_number or 0.0, _name(lens)) for lens in lenses)
     apart = 2 * log2(other / one)
     text = f"{first} lets in {trimmed(apart, 2)} stops more light than {second}."
-    if apart <= ALIKE:
+    if apart <= same_light_stops(facts):
         text = f"{first} and {second} are equally bright."
     row = Quantity("light_difference_stops", Interval.exact(apart), f"{first} against {second}")
     return Told((Line("head", text),), (row,))

@@ -7,6 +7,7 @@ from math import inf
 from engine.answers.parts.answer import Line, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.mount_line import how_rare, mount_line, registers_of
+from engine.answers.parts.near_enough import gauged_mm
 from engine.answers.parts.said import mentions, number
 from engine.answers.parts.wording import listed, small_mm
 from engine.answers.seat.seen import as_seen, is_coupled_by_lugs, is_coupled_so
@@ -16,8 +17,6 @@ from engine.facts.kinds import ACCESSORIES
 from grammar.questions import Question
 
 MOST = 8
-OF_METAL_MM = 0.1  # as near a depth gauge reads
-BESIDE_MM = 2.0  # as far as registers lie apart that are told as next to one another
 
 
 def with_opening_as_throat(question: Question, knowledge: Knowledge) -> Question:
@@ -61,7 +60,8 @@ def by_register(question: Question, knowledge: Knowledge) -> Told:
 
 def _behind_glass(told: float, knowledge: Knowledge) -> Told:
     """The mounts whose bodies measure so much metal to metal, as glass lies behind their flange: what it is in air."""
-    rows = [one for one in knowledge.catalogue.mounts.values() if _off(one.mechanical_mm, told) <= OF_METAL_MM]
+    near = gauged_mm(knowledge.catalogue)
+    rows = [one for one in knowledge.catalogue.mounts.values() if _off(one.mechanical_mm, told) <= near]
     lines = []
     for mount in rows:
         if is_known(mount.mechanical_mm) and is_known(mount.register_mm):
@@ -122,14 +122,15 @@ def beside_register(question: Question, knowledge: Knowledge) -> Told:
     told = number(question, "flange_to_image")
     if told is None:
         return Told()
+    beside = knowledge.catalogue.assumptions["next-register"].value.nominal
     mounts = [
         mount for mount in knowledge.catalogue.mounts.values()
-        if mount.kind not in ACCESSORIES and _off(mount.register_mm, told) <= BESIDE_MM
+        if mount.kind not in ACCESSORIES and _off(mount.register_mm, told) <= beside
         and is_coupled_so(mount, question)
     ]  # fmt: skip
     near = sorted(mounts, key=lambda mount: (_off(mount.register_mm, told), how_rare(mount, knowledge)))[:MOST]
     if not near:
-        return Told((Line("head", f"Nothing in the facts has a register within {small_mm(BESIDE_MM)} of that."),))
+        return Told((Line("head", f"Nothing in the facts has a register within {small_mm(beside)} of that."),))
     lines = [Line("head", f"By the register alone, those next to {small_mm(told)}, the nearest first:")]
     lines += [Line("fact", f"{mount.designation}: {mount_line(mount, knowledge)}", 1) for mount in near]
     lines.append(Line("text", "Lugs or thread, throat, levers and pins tell such mounts apart."))

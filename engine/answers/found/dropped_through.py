@@ -11,7 +11,7 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.mount_line import mount_line, mount_numbers
 from engine.answers.parts.said import mentions
 from engine.answers.parts.usual_mounts import of_format
-from engine.answers.parts.wording import small_mm
+from engine.answers.parts.wording import READS_MM, small_mm
 from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.chains.joints import screw_of
@@ -20,7 +20,6 @@ from engine.physics.mating import mate
 from grammar.questions import Question, Thing
 
 _MOST: Final = 3
-_SAME_MM: Final = 0.005
 _OTHER: Final = frozenset(["filter", "enlarger"])  # kinds of threads that are no mounts of lenses that focus
 _SHARE: Final = 0.5  # of the width of the hole: what is narrower yet is taken for it by nobody
 WIDTH: Final = "How wide is its thread across, by caliper? That tells which of them it is."
@@ -72,7 +71,7 @@ def _nearer(first: Mount, hole: Mount) -> list[Line]:
     if not (is_known(first.register_mm) and is_known(hole.register_mm)):
         return []
     apart = hole.register_mm.nominal - first.register_mm.nominal
-    if abs(apart) < _SAME_MM:
+    if abs(apart) < READS_MM:
         return []
     way = "nearer to" if apart > 0 else "farther from"
     flush = " In a flush sleeve it stands out by that; for infinity it has to sink in so far." if apart > 0 else ""
@@ -105,4 +104,4 @@ def that_drop_through(hole: Thread, knowledge: Knowledge) -> Iterator[tuple[Moun
 
 def _is_of_pitch(one: Thread, other: Thread) -> bool:
     first, second = one.pitch_mm, other.pitch_mm
-    return is_known(first) and is_known(second) and abs(first.nominal - second.nominal) < _SAME_MM
+    return is_known(first) and is_known(second) and abs(first.nominal - second.nominal) < READS_MM

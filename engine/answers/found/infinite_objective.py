@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from engine.answers.found.thread_told import NEEDS_TUBE_LENS
+from engine.answers.parts.near_enough import thread_width_mm
 from engine.answers.parts.said import mentions, numbers
 from engine.base.compact import replace
 from engine.facts.catalogue import Catalogue
@@ -12,7 +13,6 @@ from grammar.questions import Question
 
 SAID: Final = "infinity-objective"  # key of the words for it
 MICROSCOPE: Final = "microscope"  # kind of the mounts
-WIDE_MM: Final = 0.3  # what a caliper reads a thread off by
 
 
 def with_infinite_objective(question: Question, facts: Catalogue) -> Question:
@@ -26,7 +26,8 @@ def with_infinite_objective(question: Question, facts: Catalogue) -> Question:
     rows = [one for one in facts.mounts.values() if one.kind == MICROSCOPE and NEEDS_TUBE_LENS in one.traits]
     told = numbers(question, "thread")[:1]
     threads = {one.id: facts.threads[one.thread or ""].major_mm.nominal for one in rows if one.thread in facts.threads}
-    wide = [one.id for one in rows if told and abs(threads.get(one.id, 0.0) - told[0]) <= WIDE_MM]
+    near = thread_width_mm(facts)
+    wide = [one.id for one in rows if told and abs(threads.get(one.id, 0.0) - told[0]) <= near]
     ids = wide or [one.id for one in rows if one.thread == own.thread]
     if not ids:
         return question

@@ -33,7 +33,7 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.mount_line import at_wrong_depth, mount_line, mount_numbers
 from engine.answers.parts.nearby import PLAIN, nearest
 from engine.answers.parts.resolve import Missing
-from engine.answers.parts.wording import article, listed, small_mm
+from engine.answers.parts.wording import SEAT_READS_MM, article, listed, small_mm
 from engine.answers.seat.mixing import mixed, mixed_lines, named_advice, set_apart, traps_of_the_same
 from engine.answers.seat.told_register import against_name
 from engine.base.compact import replace
@@ -282,7 +282,7 @@ def _register_text(lens: Mount, other: Mount, knowledge: Knowledge) -> str:
     if not (is_known(lens.register_mm) and is_known(other.register_mm)):
         return "the registers cannot be compared, so fit says nothing about focus"
     off = other.register_mm - lens.register_mm
-    if abs(off.nominal) < 0.0005:
+    if abs(off.nominal) < SEAT_READS_MM:
         return "and the same register"
     lead = f"{article(lens.designation)} {lens.designation} lens in it sits {small_mm(abs(off.nominal))}"
     if abs(off.nominal) <= knowledge.catalogue.assumptions["making-spread-derived"].value.greatest:

@@ -26,7 +26,6 @@ SAME_MM: Final = 0.25  # widths of threads that go by one name: '39 screw'
 EXACT_MM: Final = 0.1
 LEAST_MM: Final = 5.0
 MOST_RANKED: Final = 10
-NEAR_MM: Final = 1.0  # registers that are called near to each other
 Test = Callable[[Mount], bool]
 
 
@@ -91,12 +90,12 @@ def _nearest_to_register(question: Question, knowledge: Knowledge) -> Answer | N
     own = _holder(question, knowledge)
     if own is None or not is_known(own.register_mm):
         return None
-    rows = []
+    rows, near = [], knowledge.catalogue.assumptions["near-register"].value.nominal
     for mount in knowledge.catalogue.mounts.values():
         if mount.id == own.id or mount.kind in ACCESSORIES or not is_known(mount.register_mm):
             continue
         by = mount.register_mm.nominal - own.register_mm.nominal
-        if abs(by) <= NEAR_MM:
+        if abs(by) <= near:
             rows.append((abs(by), by, mount))
     rows.sort(key=lambda row: (round(row[0], 2), how_rare(row[2], knowledge)))
     lines = [Line("head", f"Nearest to the register of {own.designation}, {small_mm(own.register_mm.nominal)}:")]

@@ -6,6 +6,7 @@ from engine.answers.found.threads_measured import by_thread, thread_measured
 from engine.answers.found.threads_told import ANOTHER_MM, width_told
 from engine.answers.parts.answer import Line, Told
 from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.near_enough import told_register_mm
 from engine.answers.parts.said import mentions, number, numbers
 from engine.answers.parts.wording import listed, small_mm, trimmed
 from engine.base.interval import is_known
@@ -15,7 +16,6 @@ from grammar.questions import Question
 
 UNFOCUSED = "no-focusing"  # the trait of mounts whose lenses are focused by an apparatus, and the phrase for it
 WIDTH_MM, PITCH_MM = 0.35, 0.1  # what a caliper and paper may be off
-_ALIKE_MM = 0.06  # between registers that are told as one
 
 
 def not_by_thread(question: Question, knowledge: Knowledge) -> Told:
@@ -56,7 +56,8 @@ def of_another_width(question: Question, mount: Mount, knowledge: Knowledge) -> 
         f" {trimmed(thread.major_mm.nominal, 2)} mm; the narrower drops through, the wider does not start."
     )
     register = number(question, "flange_to_image") or next(iter(numbers(question, "numbers")), None)
-    if register is not None and is_known(mount.register_mm) and abs(register - mount.register_mm.nominal) <= _ALIKE_MM:
+    near, own = told_register_mm(knowledge.catalogue), mount.register_mm
+    if register is not None and is_known(own) and abs(register - own.nominal) <= near:
         text += " Their registers alone are alike."
     return Told((Line("head", text),)) + by_thread(question, knowledge)[0]
 

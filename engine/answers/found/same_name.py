@@ -12,6 +12,7 @@ from engine.answers.found.screwed_in import is_one_thread
 from engine.answers.parts.answer import Line, Quantity
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.mount_line import mount_line
+from engine.answers.parts.near_enough import one_register_mm, told_register_mm
 from engine.answers.parts.wording import listed, small_mm, trimmed
 from engine.base.compact import replace
 from engine.base.interval import is_known
@@ -27,13 +28,11 @@ HEAD: Final = "lens-side-only"  # trait of mounts that only lenses have
 SAME: Final = "Yes,"
 THREADS: Final = "the threads differ"
 SAME_TOPIC: Final = "same"  # the topic where it is asked whether two are one
-ALIKE_MM: Final = 0.02  # registers nearer than this are told as one
 UNFOCUSED: Final = "no focusing"  # trait of a lens, as it is told
 NO_FOCUSING: Final = "no-focusing"  # trait of the mounts of such lenses
 ENLARGER: Final = "enlarger"  # the kind that most of them are
 _NUMBER: Final = r"(?<![\d.,/:x-])(?:\d+(?:\.\d+)?)(?![\d/:x-]|\.\d)"
 _MEASURED: Final = r"flange|register|image|window|ring (?:is|of)|f/|thick|shim"  # words that tell of what a number is
-_SAME_MM: Final = 0.06
 
 
 def named_alike(name: str, knowledge: Knowledge) -> list[Line]:
@@ -169,7 +168,7 @@ def as_register(text: str, before: Question | None, catalogue: Catalogue) -> str
         return text
     alone = re.fullmatch(rf"\W*{_NUMBER}\s*(mm)?\W*", text) is not None
     sizes = [catalogue.mounts[id_].register_mm for row in rows for id_ in row.mounts]
-    near = any(is_known(size) and abs(size.nominal - float(found[0])) <= _SAME_MM for size in sizes)
+    near = any(is_known(size) and abs(size.nominal - float(found[0])) <= told_register_mm(catalogue) for size in sizes)
     if not near or not (alone or "." in found[0]):
         return text
     told = f"flange to image {found[0]} mm"
@@ -207,7 +206,7 @@ def same_or_not(one: Mount, other: Mount, knowledge: Knowledge, barred: Sequence
     if is_known(one.register_mm) and is_known(other.register_mm):
         by = one.register_mm.nominal - other.register_mm.nominal
         longer = one.designation if by > 0 else other.designation
-        alike = abs(by) <= ALIKE_MM or (one.register_mm - other.register_mm).holds(0.0)
+        alike = abs(by) <= one_register_mm(knowledge.catalogue) or (one.register_mm - other.register_mm).holds(0.0)
         apart += [] if alike else [f"the registers differ by {small_mm(abs(by))}, {longer} has the longer"]
         deep = f" Their registers are one, {trimmed(one.register_mm.nominal, 3)} mm." if alike else deep
     elif is_known(one.register_mm) or is_known(other.register_mm):

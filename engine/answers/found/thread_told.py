@@ -6,6 +6,7 @@ import re
 from typing import Final
 
 from engine.answers.found.threads_told import thread_named
+from engine.answers.parts.near_enough import thread_width_mm
 from engine.answers.parts.said import number
 from engine.answers.seat.seen import is_coupled_by_lugs
 from engine.base.compact import replace
@@ -26,7 +27,6 @@ _INCHES: Final = re.compile(r"(\d*\.?\d+)(?:/(\d+))? in-(\d+)")
 _MIXED: Final = re.compile(r"M?(\d+(?:\.\d+)?) ?x ?(\d+) tpi")
 _WIDTH: Final = re.compile(r"(\d+(?:\.\d+)?) mm")
 _INCHES_WIDE: Final = re.compile(r"(\d*\.?\d+)(?:/(\d+))? inch(?: thread)?")
-_WIDE_MM: Final = 0.3
 _PITCH_MM: Final = 0.02
 
 
@@ -136,7 +136,8 @@ def _has(mount: Mount, width: float, pitch: float, facts: Catalogue) -> bool:
     thread = facts.threads.get(mount.thread or "")
     if thread is None or mount.kind == "filter" or not is_known(thread.pitch_mm):
         return False
-    return abs(thread.major_mm.nominal - width) <= _WIDE_MM and abs(thread.pitch_mm.nominal - pitch) <= _PITCH_MM
+    as_wide = abs(thread.major_mm.nominal - width) <= thread_width_mm(facts)
+    return as_wide and abs(thread.pitch_mm.nominal - pitch) <= _PITCH_MM
 
 
 def _rarity(mount: Mount, facts: Catalogue) -> tuple[int, str]:

@@ -7,6 +7,7 @@ import re
 from engine.answers.parts.answer import Line, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.mount_line import how_rare, mount_line, mount_numbers
+from engine.answers.parts.near_enough import gauged_mm
 from engine.answers.parts.said import pitch_mm
 from engine.answers.parts.wording import listed, small_mm, trimmed
 from engine.base.compact import compact
@@ -97,7 +98,7 @@ def _match(mount: Mount, found: Found, knowledge: Knowledge) -> Match | None:
         register = mount.register_mm.nominal
         off = abs(register - found.register_mm)
         metal = mount.mechanical_mm  # a depth gauge goes past the glass behind the flange
-        gauged = is_known(metal) and abs(metal.nominal - found.register_mm) <= EXACTLY_MM
+        gauged = is_known(metal) and abs(metal.nominal - found.register_mm) <= gauged_mm(knowledge.catalogue)
         fits = off <= usual["register-by-paper"].value.greatest or gauged
         text = f"its register is {_mm(register)}, {small_mm(off)} from what was measured"
         (good if fits else bad).append("register" if fits else text)

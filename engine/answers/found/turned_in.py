@@ -8,6 +8,7 @@ from engine.answers.found.mounts_by import named_thread
 from engine.answers.found.threads_measured import thread_measured
 from engine.answers.parts.answer import Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.near_enough import thread_width_mm
 from engine.answers.parts.pitch_drift import drift
 from engine.answers.parts.said import focals, mentions, number
 from engine.answers.parts.wording import trimmed
@@ -17,7 +18,6 @@ from engine.facts.records import Thread
 from grammar.kinds import HAZARD, LOOK_ALIKE, WHY
 from grammar.questions import Question
 
-WIDE_MM: Final = 0.3
 MOST: Final = 4
 BINDS: Final = "binds"
 BY_TURNS: Final = (HAZARD, LOOK_ALIKE, WHY)
@@ -116,8 +116,8 @@ def _binds_in(male: Thread, female: Thread, until: Interval, knowledge: Knowledg
 def _as_wide(width: float, knowledge: Knowledge) -> list[Thread]:
     """The threads of mounts that are as wide."""
     used = {mount.thread for mount in knowledge.catalogue.mounts.values() if mount.kind != "filter"}
-    threads = knowledge.catalogue.threads.values()
-    return [one for one in threads if one.id in used and abs(one.major_mm.nominal - width) <= WIDE_MM]
+    threads, near = knowledge.catalogue.threads.values(), thread_width_mm(knowledge.catalogue)
+    return [one for one in threads if one.id in used and abs(one.major_mm.nominal - width) <= near]
 
 
 def _binding(

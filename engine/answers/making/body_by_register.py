@@ -11,12 +11,11 @@ from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.facts.catalogue import Catalogue
 from grammar.kinds import CHAIN, FOCUS_VERDICT, WHY
-from grammar.questions import BODY_REGISTER, Question, Thing
+from grammar.questions import BODY_REGISTER, RING, Question, Thing
 
 _NEAR_MM: Final = 0.011  # as registers are told, to a hundredth
 _HOSTS: Final = frozenset({"slr", "mirrorless", "rangefinder"})  # kinds of mounts that a body is mostly told so of
 _MIRRORLESS: Final = "mirrorless"
-_RING: Final = "adapter"
 _OFF_MM: Final = 0.2  # that a ring is off by at most, and is meant for the body still
 _LEAST_RING_MM: Final = 5.0  # of rings to mirrorless bodies; what is shorter may be a tube
 _SEATED: Final = (CHAIN, FOCUS_VERDICT, WHY)
@@ -54,7 +53,7 @@ def _with_body_by_ring(question: Question, facts: Catalogue) -> Question:
         return question
     mount = facts.mounts.get(lens.id or "") if lens.kind == "mount" else None
     size = ring.thickness_mm[0] if ring.is_of_one_length and ring.thickness_mm is not None else 0.0
-    told_so = ring.piece == _RING and not ring.ids and not ring.rear and size >= _LEAST_RING_MM
+    told_so = ring.piece == RING and not ring.ids and not ring.rear and size >= _LEAST_RING_MM
     if mount is None or not is_known(mount.register_mm) or not told_so or question.intent not in _SEATED:
         return question
     left = mount.register_mm.nominal - size

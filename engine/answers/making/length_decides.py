@@ -5,14 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Final
 
+from engine.answers.parts.near_enough import lens_off_mm, right_seat_mm
 from engine.answers.parts.said import numbers
 from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.facts.catalogue import Catalogue
 from grammar.questions import Question, Thing
 
-_MOST_OFF_MM: Final = 2.0  # by so much a ring may be off, and be meant for the pair still
-_LEAST_OFF_MM: Final = 0.02  # what is nearer is the length that the ring should have
 _CLOSE_MM: Final = 0.035  # within which a length is that of a pair of mounts
 _TOLD: Final = ("thickness",)
 _HOSTS: Final = "mirrorless"  # kind of the mounts that nearly everything is put on
@@ -27,7 +26,7 @@ def by_its_length(question: Question, facts: Catalogue) -> Question:
     if len(question.adapters) != 1 or not question.lenses or question.follows:
         return question
     ring = question.adapters[0]
-    found = _length_and_difference(question, ring)
+    found = _length_and_difference(question, ring, lens_off_mm(facts))
     lens = facts.mounts.get(question.lenses[0].id or "")
     if found is None or lens is None or not is_known(lens.register_mm):
         return question
@@ -38,20 +37,20 @@ def by_its_length(question: Question, facts: Catalogue) -> Question:
     if body is None or mount is None or not is_known(mount.register_mm):
         return question
     over = total - (register - mount.register_mm.nominal)
-    if not _LEAST_OFF_MM <= abs(over) <= _MOST_OFF_MM:
+    if not right_seat_mm(facts) <= abs(over) <= lens_off_mm(facts):
         return question
     sized = replace(ring, thickness_mm=(total, total), rear=ring.rear or body.ids)
     return question.without(*_TOLD).with_(adapters=(sized,), bodies=question.bodies or (body,))
 
 
-def _length_and_difference(question: Question, ring: Thing) -> tuple[float, float] | None:
+def _length_and_difference(question: Question, ring: Thing, most_off_mm: float) -> tuple[float, float] | None:
     """How long the ring is, and by how much it is said to be off, in mm; None where not just the two are told."""
     own = (ring.thickness_mm[0],) if ring.is_of_one_length and ring.thickness_mm is not None else ()
     told = (*own, *numbers(question, *_TOLD))
     if len(told) != 2 or ring.ids:
         return None
     off, total = sorted(told)
-    return (total, off) if 0 < off <= _MOST_OFF_MM < total else None
+    return (total, off) if 0 < off <= most_off_mm < total else None
 
 
 def _body_of(room_mm: float, off: float, facts: Catalogue) -> Thing | None:

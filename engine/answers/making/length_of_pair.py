@@ -12,6 +12,7 @@ from typing import Final
 from engine.answers.found.narrowing import UNCLAIMED
 from engine.answers.parts.said import number, numbers
 from engine.base.compact import replace
+from engine.base.units import MM_PER_METRE
 from grammar.questions import RING, Question, Thing
 
 _THICKNESS, _MARK, _THREAD, _FLANGE = "thickness", "mark", "thread", "flange_to_image"
@@ -19,7 +20,6 @@ _OFF_MM: Final = 0.8  # a ring is made so near to what is right,
 _OFF: Final = 0.04  # or so near as a share of it
 _LEAST_MM: Final = 1.0  # what is thinner may be many a thing
 _FARTHEST_MM: Final = 120.0  # no distance to a subject is shorter, and no ring longer
-_PER_METRE: Final = 1000.0
 _SHORTEST_LENS: Final = 8.0  # mm
 _LONGEST_LENS: Final = 2000.0
 _AT_HAND: Final = "ring-at-hand"
@@ -59,8 +59,8 @@ def _taken_back(question: Question, right_mm: float) -> Question:
         return _with_thickness(question.without(_FLANGE), number(question, _FLANGE) or 0.0)  # 'faced to 23.1'
     if away is not None and away <= _FARTHEST_MM and _is_near(away, right_mm):
         return _with_thickness(question.with_(distance_mm=None), away)
-    if mark is not None and _is_no_mark(mark / _PER_METRE, question.text) and _is_near(mark / _PER_METRE, right_mm):
-        return _with_thickness(question.without(_MARK), mark / _PER_METRE)
+    if mark is not None and _is_no_mark(mark / MM_PER_METRE, question.text) and _is_near(mark / MM_PER_METRE, right_mm):
+        return _with_thickness(question.without(_MARK), mark / MM_PER_METRE)
     lens = question.lens
     focal = lens.focal_length_mm if lens is not None else None
     if lens is not None and focal is None and len(question.lenses) == 1:

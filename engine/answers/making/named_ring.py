@@ -5,9 +5,8 @@ from __future__ import annotations
 from typing import Final
 
 from engine.facts.catalogue import Catalogue
-from grammar.questions import Question, Thing
+from grammar.questions import RING, Question, Thing
 
-_RING: Final = "adapter"
 _MOUNT: Final = "mount"
 
 
@@ -18,4 +17,4 @@ def as_pair(question: Question, facts: Catalogue) -> Question:
     if told or named[0].stackable or not {named[0].front, named[0].rear} <= facts.mounts.keys():
         return question
     lens, body = (Thing(_MOUNT, (id_,), facts.mounts[id_].designation) for id_ in (named[0].front, named[0].rear))
-    return question.with_(lenses=(lens,), bodies=(body,), adapters=(Thing("", (), _RING, piece=_RING),))
+    return question.with_(lenses=(lens,), bodies=(body,), adapters=(Thing("", (), RING, piece=RING),))

@@ -12,7 +12,6 @@ _ASKED: Final = OF_PICTURE | {MACRO_DISTANCE}
 _KEYS: Final = frozenset(["thickness", "numbers", "length"])
 _LIT: Final = frozenset(["light", "shutter", "iso", "frame_rate", "angle"])  # of an exposure, and no matter of the seat
 _LEAST_MM: Final = 2.0  # a ring that is thinner may be off by as much as it is thick
-_OFF_MM, _OFF = 0.6, 0.04  # a ring is made so near to what is right, in mm or as a share of it
 _ALONE: Final = re.compile(r"(?<![\w./])\d+\.\d+(?!\s?(?:m|cm|ft|s|x|k|mp)\b)(?![\w.]*\d)")
 _LENS_SAID: Final = "lens-or-glass"
 _SHORT_MM: Final = 15.0
@@ -20,7 +19,7 @@ _OF_SEAT: Final = frozenset([CHAIN, FOCUS_VERDICT])
 _FIGURES: Final = re.compile(r"\d+(?:\.\d+)?")
 
 
-def _with_lens_before(question: Question, right_mm: float) -> Question:
+def _with_lens_before(question: Question, right_mm: float, made_mm: float) -> Question:
     """'horizon ok with 53.5?' of a 75 mm lens: no lens is so long, but the ring must nearly be; it is the old lens."""
     lens, old = question.lens, question.prior.lens if question.prior is not None else None
     if not question.follows or lens is None or old is None or len(question.lenses) != 1 or lens.ids != old.ids:
@@ -28,23 +27,23 @@ def _with_lens_before(question: Question, right_mm: float) -> Question:
     size, was = lens.focal_length_mm, old.focal_length_mm
     if size is None or was in (None, size) or size == int(size) or question.places(_LENS_SAID):
         return question
-    if (size * 2 == int(size * 2) and size < _SHORT_MM) or abs(size - right_mm) > max(_OFF_MM, _OFF * right_mm):
+    if (size * 2 == int(size * 2) and size < _SHORT_MM) or abs(size - right_mm) > made_mm:
         return question  # '12.5' and '7.5' are lenses
     values = (*question.values, ("thickness", f"{size:g} mm"))
     intent = DEPTH_OF_FIELD if question.intent in _OF_SEAT else question.intent
     return question.with_(lenses=(old,), values=values, intent=intent)
 
 
-def with_ring_in_talk(question: Question, right_mm: float) -> Question:
+def with_ring_in_talk(question: Question, right_mm: float, made_mm: float) -> Question:
     """'mine says 26.6' after what an 85 mm OM lens frames like on MFT: with that ring, whether it reaches infinity."""
-    question = _with_lens_before(question, right_mm)
+    question = _with_lens_before(question, right_mm, made_mm)
     told = _ALONE.findall(question.text)
     prior = question.prior.intent if question.prior is not None else None
     asked = question.intent in _ASKED or (question.intent == IDENTIFY_MOUNT and prior in _ASKED)
     if not question.follows or not asked or len(told) != 1 or right_mm < _LEAST_MM:
         return question
     size = float(told[0])
-    near = abs(size - right_mm) <= max(_OFF_MM, _OFF * right_mm)
+    near = abs(size - right_mm) <= made_mm
     if not near or len(_FIGURES.findall(question.text)) != 1 or any(one.thickness_mm for one in question.adapters):
         return question
     lens, body = question.lens, question.body

@@ -11,10 +11,9 @@ from engine.base.interval import is_known
 from engine.base.units import UNITS
 from engine.facts.catalogue import Catalogue
 from grammar.kinds import CHAIN, FOCUS_VERDICT, WHY
-from grammar.questions import Question, Thing
+from grammar.questions import RING, Question, Thing
 from grammar.things.casting import SPACER
 
-_RING: Final = "adapter"
 _WAYS: Final = (CHAIN, FOCUS_VERDICT)
 _BOTH: Final = 2
 _NAMES_AND_RING: Final = 3
@@ -29,7 +28,7 @@ def with_ring_named(question: Question) -> Question:
         return question
     if question.follows or mentions(question, "tube-for-close"):
         return question
-    return question.with_(adapters=(replace(pieces[0], piece=_RING),))
+    return question.with_(adapters=(replace(pieces[0], piece=RING),))
 
 
 def with_sides_by_ring(question: Question, facts: Catalogue) -> Question:

@@ -5,16 +5,15 @@ from __future__ import annotations
 import re
 from typing import Final
 
+from engine.answers.parts.near_enough import wrong_seat_mm
 from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.facts.catalogue import Catalogue
-from grammar.questions import Question, Thing
+from grammar.questions import RING, Question, Thing
 from grammar.things.casting import SPACER
 
 _BY_LENGTH: Final = re.compile(r"(\d+(?:\.\d+)?) ?mm\b", re.IGNORECASE)
-_NEAR_MM: Final = 3.0  # so near to the ring of the pair it is meant for that ring
 _SAME_MM: Final = 0.25  # and so near to it, it is that ring with an error
-_RING: Final = "adapter"
 
 
 def rings_by_length(question: Question, facts: Catalogue, right_mm: float | None) -> Question:
@@ -31,7 +30,7 @@ def rings_to_next(question: Question, facts: Catalogue) -> Question:
     lens = question.lens
     own = facts.mounts.get(lens.id or "") if lens is not None else None
     pieces = list(question.adapters)
-    nexts = [one.front[0] for one in pieces if one.front and one.rear and one.piece == _RING]
+    nexts = [one.front[0] for one in pieces if one.front and one.rear and one.piece == RING]
     if lens is None or own is None or len(nexts) != 1 or nexts[0] in lens.ids or nexts[0] not in facts.mounts:
         return question
     goal = facts.mounts[nexts[0]]
@@ -39,7 +38,7 @@ def rings_to_next(question: Question, facts: Catalogue) -> Question:
     right = long.nominal - short.nominal if is_known(long) and is_known(short) else None
     for n, one in enumerate(pieces):
         length = one.thickness_mm
-        bare = one.piece == _RING and not (one.ids or one.rear) and one.front in ((), (goal.id,))
+        bare = one.piece == RING and not (one.ids or one.rear) and one.front in ((), (goal.id,))
         if right is None or length is None or not bare or length[0] != length[1]:
             continue
         if right > 0 and abs(length[0] - right) <= _SAME_MM:
@@ -50,7 +49,7 @@ def rings_to_next(question: Question, facts: Catalogue) -> Question:
 
 def _by_length(piece: Thing, question: Question, facts: Catalogue, right_mm: float | None) -> Thing:
     told = _BY_LENGTH.match(piece.words)
-    known = facts.adapters.get(piece.id or "") if piece.kind == _RING else None
+    known = facts.adapters.get(piece.id or "") if piece.kind == RING else None
     lenses = {id_ for lens in question.lenses for id_ in lens.ids}
     if told is None or known is None or not lenses:
         return piece
@@ -64,5 +63,5 @@ def _by_length(piece: Thing, question: Question, facts: Catalogue, right_mm: flo
     if any(facts.mounts[name].designation.casefold() in piece.words.casefold() for name in (known.front, known.rear)):
         return piece  # 'a 28 mm M42 tube' names what it joins
     length = float(told[1])
-    kind = _RING if right_mm is not None and abs(length - right_mm) <= _NEAR_MM else SPACER
+    kind = RING if right_mm is not None and abs(length - right_mm) <= wrong_seat_mm(facts) else SPACER
     return Thing(words=piece.words, column=piece.column, thickness_mm=(length, length), piece=kind)

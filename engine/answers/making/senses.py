@@ -40,6 +40,7 @@ from engine.answers.making.whole_ring import (
     with_shim_laid,
     with_whole_ring,
 )
+from engine.answers.parts.near_enough import ring_made_mm
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side
 from engine.answers.parts.said import mentions, numbers
 from engine.base.compact import replace
@@ -50,8 +51,6 @@ from grammar.questions import Question, Thing
 
 MEASURED: Final = "flange_to_image"  # 'registers 52 and 44' says them again as well
 THICKNESS: Final = "thickness"
-_NEAR: Final = 0.04  # a ring is made so near to what is right, as a share of it,
-_NEAR_MM: Final = 0.6  # or so near in mm where it is thin
 _GAUGED_MM: Final = 1.5  # what a seat on its ring is off by at most, where its depth is gauged
 _SEVERAL: Final = 2
 _SPACER, _EXTENSION = "extension-tube", "extension"
@@ -68,7 +67,8 @@ _RINGS: Final = ("adapter", "plain", "ring", "recessed", "", None)
 
 def by_facts(question: Question, facts: Catalogue) -> Question:
     """The question with its unclaimed numbers in the sense that the mounts named allow, and a length in its ring."""
-    question = with_width_of_thread(with_infinite_objective(with_each_off(with_shim_laid(question)), facts), facts)
+    question = with_infinite_objective(with_each_off(with_shim_laid(question), facts), facts)
+    question = with_width_of_thread(question, facts)
     question = rings_behind_bare(with_lens_behind_ring(with_lens_drawing(question)))
     question = with_lens_beside_thread(question, _widths(question, facts))
     question = with_frame_lines(as_thread_alone(question, facts), facts)
@@ -85,12 +85,13 @@ def by_facts(question: Question, facts: Catalogue) -> Question:
     if right is None or not (is_known(one) and is_known(other)):
         return _in_ring(_in_rings(question, facts))
     question = with_error_by_sign(question, right)
-    question = in_inches(with_body_under_lens(question, one.nominal, other.nominal), right)
+    question = in_inches(with_body_under_lens(question, one.nominal, other.nominal), right, facts)
     question = with_travel(with_register_measured(question, one.nominal, right), right)
     question = with_difference_told(with_rings_chosen(question, right), right)
     question = with_length_of_pair(with_lens_told(question, right), right)
-    question = _claimed(_gauged(question, one.nominal, other.nominal), one.nominal, other.nominal)
-    question = with_ring_in_talk(with_whole_ring(_with_sum_told(question, right), right), right)
+    made = ring_made_mm(right, facts)
+    question = _claimed(_gauged(question, one.nominal, other.nominal), one.nominal, other.nominal, made)
+    question = with_ring_in_talk(with_whole_ring(_with_sum_told(question, right, made), right, made), right, made)
     return as_depth(_in_ring(_in_rings(question, facts)), right)
 
 
@@ -129,7 +130,7 @@ def _in_rings(question: Question, facts: Catalogue) -> Question:
             continue
         right = front.nominal - rear.nominal
         open_numbers = [one for one in (*numbers(question, *UNCLAIMED, THICKNESS), *bare) if one and one not in taken]
-        near = [one for one in open_numbers if right > 0 and abs(one - right) <= max(_NEAR_MM, _NEAR * right)]
+        near = [one for one in open_numbers if right > 0 and abs(one - right) <= ring_made_mm(right, facts)]
         disc = right <= 0 and len(joining) == 1 and len(open_numbers) == 1 and 0 < open_numbers[0] <= _THICKEST_DISC
         near = open_numbers if disc else near  # 'M42 to Z 29.46 plus an Exakta to M42 disc of 0.3'
         if len(near) == 1:
@@ -143,7 +144,7 @@ def _in_rings(question: Question, facts: Catalogue) -> Question:
     return moved.with_(adapters=tuple(pieces), values=moved.rest(THICKNESS))
 
 
-def _with_sum_told(question: Question, right: float) -> Question:
+def _with_sum_told(question: Question, right: float, made_mm: float) -> Question:
     """'LTM on Z: thin one 1.03, fat one 11.75': numbers that come to what the ring must be are its parts."""
     drawn = numbers(question, _EXTENSION) if not question.adapters else ()  # '20 mm + 6.2 mm of rings'
     open_numbers = [*numbers(question, *UNCLAIMED), *drawn]
@@ -151,7 +152,7 @@ def _with_sum_told(question: Question, right: float) -> Question:
     loose = all(one.is_of_one_length and not (one.front or one.ids) for one in question.adapters)
     whole, fine = sum((*open_numbers, *sizes)), any(one != int(one) for one in (*open_numbers, *sizes))
     several = len(open_numbers) + len(sizes) > 1 and bool(open_numbers)
-    near = abs(whole - right) <= max(_NEAR_MM, _NEAR * right) and right > 1
+    near = abs(whole - right) <= made_mm and right > 1
     focal = question.lens.focal_length_mm if question.lens is not None else None
     asked = question.intent in _OF_RINGS and focal is not None and question.off_word is None
     if not (several and fine and loose and near and asked) or any(one >= right for one in open_numbers):
@@ -235,16 +236,14 @@ def _mount(thing: Thing | None) -> Thing | None:
     return replace(thing, focal_length_mm=None) if thing is not None else None
 
 
-def _claimed(question: Question, lens_mm: float, body_mm: float) -> Question:
+def _claimed(question: Question, lens_mm: float, body_mm: float, made_mm: float) -> Question:
     """Numbers that are a register as rounded are no news; one near the difference of the two is a ring's length."""
     open_numbers = numbers(question, *UNCLAIMED, MEASURED)
     again = [one for one in open_numbers if one >= _LEAST and (_rounds(one, lens_mm) or _rounds(one, body_mm))]
     right, measured = lens_mm - body_mm, numbers(question, MEASURED)
     least = 0.0 if question.adapters else _THINNEST
-    near = [
-        one for one in open_numbers
-        if one not in (*again, *measured) and right > least and abs(one - right) <= max(_NEAR_MM, _NEAR * right)
-    ]  # fmt: skip
+    fresh = [one for one in open_numbers if one not in (*again, *measured) and right > least]
+    near = [one for one in fresh if abs(one - right) <= made_mm]
     if len(near) == _SEVERAL and sum(_rounds(one, right) for one in near) == 1:
         near = [one for one in near if not _rounds(one, right)]  # 'says 25.46 but i get 25.60'
     said = {THICKNESS: near} if len(near) == 1 and not _has_length(question) else {}

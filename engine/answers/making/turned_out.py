@@ -6,6 +6,7 @@ from typing import Final
 
 from engine.answers.found.narrowing import UNCLAIMED
 from engine.answers.making.whole_ring import REGISTERS
+from engine.answers.parts.near_enough import told_register_mm
 from engine.answers.parts.pitch_drift import turned_pitch
 from engine.answers.parts.said import number, numbers
 from engine.answers.seat.described import GAP, TUBE, UNSCREWED
@@ -16,9 +17,8 @@ from grammar.kinds import FOCUS_VERDICT, SEATED, SHIM_CALIBRATION
 from grammar.questions import OFF_KEY, Question, Thing
 
 _TURNS, _ANGLE, _WHOLE_TURN = "turns", "angle", 360.0  # keys, and degrees
-_MOST_TURNS: Final = 4.0  # a lens hangs by its thread no farther out
+_HOME: Final = "mating-usual-turns"  # the assumption of how many turns bring a thread home
 _WIDEST_GAP: Final = 2.0  # mm
-_SAME_MM: Final = 0.06
 _HELD_OFF: Final = "held-off"
 _ABOVE: Final = "above-the-flange"
 _LENGTHS: Final = ("thickness", *UNCLAIMED)
@@ -33,7 +33,7 @@ def with_turned_out(question: Question, facts: Catalogue) -> Question:
     if question.intent != FOCUS_VERDICT or turns is None or not question.mentions("stands-unscrewed"):
         return _with_gap(question, facts)
     pitch = turned_pitch(question, facts)
-    if pitch is None or not 0 < turns <= _MOST_TURNS:
+    if pitch is None or not 0 < turns <= facts.assumptions[_HOME].value.greatest:
         return question
     off = round(turns * pitch.nominal, 3)
     return question.with_(adapters=(*question.adapters, _spacer(off, UNSCREWED)), values=question.rest(_TURNS, _ANGLE))
@@ -76,7 +76,7 @@ def _is_room(size_mm: float, question: Question, facts: Catalogue) -> bool:
     """'OM on K, a gap of 0.54': just what the registers leave between the two."""
     sides = [facts.mounts.get(one.id or "") for one in (question.lens, question.body) if one is not None]
     known = [one.register_mm.nominal for one in sides if one is not None and is_known(one.register_mm)]
-    return len(known) > 1 and abs(abs(known[0] - known[1]) - size_mm) <= _SAME_MM
+    return len(known) > 1 and abs(abs(known[0] - known[1]) - size_mm) <= told_register_mm(facts)
 
 
 def _spacer(size_mm: float, trait: str) -> Thing:

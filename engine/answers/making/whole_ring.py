@@ -6,10 +6,12 @@ import re
 from typing import Final
 
 from engine.answers.parts.answer import Line, RingToMake, Told
+from engine.answers.parts.near_enough import ring_made_mm
 from engine.answers.parts.said import number, numbers
 from engine.answers.parts.wording import small_mm
 from engine.base.compact import replace
 from engine.base.units import MM_PER_INCH
+from engine.facts.catalogue import Catalogue
 from grammar.questions import OFF_KEY, RING, Question, Thing
 
 REGISTERS: Final = "registers"  # key of numbers that only say the registers of the mounts named again
@@ -17,8 +19,6 @@ _THICKNESS: Final = "thickness"
 _LEAST_MM: Final = 2.0  # a ring that is thinner may be off by as much as it is thick
 _SAME_MM: Final = 0.06  # a difference as it is rounded
 _SHORTEST_LENS: Final = 3.0  # mm
-_OFF_MM: Final = 0.6  # a ring is made so near to what is right,
-_OFF: Final = 0.04  # as a share of it
 _MOST_INCHES: Final = 2.5  # that a ring is long
 _TOO_LITTLE: Final = frozenset(["too thin", "too short", "too close"])
 _HEARD_THIN: Final = frozenset(["came-short", "sits-too-close", "sheet-laid", "shim-added", "shim-effect"])
@@ -50,10 +50,10 @@ def with_difference_told(question: Question, right_mm: float) -> Question:
     return question
 
 
-def with_each_off(question: Question) -> Question:
+def with_each_off(question: Question, facts: Catalogue) -> Question:
     """'two adapters, each 0.06 too long': what they are off by in all."""
     told, count = numbers(question, _THICKNESS), next((n for key, n in _EACH_OFF.items() if question.mentions(key)), 0)
-    if not count or len(told) != 1 or not question.off_word or not 0 < told[0] <= _OFF_MM:
+    if not count or len(told) != 1 or not question.off_word or not 0 < told[0] <= ring_made_mm(0.0, facts):
         return question
     return question.with_(values=(*question.rest(_THICKNESS), (_THICKNESS, f"{count * told[0]:g} mm")))
 
@@ -85,7 +85,7 @@ def _is_difference(told: float, right_mm: float) -> bool:
     return abs(told - right_mm) <= _SAME_MM and (told != int(told) or told < _SHORTEST_LENS)
 
 
-def in_inches(question: Question, right_mm: float) -> Question:
+def in_inches(question: Question, right_mm: float, facts: Catalogue) -> Question:
     """'caliper reads 0.441' for a ring of 11.1 mm: as so many millimetres it is none, in inches it nearly is.
 
     `right_mm`: the seat that is right, lens register less body register.
@@ -94,13 +94,14 @@ def in_inches(question: Question, right_mm: float) -> Question:
     size = rings[0].thickness_mm[0] if len(rings) == len(question.adapters) == 1 and rings[0].thickness_mm else 0.0
     fine = 0 < size < _MOST_INCHES and size != int(size) and re.search(_IN_MM, question.text, re.IGNORECASE) is None
     told = round(size * MM_PER_INCH, 4)
-    if not fine or abs(size - right_mm) <= _OFF_MM or abs(told - right_mm) > max(_OFF_MM, _OFF * abs(right_mm)):
+    as_told = abs(size - right_mm) <= ring_made_mm(0.0, facts)
+    if not fine or as_told or abs(told - right_mm) > ring_made_mm(right_mm, facts):
         return question
     ring = replace(rings[0], thickness_mm=(told, told), words=f"{told:g} mm ring")
     return question.with_(adapters=(ring,))
 
 
-def with_whole_ring(question: Question, right_mm: float) -> Question:
+def with_whole_ring(question: Question, right_mm: float, made_mm: float) -> Question:
     """'OM to E, 28.1 flat. too short?': with that as the length of a ring between the mounts told.
 
     `right_mm`: the seat that is right, lens register less body register.
@@ -108,7 +109,7 @@ def with_whole_ring(question: Question, right_mm: float) -> Question:
     told, lens, body = numbers(question, _THICKNESS), question.lens, question.body
     if question.adapters or lens is None or body is None or len(told) != 1 or not question.off_word:
         return question
-    if right_mm < _LEAST_MM or abs(told[0] - right_mm) > max(_OFF_MM, _OFF * right_mm):
+    if right_mm < _LEAST_MM or abs(told[0] - right_mm) > made_mm:
         return question
     ring = Thing(
         kind="", ids=(), words=lens.words, column=lens.column, piece=RING, front=lens.ids, rear=body.ids,

@@ -10,6 +10,7 @@ from engine.chains.setup import Setup
 from engine.facts.basis import Basis
 from engine.facts.catalogue import Catalogue
 from engine.facts.records import Body, Format, Lens, Mount
+from grammar.echo.thing_words import before_lens
 from grammar.questions import TO_ITS_OWN, Question, Thing
 
 AS_TOLD = Basis("own-measured", ("asked",))
@@ -122,8 +123,7 @@ def described(lens: Lens, mount: Mount, kind: str | None = None) -> str:
 
 def mount_words(mount: Mount) -> str:
     """A designation as it is spoken before 'lens' or 'body': 'C' becomes 'C-mount'."""
-    name = mount.designation
-    return f"{name}-mount" if len(name) <= 2 and name.isalpha() else name
+    return before_lens(mount.designation)
 
 
 def body_side(thing: Thing | None, catalogue: Catalogue) -> BodySide | Missing:

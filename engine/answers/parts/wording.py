@@ -105,6 +105,8 @@ def f_number(value: float) -> str:
     return figures(value, 2)
 
 
+READS_MM: Final = 0.005  # lengths are told to a hundredth: what is nearer reads as the same
+SEAT_READS_MM: Final = 0.0005  # and seats to a thousandth
 FULL = 0.9995  # a share that is as good as all
 ALMOST = 0.99
 

@@ -6,18 +6,19 @@ from collections.abc import Sequence
 from math import inf, log2
 
 from engine.answers.parts.answer import Answer, Line, Quantity, Told
+from engine.answers.parts.near_enough import same_light_stops
 from engine.answers.parts.said import mentions
 from engine.answers.parts.wording import f_number, trimmed
 from engine.answers.picture.crop_factors import Crop
 from engine.base.compact import replace
 from engine.base.interval import Interval
+from engine.facts.catalogue import Catalogue
 from grammar.questions import Question, Thing
 
 PAIR = 2
-LEAST = 0.05  # stops; less sets nothing apart
 
 
-def each_with_its_glass(question: Question, crops: list[Crop]) -> Told:
+def each_with_its_glass(question: Question, crops: list[Crop], facts: Catalogue) -> Told:
     """Nothing where the glass is not with one alone, or where the two are not set against each other."""
     lenses = [lens for lens in question.lenses if lens.focal_length_mm]
     glass = [piece for piece in question.adapters if piece.factor]
@@ -43,7 +44,7 @@ def each_with_its_glass(question: Question, crops: list[Crop]) -> Told:
                 Quantity("equivalent_focal_mm", Interval.exact(focal * crop.by_diagonal), f"{name}, {crop.name}")
             )
         told += Told((Line("head", f"{text}."),), tuple(rows))
-    return told + _brighter(stops)
+    return told + _brighter(stops, same_light_stops(facts))
 
 
 def behind_either(question: Question, crops: list[Crop]) -> Told:
@@ -120,12 +121,12 @@ def worn_by(column: int, columns: Sequence[int], glass: Sequence[Thing]) -> floa
     return next((piece.factor for piece in glass if column < piece.column < end), None)
 
 
-def _brighter(stops: list[tuple[float, str]]) -> Told:
+def _brighter(stops: list[tuple[float, str]], least: float) -> Told:
     if len(stops) != PAIR:
         return Told()
     (one, first), (other, second) = sorted(stops)
     apart = 2 * log2(other / one)
     text = f"{first} is the brighter by {trimmed(apart, 2)} stops, f/{f_number(one)} against f/{f_number(other)}"
-    text = text if apart > LEAST else f"{first} and {second} are as bright as each other"
+    text = text if apart > least else f"{first} and {second} are as bright as each other"
     row = Quantity("light_difference_stops", Interval.exact(apart), f"{first} against {second}")
     return Told((Line("head", f"{text}."),), (row,))

@@ -73,7 +73,7 @@ def equivalent(question: Question, knowledge: Knowledge) -> Answer:
             each = exposure_stays(stops.pop()) + each
         return _answered(question, question, each.lines, each)
     view = _view_told(question, factor, knowledge)
-    worn = each_with_its_glass(question, view.crops) + behind_either(question, view.crops)
+    worn = each_with_its_glass(question, view.crops, knowledge.catalogue) + behind_either(question, view.crops)
     if worn.lines:
         return _answered(question, asked, worn.lines, worn)
     told, view = _with_crops(_of_lenses(view), view)

@@ -12,10 +12,10 @@ from engine.answers.picture.crop_modes import in_mode
 from engine.answers.picture.frames import frames_named, frames_of
 from engine.base.compact import compact
 from engine.base.interval import Interval, is_known
+from engine.base.units import MM_PER_METRE
 from engine.facts.catalogue import Catalogue
 from engine.facts.records import Format
 from engine.physics import closeup
-from engine.physics.closeup import METRE_MM
 from grammar.numbers.motifs import FIELD, IMAGE_SIZE, MOTIF, SIDES
 from grammar.questions import Question
 
@@ -44,7 +44,7 @@ def motif_told(question: Question, facts: Catalogue) -> Motif | None:
     """By its size where that is told, else by its name."""
     wide = number(question, FIELD)
     if wide is not None:
-        return Motif(f"{trimmed(wide, 1)} mm" if wide < METRE_MM else distance(wide, question.feet), wide)
+        return Motif(f"{trimmed(wide, 1)} mm" if wide < MM_PER_METRE else distance(wide, question.feet), wide)
     sides = re.fullmatch(r"([\d.]+) x ([\d.]+) mm", question.said(SIDES) or "")
     if sides is not None:
         return _of_sides("", float(sides[1]), float(sides[2]))

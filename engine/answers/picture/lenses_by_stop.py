@@ -7,13 +7,13 @@ from typing import Final
 
 from engine.answers.parts.answer import Answer, Line, Quantity
 from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.near_enough import same_light_stops
 from engine.answers.parts.wording import f_number, figures, small_mm, trimmed
 from engine.base.compact import replace
 from engine.base.interval import Interval
 from grammar.questions import Question
 
 _PAIR: Final = 2
-_LEAST: Final = 0.05  # stops; less sets nothing apart
 
 
 def with_lenses_by_stop(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
@@ -23,7 +23,7 @@ def with_lenses_by_stop(answer: Answer, question: Question, knowledge: Knowledge
     if not alike or question.adapters or len(question.bodies) > 1 or len(question.frames) > 1:
         return answer
     told = [(one.f_number, one.focal_length_mm) for one in lenses if one.f_number and one.focal_length_mm]
-    if len(told) != _PAIR or abs(log2(told[0][0] / told[1][0])) * 2 < _LEAST:
+    if len(told) != _PAIR or abs(log2(told[0][0] / told[1][0])) * 2 < same_light_stops(knowledge.catalogue):
         return answer
     (fast, long), (slow, other) = sorted(told)
     stops = 2 * log2(slow / fast)

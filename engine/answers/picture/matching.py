@@ -21,9 +21,8 @@ FULL = "full frame"
 FEW = 2
 SAME_FORMAT = 0.01  # share of the crop factor
 THIRD = 0.123  # a third of a stop, as a share of the f-number
-NEAR = 0.06  # so near is a view likened to in whole millimetres
 _NUMBER = re.compile(r"(?<![\w./])(\d+(?:\.\d+)?)(?: ?mm)?(?![\w/])")
-ALIKE = 0.04  # views within this share of one another look the same
+NEAR, ALIKE = 0.06, 0.04  # as a share: a view likened to in whole millimetres; views that look the same
 
 
 def to_match(

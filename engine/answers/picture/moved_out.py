@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from engine.answers.parts.near_enough import wrong_seat_mm
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side
 from engine.answers.parts.said import focals, mentions, number
 from engine.answers.picture.filling import magnification_filling
@@ -12,7 +13,6 @@ from grammar.questions import Question, Thing
 
 TUBES = frozenset({"extension-tube", *ADDED_FOCUSING})
 RING = "adapter"
-BESIDE_SEAT_MM = 3.0  # a ring that differs by more from what lens and body ask for is put in beside their own
 _TOO_CLOSE = frozenset({"too close", "too thin", "too short"})
 MOST_OF_FOCAL = 3.0  # times the focal length; no lens is racked out farther
 
@@ -73,4 +73,4 @@ def _is_spacer(thing: Thing, question: Question, facts: Catalogue) -> bool:
     if not (isinstance(lens, LensSide) and isinstance(body, BodySide)):
         return True
     seat = lens.mount.register_mm - body.mount.register_mm
-    return is_known(seat) and abs(length[0] - seat.nominal) > BESIDE_SEAT_MM
+    return is_known(seat) and abs(length[0] - seat.nominal) > wrong_seat_mm(facts)

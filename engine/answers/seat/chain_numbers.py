@@ -7,7 +7,7 @@ from math import isinf
 from typing import Final
 
 from engine.answers.parts.answer import Quantity
-from engine.answers.parts.wording import about, distance, money, times
+from engine.answers.parts.wording import SEAT_READS_MM, about, distance, money, times
 from engine.answers.seat.distances import Distances
 from engine.base.interval import Interval, is_known
 from engine.base.span import Span
@@ -66,10 +66,10 @@ def _off_numbers(judged: Judged) -> Iterator[Quantity]:
     if not isinstance(error, Span) or not error.is_fixed or not is_known(error.shortest):
         return
     off = error.shortest
-    if abs(off.nominal) > 0.0005:
+    if abs(off.nominal) > SEAT_READS_MM:
         yield Quantity("shim_mm", abs(off))
     mark = judged.trace.value("infinity_mark_mm")
-    if isinstance(mark, Interval) and not isinf(mark.greatest) and off.nominal < -0.0005:
+    if isinstance(mark, Interval) and not isinf(mark.greatest) and off.nominal < -SEAT_READS_MM:
         yield Quantity("scale_mark_mm", mark)
 
 

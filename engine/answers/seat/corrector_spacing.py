@@ -6,6 +6,7 @@ from typing import Final
 
 from engine.answers.parts.answer import ANSWERED, Answer, Line, Quantity
 from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.near_enough import wrong_seat_mm
 from engine.answers.parts.resolve import BodySide, body_side
 from engine.answers.parts.said import mentions
 from engine.answers.parts.wording import small_mm, trimmed
@@ -16,10 +17,8 @@ from engine.physics.seat import glass_shift_mm
 from grammar.questions import Question
 
 ADDED_UP: Final = "For "  # begins an answer that adds up pieces at hand
-RIGHT_MM: Final = 0.1  # as near as stacks are made
 _SAME_MM: Final = 0.6  # as near as a depth of a camera is told by hand
 _T2: Final = "t2"
-_SAME_RING_MM: Final = 3.0  # as near as a ring is to what its mounts differ by
 _MOST: Final = 5
 
 
@@ -34,13 +33,13 @@ def with_spacing(answer: Answer, question: Question, knowledge: Knowledge) -> An
     shift = _shift_of(spaced.glass, knowledge)
     wanted = spaced.wanted + (shift.nominal if shift is not None else 0.0)
     have = sum(there)
-    left = round(wanted - have, 3)
+    left, near = round(wanted - have, 3), knowledge.catalogue.assumptions["making-spread-nominal"].value.greatest
     listed_ = " + ".join(trimmed(one, 2) for one in there)
     sums = f"{listed_} = {trimmed(have, 2)} mm" if len(there) > 1 else f"{listed_} mm"
     asked = f"{small_mm(spaced.wanted)} are wanted to the sensor"
     if shift is not None:
         asked += f", {small_mm(wanted)} with the {trimmed(spaced.glass, 2)} mm filter in between"
-    if abs(left) <= RIGHT_MM:
+    if abs(left) <= near:
         text = f"Nothing: {asked}, and {sums} are there."
     elif left > 0:
         lead = f"{small_mm(left)} short still" if spaced.chosen else f"{small_mm(left)} of spacer"
@@ -53,7 +52,7 @@ def with_spacing(answer: Answer, question: Question, knowledge: Knowledge) -> An
         if share
         else ""
     )
-    spacer = (Quantity("stack_mm", Interval.exact(max(left, 0.0)), "spacer"),) if left >= -RIGHT_MM else ()
+    spacer = (Quantity("stack_mm", Interval.exact(max(left, 0.0)), "spacer"),) if left >= -near else ()
     rows = (*spacer, *_shifted(shift))
     advice = [line for line in answer.lines if line.text.startswith("spacing before")]
     head = Line("head", f"{text}{more if left > 0 and shift is None else ''}")
@@ -83,5 +82,5 @@ def _there(question: Question, knowledge: Knowledge) -> list[float]:
         return told  # the depth is told itself, or with a ring
     t_mount = facts.mounts[_T2].register_mm
     spans = t_mount.nominal - depth if is_known(t_mount) else None
-    ring = spaced.t_ring and spans is not None and not any(abs(one - spans) < _SAME_RING_MM for one in told)
+    ring = spaced.t_ring and spans is not None and not any(abs(one - spans) < wrong_seat_mm(facts) for one in told)
     return [depth, *((spans,) if ring and spans is not None else ()), *told]

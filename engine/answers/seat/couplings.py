@@ -7,15 +7,13 @@ from typing import Final
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import mentions
-from engine.answers.parts.wording import article, small_mm, trimmed
+from engine.answers.parts.wording import READS_MM, article, small_mm, trimmed
 from engine.base.interval import is_known
 from engine.facts.records import Mount, Thread
 from grammar.questions import Question
 
 GOES_ON: Final = ("goes-on-by-itself", "fits-so")  # what a question mentions that asks of fit, not of focus
 SCREW: Final = "screw"
-_ALIKE_MM: Final = 0.6  # registers so near are taken for one, and then the distance is no reason
-_SAME_MM: Final = 0.005
 _DEEP: Final = "deep-rear"
 
 
@@ -30,7 +28,8 @@ def couplings_apart(one: Mount, other: Mount, question: Question, knowledge: Kno
     kinds = {mount.coupling for mount in (one, other)}
     if "unknown" in kinds:
         return Told(), False
-    same = _apart_mm(one, other) <= (_SAME_MM if SCREW in kinds else _ALIKE_MM)  # a screw may sink into a throat
+    alike = knowledge.catalogue.assumptions["taken-for-one-distance"].value.nominal
+    same = _apart_mm(one, other) <= (READS_MM if SCREW in kinds else alike)  # a screw may sink into a throat
     if SCREW in kinds:
         text = f"{_shape(one, first)} and {_shape(other, second)}: neither goes into the other, a ring must carry both."
         text = f"{text[:1].upper()}{text[1:]}"
@@ -91,7 +90,7 @@ def _apart_mm(one: Mount, other: Mount) -> float:
 def _but_registers(one: Mount, other: Mount) -> str:
     """What registers that are nearly one mean, and what they do not."""
     by = _apart_mm(one, other)
-    if by <= _SAME_MM:
+    if by <= READS_MM:
         flush = " A ring for infinity would be a flush one, of 0 mm." if SCREW in (one.coupling, other.coupling) else ""
         return f" A register that is the same only says that the image lies as far behind both flanges.{flush}"
     return f" Registers that near ({small_mm(by)} apart) leave no metal for a ring between two flanges."

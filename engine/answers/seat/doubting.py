@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from engine.answers.parts.answer import ANSWERED, Answer, Line, Quantity
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.wording import listed, quantity_text, small_mm
+from engine.answers.parts.wording import READS_MM, listed, quantity_text, small_mm
 from engine.answers.seat.elsewhere import elsewhere
 from engine.answers.seat.making import ring_to_make
 from engine.answers.seat.standin import ANY, OWN_BODY
@@ -21,7 +21,6 @@ from engine.physics.trace import Given
 from grammar.questions import Question
 
 _SEVERAL = 2
-_FINE_MM = 0.005
 _REGISTERS = ("lens_register_mm", "body_register_mm")
 _DECIDING = ("lens_register_mm", "body_register_mm", "f_number", "focal_length_mm", "hiatus_mm", "image_circle_mm")
 
@@ -118,7 +117,7 @@ def _filled(judged: Judged, knowledge: Knowledge) -> Iterator[Line]:
         if not (is_known(front) and is_known(rear) and is_known(seat)):
             return
         fills = (
-            "" if abs(front.nominal - rear.nominal - seat.nominal) < _FINE_MM else f", it has {small_mm(seat.nominal)}"
+            "" if abs(front.nominal - rear.nominal - seat.nominal) < READS_MM else f", it has {small_mm(seat.nominal)}"
         )
         told.append(f"{front.nominal:g} - {rear.nominal:g} = {small_mm(front.nominal - rear.nominal)}{fills}")
     yield Line("text", f"Each piece fills what its two mounts differ by: {listed(told)}. Several lose nothing by that.")

@@ -10,7 +10,7 @@ from engine.answers.parts.resolve import AS_TOLD, BodySide, LensSide, setup_of
 from engine.answers.seat.making import ring_to_make
 from engine.answers.seat.unsold import made_chain
 from engine.base.compact import replace
-from engine.base.interval import UNKNOWN, Interval, Measure
+from engine.base.interval import Interval, exact_or_unknown
 from engine.facts.records import Lens, Mount
 from grammar.questions import Thing
 
@@ -28,9 +28,5 @@ def held_at(measured_mm: float, thing: Thing | None, body: BodySide, knowledge: 
 
 def _side(thing: Thing | None, mount: Mount) -> LensSide:
     focal, stop = (thing.focal_length_mm, thing.f_number) if thing is not None else (None, None)
-    lens = Lens("", "the lens as measured", mount.id, AS_TOLD, _exact(focal), _exact(stop))
+    lens = Lens("", "the lens as measured", mount.id, AS_TOLD, exact_or_unknown(focal), exact_or_unknown(stop))
     return LensSide(lens, mount, focal is None, lens.name)
-
-
-def _exact(told: float | None) -> Measure:
-    return Interval.exact(told) if told is not None else UNKNOWN

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import Final
-
 from engine.answers.parts.answer import RingToMake
 from engine.answers.parts.resolve import AS_TOLD
 from engine.answers.parts.wording import small_mm
@@ -11,8 +9,6 @@ from engine.base.interval import Measure, is_known
 from engine.chains.lens_and_body import register_of
 from engine.chains.setup import Facts, Setup
 from engine.facts.records import Adapter, Mount
-
-_SAME_MM: Final = 0.05  # what rings are made to
 
 
 def ring_to_make(setup: Setup, facts: Facts) -> RingToMake:
@@ -40,12 +36,13 @@ def _made_so(thickness_mm: float, setup: Setup, facts: Facts) -> Adapter | None:
 
     One that the question only speaks of is not known to be.
     """
+    near = facts.assumptions["making-spread-derived"].value.greatest
     for one in facts.adapters.values():
         if one.basis == AS_TOLD:
             continue
         here = one.front == setup.lens_mount.id and one.rear == setup.body_mount.id and one.kind == "plain"
         length = one.thickness_mm.hull()
-        if here and is_known(length) and abs(length.nominal - thickness_mm) < _SAME_MM:
+        if here and is_known(length) and abs(length.nominal - thickness_mm) < near:
             return one
     return None
 

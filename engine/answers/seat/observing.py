@@ -7,7 +7,7 @@ from collections.abc import Iterable, Sequence
 
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.resolve import Missing
-from engine.answers.parts.wording import about, distance, f_number, listed, small_mm, trimmed
+from engine.answers.parts.wording import SEAT_READS_MM, about, distance, f_number, listed, small_mm, trimmed
 from engine.answers.seat.observed_rings import pieces_meant
 from engine.base.interval import Interval, is_known
 from engine.base.span import Span
@@ -260,7 +260,7 @@ def _seen(row: Observation, feet: bool) -> str:
 
 def _off(error_mm: float, row: Observation | None = None) -> str:
     edge = "" if row is None or is_known(row.far_mm) else "at most " if row.infinity else "more than "
-    if abs(error_mm) < 0.0005:
+    if abs(error_mm) < SEAT_READS_MM:
         return "just right"
     return f"{edge}{small_mm(abs(error_mm))} too {'far out' if error_mm > 0 else 'close'}"
 

@@ -10,7 +10,7 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, unknown_register
 from engine.answers.parts.said import mentions, number
 from engine.answers.parts.usual_mounts import PROJECTOR
-from engine.answers.parts.wording import article, f_number, listed, ranged, small_mm, trimmed
+from engine.answers.parts.wording import SEAT_READS_MM, article, f_number, listed, ranged, small_mm, trimmed
 from engine.answers.seat.held import held_at
 from engine.answers.seat.standin import as_listed, judged_alone
 from engine.base.interval import Interval, is_known
@@ -151,7 +151,7 @@ def needed(thing: Thing | None, body: Mount, knowledge: Knowledge, stack_mm: flo
         f"It must exceed {must} mm, the register of {body.designation}, by whatever ring, helicoid or holder stands "
         "between; what is over is the seat to fill. Less: only if the lens sinks into the throat, else close-up only."
     )
-    if stack_mm is not None and stack_mm > 0.0005:
+    if stack_mm is not None and stack_mm > SEAT_READS_MM:
         whole = register.nominal + stack_mm
         text += f" With the pieces named first it must be {small_mm(whole)}."
     lines, rows = [Line("text", text)], []

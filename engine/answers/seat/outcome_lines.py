@@ -5,7 +5,17 @@ from __future__ import annotations
 from math import isinf
 from typing import Final
 
-from engine.answers.parts.wording import FULL, about, distance, f_number, percent, ranged, small_mm, trimmed
+from engine.answers.parts.wording import (
+    FULL,
+    SEAT_READS_MM,
+    about,
+    distance,
+    f_number,
+    percent,
+    ranged,
+    small_mm,
+    trimmed,
+)
 from engine.base.interval import Interval, Measure, is_known
 from engine.base.span import Span
 from engine.facts.records import Format
@@ -14,7 +24,6 @@ from engine.physics import coverage
 from engine.physics.trace import Given
 from grammar.questions import Question
 
-_RIGHT_MM: Final = 0.0005
 FIRST_CHECK: Final = "first check: "  # how the line begins that tells it
 
 
@@ -36,7 +45,7 @@ def mark_of(judged: Judged, feet: bool = False) -> tuple[float, str | None]:
     if not isinstance(error, Span) or not error.is_fixed or not is_known(error.shortest):
         return 0.0, None
     off = error.shortest.nominal
-    if off > -0.0005 or not isinstance(mark, Interval) or isinf(mark.nominal):
+    if off > -SEAT_READS_MM or not isinstance(mark, Interval) or isinf(mark.nominal):
         return off, None
     return off, about(mark, lambda value: distance(value, feet))
 
@@ -49,7 +58,7 @@ def with_mark(judged: Judged, question: Question) -> str:
     if isinstance(error, Span) and error.is_fixed and is_known(error.shortest):
         off = error.shortest.nominal
         way = "too far out" if off > 0 else "too close"
-        return f", {small_mm(abs(off))} {way}" if abs(off) > _RIGHT_MM else ", just right"
+        return f", {small_mm(abs(off))} {way}" if abs(off) > SEAT_READS_MM else ", just right"
     return f", at the {at} mark of its scale" if at is not None else ""
 
 

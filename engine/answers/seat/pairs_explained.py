@@ -8,7 +8,7 @@ from typing import Final
 from engine.answers.parts.answer import Line, Quantity, RingToMake, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, goes_on, lens_side, setup_of
-from engine.answers.parts.wording import listed, small_mm
+from engine.answers.parts.wording import READS_MM, listed, small_mm
 from engine.answers.seat.making import ring_to_make
 from engine.base.interval import Interval, is_known
 from engine.facts.records import Mount
@@ -17,7 +17,6 @@ from grammar.questions import Question, Thing
 MOST_PAIRS: Final = 6  # of lenses and bodies whose registers are told
 SEVERAL: Final = 2
 MODERN: Final = "mirrorless"  # the kind of mounts that rings end on
-_LEAST_MM: Final = 0.005  # registers that differ by less are the same
 
 
 def of_pairs(question: Question, knowledge: Knowledge) -> Told:
@@ -86,7 +85,7 @@ def _apart(pairs: list[tuple[Mount, Mount]]) -> Told:
         return Told()
     known = sorted(((room.nominal, mount) for mount, room in rooms if room is not None), key=lambda row: row[0])
     each = listed([f"{mount.designation} {_seat(room)}" for room, mount in known])
-    if known[-1][0] - known[0][0] < _LEAST_MM:
+    if known[-1][0] - known[0][0] < READS_MM:
         return Told()
     law = "lens register less body register is the seat of a ring; "
     law += "the lens stays the same, so the deeper the body the thinner the ring" if of_body else (

@@ -6,6 +6,7 @@ from typing import Final
 
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.near_enough import right_seat_mm
 from engine.answers.parts.wording import small_mm
 from engine.answers.seat.described import TUBE
 from engine.base.compact import replace
@@ -16,7 +17,6 @@ from grammar.questions import Question, Thing
 RINGS_OFF: Final = "rings-off"
 _SUNK: Final = "its seat lies in a cup, so its length does not tell; measure how deep the cup is"
 _SEVERAL: Final = 2
-_RIGHT_MM: Final = 0.02  # what is nearer is as it should be
 
 
 def rings_weighed(question: Question, knowledge: Knowledge) -> Told:
@@ -36,12 +36,13 @@ def rings_weighed(question: Question, knowledge: Knowledge) -> Told:
         return Told()
     errors = [(round((piece.thickness_mm or (0.0,))[0] - right, 4), piece, right) for piece, right in rows]
     errors.sort(key=lambda row: -abs(row[0]))
-    off = [_named(piece, knowledge) for error, piece, _ in errors if abs(error) >= _RIGHT_MM]
+    near = right_seat_mm(knowledge.catalogue)
+    off = [_named(piece, knowledge) for error, piece, _ in errors if abs(error) >= near]
     head = "None of them is off." if not off else "All of them are off." if len(off) == len(told_so) else ""
     head = head or f"Off: {', '.join(off)}."
     lines = [Line("head", head)]
     for error, piece, right in errors:
-        way = "as it should be" if abs(error) < _RIGHT_MM else f"{small_mm(abs(error))} too {_way(error)}"
+        way = "as it should be" if abs(error) < near else f"{small_mm(abs(error))} too {_way(error)}"
         size = small_mm((piece.thickness_mm or (0.0,))[0])
         lines.append(Line("fact", f"{_named(piece, knowledge)}, {size}: {way}; right is {small_mm(right)}", 1))
     lines += [Line("fact", f"{_named(piece, knowledge)}: {_SUNK}", 1) for piece in sunk]

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from engine.answers.parts.answer import Line, Told
 from engine.answers.parts.said import mentions
-from engine.answers.parts.wording import small_mm
+from engine.answers.parts.wording import SEAT_READS_MM, small_mm
 from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.base.span import Span
@@ -13,7 +13,6 @@ from engine.judging.judge import Judged
 from grammar.kinds import CHAIN, COMPARE
 from grammar.questions import Question
 
-LEAST_MM = 0.0005  # what is less is level with the flange
 SUNK = "recessed"
 SIDES = frozenset([SUNK, "adapter", "extension-tube"])  # pieces that stand for the one side or the other
 EITHER = " or "
@@ -47,9 +46,9 @@ def seat_side(question: Question, judged: Judged) -> Told:
     if not mentions(question, "seat-side") or not isinstance(seat, Span) or not is_known(seat.shortest):
         return Told()
     at = seat.shortest.nominal
-    if at > LEAST_MM:
+    if at > SEAT_READS_MM:
         text = f"A plain ring, not a sunk one: the lens seats {small_mm(at)} in front of the body's flange."
-    elif at < -LEAST_MM:
+    elif at < -SEAT_READS_MM:
         text = f"A sunk one: the lens seats {small_mm(-at)} inside the body's flange, in a cup."
     else:
         text = "The lens seats level with the body's flange."

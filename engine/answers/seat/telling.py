@@ -8,6 +8,7 @@ from math import inf
 from engine.answers.parts.answer import Line
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.wording import (
+    SEAT_READS_MM,
     about,
     distance,
     f_number,
@@ -135,7 +136,7 @@ def seat_line(judged: Judged) -> str:
     low, high = error.shortest.least, error.shortest.greatest
     middle = error.shortest.nominal
     by = "by what such lenses differ" if judged.trace.given["lens_register_mm"].assumed else "in the making"
-    spread = f", give or take {small_mm(max(high - middle, middle - low))} {by}" if high - low > 0.0005 else ""
+    spread = f", give or take {small_mm(max(high - middle, middle - low))} {by}" if high - low > SEAT_READS_MM else ""
     return f"seat {_seat_text(seat)}: {_off(middle)}{spread}"
 
 
@@ -151,7 +152,7 @@ def _at_infinity(judged: Judged, low: float, high: float) -> str:
 
 
 def _off(error_mm: float) -> str:
-    if abs(error_mm) < 0.0005:
+    if abs(error_mm) < SEAT_READS_MM:
         return "just right"
     return f"{small_mm(abs(error_mm))} too {'far out' if error_mm > 0 else 'close'}"
 

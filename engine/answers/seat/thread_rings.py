@@ -6,10 +6,9 @@ from typing import Final
 
 from engine.base.compact import replace
 from engine.facts.catalogue import Catalogue
-from grammar.questions import Thing
+from grammar.questions import RING, Thing
 
 _STEP: Final = "step-ring"
-_RING: Final = "adapter"
 _ALIKE_MM: Final = 0.5  # that a thread's name may be off its width
 
 
@@ -25,7 +24,7 @@ def _as_ring(thing: Thing, lens_mount: str, fronts: set[str], facts: Catalogue) 
     rears = sorted(name for name in fronts if _is_threaded(name, thing.steps[1], facts))
     if not _is_threaded(lens_mount, thing.steps[0], facts) or len(rears) != 1:
         return thing
-    return replace(thing, front=(lens_mount,), rear=(rears[0],), piece=_RING, steps=None)
+    return replace(thing, front=(lens_mount,), rear=(rears[0],), piece=RING, steps=None)
 
 
 def _is_threaded(name: str, width_mm: float, facts: Catalogue) -> bool:

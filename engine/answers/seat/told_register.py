@@ -8,6 +8,7 @@ from typing import Final
 from engine.answers.parts.answer import Line, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.mount_line import how_rare, registers_of
+from engine.answers.parts.near_enough import lens_off_mm, told_register_mm
 from engine.answers.parts.said import mentions, number, numbers
 from engine.answers.parts.wording import listed, small_mm
 from engine.answers.seat.open_lens import UNFOCUSED
@@ -21,13 +22,11 @@ from grammar.questions import BY_MEASURES, BY_REGISTER, BY_THREAD, Question, Thi
 TOLD_BY: Final = "assumed by paper"  # trait of a lens that was told by its register alone
 BY_PAPER: Final = "register-by-paper"  # how far such a measurement may be off
 MOST: Final = 3
-EXACTLY_MM: Final = 0.06  # registers are told to a tenth or better
 LEAST_MM: Final = 9.0  # no mount has a shorter one
 LEAST_WHOLE_MM: Final = 16.0  # a whole number below counts lugs and pins
 MOST_MM: Final = 115.0  # and no mount has a longer one
 _COUPLINGS: Final = ("screw", "bayonet", "breech", "lugs")
 _FOUND: Final = frozenset([BY_MEASURES, BY_THREAD, BY_REGISTER])  # traits of a lens whose mount was found out
-_PLAINLY_OFF_MM: Final = 2.0  # by which no lens of a mount is off
 _AS_WIDE_MM: Final = 0.4  # as near as a caliper tells screws apart
 _MORE_MM: Final = 0.5  # than a whole number of millimetres: '44 and a bit'
 
@@ -62,7 +61,7 @@ def not_of_its_name(question: Question, knowledge: Knowledge) -> Told:
     known = prior is not None and prior.said("flange_to_image") == question.said("flange_to_image")  # it was said
     if told is None or named is None or known or named.thread is None or not is_known(named.register_mm):
         return Told()
-    if BY_REGISTER in (question.lens or Thing()).traits or abs(named.register_mm.nominal - told) <= _PLAINLY_OFF_MM:
+    if BY_REGISTER in (question.lens or Thing()).traits or abs(named.register_mm.nominal - told) <= lens_off_mm(facts):
         return Told()
     wide = facts.threads[named.thread].major_mm
     good = facts.assumptions[BY_PAPER].value.greatest
@@ -97,7 +96,7 @@ def with_mount_by_register(question: Question, knowledge: Knowledge, sure: bool 
         return question
     coupled = sure or any(mentions(question, f"coupled-{word}") for word in _COUPLINGS)
     good = knowledge.catalogue.assumptions[BY_PAPER].value.greatest
-    good = good if coupled and question.said("flange_to_image") is not None else EXACTLY_MM
+    good = good if coupled and question.said("flange_to_image") is not None else told_register_mm(knowledge.catalogue)
     hosts = {id_ for thing in question.bodies for id_ in thing.ids}
     near = [
         mount for mount in having(told, question, knowledge)

@@ -7,7 +7,7 @@ from typing import Final
 
 from engine.answers.parts.answer import Answer, Line, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.wording import small_mm
+from engine.answers.parts.wording import READS_MM, small_mm
 from engine.answers.seat.rings_weighed import RINGS_OFF, rings_weighed
 from engine.base.compact import replace
 from engine.base.interval import is_known
@@ -15,7 +15,6 @@ from grammar.questions import Question
 from grammar.turns.way_asked import ASKED_CLOSE, ASKED_OUT, WAY_ASKED
 
 _LED: Final = re.compile(r"(No, )?[\d.]+ mm too |No, it is as it should be")  # how it begins where it is told already
-_LEAST: Final = 0.005  # mm; less is nothing
 _SHORT: Final = "far-missed"  # the key of far things that are seen not to come sharp
 _TURNS: Final = 4  # back to which that may have been told
 SEEN_SHORT: Final = (
@@ -34,7 +33,7 @@ def with_way_off(answer: Answer, question: Question, knowledge: Knowledge) -> An
     off = _off(answer) if question.mentions(WAY_ASKED) else None
     if off is None or (question.asks_which_way and _LED.match(answer.lines[0].text)):
         return answer
-    short = abs(off) < _LEAST and _was_seen_short(question)
+    short = abs(off) < READS_MM and _was_seen_short(question)
     head = Line("head", SEEN_SHORT if short else _answered(_told(off), off, question))
     return replace(answer, lines=(head, *(line for line in answer.lines if line != head)))
 
@@ -66,13 +65,13 @@ def _off(answer: Answer) -> float | None:
 def _answered(text: str, off: float, question: Question) -> str:
     """With yes or no before it, where one way alone is asked for."""
     out, close = question.mentions(ASKED_OUT), question.mentions(ASKED_CLOSE)
-    if out == close or abs(off) < _LEAST:
+    if out == close or abs(off) < READS_MM:
         return text
     return f"{'Yes' if out == (off > 0) else 'No'}: {text[:1].lower()}{text[1:]}"
 
 
 def _told(off: float) -> str:
-    if abs(off) < _LEAST:
+    if abs(off) < READS_MM:
         return "Neither way: it is just right."
     much = small_mm(abs(off))
     if off > 0:

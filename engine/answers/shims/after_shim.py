@@ -7,7 +7,7 @@ from typing import Final
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import distance_mm, focals, mentions, number, number_beside
-from engine.answers.parts.wording import distance, small_mm, trimmed
+from engine.answers.parts.wording import READS_MM, distance, small_mm, trimmed
 from engine.answers.seat.distances import Distances
 from engine.answers.seat.spacing import far_limits
 from engine.answers.shims.carried import is_limit
@@ -15,7 +15,6 @@ from engine.base.interval import Interval, is_known
 from grammar.questions import Question
 
 _THICKEST_MM: Final = 2.0  # of a shim
-_ON_MARK_MM: Final = 0.005  # what is nearer falls on its mark
 _MOST_LAYERS: Final = 20.0
 
 
@@ -34,7 +33,7 @@ def after_shim(question: Question, knowledge: Knowledge) -> Told:
         return Told()
     left = close.nominal - whole
     was = f"of the {small_mm(close.nominal)} that the lens sat too close"
-    if abs(left) < _ON_MARK_MM:
+    if abs(left) < READS_MM:
         return Told((Line("head", f"Then infinity falls on its mark: {small_mm(whole)} is all {was}."),))
     if left < 0:
         over = f"{small_mm(whole)} is {small_mm(-left)} more than the {small_mm(close.nominal)} that it sat too close"

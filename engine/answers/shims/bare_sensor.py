@@ -8,7 +8,7 @@ from engine.answers.parts.answer import Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide
 from engine.answers.parts.said import focals, mentions, number, number_beside, numbers
-from engine.answers.parts.wording import distance, ranged, small_mm, trimmed
+from engine.answers.parts.wording import READS_MM, distance, ranged, small_mm, trimmed
 from engine.answers.picture.filter_effects import GLASS_GONE, index_of_glass
 from engine.answers.seat.spacing import far_limits
 from engine.base.compact import replace
@@ -28,7 +28,6 @@ IN_FRONT: Final = (
 _FRONT: Final = "glass-in-front"
 _GONE: Final = "piece-gone"
 _DANGER: Final = "danger"
-_RIGHT_MM: Final = 0.005  # as near as a seat is told to be right
 
 
 def glass_gone_mm(question: Question) -> float | None:
@@ -112,7 +111,7 @@ def plate_in(question: Question, judged: Judged | None, knowledge: Knowledge) ->
     if glass is None or shift is None or judged is None or not isinstance(error, Span) or not is_known(error.shortest):
         return Told()
     ring = error.shortest.nominal if error.is_fixed else 0.0
-    ring = 0.0 if abs(ring) < _RIGHT_MM else ring
+    ring = 0.0 if abs(ring) < READS_MM else ring
     by = ranged(shift, small_mm)
     if gone or mentions(question, "glass-gone"):
         return _without_plate(glass, by, shift) if question.follows else Told()

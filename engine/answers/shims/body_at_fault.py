@@ -14,7 +14,6 @@ from grammar.questions import Question
 
 _ERROR: Final = "register_error_mm"
 _SHORT: Final = ("infinity-missed", "far-missed", "soft-far")
-_AGREE_MM: Final = 0.06  # so nearly all lenses tell the same
 
 
 def with_body_at_fault(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
@@ -27,7 +26,7 @@ def with_body_at_fault(answer: Answer, question: Question, knowledge: Knowledge)
     long = [one for one in told if one > 0]
     if not long and not question.mentions(*_SHORT):
         return answer
-    same = bool(long) and max(long) - min(long) <= _AGREE_MM
+    same = bool(long) and max(long) - min(long) <= knowledge.catalogue.assumptions["lenses-agree"].value.nominal
     by = sum(long) / len(long) if same else None
     much = f", by about {small_mm(by)}" if by is not None else ""
     text = (

@@ -7,7 +7,7 @@ from typing import Final
 from engine.answers.parts.answer import ANSWERED, Answer, Line, Quantity
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side
-from engine.answers.parts.wording import small_mm, trimmed
+from engine.answers.parts.wording import READS_MM, small_mm, trimmed
 from engine.answers.shims.sheets import sheets_summed
 from engine.base.compact import replace
 from engine.base.interval import UNKNOWN, Interval, is_known
@@ -17,8 +17,6 @@ from grammar.kinds import SHIM_CALIBRATION
 from grammar.questions import Question
 
 TO_SENSOR: Final = "flange-to-sensor"
-BEFORE_SHIMS: Final = "before-shims"
-_NEAR_MM: Final = 0.005
 
 
 def with_total(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
@@ -52,7 +50,7 @@ def _of_chain(judged: Judged, question: Question, knowledge: Knowledge) -> tuple
     text += f", and with the {trimmed(deep, 3)} mm behind the body's flange {trimmed(whole, 3)} mm to the sensor"
     if is_known(lens):
         off = round(whole - lens.nominal, 3)
-        way = f"{small_mm(abs(off))} {'more' if off > 0 else 'less'} than" if abs(off) > _NEAR_MM else "just"
+        way = f"{small_mm(abs(off))} {'more' if off > 0 else 'less'} than" if abs(off) > READS_MM else "just"
         text += f": {way} the {trimmed(lens.nominal, 3)} mm that the lens wants"
     rows = (Quantity("stack_mm", Interval.exact(thick), "pieces"), Quantity("stack_mm", Interval.exact(whole), "whole"))
     return Line("head", f"{text}."), rows
@@ -70,7 +68,7 @@ def with_sheets_weighed(answer: Answer, question: Question, knowledge: Knowledge
         return answer
     left = round(laid - off[0], 3)
     way = "too far out" if left > 0 else "too close"
-    now = f"it sits {small_mm(abs(left))} {way}" if abs(left) > _NEAR_MM else "it sits right"
+    now = f"it sits {small_mm(abs(left))} {way}" if abs(left) > READS_MM else "it sits right"
     head = Line("head", f"It was {small_mm(off[0])} too close; with the {small_mm(laid)} that lie there now {now}.")
     row = Quantity("register_error_mm", Interval.exact(left), "with the sheets")
     return replace(answer, lines=(head, *answer.lines), quantities=(row, *(answer.quantities or ())))

@@ -8,10 +8,9 @@ from engine.answers.parts.answer import Answer, Line
 from engine.answers.parts.knowledge import Knowledge
 from engine.base.compact import replace
 from grammar.kinds import WHY
-from grammar.questions import Question
+from grammar.questions import RING, Question
 
 _TERM: Final = "floating-elements"
-_RING: Final = "adapter"
 
 
 def with_floating(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
@@ -19,7 +18,7 @@ def with_floating(answer: Answer, question: Question, knowledge: Knowledge) -> A
     off = any(row.name == "register_error_mm" for row in answer.quantities or ())
     row = knowledge.catalogue.terms.get(_TERM)
     why = question.intent == WHY
-    ringed = off or any(one.piece == _RING for one in question.adapters)
+    ringed = off or any(one.piece == RING for one in question.adapters)
     if row is None or not (off or (why and ringed)) or any(row.means in line.text for line in answer.lines):
         return answer
     told = Line("head" if why else "text", row.means)

@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterable
 from math import inf
 
 from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.near_enough import ring_or_tube_mm, sold_ring_mm, told_register_mm, wrong_seat_mm
 from engine.answers.parts.said import numbers
 from engine.answers.seat.described import ANY_PIECE, CUP, TUBE, are_it_together, described, supposed
 from engine.answers.seat.thread_rings import as_thread_rings
@@ -20,10 +21,6 @@ from grammar.kinds import CHAIN
 from grammar.questions import Limits, Question, Thing
 
 ENDS_BESIDE = 2  # pieces beside those named, to come from the lens to them and from them to the body
-AS_SOLD_MM = 3.0  # what is farther off is another ring
-EXACTLY_MM = 0.06  # and one among several tubes is so near to it
-SAME_RING_MM = 1.0  # and so near is one that its mounts were told of apart
-SPANS_MM = 0.3  # a tube that is so nearly as long as the ring that is wanted is that ring
 SPACERS = ("ring", "spacer", "shim", "washer", "plate")  # names of what goes beneath a lens beside its cup
 THICKEST_MM = 120.0  # a longer thing is no ring
 
@@ -32,7 +29,7 @@ def with_named_pieces(
     question: Question, lens_mount: str, body_mount: str, knowledge: Knowledge
 ) -> tuple[Knowledge, Limits]:
     """The knowledge with the pieces that were described, and limits that ask for all that were named."""
-    told = _joined([*_as_measured(question), *_told_by_thickness(question)])
+    told = _joined([*_as_measured(question, knowledge), *_told_by_thickness(question)])
     told = as_thread_rings(told, lens_mount, body_mount, knowledge.catalogue)
     told = _beside_a_ring(told, lens_mount, body_mount, knowledge)
     pieces = _spanning(_as_they_lead(told, lens_mount), lens_mount, body_mount, knowledge)
@@ -102,7 +99,8 @@ def _said_twice(
         return None
     between = one.nominal - other.nominal
     low, high = sized[0].thickness_mm or (0.0, inf)
-    if between <= AS_SOLD_MM or low != high or abs(between - low) > SAME_RING_MM:
+    facts = knowledge.catalogue
+    if between <= wrong_seat_mm(facts) or low != high or abs(between - low) > ring_or_tube_mm(facts):
         return None
     ring = replace(rings[0], thickness_mm=(low, high))
     return [ring if thing is rings[0] else thing for thing in things if thing is not sized[0]]
@@ -120,7 +118,7 @@ def _spanning(things: list[Thing], lens_mount: str, body_mount: str, knowledge: 
     if not (is_known(one) and is_known(other)):
         return things
     between = one.nominal - other.nominal
-    near = SPANS_MM if len(things) == 1 else EXACTLY_MM
+    near = (sold_ring_mm if len(things) == 1 else told_register_mm)(knowledge.catalogue)
 
     def spans(thing: Thing) -> bool:
         low, high = thing.thickness_mm or (0.0, inf)
@@ -186,13 +184,13 @@ def _told_by_thickness(question: Question) -> list[Thing]:
     return [Thing("", (), f"{told[0]:g} mm", thickness_mm=(told[0], told[0]), piece="adapter")]
 
 
-def _as_measured(question: Question) -> tuple[Thing, ...]:
+def _as_measured(question: Question, knowledge: Knowledge) -> tuple[Thing, ...]:
     """The pieces named, the one whose length was told twice as it was measured: 'the 7.75 ring, measured 7.9'."""
     told, sized = numbers(question, "thickness"), [one for one in question.adapters if one.thickness_mm is not None]
     if len(told) != 1 or len(sized) != 1 or off_by_mm(question) is not None or question.said("nominal") is not None:
         return question.adapters
     low, high = sized[0].thickness_mm or (0.0, 0.0)
-    if low != high or not 0 < abs(told[0] - low) <= AS_SOLD_MM:
+    if low != high or not 0 < abs(told[0] - low) <= wrong_seat_mm(knowledge.catalogue):
         return question.adapters
     return tuple(
         replace(one, thickness_mm=(told[0], told[0])) if one is sized[0] else one for one in question.adapters

@@ -5,7 +5,7 @@ from __future__ import annotations
 from engine.answers.parts.answer import Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import distance_mm, mentions
-from engine.answers.parts.wording import article, distance, small_mm, trimmed
+from engine.answers.parts.wording import READS_MM, article, distance, small_mm, trimmed
 from engine.answers.seat.distances import Distances, distances_of, moves_in_part
 from engine.answers.seat.spacing import usual_focals
 from engine.answers.shims.loose import off_by_mm
@@ -14,7 +14,6 @@ from engine.base.interval import Interval, Measure, is_known
 from engine.base.span import Span
 from grammar.questions import Question
 
-SEAT_RIGHT_MM = 0.005
 OUT_OF_REACH = "is out of reach"
 
 
@@ -72,9 +71,9 @@ def _reached(lens: Distances, away: float, sits: Interval | None, feet: bool, mi
         lens_words = f"{article(focal)} {focal} lens"
         text = f"To come sharp at {there}, {lens_words} may sit up to {small_mm(allowed.nominal)} too far out."
         return Told((Line("head", text),), tuple(rows))
-    if sits.nominal < -SEAT_RIGHT_MM:
+    if sits.nominal < -READS_MM:
         return _made_up(lens, away, sits, allowed - sits, feet)
-    if sits.nominal <= allowed.nominal + SEAT_RIGHT_MM:
+    if sits.nominal <= allowed.nominal + READS_MM:
         by = f"up to {small_mm(allowed.nominal)} too far out would do"
         text = f"{there} is reached with {focal}: {by}, and it sits {_where(sits.nominal)}."
         if missed:
@@ -110,4 +109,4 @@ def _made_up(lens: Distances, away: float, sits: Interval, travel: Interval, fee
 
 
 def _where(sits: float) -> str:
-    return "just right" if sits <= SEAT_RIGHT_MM else f"{small_mm(sits)} too far out"
+    return "just right" if sits <= READS_MM else f"{small_mm(sits)} too far out"

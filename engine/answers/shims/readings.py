@@ -7,17 +7,16 @@ from typing import Final
 
 from engine.answers.parts.answer import Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.near_enough import lens_off_mm
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side
 from engine.answers.parts.said import number
-from engine.answers.parts.wording import small_mm, trimmed
+from engine.answers.parts.wording import SEAT_READS_MM, small_mm, trimmed
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from grammar.questions import Question
 
-FAR_MM: Final = 2.0  # farther off than rings are made; it was another length that was read
 MOST_TILT_MM: Final = 0.5  # what one side is thicker by; more is how thick it is
 MOST_WRONG_MM: Final = 15.0  # by which a ring is told to be off
-FINE_MM: Final = 0.03  # nearer than this nobody need touch a ring
 
 
 def readings_told(question: Question, knowledge: Knowledge) -> Told:
@@ -26,22 +25,27 @@ def readings_told(question: Question, knowledge: Knowledge) -> Told:
     if not values:
         return _thicker_there(question, knowledge)
     mean, spread = sum(values) / len(values), max(values) - min(values)
-    flat = knowledge.catalogue.assumptions["faces-parallel"].value.nominal
+    usual = knowledge.catalogue.assumptions
+    flat, fine = (usual[name].value.nominal for name in ("faces-parallel", "ring-left-alone"))
     parts = [f"Mean {trimmed(mean, 3)} mm"]
     rows = [Quantity("ring_thickness_mm", Interval.exact(mean), "mean of the readings")]
     error = _error(mean, question, knowledge)
     if error is not None:
         rows += [Quantity("register_error_mm", Interval.exact(error), "mean of the readings"),
                  Quantity("shim_mm", Interval.exact(abs(error)), "to take off" if error > 0 else "to add")]  # fmt: skip
-        way = "just right" if abs(error) < 0.0005 else f"{small_mm(abs(error))} too {'thick' if error > 0 else 'thin'}"
+        way = (
+            "just right"
+            if abs(error) < SEAT_READS_MM
+            else f"{small_mm(abs(error))} too {'thick' if error > 0 else 'thin'}"
+        )
         parts.append(way)
-        if abs(error) > FAR_MM:
+        if abs(error) > lens_off_mm(knowledge.catalogue):
             parts.append("so far off that it was hardly read from seat to seat: leave out what reaches into the body")
-        elif abs(error) <= FINE_MM and spread <= 2 * flat + 1e-9:
+        elif abs(error) <= fine and spread <= 2 * flat + 1e-9:
             parts.append("leave it")
-        elif error < -FINE_MM:
+        elif error < -fine:
             parts.append(f"a shim of {small_mm(-error)} sets it right")
-        elif error > FINE_MM:
+        elif error > fine:
             parts.append(f"take {small_mm(error)} off, parallel")
     tilt = f"The readings lie {small_mm(spread)} apart: "
     if spread <= flat + 1e-9:

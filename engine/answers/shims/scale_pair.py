@@ -6,6 +6,7 @@ from typing import Final
 
 from engine.answers.parts.answer import Line, ListedChain, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.near_enough import wrong_seat_mm
 from engine.answers.parts.said import distance_mm, focals, number, stop
 from engine.answers.parts.wording import distance, small_mm, trimmed
 from engine.answers.seat.distances import Distances
@@ -18,7 +19,6 @@ from grammar.questions import Question
 from grammar.words.mentioned import Mention
 
 MOST_SHARE: Final = 40.0  # per cent that a scale is off by
-MOST_MM: Final = 3.0  # an error beyond this is not one of making: such lenses are not shown by
 
 
 def by_scale_pair(question: Question, knowledge: Knowledge) -> tuple[Told, tuple[ListedChain, ...]]:
@@ -32,10 +32,11 @@ def by_scale_pair(question: Question, knowledge: Knowledge) -> tuple[Told, tuple
     facts, feet = knowledge.catalogue, question.feet
     named = tuple(focal for focal in focals(question) if focal * 1000.0 not in pair)
     rows: list[tuple[float, float]] = []
+    most = wrong_seat_mm(facts)
     for focal in named or usual_focals(facts):
         lens = Distances(focal, facts)
         set_to, true = lens.extension_at(mark), lens.extension_at(sharp)
-        if is_known(set_to) and is_known(true) and (named or abs(true.nominal - set_to.nominal) <= MOST_MM):
+        if is_known(set_to) and is_known(true) and (named or abs(true.nominal - set_to.nominal) <= most):
             rows.append((focal, true.nominal - set_to.nominal))
     if not rows:
         return Told(), ()

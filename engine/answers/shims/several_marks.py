@@ -14,8 +14,6 @@ from engine.chains.setup import Facts
 from grammar.questions import Question, Thing
 from grammar.readings.ends_in_order import place_of
 
-AGREE_MM = 0.03  # marks are hardly read finer
-
 
 def of_another(question: Question, mark: float, facts: Facts) -> tuple[Told, float] | None:
     """The error by the lens that the mark was told of, and the mark of each other one; None where all have it."""
@@ -85,7 +83,7 @@ def of_each(
     whole = small_mm(sum(sizes) / len(sizes))
     cure = f"take {whole} off it" if ends else f"a shim of {whole} cures both"
     text = f"Too far out by where it ends: {listed(parts)}. " if ends else f"Too close by its mark: {listed(parts)}. "
-    if most - least <= AGREE_MM:
+    if most - least <= facts.assumptions["marks-are-read-to"].value.nominal:
         text += f"They agree, so it is the ring: {cure}."
     else:
         first = f"Take {small_mm(least)} off the ring" if ends else f"Shim the ring by {small_mm(least)}"

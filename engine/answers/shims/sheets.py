@@ -7,7 +7,7 @@ from typing import Final
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import mentions, numbers
-from engine.answers.parts.wording import listed, ranged, small_mm, trimmed
+from engine.answers.parts.wording import READS_MM, listed, ranged, small_mm, trimmed
 from engine.base.interval import Interval, is_known
 from engine.physics import calibration
 from engine.physics.picking import Picked
@@ -15,7 +15,6 @@ from grammar.numbers.washers_summed import SHEETS_LAID
 from grammar.questions import Question
 
 THICKEST_MM: Final = 0.7  # of what is still called sheet
-NEAR_MM: Final = 0.005
 MOST_OF_EACH: Final = 12
 MOST_MM: Final = 5.0  # that is still made up of sheets
 # counts in words that are listened for, by key
@@ -48,7 +47,7 @@ def own_sheets(question: Question, wanted: float | None, *, is_told: bool = Fals
     if len(sheets) == 1:
         return _of_one(sheets[0], wanted)
     stock = [Interval.exact(one) for one in sheets for _ in range(MOST_OF_EACH)]
-    found = calibration.spacers_for_mm(Interval.exact(wanted), stock, Interval.exact(NEAR_MM))
+    found = calibration.spacers_for_mm(Interval.exact(wanted), stock, Interval.exact(READS_MM))
     if not isinstance(found, Picked) or not found.pieces:
         return Told()
     used = [sheets[place // MOST_OF_EACH] for place in found.pieces]
@@ -58,7 +57,7 @@ def own_sheets(question: Question, wanted: float | None, *, is_told: bool = Fals
     ]
     text = f"{small_mm(wanted)} is {listed([f'{count} x {trimmed(one, 3)} mm' for one, count in counts.items()])}"
     left = found.left.nominal if is_known(found.left) else 0.0
-    if abs(left) > NEAR_MM:
+    if abs(left) > READS_MM:
         text += f", {small_mm(abs(left))} {'short' if left > 0 else 'too much'}"
     rows.append(Quantity("stack_mm", found.total, "of sheets"))
     return Told((Line("head", f"{text}."),), tuple(rows))
@@ -127,7 +126,7 @@ def _together(count: int, sheet: float, wanted: float | None) -> Told:
     text = f"{count} x {trimmed(sheet, 3)} mm is {small_mm(thick.nominal)}"
     left = (wanted or sheet) - thick.nominal
     if wanted is not None and wanted != sheet and wanted <= MOST_MM:
-        way = "just right" if abs(left) <= NEAR_MM else f"{small_mm(abs(left))} {'short' if left > 0 else 'too much'}"
+        way = "just right" if abs(left) <= READS_MM else f"{small_mm(abs(left))} {'short' if left > 0 else 'too much'}"
         text += f": for {small_mm(wanted)} that is {way}"
     text += "."
     return Told((Line("head", text),), (Quantity("shim_mm", thick),))
@@ -167,6 +166,6 @@ def _of_one(sheet: float, wanted: float) -> Told:
         return Told((Line("head", f"A sheet of {small_mm(sheet)} is more than the {small_mm(wanted)} wanted."),))
     left = wanted - layers.nominal * sheet
     text = f"{small_mm(wanted)} is {layers.nominal:.0f} x {trimmed(sheet, 3)} mm"
-    if abs(left) > NEAR_MM:
+    if abs(left) > READS_MM:
         text += f", {small_mm(abs(left))} {'short' if left > 0 else 'too much'}"
     return Told((Line("head", f"{text}."),), (Quantity("layer_count", layers, f"{trimmed(sheet, 3)} mm sheet"),))

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from engine.answers.parts.answer import ANSWERED, Answer, Line, ListedChain, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import each_at_hand, focals, number, numbers, stop
-from engine.answers.parts.wording import small_mm, trimmed
+from engine.answers.parts.wording import READS_MM, small_mm, trimmed
 from engine.answers.seat.spacing import USUAL_FORMAT, normal_focal
 from engine.answers.seat.standin import as_listed, judged_alone
 from engine.answers.shims.turning import as_turns, asks_turns
@@ -16,7 +16,6 @@ from engine.physics import calibration
 from engine.physics.picking import Picked
 from grammar.questions import Question
 
-NEAR_MM = 0.005  # nearer than rings are made
 MOST_OF_EACH = 4
 LEAST_AT_HAND = 2
 WORTH_JUDGING_MM = 1.0  # what is farther off than that is no stack for it
@@ -35,7 +34,7 @@ def by_spacers(question: Question, kind: str, knowledge: Knowledge) -> Answer | 
     off = [row.value.nominal for row in told.quantities if row.name == "register_error_mm"]
     error = min(off, key=abs, default=0.0)
     chains: tuple[ListedChain, ...] = ()
-    if NEAR_MM < abs(error) <= WORTH_JUDGING_MM:
+    if READS_MM < abs(error) <= WORTH_JUDGING_MM:
         focal = next(iter(focals(question)), normal_focal(knowledge.catalogue))
         form = knowledge.catalogue.formats[USUAL_FORMAT]
         judged = judged_alone(focal, stop(question), (("extension-tube", error, error),), form, knowledge)
@@ -58,7 +57,7 @@ def _spacers_told(question: Question) -> Told:
         return Told()
     once = _picked(wanted, sizes)
     told = _said(wanted, sizes, once, "")
-    if once is None or abs(once.left.nominal) > NEAR_MM:
+    if once is None or abs(once.left.nominal) > READS_MM:
         more = [size for size in dict.fromkeys(sizes) for _ in range(MOST_OF_EACH)]
         several = _picked(wanted, more)
         if several is not None and (once is None or abs(several.left.nominal) < abs(once.left.nominal)):
@@ -67,7 +66,7 @@ def _spacers_told(question: Question) -> Told:
 
 
 def _picked(wanted: float, sizes: Sequence[float]) -> Picked | None:
-    near = Interval.exact(NEAR_MM)
+    near = Interval.exact(READS_MM)
     found = calibration.spacers_for_mm(Interval.exact(wanted), [Interval.exact(one) for one in sizes], near)
     return found if isinstance(found, Picked) and found.pieces else None
 
@@ -78,9 +77,9 @@ def _said(wanted: float, sizes: Sequence[float], found: Picked | None, how: str)
     parts = " + ".join(trimmed(sizes[place], 3) for place in found.pieces)
     left = round(found.left.nominal, 4) if is_known(found.left) else 0.0
     text = f"For {small_mm(wanted)}{how}: {parts} = {small_mm(found.total.nominal)}"
-    if left > NEAR_MM:
+    if left > READS_MM:
         text += f", {small_mm(left)} short: a shim or spacer of {small_mm(left)} makes it up"
-    elif left < -NEAR_MM:
+    elif left < -READS_MM:
         text += f", {small_mm(-left)} too long"
     else:
         text += ": just right"
@@ -88,9 +87,9 @@ def _said(wanted: float, sizes: Sequence[float], found: Picked | None, how: str)
     rows: tuple[Quantity, ...] = (
         Quantity("stack_mm", found.total, case), Quantity("register_error_mm", Interval.exact(-left), case),
     )  # fmt: skip
-    if left > NEAR_MM:
+    if left > READS_MM:
         rows = (*rows, Quantity("shim_mm", Interval.exact(left), case))
     lines = [Line("head", f"{text}.")]
-    if NEAR_MM < abs(left) <= WORTH_JUDGING_MM:
+    if READS_MM < abs(left) <= WORTH_JUDGING_MM:
         lines.append(Line("fact", _WITHOUT if left > 0 else _TOO_LONG, 1))
     return Told(tuple(lines), rows)

@@ -8,7 +8,7 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import nearest
 from engine.answers.parts.resolve import TELESCOPE
 from engine.answers.parts.said import mentions, number
-from engine.answers.parts.wording import small_mm
+from engine.answers.parts.wording import SEAT_READS_MM, small_mm
 from engine.answers.seat.cautioning import warnings_of
 from engine.answers.seat.elsewhere import elsewhere
 from engine.answers.seat.forced import forced_chain
@@ -20,9 +20,9 @@ from engine.answers.seat.standin import as_listed
 from engine.answers.seat.telling import CERTAINTY_WORDS, chain_title, life_line, seat_line
 from engine.answers.seat.unsold import flush_chain, is_free, lacks_the_step, made_chain, off_ring
 from engine.answers.shims.loose import off_by_limit, off_by_mm
-from engine.answers.shims.other_seats_off import is_cup
 from engine.answers.ways.as_asked import as_asked
 from engine.answers.ways.plain_first import without_glass
+from engine.answers.ways.room_told import is_only_apart, is_only_reckoned
 from engine.answers.words.advice import advice_lines, is_of_body
 from engine.base.compact import compact, replace
 from engine.base.interval import Interval, is_known
@@ -34,11 +34,8 @@ from grammar.kinds import BUY_PLAN, WHY
 from grammar.questions import RING, Question
 
 FLUSH = "flush-of-use"  # of the facts: how far out a lens held flush is of use
-FARTHER = 2.0  # a way that leaves the lens so many times as far out is a detour
 MOUNT_ADVICE = 7.0  # what advice for this very mount must share with the question
 ON_TELESCOPE = "camera on a telescope"
-RECKONED_MM = 0.06  # so near is a ring to the difference of the registers where it was reckoned from them
-SAME_MM = 0.0005  # a ring supposed as it is
 REACHED = "infinity"
 
 
@@ -73,11 +70,13 @@ def straight_or_forced(question: Question, setup: Setup, knowledge: Knowledge) -
         if setup.lens_mount.id != setup.body_mount.id:
             return [flush_chain(setup, knowledge)]
     room = ring_to_make(setup, knowledge.catalogue)
-    reckoned = (question.said(REGISTERS) is not None and not question.adapters) or _is_only_reckoned(question, room)
+    reckoned = (question.said(REGISTERS) is not None and not question.adapters) or is_only_reckoned(
+        question, room, knowledge
+    )
     asked = made_chain(room, setup, knowledge) if reckoned else None  # of the ring they leave room for, sold or not
     if asked is not None and asked.listed.judged.verdict == "unusable":
         return [asked]
-    if _is_only_apart(question, room):
+    if is_only_apart(question, room, knowledge):
         return [flush_chain(setup, knowledge)]
     # a ring told by what it measures is judged as it is, whatever it should be
     off = off_by_mm(question) if question.said("nominal") is None else None
@@ -97,24 +96,6 @@ def straight_or_forced(question: Question, setup: Setup, knowledge: Knowledge) -
     return []
 
 
-def _is_only_reckoned(question: Question, room: RingToMake) -> bool:
-    """'so a 0.3 mm ring?': just as thick as the room that is left, where no ring can be, and at nobody's hand."""
-    told = question.adapters[0].thickness_mm if len(question.adapters) == 1 else None
-    if told is None or told[0] != told[1] or room.possible != "no" or room.thickness_mm is None:
-        return False
-    return abs(told[0] - room.thickness_mm.nominal) < RECKONED_MM and not mentions(question, "ring-at-hand")
-
-
-def _is_only_apart(question: Question, room: RingToMake) -> bool:
-    """'an X lens on an E body, only 0.3 apart': what the body's register is longer by is no ring; a cup is one."""
-    told = question.adapters[0].thickness_mm if len(question.adapters) == 1 else None
-    apart = number(question, "thickness", "length", "numbers") if told is None else told[0]
-    if apart is None or room.thickness_mm is None or room.thickness_mm.nominal >= 0:
-        return False
-    near = abs(apart + room.thickness_mm.nominal) < RECKONED_MM and not any(map(is_cup, question.adapters))
-    return near and mentions(question, "apart-by") and not mentions(question, "ring-at-hand")
-
-
 def _supposed(question: Question, off_mm: float | None, setup: Setup, knowledge: Knowledge) -> ListedChain | None:
     """The one ring that is named, were it thinner, thicker or as thick as is supposed; None where nothing is."""
     adapters = knowledge.catalogue.adapters
@@ -129,7 +110,7 @@ def _supposed(question: Question, off_mm: float | None, setup: Setup, knowledge:
         return None
     now = ring.thickness_mm.shortest.nominal
     seat = told if off_mm is None else now + off_mm
-    if abs(seat - now) < SAME_MM:
+    if abs(seat - now) < SEAT_READS_MM:
         return None
     name = f"{ring.name}, were it {small_mm(seat)} thick instead of {small_mm(now)}"
     piece = replace(
@@ -236,7 +217,9 @@ def nearer(chains: tuple[ListedChain, ...], ring: RingToMake, setup: Setup, know
     if not chains:
         return flush if -ring.thickness_mm.nominal <= knowledge.catalogue.assumptions[FLUSH].value.greatest else None
     least, most = _error(flush.listed.judged), _error(chains[0].listed.judged)
-    return flush if least is not None and most is not None and most > FARTHER * least else None
+    if least is None or most is None:
+        return None
+    return flush if most > least * knowledge.catalogue.assumptions["detour-times-as-far"].value.nominal else None
 
 
 def _error(judged: Judged) -> float | None:
@@ -279,7 +262,7 @@ def _examples(best: Judged, setup: Setup, knowledge: Knowledge, feet: bool) -> T
     error = best.measured_trace.value("register_error_mm")
     if is_known(setup.lens.focal_length_mm) or not isinstance(error, Span) or not error.is_fixed:
         return Told()
-    if not is_known(error.shortest) or best.verdict == "infinity" or abs(error.shortest.nominal) < 0.0005:
+    if not is_known(error.shortest) or best.verdict == "infinity" or abs(error.shortest.nominal) < SEAT_READS_MM:
         return Told()
     off = error.shortest.nominal
     lenses = usual_focals(knowledge.catalogue, None, setup.lens_mount)

@@ -7,6 +7,7 @@ from typing import Final
 from engine.answers.parts.answer import ANSWERED, Answer, Line, Quantity
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.mount_line import at_wrong_depth
+from engine.answers.parts.near_enough import right_seat_mm
 from engine.answers.parts.said import number
 from engine.answers.parts.wording import small_mm, trimmed
 from engine.base.compact import replace
@@ -15,7 +16,6 @@ from grammar.questions import Question
 
 CUT_FOR: Final = "cut-for-register"  # the phrase with the register that the ring is for
 REGISTERS_MM: Final = (5.0, 120.0)  # between which a register lies
-SAME_MM: Final = 0.02
 
 
 def with_ring_cut_for(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
@@ -26,7 +26,7 @@ def with_ring_cut_for(answer: Answer, question: Question, knowledge: Knowledge) 
     if told is None or own is None or not (least <= told <= most and least <= own <= most):
         return answer
     error = round(told - own, 4)
-    if abs(error) <= SAME_MM:
+    if abs(error) <= right_seat_mm(knowledge.catalogue):
         return answer
     text = f"A ring for a register of {trimmed(told, 3)} mm sets a lens of {trimmed(own, 3)} mm"
     text += f" {small_mm(abs(error))} {at_wrong_depth(error, knowledge)}. It wants a ring for its own register."

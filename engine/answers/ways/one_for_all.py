@@ -6,13 +6,13 @@ from typing import Final
 
 from engine.answers.parts.answer import Answer, Line
 from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.near_enough import one_register_mm
 from engine.answers.parts.wording import listed
 from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.facts.records import Mount
 from grammar.questions import Question
 
-SAME_MM: Final = 0.02  # registers nearer than this are told as one
 PAIR: Final = 2
 
 
@@ -36,16 +36,16 @@ def with_one_for_all(answer: Answer, question: Question, knowledge: Knowledge) -
     if len(mounts) < PAIR or settled:
         return answer
     words = listed([mount.designation for mount in mounts])
-    if all(_is_held_alike(mounts[0], other) for other in mounts[1:]):
+    if all(_is_held_alike(mounts[0], other, one_register_mm(facts)) for other in mounts[1:]):
         text = f"Yes: {words} seat alike and have the same register, so a ring for the one takes the other."
     else:
         text = f"No: a ring is made for one lens mount. {words} need one each, {len(mounts)} in all, on any one body."
     return replace(answer, lines=(Line("head", text), *answer.lines))
 
 
-def _is_held_alike(one: Mount, other: Mount) -> bool:
+def _is_held_alike(one: Mount, other: Mount, near_mm: float) -> bool:
     """Whether both have the same thread or bayonet, and the same register."""
     known = is_known(one.register_mm) and is_known(other.register_mm)
-    near = known and abs(one.register_mm.nominal - other.register_mm.nominal) <= SAME_MM  # type: ignore[union-attr]
+    near = known and abs(one.register_mm.nominal - other.register_mm.nominal) <= near_mm  # type: ignore[union-attr]
     screwed = one.thread is not None and one.thread == other.thread
     return near and (screwed or other.id in one.shares_bayonet or one.id in other.shares_bayonet)

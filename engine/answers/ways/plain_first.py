@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from typing import Final
-
 from engine.answers.making.whole_ring import REGISTERS
 from engine.answers.parts.answer import Line, ListedChain, RingToMake
 from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.near_enough import lens_off_mm, right_seat_mm
 from engine.answers.parts.said import mentions
 from engine.answers.seat.forced import usual_ring
 from engine.answers.seat.standin import as_listed
@@ -19,8 +18,6 @@ from engine.judging.ranking import Listed
 from grammar.questions import Question
 from grammar.things.casting import OPTICAL
 
-_OFF_MM: Final = (0.02, 2.0)  # by so much a lens may be off the register of its mount, and be of that mount still
-
 
 def plain_way(
     question: Question, found: tuple[ListedChain, ...], ring: RingToMake, setup: Setup, knowledge: Knowledge
@@ -31,7 +28,7 @@ def plain_way(
     """
     if not is_free(question.limits) or not found:
         return None
-    if is_off_register(setup) and not question.adapters:
+    if is_off_register(setup, knowledge) and not question.adapters:
         return _usual(setup, knowledge)
     if any(thing.piece in OPTICAL for thing in question.adapters):
         return None  # it is asked of the glass
@@ -67,10 +64,11 @@ def glass_left(chains: tuple[ListedChain, ...]) -> list[Line]:
     ]
 
 
-def is_off_register(setup: Setup) -> bool:
+def is_off_register(setup: Setup, knowledge: Knowledge) -> bool:
     """Whether the lens was measured to have nearly, and not quite, the register of its mount."""
     own, mount = setup.lens.register_mm, setup.lens_mount.register_mm
-    return is_known(own) and is_known(mount) and _OFF_MM[0] <= abs(own.nominal - mount.nominal) <= _OFF_MM[1]
+    least, most = right_seat_mm(knowledge.catalogue), lens_off_mm(knowledge.catalogue)
+    return is_known(own) and is_known(mount) and least <= abs(own.nominal - mount.nominal) <= most
 
 
 def _usual(setup: Setup, knowledge: Knowledge) -> ListedChain | None:

@@ -9,7 +9,7 @@ from engine.answers.parts.answer import ANSWERED, Answer, Line, ListedChain, Qua
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side, setup_of
 from engine.answers.parts.said import focals, numbers
-from engine.answers.parts.wording import distance, small_mm, trimmed
+from engine.answers.parts.wording import READS_MM, distance, small_mm, trimmed
 from engine.answers.seat.distances import Distances
 from engine.answers.seat.making import ring_to_make
 from engine.answers.seat.telling import life_line
@@ -20,7 +20,6 @@ from grammar.kinds import CHAIN
 from grammar.questions import Question, Thing
 
 RINGS: Final = "ring_choice"  # key of their lengths
-RIGHT_MM: Final = 0.005  # nobody makes or measures a ring finer
 
 
 def with_ring_chosen(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
@@ -48,9 +47,9 @@ def with_ring_chosen(answer: Answer, question: Question, knowledge: Knowledge) -
         at = "".join(f", at its {line.text} mark" for line in mark.lines)
         lines.append(Line("fact", f"{trimmed(size, 3)} mm: {_off(off)}{outcome}{at}", 1))
         chains += [replace(chain, number=len(chains) + 1)] if chain is not None else []
-    if error > RIGHT_MM:
+    if error > READS_MM:
         lines.append(Line("text", f"To have infinity for certain take {small_mm(error)} off it, flat and parallel."))
-    elif error < -RIGHT_MM:
+    elif error < -READS_MM:
         lines.append(Line("text", f"A shim of {small_mm(-error)} sets its scale right."))
         rows.append(Quantity("shim_mm", Interval.exact(-error), f"{trimmed(best, 3)} mm ring"))
     return Answer(
@@ -62,7 +61,7 @@ def with_ring_chosen(answer: Answer, question: Question, knowledge: Knowledge) -
 def _mark(error: float, question: Question, knowledge: Knowledge) -> Told:
     """Where infinity falls on the scale of the one lens told, on a ring that is too thin."""
     told = focals(question)
-    if error >= -RIGHT_MM or len(told) != 1:
+    if error >= -READS_MM or len(told) != 1:
         return Told()
     mark = Distances(told[0], knowledge.catalogue).mark(error)
     if not is_known(mark):
@@ -88,6 +87,6 @@ def _each(
 
 
 def _off(error: float) -> str:
-    if abs(error) <= RIGHT_MM:
+    if abs(error) <= READS_MM:
         return "it is just right"
     return f"it is {small_mm(abs(error))} {'too thick' if error > 0 else 'too thin'}"

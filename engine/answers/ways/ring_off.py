@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from engine.answers.parts.answer import Line, ListedChain, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.near_enough import wrong_seat_mm
 from engine.answers.parts.resolve import BodySide, LensSide, Missing, body_side, lens_side, setup_of
 from engine.answers.parts.said import focals, mentions, number
-from engine.answers.parts.wording import small_mm, trimmed
+from engine.answers.parts.wording import READS_MM, small_mm, trimmed
 from engine.answers.seat.described import NEARLY, NEARLY_MM, TUBE
 from engine.answers.seat.making import ring_to_make
 from engine.answers.shims.bare_sensor import glass_told
@@ -22,9 +23,6 @@ from engine.chains.walk import ADDED_FOCUSING
 from grammar.kinds import CHAIN, SEATED, SHIM_CALIBRATION
 from grammar.questions import BODY_OFF, Question
 
-THIN_MM = 3.0  # of what is laid under a ring
-LEAST_MM = 0.005  # finer than it can be measured
-
 
 def of_ring(question: Question, knowledge: Knowledge) -> tuple[Told, float | None]:
     """What mends the ring that was told, by its length or by how far it is off; and the shim in mm where one does."""
@@ -36,10 +34,10 @@ def of_ring(question: Question, knowledge: Knowledge) -> tuple[Told, float | Non
         error = _error_by_depth(question, knowledge)
     if error is None:
         error = error_of_the_pair(question, knowledge)
-    if error is not None and abs(error) < LEAST_MM and _is_worked_on(question):
+    if error is not None and abs(error) < READS_MM and _is_worked_on(question):
         text = "Just right: the ring is now as thick as it has to be, and nothing is left to shim or to take off."
         return Told((Line("head", text),), (Quantity("register_error_mm", Interval.exact(0.0), "of the ring"),)), None
-    if error is None or abs(error) < LEAST_MM:
+    if error is None or abs(error) < READS_MM:
         return Told(), None
     by, body = small_mm(abs(error)), number(question, "flange_to_image")
     if body is not None and question.said(BODY_OFF) is not None:
@@ -56,7 +54,7 @@ def of_ring(question: Question, knowledge: Knowledge) -> tuple[Told, float | Non
     elif error > 0:
         off = _taken_off(error, knowledge)
         text = f"The lens sits {by} too far out: {off} A shim only makes it longer, which makes it worse."
-        worse = mentions(question, "shim-added") and error - question.laid[0] > -LEAST_MM  # it was too far out before
+        worse = mentions(question, "shim-added") and error - question.laid[0] > -READS_MM  # it was too far out before
         text = f"No, adding makes it worse, not better. {text}" if worse else text
     else:
         text = f"The lens sits {by} too close: add a shim of {by} under the ring's flange, on the whole seat."
@@ -96,7 +94,7 @@ def _is_sunk_already(error: float, question: Question, knowledge: Knowledge) -> 
     setup = _setup(question, knowledge)
     ring = ring_to_make(setup, knowledge.catalogue) if setup is not None else None
     flush = -ring.thickness_mm.nominal if ring is not None and ring.thickness_mm is not None else 0.0
-    return flush > 0 and error < flush - LEAST_MM and not question.adapters
+    return flush > 0 and error < flush - READS_MM and not question.adapters
 
 
 def _no_ring_does_it(error: float, question: Question, knowledge: Knowledge) -> str | None:
@@ -159,7 +157,7 @@ def chain_on_ring(question: Question, knowledge: Knowledge) -> tuple[ListedChain
     lens, body = lens_side(question.lens, knowledge.catalogue), body_side(question.body, knowledge.catalogue)
     spaced = any(thing.piece == TUBE for thing in question.adapters)
     if any(thing.piece in ADDED_FOCUSING for thing in question.adapters) or (
-        spaced and not _seat(question, lens, body)
+        spaced and not _seat(question, lens, body, wrong_seat_mm(knowledge.catalogue))
     ):
         return ()  # what is drawn out has no one length, and a tube is put between on purpose
     described = any(thing.thickness_mm is not None for thing in question.adapters) or number(question, "thickness")
@@ -171,7 +169,7 @@ def chain_on_ring(question: Question, knowledge: Knowledge) -> tuple[ListedChain
     return (one_pair(asked, _measured(lens, question), body_as_measured(body, question), knowledge).chains or ())[:1]
 
 
-def _seat(question: Question, lens: LensSide | Missing, body: BodySide | Missing) -> bool:
+def _seat(question: Question, lens: LensSide | Missing, body: BodySide | Missing, thin_mm: float) -> bool:
     """Whether rings that are stacked, or a ring with a thin sheet under it, are what holds the lens."""
     if not (isinstance(lens, LensSide) and isinstance(body, BodySide)):
         return False
@@ -183,7 +181,7 @@ def _seat(question: Question, lens: LensSide | Missing, body: BodySide | Missing
     ):
         return False
     between = one.nominal - other.nominal
-    return sum(sizes) < THIN_MM if joining else abs(between - sum(sizes)) <= max(NEARLY_MM, NEARLY * between)
+    return sum(sizes) < thin_mm if joining else abs(between - sum(sizes)) <= max(NEARLY_MM, NEARLY * between)
 
 
 def _is_asked_of(question: Question) -> bool:

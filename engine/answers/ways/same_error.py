@@ -8,7 +8,7 @@ from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import MOST_ERROR_MM
 from engine.answers.parts.said import focals, mentions, number, numbers
-from engine.answers.parts.wording import f_number, small_mm, times, trimmed
+from engine.answers.parts.wording import READS_MM, f_number, small_mm, times, trimmed
 from engine.answers.picture.blur import blur_of
 from engine.answers.picture.frames import frames_named
 from engine.answers.seat.described import TUBE
@@ -29,7 +29,6 @@ SEVERAL: Final = 2
 RING: Final = "adapter"
 ONE_ALONE: Final = "one-lens-off"  # the advice on a lens that is off where others are right
 _SHORTEST_MM: Final = 4.0  # of focal lengths
-_LEAST_MM: Final = 0.005
 
 
 def set_apart(question: Question, knowledge: Knowledge) -> Told:
@@ -107,7 +106,7 @@ def _error(question: Question, knowledge: Knowledge) -> float | None:
     told += tuple(one.thickness_mm[1] for one in question.adapters if one.piece == TUBE and one.thickness_mm)
     small = next((one for one in told if one is not None and 0 < one <= MOST_ERROR_MM), None)
     of_ring = error_of_the_pair(question, knowledge) if small is None and question.adapters else None
-    return of_ring if of_ring is not None and abs(of_ring) > _LEAST_MM and is_error(abs(of_ring), knowledge) else small
+    return of_ring if of_ring is not None and abs(of_ring) > READS_MM and is_error(abs(of_ring), knowledge) else small
 
 
 def _added_up(error: float, question: Question, knowledge: Knowledge) -> Told:
@@ -119,7 +118,7 @@ def _added_up(error: float, question: Question, knowledge: Knowledge) -> Told:
         front, rear = (knowledge.catalogue.mounts[ids[0]].register_mm for ids in (ring.front, ring.rear))
         if is_known(front) and is_known(rear):
             parts.append(round(ring.thickness_mm[0] - (front.nominal - rear.nominal), 3))
-    if len(parts) < SEVERAL or abs(sum(parts) - error) > _LEAST_MM:
+    if len(parts) < SEVERAL or abs(sum(parts) - error) > READS_MM:
         return Told()
     each = " ".join(f"{'-' if one < 0 else '+' if at else ''} {abs(one):g}".strip() for at, one in enumerate(parts))
     return Told((Line("head", f"The errors of the rings add up: {each} = {small_mm(error)} in all."),))

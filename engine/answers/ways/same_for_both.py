@@ -7,13 +7,12 @@ from typing import Final
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import mentions, number
-from engine.answers.parts.wording import small_mm
+from engine.answers.parts.wording import READS_MM, small_mm
 from engine.base.interval import Interval, is_known
 from engine.facts.records import Mount
 from grammar.kinds import MACRO_DISTANCE
 from grammar.questions import Question, Thing
 
-_SAME_MM: Final = 0.005
 _PAIR: Final = 2
 
 
@@ -77,7 +76,7 @@ def _of_both(first: Mount, second: Mount, body: Mount) -> Told:
 
 def _shared(first: Mount, second: Mount) -> float | None:
     one, other = first.register_mm, second.register_mm
-    if not (is_known(one) and is_known(other)) or abs(one.nominal - other.nominal) > _SAME_MM:
+    if not (is_known(one) and is_known(other)) or abs(one.nominal - other.nominal) > READS_MM:
         return None
     return one.nominal
 

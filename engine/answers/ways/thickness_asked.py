@@ -6,6 +6,7 @@ from typing import Final
 
 from engine.answers.parts.answer import Answer, Line
 from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.near_enough import right_seat_mm
 from engine.answers.parts.wording import small_mm
 from engine.answers.shims.loose import off_by_mm
 from engine.base.compact import replace
@@ -15,7 +16,6 @@ from engine.judging.judge import Judged
 from grammar.questions import Question
 
 _EXACT_MM: Final = 1e-6  # lengths as typed
-_RIGHT_MM: Final = 0.02  # what is nearer is as it should be
 _DESCRIBED: Final = "described-"
 CONFIRMED: Final = "length-confirmed"  # key of 'right?', 'is that correct'
 _OFF: Final = ("off-too-thick", "off-too-thin", "off-too-long", "off-too-short")
@@ -28,7 +28,7 @@ def with_thickness_asked(answer: Answer, question: Question, knowledge: Knowledg
     judged = answer.chains[0].listed.judged
     off = _off_mm(judged) if off_by_mm(question) is None else None
     if off is not None and question.mentions(CONFIRMED) and not question.mentions(*_OFF) and _is_of_pair(judged):
-        return replace(answer, lines=(Line("head", _confirmed(off, judged)), *answer.lines))
+        return replace(answer, lines=(Line("head", _confirmed(off, judged, knowledge)), *answer.lines))
     if answer.ring is None or answer.ring.thickness_mm is None:
         return answer
     if off is None:
@@ -37,7 +37,7 @@ def with_thickness_asked(answer: Answer, question: Question, knowledge: Knowledg
     if "?" not in question.text and not question.asks_which_way and not question.mentions("by-how-much"):
         return answer
     right = small_mm(answer.ring.thickness_mm.nominal)
-    if abs(off) < _RIGHT_MM:
+    if abs(off) < right_seat_mm(knowledge.catalogue):
         return replace(answer, lines=(Line("head", f"No, it is as it should be: {right}."), *answer.lines))
     over = question.mentions("off-too-thick", "off-too-long")
     thick = "too thick" if off > 0 else "too thin"
@@ -67,10 +67,11 @@ def _rounds_to(right_mm: float, told_mm: float) -> bool:
     return abs(told_mm - round(told_mm, 1)) < _EXACT_MM and abs(round(right_mm, 1) - told_mm) < _EXACT_MM
 
 
-def _confirmed(off: float, judged: Judged) -> str:
+def _confirmed(off: float, judged: Judged, knowledge: Knowledge) -> str:
     """'the ring is 9 mm, right?': yes or no, what is right and how that comes about, and by how much it is off."""
     allowed = judged.measured_trace.value("infinity_allowance_mm")
-    good = abs(off) <= max(_RIGHT_MM, allowed.nominal if isinstance(allowed, Interval) else 0.0)
+    near = right_seat_mm(knowledge.catalogue)
+    good = abs(off) <= max(near, allowed.nominal if isinstance(allowed, Interval) else 0.0)
     lens, body = (judged.measured_trace.value(f"{side}_register_mm") for side in ("lens", "body"))
     right, sunk = "that", False
     if isinstance(lens, Interval) and isinstance(body, Interval):

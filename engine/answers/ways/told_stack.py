@@ -11,6 +11,7 @@ from engine.answers.close.close_picture import shown_by
 from engine.answers.close.close_rows import assumed_note, at_extension
 from engine.answers.parts.answer import ANSWERED, Answer, Line, ListedChain, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.near_enough import right_seat_mm, wrong_seat_mm
 from engine.answers.parts.resolve import LensSide, Missing, body_side, lens_side
 from engine.answers.parts.said import focals, number, numbers, stop
 from engine.answers.parts.wording import small_mm, trimmed
@@ -33,9 +34,7 @@ INFINITY: Final = "infinity"
 _STILL_TO_COUNT: Final = (
     "What holds it on the body counts too: take the thickness of that ring or plate off the setting of the helicoid."
 )
-_RIGHT_MM: Final = 0.02  # so near it is there
 _OF_WORK: Final = (SHIM_CALIBRATION, DIY_DIMENSION)
-_MOST_OFF_MM: Final = 3.0  # a tube that is farther off is one part of what has to stand there
 
 
 @compact
@@ -63,7 +62,7 @@ def with_stack(answer: Answer, question: Question, knowledge: Knowledge) -> Answ
     told = _told(stack, question, knowledge)
     piece = stack.drawn.piece if stack.drawn is not None else None
     ends = ends_told(stack.ends_mm, piece, question, knowledge) if piece else Told()
-    told += ends if not is_told_already(answer, stack.ends_mm[1]) else Told()
+    told += ends if not is_told_already(answer, stack.ends_mm[1], knowledge) else Told()
     quantities = (*told.quantities, *(answer.quantities or ()))
     short = _is_spoilt(answer, stack)
     if stack.drawn is None or not (short or any(is_passed_over(line.text) for line in answer.lines)):
@@ -118,7 +117,7 @@ def _stack(question: Question, knowledge: Knowledge) -> Stack | None:
     rings += sum(_seat_between(one, knowledge) for one in question.adapters if one.thickness_mm is None)
     # 'the tube I turned is 43.4 long': told behind the one piece that is named
     lone = len(question.adapters) == 1 and question.adapters[0].thickness_mm is None and not question.adapters[0].ids
-    rings += _lone_length(question, wanted - body.mount.register_mm.nominal) if lone and not rings else 0.0
+    rings += _lone_length(question, wanted - body.mount.register_mm.nominal, knowledge) if lone and not rings else 0.0
     if wanted <= body.mount.register_mm.nominal and (drawn or not rings):
         return None
     return Stack(
@@ -126,10 +125,11 @@ def _stack(question: Question, knowledge: Knowledge) -> Stack | None:
     )
 
 
-def _lone_length(question: Question, right_mm: float) -> float:
+def _lone_length(question: Question, right_mm: float, knowledge: Knowledge) -> float:
     """How long that piece is; a bare number is where it is nearly what is right, mm."""
     told = number(question, "thickness", "total")
-    bare = next((one for one in numbers(question, "numbers") if abs(one - right_mm) <= _MOST_OFF_MM), 0.0)
+    near = wrong_seat_mm(knowledge.catalogue)
+    bare = next((one for one in numbers(question, "numbers") if abs(one - right_mm) <= near), 0.0)
     return told if told is not None else bare
 
 
@@ -179,9 +179,9 @@ def _on_rings(stack: Stack, answer: Answer, question: Question, knowledge: Knowl
         return answer
     register = body.mount.register_mm
     assert is_known(register)  # or there were no stack
-    off = round(stack.rings_mm - stack.whole_mm, 4)
+    off, right = round(stack.rings_mm - stack.whole_mm, 4), right_seat_mm(knowledge.catalogue)
     way = "too far out for infinity" if off > 0 else "too close"
-    how = f"the lens stands {small_mm(abs(off))} {way}" if abs(off) > _RIGHT_MM else "infinity is where it belongs"
+    how = f"the lens stands {small_mm(abs(off))} {way}" if abs(off) > right else "infinity is where it belongs"
     text = (
         f"{trimmed(register.nominal, 3)} mm of body register + {small_mm(stack.rings_mm)} of rings -"
         f" {trimmed(stack.whole_mm + register.nominal, 3)} mm from flange to image: {how}."
@@ -192,14 +192,14 @@ def _on_rings(stack: Stack, answer: Answer, question: Question, knowledge: Knowl
     rows = (Quantity("register_error_mm", Interval.exact(off)), Quantity("stack_mm", Interval.exact(stack.rings_mm)))
     told = Told((Line("head", text),), rows)
     distances = distances_of(lens, knowledge.catalogue)
-    if abs(off) > _RIGHT_MM:
+    if abs(off) > right:
         told = _mend(off, stack) + told if question.intent in _OF_WORK else told + _mend(off, stack)
-    if off < -_RIGHT_MM and lens.lens_kind not in MOUNTLESS:
+    if off < -right and lens.lens_kind not in MOUNTLESS:
         told += Told((Line("fact", f"at its own stop for infinity: {life_line(judged, question.feet)}", 1),))
-    elif off < -_RIGHT_MM:
+    elif off < -right:
         none = "nothing comes sharp: such a lens has no focusing of its own to make that up"
         told += Told((Line("fact", none, 1),))
-    elif off > _RIGHT_MM and distances is not None:
+    elif off > right and distances is not None:
         told += at_extension(distances, off, shown_by(question, knowledge), f"{small_mm(stack.rings_mm)} of rings")
         told += assumed_note(distances)
     return replace(answer, status=ANSWERED, lines=told.lines, quantities=told.quantities, chains=(chain,), ring=None)
@@ -219,7 +219,7 @@ def held_on_tube(question: Question, intent: str, knowledge: Knowledge) -> Answe
     if stack is None or stack.drawn is not None or stack.rings_mm <= 0:
         return None
     off = abs(stack.rings_mm - stack.whole_mm)
-    if not _RIGHT_MM < off <= _MOST_OFF_MM:
+    if not right_seat_mm(knowledge.catalogue) < off <= wrong_seat_mm(knowledge.catalogue):
         return None
     nothing = Answer(question.text, intent, ANSWERED, (), question=question)
     found = _on_rings(stack, nothing, question, knowledge)
