@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import os
 import signal
 import subprocess
@@ -50,6 +51,7 @@ def _run(words: Sequence[str], env: Mapping[str, str], cwd: Path, files: Sequenc
     status = 1
     try:
         signal.signal(signal.SIGINT, signal.default_int_handler)
+        gc.callbacks.clear()  # of what the tests use: a ctrl-c must reach the command and not one of these
         for descriptor, file in enumerate(files):
             os.dup2(file.fileno(), descriptor)
         sys.stdin, sys.stdout, sys.stderr = (os.fdopen(at, mode, encoding="utf-8") for at, mode in enumerate("rww"))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import signal
 import sys
 import time
 from pathlib import Path
@@ -73,6 +74,12 @@ class Terminal:
     def resize(self, columns: int, lines: int) -> None:
         self.screen.resize(lines, columns)
         self.child.setwinsize(lines, columns)
+
+    def close(self) -> None:
+        """Leave it, however busy the machine is."""
+        self.child.kill(signal.SIGKILL)
+        self.child.wait()
+        self.child.close()
 
     def ended(self) -> int | None:
         end = time.monotonic() + 10

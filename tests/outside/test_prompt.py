@@ -18,7 +18,7 @@ def terminal(tmp_path: Path) -> Iterator[Terminal]:
     made = Terminal(tmp_path, 100)
     made.read("nothing remembered")
     yield made
-    made.child.close(force=True)
+    made.close()
 
 
 def test_a_question_and_its_follow_up_are_answered(terminal: Terminal) -> None:

@@ -58,7 +58,7 @@ def test_every_screen_of_a_talk_is_as_it_is_kept(columns: int, tmp_path: Path) -
             terminal.type(keys)
             assert terminal.settled(wanted) == wanted, f"{columns} columns: {name}"
     finally:
-        terminal.child.close(force=True)
+        terminal.close()
 
 
 @pytest.fixture
@@ -66,7 +66,7 @@ def terminal(tmp_path: Path) -> Iterator[Terminal]:
     made = Terminal(tmp_path, 80, 24)
     made.read("nothing remembered")
     yield made
-    made.child.close(force=True)
+    made.close()
 
 
 def test_the_line_survives_a_window_made_narrower_and_wider(terminal: Terminal) -> None:
@@ -146,7 +146,7 @@ def test_without_colour_nothing_typed_or_answered_is_marked(tmp_path: Path, how:
     made.settled()
     plain = {("default", False, False)}
     assert {style for line in made.screen.display if line.strip() for style in styles(made, line.strip())} == plain
-    made.child.close(force=True)
+    made.close()
 
 
 def write_anew() -> None:
@@ -160,7 +160,7 @@ def write_anew() -> None:
             for at, (keys, _) in enumerate(STORY):
                 terminal.type(keys)
                 file_of(columns, at).write_text(terminal.settled(patience=PATIENT), "utf-8", newline="\n")
-            terminal.child.close(force=True)
+            terminal.close()
 
 
 if __name__ == "__main__":

@@ -208,7 +208,7 @@ def test_ctrl_c_at_the_prompt_loses_nothing_that_was_written(tmp_path: Path) -> 
         terminal.type("\x04")
         assert terminal.ended() == 0
     finally:
-        terminal.child.close(force=True)
+        terminal.close()
     text = usual(tmp_path).read_text("utf-8")
     assert "avocet" in text
     assert "17.48" not in text

@@ -77,7 +77,9 @@ class Knowledge:
             return self
         if adapters not in self.told:
             table = {**self.catalogue.adapters, **{adapter.id: adapter for adapter in adapters}}
-            _put(self.told, adapters, Knowledge(replace(self.catalogue, adapters=table), self.cases), MOST_TOLD)
+            told = Knowledge(replace(self.catalogue, adapters=table), self.cases)
+            told.__dict__["joints"] = self.joints  # of the mounts and threads, which are the same
+            _put(self.told, adapters, told, MOST_TOLD)
         return self.told[adapters]
 
     def chain_of(self, found: Found) -> Chain:

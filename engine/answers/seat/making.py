@@ -38,11 +38,11 @@ def _made_so(thickness_mm: float, setup: Setup, facts: Facts) -> Adapter | None:
     """
     near = facts.assumptions["making-spread-derived"].value.greatest
     for one in facts.adapters.values():
-        if one.basis == AS_TOLD:
-            continue
         here = one.front == setup.lens_mount.id and one.rear == setup.body_mount.id and one.kind == "plain"
+        if not here or one.basis == AS_TOLD:
+            continue
         length = one.thickness_mm.hull()
-        if here and is_known(length) and abs(length.nominal - thickness_mm) < near:
+        if is_known(length) and abs(length.nominal - thickness_mm) < near:
             return one
     return None
 
