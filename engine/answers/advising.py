@@ -189,7 +189,9 @@ def _reasoned(question: Question, knowledge: Knowledge) -> Answer:
     cover = Told() if bare else cover_told(question, knowledge)
     beside = _beside_reasons(question, knowledge)
     if not (rows or numbers.lines or cover.lines or beside.lines) and found.is_empty:
-        return _leaning_on_nothing(question) if _is_bare_why(question) else _nothing(question, NOTHING_KNOWN)
+        return (
+            _nothing(question, NOTHING_BEFORE, "ask") if _is_bare_why(question) else _nothing(question, NOTHING_KNOWN)
+        )
     told = found.told if found.told.lines and not _is_worked_out(rows) else examples(rows, question, knowledge)
     told += beside + cover
     advice = advice_lines(rows[:MOST])
@@ -211,12 +213,8 @@ def _is_bare_why(question: Question) -> bool:
     return not (question.follows or told) and len(question.text.split()) <= BARE_WORDS
 
 
-def _leaning_on_nothing(question: Question) -> Answer:
-    return Answer(question.text, question.intent, NO, (Line("ask", NOTHING_BEFORE),), question=question)
-
-
-def _nothing(question: Question, text: str) -> Answer:
-    return Answer(question.text, question.intent, NO, (Line("text", text),), question=question)
+def _nothing(question: Question, text: str, kind: str = "text") -> Answer:
+    return Answer(question.text, question.intent, NO, (Line(kind, text),), question=question)
 
 
 def _way_of(question: Question, knowledge: Knowledge) -> Answer | None:

@@ -99,8 +99,7 @@ def bodies_of(
     if formats and before.bodies and before.bodies[0].kind in ("mount", "body"):
         rest = tuple(thing for thing in said.things if thing.kind != "format")
         return (replace(before.bodies[0], format=formats[0].id), *before.bodies[1:]), rest
-    # 'black corners how bad' names an advice, and no other frame
-    kept = () if formats or said.intent != before.intent else framed
+    kept = () if formats or said.intent != before.intent else framed  # 'black corners how bad' names no other frame
     return before.bodies, (*kept, *said.things) if kept else said.things or framed
 
 
