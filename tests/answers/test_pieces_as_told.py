@@ -47,3 +47,12 @@ def test_a_helicoid_run_out_stays_the_one_that_was_told(club, turn):
     assert "at its infinity mark: 60 cm" in flat(found)
     assert "5 mm of extension" in flat(light)
     assert talk(club, first, "and without the helicoid, lens on infinity")[-1].question.adapters == ()
+
+
+@pytest.mark.parametrize(("asked", "long"), [
+    ("300/4 M42 on mft for birds. how long is that really", 600),
+    ("a 180mm FD on a Q, how long does it behave", 837),
+    ("85/1.8 on aps-c, how long a tele is that", 130),
+])  # fmt: skip
+def test_how_long_a_lens_really_is_asks_for_its_equivalent(club, asked, long):
+    assert f"frames like {long} mm on full frame" in flat(talk(club, asked)[-1])
