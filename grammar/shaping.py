@@ -102,6 +102,7 @@ from grammar.things.slr_lenses import with_lenses_of_slrs, with_screw_lenses, wi
 from grammar.things.stack_spellings import with_stacks_spelled
 from grammar.things.stacks_told import with_stacks_told
 from grammar.things.standins import with_standins
+from grammar.things.steps_told import with_steps_told
 from grammar.things.told_of import with_told_of
 from grammar.things.width_rings import with_width_rings
 from grammar.words.groups import HEADS_A_BODY, HEADS_A_LENS
@@ -132,8 +133,10 @@ def shaped(
     spans = with_words_told(_within_cues(line), told)
     tokens = with_times_told(with_group_heads(with_brackets_told(settled(tuple(without_itself(spans))))))
     tokens = with_rates_told(with_eras_told(with_limits_apart(with_ev_at_its_iso(tokens))))
+    tokens = with_width_rings(with_steps_told(tokens), hosts)
     tokens = with_lenses_of_slrs(
-        with_screw_lenses(with_screwed_kinds(with_kinds_counted(with_width_rings(tokens, hosts)))), told
+        with_screw_lenses(with_screwed_kinds(with_kinds_counted(with_width_rings(with_steps_told(tokens), hosts)))),
+        told,
     )
     tokens = with_rings_pictured(with_tubes_behind(with_pulled_out(without_zooming(tokens), told), told))
     tokens = with_told_of(_ringed([one for token in tokens for one in _named(token)]), hosts)

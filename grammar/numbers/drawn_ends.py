@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.things.casting import DRAWN
+from grammar.words.groups import OPEN_END, SHUT_END
 from grammar.words.tokens import Token
 
 _LONGEST: Final = 300.0  # mm, of a helicoid
@@ -96,6 +97,11 @@ def each_drawn(tokens: list[Token]) -> list[Token]:
     return each
 
 
+def _is_end(tokens: list[Token], at: int) -> bool:
+    """'15 mm closed, 26 open': the word behind a number tells that it is an end."""
+    return at < len(tokens) and bool({OPEN_END, SHUT_END} & set(tokens[at].groups))
+
+
 def _is_range(token: Token) -> bool:
     return token.kind == "RANGE" and token.unit in ("", "mm") and token.numbers[-1] <= _LONGEST
 
@@ -125,6 +131,8 @@ def _ends(tokens: list[Token], places: range) -> tuple[int, int] | None:
             return None  # 'a 6 mm helicoid on a 90': the second is a lens's
         if found and bare and tokens[place - 1].kind == "PREP" and tokens[place - 1].value in _LEADS_LENS:
             return None  # 'helicoid 6 mm and a 90'
+        if found and joined and token.kind == "NUMBER" and tokens[found[0]].is_mm and not _is_end(tokens, place + 1):
+            return None  # 'a helicoid with 5 mm, 50 that stops at 1 m'
         if bare and not listed and not token.text.isalpha() and token.numbers[0] <= _LONGEST:
             found.append(place)
             if len(found) == 2:

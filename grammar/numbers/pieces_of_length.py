@@ -11,6 +11,7 @@ _TUBE: Final = "extension-tube"
 _TUBES: Final = ("tube", "tubes")
 _MANY: Final = 4  # tubes
 _OF: Final = "of"
+_WITH: Final = frozenset(["with", "w"])
 _PIECES: Final = frozenset(["adapter", "extension-tube"])
 _EXTENSION: Final = "extension"
 _NAMING: Final = frozenset(["MOUNT", "LINK", "PIECE"])  # what tells behind it which ring it is
@@ -68,7 +69,7 @@ def _with_helicoids_of(tokens: list[Token]) -> list[Token]:
             continue
         piece, beside, size = tokens[at - 1 : at + 2]
         ends = at + 2 == len(tokens) or tokens[at + 2].kind in ("STOP", "JOIN", "PREP")
-        drawn = (piece.kind, piece.value) == ("PIECE", _HELICOID) and beside.text.casefold() == "with"
+        drawn = (piece.kind, piece.value) == ("PIECE", _HELICOID) and beside.text.casefold() in _WITH
         if drawn and size.is_mm and size.numbers[0] <= _MOST_TRAVEL and ends:
             out[at] = beside.as_("PREP", value=_OF, text=_OF)
     return out

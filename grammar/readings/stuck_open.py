@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+import re
 from typing import Final
 
 from engine.base.compact import replace
 from grammar.questions import Question, Thing
+from grammar.words.mentioned import Mention
 
 HELICOID: Final = "helicoid"
 STAYS: Final = "stays so"  # trait of a helicoid that is of one length, and cannot be set
+_AWAY: Final = re.compile(r"\d ?(?:cm|m|metres?|meters?|ft|feet|')(?![a-z])")
 _OPEN_BY: Final = "stays-open-by"  # phrases with how far
 _MOST_MM: Final = 25.0
 _SHORTEST_MM: Final = 1.5
@@ -18,7 +21,8 @@ _KEYS: Final = ("numbers", "thickness", "length", "extension", "travel")  # unde
 def with_stuck_helicoid(question: Question) -> Question:
     """The question with the helicoid as long as it stays: a ring of its mounts, and so much more between."""
     helicoids = [one for one in question.adapters if one.piece == HELICOID]
-    told = [one.number for one in question.places(_OPEN_BY) if one.number is not None and 0 < one.number <= _MOST_MM]
+    places = (one for one in question.places(_OPEN_BY) if not _is_far(question.text, one))
+    told = [one.number for one in places if one.number is not None and 0 < one.number <= _MOST_MM]
     if len(helicoids) != 1:
         return question
     (piece,) = helicoids
@@ -30,6 +34,11 @@ def with_stuck_helicoid(question: Question) -> Question:
         return question
     values = tuple(row for row in question.values if not (row[0] in _KEYS and row[1].removesuffix(" mm") == f"{by:g}"))
     return question.with_(adapters=pieces, values=values)
+
+
+def _is_far(text: str, place: Mention) -> bool:
+    """'on a 90 that stops at 1 m': how near a lens comes, and no length of a helicoid."""
+    return _AWAY.search(text[place.at : place.end + 1].casefold()) is not None
 
 
 def _as_short(piece: Thing) -> float | None:

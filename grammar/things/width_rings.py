@@ -12,7 +12,9 @@ _PAIRS: Final = frozenset(["RANGE", "FRACTION", "LENGTH"])
 _LINKS: Final = frozenset(["to", "-", "/", ">"])
 _LEADING: Final = frozenset(["to", "on", "for"])
 _SPAN: Final = 3  # tokens: two widths, and what links them
-_SCREWED: Final = "screwed"
+_SCREWED, _SCREW = "screwed", "screw"
+_DOING: Final = frozenset(["VERB", "CUE", "PREP", "JOIN", "STOP"])  # what such a word follows: 'i', 'can you', 'to'
+_NUMBERED: Final = frozenset(["NUMBER", "LENGTH", "COMBO", "FOCAL", "RANGE"])
 _INTO: Final = frozenset(["into", "on", "onto", "to", "in"])
 
 
@@ -102,15 +104,25 @@ def _pair_at(tokens: list[Token], first: int) -> _Pair | None:
 
 
 def _with_screwing(tokens: list[Token]) -> list[Token]:
-    """'ltm 50 screwed into the ring': what is done with a lens, and no word for a screw."""
+    """'ltm 50 screwed into the ring', 'if i screw a 35 on': what is done with a lens, and no word for a screw."""
     return [
         token.as_("VERB")
-        if token.kind == "MOUNTWORD" and token.text.casefold() == _SCREWED and _goes_in(tokens, at)
+        if token.kind == "MOUNTWORD" and (_goes_in(tokens, at) or _is_done(tokens, at))
         else token
         for at, token in enumerate(tokens)
     ]  # fmt: skip
 
 
+def _is_done(tokens: list[Token], at: int) -> bool:
+    """'i screw a 35 backwards onto ...', 'to screw my 28 mm on': a lens by its number is what someone screws."""
+    if not at or tokens[at].text.casefold() != _SCREW or tokens[at - 1].kind not in _DOING:
+        return False
+    led = [one.kind for one in tokens[at + 1 : at + 3]]
+    return len(led) > 1 and led[0] in ("DET", "LETTER") and led[1] in _NUMBERED
+
+
 def _goes_in(tokens: list[Token], at: int) -> bool:
+    if tokens[at].text.casefold() != _SCREWED:
+        return False
     after = tokens[at + 1] if at + 1 < len(tokens) else None
     return after is not None and after.kind == "PREP" and after.text.casefold() in _INTO

@@ -17,6 +17,7 @@ _PULLED: Final = "draw-pulled"
 _FULLY: Final = ("drawn-fully", "draw-all-out")
 _SHUT: Final = ("shut-fully", "draw-shut")
 _HALF: Final = "draw-half"
+_RUN_OUT, _LENS_LEFT = "helicoid-run-out", "lens-left-at-infinity"
 _FROM: Final = BY_SEAT | {SHIM_CALIBRATION, DEPTH_OF_FIELD}
 _LONGEST: Final = 60.0  # mm
 _LENGTHS: Final = ("extension", _TRAVEL, "numbers", "length", "thickness", "mark", "thread")
@@ -30,6 +31,9 @@ def with_draw_set(got: Question, before: Question) -> Question:
 
     How far it goes in all is kept in `drawn`, where that was told.
     """
+    whole = _drawn_whole(got, before)
+    if whole is not None:
+        return whole
     most = before.drawn or _told_most(before)
     held = next((one for one in before.adapters if one.piece == _HELICOID and span_of(one) is None), None)
     goes_on = got.follows or _is_of_before(got, before)
@@ -58,6 +62,26 @@ def with_draw_set(got: Question, before: Question) -> Question:
         intent=intent, topic=None, follows=True, lenses=(lens,), bodies=before.bodies, adapters=before.adapters,
         values=values, number=None, drawn=told if fully and told else most,
     )  # fmt: skip
+
+
+def _drawn_whole(got: Question, before: Question) -> Question | None:
+    """'helicoid out but the lens on infinity' after one of 6 mm: no other piece, and so far out as it goes."""
+    if not (got.places(_RUN_OUT) and got.places(_LENS_LEFT)) or before.intent not in BY_SEAT or not got.follows:
+        return None
+    (low, high), others = _helicoid_mm(before), any(one.focal_length_mm or one.ids for one in got.lenses)
+    others = others and [one.ids for one in got.lenses] != [one.ids for one in before.lenses]
+    if len(before.lenses) != 1 or others or not 0 < low == high or _FINE.search(got.text) is not None:
+        return None
+    return got.with_(
+        intent=MACRO_DISTANCE, topic=None, lenses=before.lenses, bodies=before.bodies, adapters=before.adapters,
+        limits=before.limits, values=before.values, distance_mm=before.distance_mm, number=None, drawn=before.drawn,
+    )  # fmt: skip
+
+
+def _helicoid_mm(question: Question) -> tuple[float, float]:
+    """How long the one helicoid is, mm; nought where that is not told."""
+    told = [one.thickness_mm for one in question.adapters if one.piece == _HELICOID]
+    return (told[0] or (0.0, 0.0)) if len(told) == 1 else (0.0, 0.0)
 
 
 def _told_most(before: Question) -> float | None:
