@@ -11,6 +11,7 @@ from grammar.words.tokens import Token
 MOTIF: Final = "motif"  # key of the value that names a thing whose size is known, or the format of a frame of film
 SIDES: Final = "sides"  # and of both sides of one that were told
 FIELD: Final = "field"
+_AT: Final = "at"
 IMAGE_SIZE: Final = "image_size"  # of how large it is to be on the sensor
 _SLIDE: Final = "slide-35mm"
 _FILM: Final = "film"  # the value of the words for a frame of film
@@ -122,7 +123,10 @@ def _size_beside(tokens: list[Token], at: int) -> int | None:
     back = at - 1
     while back >= 0 and (_is_span(tokens, back) or tokens[back].kind in _PASSED or tokens[back].value == "of"):
         back -= 1
-    if back >= 0 and at - back < _REACH and _may_be_size(tokens[back]):
+    away = back > 0 and tokens[back].unit in METRES and tokens[back - 1].value == _AT
+    if (
+        back >= 0 and at - back < _REACH and _may_be_size(tokens[back]) and not away
+    ):  # 'at 2 m, head shot' is so far off
         return back
     joined = False
     for place in range(at + 1, min(at + _REACH + 1, len(tokens))):

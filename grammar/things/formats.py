@@ -206,7 +206,9 @@ def _is_of_sensor(tokens: list[Token], at: int) -> bool:
     after = tokens[at + 1] if at + 1 < len(tokens) else None
     near = any(one.kind in _INCHLIKE for one in tokens[at + 1 : at + 3])
     near = near or (before is not None and LIT in before.groups)
-    near = near or (_placed_on(tokens, at) and (after is None or after.kind in _OPEN))
+    lens = any(one.is_mm or one.kind == "COMBO" for one in tokens[:at])
+    on_mount = lens and after is not None and after.kind == "MOUNT"  # '24mm on the 1 inch CX body'
+    near = near or (_placed_on(tokens, at) and (after is None or after.kind in _OPEN or on_mount))
     near = near or ("/" in token.value and after is not None and after.kind in ("LENGTH", "COMBO"))  # '2/3" 50mm c'
     near = near or ("/" in token.value and _ends_lens(before, after))  # '25 c 1.4 cctv 1/2" ...'
     beside = "/" in token.value or (before is not None and before.kind in ("LENGTH", "COMBO"))

@@ -53,3 +53,13 @@ def test_a_mount_in_quotes_is_a_mount(club):
 def test_a_piece_spoken_of_again_is_no_further_one(club):
     (answer,) = talk(club, "28mm m42 tube + the 1 mm flat m42-E ring. is the tube too long for infinity?")
     assert "1.54 mm too far out" in flat(answer)
+
+
+def test_inches_of_a_body_are_its_frame_and_no_other_lens(club):
+    (answer,) = talk(club, "24mm on the 1 inch 1-mount thing equals?")
+    assert pytest.approx(65.5, abs=0.2) in rows(answer, "equivalent_focal_mm").values()
+
+
+def test_how_far_off_a_head_is_no_size_of_it(club):
+    (answer,) = talk(club, "85 f2 at 2m head shot, full frame, whats sharp")
+    assert pytest.approx(1968.7, rel=0.01) in rows(answer, "dof_near_mm").values()
