@@ -13,6 +13,7 @@ from grammar.numbers.from_sensor import with_subject_from_sensor
 from grammar.numbers.glass_index import with_glass_by_index
 from grammar.numbers.image_behind import with_image_behind
 from grammar.numbers.lens_stops import with_other_stop
+from grammar.numbers.native_speeds import with_native_speeds
 from grammar.numbers.optics_numbers import with_factors_in
 from grammar.numbers.pupils import with_pupils_told
 from grammar.numbers.rears_told import with_rears_told
@@ -49,6 +50,6 @@ def with_words_told(words: tuple[Token, ...], told: frozenset[str]) -> list[Toke
     out = with_lens_before_tubes(with_taken_lengths(with_holds_counted(with_tubes_on_each(with_lens_behind(out)))))
     out = with_rears_told(with_turned_lens(with_barrels_told(with_rings_by_build(with_bodies_by_register(out)))))
     out = with_pieces_said_again(out)
-    out = with_either_tube(with_rings_claimed(with_other_stop(out), told), told)
+    out = with_either_tube(with_rings_claimed(with_other_stop(with_native_speeds(out)), told), told)
     spans = with_flange_spans_told(with_subject_from_sensor(with_enough_for(out)), told)
     return with_lens_on_bellows(with_shims_gone(with_ends_told(with_tilts_told(with_spread_told(spans)))))

@@ -49,15 +49,24 @@ def with_lens_stops_told(tokens: list[Token], told: frozenset[str]) -> list[Toke
 
 
 def with_other_stop(tokens: list[Token]) -> list[Token]:
-    """'is my 50/1.4 an f2.8 on MFT': a stop with an article of its own behind a lens that has one is no stop of it."""
+    """'is my 50/1.4 an f2.8 on MFT', '100mm f2.8 projector lens f/11': a second stop behind a lens is not its own."""
     out: list[Token] = []
     for at, token in enumerate(tokens):
         led = [one for one in tokens[max(0, at - 3) : at] if one.kind not in ("CUE", "FILLER")][-2:]
         article = len(led) > 1 and (led[1].kind == "DET" or led[1].text.casefold() == "a")
-        if token.kind == "FNUM" and article and led[0].kind in ("COMBO", "FNUM"):
+        behind = bool(led) and led[-1].kind in ("LENS", "KIND", "MOUNT") and _has_stop(tokens[: at - 1])
+        if token.kind == "FNUM" and behind:
+            out.append(Token("PREP", "at", token.column, "at"))  # '50mm f/1.8 lens f/8': that at which it is used
+        elif token.kind == "FNUM" and article and led[0].kind in ("COMBO", "FNUM"):
             out.append(Token("JOIN", ",", token.column, ","))
         out.append(token)
     return out
+
+
+def _has_stop(led: list[Token]) -> bool:
+    """'a 100mm f2.8 projector lens f/11': the lens has its own, right behind its length."""
+    kinds = [one.kind for one in led if one.kind not in ("MOUNT", "LETTER", "KIND", "TRAIT")]
+    return kinds[-2:] == ["LENGTH", "FNUM"] or kinds[-1:] == ["COMBO"]
 
 
 def _with_mount_joined(tokens: list[Token]) -> list[Token]:

@@ -63,3 +63,31 @@ def test_inches_of_a_body_are_its_frame_and_no_other_lens(club):
 def test_how_far_off_a_head_is_no_size_of_it(club):
     (answer,) = talk(club, "85 f2 at 2m head shot, full frame, whats sharp")
     assert pytest.approx(1968.7, rel=0.01) in rows(answer, "dof_near_mm").values()
+
+
+@pytest.mark.parametrize(
+    ("say", "hole_mm"),
+    [
+        ("paper disk to make a 100mm f2.8 projector lens f/11, hole size", 9.1),
+        ("how wide a hole in a card, 50mm f/1.4 M42 lens f/8", 6.25),
+    ],
+)
+def test_a_second_stop_behind_a_lens_is_that_at_which_it_is_used(club, say, hole_mm):
+    (answer,) = talk(club, say)
+    assert list(rows(answer, "hole_mm").values()) == [pytest.approx(hole_mm, abs=0.06)]
+
+
+def test_depth_is_told_at_the_second_stop(club):
+    (answer,) = talk(club, "50mm f/1.8 lens f/8 dof at 2 m aps-c")
+    assert "50 mm f/8 at 2 m" in flat(answer)
+    assert "f/1.8 at 2 m" not in flat(answer)
+
+
+def test_native_of_an_exposure_is_its_speed(club):
+    (answer,) = talk(club, "24p at 1/48, f2.8, native 800, full sun: how many stops of ND")
+    assert pytest.approx(9.44, abs=0.01) in rows(answer, "nd_stops").values()
+
+
+def test_one_kind_of_sheet_is_counted(club):
+    (answer,) = talk(club, "need 0.3 and the shop only has 0.05 plastic shim. how many")
+    assert list(rows(answer, "layer_count").values()) == [6]

@@ -45,7 +45,7 @@ def own_sheets(question: Question, wanted: float | None, *, is_told: bool = Fals
         text = f"{small_mm(wanted)} is {trimmed(count.nominal, 2)} divisions of {small_mm(sheets[0])}."
         return Told((Line("head", text),), (Quantity("division_count", count),))
     if len(sheets) == 1:
-        return _of_one(sheets[0], wanted)
+        return of_one_sheet(sheets[0], wanted)
     stock = [Interval.exact(one) for one in sheets for _ in range(MOST_OF_EACH)]
     found = calibration.spacers_for_mm(Interval.exact(wanted), stock, Interval.exact(READS_MM))
     if not isinstance(found, Picked) or not found.pieces:
@@ -159,7 +159,7 @@ def usual_sheets(question: Question, wanted: float | None, knowledge: Knowledge)
     return Told((Line("text", lead + ", ".join(lines) + tail),), tuple(rows))
 
 
-def _of_one(sheet: float, wanted: float) -> Told:
+def of_one_sheet(sheet: float, wanted: float) -> Told:
     """So many layers of one sheet, and by how much they miss."""
     layers = calibration.layer_count(Interval.exact(wanted), Interval.exact(sheet))
     if not is_known(layers) or layers.nominal < 1:

@@ -6,10 +6,11 @@ from collections.abc import Sequence
 
 from engine.answers.parts.answer import ANSWERED, Answer, Line, ListedChain, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.said import each_at_hand, focals, number, numbers, stop
+from engine.answers.parts.said import each_at_hand, focals, mentions, number, numbers, stop
 from engine.answers.parts.wording import READS_MM, small_mm, trimmed
 from engine.answers.seat.spacing import USUAL_FORMAT, normal_focal
 from engine.answers.seat.standin import as_listed, judged_alone
+from engine.answers.shims.sheets import of_one_sheet
 from engine.answers.shims.turning import as_turns, asks_turns
 from engine.base.interval import Interval, is_known
 from engine.physics import calibration
@@ -55,6 +56,8 @@ def _spacers_told(question: Question) -> Told:
     sizes += [one for one in at_hand if wanted is not None and one <= wanted]
     if wanted is None or len(sizes) < (1 if at_hand else LEAST_AT_HAND):
         return Told()
+    if len(sizes) == 1 and mentions(question, "layers-asked"):
+        return of_one_sheet(sizes[0], wanted)  # 'the shop only has 0.05 mm, how many': any number of it can be had
     once = _picked(wanted, sizes)
     told = _said(wanted, sizes, once, "")
     if once is None or abs(once.left.nominal) > READS_MM:
