@@ -134,10 +134,7 @@ def shaped(
     tokens = with_times_told(with_group_heads(with_brackets_told(settled(tuple(without_itself(spans))))))
     tokens = with_rates_told(with_eras_told(with_limits_apart(with_ev_at_its_iso(tokens))))
     tokens = with_width_rings(with_steps_told(tokens), hosts)
-    tokens = with_lenses_of_slrs(
-        with_screw_lenses(with_screwed_kinds(with_kinds_counted(with_width_rings(with_steps_told(tokens), hosts)))),
-        told,
-    )
+    tokens = with_lenses_of_slrs(with_screw_lenses(with_screwed_kinds(with_kinds_counted(tokens))), told)
     tokens = with_rings_pictured(with_tubes_behind(with_pulled_out(without_zooming(tokens), told), told))
     tokens = with_told_of(_ringed([one for token in tokens for one in _named(token)]), hosts)
     tokens = with_over_told(with_body_ahead(tokens, hosts))

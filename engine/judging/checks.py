@@ -12,7 +12,7 @@ from engine.facts.kinds import TUBELIKE
 from engine.physics.quantities import NAMES
 from grammar.words.groups import GROUPS
 from grammar.words.numerals import CLASSES
-from grammar.words.wordlist import GROUP, NUMERAL
+from grammar.words.wordlist import CUE, GROUP, NUMERAL
 
 NEEDED_ASSUMPTIONS = (
     "barrel-by-name", "barrel-over-seat", "bayonet-recess", "bending-seen-from", "blur-divisor",
@@ -67,6 +67,11 @@ def _advice(catalogue: Catalogue) -> Iterator[Problem]:
         if rule.advice is not None and rule.advice not in catalogue.advice:
             near = nearest_of(rule.advice, catalogue.advice)
             yield Problem(rule.place, f"advice '{rule.advice}'", "the id of an advice record", near)
+    cues = {word.means.partition(" ")[2] for word in catalogue.words.values() if word.means.startswith(f"{CUE} ")}
+    for advice in catalogue.advice.values():
+        if advice.cue and advice.cue not in cues:
+            near = nearest_of(advice.cue, cues)
+            yield Problem(advice.place, f"cue '{advice.cue}'", "a cue that a record under 'words:' asks", near)
 
 
 def _quantities_of_words(catalogue: Catalogue) -> Iterator[Problem]:

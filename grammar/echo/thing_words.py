@@ -16,7 +16,7 @@ _PIECES: Final = {
     "electronic-adapter": "electronic adapter", "tube-lens": "tube lens", "tilt": "tilt adapter",
     "shift": "shift adapter",
 }  # fmt: skip
-_SHEET_MM: Final = 1.0  # what is thinner carries no thread: no tube, a shim
+SHEET_MM: Final = 1.0  # what is thinner carries no thread: no tube, a shim
 _KINDS: Final = {
     "objective": "objective", "machine-vision": "machine vision", "large-format": "large format", "tele": "tele",
     "macro": "macro lens", "mirror": "mirror lens", "wide": "wide",
@@ -91,7 +91,7 @@ def _adapter(thing: Thing, name_of: NameOf) -> str:
     joins = [mount_words(Thing("mount", ids), name_of) for ids in (thing.front, thing.rear) if ids]
     parts.append(" to ".join(joins))
     piece = thing.piece or "adapter"
-    thin = piece == "extension-tube" and thing.thickness_mm is not None and 0 < thing.thickness_mm[1] < _SHEET_MM
+    thin = piece == "extension-tube" and thing.thickness_mm is not None and 0 < thing.thickness_mm[1] < SHEET_MM
     parts.append("shim" if thin else _PIECES.get(piece, piece))
     return " ".join(parts)
 

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.things.casting import SPACER
 from grammar.words.tokens import Token
 
-_TUBE: Final = "extension-tube"
 _CLOSE: Final = frozenset(["macro", "how-big", "how-close", "frame-filling"])  # cues of what is drawn large
 _LONGEST_MM: Final = 60.0  # of a tube
 _SHARE: Final = 0.75  # of the lens behind it: what is nearly as long is another lens
@@ -27,7 +27,7 @@ def with_either_tube(tokens: list[Token], told: frozenset[str]) -> list[Token]:
             continue
         most = max(one.numbers[0], other.numbers[0])
         if most <= _LONGEST_MM and any(_is_lens(tokens, n, most) for n in range(at + 3, len(tokens))):
-            return [*tokens[: at + 2], Token("PIECE", "tube", other.column, _TUBE), *tokens[at + 2 :]]
+            return [*tokens[: at + 2], Token("PIECE", "tube", other.column, SPACER), *tokens[at + 2 :]]
     return tokens
 
 

@@ -123,10 +123,9 @@ def _size_beside(tokens: list[Token], at: int) -> int | None:
     back = at - 1
     while back >= 0 and (_is_span(tokens, back) or tokens[back].kind in _PASSED or tokens[back].value == "of"):
         back -= 1
+    # 'at 2 m, head shot' is so far off
     away = back > 0 and tokens[back].unit in METRES and tokens[back - 1].value == _AT
-    if (
-        back >= 0 and at - back < _REACH and _may_be_size(tokens[back]) and not away
-    ):  # 'at 2 m, head shot' is so far off
+    if back >= 0 and at - back < _REACH and _may_be_size(tokens[back]) and not away:
         return back
     joined = False
     for place in range(at + 1, min(at + _REACH + 1, len(tokens))):

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.questions import RING
+from grammar.things.letters_by_numbers import ARTICLES
 from grammar.words.tokens import Token
 
 _DOUBTED: Final = "right"  # the cue that asks whether it is so
-_RING: Final = "adapter"
 _MOUNTS: Final = frozenset(["MOUNT", "LETTER"])
 _TO: Final = frozenset(["to", "on", "onto"])
-_ARTICLES: Final = frozenset(["a", "i"])
 
 
 def with_rings_claimed(tokens: list[Token], told: frozenset[str]) -> list[Token]:
@@ -21,9 +21,9 @@ def with_rings_claimed(tokens: list[Token], told: frozenset[str]) -> list[Token]
         size, lead, front, link, rear = tokens[at : at + 5]
         long = size.is_mm or (size.kind == "NUMBER" and not size.text.isalpha())
         led = lead.kind == "PREP" and lead.value == "for" and link.kind == "PREP" and link.value in _TO
-        named = all(one.kind in _MOUNTS and one.text.casefold() not in _ARTICLES for one in (front, rear))
+        named = all(one.kind in _MOUNTS and one.text.casefold() not in ARTICLES for one in (front, rear))
         if long and led and named:
-            ring = Token("PIECE", "ring", rear.column, _RING)
+            ring = Token("PIECE", "ring", rear.column, RING)
             joined = link.as_("PREP", value="to")
             return [*tokens[:at], size.as_("LENGTH", unit="mm"), front, joined, rear, ring, *tokens[at + 5 :]]
     return tokens

@@ -17,6 +17,7 @@ ASKING: Final = "asking"  # words that only ask, where it is looked up what a te
 EMPTY: Final = "empty"  # words that say nothing of what a question is about
 GROUP: Final = "group"  # words that a reading tells apart by more than their class
 NUMERAL: Final = "numeral"  # a word that numbers are told in
+CUE: Final = "ask"  # phrases that tell what is wanted
 MENTION: Final = "mention"  # phrases that an answer listens for
 _ARTICLE: Final = "a"
 _ON_LETTER: Final = ["on", "e"]
@@ -121,7 +122,7 @@ class WordList:
             self.known.update(parts_of)
             if len(parts_of) == 1:
                 self.alone.add(key)
-            if sort == "ask":
+            if sort == CUE:
                 self.cues[key] = (*self.cues.get(key, ()), value)
                 (self.breaks if len(parts_of) == 1 else self.parted).add(key)
             elif sort or len(parts_of) > 1:

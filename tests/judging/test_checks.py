@@ -40,6 +40,14 @@ def test_a_group_of_words_that_nothing_asks_for_is_told_and_one_that_has_no_word
     assert "no words of group 'scale'" in told
 
 
+def test_a_cue_of_advice_that_no_word_asks_is_told_with_the_nearest() -> None:
+    facts = _shipped()
+    heavy = replace(facts.advice["heavy"], cue="wieght")
+    (told,) = [str(problem) for problem in problems_of(replace(facts, advice={**facts.advice, "heavy": heavy}))]
+    assert "found cue 'wieght'" in told
+    assert told.endswith("nearest: weight")
+
+
 def test_a_number_word_of_no_class_or_no_number_is_told(tmp_path: Path) -> None:
     (tmp_path / "words.yaml").write_text(
         "words:\n  more: {means: numeral units 11, says: [elf]}\n  less: {means: numeral ten x, says: [tenty]}\n",

@@ -13,6 +13,7 @@ from engine.base.interval import UNKNOWN, Interval, is_known
 from engine.base.span import Span
 from engine.chains.walk import ADDED_FOCUSING, ENDS
 from engine.facts.records import Adapter, Cup
+from grammar.echo.thing_words import SHEET_MM
 from grammar.questions import Thing
 from grammar.turns.spans import span_of
 
@@ -21,7 +22,6 @@ TUBE: Final = "extension-tube"
 ANY_PIECE: Final = frozenset({"adapter", "plain", "ring", "hub", ""})
 BENDS: Final = ("tilt", "shift")  # kinds of ring that seat a lens as a plain one does
 CUP: Final = "recessed"
-LEAST_MM: Final = 1.0  # a thinner ring carries no two mounts
 ROUNDING_MM: Final = 1e-9
 NEARLY_MM, NEARLY = 0.75, 0.05  # as several come to what is between two registers, at least, or as a share of it
 SPANS_MM, SHARE = 0.3, 0.2  # so nearly does one alone, and one told finer than to a millimetre
@@ -60,7 +60,7 @@ def supposed(thing: Thing, n: int, knowledge: Knowledge) -> Adapter | None:
     if joined or not (is_known(front.register_mm) and is_known(rear.register_mm)):
         return None
     seat = front.register_mm.nominal - rear.register_mm.nominal
-    if seat < LEAST_MM:
+    if seat < SHEET_MM:
         return None
     noun = "ring" if kind == "plain" else f"{kind} ring"
     ends = f"{front.designation} to {rear.designation}"
@@ -139,7 +139,7 @@ def _spanning(thing: Thing, lens_mount: str, body_mount: str, knowledge: Knowled
     if thing.piece not in ADDED_FOCUSING or thing.thickness_mm is None or thing.front or thing.rear:
         return None
     seat, (low, high) = _seat_mm(lens_mount, body_mount, knowledge), thing.thickness_mm
-    if seat is None or low == high or seat < LEAST_MM or abs(low - seat) > SPANS_MM:
+    if seat is None or low == high or seat < SHEET_MM or abs(low - seat) > SPANS_MM:
         return None
     return replace(thing, front=(lens_mount,), rear=(body_mount,))
 
@@ -213,6 +213,6 @@ def _made(thing: Thing, n: int, lens_mount: str, body_mount: str) -> Adapter:
 
 
 def _noun(kind: str, thick_mm: float) -> str:
-    if kind == TUBE and thick_mm < LEAST_MM:
+    if kind == TUBE and thick_mm < SHEET_MM:
         return "shim"
     return {"plain": "ring", "recessed": "cup", TUBE: "tube"}.get(kind, kind)

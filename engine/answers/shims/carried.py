@@ -277,10 +277,9 @@ def _of_one_ring(question: Question, ends: int, past: int) -> bool | None:
     """
     for one in question.places("second-ring") if min(ends, past) >= 0 else ():
         if min(ends, past) < one.at and (ends < past or one.at < ends):
-            told = [at.start() for at in _FAR.finditer(question.text)]
-            in_first = [at < one.at for at in told]
-            if (told and all(in_first)) or (told and not any(in_first)):
-                return in_first[0] == (ends < past)
+            of_first = {told.start() < one.at for told in _FAR.finditer(question.text)}
+            if len(of_first) == 1:
+                return of_first.pop() == (ends < past)
     return None
 
 
