@@ -1,10 +1,11 @@
-"""Talks put to a desk turn by turn, and what an answer says in one line."""
+"""Talks put to a desk turn by turn, what an answer says in one line, and its numbers."""
 
 from __future__ import annotations
 
 from engine.answers.parts.answer import Answer
 from engine.ask import Desk
 from engine.base.compact import replace
+from engine.base.interval import is_known
 from engine.talk import Talk
 
 _MOST_TALKS = 24
@@ -39,3 +40,9 @@ def _beginning(club: Desk, turns: tuple[str, ...]) -> tuple[list[Answer], Talk]:
 
 def flat(answer: Answer) -> str:
     return " ".join(" ".join(line.text for line in answer.lines).split())
+
+
+def rows(answer: Answer, name: str) -> dict[str | None, float]:
+    """The numbers of a quantity that the answer holds, by their case."""
+    told = (row for row in answer.quantities or () if row.name == name)
+    return {row.case: row.value.nominal for row in told if is_known(row.value)}

@@ -4,11 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.answers.talks import flat, talk
-
-
-def rows(answer, name):
-    return {row.case: row.value.nominal for row in answer.quantities or () if row.name == name}
+from tests.answers.talks import flat, rows, talk
 
 
 @pytest.mark.parametrize(

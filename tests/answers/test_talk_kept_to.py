@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.answers.talks import flat, talk
+from tests.answers.talks import flat, rows, talk
 
 
 @pytest.mark.parametrize("said", ["iso 200 f8 1/60 was right without, now?", "f/8 1/60 was right without, now?"])
@@ -35,10 +35,6 @@ def test_which_of_two_lenses_to_take_compares_them(club):
     )
     assert answer.intent == "compare"
     assert "16 mm f/1.4 C-mount lens: widest" in flat(answer)
-
-
-def rows(answer, name):
-    return {row.case: row.value.nominal for row in answer.quantities or () if row.name == name}
 
 
 @pytest.mark.parametrize(

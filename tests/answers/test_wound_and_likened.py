@@ -4,11 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.answers.talks import flat, talk
-
-
-def rows(answer, name):
-    return {row.case: row.value.nominal for row in answer.quantities or () if row.name == name}
+from tests.answers.talks import flat, rows, talk
 
 
 def test_a_range_after_a_helicoid_is_its_range_with_rings_beside_it(club):
