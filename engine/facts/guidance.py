@@ -60,6 +60,7 @@ class Rule:
     remedy: str | None = None  # the quantity whose change lifts it
     brief: str = ""  # the same in a few words, for a card
     hangs_on: str = ""  # the given quantity without which nothing is decided: while that is assumed it is undecided
+    stands_when_longer: bool = False  # a longer chain is lowered by it as well: no tubes are tried against it
     place: Place = field(default=NOWHERE, compare=False)
 
 

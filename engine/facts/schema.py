@@ -221,6 +221,7 @@ KEYS: Final[Mapping[str, Mapping[str, Key]]] = {
         "remedy": Key(text),
         "brief": Key(text),
         "hangs_on": Key(text),
+        "stands_when_longer": Key(flag),
     },
     "settings": {"when": Key(text, required=True), "says": Key(text, required=True)},
     "assumptions": {"value": Key(parsed(values.measured), required=True), "says": Key(text, required=True)} | BASIS,

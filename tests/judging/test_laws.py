@@ -22,8 +22,9 @@ from engine.facts.catalogue import load_catalogue
 from engine.facts.guidance import Rule
 from engine.facts.kinds import VERDICTS
 from engine.facts.records import Adapter, Body, Lens
+from engine.judging.by_numbers import focus_of
 from engine.judging.judge import CERTAINTIES, Judge, Judged, RuleCase, judge
-from engine.judging.ranking import MOST_TUBE_SETS, core_of, focus_of, judged_rank, possible_rank, raised
+from engine.judging.ranking import MOST_TUBE_SETS, core_of, judged_rank, possible_rank, raised
 from engine.judging.senseless import is_senseless
 from grammar.conditions import Has, parse_condition
 from grammar.questions import Limits
@@ -231,6 +232,17 @@ def test_tubes_around_one_rest_are_not_judged_once_enough_of_them_are_told(monke
     assert [row.judged.verdict for row in listed] == ["infinity", "infinity"]
     assert [len(row.tube_sets) for row in listed] == [0, MOST_TUBE_SETS]
     assert len(seen) < 40
+
+
+def test_no_tubes_are_tried_against_what_more_length_does_not_lift(monkeypatch: pytest.MonkeyPatch) -> None:
+    """A very short lens too far out is sharp inside itself; thousands of sets of tubes only take it farther."""
+    seen: list[Chain] = []
+    judging = Judge.judge
+    monkeypatch.setattr(Judge, "judge", lambda self, chain: (seen.append(chain), judging(self, chain))[1])
+    lens = replace(Lens("bird", "bird", "cs", MEASURED), focal_length_mm=Interval.exact(2.8))
+    listed = choose(knowledge(), setup_for(lens, "mft-mount"), Limits(), 3).listed
+    assert listed[0].judged.verdict == "infinity"
+    assert len(seen) < 400
 
 
 def test_no_rule_lists_a_mount_that_is_not_known() -> None:

@@ -16,6 +16,7 @@ from engine.chains.walk import Chain, givens
 from engine.facts.catalogue import Catalogue
 from engine.facts.kinds import ADAPTER_KINDS, DRAWN_OUT, GLASS_KINDS
 from engine.facts.records import Adapter
+from engine.judging.by_numbers import focus_of
 from engine.judging.cases import rule_cases
 from engine.judging.judge import Judge, Judged, RuleCase, judge
 from engine.judging.ranking import (
@@ -24,7 +25,6 @@ from engine.judging.ranking import (
     best_chains,
     cheapest,
     fewest_pieces,
-    focus_of,
     usable_first,
     usual,
 )
