@@ -7,6 +7,7 @@ from grammar.numbers.bodies_by_register import with_bodies_by_register
 from grammar.numbers.counting import with_holds_counted
 from grammar.numbers.either_tube import with_either_tube
 from grammar.numbers.far_lengths import with_farthest_led
+from grammar.numbers.filters_owned import with_filters_owned
 from grammar.numbers.flange_spans import with_flange_spans_told
 from grammar.numbers.focal_numbers import with_focals_named
 from grammar.numbers.from_sensor import with_subject_from_sensor
@@ -49,7 +50,7 @@ def with_words_told(words: tuple[Token, ...], told: frozenset[str]) -> list[Toke
     out = with_factors_in(with_glass_by_index(with_farthest_led(with_focals_named(with_pupils_told(out)))))
     out = with_lens_before_tubes(with_taken_lengths(with_holds_counted(with_tubes_on_each(with_lens_behind(out)))))
     out = with_rears_told(with_turned_lens(with_barrels_told(with_rings_by_build(with_bodies_by_register(out)))))
-    out = with_pieces_said_again(out)
+    out = with_filters_owned(with_pieces_said_again(out))
     out = with_either_tube(with_rings_claimed(with_other_stop(with_native_speeds(out)), told), told)
     spans = with_flange_spans_told(with_subject_from_sensor(with_enough_for(out)), told)
     return with_lens_on_bellows(with_shims_gone(with_ends_told(with_tilts_told(with_spread_told(spans)))))

@@ -74,3 +74,31 @@ def test_what_filters_are_marked_with_is_their_density(asked, text, stops):
     found = asked(text)
     assert (pytest.approx(stops, abs=0.02),) * 2 in numbers(found, "nd_stops")
     assert "lens" not in found["reading"]
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        (
+            "I have a 6 and a 3 stop, full sun, f/2.8, 1/50, iso 800, how do I split it",
+            "stack ND 1.8 and ND 0.9: 9 stops",
+        ),
+        ("NDs: 3 stop, 6 stop. f/2 at 1/50 iso 400 full sun, which", "stack ND 1.8 and ND 0.9: 9 stops"),
+        ("filters in the bag: 0.9, 1.8. full sun f/2.8 1/50 iso 100", "take ND 1.8: 6 stops"),
+        ("my nds are 2, 4 and 8, overcast, f/2 1/50 iso 800", "stack ND8, ND4 and ND2: 6 stops"),
+        ("I got ND 3 and ND 6 stops, sun, f/2.8, 1/50, iso 200", "behind ND 1.8: right at ISO 77"),
+    ],
+)
+def test_filters_at_hand_told_in_a_row_are_those_to_stack(asked, text, told):
+    assert told in flat(asked(text))
+
+
+def test_lenses_in_a_row_are_no_filters(asked):
+    found = flat(asked("i have a 50 and a 35, f/2.8, 1/50, iso 100, full sun, how much nd"))
+    assert "nearest filter: ND 1.8" in found
+
+
+def test_no_stop_is_told_that_no_lens_has(asked):
+    found = flat(asked("full sun, f/4, 1/50, iso 100. have a 10 stop and 6 stop. which one"))
+    assert "behind ND 1.8: right at" in found
+    assert "f/0.1" not in found

@@ -8,11 +8,12 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.owned import own_lens
 from engine.answers.parts.said import mentions, number
 from engine.answers.parts.wording import f_number, figures, listed, ranged, trimmed
+from engine.base.compact import replace
 from engine.base.interval import Interval, Unknown, is_known
 from engine.physics import density, exposure
 from grammar.questions import Question
 
-LOWEST_ISO = "lowest-iso"  # of the facts
+LOWEST_ISO, WIDEST_STOP = "lowest-iso", "widest-stop"  # of the facts
 LEAST_LACKING = 1 / 3  # stops; less is taken up by shutter or ISO
 CUT_INFRARED = "Take one that cuts infrared too, or add a cut filter, and try it on black cloth first."
 
@@ -89,7 +90,11 @@ def by_filters(stops: Interval, light: Light, knowledge: Knowledge) -> Told:
     """By which filters so much is held back: those told, else the nearest mark and those of the gear file."""
     told = Told()
     if light.filters:
-        told += _split(stops, light.filters, knowledge) + _taken_up(light)
+        told += _split(stops, light.filters, knowledge)
+        picked = _picked(stops, light.filters, knowledge)
+        if 0 < len(picked) < len(light.filters):
+            told += _taken_up(replace(light, filters=picked), knowledge)
+        told += _taken_up(light, knowledge)
     elif light.variable is None:
         told += _nearest(stops, knowledge)
         told += _split(stops, light.owned, knowledge, "of yours ") if light.owned else Told()
@@ -193,7 +198,15 @@ def _split(stops: Interval, marks: tuple[str, ...], knowledge: Knowledge, whose:
     return Told((Line("fact", text, 1),), rows) + _all_stacked(marks, picked.pieces)
 
 
-def _taken_up(light: Light) -> Told:
+def _picked(stops: Interval, marks: tuple[str, ...], knowledge: Knowledge) -> tuple[str, ...]:
+    """Those of the filters told that are to be stacked."""
+    known = [mark for mark in marks if is_known(density.stops_of_name(mark))]
+    near = knowledge.catalogue.assumptions["stops-near-enough"].value
+    picked = density.split_stops(stops, [density.stops_of_name(mark) for mark in known], near)
+    return () if isinstance(picked, Unknown) else tuple(known[place] for place in picked.pieces)
+
+
+def _taken_up(light: Light, knowledge: Knowledge) -> Told:
     """The ISO or the shutter that goes with all the filters told, at the other settings as they are."""
     if light.counted is None or not is_known(light.shutter):
         return Told()  # 'which of these for 5 stops' tells no exposure
@@ -206,7 +219,7 @@ def _taken_up(light: Light) -> Told:
     text = f"{case}: right at ISO {ranged(found, lambda value: figures(value, 2))}, or at {ranged(time, seconds)}"
     closed = exposure.f_number_for(light.scene, light.shutter, iso, behind)
     rows = [Quantity("iso", found, case), Quantity("shutter_s", time, case)]
-    if is_known(closed):
+    if is_known(closed) and closed.greatest >= knowledge.catalogue.assumptions[WIDEST_STOP].value.least:
         text += f", or at {light.counted_name[:1] if light.counted_name[:1] == 'T' else 'f/'}{ranged(closed, f_number)}"
         rows.append(Quantity("f_number", closed, case))
     return Told((Line("fact", text, 1),), tuple(rows))
