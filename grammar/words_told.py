@@ -14,6 +14,7 @@ from grammar.numbers.from_sensor import with_subject_from_sensor
 from grammar.numbers.glass_index import with_glass_by_index
 from grammar.numbers.image_behind import with_image_behind
 from grammar.numbers.lens_stops import with_other_stop
+from grammar.numbers.metal_off import with_metal_off
 from grammar.numbers.native_speeds import with_native_speeds
 from grammar.numbers.optics_numbers import with_factors_in
 from grammar.numbers.pupils import with_pupils_told
@@ -30,6 +31,7 @@ from grammar.things.before_short import without_before
 from grammar.things.enough_for import with_enough_for
 from grammar.things.lens_behind_ring import with_lens_behind
 from grammar.things.lens_on_bellows import with_lens_on_bellows
+from grammar.things.pieces_of_mounts import with_pieces_of_mounts
 from grammar.things.pieces_said_again import with_pieces_said_again
 from grammar.things.rings_claimed import with_rings_claimed
 from grammar.things.saying_of import with_sayings_parted
@@ -50,7 +52,7 @@ def with_words_told(words: tuple[Token, ...], told: frozenset[str]) -> list[Toke
     out = with_factors_in(with_glass_by_index(with_farthest_led(with_focals_named(with_pupils_told(out)))))
     out = with_lens_before_tubes(with_taken_lengths(with_holds_counted(with_tubes_on_each(with_lens_behind(out)))))
     out = with_rears_told(with_turned_lens(with_barrels_told(with_rings_by_build(with_bodies_by_register(out)))))
-    out = with_filters_owned(with_pieces_said_again(out))
+    out = with_filters_owned(with_metal_off(with_pieces_of_mounts(with_pieces_said_again(out))))
     out = with_either_tube(with_rings_claimed(with_other_stop(with_native_speeds(out)), told), told)
     spans = with_flange_spans_told(with_subject_from_sensor(with_enough_for(out)), told)
     return with_lens_on_bellows(with_shims_gone(with_ends_told(with_tilts_told(with_spread_told(spans)))))

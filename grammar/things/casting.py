@@ -10,6 +10,7 @@ from grammar.things.phrases import Noun
 from grammar.words.tokens import Token, is_plural
 
 # pieces that are told apart by a factor rather than by a length
+MOUNTLESS: Final = frozenset(["enlarger", "projector"])  # kinds whose thread tells nothing of their register
 OPTICAL: Final = frozenset(["focal-reducer", "teleconverter", "corrective-glass"])
 MAY_REDUCE: Final = frozenset(["thread-reducer", "corrective-glass"])  # names under which reducers go as well
 DRAWN: Final = frozenset(["helicoid", "bellows", "extension-tube"])  # what stretches, so that a range is of its length

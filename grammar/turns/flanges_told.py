@@ -8,10 +8,10 @@ from engine.base.compact import replace
 from grammar.hearing import Heard
 from grammar.kinds import IDENTIFY_MOUNT
 from grammar.questions import BODY_REGISTER, Question
+from grammar.things.casting import MOUNTLESS
 from grammar.turns.lengths_again import HELICOID
 from grammar.words.groups import FOCAL_NAMED
 
-MOUNTLESS: Final = frozenset(["enlarger", "projector"])  # kinds whose thread tells nothing of their register
 _FLANGE: Final = "flange_to_image"
 _PASSED: Final = frozenset(["FILLER", "VERB", "DET", "MARK"])
 _OF_THREAD: Final = frozenset(["thread", "pitch", "barrel", "frame_rate"])  # told of what they are

@@ -11,9 +11,8 @@ from engine.base.units import MM_PER_METRE
 from grammar.hearing import Heard
 from grammar.kinds import BUY_PLAN, CHAIN, DIY_DIMENSION, FOCUS_VERDICT, MACRO_DISTANCE, SHIM_CALIBRATION
 from grammar.questions import BODY_REGISTER, OFF, Question, Thing
-from grammar.things.casting import DRAWN, SPACER
+from grammar.things.casting import DRAWN, MOUNTLESS, SPACER
 from grammar.turns.answer_told import RIGHT, told_as
-from grammar.turns.flanges_told import MOUNTLESS
 from grammar.words.groups import STANDS_IN
 from grammar.words.tokens import Token
 from grammar.words.written import STOPS

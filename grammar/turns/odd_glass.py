@@ -31,8 +31,7 @@ from grammar.questions import (
     Question,
 )
 from grammar.telling import built
-from grammar.things.casting import DRAWN
-from grammar.turns.flanges_told import MOUNTLESS
+from grammar.things.casting import DRAWN, MOUNTLESS
 from grammar.turns.sticking import RANGED
 from grammar.turns.turn_seen import Turn
 

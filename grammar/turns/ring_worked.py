@@ -162,7 +162,9 @@ def _with_error(got: Question, before: Question | None, work: Work, phrases: Map
     """'LTM to E ring with 0.15 of tape, infinity?': a ring of no told length, taken as cut right, is off by so much."""
     intent = _asked(got, before, work)
     pair = any(one.ids for one in got.lenses) and any(one.ids for one in got.bodies)
-    known = got.distance_mm is not None or any(got.said(key) is not None for key in _ERRORS)
+    amounts = {f"{one:g} mm" for one in work.amounts}
+    told = {got.said(key) for key in _ERRORS} - {None}
+    known = got.distance_mm is not None or bool(told - amounts)  # what was taken off is the error itself
     known = known or (before is not None and any(before.said(key) is not None for key in _ERRORS))
     by = round(work.laid - work.cut, 4)
     rings = all(one.piece == RING and length_of(one) in {0.0, *work.amounts} for one in got.adapters)

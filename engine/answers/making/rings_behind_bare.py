@@ -8,8 +8,7 @@ from __future__ import annotations
 from engine.answers.parts.said import number
 from engine.base.compact import replace
 from grammar.questions import RING, Question, Thing
-from grammar.things.casting import SPACER
-from grammar.turns.flanges_told import MOUNTLESS
+from grammar.things.casting import MOUNTLESS, SPACER
 
 _TOTAL, _EXTENSION = "total", "extension"
 _STRETCHING = frozenset(["bellows", "helicoid"])

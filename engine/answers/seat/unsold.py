@@ -9,6 +9,7 @@ from engine.answers.parts.wording import small_mm
 from engine.answers.seat.making import ring_to_make
 from engine.answers.seat.standin import as_listed
 from engine.answers.seat.telling import chain_title
+from engine.base.compact import replace
 from engine.base.interval import UNKNOWN, Interval
 from engine.base.span import Span
 from engine.chains.setup import Setup
@@ -49,14 +50,21 @@ def lacks_the_step(limits: Limits, setup: Setup, knowledge: Knowledge) -> bool:
     return step and any(joint.rear == ends[1] for joint in knowledge.joints.onward(ends[0]))
 
 
-def off_ring(off_mm: float, setup: Setup, knowledge: Knowledge) -> ListedChain | None:
+def off_ring(off_mm: float, setup: Setup, knowledge: Knowledge, worked: bool = False) -> ListedChain | None:
     """One ring of the user's that is this much too thick (below 0: too thin), by their own measurement.
 
-    None where it is not known how thick it should be.
+    `worked`: metal was taken off. Where no cup is made between the two it can only have been the mount's, and counts
+    from where the lens lies flush. None where it is not known how thick the ring should be.
     """
-    right = ring_to_make(setup, knowledge.catalogue).thickness_mm
+    ring = ring_to_make(setup, knowledge.catalogue)
+    right = ring.thickness_mm
     if right is None:
         return None
+    if worked and off_mm < 0 and right.nominal < 0 and ring.possible == "no":
+        cut = replace(_flush(setup), name=f"held flush, {small_mm(-off_mm)} off its mount",
+                      thickness_mm=Span.fixed(Interval.exact(off_mm)))  # fmt: skip
+        judged = knowledge.judge_chain(Chain((cut,), {}), setup)
+        return as_listed(judged, chain_title(judged, knowledge))
     seat = Span.fixed(Interval.exact(right.nominal + off_mm))
     way = ("thick" if off_mm > 0 else "thin") if right.nominal >= 0 else ("shallow" if off_mm > 0 else "deep")
     name = f"your {'ring' if right.nominal >= 0 else 'cup'}, {small_mm(abs(off_mm))} too {way}"

@@ -87,7 +87,7 @@ def straight_or_forced(question: Question, setup: Setup, knowledge: Knowledge) -
     if supposed is not None:
         return [supposed]
     if off is not None and (question.adapters or question.said("thickness")):
-        told_off = off_ring(off, setup, knowledge)
+        told_off = off_ring(off, setup, knowledge, bool(question.places("metal-off")))
         return [told_off] if told_off is not None else []
     if question.adapters and setup.lens_mount.coupling == "screw":
         forced = forced_chain(question, setup, knowledge)

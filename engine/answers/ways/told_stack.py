@@ -27,7 +27,7 @@ from engine.base.interval import Interval, is_known
 from engine.chains.walk import ADDED_FOCUSING
 from grammar.kinds import DIY_DIMENSION, SHIM_CALIBRATION
 from grammar.questions import BODY_OFF, Question, Thing
-from grammar.turns.flanges_told import MOUNTLESS
+from grammar.things.casting import MOUNTLESS
 
 OTHERS: Final = ("length", "thickness", "total")  # keys of further plates and rings that belong to no piece named
 INFINITY: Final = "infinity"
