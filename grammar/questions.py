@@ -24,6 +24,7 @@ BY_MEASURES: Final = "assumed by measures"  # trait of a lens whose mount is one
 BY_THREAD: Final = "assumed by thread"  # trait of a lens whose mount is one of those its thread allows
 OFF: Final = "off"  # key of the value that tells how a thickness was meant in the turn that told it
 BODY_OFF: Final = "body-off"  # key of the value that tells how far the register measured on the body itself is off, mm
+CLEAR_DEPTH: Final = "clear_depth"  # key of what a body was told to leave free behind its flange
 BODY_REGISTER: Final = "body_register"  # key of the register measured on a body that a lens of another mount is put on
 REFIT: Final = "refit"  # key of the value that tells the mount a lens had, and the one it was given, by their ids
 MODE: Final = "mode"  # key of the value that tells which frame was told as a mode before

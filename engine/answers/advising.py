@@ -13,7 +13,7 @@ from engine.answers.parts.wording import trimmed
 from engine.answers.picture.by_length import lengths_apart
 from engine.answers.picture.circle_explained import circle_explained
 from engine.answers.picture.cover import cover_told
-from engine.answers.seat.reaching_in import reach_told
+from engine.answers.seat.reaching_in import is_ruled_by_depth, reach_told
 from engine.answers.seat.spacing import FAR_AT_A_MARK
 from engine.answers.shims.loose import Loose, loose
 from engine.answers.stuck_still import gone_on, stuck_before
@@ -156,8 +156,8 @@ def _of_threads(question: Question, knowledge: Knowledge) -> list[Advice]:
 def _ruling(rows: Sequence[Advice], question: Question, knowledge: Knowledge) -> list[Line]:
     """The ruling in a few words; of a weight that is told it is by the weight."""
     mirrorless = any(MIRRORLESS in body.traits for body in question.bodies)
-    if mirrorless and rows and MIRRORLESS in rows[0].says:
-        return []  # what it says of those is no plain no
+    if (mirrorless and rows and MIRRORLESS in rows[0].says) or is_ruled_by_depth(question):
+        return []  # what it says of those is no plain no; or the numbers rule
     weights = numbers(question, "weight")
     weight, limit = max(weights, default=None), knowledge.catalogue.assumptions["carried-by-a-ring"].value
     if weight is None or not rows or rows[0].id != HEAVY or not is_known(limit) or weight > limit.nominal:

@@ -39,7 +39,7 @@ _SAID: Final = {
     "nominal": "should be {}", "squeeze": "{} squeeze",
     "iso": "ISO {}", "frame_rate": "{} fps", "turns": "{} turns", "stops": "{} stops", "price": "{} dollars",
     "mark": "infinity at the {} mark", "thickness": "{} thick", "bore": "{} bore", "throat": "throat of {}",
-    "rear_reach": "{} behind the flange",
+    "rear_reach": "{} behind the flange", "clear_depth": "{} clear depth",
     "travel": "{} of travel", "flange_to_image": "{} flange to image", "extension": "{} of extension",
     "brighter": "{} stops brighter", "infinity_setting": "infinity at {} of the helicoid",
     "came_out": "{} behind the filter",

@@ -11,6 +11,9 @@ from grammar.words.tokens import Token
 REACH: Final = "rear-reach"
 _THIN_MM: Final = 6.0  # of a ring that hardly sets a lens out
 _MOST_MM: Final = 60.0
+_ENDS: Final = frozenset(["JOIN", "STOP"])
+_WHOSE: Final = frozenset(["MOUNT", "LETTER", "NUMBER", "LENGTH", "LENS", "KIND", "FNUM", "DET", "LINK"])
+_BE, _OF = "be", "of"
 
 
 def with_rears_told(tokens: list[Token]) -> list[Token]:
@@ -32,4 +35,24 @@ def with_rears_told(tokens: list[Token]) -> list[Token]:
             out[at] = size.as_("KEYED", value=REACH, unit="mm")
             if stands.kind == "MEASURE":
                 out[at + 1] = stands.as_("CUE")
+    for at in range(2, len(tokens)):
+        size = tokens[at]
+        bare = size.may_be_mm and not size.text.isalpha() and len(size.numbers) == 1
+        ends = at + 1 == len(tokens) or tokens[at + 1].kind in _ENDS
+        if (
+            bare
+            and ends
+            and tokens[at - 1].value == _BE
+            and 0 < size.numbers[0] <= _MOST_MM
+            and _is_of_rear(tokens, at - 1)
+        ):
+            out[at] = size.as_("KEYED", value=REACH, unit="mm")
     return out
+
+
+def _is_of_rear(tokens: list[Token], at: int) -> bool:
+    """'the rear of the LTM 28 is': the rear named, and whose it is, right before the verb."""
+    back = at - 1
+    while back > 0 and tokens[back].kind in _WHOSE:
+        back -= 1
+    return back < at - 1 and tokens[back].value == _OF and back > 0 and REAR in tokens[back - 1].groups

@@ -8,13 +8,14 @@ from typing import Final
 from engine.base.units import MM_PER_FOOT, MM_PER_METRE
 from grammar.numbers.drawn_so_far import INFINITY_SETTING
 from grammar.numbers.filters_stacked import TAKEN
+from grammar.numbers.free_depths import FREE_DEPTH
 from grammar.numbers.motifs import IMAGE_SIZE, MOTIF, SIDES
 from grammar.numbers.objectives_told import APERTURE
 from grammar.numbers.pupils import ENTRANCE, EXIT
 from grammar.numbers.squeezes import SQUEEZE
 from grammar.numbers.tilts_told import TILT
 from grammar.numbers.washers_summed import SHEETS_LAID, listed
-from grammar.questions import BODY_REGISTER, Limits
+from grammar.questions import BODY_REGISTER, CLEAR_DEPTH, Limits
 from grammar.readings.kept_readings import FEET, Readings, far, mm
 from grammar.readings.settled_readings import READINGS, settle
 from grammar.things.cast import Cast
@@ -40,7 +41,7 @@ _KEYED: Final = {
     "front-glass": "front_glass", "nominal": "nominal", "at-hand": "at_hand", "ring-choice": "ring_choice",
     "throat": "throat", "filter-thread": "filter_thread", "filter-size": "filter_size", "other-pitch": "other_pitch",
     INFINITY_SETTING: "infinity_setting", EXIT: "exit_pupil", ENTRANCE: "entrance_pupil",
-    "body-register": BODY_REGISTER, TILT: TILT,
+    "body-register": BODY_REGISTER, TILT: TILT, FREE_DEPTH: CLEAR_DEPTH,
 }  # fmt: skip
 _LEAST_SIDE, _MOST_SIDE = 1.5, 130.0  # mm, the sides that a frame may have
 # lengths in front of the lens, or on its scale: spoken in feet, distances are answered in feet

@@ -270,3 +270,6 @@ LOSES: Final = "loses"
 GROUPS: Final = frozenset(
     value for name, value in list(globals().items()) if name[0].isalpha() and name.isupper() and isinstance(value, str)
 )
+POKES: Final = "pokes"
+ROOM_LEFT: Final = "room-left"
+IN_THE_WAY: Final = "in-the-way"

@@ -4,14 +4,16 @@ from __future__ import annotations
 
 from engine.answers.parts.answer import Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.said import number
+from engine.answers.parts.said import mentions, number
 from engine.answers.parts.wording import article, small_mm
 from engine.base.compact import replace
 from engine.base.interval import UNKNOWN, Interval, is_known
 from engine.base.span import Span
 from engine.facts.records import Mount
 from engine.physics.clearance import overhang_mm
-from grammar.questions import RING, Question, Thing
+from grammar.questions import CLEAR_DEPTH, RING, Question, Thing
+
+BEHIND_RING = "behind-the-ring"  # mentioned where a rear was measured with the ring on
 
 
 def reach_told(question: Question, knowledge: Knowledge) -> Told:
@@ -30,7 +32,11 @@ def reach_told(question: Question, knowledge: Knowledge) -> Told:
     over = overhang_mm(Interval.exact(reach), Span.fixed(Interval.exact(seat)))
     if not is_known(over):
         return Told()
-    by = f"By a seat of {small_mm(seat)}" if seat >= 0 else f"Sunk {small_mm(-seat)} into the body"
+    by = "Measured behind the ring," if mentions(question, BEHIND_RING) else f"By a seat of {small_mm(seat)}"
+    by = by if seat >= 0 else f"Sunk {small_mm(-seat)} into the body"
+    told = number(question, CLEAR_DEPTH)
+    if told is not None:
+        return _by_free_depth(by, over, told)
     if over.nominal <= 0:
         text = f"{by} its rear ends {small_mm(-over.nominal)} before the flange of the body."
         return Told((Line("head", text),), (Quantity("overhang_mm", over, "told"),))
@@ -47,6 +53,28 @@ def reach_told(question: Question, knowledge: Knowledge) -> Told:
     else:
         text += ". How deep the shutter or a mirror stands is hardly ever published: measure it on your body."
     return Told((Line("head", text),), tuple(rows))
+
+
+def _by_free_depth(by: str, over: Interval, free: float) -> Told:
+    """Whether the rear stays clear by what the body was told to leave free behind its flange, mm."""
+    left = Interval.exact(free) - over
+    rows = (Quantity("overhang_mm", over, "told"), Quantity("clearance_mm", left, "behind the flange"))
+    stands = (
+        f"{by} the rear stands {small_mm(over.nominal)} inside the flange of the body"
+        if over.nominal > 0
+        else f"{by} the rear ends {small_mm(-over.nominal)} before the flange of the body"
+    )
+    if left.nominal <= 0:
+        lead = f"No: by these numbers it reaches {small_mm(-left.nominal)} too far in. Do not mount it."
+        return Told((Line("head", lead), Line("head", f"{stands}, and {small_mm(free)} are free.")), rows)
+    lead = f"By these numbers {small_mm(left.nominal)} are left: {stands[:1].lower()}{stands[1:]}, and {small_mm(free)}"
+    text = f"{lead} are free. Check it at both ends of the focus ring, and stop at any resistance."
+    return Told((Line("head", text),), rows)
+
+
+def is_ruled_by_depth(question: Question) -> bool:
+    """Whether the reach of the rear and what the body leaves free are told: then the numbers rule."""
+    return number(question, "rear_reach") is not None and number(question, CLEAR_DEPTH) is not None
 
 
 def _least_ring(reach: float, body: Mount | None) -> Told:
@@ -97,6 +125,8 @@ def _mount(things: tuple[Thing, ...], knowledge: Knowledge) -> Mount | None:
 
 def _seat(question: Question, body: Mount | None, knowledge: Knowledge) -> float | None:
     """The length told of the ring; else the difference of the registers; 0 on its own mount."""
+    if mentions(question, BEHIND_RING):
+        return 0.0  # it was measured from where the body's flange lies
     told = next((one.thickness_mm[0] for one in question.adapters if one.thickness_mm), None)
     told = told if told is not None else number(question, "thickness")  # 'the ring is 10 mm thick'
     if told is not None:

@@ -19,7 +19,7 @@ from engine.answers.ways.pair import one_pair
 from engine.base.compact import compact, replace
 from engine.base.interval import Interval, is_known
 from engine.facts.catalogue import Catalogue
-from grammar.questions import BODY_REGISTER, Question, Thing
+from grammar.questions import BODY_REGISTER, CLEAR_DEPTH, Question, Thing
 
 
 @compact
@@ -98,9 +98,13 @@ def as_measured(side: LensSide, question: Question) -> LensSide:
 
 
 def body_as_measured(side: BodySide, question: Question) -> BodySide:
-    """The body with the register that was measured on it."""
-    measured = number(question, BODY_REGISTER)
-    return side if measured is None else replace(side, body=replace(side.body, register_mm=Interval.exact(measured)))
+    """The body with the register that was measured on it, and what it was told to leave free behind its flange."""
+    measured, free, body = number(question, BODY_REGISTER), number(question, CLEAR_DEPTH), side.body
+    if measured is not None:
+        body = replace(body, register_mm=Interval.exact(measured))
+    if free is not None:
+        body = replace(body, clear_depth_mm=Interval.exact(free))
+    return side if body is side.body else replace(side, body=body)
 
 
 def _with_roles(question: Question, facts: Catalogue) -> Question:
