@@ -265,11 +265,11 @@ SHARP_SO: Final = "sharp-so"
 WANTED_SO: Final = "wanted-so"
 WIDE_SAID: Final = "wide-said"
 LOSES: Final = "loses"
+POKES: Final = "pokes"
+ROOM_LEFT: Final = "room-left"
+IN_THE_WAY: Final = "in-the-way"
 
 # every one that is named above must have words
 GROUPS: Final = frozenset(
     value for name, value in list(globals().items()) if name[0].isalpha() and name.isupper() and isinstance(value, str)
 )
-POKES: Final = "pokes"
-ROOM_LEFT: Final = "room-left"
-IN_THE_WAY: Final = "in-the-way"
