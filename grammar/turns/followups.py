@@ -50,13 +50,13 @@ from grammar.turns.rings_for_it import with_ring_for_it
 from grammar.turns.same_pieces import same_pieces
 from grammar.turns.seat_held import all_of_mount, same_mounts
 from grammar.turns.setting_again import with_stops_again
+from grammar.turns.spans import set_in_place
 from grammar.turns.sticking import (
     kept_limits,
     kept_pieces,
     pieces_now,
     set_against,
     set_against_plain,
-    set_in_place,
     without_close_rings,
 )
 from grammar.turns.taking_back import left_out, swapped, taken_back, without_last

@@ -129,3 +129,8 @@ def _was_plated(before: Question) -> bool:
             return True
         last = last.prior if last is not None else None
     return False
+
+
+def is_behind_ring(piece: Thing, before: Question) -> bool:
+    """A reducer that another ring had to bring the lens to: it is there for any lens."""
+    return piece.piece in OPTICAL and bool(piece.front) and piece.front not in [one.ids[:1] for one in before.lenses]

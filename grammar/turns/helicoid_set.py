@@ -15,8 +15,7 @@ from grammar.intents import Weighed
 from grammar.kinds import COVERAGE, DEPTH_OF_FIELD, EXPOSURE_ND
 from grammar.questions import Question, Thing
 from grammar.turns.number_roles import WHOLE_STOPS
-from grammar.turns.spans import span_of
-from grammar.turns.sticking import RANGED
+from grammar.turns.spans import RANGED, span_of
 from grammar.words.groups import DRAWN_OUT, SET_SO
 from grammar.words.lexicon import Lexicon
 from grammar.words.mentioned import mentioned

@@ -32,7 +32,7 @@ from grammar.questions import (
 )
 from grammar.telling import built
 from grammar.things.casting import DRAWN, MOUNTLESS
-from grammar.turns.sticking import RANGED
+from grammar.turns.spans import RANGED
 from grammar.turns.turn_seen import Turn
 
 _PROJECTOR, _OBJECTIVE = "projector", "objective"

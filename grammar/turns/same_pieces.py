@@ -10,8 +10,8 @@ from grammar.kinds import FOCUS_VERDICT
 from grammar.questions import RING, Question, Thing
 from grammar.things.casting import DRAWN
 from grammar.turns.going_on import is_worn, tubes_named
-from grammar.turns.spans import drawn_whole
-from grammar.turns.sticking import RANGED, is_open
+from grammar.turns.spans import RANGED, drawn_whole
+from grammar.turns.sticking import is_open
 
 _DOUBTS: Final = ("sure", "doubt")
 _INSTEAD: Final = "instead"  # the cue of what stands in a thing's place

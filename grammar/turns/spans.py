@@ -9,6 +9,7 @@ from engine.base.compact import replace
 from grammar.questions import Thing
 from grammar.things.casting import DRAWN
 
+RANGED: Final = frozenset(["helicoid", "bellows"])  # what is told by its shortest and longest length
 _SPAN: Final = re.compile(r"(\d+(?:\.\d+)?) ?(?:mm)? ?(?:\.\.|-|–|to) ?(\d+(?:\.\d+)?)")
 
 
@@ -39,3 +40,16 @@ def swapped_for(told: Thing, kept: tuple[Thing, ...], at: int) -> tuple[Thing, .
     if told.thickness_mm is None or len(set(told.thickness_mm)) == 1 or len(kept) == 1:
         return ()
     return (*kept[:at], replace(told, front=told.front or kept[at].front), *kept[at + 1 :])
+
+
+def set_in_place(said: tuple[Thing, ...], kept: tuple[Thing, ...]) -> tuple[Thing, ...]:
+    """'all the way out at 55' after a helicoid of 25 to 55 mm, a tube and a ring: it is set so, and the others stay."""
+    told = said[0] if len(said) == 1 else None
+    ranged = [(n, span) for n, one in enumerate(kept) if one.piece in RANGED and (span := span_of(one)) is not None]
+    if told is None or told.thickness_mm is None or len(ranged) != 1 or kept[ranged[0][0]].piece != told.piece:
+        return ()
+    at, (least, most) = ranged[0]
+    if (other := swapped_for(told, kept, at)) or not least <= told.thickness_mm[0] <= most:
+        return other
+    put = replace(kept[at], thickness_mm=told.thickness_mm, words=f"{least:g}..{most:g} mm {told.piece}")
+    return (*kept[:at], put, *kept[at + 1 :])

@@ -35,10 +35,10 @@ from grammar.questions import ALL, BODY_REGISTER, FILTER, OFF, RING, Limits, Que
 from grammar.readings.bench_work import SHEETS
 from grammar.readings.kept_readings import mm
 from grammar.things.casting import DRAWN, OPTICAL, SPACER
-from grammar.turns.glass_joined import glass_joined
+from grammar.turns.glass_joined import glass_joined, is_behind_ring
 from grammar.turns.measured_anew import BRIGHTER
 from grammar.turns.put_close import PUT_CLOSE, is_close_still, without_tubes_far
-from grammar.turns.spans import span_of, swapped_for
+from grammar.turns.spans import RANGED
 from grammar.turns.tubes_added import sized_last, with_tube_told
 
 # what a chain does: here the pieces of before still stand between lens and body
@@ -76,11 +76,11 @@ _COUNTED: Final = frozenset([BUY_PLAN, SHIM_CALIBRATION, EXPOSURE_ND, DIY_DIMENS
 
 def lasting(question: Question) -> Question:
     """The question as it is leant on: without the ring that was only asked for, and numbers that meant nothing."""
-    off = question.said("thickness") is not None  # the ring that is too thick is no ring asked for
-    cut = question.intent == DIY_DIMENSION  # 'how long must the tube be': none of that length stands there yet
+    off, cut = question.said("thickness") is not None, question.intent == DIY_DIMENSION
+    # the ring that is too thick is no ring asked for; 'how long must the tube be': none of that length stands there
     gone = [one for one in question.adapters if _is_asked_for(one) or (cut and one.piece == SPACER and is_open(one))]
     pieces = tuple(one for one in question.adapters if off or one not in gone)
-    values = question.rest(SHEETS) if question.intent in _COUNTED else question.rest(SHEETS, "numbers")
+    values = question.rest(SHEETS, *(() if question.intent in _COUNTED else ("numbers",)))
     chosen = question.intent == COMPARE and question.said(CHOICE) is not None  # which of two rings holds infinity
     question = question.with_(intent=FOCUS_VERDICT if chosen else question.intent, adapters=pieces, values=values)
     return with_tube_told(question)
@@ -113,7 +113,10 @@ def kept_pieces(
     if not same_lens:
         pieces = tuple(one for one in pieces if one.piece in DRAWN or not (is_open(one) and before.follows))
     if not same_mount:
-        pieces = tuple(one for one in pieces if not (one.front or (_is_cut(one) and _is_named(before.lenses))))
+        cut = _is_named(before.lenses)
+        pieces = tuple(
+            one for one in pieces if is_behind_ring(one, before) or not (one.front or (cut and _is_cut(one)))
+        )
     if not same_body:
         pieces = tuple(
             one for one in pieces
@@ -142,25 +145,9 @@ def without_close_rings(heard: Heard, said: Question, kept: tuple[Thing, ...], b
     return tuple(one for one in kept if one.piece != RING or one.ids or one.front or one.rear)
 
 
-RANGED: Final = frozenset(["helicoid", "bellows"])  # what is told by its shortest and longest length
-
-
-def set_in_place(said: tuple[Thing, ...], kept: tuple[Thing, ...]) -> tuple[Thing, ...]:
-    """'all the way out at 55' after a helicoid of 25 to 55 mm, a tube and a ring: it is set so, and the others stay."""
-    told = said[0] if len(said) == 1 else None
-    ranged = [(n, span) for n, one in enumerate(kept) if one.piece in RANGED and (span := span_of(one)) is not None]
-    if told is None or told.thickness_mm is None or len(ranged) != 1 or kept[ranged[0][0]].piece != told.piece:
-        return ()
-    at, (least, most) = ranged[0]
-    if (other := swapped_for(told, kept, at)) or not least <= told.thickness_mm[0] <= most:
-        return other
-    put = replace(kept[at], thickness_mm=told.thickness_mm, words=f"{least:g}..{most:g} mm {told.piece}")
-    return (*kept[:at], put, *kept[at + 1 :])
-
-
 def _is_cut(piece: Thing) -> bool:
     """Whether it is a ring of a told length, which joins the mounts that it was told with and no others."""
-    return piece.piece == "adapter" and piece.thickness_mm is not None
+    return piece.piece == RING and piece.thickness_mm is not None
 
 
 def _is_named(things: tuple[Thing, ...]) -> bool:

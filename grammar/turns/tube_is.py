@@ -7,7 +7,7 @@ from typing import Final
 from grammar.hearing import Heard
 from grammar.kinds import DEPTH_OF_FIELD
 from grammar.questions import Question
-from grammar.turns.sticking import RANGED
+from grammar.turns.spans import RANGED
 
 _PASSED: Final = frozenset(["PIECE", "VERB", "FILLER", "CUE", "DET", "NUMBER", "LENGTH", "STOP"])
 _SIZED: Final = frozenset(["NUMBER", "LENGTH"])

@@ -14,6 +14,7 @@ from engine.chains.setup import Setup
 from engine.chains.walk import ADDED_FOCUSING, Chain
 from engine.facts.records import Adapter
 from grammar.questions import Question
+from grammar.things.casting import OPTICAL
 
 TUBES = frozenset({TUBE, *ADDED_FOCUSING})
 
@@ -53,6 +54,8 @@ def held_chain(question: Question, setup: Setup, knowledge: Knowledge) -> Listed
     named = question.adapters
     if len(named) != 1 or (named[0].piece in TUBES and not named[0].rear and not named[0].ids):
         return None
+    if named[0].piece in OPTICAL:
+        return None  # a plain ring between the same two is not what was named
     ring = usual_ring(named[0].ids, named[0].front, named[0].rear, setup, knowledge)
     lens, mounts = setup.lens_mount.id, knowledge.catalogue.mounts
     if ring is None or ring.front == lens or any(one.rear == ring.front for one in knowledge.joints.onward(lens)):

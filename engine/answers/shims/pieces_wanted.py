@@ -53,7 +53,7 @@ class Wanted:
         elif thing.thickness_mm is not None:
             self._take_described(described(thing, n, self.lens_end, body_mount, knowledge))
         elif thing.factor is not None:
-            self.using.append(f"factor {thing.factor:g}")
+            self.using.append("|".join(_by_factor(thing, knowledge)) or f"factor {thing.factor:g}")
             self.glass = True
         elif thing.piece in (*ADDED_FOCUSING, TUBE) and not thing.rear:
             self.using.append(_of_kind(thing, knowledge))  # 'an M42 helicoid': a ring past it is not what was named
@@ -140,6 +140,14 @@ def _pairs(thing: Thing, lens_mount: str, body_mount: str, knowledge: Knowledge)
     for front in sorted(fronts):
         for rear in thing.rear or (body_mount,):
             yield f"{front}>{rear}"
+
+
+def _by_factor(thing: Thing, knowledge: Knowledge) -> list[str]:
+    """'a 0.71 EF to E reducer': the glass of that factor between the two mounts that were named, of those sold."""
+    return [
+        row.id for row in knowledge.catalogue.adapters.values()
+        if row.factor == thing.factor and row.front in thing.front and (row.rear in thing.rear or not thing.rear)
+    ]  # fmt: skip
 
 
 def _of_kind_between(thing: Thing, pairs: Sequence[str], knowledge: Knowledge) -> list[str]:
