@@ -21,13 +21,14 @@ from engine.base.compact import replace
 from engine.base.interval import Interval
 from engine.facts.guidance import Advice
 from grammar.kinds import WHY
-from grammar.questions import Question
+from grammar.questions import BEST_CLOSE, Question
 
 STABILISATION = "stabilisation"
 TO_ENTER = "ibis_focal_mm"  # what the stabiliser is told
 IN_SHORT = "menus-in-short"
 CASES = (("on-a-tripod", "stabiliser-tripod"), ("each-lens-anew", "stabiliser-each-lens"))  # keys, advice told first
 NO_ONE = (None, "setting", "set")  # topics that name no one setting
+WHICH_STOP = "which-stop"
 PAIR = 2
 RING = "adapter"
 LEAST_FOCAL_MM = 4.0  # no lens for such a body is shorter
@@ -69,6 +70,12 @@ def setting(question: Question, knowledge: Knowledge) -> Answer:
     held = handheld(question, knowledge)
     told = held + told if rows or held.lines else _everything(question, knowledge)
     told = _at_frame_rate(question, knowledge) + told
+    if question.topic == WHICH_STOP and question.said("magnification") is not None:
+        rows = [knowledge.catalogue.advice[BEST_CLOSE]]
+    if rows and rows[0].id == BEST_CLOSE:
+        from engine.answers.close.sharpest_close import sharpest
+
+        told = sharpest(question, knowledge) + told
     lines = (
         [*told.lines, *advice_lines(rows)]
         if not (rows and rows[0].id == IN_SHORT)

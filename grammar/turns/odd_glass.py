@@ -82,7 +82,8 @@ def stop_topic(heard: Heard, before: Question) -> str | None:
 
 def best_stop_topic(heard: Heard, before: Question) -> str | None:
     """The advice on which stop is best close up; None where it is told what is to be sharp, or no close up is."""
-    close = before.intent == MACRO_DISTANCE or any(one.piece in DRAWN for one in before.adapters)
+    sized = before.said("magnification") is not None
+    close = before.intent == MACRO_DISTANCE or sized or any(one.piece in DRAWN for one in before.adapters)
     told = heard.readings.values or heard.readings.distance_mm is not None or heard.readings.f_number is not None
     more = (
         any(not part.is_bare for part in heard.cast.lenses)

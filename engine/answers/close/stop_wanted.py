@@ -37,7 +37,7 @@ def stop_wanted(question: Question, frames: Sequence[Format], knowledge: Knowled
         wanted, subject = (both[0], both[-1]) if len(both) > 1 else (None, subject)
     if wanted is not None and subject is not None:
         return _all(_round(wanted, subject, question, frames, knowledge))
-    size = number(question, "magnification") or _by_extension(question, knowledge)
+    size = number(question, "magnification") or size_by_extension(question, knowledge)
     if wanted is None and size is not None:
         wanted = next((one for one in numbers(question, "length", "thickness") if one < FAR_MM), None)
     if wanted is not None and size is not None:
@@ -53,7 +53,7 @@ def stop_wanted(question: Question, frames: Sequence[Format], knowledge: Knowled
     return Told()
 
 
-def _by_extension(question: Question, knowledge: Knowledge) -> float | None:
+def size_by_extension(question: Question, knowledge: Knowledge) -> float | None:
     """The magnification that the extension told gives the one lens, its ring at infinity."""
     x, lenses = extension_mm(question, knowledge.catalogue), _lenses(question, knowledge)
     size = focus.magnification(lenses[0].focal, Interval.exact(x)) if x is not None and len(lenses) == 1 else None
