@@ -10,6 +10,7 @@ from engine.answers.parts.wording import f_number
 from engine.answers.replying import named, reply
 from engine.answers.seat.iris import LEAD as OF_IRIS
 from engine.answers.words.advice import advice_lines
+from engine.answers.words.by_format import WORKED
 from engine.base.compact import replace
 from engine.facts.catalogue import Catalogue
 from engine.facts.subjects import asked_as
@@ -163,7 +164,7 @@ def _with_its_number(answer: Answer, last: Answer, catalogue: Catalogue) -> Answ
     if _names_others(answer, last):
         return answer
     own = set(answer.quantities or ())
-    names = {row.name for row in own} if answer.intent == DEFINITION else set()
+    names = {row.name for row in own} & WORKED if answer.intent == DEFINITION else set()  # told by format already
     told = last.quantities if last.question is not None and last.question.lenses else ()
     rows = tuple(row for row in told or () if row not in own and row.name not in names)
     found = named(answer.text, rows, catalogue)

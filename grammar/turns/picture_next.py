@@ -26,6 +26,7 @@ from grammar.kinds import (
     SHIM_CALIBRATION,
     WHY,
 )
+from grammar.things.casting import DRAWN
 from grammar.turns import odd_glass
 from grammar.turns.body_picked import views_two_bodies
 from grammar.turns.on_what import FULL, is_never_full
@@ -64,6 +65,13 @@ def ranks_depths(turn: Turn) -> bool:
 def sets_views_apart(turn: Turn) -> bool:
     """'on which of the two is it longer' after one lens on two bodies, one after the other: its view on both."""
     return views_two_bodies(turn.heard, turn.before)
+
+
+def asks_the_stop_close(turn: Turn) -> bool:
+    """'what aperture is that really' behind tubes: the f-number that counts there."""
+    drawn = any(one.piece in DRAWN for one in turn.before.adapters) or turn.before.said("magnification") is not None
+    told = turn.names_things or turn.heard.readings.values or turn.heard.readings.f_number is not None
+    return drawn and turn.tells("effective-f") and not told
 
 
 def asks_of_the_iris(turn: Turn) -> bool:
@@ -213,6 +221,7 @@ ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ...
     (ranks_depths, COMPARE),
     (sets_views_apart, CROP_EQUIVALENT),
     (asks_what_a_size_is, DEFINITION),
+    (asks_the_stop_close, MACRO_DISTANCE),
     (asks_of_the_iris, CHAIN),
     (drops_the_filter, EXPOSURE_ND),
     (blurs_behind, DEPTH_OF_FIELD),

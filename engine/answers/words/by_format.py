@@ -37,6 +37,9 @@ _WORKED: Final[Mapping[str, tuple[Worked, int, str]]] = {
 }
 
 
+WORKED: Final = frozenset(_WORKED)
+
+
 def _format_of(thing: Thing, knowledge: Knowledge) -> str:
     """The format that a thing is or has; of a mount the largest that is made for it."""
     if thing.format:
