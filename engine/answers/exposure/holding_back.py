@@ -13,6 +13,7 @@ from engine.base.interval import Interval, Unknown, is_known
 from engine.physics import density, exposure
 from grammar.questions import Question
 
+LIGHT_ENOUGH = "light-enough"  # mentioned where that is asked
 LOWEST_ISO, WIDEST_STOP = "lowest-iso", "widest-stop"  # of the facts
 LEAST_LACKING = 1 / 3  # stops; less is taken up by shutter or ISO
 CUT_INFRARED = "Take one that cuts infrared too, or add a cut filter, and try it on black cloth first."
@@ -27,13 +28,15 @@ def held_back(light: Light, question: Question, knowledge: Knowledge) -> Told:
         return Told()
     shown = ranged(stops, lambda value: f"{value:.1f} stops")
     if stops.greatest <= 0:
-        return _lacking(light, stops)
+        return _lacking(light, stops, "No, not light enough: " if mentions(question, LIGHT_ENOUGH) else "No ND: ")
     if stops.least < 0:
         shown = f"up to {stops.greatest:.1f} stops"
     if mentions(question, "without-density") and not light.filters:
         return _had(stops, 0.0, light, knowledge) + Told((Line("fact", setting(light), 1),))
     needed = mentions(question, "nd-needed") and not mentions(question, "strong-enough")
     yes = "Yes: " if stops.least > 0 and needed else ""
+    if mentions(question, LIGHT_ENOUGH):
+        yes = "Yes, light enough: " if stops.least >= 0 else "In the brighter part of that light, yes: "
     head = f"{yes}{shown} of ND to hold back: {setting(light)}."
     told = Told((Line("head", head),), (Quantity("nd_stops", stops),)) + by_filters(stops, light, knowledge)
     had = light.variable.greatest if light.variable is not None else number(question, "stops")
@@ -127,12 +130,12 @@ def _by_variable(stops: Interval, variable: Interval, lead: str = "") -> Told:
     return Told((Line("fact", text, 1),), tuple(rows))
 
 
-def _lacking(light: Light, stops: Interval) -> Told:
+def _lacking(light: Light, stops: Interval, lead: str) -> Told:
     """What would do where there is too little light."""
     assert light.counted is not None
     lacking = ranged(-stops, lambda value: f"{value:.1f} stops")
     told = Told(
-        (Line("head", f"No ND: {setting(light)} lacks {lacking} of light."),),
+        (Line("head", f"{lead}{setting(light)} lacks {lacking} of light."),),
         (Quantity("light_difference_stops", abs(stops)),),
     )
     iso = exposure.iso_for(light.scene, light.counted, light.shutter, ZERO)
