@@ -255,7 +255,7 @@ class _Sayer:
         for key, text in question.values:
             if key in (ALL, BODY_OFF, MODE, REFIT):
                 continue
-            said = _LIGHTS.get(text, text) if key == "light" else text
+            said = _LIGHTS.get(text, text) if key in ("light", "other_light") else text
             if key == "mark" and question.intent == DRAW:
                 out.append(f"marks at {_marks(text, question.feet)}")
                 continue

@@ -24,7 +24,23 @@ def with_punched_in(tokens: list[Token]) -> list[Token]:
             if at is not None and _is_factor(out[at]):
                 out[at] = out[at].as_("CROP", ids=(), value=f"{out[at].numbers[0]:g}")
                 break
+    if places:  # 'scaled to 150 % on the timeline'
+        for at, token in enumerate(out):
+            if _is_scale(token):
+                out[at] = _as_crop(token)
+                if at and out[at - 1].kind == "PREP":
+                    out[at - 1] = out[at - 1].as_("CUE")  # 'scaled to': no frame that it is put on
     return out
+
+
+def _as_crop(token: Token) -> Token:
+    factor = token.numbers[0] / 100
+    return token.as_("CROP", ids=(), numbers=(factor,), value=f"{factor:g}")
+
+
+def _is_scale(token: Token) -> bool:
+    """A percentage that enlarges; what a filter or lens lets through is less than all."""
+    return token.kind == "PERCENT" and 100 < token.numbers[0] <= _MOST * 100
 
 
 def _is_factor(token: Token) -> bool:
