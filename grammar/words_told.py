@@ -27,6 +27,7 @@ from grammar.numbers.shims_gone import with_shims_gone
 from grammar.numbers.spread_told import with_spread_told
 from grammar.numbers.sums_of_pieces import with_taken_lengths
 from grammar.numbers.tilts_told import with_tilts_told
+from grammar.numbers.tubes_counted_off import with_tubes_counted_off
 from grammar.numbers.tubes_each import with_tubes_on_each
 from grammar.things.at_each_end import with_ends_told
 from grammar.things.before_short import without_before
@@ -51,7 +52,9 @@ def with_words_told(words: tuple[Token, ...], told: frozenset[str]) -> list[Toke
     out = with_sayings_parted(list(with_small_words(tuple(with_tubes_joined(without_before(words))))))
     out = with_factors_of_reducers(with_image_behind(with_free_depths(out)))
     out = with_factors_in(with_glass_by_index(with_farthest_led(with_focals_named(with_pupils_told(out)))))
-    out = with_lens_before_tubes(with_taken_lengths(with_holds_counted(with_tubes_on_each(with_lens_behind(out)))))
+    out = with_lens_before_tubes(
+        with_taken_lengths(with_holds_counted(with_tubes_on_each(with_lens_behind(with_tubes_counted_off(out)))))
+    )
     out = with_rears_told(with_turned_lens(with_barrels_told(with_rings_by_build(with_bodies_by_register(out)))))
     out = with_filters_owned(with_metal_off(with_pieces_of_mounts(with_pieces_said_again(out))))
     out = with_either_tube(with_rings_claimed(with_other_stop(with_native_speeds(out)), told), told)

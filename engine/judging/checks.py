@@ -38,7 +38,7 @@ NEEDED_ASSUMPTIONS = (
     "thinnest-ring-inside-bayonet", "thinnest-ring-narrow-throat", "threads-of-one-width", "throat-by-caliper",
     "tube-or-close-up-lens", "tube-to-show-by", "usual-filter-size", "usual-focal-range", "usual-frame-rate",
     "usual-nearest", "usual-normal-share", "usual-normal-share-cine", "usual-sensor-glass", "usual-shutter-angle",
-    "usual-transmission", "usual-travel-share", "usual-tube-lens", "widest-step", "working-room",
+    "usual-transmission", "usual-travel-share", "usual-tube-lens", "widest-step", "widest-stop", "working-room",
 )  # fmt: skip
 # a ring sold as cut to a register difference may be this far off the difference of our registers, in mm
 DERIVED_MAY_DIFFER = 0.011

@@ -34,7 +34,7 @@ def with_free_depths(tokens: list[Token]) -> list[Token]:
         if _is_free(before, behind):
             out[at] = token.as_("KEYED", value=FREE_DEPTH, unit="mm")
             _with_host(out, at, len(behind), "BODY", "body")
-        elif before and POKES in before[-1].groups and behind and STANDS_OUT in behind[0].groups:
+        elif before and POKES in before[-1].groups and _is_behind_seat(behind):
             out[at] = token.as_("KEYED", value=REACH, unit="mm")
             _with_host(out, at, len(behind), "LENS", "lens")
     return [token for token in out if token.kind != _GONE]
@@ -73,6 +73,12 @@ def _is_free(before: list[Token], behind: list[Token]) -> bool:
     if not rear and (led or blocked):
         return all(token.kind in (*_PASSED, *_HOSTS, "BODY", "FORMAT", "UNKNOWN") for token in before)
     return any(ROOM_LEFT in token.groups for token in after) and not rear
+
+
+def _is_behind_seat(behind: list[Token]) -> bool:
+    """'past the flange', 'behind the adapter': behind what it seats on, and no lens."""
+    seats = any(token.kind in ("MEASURE", "PIECE", "MOUNTWORD") for token in behind)
+    return bool(behind) and STANDS_OUT in behind[0].groups and seats
 
 
 def _with_host(out: list[Token], at: int, many: int, kind: str, word: str) -> None:

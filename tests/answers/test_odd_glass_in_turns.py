@@ -111,7 +111,8 @@ def test_the_best_stop_close_up_keeps_the_tubes(club: Desk) -> None:
     *_, stop, light = talk(
         club, _ENLARGER, "with 50 mm of tubes how big is a coin", "which stop is best for that", "do i lose light there"
     )
-    assert flat(stop).startswith("the best stop close up")
+    assert flat(stop).startswith("1x on full frame: up to f/11 on the ring. There it counts as f/22")
+    assert "the best stop close up" in flat(stop)
     assert "2.0 stops" in flat(light)
 
 
@@ -196,7 +197,8 @@ def test_a_bellows_keeps_its_ends_its_mounts_and_the_lens_before_it(club: Desk) 
     assert far.question is not None
     assert [piece.thickness_mm for piece in far.question.adapters] == [(50.0, 150.0)]
     *_, stop = talk(club, first, *turns, "how big is a coin then", "which number do i set on the lens")
-    assert flat(stop).startswith("the best stop close up")
+    assert "on the ring. There it counts as f/11" in flat(stop)
+    assert "the best stop close up" in flat(stop)
 
 
 @pytest.mark.parametrize("text", ["is a helicoid m65 17-31 enough", "would an m65 helicoid of 17 to 31 mm do"])

@@ -16,7 +16,7 @@ from grammar.questions import Question
 
 EVEN_PUPILS = Interval.exact(1.0)
 FEW = 2  # frames
-WIDEST = 1.0  # a marked stop below it is on hardly any lens
+WIDEST_STOP = "widest-stop"  # of the facts
 
 
 def sharpest(question: Question, knowledge: Knowledge) -> Told:
@@ -44,7 +44,7 @@ def sharpest_close(size: float, form: Format, question: Question, knowledge: Kno
     if not is_known(limit):
         return Told()
     marked = limit.nominal / (1 + size)
-    if marked < WIDEST:
+    if marked < knowledge.catalogue.assumptions[WIDEST_STOP].value.least:
         text = (
             f"At {times(size)} on {form.name} any stop counts as more than f/{f_number(limit.nominal)}, from where"
             f" diffraction alone blurs more than {small_mm(allowed.nominal)}: open it as far as the lens is good."

@@ -9,7 +9,7 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import focals, mentions, numbers, stop
 from engine.answers.parts.wording import article, distance, f_number, small_mm, trimmed
 from engine.answers.seat.distances import Distances
-from engine.answers.shims.forgiving import allowances, with_forgiven
+from engine.answers.shims.forgiving import CLOSING_CURES, allowances, with_forgiven
 from engine.answers.shims.loose import off_by_mm
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
@@ -41,7 +41,8 @@ def _error(question: Question) -> float | None:
     """So little, beside the focal length of a lens that is on nothing named, with no word for which way it is off."""
     seated = all(things and things[0].ids for things in (question.lenses, question.bodies))
     found = question.said("mark") is not None or question.distance_mm is not None
-    if seated or found or not focals(question) or off_by_mm(question) is not None:
+    cured = mentions(question, CLOSING_CURES)
+    if seated or found or not (focals(question) or cured) or off_by_mm(question) is not None:
         return None
     told = [one for one in numbers(question, *_KEYS) if 0 < one <= _LARGEST_MM]
     return told[0] if len(set(told)) == 1 else None
@@ -62,6 +63,9 @@ def _told(error: float, question: Question, knowledge: Knowledge) -> Told:
             f"{distance(far.nominal, question.feet)} from the sensor at most; as much too close, infinity falls at its "
             f"{distance(mark.nominal, question.feet)} mark and nothing is lost."
         )))  # fmt: skip
+    if not lines:
+        text = f"Closing the iris hides {small_mm(error)} of error from some stop on; it cures none."
+        lines.append(Line("head", text))
     at = stop(question) or knowledge.catalogue.assumptions[_ASSUMED_STOP].value.nominal
     for form, blur, allowed in allowances(at, question, knowledge):
         needed = Interval.exact(error) / blur

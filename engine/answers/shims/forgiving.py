@@ -19,6 +19,8 @@ from engine.physics import focus
 from grammar.questions import Question
 
 LARGEST: Final = "largest-seat-error"  # of the facts
+CLOSING_CURES: Final = "closing-cures"  # mentioned where it is asked whether a stop hides it
+MOST_FRAMES: Final = 3
 TRUE: Final = "faces-true"  # the topic of how parallel the faces must be
 
 
@@ -31,7 +33,7 @@ def forgiven(question: Question, knowledge: Knowledge) -> Told:
         text = f"Hardly: {small_mm(error)} too close leaves infinity sharp at every stop, only before its mark."
         return Told((Line("head", text),))
     lines, rows = [], []
-    good, bad = ("Yes", "No") if mentions(question, "is-it-fine") else ("Hardly", "Yes")
+    good, bad = ("Yes", "No") if mentions(question, "is-it-fine", CLOSING_CURES) else ("Hardly", "Yes")
     for form, blur, allowed in allowances(at, question, knowledge):
         from_stop = focus.infinity_from_f_number(Interval.exact(error), blur, Interval.exact(1.0))
         rows.append(Quantity("infinity_allowance_mm", allowed, f"f/{f_number(at)}, {form.name}"))
@@ -71,7 +73,7 @@ def is_error(size_mm: float, knowledge: Knowledge) -> bool:
 def allowances(at: float, question: Question, knowledge: Knowledge) -> Iterator[tuple[Format, Interval, Interval]]:
     """What the depth of focus forgives at a stop on each format spoken of, with the blur that is allowed there, mm."""
     divisor = knowledge.catalogue.assumptions["blur-divisor"].value
-    for form in frames_judged(question, knowledge.catalogue)[:2]:
+    for form in frames_judged(question, knowledge.catalogue)[:MOST_FRAMES]:
         blur = Interval.exact(hypot(form.width_mm, form.height_mm)) / divisor
         allowed = focus.infinity_allowance_mm(Interval.exact(at), blur, Interval.exact(1.0))
         if is_known(blur) and is_known(allowed):
