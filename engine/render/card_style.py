@@ -12,7 +12,7 @@ _STYLE = """\
 * { box-sizing: border-box; margin: 0; padding: 0; }
 html { background: #fff; color: #000; font-family: system-ui, sans-serif; -webkit-text-size-adjust: 100%; }
 h2 { line-height: 1.1; letter-spacing: -0.01em; }
-h3 { font-size: 1em; border-bottom: 0.06em solid #000; margin-bottom: 0.16em; }
+h3 { font-size: 1em; border-bottom: 0.06em solid #000; margin-bottom: 0.24em; }
 ol, ul { list-style-position: outside; }
 li, p, h2, h3 { overflow-wrap: anywhere; }
 data { white-space: nowrap; font-weight: 600; }
@@ -20,7 +20,7 @@ h2 data, h3 data, h2 { font-weight: 800; }
 h3 data { font-weight: 700; }
 .subject .name { font-weight: 600; }
 ul { list-style: none; }
-.alerts { border-top: 0.14em solid #000; padding-top: 0.1em; }
+.alerts { border-top: 0.14em solid #000; padding-top: 0.16em; }
 .danger { border: 0.14em solid #000; padding: 0 0.3em; font-weight: 600; }
 .danger b { text-transform: uppercase; }
 .down td:last-child data { white-space: normal; font-weight: 400; }
@@ -72,7 +72,7 @@ def style() -> str:
   h2.long {{ font-size: {LONG_HEAD}em; }}
   .columns {{ display: flex; gap: {GAP_MM}mm; }}
   .column {{ flex: 1 1 0; min-width: 0; }}
-  .block {{ margin-top: 0.3em; }}
+  .block {{ margin-top: 0.26em; }}
   li {{ display: inline; }}
   .alerts ul, .block ul, .block ol {{ display: inline; }}
   .on-paper {{ display: inline; }}
