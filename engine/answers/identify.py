@@ -12,6 +12,7 @@ from engine.answers.found.by_register import by_register, with_opening_as_throat
 from engine.answers.found.dropped_through import dropped_through
 from engine.answers.found.either_of import either_of
 from engine.answers.found.not_by_thread import by_no_focus_ring, not_by_thread
+from engine.answers.found.pitch_contradicts import against_pitch
 from engine.answers.found.thread_told import ASSUMED, without_assumed
 from engine.answers.found.threads_measured import (
     by_thread,
@@ -224,9 +225,8 @@ def _named(question: Question, knowledge: Knowledge) -> list[str]:
         if thing.kind == "mount":
             out += [id_ for id_ in thing.ids if id_ in mounts and "thread-only" not in mounts[id_].traits]
     if len(set(out)) > 1:
-        # a mirrorless body beside the lens is what it goes on, not what it may have
-        senses = mentions(question, "which-sense")  # 'R as in the film SLR or as in RF'
-        several = (*question.lenses, *question.bodies) if senses else question.lenses
+        # a mirrorless body beside the lens is what it goes on, but where senses are set apart: 'R as in RF'
+        several = (*question.lenses, *question.bodies) if mentions(question, "which-sense") else question.lenses
         own = {id_ for thing in several for id_ in thing.ids} if len(several) > 1 else set()
         out = [id_ for id_ in out if id_ in own or mounts[id_].kind != "mirrorless"] or out
     if len(set(out)) == 1 or question.topic == "blurry":
@@ -259,11 +259,11 @@ def _by_register(question: Question, knowledge: Knowledge) -> Answer | None:
     kind = None if lens.lens_kind in OF_CAMERAS else lens.lens_kind
     meant = replace(lens, kind="mount", ids=(mount.id,), words=mount.designation, traits=traits, lens_kind=kind)
     alone = ", not only by its thread" if mount.thread else ""
-    twins = together.of_nearly_its_pitch(
-        mount, [one for off, one in near if off < together.EXACTLY_MM], question, knowledge
-    )
+    exactly = [one for off, one in near if off < together.EXACTLY_MM]
+    twins = together.of_nearly_its_pitch(mount, exactly, question, knowledge)
     names = listed([mount.designation, *(one.designation for one in twins)], "or")
     head = Line("head", f"{small_mm(told)} from flange to image: it is {names}{alone}.")
+    head = against_pitch(told, mount, question, knowledge) or head
     bodies = tuple(one for one in question.bodies if one.ids or one.format) or tuple(
         one for one in question.lenses[1:2] if one.ids[:1] != (mount.id,)
     )

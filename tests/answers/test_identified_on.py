@@ -154,3 +154,17 @@ def test_both_after_one_lens_on_two_bodies_are_the_bodies(talked):
     )  # fmt: skip
     assert "on an E-mount body and a Micro Four Thirds body" in found["reading"]
     assert found["reading"].count("16 mm") == 1
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("what is my lens if it has 42mm thread and 1 mm pitch and image forms at 55", "M42 (45.46 mm)"),
+        ("42 mm thread, 0.75 pitch, image at 45.5", "T2 (55 mm)"),
+    ],
+)
+def test_a_pitch_that_its_register_has_not_is_said_to_contradict_it(asked, text, told):
+    found = flat(asked(text))
+    assert found.startswith("The two do not go together")
+    assert told in found
+    assert "not only by its thread" not in found

@@ -36,7 +36,7 @@ def of_its_pitch(thing: Thing, pitch: float | None, catalogue: Catalogue) -> Thi
     if not thing.ambiguous and all(good.holds(by) for by in off.values()):
         return thing
     if not any(good.holds(by) for by in off.values()):
-        off = _off_pitch(_as_wide(thing.ids[0], catalogue), pitch, catalogue)
+        off = _off_pitch(as_wide(thing.ids[0], catalogue), pitch, catalogue)
     fitting = tuple(name for name, by in off.items() if good.holds(by))
     just = tuple(name for name in fitting if abs(off[name]) < JUST_MM)
     return replace(thing, ids=just or fitting) if fitting else thing
@@ -52,7 +52,7 @@ def _off_pitch(ids: Sequence[str], pitch: float, catalogue: Catalogue) -> dict[s
     }
 
 
-def _as_wide(name: str, catalogue: Catalogue) -> tuple[str, ...]:
+def as_wide(name: str, catalogue: Catalogue) -> tuple[str, ...]:
     """The other mounts whose thread is as wide, the likeliest first."""
     own = catalogue.threads.get(catalogue.mounts[name].thread or "")
     if own is None:
