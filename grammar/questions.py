@@ -30,14 +30,12 @@ REFIT: Final = "refit"  # key of the value that tells the mount a lens had, and 
 MODE: Final = "mode"  # key of the value that tells which frame was told as a mode before
 # a thickness said so is not that of the ring, but by how much it is off
 RING: Final = "adapter"
-OFF_KEY: Final = "off-"  # how keys of what is mentioned begin that tell it; the rest is the word for it
-# no ring is so thin as this: by so much it goes beyond what it should be, unless it 'is' that
-_THINNEST_RING: Final = 0.5  # mm
+# how keys of what is mentioned begin that tell it, the rest is the word for it; and the one that only asks by how much
+OFF_KEY, BY_ASKED = "off-", "off-by-asked"
+_THINNEST_RING: Final = 0.5  # mm; by less it goes beyond what it should be, unless it 'is' that
 FILTER: Final = "filter"  # the pieces that go before a lens
-HOOD: Final = "hood"  # the topic of how long one may be
-CLOSE_UP_LENS: Final = "close-up-lens"
-# advice that is asked for on the way, of the iris that a lens lacks, and of the best stop close up
-PROJECTOR_IRIS, RELEASE = "projector-iris-why", "release"
+HOOD, CLOSE_UP_LENS = "hood", "close-up-lens"  # the topic of how long one may be; a piece
+PROJECTOR_IRIS, RELEASE = "projector-iris-why", "release"  # advice that is asked for on the way
 OF_OBJECTIVES: Final = frozenset(["objective-iris", "objective-depth", "objective-cover"])
 BY_CABLE, BEST_CLOSE, C_OR_CS, ONLY_NEAR = "auto-iris-cable", "best-stop-close", "look-c-or-cs", "too-far-out-why"
 ADVISED: Final = OF_OBJECTIVES | frozenset([PROJECTOR_IRIS, BY_CABLE, BEST_CLOSE, C_OR_CS, ONLY_NEAR, RELEASE])
@@ -270,9 +268,10 @@ class Question:
             return "too thin"  # '0.05 too much taken off'
         pieces = self.places("thin-piece")  # 'a 0.2 thin plate' is so thick, and not so much too thin
         toos = {one.at for one in self.mentioned if one.key == "too"}  # 'a 1 mm too thick ring' is off all the same
+        reckoned = BY_ASKED if self.said(OFF) is not None else ""  # 'how much is it off' tells no way
         for one in self.mentioned:
-            within = any(one.at <= piece.at < one.end for piece in pieces)
-            if one.key.startswith(OFF_KEY) and (one.at in toos or not within):
+            within = any(one.at <= piece.at < one.end for piece in pieces) and one.at not in toos
+            if one.key.startswith(OFF_KEY) and not (within or one.key == reckoned):
                 return one.key.removeprefix(OFF_KEY).replace("-", " ")
         if self._is_off_by("beyond-by", self.places("is-a-number")) or self._is_off_by("over-by"):
             return "too thick"

@@ -47,6 +47,7 @@ from engine.answers.picture.filling import Filling, filling_told, fillings, moti
 from engine.answers.seat.distances import PARTLY, Distances, moves_in_part
 from engine.answers.seat.ways_told import are_set_apart, ways_told
 from engine.answers.shims.loose import loose, off_by_mm
+from engine.answers.sits_too_close import sits_too_close
 from engine.base.compact import replace
 from grammar.kinds import MACRO_DISTANCE
 from grammar.questions import CLOSE_UP_LENS, OFF, Question
@@ -71,7 +72,7 @@ def _of_a_kind(question: Question, knowledge: Knowledge) -> Answer | None:
     finite = on_its_tube(question, knowledge)
     if finite.lines:
         return _alone(finite, question)
-    alone = sensor_told(question, knowledge) + tubes_apart(question)
+    alone = sits_too_close(question, knowledge) + sensor_told(question, knowledge) + tubes_apart(question)
     if alone.lines:
         return _alone(alone, question)
     framed = motif_told(question, knowledge.catalogue) is not None  # what fills the frame is asked, not how it seats

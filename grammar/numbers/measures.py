@@ -33,6 +33,7 @@ _NEAR: Final = 5  # tokens
 _THREAD_NEAR: Final = 8  # from a thread to how long it is: 'the thread on this one is nearly 5 mm long'
 _THREAD_WIDTHS: Final = (12.0, 130.0)  # mm
 _WIDTHS: Final = (10.0, 150.0)  # mm, of a bare number that ends what is said of a thread
+_LEAST_MARK_MM: Final = 100.0  # of a focus scale
 _NEAR_METRES: Final = 10.0  # of a bare number that tells how near a lens focuses
 _MOST_METRES: Final = 250.0  # of a bare number on a scale
 _IDENTIFIED: Final = "after-identify-mount"  # a thread may have been asked for
@@ -79,6 +80,8 @@ def _tell_measure(tokens: list[Token], at: int) -> None:
         return
     if word.value == "field" and target > at and _is_lens_before_tube(tokens, target):
         return
+    if word.value == "mark" and target > at and tokens[target].is_mm and tokens[target].numbers[0] < _LEAST_MARK_MM:
+        return  # 're-mark scale: 50mm, ..': the lens
     if word.value == "mark" and _names_format(tokens[target]):  # 'marked 2/3"'
         tokens[at], tokens[target] = word.as_("PREP", value="made-for"), tokens[target].as_("FORMAT")
         return

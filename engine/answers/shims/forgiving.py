@@ -21,13 +21,14 @@ from grammar.questions import Question
 LARGEST: Final = "largest-seat-error"  # of the facts
 CLOSING_CURES: Final = "closing-cures"  # mentioned where it is asked whether a stop hides it
 MOST_FRAMES: Final = 3
+REMEDY: Final = "remedy"  # the topic of 'ok what do I do', which doubts nothing
 TRUE: Final = "faces-true"  # the topic of how parallel the faces must be
 
 
 def forgiven(question: Question, knowledge: Knowledge) -> Told:
     """An error told by itself, set beside what is forgiven at the stop told; nothing where either is not told."""
     at, error = stop(question), _error(question, knowledge)
-    if at is None or error is None or not mentions(question, "does-it-matter"):
+    if at is None or error is None or question.topic == REMEDY or not mentions(question, "does-it-matter"):
         return Told()
     if (off := off_by_mm(question)) is not None and off < 0:
         text = f"Hardly: {small_mm(error)} too close leaves infinity sharp at every stop, only before its mark."

@@ -1,0 +1,40 @@
+"""A lens that sits too close is not drawn out by its error, however the question of its marks is put."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.answers.picture import flat, numbers
+
+
+@pytest.mark.parametrize(
+    ("text", "mark", "now"),
+    [
+        ("50mm sits 0.3 too close, how close does it focus with native 0.5 m", "50 cm", "52 cm"),
+        ("how close does a 50mm focus if the ring is 0.5 too thin, native 0.45 m", "45 cm", "47 cm"),
+        ("where is 2 m on a 16mm C lens that sits 0.1 too close", "2 m", "8.54 m"),
+    ],
+)
+def test_a_mark_then_means_something_farther(asked, text, mark, now):
+    found = flat(asked(text))
+    assert f"At its {mark} mark: it is now sharp at {now}" in found
+    assert "of tube" not in found
+
+
+def test_a_lens_told_behind_the_word_for_its_scale_is_no_mark(asked):
+    found = asked("re-mark scale: 50mm, ring 0.2 too thin, marks 1 2 5 10 inf")
+    assert "50 mm lens" in found["reading"]
+    assert numbers(found, "scale_mark_mm")[0][0] == pytest.approx(12600, rel=0.02)
+
+
+def test_what_to_do_about_an_error_is_no_doubt_whether_it_matters(talked):
+    found = flat(
+        talked(
+            "T2 400/6.3 on a K body",
+            "it wont go to infinity, stops at 120 m",
+            "how much is that ring off",
+            "ok what do i do",
+        )
+    )
+    assert not found.startswith("Yes")
+    assert "take 1.34 mm off" in found
