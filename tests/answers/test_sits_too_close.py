@@ -38,3 +38,26 @@ def test_what_to_do_about_an_error_is_no_doubt_whether_it_matters(talked):
     )
     assert not found.startswith("Yes")
     assert "take 1.34 mm off" in found
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("my 50 has a scale in feet only, where do I put it for 3 m", "At its 9 ft 10 in mark (3 m)"),
+        ("where is 3 m on the scale", "At its 3 m mark (9 ft 10 in)"),
+    ],
+)
+def test_a_distance_asked_for_on_the_scale_is_no_mark_of_infinity(asked, text, told):
+    found = flat(asked(text))
+    assert told in found
+    assert "add a shim" not in found
+
+
+def test_a_ring_turned_down_is_so_much_thinner_and_not_so_thick(talked):
+    found = talked("50 OM on E", "what if i turn the ring down 0.1")
+    assert "0.1 mm too close" in found["reading"]
+    assert "27.9 mm: 0.1 mm too close" in flat(found)
+
+
+def test_no_mirror_is_told_of_mirrorless_bodies_alone(talked):
+    assert "no mirror" not in flat(talked("K 50 on F body", "shutter is 10 behind the flange"))
