@@ -9,6 +9,7 @@ from grammar.words.tokens import Token, is_plural
 
 _RINGS: Final = frozenset(["adapter", "recessed"])
 _MOST_OFF: Final = 0.6  # mm; no ring between two mounts is so thin
+_FOR: Final = "for"
 _BETWEEN: Final = 3  # tokens at most from the ring to the number
 _PASSED: Final = frozenset(["VERB", "FILLER", "CUE", "JOIN"])
 _ENDS: Final = frozenset(["STOP", "JOIN", "CUE", "MARK"])
@@ -30,7 +31,8 @@ def _is_small(token: Token) -> bool:
 
 
 def _ends(tokens: list[Token], place: int) -> bool:
-    return place >= len(tokens) or tokens[place].kind in _ENDS
+    """Whether no thing follows that it could be over or under: 'ring 0.3 under for 50/1.8 M42' tells what it is for."""
+    return place >= len(tokens) or tokens[place].kind in _ENDS or tokens[place].text.casefold() == _FOR
 
 
 def _ring_before(tokens: list[Token], at: int) -> bool:

@@ -94,6 +94,7 @@ def engraved_stop(match: re.Match[str]) -> Literal | None:
     return Literal("FNUM", (stop,), match.end()) if stop in STOPS else None
 
 
+_LEAST_STOP = 0.5
 _MOST_APART = 3.0  # times, of two stops that are told as a pair: '5.6/8', but a lens in '1.8/10'
 
 
@@ -118,8 +119,9 @@ def stop(match: re.Match[str]) -> Literal | None:
     if focal and match.group()[1:2].isdecimal() and "pinhole" not in match.string:
         return Literal("LENGTH", (number,), match.end(), "mm", match.group("n"))  # 'f105 2.5': f is the focal length
     apart = match.group().lower().startswith("f ")
-    if apart and _RING_ENDS.search(match.string[: match.start()]):
-        return None  # 'T2-F 8.5': the ring between the two, so long
+    ring = apart and _RING_ENDS.search(match.string[: match.start()])
+    if ring or number < _LEAST_STOP:
+        return None  # 'T2-F 8.5': the ring between the two, so long; 'on F. 0.15 shim in': no lens is as fast
     return None if apart and number not in STOPS and number == int(number) else Literal("FNUM", (number,), match.end())
 
 

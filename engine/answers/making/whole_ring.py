@@ -22,6 +22,7 @@ _SHORTEST_LENS: Final = 3.0  # mm
 _MOST_INCHES: Final = 2.5  # that a ring is long
 _TOO_LITTLE: Final = frozenset(["too thin", "too short", "too close"])
 _HEARD_THIN: Final = frozenset(["came-short", "sits-too-close", "sheet-laid", "shim-added", "shim-effect"])
+_HEARD_THICK: Final = "sits-too-far"
 _EACH_OFF: Final = {"each-off-2": 2, "each-off-3": 3, "each-off-4": 4}  # rings that are each off by as much
 _IN_MM: Final = r"\d ?mm\b"
 
@@ -72,7 +73,8 @@ def with_shim_laid(question: Question) -> Question:
     if net <= 0:
         return question
     kept = tuple(one for one in question.mentioned if one not in off and one.key not in _HEARD_THIN)
-    return question.with_(mentioned=(*kept, off[0]._replace(key=f"{OFF_KEY}too-thick")))
+    heard = (off[0]._replace(key=f"{OFF_KEY}too-thick"), off[0]._replace(key=_HEARD_THICK))
+    return question.with_(mentioned=(*kept, *heard))
 
 
 def is_told_alone(question: Question, told_mm: float, right_mm: float) -> bool:
