@@ -102,7 +102,7 @@ def _tell_each(tokens: list[Token], at: int) -> None:
 
 def _is_counted(tokens: list[Token], first: int) -> bool:
     """'two 0.25 shims', '3 x 0.1 mm washers': so many of one thickness."""
-    count = tokens[first - 1] if first else None
+    count = tokens[first - 1] if first > 0 else None
     several = count is not None and count.kind in ("NUMBER", "COUNT", "TIMES") and bool(count.numbers)
     return several and count is not None and count.numbers[0] in _COUNTS and "." not in count.text
 

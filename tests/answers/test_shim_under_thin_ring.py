@@ -29,3 +29,8 @@ def test_a_thin_ring_told_for_a_lens_is_no_ring_of_that_thickness(asked):
 
 def test_no_stop_is_so_wide_as_a_sheet_is_thick(asked):
     assert "f/0.15" not in asked("QBM 50 on F. 0.15 shim in, ring 0.2 too thin. is it fine")["reading"]
+
+
+@pytest.mark.parametrize("text", ["shim", "washer", "spacer", "foil"])
+def test_the_word_for_a_sheet_alone_is_answered(asked, text):
+    assert asked(text)["text"]
