@@ -31,6 +31,7 @@ from grammar.numbers.tubes_counted_off import with_tubes_counted_off
 from grammar.numbers.tubes_each import with_tubes_on_each
 from grammar.things.at_each_end import with_ends_told
 from grammar.things.before_short import without_before
+from grammar.things.bodies_named_behind import with_bodies_named_behind
 from grammar.things.enough_for import with_enough_for
 from grammar.things.lens_behind_ring import with_lens_behind
 from grammar.things.lens_on_bellows import with_lens_on_bellows
@@ -50,7 +51,7 @@ def with_words_told(words: tuple[Token, ...], told: frozenset[str]) -> list[Toke
     `told`: what the cues of the line tell.
     """
     out = with_sayings_parted(list(with_small_words(tuple(with_tubes_joined(without_before(words))))))
-    out = with_factors_of_reducers(with_image_behind(with_free_depths(out)))
+    out = with_factors_of_reducers(with_image_behind(with_free_depths(with_bodies_named_behind(out))))
     out = with_factors_in(with_glass_by_index(with_farthest_led(with_focals_named(with_pupils_told(out)))))
     out = with_lens_before_tubes(
         with_taken_lengths(with_holds_counted(with_tubes_on_each(with_lens_behind(with_tubes_counted_off(out)))))

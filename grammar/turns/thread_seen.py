@@ -68,5 +68,6 @@ def makes_sure_it_is_not(turn: Turn) -> bool:
     denied = bool(turn.heard.cast.denied) or any(DENYING in one.groups for one in tokens)
     sure = any(MADE_SURE in one.groups for one in tokens) or turn.tells("identify", "check-it")
     sure = sure or any(LOOKED_AT in one.groups for one in tokens)
-    other = len(parts) == 1 and bool(parts[0].mounts) and not parts[0].focal and not turn.heard.cast.bodies
-    return other and denied and sure and turn.tells("how", "what") and any(one.ids for one in turn.before.lenses)
+    other = len(parts) in (1, 2) and all(one.mounts and not one.focal for one in parts) and not turn.heard.cast.bodies
+    asked = turn.tells("how", "what", "identify") and any(one.ids for one in turn.before.lenses)
+    return other and denied and sure and asked
