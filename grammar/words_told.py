@@ -6,6 +6,7 @@ from grammar.numbers.barrels_told import with_barrels_told
 from grammar.numbers.bodies_by_register import with_bodies_by_register
 from grammar.numbers.counting import with_holds_counted
 from grammar.numbers.either_tube import with_either_tube
+from grammar.numbers.engraved_ratios import with_engraved_ratios
 from grammar.numbers.factors_of_reducers import with_factors_of_reducers
 from grammar.numbers.far_lengths import with_farthest_led
 from grammar.numbers.filters_owned import with_filters_owned
@@ -51,6 +52,7 @@ def with_words_told(words: tuple[Token, ...], told: frozenset[str]) -> list[Toke
     `told`: what the cues of the line tell.
     """
     out = with_sayings_parted(list(with_small_words(tuple(with_tubes_joined(without_before(words))))))
+    out = with_engraved_ratios(out, told)
     out = with_factors_of_reducers(with_image_behind(with_free_depths(with_bodies_named_behind(out))))
     out = with_factors_in(with_glass_by_index(with_farthest_led(with_focals_named(with_pupils_told(out)))))
     out = with_lens_before_tubes(

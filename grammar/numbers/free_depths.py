@@ -14,6 +14,7 @@ _LEAST_MM, _MOST_MM = 1.0, 60.0  # that a body leaves, and that a rear reaches
 _ENDS: Final = frozenset(["JOIN", "STOP"])
 _BEFORE, _BEHIND = 4, 6  # words between the length and what tells of what it is
 _OF_LENS: Final = frozenset(["LENS", "MOUNT", "KIND", "LETTER", "FNUM"])
+_GONE: Final = "GONE"  # kind of a word that is passed over
 _HOSTS: Final = frozenset(["MOUNT", "LETTER"])
 _PASSED: Final = frozenset(["VERB", "FILLER", "PREP", "DET", "CUE", "MEASURE"])
 
@@ -38,9 +39,6 @@ def with_free_depths(tokens: list[Token]) -> list[Token]:
             out[at] = token.as_("KEYED", value=REACH, unit="mm")
             _with_host(out, at, len(behind), "LENS", "lens")
     return [token for token in out if token.kind != _GONE]
-
-
-_GONE: Final = "GONE"
 
 
 def _tells_of_rear(token: Token) -> bool:

@@ -96,7 +96,9 @@ def _is_led_by_another(tokens: list[Token], at: int) -> bool:
 def _is_between(tokens: list[Token], at: int, word: Token) -> bool:
     """'enlarger 50 mm register 43': a whole length before the word is the lens's where a bare one is right behind."""
     stopped = word.value == "barrel" and at > 1 and tokens[at - 2].kind == "FNUM"  # 'f1.3 20mm smooth barrel 31'
-    if not (word.value == _REGISTER or stopped) or not 0 < at < len(tokens) - 1:
+    # 'projector lens 85 mm barrel 62.5'
+    headed = word.value == "barrel" and at > 1 and tokens[at - 2].kind in ("LENS", "KIND")
+    if not (word.value == _REGISTER or stopped or headed) or not 0 < at < len(tokens) - 1:
         return False
     told_so = tokens[at + 1].value == _IS and at + 2 < len(tokens)  # 'a 28mm whose flange is 46.3'
     before, after = tokens[at - 1], tokens[at + 1 + told_so]

@@ -141,7 +141,9 @@ class _Statement:
             return self._told(replace(own, fields=what.fields)) if same and own and what else None
         own = own or (None if name else self._pointed(subject, at))
         if own is None:
-            return self._whose(subject) if not name and at.does == "measures" and reading.key else None
+            talked_of = self.before is not None and self.before.lens is not None  # it is that lens's, of no own gear
+            asks = not name and at.does == "measures" and reading.key and not talked_of
+            return self._whose(subject) if asks else None
         return self._with(own, reading, bool(name))
 
     def _is_a_person(self, name: str) -> bool:

@@ -26,3 +26,18 @@ def test_how_it_is_known_from_its_twin_puts_no_other_lens_there(talked):
         found = talked(first, turn)
         assert found["reading"].startswith("identify the mount")
         assert told in flat(found)
+
+
+def test_a_register_measured_is_that_of_the_lens_spoken_of(talked):
+    found = talked("85mm projector lens on RF, how do i mount it", "register measured 70")
+    assert "70 mm flange to image" in found["reading"]
+    assert "leaves 50 mm" in flat(found)
+
+
+def test_the_barrel_told_behind_a_projector_lens_is_the_second_length(asked):
+    assert "85 mm projector lens" in asked("projector lens 85mm barrel 62.5mm, RF body, what do i do")["reading"]
+
+
+def test_a_whole_stop_engraved_before_the_focal_length_is_no_size(asked):
+    assert "50 mm f/2 M42 lens" in asked("1:2 50mm M42 on E")["reading"]
+    assert "magnification 0.5:1" in asked("50mm M42 on E at 1:2, extension?")["reading"]
