@@ -39,6 +39,7 @@ _OF_INFINITY: Final = "infinity-alone"
 _FEW: Final = 5  # words at most of what only asks again
 _SHEETS: Final = "sheets-at-hand"
 _THICKEST_SHEET: Final = 0.7  # mm
+_SUPPOSED: Final = "supposed-so"
 _NEEDED: Final = "shim-needed"
 _NONE: Final = (0.0, 0.0, 0.0)
 
@@ -161,6 +162,7 @@ def _changed(work: Work, lay: float, gone: float, one: float, anew: bool) -> tup
 def _with_error(got: Question, before: Question | None, work: Work, phrases: Mapping[str, tuple[str, ...]]) -> Question:
     """'LTM to E ring with 0.15 of tape, infinity?': a ring of no told length, taken as cut right, is off by so much."""
     intent = _asked(got, before, work)
+    intent = FOCUS_VERDICT if intent == SHIM_CALIBRATION and got.places(_SUPPOSED) else intent
     pair = any(one.ids for one in got.lenses) and any(one.ids for one in got.bodies)
     amounts = {f"{one:g} mm" for one in work.amounts}
     told = {got.said(key) for key in _ERRORS} - {None}

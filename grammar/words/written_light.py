@@ -120,7 +120,7 @@ def stop(match: re.Match[str]) -> Literal | None:
         return Literal("LENGTH", (number,), match.end(), "mm", match.group("n"))  # 'f105 2.5': f is the focal length
     apart = match.group().lower().startswith("f ")
     ring = apart and _RING_ENDS.search(match.string[: match.start()])
-    if ring or number < _LEAST_STOP:
+    if ring or 0 < number < _LEAST_STOP:
         return None  # 'T2-F 8.5': the ring between the two, so long; 'on F. 0.15 shim in': no lens is as fast
     return None if apart and number not in STOPS and number == int(number) else Literal("FNUM", (number,), match.end())
 

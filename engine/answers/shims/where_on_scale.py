@@ -16,7 +16,7 @@ def where_on_scale(question: Question) -> Told:
     told = question.distance_mm or number(question, "mark")
     if told is None or not mentions(question, ASKED) or off_by_mm(question) is not None or question.follows:
         return Told()
-    if mentions(question, "infinity", "past-infinity"):
+    if mentions(question, "infinity-falls-at", "past-infinity"):
         return Told()
     at, other = distance(told, question.feet), distance(told, not question.feet)
     text = (
