@@ -47,9 +47,9 @@ from engine.answers.shims.turning import (
     turned,
     turns_for_travel,
 )
-from engine.answers.shims.where_on_scale import where_on_scale
 from engine.answers.ways.ring_off import chain_on_ring, of_ring
 from engine.answers.ways.told_stack import held_on_tube, is_drawn_out, with_stack
+from engine.answers.where_on_scale import where_on_scale
 from engine.answers.words.advice import advice_lines, named_or_near, of_shims
 from engine.base.interval import Interval, is_known
 from engine.base.units import MM_PER_INCH
@@ -78,11 +78,11 @@ def calibrated(question: Question, knowledge: Knowledge) -> Answer:
     effect = shim_effect(question, knowledge) + after_shim(question, knowledge)
     effect = effect if effect.lines else _put_back(question, knowledge)
     effect = effect if effect.lines else sheets_summed(question)
-    effect = effect if effect.lines else converted(question) + shim_corrected(question) + where_on_scale(question)
+    other = converted(question) + shim_corrected(question)
+    effect = effect if effect.lines else other if other.lines else where_on_scale(question, knowledge)
     if effect.lines:
-        return Answer(
-            question.text, "shim-calibration", ANSWERED, effect.lines, question=question, quantities=effect.quantities
-        )
+        rows = effect.quantities
+        return Answer(question.text, SHIM_CALIBRATION, ANSWERED, effect.lines, question=question, quantities=rows)
     found = plate_changed(question, knowledge) or held_on_tube(question, SHIM_CALIBRATION, knowledge)
     if found is not None:
         return found

@@ -61,3 +61,13 @@ def test_a_ring_turned_down_is_so_much_thinner_and_not_so_thick(talked):
 
 def test_no_mirror_is_told_of_mirrorless_bodies_alone(talked):
     assert "no mirror" not in flat(talked("K 50 on F body", "shutter is 10 behind the flange"))
+
+
+def test_a_distance_on_the_scale_is_told_for_the_seat_that_a_mark_of_infinity_told(talked):
+    found = flat(talked("50 OM on E, infinity is at the 10 m mark", "where is 3 m on the scale"))
+    assert "At its 3 m mark: it is now sharp at 4.2 m" in found
+    assert "0.86 mm" not in found
+
+
+def test_no_ring_is_said_to_be_thinner_than_nothing(talked):
+    assert "if the ring is the cause" not in flat(talked("13mm D on Q", "infinity is at the 0.05 m mark"))

@@ -45,10 +45,10 @@ def _by_the_pair(question: Question, error: float, knowledge: Knowledge) -> Told
     if not (is_known(one) and is_known(other)) or one.nominal - other.nominal < _LEAST_RING:
         return Told()
     right = one.nominal - other.nominal
-    text = (
-        f"Right is {small_mm(right)}, lens register less body register; if the ring is the cause, it is "
-        f"{small_mm(right + error)} thick."
-    )
-    rows = ((right, "what is right"), (right + error, "as it is"))
+    text, rows = f"Right is {small_mm(right)}, lens register less body register", [(right, "what is right")]
+    if right + error > 0:  # no ring alone is off by more than it is thick
+        text += f"; if the ring is the cause, it is {small_mm(right + error)} thick"
+        rows.append((right + error, "as it is"))
+    text += "."
     cases = tuple(Quantity("ring_thickness_mm", Interval.exact(size), case) for size, case in rows)
     return Told((Line("fact", text, 1),), cases)
