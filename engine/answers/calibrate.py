@@ -81,8 +81,8 @@ def calibrated(question: Question, knowledge: Knowledge) -> Answer:
     other = converted(question) + shim_corrected(question)
     effect = effect if effect.lines else other if other.lines else where_on_scale(question, knowledge)
     if effect.lines:
-        rows = effect.quantities
-        return Answer(question.text, SHIM_CALIBRATION, ANSWERED, effect.lines, question=question, quantities=rows)
+        told_of = effect.quantities
+        return Answer(question.text, SHIM_CALIBRATION, ANSWERED, effect.lines, question=question, quantities=told_of)
     found = plate_changed(question, knowledge) or held_on_tube(question, SHIM_CALIBRATION, knowledge)
     if found is not None:
         return found
